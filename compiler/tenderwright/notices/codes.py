@@ -1,0 +1,85 @@
+"""The registry of notice codes: every code there is, its severity and its title."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+
+@dataclass(frozen=True)
+class Code:
+    """A notice code."""
+
+    name: str
+    severity: Literal["error", "warning"]
+    title: str
+
+
+_ERRORS = {
+    # reading
+    "not-utf8": "a file is not UTF-8 text",
+    "too-large": "a file is larger than the limit",
+    "too-deep": "a file is nested deeper than the limit",
+    "not-a-file": "something other than a file stands where a file should be",
+    "outside-package": "a link leads out of the package",
+    "missing-file": "a file that every package needs is missing",
+    "unknown-file": "a file has no place in a package",
+    "yaml-syntax": "a file is not well-formed YAML",
+    "duplicate-key": "a key stands twice in one mapping",
+    "yaml-feature": "an anchor, alias, merge key, tag or second document is used",
+    "lost-comment": "text after ` #` was lost as a comment",
+    # shapes
+    "unknown-key": "a key is not known here",
+    "missing-key": "a needed key is missing",
+    "wrong-type": "a value is of the wrong type",
+    "wrong-choice": "a value is not one of the choices",
+    "wrong-form": "a text is not written in the form needed",
+    "out-of-bounds": "a number or list is outside its bounds",
+    "bad-quantity": "a quantity cannot be read",
+    "wrong-dimension": "a quantity measures something else",
+    "ambiguous-unit": "a unit has several meanings",
+    "bad-date": "a date does not exist",
+    "bad-money": "an amount of money cannot be read",
+    # model
+    "bad-frame": "a frame does not exist on this ship",
+    "bad-table": "a table does not fit together",
+    "bad-survey": "a row of a survey cannot be read",
+    # linking
+    "duplicate-name": "an identifier stands for two things",
+    "dead-reference": "a reference leads nowhere",
+    "cycle": "items depend on each other in a circle",
+    "file-number": "a file's name and its item number differ",
+    # calculations
+    "out-of-range": "a calculation would be used outside its range",
+    "unreached": "a value could not be calculated",
+    # pricing
+    "unpriced-line": "a line has no rate in owner/rates.yaml",
+}
+
+_CHECKS = {
+    "oil-boundary-hot-work": (
+        "error",
+        "hot work on the boundary of a tank that held oil, before it is cleaned and gas-free",
+    ),
+    "opened-not-tested": ("error", "the hull is opened and no test follows"),
+    "coating-without-preparation": ("error", "a coating has no preparation grade or no hold point"),
+    "coated-twice": ("error", "one area is coated by two schemes or two items"),
+    "contingent-without-quantity": ("error", "a contingent line has no unit or tendered quantity"),
+    "unbounded-words": ("error", "unbounded words stand where a quantity should"),
+    "phase-order": ("error", "an item is done afloat that needs the dock dry, or before what it rests on"),
+    "late-report": ("error", "a report is due after undocking"),
+    "owner-furnished-undated": ("error", "owner-furnished material has no delivery day"),
+    "untested-coating": ("error", "old coating is disturbed and not tested for lead or PCB"),
+    "unsafe-entry": ("error", "a confined space is entered with no entry precautions"),
+    "sounding-beyond-tank": ("error", "a sounding is beyond the tank"),
+    "forgotten-service": ("error", "a service of the checklist is not answered"),
+    "stated-differs": ("warning", "a stated figure differs from the calculated one"),
+    "condition-unsafe": ("warning", "the arrival condition is outside the limits the package sets"),
+}
+
+CODES: dict[str, Code] = {name: Code(name, "error", title) for name, title in _ERRORS.items()} | {
+    name: Code(name, "warning" if severity == "warning" else "error", title)
+    for name, (severity, title) in _CHECKS.items()
+}
+
+CHECK_CODES = tuple(_CHECKS)

@@ -1,0 +1,55 @@
+"""A notice: one mistake or doubt about a package, at its place, with a cure."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Literal
+
+from tenderwright.notices.codes import CODES
+
+Severity = Literal["error", "warning"]
+
+
+@dataclass(frozen=True, order=True)
+class Place:
+    """A span in a file of the package: lines and columns count from 1, and the end column is just after the span."""
+
+    path: str
+    line: int = 1
+    column: int = 1
+    end_column: int = 0
+
+    def __str__(self) -> str:
+        """Give the place as `path:line:column`."""
+        return f"{self.path}:{self.line}:{self.column}"
+
+
+@dataclass(frozen=True)
+class Note:
+    """More about a notice, perhaps at a place of its own."""
+
+    text: str
+    place: Place | None = None
+
+
+@dataclass(frozen=True)
+class Notice:
+    """One diagnostic; severity comes from the registry of codes."""
+
+    code: str
+    place: Place
+    message: str
+    notes: tuple[Note, ...] = ()
+    hints: tuple[str, ...] = ()
+
+    @property
+    def severity(self) -> Severity:
+        """Tell whether the notice stops an edition or only warns."""
+        return CODES[self.code].severity
+
+
+def sort_notices(notices: Iterable[Notice]) -> list[Notice]:
+    """Sort notices by file, line, column and code, and say each once."""
+    unique = dict.fromkeys(notices)
+    return sorted(unique, key=lambda n: (n.place, n.code, n.message))

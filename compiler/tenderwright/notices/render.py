@@ -1,0 +1,98 @@
+"""Render notices: as text with the source line marked, short, as JSON, or as GitHub annotations."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
+
+from tenderwright.notices.notice import Notice, Place
+
+Sources = Mapping[str, str]
+"""The text of each file, by path."""
+
+
+def _excerpt(place: Place, sources: Sources) -> list[str]:
+    lines = sources.get(place.path, "").splitlines()
+    if not 1 <= place.line <= len(lines):
+        return []
+    line = lines[place.line - 1].replace("\t", " ").rstrip()
+    start = max(0, place.column - 61) if len(line) > 120 else 0
+    shown = line[start : start + 120]
+    width = max(1, min(place.end_column or place.column + 1, start + len(shown) + 1) - place.column)
+    number = f"{place.line:>5} | "
+    return [number + shown, " " * 5 + " | " + " " * (place.column - 1 - start) + "^" * width]
+
+
+def as_text(notices: Sequence[Notice], sources: Sources) -> str:
+    """Render each notice with its source line, notes and hints."""
+    out: list[str] = []
+    for notice in notices:
+        out.append(f"{notice.place}: {notice.severity}[{notice.code}]: {notice.message}")
+        out += _excerpt(notice.place, sources)
+        for note in notice.notes:
+            out.append(f"        note: {note.text}" + (f" ({note.place})" if note.place else ""))
+            if note.place:
+                out += _excerpt(note.place, sources)
+        out += [f"        hint: {hint}" for hint in notice.hints]
+        out.append("")
+    return "\n".join(out)
+
+
+def as_short(notices: Sequence[Notice], sources: Sources) -> str:
+    """Render each notice on one line."""
+    return "".join(f"{n.place}: {n.severity}[{n.code}]: {n.message}\n" for n in notices)
+
+
+def _as_data(notice: Notice) -> dict[str, Any]:
+    place = notice.place
+    return {
+        "path": place.path,
+        "line": place.line,
+        "column": place.column,
+        "end_column": place.end_column or place.column + 1,
+        "severity": notice.severity,
+        "code": notice.code,
+        "message": notice.message,
+        "notes": [{"text": n.text, "at": str(n.place) if n.place else None} for n in notice.notes],
+        "hints": list(notice.hints),
+    }
+
+
+def as_json(notices: Sequence[Notice], sources: Sources) -> str:
+    """Render the notices as a JSON array."""
+    return json.dumps([_as_data(n) for n in notices], ensure_ascii=False, indent=2) + "\n"
+
+
+def _github_escape(text: str, *, prop: bool = False) -> str:
+    text = text.replace("%", "%25").replace("\r", "%0D").replace("\n", "%0A")
+    return text.replace(":", "%3A").replace(",", "%2C") if prop else text
+
+
+def as_github(notices: Sequence[Notice], sources: Sources) -> str:
+    """Render the notices as workflow commands that annotate a pull request."""
+    return "".join(
+        f"::{n.severity} file={_github_escape(n.place.path, prop=True)},line={n.place.line},"
+        f"col={n.place.column},title={_github_escape(n.code, prop=True)}::"
+        f"{_github_escape('; '.join([n.message, *n.hints]))}\n"
+        for n in notices
+    )
+
+
+RENDERERS: dict[str, Callable[[Sequence[Notice], Sources], str]] = {
+    "text": as_text,
+    "short": as_short,
+    "json": as_json,
+    "github": as_github,
+}
+
+
+def summary(notices: Sequence[Notice]) -> str:
+    """Say how many mistakes and warnings there are."""
+    errors = sum(n.severity == "error" for n in notices)
+    warnings = len(notices) - errors
+    if not notices:
+        return "no mistakes found"
+    parts = [f"{errors} mistake{'s' * (errors != 1)}"] if errors else []
+    parts += [f"{warnings} warning{'s' * (warnings != 1)}"] if warnings else []
+    return " and ".join(parts)

@@ -1,0 +1,13 @@
+"""Suggest what was probably meant, for keys, choices, identifiers and units."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from difflib import get_close_matches
+
+
+def did_you_mean(written: str, known: Iterable[str]) -> tuple[str, ...]:
+    """Give a hint naming the closest known word, or nothing where none is close."""
+    words = {word.lower(): word for word in known}
+    close = get_close_matches(written.lower(), list(words), n=1, cutoff=0.6)
+    return (f"did you mean `{words[close[0]]}`?",) if close else ()

@@ -1,0 +1,1 @@
+"""Quantities as people write them: parsing, units, dimensions, rounding and display."""

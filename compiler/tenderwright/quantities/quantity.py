@@ -1,0 +1,187 @@
+"""A quantity as a person wrote it, and its reading into SI."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass, field, replace
+from decimal import Decimal
+from functools import lru_cache
+
+from tenderwright.notices.notice import Place
+from tenderwright.notices.suggest import did_you_mean
+from tenderwright.quantities.units import (
+    AmbiguousUnit,
+    Unit,
+    UnknownUnit,
+    dimension_of,
+    known_units,
+    signature,
+    unit,
+)
+
+NOWHERE = Place("")
+
+
+@dataclass(frozen=True)
+class Quantity:
+    """A magnitude with its unit, what it measures, and its value in SI (angle rad, temperature degC, salinity g/kg)."""
+
+    si: float
+    unit: str
+    dimension: str
+    text: str
+    """As written."""
+    at: Place = field(default=NOWHERE, compare=False)
+
+    @property
+    def magnitude(self) -> float:
+        """Give the number in the unit as written."""
+        return self.si / _factor(self.unit, self.dimension)
+
+    @property
+    def decimal(self) -> Decimal:
+        """Give the number in the unit as written, exactly as written where it is a plain decimal."""
+        match = _SIMPLE.fullmatch(self.text)
+        if match and _PLAIN.fullmatch(match[1]) and math.isclose(float(match[1]), self.magnitude):
+            return Decimal(match[1])
+        return Decimal(repr(round(self.magnitude, 9)))
+
+    def __str__(self) -> str:
+        """Give the quantity as written."""
+        return self.text
+
+
+class QuantityError(ValueError):
+    """A quantity that cannot be read: carries the notice code, the sentence and hints."""
+
+    def __init__(self, code: str, message: str, hints: tuple[str, ...] = ()) -> None:
+        super().__init__(message)
+        self.code, self.message, self.hints = code, message, hints
+
+
+_PLAIN = re.compile(r"[+-]?\d+(?:\.\d+)?")
+_NUMBER = r"[+-]?(?:\d+(?:\.\d+)?(?:[eE][+-]?\d+)?)"
+_SIMPLE = re.compile(rf"({_NUMBER})\s*([^\d\s+-].*)")
+_FRACTION = re.compile(r"([+-]?)(?:(\d+)\s+)?(\d+)/(\d+)\s*(\S.*)")
+_FEET = re.compile(r"(-?)(\d+)\s*(?:ft|')\s*(\d+(?:\.\d+)?|(?:\d+\s+)?\d+/\d+)\s*(?:in|\")")
+_PLATE = re.compile(r"(\d+(?:\.\d+)?)\s*lb plate")
+_COMMA = re.compile(r"[+-]?\d+,\d+\s*\S*")
+
+PLATE_POUNDS_PER_INCH = 40.8
+"""Weight of a square foot of mild steel plate one inch thick, lb (490 lb/ft3 rounded in the trade to 489.6)."""
+
+_SPECIAL = {"fraction": ("%",), "angle": ("deg", "rad"), "temperature": ("degC",), "salinity": ("g/kg",)}
+_EXAMPLES = {
+    "length": "12.4 m", "area": "120 m2", "volume": "18.5 m3", "mass": "38 t", "density": "1.025 t/m3",
+    "fraction": "30 %", "angle": "0.5 deg", "temperature": "9 degC", "salinity": "28 g/kg", "time": "24 h",
+    "line_load": "32 t/m", "area_density": "40 kg/m2", "force": "900 kN", "each": "12 each",
+    "pressure": "0.15 bar", "speed": "12 m/s", "rate_of_loss": "0.1 mm/yr", "person_hour": "35 person_hour",
+}  # fmt: skip
+
+
+def _factor(name: str, dimension: str) -> float:
+    if dimension in ("temperature", "salinity"):
+        return 1.0
+    return unit(name).factor
+
+
+def _find_unit(name: str, dimension: str, text: str) -> Unit:
+    try:
+        return unit(name)
+    except AmbiguousUnit as error:
+        raise QuantityError(
+            "ambiguous-unit",
+            f"`{name}` in `{text}` has several meanings",
+            (f"write one of {', '.join(f'`{choice}`' for choice in error.choices)}",),
+        ) from error
+    except UnknownUnit as error:
+        raise QuantityError(
+            "bad-quantity",
+            f"unknown unit `{name}` in `{text}`",
+            did_you_mean(name, known_units()) or _example(dimension),
+        ) from error
+
+
+def _example(dimension: str) -> tuple[str, ...]:
+    return (f"write it as in `{_EXAMPLES[dimension]}`",) if dimension in _EXAMPLES else ()
+
+
+def _number_and_unit(text: str, dimension: str) -> tuple[float, str]:
+    """Split a quantity into its number and its unit; feet and inches come back in feet."""
+    if match := _FEET.fullmatch(text):
+        inches = match[3].replace(" ", "+")
+        value = float(match[2]) + sum(_ratio(part) for part in inches.split("+")) / 12
+        return (-value if match[1] else value), "ft"
+    if match := _FRACTION.fullmatch(text):
+        if int(match[4]) == 0:
+            raise QuantityError("bad-quantity", f"`{text}` divides by zero", _example(dimension))
+        value = int(match[2] or 0) + int(match[3]) / int(match[4])
+        return (-value if match[1] == "-" else value), match[5].strip()
+    if match := _PLATE.fullmatch(text):
+        return round(float(match[1]) / PLATE_POUNDS_PER_INCH * 16) / 16, "in"
+    if _COMMA.match(text):
+        raise QuantityError(
+            "bad-quantity",
+            f"`{text}` has a comma in its number",
+            ("write a point for decimals and no thousands sign",),
+        )
+    if match := _SIMPLE.fullmatch(text):
+        return float(match[1]), match[2].strip()
+    if _PLAIN.fullmatch(text):
+        raise QuantityError("bad-quantity", f"`{text}` has no unit", _example(dimension))
+    raise QuantityError("bad-quantity", f"cannot read `{text}` as a quantity", _example(dimension))
+
+
+def _ratio(text: str) -> float:
+    top, _, bottom = text.partition("/")
+    return float(top) / float(bottom or 1)
+
+
+def _special(number: float, name: str, dimension: str, text: str) -> float | None:
+    """Read the dimensions that a unit's own dimensions cannot tell apart."""
+    if dimension not in _SPECIAL:
+        return None
+    if name not in _SPECIAL[dimension] and not (dimension == "angle" and name in ("°", "degree", "radian")):
+        code = "bad-quantity"
+        if name not in ("degC", "°C"):
+            _find_unit(name, dimension, text)
+            code = "wrong-dimension"
+        raise QuantityError(code, f"expected {_a(dimension)}, got `{text}`", _example(dimension))
+    return {
+        "fraction": number / 100,
+        "angle": number * (1.0 if dimension != "angle" or name in ("rad", "radian") else math.pi / 180),
+    }.get(dimension, number)
+
+
+def _a(dimension: str) -> str:
+    word = dimension.replace("_", " ")
+    return {"each": "a count"}.get(word, f"{'an' if word[0] in 'aeiou' else 'a'} {word}")
+
+
+@lru_cache(maxsize=65536)
+def _parse(text: str, dimension: str) -> Quantity:
+    stripped = text.strip()
+    number, name = _number_and_unit(stripped, dimension)
+    if not math.isfinite(number):
+        raise QuantityError("bad-quantity", f"`{text}` is not a finite number", _example(dimension))
+    special = _special(number, name, dimension, stripped)
+    if special is not None:
+        return Quantity(special, name, dimension, stripped)
+    found = _find_unit(name, dimension, stripped)
+    measured = dimension_of(found)
+    if dimension == "any":
+        return Quantity(number * found.factor, name, measured, stripped)
+    if found.signature != signature(dimension) or (found.dimensionless and name in ("deg", "rad", "%")):
+        raise QuantityError(
+            "wrong-dimension",
+            f"expected {_a(dimension)}, got {_a(measured)}, `{stripped}`",
+            _example(dimension),
+        )
+    return Quantity(number * found.factor, name, dimension, stripped)
+
+
+def parse_quantity(text: str, dimension: str, at: Place = NOWHERE) -> Quantity:
+    """Read a quantity such as `12.4 m`, `40 ft 8 in`, `3/8 in` or `10.2 lb plate`; raises QuantityError."""
+    read = _parse(text, dimension)
+    return read if at is NOWHERE else replace(read, at=at)

@@ -1,0 +1,59 @@
+"""Where files stand in a package, and which schema each has (the layout of a package)."""
+
+from __future__ import annotations
+
+from fnmatch import fnmatchcase
+
+YAML_FILES: dict[str, str] = {
+    "package.yaml": "package",
+    "vessel/particulars.yaml": "particulars",
+    "vessel/frames.yaml": "frames",
+    "vessel/offsets.yaml": "offsets",
+    "vessel/tanks.yaml": "tanks",
+    "vessel/openings.yaml": "openings",
+    "vessel/appendages.yaml": "appendages",
+    "vessel/strakes.yaml": "strakes",
+    "vessel/zones.yaml": "zones",
+    "vessel/anodes.yaml": "anodes",
+    "vessel/lightship.yaml": "lightship",
+    "drawings.yaml": "drawings",
+    "history/*.yaml": "history",
+    "items/*.yaml": "item",
+    "facilities/*.yaml": "facility",
+    "owner/rates.yaml": "rates",
+    "owner/funding.yaml": "funding",
+    "owner/risks.yaml": "risks",
+    "owner/bids/*.yaml": "bid",
+}
+"""Pattern of the path to the name of the schema."""
+
+NEEDED = ("package.yaml", "vessel/particulars.yaml", "vessel/frames.yaml", "drawings.yaml")
+"""Files without which nothing can be compiled."""
+
+OTHER_FILES = ("clauses/*.md", "surveys/*.csv")
+
+IGNORED = ("README.md", "*/README.md", "LICENSE", ".*", "*/.*", "*/.*/*", ".*/*", "photographs/*", "drawings/*", "owner/documents/*")  # fmt: skip
+
+OWNER = "owner/"
+"""Everything confidential lives under here."""
+
+
+def _matches(path: str, pattern: str) -> bool:
+    return path.count("/") == pattern.count("/") and fnmatchcase(path, pattern)
+
+
+def schema_of(path: str) -> str | None:
+    """Name the schema of a file, or None where it has none."""
+    if path in YAML_FILES:
+        return YAML_FILES[path]
+    return next((schema for pattern, schema in YAML_FILES.items() if _matches(path, pattern)), None)
+
+
+def is_other(path: str) -> bool:
+    """Tell whether a file is read though it is not YAML."""
+    return any(_matches(path, pattern) for pattern in OTHER_FILES)
+
+
+def is_ignored(path: str) -> bool:
+    """Tell whether a file may lie in a package without being compiled."""
+    return any(fnmatchcase(path, pattern) for pattern in IGNORED)

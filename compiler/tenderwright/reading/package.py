@@ -1,0 +1,140 @@
+"""Read a whole package: every file in it, with a notice for each that cannot be read."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path as FilePath
+
+from tenderwright.notices import Notice, Place
+from tenderwright.notices.suggest import did_you_mean
+from tenderwright.reading.layout import NEEDED, OWNER, YAML_FILES, is_ignored, is_other, schema_of
+from tenderwright.reading.source import Source
+from tenderwright.reading.yaml_file import MAX_BYTES, read_yaml
+
+
+@dataclass(frozen=True)
+class Files:
+    """The files of a package as read, by path."""
+
+    root: FilePath
+    sources: Mapping[str, Source]
+    notices: tuple[Notice, ...]
+
+    @property
+    def texts(self) -> dict[str, str]:
+        """Give the text of each file, for rendering notices."""
+        return {path: source.text for path, source in self.sources.items()}
+
+    def without_owner(self) -> Files:
+        """Give the same files without anything confidential."""
+        kept = {path: source for path, source in self.sources.items() if not path.startswith(OWNER)}
+        return Files(self.root, kept, tuple(n for n in self.notices if not n.place.path.startswith(OWNER)))
+
+    def owner_only(self) -> Files:
+        """Give only what lies under owner/."""
+        kept = {path: source for path, source in self.sources.items() if path.startswith(OWNER)}
+        return Files(self.root, kept, tuple(n for n in self.notices if n.place.path.startswith(OWNER)))
+
+
+def read_package(root: FilePath, *, owner: bool = True, kept: Mapping[str, Source] | None = None) -> Files:
+    """Read every file of the package at root; `kept` are sources of an earlier run, used again where text is equal."""
+    sources: dict[str, Source] = {}
+    notices: list[Notice] = []
+    real = root.resolve()
+    for path in sorted(_walk(real, "", notices, owner=owner)):
+        if is_ignored(path):
+            continue
+        schema = schema_of(path)
+        if schema is None and not is_other(path):
+            notices.append(_unknown(path))
+            continue
+        text = _read_text(real, path, notices)
+        if text is None:
+            sources[path] = Source(path, "")
+            continue
+        source, found = _read_source(path, text, kept or {}, yaml=schema is not None)
+        sources[path] = source
+        notices += found
+    for path in NEEDED:
+        if path not in sources:
+            notices.append(Notice("missing-file", Place(path), f"a package needs `{path}`", hints=("`tenderwright start` writes one to begin from",)))  # fmt: skip
+    return Files(root, sources, tuple(notices))
+
+
+def _read_source(
+    path: str, text: str, kept: Mapping[str, Source], *, yaml: bool
+) -> tuple[Source, list[Notice]]:
+    old = kept.get(path)
+    if old is not None and old.text == text and old.data is not None:
+        return old, []
+    return read_yaml(path, text) if yaml else (Source(path, text, text, {(): Place(path)}), [])
+
+
+def read_one(file: FilePath) -> tuple[Source | None, list[Notice]]:
+    """Read one YAML file by itself, named in notices as it was given."""
+    notices: list[Notice] = []
+    name = str(file)
+    if not file.is_file():
+        what = "is a folder" if file.is_dir() else "does not exist"
+        return None, [Notice("not-a-file", Place(name), f"`{name}` {what}")]
+    text = _read_text(FilePath(), name, notices)
+    if text is None:
+        return None, notices
+    return read_yaml(name, text)
+
+
+def _walk(root: FilePath, folder: str, notices: list[Notice], *, owner: bool) -> Iterator[str]:
+    try:
+        entries = sorted(os.scandir(root / folder), key=lambda entry: entry.name)
+    except OSError as error:
+        notices.append(Notice("not-a-file", Place(folder or "."), f"cannot be read: {error.strerror}"))
+        return
+    for entry in entries:
+        path = f"{folder}{entry.name}"
+        if entry.name.startswith(".") or (not owner and path == OWNER.rstrip("/")):
+            continue
+        if entry.is_symlink() and not FilePath(entry.path).resolve().is_relative_to(root):
+            notices.append(Notice("outside-package", Place(path), "a link leads out of the package", hints=("put the file itself here",)))  # fmt: skip
+        elif entry.is_dir():
+            if schema_of(path) is not None or is_other(path):
+                notices.append(Notice("not-a-file", Place(path), "a folder stands where a file should be"))
+            elif entry.is_symlink():
+                notices.append(Notice("outside-package", Place(path), "a linked folder is not followed", hints=("put the files themselves here",)))  # fmt: skip
+            else:
+                yield from _walk(root, f"{path}/", notices, owner=owner)
+        elif entry.is_file():
+            yield path
+        else:
+            notices.append(Notice("not-a-file", Place(path), "this is neither a file nor a folder"))
+
+
+def _read_text(root: FilePath, path: str, notices: list[Notice]) -> str | None:
+    file = root / path
+    try:
+        if file.stat().st_size > MAX_BYTES:
+            size = file.stat().st_size / 1e6
+            notices.append(Notice("too-large", Place(path), f"{size:.0f} MB is more than the limit of {MAX_BYTES // 1_000_000} MB"))  # fmt: skip
+            return None
+        raw = file.read_bytes()
+    except OSError as error:
+        notices.append(Notice("not-a-file", Place(path), f"cannot be read: {error.strerror}"))
+        return None
+    try:
+        text = raw.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        before = raw[: error.start]
+        line = before.count(b"\n") + 1
+        column = len(before) - (before.rfind(b"\n") + 1) + 1
+        notices.append(Notice("not-utf8", Place(path, line, column), f"byte 0x{raw[error.start]:02x} is not UTF-8", hints=("save the file as UTF-8",)))  # fmt: skip
+        return None
+    return text.replace("\r\n", "\n").replace("\r", "\n")
+
+
+def _unknown(path: str) -> Notice:
+    name = path.rsplit("/", 1)[-1]
+    hints = did_you_mean(path, YAML_FILES)
+    if name.endswith(".yml"):
+        hints = (f"name it `{path[:-4]}.yaml`",)
+    return Notice("unknown-file", Place(path), f"`{path}` has no place in a package", hints=hints)

@@ -1,0 +1,176 @@
+"""Read one YAML file: compose with PyYAML, then one walk that makes data and the side table of places."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import yaml
+
+from tenderwright.notices import Note, Notice, Place
+from tenderwright.reading.scalars import read_scalar
+from tenderwright.reading.source import Path, Source
+
+_LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+
+MAX_BYTES = 8_000_000
+MAX_DEPTH = 24
+
+
+class _TooDeep(Exception):
+    """The file is nested deeper than the limit."""
+
+
+class _Walk:
+    """One walk over the parser's events that makes the data and the side table."""
+
+    def __init__(self, path: str, text: str) -> None:
+        self.path, self.text = path, text
+        self.values: dict[Path, Place] = {}
+        self.keys: dict[Path, Place] = {}
+        self.ends: dict[Path, tuple[int, int]] = {}
+        self.notices: list[Notice] = []
+        self.events = yaml.parse(text, Loader=_LOADER)
+
+    def document(self) -> Any:
+        """Read the one document of the file; None where there is none."""
+        data: Any = None
+        documents = 0
+        for event in self.events:
+            if isinstance(event, yaml.DocumentStartEvent):
+                documents += 1
+                if documents == 2:
+                    self.feature(event, "a second document begins here", "keep one document in a file")
+            elif isinstance(event, yaml.NodeEvent):
+                read = self.node(event, ())
+                data = read if documents == 1 else data
+        return data
+
+    def span(self, event: Any) -> Place:
+        start, end = event.start_mark, event.end_mark
+        stop = end.column + 1 if end.line == start.line else start.column + 2
+        return Place(self.path, start.line + 1, start.column + 1, stop)
+
+    def feature(self, event: Any, message: str, hint: str) -> None:
+        self.notices.append(Notice("yaml-feature", self.span(event), message, hints=(hint,)))
+
+    def refuse_features(self, event: Any) -> None:
+        if isinstance(event, yaml.AliasEvent) or event.anchor is not None:
+            self.feature(event, "anchors and aliases are not used in a package", "write the value out")
+        if getattr(event, "tag", None) is not None:
+            self.feature(event, f"tag `{event.tag}` is not used in a package", "leave the tag out")
+
+    def node(self, event: Any, at: Path) -> Any:
+        self.values[at] = self.span(event)
+        if event.__class__ is not yaml.ScalarEvent or event.anchor is not None or event.tag is not None:
+            self.refuse_features(event)
+        start, end = event.start_mark, event.end_mark
+        if isinstance(event, yaml.ScalarEvent):
+            self.ends[at] = (start.index, end.index)
+            return read_scalar(event.value, plain=not event.style)
+        if len(at) >= MAX_DEPTH:
+            self.notices.append(
+                Notice("too-deep", self.span(event), f"nested deeper than {MAX_DEPTH} levels")
+            )
+            raise _TooDeep
+        if isinstance(event, yaml.SequenceStartEvent):
+            return self.sequence(at)
+        return self.mapping(at) if isinstance(event, yaml.MappingStartEvent) else None
+
+    def sequence(self, at: Path) -> list[Any]:
+        data: list[Any] = []
+        for event in self.events:
+            if isinstance(event, yaml.SequenceEndEvent):
+                break
+            data.append(self.node(event, (*at, len(data))))
+        return data
+
+    def mapping(self, at: Path) -> dict[str, Any]:
+        data: dict[str, Any] = {}
+        for event in self.events:
+            if isinstance(event, yaml.MappingEndEvent):
+                break
+            place = self.span(event)
+            if not isinstance(event, yaml.ScalarEvent):
+                self.notices.append(Notice("yaml-feature", place, "a key must be a plain word"))
+                self.node(event, (*at, ""))
+                self.node(next(self.events), (*at, ""))
+                continue
+            key = event.value
+            if event.anchor is not None or event.tag is not None:
+                self.refuse_features(event)
+            if key == "<<" and not event.style:
+                self.feature(event, "merge key `<<` is not used in a package", "write the keys out")
+            if key in data:
+                self.duplicate(key, place, (*at, key))
+                self.node(next(self.events), (*at, f"{key} again"))
+                continue
+            self.keys[(*at, key)] = place
+            data[key] = self.node(next(self.events), (*at, key))
+        return data
+
+    def duplicate(self, key: str, place: Place, at: Path) -> None:
+        self.notices.append(
+            Notice(
+                "duplicate-key",
+                place,
+                f"key `{key}` stands twice in one mapping",
+                (Note("it stood first here", self.keys[at]),),
+                ("keep one of the two",),
+            )
+        )
+
+
+def _syntax_hint(text: str, problem: str, line: int) -> tuple[str, ...]:
+    lines = text.splitlines()
+    bad = lines[line - 1] if 1 <= line <= len(lines) else ""
+    if "\t" in bad[: len(bad) - len(bad.lstrip()) + 1]:
+        return ("a tab stands in the indent: use spaces",)
+    if "mapping values are not allowed" in problem:
+        return ("a colon in plain text: put the text in quotes, or on lines of its own after `|`",)
+    if "cannot start any token" in problem:
+        return ("put the text in quotes",)
+    return ()
+
+
+def _syntax(path: str, text: str, error: yaml.YAMLError) -> Notice:
+    mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
+    place = Place(path, mark.line + 1, mark.column + 1) if mark else Place(path)
+    problem = str(getattr(error, "problem", None) or getattr(error, "reason", None) or "it cannot be read")
+    return Notice(
+        "yaml-syntax",
+        place,
+        f"not well-formed YAML: {problem}",
+        hints=_syntax_hint(text, problem, place.line),
+    )
+
+
+def read_yaml(path: str, text: str) -> tuple[Source, list[Notice]]:
+    """Read YAML text into a Source; where a notice says it could not be read, its data is None."""
+    walk = _Walk(path, text)
+    try:
+        data = walk.document()
+    except yaml.YAMLError as error:
+        return Source(path, text), [*walk.notices, _syntax(path, text, error)]
+    except _TooDeep:
+        return Source(path, text), walk.notices
+    walk.values.setdefault((), Place(path))
+    source = Source(path, text, data, walk.values, walk.keys, walk.ends)
+    return source, walk.notices + _lost_comments(walk)
+
+
+def _lost_comments(walk: _Walk) -> list[Notice]:
+    """Report ` #4` after plain text, which YAML drops as a comment though a number was meant."""
+    notices = []
+    for at, (_, end) in walk.ends.items():
+        rest = walk.text[end : end + 24]
+        if rest.startswith(" #") and rest[2:3].isdigit() and at in walk.values:
+            place = walk.values[at]
+            notices.append(
+                Notice(
+                    "lost-comment",
+                    Place(place.path, place.line, place.end_column + 1, place.end_column + 3),
+                    "text after ` #` is dropped as a comment",
+                    hints=("put the whole text in quotes if the number belongs to it",),
+                )
+            )
+    return notices

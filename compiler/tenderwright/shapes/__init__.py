@@ -1,0 +1,1 @@
+"""Shape: check plain data against the JSON Schemas, with notices in our own words."""

@@ -1,0 +1,30 @@
+"""Check the shape of every file of a package."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from tenderwright.notices import Notice
+from tenderwright.reading.layout import schema_of
+from tenderwright.reading.package import Files
+from tenderwright.reading.source import Path
+from tenderwright.shapes.validate import validate
+
+Mistakes = Mapping[str, list[Path]]
+"""For each file, the paths at which its shape is wrong; the empty path where it could not be read."""
+
+
+def shape(files: Files) -> tuple[Mistakes, list[Notice]]:
+    """Validate every file that has a schema; gives where the mistakes are, and the notices."""
+    unread = {notice.place.path for notice in files.notices if notice.severity == "error"}
+    mistakes: dict[str, list[Path]] = {path: [()] for path in unread}
+    notices: list[Notice] = []
+    for path, source in files.sources.items():
+        schema = schema_of(path)
+        if schema is None or (source.data is None and path in unread):
+            continue
+        found = validate(source, schema)
+        if found:
+            mistakes.setdefault(path, []).extend(at for at, _ in found)
+            notices += [notice for _, notice in found]
+    return mistakes, notices

@@ -1,0 +1,203 @@
+"""Validate a source against its schema and tell each mistake in our own words, at its place."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from functools import cache
+from typing import Any
+
+from tenderwright.notices import Notice, Place
+from tenderwright.notices.suggest import did_you_mean
+from tenderwright.quantities.quantity import QuantityError
+from tenderwright.reading.source import Path, Source
+from tenderwright.shapes.keywords import format_checker, validator_class
+from tenderwright.shapes.schemas import load_schema
+
+_NOUNS = {
+    "string": "text",
+    "object": "a mapping of keys",
+    "array": "a list",
+    "integer": "a whole number",
+    "number": "a number",
+    "boolean": "true or false",
+    "null": "nothing",
+}
+
+
+@cache
+def _validator(name: str) -> Any:
+    return validator_class()(load_schema(name), format_checker=format_checker())
+
+
+def validate(source: Source, name: str) -> list[tuple[Path, Notice]]:
+    """Check a source against a schema by name; gives each mistake with its path in the data."""
+    return validate_with(source, _validator(name))
+
+
+def validate_with(source: Source, validator: Any) -> list[tuple[Path, Notice]]:
+    """Check a source with a validator that knows our keywords."""
+    found: list[tuple[Path, Notice]] = []
+    for error in validator.iter_errors(source.data):
+        at = tuple(error.absolute_path)
+        found += [(at, notice) for notice in _translate(source, error)]
+    return found
+
+
+def _noun(value: Any) -> str:
+    if value is None:
+        return "nothing"
+    kinds = {
+        str: "text",
+        bool: "true or false",
+        int: "a number",
+        float: "a number",
+        list: "a list",
+        dict: "a mapping of keys",
+    }
+    text = kinds.get(type(value), "something else")
+    return f"{text} `{value}`" if isinstance(value, (str, int, float)) and len(str(value)) < 40 else text
+
+
+def _schema_at(error: Any) -> dict[str, Any]:
+    schema: Any = error.schema
+    return schema if isinstance(schema, dict) else {}
+
+
+def _translate(source: Source, error: Any) -> list[Notice]:
+    at: Path = tuple(error.absolute_path)
+    place = source.place(at)
+    kind = str(error.validator)
+    handler = _HANDLERS.get(kind)
+    if handler is not None:
+        return list(handler(source, at, place, error))
+    raise AssertionError(f"the schema keyword {kind!r} has no wording")
+
+
+def _extra(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:
+    known = _schema_at(error).get("properties", {})
+    for key in error.instance:
+        if key not in known:
+            hints = did_you_mean(key, known) or (f"known keys: {', '.join(sorted(known))}",)
+            yield Notice(
+                "unknown-key", source.key_place((*at, key)), f"key `{key}` is not known here", hints=hints
+            )
+
+
+def _required(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:
+    schema = _schema_at(error)
+    for key in error.validator_value:
+        if key not in error.instance:
+            about = schema.get("properties", {}).get(key, {})
+            example = next(iter(about.get("examples", ())), None)
+            hints = [f"`{key}`: {about['description']}"] if about.get("description") else []
+            hints += [f"for example `{key}: {example}`"] if example is not None else []
+            yield Notice("missing-key", source.key_place(at), f"key `{key}` is missing", hints=tuple(hints))
+
+
+def _type(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:
+    wanted = error.validator_value
+    words = " or ".join(_NOUNS[word] for word in ([wanted] if isinstance(wanted, str) else wanted))
+    hints: tuple[str, ...] = ()
+    schema = _schema_at(error)
+    if (
+        wanted == "string"
+        and isinstance(error.instance, (int, float))
+        and not isinstance(error.instance, bool)
+    ):
+        examples = schema.get("examples", ())
+        hints = (
+            (f"write it with its unit, as in `{examples[0]}`",)
+            if "quantity" in schema and examples
+            else ("put it in quotes",)
+        )
+    elif error.instance is None:
+        hints = ("write a value after the colon, or leave the key out",)
+    yield Notice("wrong-type", place, f"expected {words}, got {_noun(error.instance)}", hints=hints)
+
+
+def _choice(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:
+    choices = error.validator_value if error.validator == "enum" else [error.validator_value]
+    listed = ", ".join(f"`{choice}`" for choice in choices)
+    hints = did_you_mean(str(error.instance), [str(choice) for choice in choices]) + (
+        (f"one of {listed}",) if len(choices) <= 16 else ()
+    )
+    if "propertyNames" in error.absolute_schema_path:
+        place = source.key_place((*at, str(error.instance)))
+    yield Notice("wrong-choice", place, f"`{error.instance}` is not one of the choices", hints=hints)
+
+
+def _form(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:
+    schema = _schema_at(error)
+    if "propertyNames" in error.absolute_schema_path:
+        place = source.key_place((*at, str(error.instance)))
+    examples = schema.get("examples", ())
+    hints = (f"write it as in `{examples[0]}`",) if examples else (f"it must match {error.validator_value}",)
+    what = schema.get("title", "the form needed")
+    name = what[0].lower() + what[1:] if what else what
+    yield Notice("wrong-form", place, f"`{error.instance}` is not written as {name}", hints=hints)
+
+
+def _date(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:
+    yield Notice("bad-date", place, f"`{error.instance}` is not a date of the calendar", hints=("write year-month-day, as in `2027-04-12`",))  # fmt: skip
+
+
+def _alternatives(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:
+    if not isinstance(error.instance, str):
+        yield Notice("wrong-type", place, f"expected text, got {_noun(error.instance)}")
+        return
+    words = " or ".join(_alternative(schema) for schema in error.validator_value)
+    yield Notice("wrong-form", place, f"`{error.instance}` is not {words}")
+
+
+def _alternative(schema: dict[str, Any]) -> str:
+    if "const" in schema:
+        return f"`{schema['const']}`"
+    if schema.get("format") == "date":
+        return "a date such as `2027-04-12`"
+    return str(schema.get("title", "the form needed")).lower() + (
+        f" such as `{schema['examples'][0]}`" if schema.get("examples") else ""
+    )
+
+
+def _bounds(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:
+    limit = error.validator_value
+    many = "entries" if limit != 1 else "entry"
+    message = {
+        "minItems": f"needs at least {limit} {many}",
+        "maxItems": f"has more than {limit} {many}",
+        "minLength": "is empty",
+        "maxLength": f"is longer than {limit} characters",
+        "minimum": f"`{error.instance}` is less than {limit}",
+        "maximum": f"`{error.instance}` is more than {limit}",
+    }[str(error.validator)]
+    yield Notice("out-of-bounds", place, message)
+
+
+def _quantity(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:
+    cause = error.cause
+    assert isinstance(cause, QuantityError)
+    yield Notice(cause.code, place, cause.message, hints=cause.hints)
+
+
+def _money(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:
+    yield Notice("bad-money", place, error.message, hints=("write it as in `1250` or `84.50`",))
+
+
+_HANDLERS = {
+    "additionalProperties": _extra,
+    "required": _required,
+    "type": _type,
+    "enum": _choice,
+    "const": _choice,
+    "pattern": _form,
+    "format": _date,
+    "anyOf": _alternatives,
+    "minItems": _bounds,
+    "maxItems": _bounds,
+    "minLength": _bounds,
+    "maxLength": _bounds,
+    "minimum": _bounds,
+    "maximum": _bounds,
+    "quantity": _quantity,
+    "money": _money,
+}
