@@ -1,0 +1,114 @@
+"""Resolve every reference of a package, forward and back."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Collection, Iterable, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from tenderwright.linking.cycles import find_cycles
+from tenderwright.linking.prose import KINDS
+from tenderwright.linking.symbols import Symbol, symbol_table
+from tenderwright.linking.walk import Use, uses_of, uses_of_owner
+from tenderwright.model.owner import OwnerPapers
+from tenderwright.model.package import Package
+from tenderwright.notices import Notice
+from tenderwright.notices.suggest import did_you_mean
+
+
+@dataclass(frozen=True)
+class Links:
+    """The symbol table and every use of a name."""
+
+    symbols: Mapping[tuple[str, str], Symbol]
+    uses: tuple[Use, ...]
+
+    @cached_property
+    def _back(self) -> Mapping[tuple[str, str], list[Use]]:
+        back: dict[tuple[str, str], list[Use]] = defaultdict(list)
+        for use in self.uses:
+            back[(use.kind, use.name)].append(use)
+        return back
+
+    def referred_to_by(self, kind: str, name: str) -> list[Use]:
+        """List the uses of a thing's name by other things, in order."""
+        return [use for use in self._back.get((kind, name), []) if use.by != (kind, name)]
+
+
+def link(package: Package) -> tuple[Links, list[Notice]]:
+    """Make the symbol table and resolve every reference but those to values."""
+    symbols, notices = symbol_table(package)
+    uses = tuple(uses_of(package))
+    frames = {str(number) for number in package.frames.numbers} if package.frames else None
+    notices += _dead(uses, symbols, package, frames)
+    notices += find_cycles(package)
+    return Links(symbols, uses), notices
+
+
+def link_owner(papers: OwnerPapers, links: Links, package: Package) -> list[Notice]:
+    """Resolve the references in the owner's papers against the symbol table of the package."""
+    notices = _dead(uses_of_owner(papers), links.symbols, package, None)
+    lines = {f"{item.number}.{line.line}" for item in package.items for line in item.lines}
+    rates = papers.rates.lines if papers.rates else {}
+    for number, rate in rates.items():
+        if number not in lines and ("item", number.split(".")[0]) not in package.broken.names:
+            hints = did_you_mean(number, lines)
+            notices.append(Notice("dead-reference", rate.here, f"there is no line {number}", hints=hints))
+    return notices
+
+
+def link_values(links: Links, known: Collection[str]) -> list[Notice]:
+    """Resolve the references to values, once it is known which values there are."""
+    notices = []
+    for use in links.uses:
+        if use.kind == "value" and use.name not in known:
+            notices.append(
+                Notice(
+                    "dead-reference",
+                    use.at,
+                    f"there is no value `{use.name}`",
+                    hints=did_you_mean(use.name, known),
+                )
+            )
+    return notices
+
+
+def _dead(
+    uses: Iterable[Use],
+    symbols: Mapping[tuple[str, str], Symbol],
+    package: Package,
+    frames: Collection[str] | None,
+) -> list[Notice]:
+    notices = []
+    names: dict[str, list[str]] = defaultdict(list)
+    for kind, name in symbols:
+        names[kind].append(name)
+    for use in uses:
+        if (
+            (use.kind, use.name) in symbols
+            or use.kind == "value"
+            or (use.kind, use.name) in package.broken.names
+        ):
+            continue
+        if use.kind == "frame" and (frames is None or use.name in frames):
+            continue
+        if use.kind not in KINDS:
+            notices.append(
+                Notice(
+                    "dead-reference",
+                    use.at,
+                    f"`{use.kind}:` names no kind of thing",
+                    hints=did_you_mean(use.kind, KINDS) or (f"one of {', '.join(KINDS)}",),
+                )  # fmt: skip
+            )
+            continue
+        what = {"item": f"item {use.name}", "frame": f"frame {use.name}"}.get(
+            use.kind, f"{use.kind} `{use.name}`"
+        )
+        notices.append(
+            Notice(
+                "dead-reference", use.at, f"there is no {what}", hints=did_you_mean(use.name, names[use.kind])
+            )
+        )
+    return notices

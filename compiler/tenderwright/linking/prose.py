@@ -1,0 +1,42 @@
+"""Parse the CommonMark of a package and find the references in it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cache, lru_cache
+from urllib.parse import unquote
+
+from markdown_it import MarkdownIt
+from markdown_it.token import Token
+
+KINDS = ("item", "tank", "opening", "zone", "scheme", "strake", "anode", "appendage", "drawing", "facility", "clause", "docking", "frame", "value")  # fmt: skip
+"""What prose may refer to, as the scheme of a link: `<item:420>`, `[the forepeak](tank:forepeak)`."""
+
+
+@cache
+def _parser() -> MarkdownIt:
+    return MarkdownIt("commonmark", {"html": False}).enable("table")
+
+
+@lru_cache(maxsize=16384)
+def parse_prose(text: str) -> tuple[Token, ...]:
+    """Parse CommonMark (with tables, without raw HTML) into tokens; do not change what comes back."""
+    return tuple(_parser().parse(text))
+
+
+def references_in(text: str) -> Iterator[tuple[str, str, str, int]]:
+    """Yield kind, name, the words as written, and which occurrence of those words, for each reference."""
+    if "<" not in text and "](" not in text:
+        return
+    seen: dict[str, int] = {}
+    for token in parse_prose(text):
+        for child in token.children or ():
+            if child.type != "link_open":
+                continue
+            href = unquote(str(child.attrs.get("href", "")))
+            kind, colon, name = href.partition(":")
+            if not colon or kind in ("http", "https", "mailto"):
+                continue
+            nth = seen.get(href, 0)
+            seen[href] = nth + 1
+            yield kind, name, href, nth

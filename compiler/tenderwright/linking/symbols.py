@@ -1,0 +1,70 @@
+"""The symbol table: every thing of the package that has a name."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from tenderwright.model.package import Package
+from tenderwright.notices import Note, Notice, Place
+
+
+@dataclass(frozen=True)
+class Symbol:
+    """A named thing: its kind, name, the words for it in text, and where it stands."""
+
+    kind: str
+    name: str
+    title: str
+    here: Place
+
+
+def things(package: Package) -> Iterator[tuple[str, str, Any]]:
+    """Yield every named thing of the package with its kind and name."""
+    for item in package.items:
+        yield "item", item.number, item
+    for clause in package.clauses:
+        yield "clause", clause.clause, clause
+    for kind, entries in (
+        ("drawing", package.drawings),
+        ("tank", package.tanks),
+        ("opening", package.openings),
+        ("appendage", package.appendages),
+        ("strake", package.strakes),
+        ("zone", package.zones),
+        ("scheme", package.schemes),
+        ("anode", package.anodes),
+        ("facility", package.facilities),
+        ("docking", package.history),
+    ):
+        for entry in entries:
+            yield kind, getattr(entry, kind), entry
+
+
+def _title(kind: str, name: str, thing: Any) -> str:
+    if kind == "docking":
+        return f"docking of {thing.docked.year}"
+    return getattr(thing, "title", "") or getattr(thing, "name", "") or name
+
+
+def symbol_table(package: Package) -> tuple[Mapping[tuple[str, str], Symbol], list[Notice]]:
+    """Make the symbol table; a name that stands for two things is a mistake."""
+    table: dict[tuple[str, str], Symbol] = {}
+    notices: list[Notice] = []
+    for kind, name, thing in things(package):
+        first = table.get((kind, name))
+        if first is not None:
+            what = f"item number {name}" if kind == "item" else f"{kind} `{name}`"
+            notices.append(
+                Notice(
+                    "duplicate-name",
+                    thing.here,
+                    f"{what} is used twice",
+                    (Note("it stands first here", first.here),),
+                    ("give one of them another name",),
+                )  # fmt: skip
+            )
+        else:
+            table[(kind, name)] = Symbol(kind, name, _title(kind, name, thing), thing.here)
+    return table, notices

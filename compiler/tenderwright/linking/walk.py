@@ -1,0 +1,78 @@
+"""Walk everything in a package and yield each reference with what holds it."""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from tenderwright.linking.prose import references_in
+from tenderwright.linking.symbols import things
+from tenderwright.model.build import Prose, Reference
+from tenderwright.model.owner import OwnerPapers
+from tenderwright.model.package import Package
+from tenderwright.notices import Place
+
+Holder = tuple[str, str]
+"""Kind and name of the thing that holds a reference."""
+
+
+@dataclass(frozen=True)
+class Use:
+    """One use of a name: what it names, where it stands, and what holds it."""
+
+    kind: str
+    name: str
+    at: Place
+    by: Holder
+    paragraph: str = ""
+    """The numbered requirement of an item in which it stands, such as `3`; empty elsewhere."""
+
+
+def uses_of(package: Package) -> Iterator[Use]:
+    """Yield every use of a name in the package."""
+    for kind, name, thing in things(package):
+        yield from _uses(thing, (kind, name))
+    for part in (package.tender, package.particulars, package.lightship):
+        if part is not None:
+            yield from _uses(part, ("package", ""))
+
+
+def uses_of_owner(papers: OwnerPapers) -> Iterator[Use]:
+    """Yield every use of a name in the owner's papers."""
+    yield from _uses(papers, ("owner", ""))
+
+
+def _uses(thing: Any, by: Holder, paragraph: str = "") -> Iterator[Use]:
+    if isinstance(thing, Reference):
+        yield Use(thing.kind, thing.name, thing.at, by, paragraph)
+    elif isinstance(thing, Prose):
+        for kind, name, words, nth in references_in(thing.text):
+            yield Use(kind, name, thing.place_of(words, nth), by, paragraph)
+    elif isinstance(thing, (tuple, list)):
+        for entry in thing:
+            yield from _uses(entry, by, paragraph)
+    elif isinstance(thing, Mapping):
+        for entry in thing.values():
+            yield from _uses(entry, by, paragraph)
+    elif dataclasses.is_dataclass(thing) and type(thing).__module__.startswith("tenderwright.model"):
+        for field_name in _field_names(type(thing)):
+            value = getattr(thing, field_name)
+            if field_name == "requirements" and by[0] == "item":
+                for number, requirement in enumerate(value, start=1):
+                    yield from _uses(requirement, by, str(number))
+            else:
+                yield from _uses(value, by, paragraph)
+
+
+_NAMES: dict[type, tuple[str, ...]] = {}
+_LEAVES = {"str", "int", "float", "bool", "Place", "date", "Decimal"}
+
+
+def _field_names(cls: type) -> tuple[str, ...]:
+    names = _NAMES.get(cls)
+    if names is None:
+        names = tuple(f.name for f in dataclasses.fields(cls) if f.type not in _LEAVES)
+        _NAMES[cls] = names
+    return names

@@ -1,0 +1,76 @@
+"""The package as a whole: what every later stage works from."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from tenderwright.model.build import Prose
+from tenderwright.model.facility import Facility
+from tenderwright.model.history import EarlierDocking
+from tenderwright.model.item import Item
+from tenderwright.model.survey import Survey
+from tenderwright.model.tender import Drawing, Tender
+from tenderwright.model.vessel import (
+    Anode,
+    Appendage,
+    Lightship,
+    Offsets,
+    Opening,
+    Particulars,
+    Scheme,
+    Strake,
+    Tank,
+    Zone,
+)
+from tenderwright.notices import Place
+from tenderwright.quantities.position import FrameTable
+
+
+@dataclass(frozen=True)
+class Clause:
+    """A clause of the general requirements."""
+
+    clause: str
+    number: str
+    title: str
+    text: Prose
+    here: Place = field(compare=False)
+
+
+@dataclass(frozen=True)
+class Broken:
+    """Names whose files or entries have mistakes: known to exist, though not built."""
+
+    names: frozenset[tuple[str, str]] = frozenset()
+    files: frozenset[str] = frozenset()
+
+
+@dataclass(frozen=True)
+class Package:
+    """Everything but what lies under owner/; a part whose file is missing or broken is None or left out."""
+
+    tender: Tender | None
+    particulars: Particulars | None
+    frames: FrameTable | None
+    offsets: Offsets | None
+    lightship: Lightship | None
+    drawings: tuple[Drawing, ...] = ()
+    tanks: tuple[Tank, ...] = ()
+    openings: tuple[Opening, ...] = ()
+    appendages: tuple[Appendage, ...] = ()
+    strakes: tuple[Strake, ...] = ()
+    zones: tuple[Zone, ...] = ()
+    schemes: tuple[Scheme, ...] = ()
+    anodes: tuple[Anode, ...] = ()
+    history: tuple[EarlierDocking, ...] = ()
+    facilities: tuple[Facility, ...] = ()
+    items: tuple[Item, ...] = ()
+    clauses: tuple[Clause, ...] = ()
+    surveys: tuple[Survey, ...] = ()
+    broken: Broken = field(default_factory=Broken)
+
+    @property
+    def item_by_name(self) -> Mapping[str, Item]:
+        """Give the items by number as text."""
+        return {item.number: item for item in self.items}
