@@ -1,0 +1,65 @@
+"""The command line: names the commands, runs one, and turns what happens into an exit code."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Sequence
+from importlib import import_module
+
+from tenderwright import __version__
+from tenderwright.commands.exits import FAILURE, WRONG_USE
+from tenderwright.commands.folder import WrongUse
+
+COMMANDS = {
+    "check": "read, validate, link, calculate and run the trade checks; write nothing",
+    "build": "compile the editions",
+    "explain": "explain a value, an item or a notice code",
+    "reckon": "run one calculation alone on a small YAML file",
+    "start": "write a new, small, valid package",
+}
+
+
+def parser_for(name: str | None) -> argparse.ArgumentParser:
+    """Make the parser; only the command named has its arguments, so that the others need not be imported."""
+    parser = argparse.ArgumentParser(
+        prog="tenderwright",
+        description="Compiles a ship's docking package into a tender that yards can price.",
+    )
+    parser.add_argument("--version", action="version", version=f"tenderwright {__version__}")
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
+    for command, help_text in COMMANDS.items():
+        sub = commands.add_parser(
+            command, help=help_text, description=help_text[0].upper() + help_text[1:] + "."
+        )
+        if command == name:
+            import_module(f"tenderwright.commands.{command}").add_arguments(sub)
+    return parser
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run the command line and give the exit code: 0 clean, 1 mistakes, 2 wrong use, 3 our own failure."""
+    words = list(sys.argv[1:] if argv is None else argv)
+    name = next((word for word in words if word in COMMANDS), None)
+    arguments = parser_for(name).parse_args(words)
+    try:
+        code: int = import_module(f"tenderwright.commands.{arguments.command}").run(arguments)
+    except WrongUse as error:
+        print(f"tenderwright: {error}", file=sys.stderr)
+        return WRONG_USE
+    except BrokenPipeError:
+        sys.stderr.close()
+        return FAILURE
+    except KeyboardInterrupt:
+        print("tenderwright: stopped", file=sys.stderr)
+        return FAILURE
+    except Exception:
+        import traceback
+
+        traceback.print_exc()
+        print(
+            "tenderwright: this is a mistake in the compiler, not in the package; please report it",
+            file=sys.stderr,
+        )
+        return FAILURE
+    return code

@@ -1,0 +1,1 @@
+"""Commands: parse arguments, run the pipeline, and say what came of it."""

@@ -1,0 +1,1 @@
+"""Compose: turn the linked, calculated package into editions, deciding wording and order."""

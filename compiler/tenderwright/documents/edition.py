@@ -1,0 +1,200 @@
+"""An edition: a compiled document set for one reader, as numbered parts made of blocks that writers only render."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from datetime import date
+from typing import Literal
+
+from markdown_it.token import Token
+
+
+@dataclass(frozen=True)
+class Span:
+    """A run of inline text, perhaps linked to an anchor of the edition, perhaps stressed."""
+
+    text: str
+    target: str = ""
+    """An anchor such as `item-420`, without the hash; empty for no link."""
+    strong: bool = False
+    faint: bool = False
+    code: bool = False
+
+
+Inline = tuple[Span, ...]
+
+
+def inline(*pieces: str | Span) -> Inline:
+    """Make inline text from strings and spans."""
+    return tuple(Span(piece) if isinstance(piece, str) else piece for piece in pieces if piece != "")
+
+
+def plain(text: Inline) -> str:
+    """Give inline text without links or stress."""
+    return "".join(span.text for span in text)
+
+
+@dataclass(frozen=True)
+class Heading:
+    """A heading inside a part: level 2 below the part's own title, level 3 below that."""
+
+    text: str
+    level: Literal[2, 3] = 2
+    anchor: str = ""
+
+
+@dataclass(frozen=True)
+class Paragraph:
+    """A paragraph of inline text."""
+
+    text: Inline
+    anchor: str = ""
+
+
+@dataclass(frozen=True)
+class Prose:
+    """CommonMark from the package, parsed, with every reference already turned into `#anchor` and label."""
+
+    tokens: Sequence[Token]
+
+
+@dataclass(frozen=True)
+class Step:
+    """One numbered requirement; `label` is its printed number (`420.3`), `anchor` where references land."""
+
+    label: str
+    anchor: str
+    body: Prose
+    hold: str = ""
+    """A short mark for the margin when the step is a hold point, such as `HOLD H2`."""
+
+
+@dataclass(frozen=True)
+class Steps:
+    """Numbered requirements."""
+
+    steps: tuple[Step, ...]
+
+
+@dataclass(frozen=True)
+class Column:
+    """A column of a table: its title, how cells line up, and its share of the width."""
+
+    title: str
+    align: Literal["left", "right", "decimal", "centre"] = "left"
+    width: float = 1.0
+
+
+@dataclass(frozen=True)
+class Row:
+    """A row of a table; a weight of `group` spans the table as a sub-heading (one cell)."""
+
+    cells: tuple[Inline, ...]
+    weight: Literal["normal", "subtotal", "total", "group"] = "normal"
+    anchor: str = ""
+
+
+@dataclass(frozen=True)
+class Table:
+    """A table of fixed layout; decimal columns line up on the point."""
+
+    columns: tuple[Column, ...]
+    rows: tuple[Row, ...]
+    caption: str = ""
+    anchor: str = ""
+    note: Inline = ()
+    small: bool = False
+    """Set in smaller type, for long tables of figures."""
+
+
+@dataclass(frozen=True)
+class Facts:
+    """Short facts as term and description, set in two columns of label and text."""
+
+    pairs: tuple[tuple[str, Inline], ...]
+    anchor: str = ""
+
+
+@dataclass(frozen=True)
+class Bullets:
+    """An unnumbered list."""
+
+    entries: tuple[Inline, ...]
+
+
+@dataclass(frozen=True)
+class Figure:
+    """A drawing: SVG of our own with its caption and text alternative."""
+
+    name: str
+    """File stem, such as `tank-plan`; unique in the edition."""
+    svg: str
+    caption: str
+    alternative: str
+    anchor: str = ""
+
+
+@dataclass(frozen=True)
+class Caution:
+    """A caution set apart from the text."""
+
+    title: str
+    paragraphs: tuple[Inline, ...]
+
+
+Block = Heading | Paragraph | Prose | Steps | Table | Facts | Bullets | Figure | Caution
+
+PartKind = Literal["cover", "contents", "front", "clauses", "data", "item", "drawing", "schedule", "record"]
+
+
+@dataclass(frozen=True)
+class Part:
+    """A part of an edition: it starts a page and counts its own pages, so that it can be replaced alone."""
+
+    anchor: str
+    """Unique, such as `item-420` or `general-requirements`."""
+    number: str
+    """As printed, such as `420` or `A2`; may be empty."""
+    title: str
+    kind: PartKind
+    group: str
+    """The heading under which the contents list it, such as `Work items`."""
+    blocks: tuple[Block, ...]
+    landscape: bool = False
+    caution: bool = False
+    """Whether the usual safety caution is printed at the foot of every page of the part."""
+    revision: str = ""
+
+
+@dataclass(frozen=True)
+class Stamp:
+    """How the edition is marked: issued from a clean commit, draft, or compiled outside git."""
+
+    state: Literal["issued", "draft", "no-git"]
+    label: str
+    """What every page says, such as `Commit 1a2b3c4` or `DRAFT, uncommitted changes`."""
+    commit: str = ""
+
+
+@dataclass(frozen=True)
+class Edition:
+    """A whole document set for one reader."""
+
+    name: Literal["yard", "owner"]
+    title: str
+    """Such as `Docking of the lighthouse tender Marram`."""
+    subtitle: str
+    tender: str
+    """The tender number."""
+    owner: str
+    stamp: Stamp
+    issued: date
+    page_size: Literal["A4", "Letter"]
+    parts: tuple[Part, ...]
+    caution: str
+    """The usual caution, printed at the foot of parts that ask for it."""
+    confidential: bool = False
+    language: str = "en-GB"
+    facts: tuple[tuple[str, str], ...] = field(default=())
+    """What the cover lists: place, dates, edition."""

@@ -1,0 +1,68 @@
+"""The price form as data: what yards fill in, section by section, with the rule that gives the evaluated total."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+from typing import Literal
+
+LineKind = Literal["lump", "rate", "fixed", "credit", "day", "hours", "markup"]
+"""lump: one price. rate: quantity times rate. fixed: the owner's provisional sum, not priced. credit: a rate or lump
+that is subtracted. day: a rate per day. hours: the hours pool. markup: a percentage on the materials allowance."""
+
+
+@dataclass(frozen=True)
+class FormLine:
+    """One row of the price form; its number never changes after issue."""
+
+    number: str
+    """Such as `420.a`."""
+    item: str
+    """Such as `420`."""
+    description: str
+    kind: LineKind
+    quantity: Decimal
+    unit: str
+    basis: str
+    """surveyed, drawing, calculated, assumed or owner's."""
+    in_base: bool
+    in_evaluated: bool
+    fixed_amount: Decimal | None = None
+    rate: Decimal | None = None
+    """Only in the owner edition: the owner's own rate; never in the yard edition."""
+
+
+@dataclass(frozen=True)
+class FormSection:
+    """A section of the price form with its own sub-total."""
+
+    code: str
+    """A letter, such as `C`."""
+    title: str
+    note: str
+    lines: tuple[FormLine, ...]
+
+
+@dataclass(frozen=True)
+class PriceForm:
+    """The whole price form of a tender."""
+
+    tender: str
+    title: str
+    ship: str
+    owner: str
+    currency: str
+    issued: date
+    closing: date
+    stamp: str
+    edition_hash: str
+    """Ties a returned form to the lines it was issued with."""
+    sections: tuple[FormSection, ...]
+    evaluated_rule: str
+    """The published rule in words."""
+    addenda: tuple[str, ...]
+    """Addenda issued so far, for acknowledgement; blank rows follow."""
+    yard_questions: tuple[tuple[str, str], ...]
+    """What the yard tells of itself: label and hint (dock, capacity, certificate, earliest date)."""
+    caution: str

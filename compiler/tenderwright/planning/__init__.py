@@ -1,0 +1,1 @@
+"""Plan: the days on which what the tender asks for falls due."""

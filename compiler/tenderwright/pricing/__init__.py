@@ -1,0 +1,1 @@
+"""Price: line quantities, the owner's estimate, and shared services apportioned; money is Decimal, rounded once."""
