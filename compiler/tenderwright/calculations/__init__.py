@@ -1,0 +1,1 @@
+"""Calculations: pure kernels on SI floats, declared as methods with formula, source and range."""

@@ -1,0 +1,1 @@
+"""Sacrificial anodes: current demand, mass and number."""

@@ -1,0 +1,115 @@
+"""Spreading rate of a paint: theoretical and practical, in SI and in US customary form."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from tenderwright.calculations.coatings.ranges import require_loss, require_positive, require_volume_solids
+from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+
+FT2_MIL_PER_US_GALLON = (231.0 / 1728.0) / (0.001 / 12.0)
+"""Area in ft² that one US gallon covers at one mil, 1604.17: a gallon is 231 in³ (derived)."""
+
+
+def theoretical_spreading_rate(volume_solids: float, dry_film: float) -> float:
+    """Find the area that a volume of paint covers with nothing lost.
+
+    Formula: TSR = VS / DFT, in m²/m³; in the trade's units TSR[m²/L] = 10 VS[%] / DFT[µm].
+    Symbols: volume_solids VS as a fraction by volume (not weight); dry_film DFT in m.
+    Range: smooth, non-porous, flat surface; paint not thinned.
+    Source: MIL-HDBK-1110, 2.1.5 (in UFC 3-190-06). Raises OutOfRange outside 0 < VS <= 1 or DFT > 0.
+    """
+    require_volume_solids(volume_solids)
+    require_positive("dry film thickness", dry_film)
+    return volume_solids / dry_film
+
+
+def theoretical_spreading_rate_us(volume_solids: float, mils: float) -> float:
+    """Find the theoretical spreading rate in ft² per US gallon for a dry film in mils.
+
+    Formula: TSR = 1604.17 VS / DFT[mil]; handbooks round the constant to 1600 or 1604.
+    Source: MIL-HDBK-1110, 2.1.5; the constant is derived. Raises OutOfRange as the SI form.
+    """
+    require_volume_solids(volume_solids)
+    require_positive("dry film thickness", mils)
+    return FT2_MIL_PER_US_GALLON * volume_solids / mils
+
+
+def practical_spreading_rate(theoretical: float, loss: float) -> float:
+    """Find the area covered in practice when a fraction of the paint is lost.
+
+    Formula: PSR = TSR (1 - LF). Symbols: theoretical in m²/m³ (or any unit, kept); loss LF, the fraction of
+    the paint used that does not end on the surface, 0 <= LF < 1.
+    Source: common definition of practical coverage (corrosionpedia.com). Raises OutOfRange.
+    """
+    require_positive("spreading rate", theoretical)
+    require_loss(loss)
+    return theoretical * (1.0 - loss)
+
+
+def consumption_factor(loss: float) -> float:
+    """Give the consumption factor of a loss fraction: CF = 1/(1 - LF), so 0.30 gives 1.43, not 1.30.
+
+    Source: derived. Raises OutOfRange.
+    """
+    require_loss(loss)
+    return 1.0 / (1.0 - loss)
+
+
+def loss_from_consumption_factor(factor: float) -> float:
+    """Give the loss fraction that a consumption factor stands for: LF = 1 - 1/CF, with CF >= 1.
+
+    Source: derived. Raises OutOfRange below 1, which is likely a loss or a yield written as a factor.
+    """
+    if not factor >= 1.0:
+        raise OutOfRange(
+            f"a consumption factor is at least 1, got {factor:g}; a loss fraction is another thing"
+        )
+    return 1.0 - 1.0 / factor
+
+
+def _kernel(volume_solids: float, dry_film: float, loss: float = 0.0) -> Mapping[str, float]:
+    theoretical = theoretical_spreading_rate(volume_solids, dry_film)
+    return {
+        "theoretical": theoretical,
+        "practical": practical_spreading_rate(theoretical, loss),
+        "consumption_factor": consumption_factor(loss),
+    }
+
+
+METHOD = Method(
+    name="coating.spreading-rate",
+    title="Spreading rate of a paint",
+    formula="TSR = VS / DFT; PSR = TSR (1 − loss); consumption factor = 1 / (1 − loss)",
+    source=Citation("MIL-HDBK-1110 (in UFC 3-190-06)", "2.1.5"),
+    valid="smooth, flat, non-porous surface; volume solids of the paint as applied",
+    inputs={
+        "volume_solids": {
+            "type": "string",
+            "quantity": "fraction",
+            "description": "Solids by volume, of the paint as supplied.",
+            "examples": ["71 %"],
+        },
+        "dry_film": {
+            "type": "string",
+            "quantity": "length",
+            "description": "Dry film thickness of the coat.",
+            "examples": ["125 um"],
+        },
+        "loss": {
+            "type": "string",
+            "quantity": "fraction",
+            "description": "Fraction of the paint used that does not end on the surface; none unless given.",
+            "examples": ["30 %"],
+        },
+    },
+    outputs=(
+        Symbol("theoretical", "theoretical spreading rate", "spreading_rate", "m2/L"),
+        Symbol("practical", "practical spreading rate", "spreading_rate", "m2/L"),
+        Symbol("consumption_factor", "paint used for each part that ends on the surface", "fraction", ""),
+    ),
+    kernel=_kernel,
+    example={"volume_solids": "71 %", "dry_film": "125 um", "loss": "30 %"},
+    optional=frozenset({"loss"}),
+    cautions=("a loss of 30 % multiplies the paint by 1.43, not by 1.30",),
+)

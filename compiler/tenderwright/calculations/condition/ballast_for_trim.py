@@ -1,0 +1,133 @@
+"""Target trim as a calculation that runs alone on an input file."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from tenderwright.calculations.condition.condition_input import (
+    EXAMPLE_TANKS,
+    EXAMPLE_WEIGHTS,
+    TANK_FIELDS,
+    WEIGHTS,
+    tanks_from_input,
+    weights_from_input,
+)
+from tenderwright.calculations.condition.target_trim import MovableTank, target_trim
+from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
+from tenderwright.calculations.method import Citation, Method, Symbol
+from tenderwright.calculations.tanks.tank_input import record
+
+TARGET_TANKS: Mapping[str, Any] = {
+    "type": "array",
+    "minItems": 1,
+    "description": "Tanks, the liquid in each, and the limits to keep.",
+    "items": record(
+        "A tank.",
+        ("name", "shape", "liquid", "density", "mass"),
+        **TANK_FIELDS,
+        liquid={
+            "type": "string",
+            "description": "Liquid; tanks of one liquid may be pumped into each other.",
+        },
+        minimum={"type": "string", "quantity": "mass", "description": "Least mass; none where left out."},
+        maximum={"type": "string", "quantity": "mass", "description": "Greatest mass; full where left out."},
+    ),
+}
+
+
+def trim_by_liquids(
+    offsets: Mapping[str, Any],
+    weights: Sequence[Mapping[str, Any]],
+    tanks: Sequence[Mapping[str, Any]],
+    trim: float,
+    density: float = 1025.0,
+    upright: bool = False,
+    exchanged: Sequence[str] = ("sea water",),
+) -> dict[str, Any]:
+    """Find the least liquid to move for a wanted trim from converted input; see `target_trim`."""
+    movable = [
+        MovableTank(
+            load,
+            given["liquid"],
+            given.get("minimum", 0.0),
+            given.get("maximum", load.tank.capacity * load.density),
+        )
+        for given, load in zip(tanks, tanks_from_input(tanks), strict=True)
+    ]
+    plan = target_trim(
+        hull_from_offsets(offsets),
+        weights_from_input(weights),
+        movable,
+        trim,
+        density,
+        upright=upright,
+        exchanged=exchanged,
+    )
+    found = plan.position.hydrostatics
+    return {
+        "met": 1.0 if plan.feasible else 0.0,
+        "trim": found.trim,
+        "draft_aft": found.draft_aft,
+        "draft_forward": found.draft_forward,
+        "gm_fluid": plan.position.gm_fluid,
+        "moved": plan.moved,
+        "changes": list(plan.changes),
+        "transfers": [
+            {"source": t.source, "destination": t.destination, "liquid": t.liquid, "mass": t.mass}
+            for t in plan.transfers
+        ],
+    }
+
+
+METHOD = Method(
+    name="condition.target-trim",
+    title="Least liquid to move for a wanted trim",
+    formula="least sum of pumped mass subject to sum(w (x - s z)) = W (LCB - s KB), s = t/L, and each "
+    "tank's limits",
+    source=Citation("linear programming on the moments of weights", "", "derived"),
+    valid="deck edge clear; list up to 5 degrees; the result is floated in full",
+    inputs={
+        "offsets": OFFSETS,
+        "weights": WEIGHTS,
+        "tanks": TARGET_TANKS,
+        "trim": {
+            "type": "string",
+            "quantity": "length",
+            "description": "Wanted draft aft less draft forward.",
+        },
+        "density": {"type": "string", "quantity": "density", "description": "Density of the water."},
+        "upright": {"type": "boolean", "description": "Whether the list must be nothing too."},
+        "exchanged": {
+            "type": "array",
+            "items": {"type": "string"},
+            "description": "Liquids that may be taken from and put into the sea; sea water where left out.",
+        },
+    },
+    outputs=(
+        Symbol("met", "1 where the trim is met, 0 where this is the nearest", "each", "each"),
+        Symbol("trim", "trim in the end", "length", "m"),
+        Symbol("draft_aft", "draft at the after perpendicular in the end", "length", "m"),
+        Symbol("draft_forward", "draft at the forward perpendicular in the end", "length", "m"),
+        Symbol("gm_fluid", "metacentric height with free surfaces in the end", "length", "m"),
+        Symbol("moved", "mass pumped in all", "mass", "t"),
+        Symbol("changes", "change in each tank, in their order", "mass", "t"),
+        Symbol("transfers", "what to pump from where to where", "mass", "t"),
+    ),
+    kernel=trim_by_liquids,
+    example={
+        "offsets": EXAMPLE_OFFSETS,
+        "weights": EXAMPLE_WEIGHTS,
+        "tanks": [
+            {**tank, "liquid": "sea water" if "peak" in tank["name"] else "gas oil"} for tank in EXAMPLE_TANKS
+        ],
+        "trim": "0.3 m",
+        "upright": True,
+    },
+    optional=frozenset({"density", "upright", "exchanged"}),
+    cautions=(
+        "Free surfaces while pumping, and the order of pumping, are not examined: the naval architect "
+        "and the "
+        "dockmaster decide.",
+    ),
+)

@@ -1,0 +1,198 @@
+"""How the ship floats under her weights: drafts, trim, list and metacentric height."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from math import atan, radians
+from typing import Any
+
+from tenderwright.calculations.condition.condition_input import (
+    EXAMPLE_TANKS,
+    EXAMPLE_WEIGHTS,
+    TANKS,
+    WEIGHTS,
+    tanks_from_input,
+    weights_from_input,
+)
+from tenderwright.calculations.condition.loading import Loading, TankLoad, Weight, liquids, summed
+from tenderwright.calculations.hydrostatics.equilibrium import float_at
+from tenderwright.calculations.hydrostatics.hull_form import HullForm
+from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
+from tenderwright.calculations.hydrostatics.upright import Hydrostatics
+from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.tanks.liquid import Liquid
+
+LARGEST_LIST = radians(5.0)
+"""Beyond this the small-angle formula for list is not used (common practice, no source)."""
+ROUNDS = 30
+SETTLED = 1e-8
+"""A change of slope between rounds below this ends the search."""
+
+
+@dataclass(frozen=True)
+class FloatingPosition:
+    """A loading afloat: her hydrostatics, the liquid in each tank at her trim, list and metacentric
+    height."""
+
+    loading: Loading
+    hydrostatics: Hydrostatics
+    liquids: tuple[Liquid, ...]
+    """In the order of the tanks; their planes follow the trim, not the list, whose effect is in the fluid
+    GM."""
+    heel: float | None
+    """List [rad], positive starboard down; None where the fluid GM is not positive."""
+
+    @property
+    def gm_solid(self) -> float:
+        """Metacentric height without free surfaces [m]."""
+        return self.hydrostatics.km_transverse - self.loading.vcg
+
+    @property
+    def gm_fluid(self) -> float:
+        """Metacentric height less the loss by free surfaces [m]."""
+        return self.gm_solid - self.loading.free_surface_moment / self.loading.mass
+
+    def waterline_at(self, x: float) -> float:
+        """Give the height of the waterline on the centreline at x [m] above the baseline [m]."""
+        h = self.hydrostatics
+        return h.draft + h.trim * (0.5 - x / h.length)
+
+    def draft_at_marks(self, x: float, zero: float = 0.0) -> float:
+        """Give the reading of draft marks at x [m] whose zero is at the height `zero` [m], mean of both
+        sides."""
+        return self.waterline_at(x) - zero
+
+
+def floating_position(
+    form: HullForm, weights: Sequence[Weight], tanks: Sequence[TankLoad], density: float
+) -> FloatingPosition:
+    """Find how a ship floats under weights and tanks.
+
+    Formula: draft and trim from `float_at`, the liquid in each tank taken again at each trim until the trim
+    stays within 1e-8 L; GM = KM - VCG; GM fluid = GM - FSM/W; tan(phi) = -TCG/GM fluid.
+    Symbols: see `Weight`, `TankLoad`; density of the water [kg/m3]; TCG to port [m], phi starboard down
+    [rad].
+    Source: statics of a floating body (derived); list and free surface as in Derrett, Ship Stability for
+    Masters and Mates.
+    Range: list up to 5 degrees, deck edge clear. Raises OutOfRange.
+    """
+    slope, near = 0.0, None
+    for _ in range(ROUNDS):
+        bodies = liquids(tanks, slope, 0.0, near)
+        loading = summed(weights, tanks, bodies)
+        found = float_at(form, loading.mass, loading.lcg, loading.vcg, density)
+        change, slope = found.trim / form.length - slope, found.trim / form.length
+        if abs(change) < SETTLED:
+            return FloatingPosition(loading, found, tuple(bodies), _list(loading, found))
+        near = [b.level + b.centroid[0] * change for b in bodies]
+    raise OutOfRange("the trim does not settle: liquid in long slack tanks runs from end to end")
+
+
+def _list(loading: Loading, found: Hydrostatics) -> float | None:
+    gm = found.km_transverse - loading.vcg - loading.free_surface_moment / loading.mass
+    if gm <= 0:
+        return None
+    heel = atan(-loading.tcg / gm)
+    if abs(heel) > LARGEST_LIST:
+        raise OutOfRange(
+            f"a list of {abs(heel) * 57.29578:.1f} degrees is beyond the small angles, 5 degrees"
+        )
+    return heel
+
+
+def condition_floating(
+    offsets: Mapping[str, Any],
+    weights: Sequence[Mapping[str, Any]],
+    density: float = 1025.0,
+    tanks: Sequence[Mapping[str, Any]] = (),
+    marks: Sequence[Mapping[str, float]] = (),
+) -> dict[str, Any]:
+    """Find how a ship floats from converted input; see `floating_position`. Raises OutOfRange also where GM
+    <= 0."""
+    form = hull_from_offsets(offsets)
+    found = floating_position(form, weights_from_input(weights), tanks_from_input(tanks), density)
+    if found.heel is None:
+        raise OutOfRange(
+            f"the fluid metacentric height is {found.gm_fluid:.3f} m: she would not float upright"
+        )
+    h = found.hydrostatics
+    return {
+        "displacement": found.loading.mass,
+        "lcg": found.loading.lcg,
+        "tcg": found.loading.tcg,
+        "vcg": found.loading.vcg,
+        "free_surface_moment": found.loading.free_surface_moment,
+        "draft_aft": h.draft_aft,
+        "draft_forward": h.draft_forward,
+        "draft_mean": h.draft,
+        "trim": h.trim,
+        "list": found.heel,
+        "km": h.km_transverse,
+        "gm_solid": found.gm_solid,
+        "gm_fluid": found.gm_fluid,
+        "drafts_at_marks": [found.draft_at_marks(m["x"], m.get("zero", 0.0)) for m in marks],
+    }
+
+
+METHOD = Method(
+    name="condition.floating",
+    title="Drafts, trim, list and metacentric height from weights",
+    formula="rho V = W; LCG - LCB = (t/L) (VCG - KB); GM = KM - VCG - FSM/W; tan(list) = -TCG/GM",
+    source=Citation(
+        "statics of a floating body; Derrett, Ship Stability for Masters and Mates", "", "derived"
+    ),
+    valid="small list, up to 5 degrees; deck edge clear of the water",
+    inputs={
+        "offsets": OFFSETS,
+        "weights": WEIGHTS,
+        "density": {"type": "string", "quantity": "density", "description": "Density of the water."},
+        "tanks": TANKS,
+        "marks": {
+            "type": "array",
+            "description": "Draft marks at which to give readings.",
+            "items": {
+                "type": "object",
+                "additionalProperties": False,
+                "required": ["x"],
+                "properties": {
+                    "x": {"type": "string", "quantity": "length", "description": "Position forward of AP."},
+                    "zero": {
+                        "type": "string",
+                        "quantity": "length",
+                        "description": "Height of the marks' zero above the baseline.",
+                    },
+                },
+            },
+        },
+    },
+    outputs=(
+        Symbol("displacement", "displacement", "mass", "t"),
+        Symbol("lcg", "centre of gravity forward of AP", "length", "m"),
+        Symbol("tcg", "centre of gravity to port", "length", "m"),
+        Symbol("vcg", "centre of gravity above the baseline", "length", "m"),
+        Symbol("free_surface_moment", "free-surface moment", "moment", "t*m"),
+        Symbol("draft_aft", "draft at the after perpendicular", "length", "m"),
+        Symbol("draft_forward", "draft at the forward perpendicular", "length", "m"),
+        Symbol("draft_mean", "draft midway between perpendiculars", "length", "m"),
+        Symbol("trim", "trim, positive by the stern", "length", "m"),
+        Symbol("list", "list, positive starboard down", "angle", "deg"),
+        Symbol("km", "transverse metacentre above the baseline", "length", "m"),
+        Symbol("gm_solid", "metacentric height without free surfaces", "length", "m"),
+        Symbol("gm_fluid", "metacentric height with free surfaces", "length", "m"),
+        Symbol("drafts_at_marks", "readings at the draft marks, in their order", "length", "m"),
+    ),
+    kernel=condition_floating,
+    example={
+        "offsets": EXAMPLE_OFFSETS,
+        "weights": EXAMPLE_WEIGHTS,
+        "density": "1025 kg/m3",
+        "tanks": EXAMPLE_TANKS,
+        "marks": [{"x": "1 m"}, {"x": "38 m", "zero": "-0.1 m"}],
+    },
+    optional=frozenset({"density", "tanks", "marks"}),
+    cautions=(
+        "Stability is for a naval architect to confirm; weights and lightship are only as good as "
+        "their source.",
+    ),
+)

@@ -1,0 +1,98 @@
+"""The linear programme behind a target trim: the least liquid moved that meets the moments asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tenderwright.calculations.hydrostatics.simpson import Floats
+from tenderwright.calculations.method import OutOfRange
+
+MET = 1e-6
+"""Moments missed by less than this [t m] are met."""
+
+INFEASIBLE = 2
+"""The solver's status where the constraints contradict each other."""
+
+
+@dataclass(frozen=True, eq=False)
+class Bounds:
+    """Least and greatest mass to add to and take from each tank [t]."""
+
+    up_least: Floats
+    up_most: Floats
+    down_least: Floats
+    down_most: Floats
+
+
+@dataclass(frozen=True, eq=False)
+class Moments:
+    """Per tank the moment of each tonne added or taken, and the moments to be reached in all [t m]."""
+
+    up: Floats
+    """Shape (moments, tanks), [m]; `down` likewise."""
+    down: Floats
+    wanted: Floats
+    """Shape (moments,)."""
+
+
+def least_movement(
+    bounds: Bounds, groups: Sequence[str], exchanged: Sequence[str], moments: Moments
+) -> tuple[Floats, bool]:
+    """Find the change of mass in each tank [t] and whether it meets the moments.
+
+    Formula: minimise what is pumped, sum(u) + sum(out), subject to sum(u) + out = sum(v) + in for each liquid
+    and up*u - down*v = wanted. Where nothing meets the moments, the sum of what is missed is made least
+    first.
+    Symbols: u, v mass added to and taken from each tank; in, out mass from and to the sea, only for liquids
+    exchanged with it [t].
+    Source: linear programming (derived); solved by HiGHS. Raises OutOfRange where even the tanks' own limits
+    cannot be kept.
+    """
+    tanks, rows = len(groups), len(moments.wanted)
+    liquids = sorted(set(groups))
+    seas = [k for k, name in enumerate(liquids) if name in exchanged]
+    balance = _balance(groups, liquids, seas, 2 * rows)
+    reach = np.concatenate(
+        [moments.up, -moments.down, np.zeros((rows, 2 * len(seas))), np.eye(rows), -np.eye(rows)], axis=1
+    )
+    equal, to = np.concatenate([balance, reach]), np.concatenate([np.zeros(len(liquids)), moments.wanted])
+    low = np.concatenate([bounds.up_least, bounds.down_least, np.zeros(2 * len(seas) + 2 * rows)])
+    high = np.concatenate([bounds.up_most, bounds.down_most, np.full(2 * len(seas) + 2 * rows, np.inf)])
+    pumped = np.zeros(low.size)
+    pumped[:tanks] = 1.0
+    pumped[2 * tanks + len(seas) : 2 * tanks + 2 * len(seas)] = 1.0
+    missed = np.zeros(low.size)
+    missed[-2 * rows :] = 1.0
+    nearest = _solve(missed, equal, to, low, high)
+    if nearest is None:
+        raise OutOfRange("the tanks cannot be brought within their own least and greatest contents")
+    met = float(missed @ nearest) <= MET
+    high[-2 * rows :] = nearest[-2 * rows :] + MET / 10
+    result = _solve(pumped, equal, to, low, high)
+    if result is None:
+        raise RuntimeError("the least movement was not found though a solution is known")
+    return result[:tanks] - result[tanks : 2 * tanks], met
+
+
+def _balance(groups: Sequence[str], liquids: Sequence[str], seas: Sequence[int], slack: int) -> Floats:
+    member = np.array([[1.0 if g == name else 0.0 for g in groups] for name in liquids])
+    sea = np.zeros((len(liquids), len(seas)))
+    for column, row in enumerate(seas):
+        sea[row, column] = 1.0
+    return np.concatenate([member, -member, -sea, sea, np.zeros((len(liquids), slack))], axis=1)
+
+
+def _solve(cost: Floats, equal: Floats, to: Floats, low: Floats, high: Floats) -> NDArray[np.float64] | None:
+    from scipy.optimize import linprog
+
+    bounds = list(zip(low.tolist(), high.tolist(), strict=True))
+    found = linprog(cost, A_eq=equal, b_eq=to, bounds=bounds, method="highs")
+    if found.status == INFEASIBLE:
+        return None
+    if found.status != 0:
+        raise RuntimeError(f"the linear programme was not solved: {found.message}")
+    return np.asarray(found.x, dtype=np.float64)

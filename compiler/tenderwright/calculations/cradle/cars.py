@@ -1,0 +1,312 @@
+"""Whether a train of cars can take a hull: each limit, its demand and margin, and the one that decides."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from tenderwright.calculations.cradle.train import Car, Centring, Train, arrange, cars_to_carry, cars_to_cover
+from tenderwright.calculations.method import Citation, Method, Symbol
+
+_TOLERANCE = 1e-9
+
+
+@dataclass(frozen=True)
+class Limit:
+    """One named limit: what is asked, what is allowed (None where not known), in SI units of `dimension`."""
+
+    name: str
+    dimension: str
+    demand: float | None
+    """None where the hull cannot stand, so that no load can be found."""
+    limit: float | None
+    strict: bool = False
+    """Whether reaching the limit already passes it."""
+
+    @property
+    def margin(self) -> float | None:
+        """Give the limit less the demand; less than nothing where the limit is passed."""
+        if self.demand is None or self.limit is None:
+            return None
+        return self.limit - self.demand
+
+    @property
+    def use(self) -> float | None:
+        """Give the demand as a fraction of the limit; 0 for no demand, even where no limit is known."""
+        if self.demand is None:
+            return None
+        if self.demand <= _TOLERANCE:
+            return 0.0
+        if self.limit is None:
+            return None
+        return self.demand / self.limit if self.limit > 0.0 else math.inf
+
+    @property
+    def met(self) -> bool | None:
+        """Tell whether the demand is within the limit; None where either is not known."""
+        if self.use is None:
+            return None
+        return self.use < 1.0 if self.strict else self.use <= 1.0 + _TOLERANCE
+
+
+@dataclass(frozen=True)
+class Fit:
+    """Whether the train takes the hull: True, False, or None where a limit is unknown and none is passed."""
+
+    fits: bool | None
+    limits: tuple[Limit, ...]
+    deciding: Limit
+    """The limit used most, so the worst passed where it does not fit; if the hull cannot stand, that."""
+    train: Train
+
+    @property
+    def passed(self) -> tuple[Limit, ...]:
+        """Give the limits that are passed: the reasons why it does not fit."""
+        return tuple(limit for limit in self.limits if limit.met is False)
+
+    @property
+    def unknown(self) -> tuple[Limit, ...]:
+        """Give the limits that could not be judged."""
+        return tuple(limit for limit in self.limits if limit.met is None)
+
+
+def judge(train: Train, car: Car, unsupported_limit: float | None = None) -> Fit:
+    """Judge a train against the limits of its cars and of the keel beyond them.
+
+    Formula: demand <= limit for each; axle load = (load + own mass)/axles, for axles that share equally.
+    The local line load is the hull's, raised by (c + g)/c where the keel spans gaps.
+    Symbols: unsupported_limit in m, straight keel allowed beyond the cars at each end; None if not known.
+    Source: derived; limiting the unsupported keel to one frame bay is common practice, no source.
+    """
+    limits = _limits(train, car, unsupported_limit)
+    known = [limit for limit in limits if limit.use is not None]
+    deciding = limits[0] if train.load is None else max(known, key=lambda limit: limit.use or 0.0)
+    states = [limit.met for limit in limits]
+    fits = False if False in states else None if None in states else True
+    return Fit(fits, limits, deciding, train)
+
+
+def _limits(train: Train, car: Car, unsupported_limit: float | None) -> tuple[Limit, ...]:
+    """Set each demand of the train beside what is allowed."""
+    number = float(len(train.cars))
+    stands = train.load is not None
+    middle = 0.5 * (train.supported_aft + train.supported_forward)
+    half = 0.5 * (train.supported_forward - train.supported_aft)
+    axle = max((one.axle_load for one in train.cars if one.axle_load is not None), default=None)
+    return (
+        Limit(
+            "centre of gravity from the middle of the supported keel",
+            "length",
+            abs(train.lcg - middle),
+            half,
+            strict=True,
+        ),
+        Limit("cars available", "each", number, _count(car.available)),
+        Limit("cars coupled", "each", number, _count(car.coupled_limit)),
+        Limit("load on a car", "mass", max(c.load for c in train.cars) if stands else None, car.capacity),
+        Limit("line load", "line_load", max(c.peak for c in train.cars) if stands else None, car.line_limit),
+        Limit("load on an axle", "mass", axle if stands else None, car.axle_limit),
+        Limit("unsupported keel aft", "length", train.unsupported_aft, unsupported_limit),
+        Limit("unsupported keel forward", "length", train.unsupported_forward, unsupported_limit),
+    )
+
+
+def _count(number: int | None) -> float | None:
+    return None if number is None else float(number)
+
+
+def _kernel(
+    weight: float,
+    lcg: float,
+    keel_aft: float,
+    keel_forward: float,
+    car: Mapping[str, Any],
+    centring: Centring = "keel",
+    unsupported_limit: float | None = None,
+    number: int | None = None,
+) -> Mapping[str, Any]:
+    one = Car(**car)
+    train = arrange(weight, lcg, keel_aft, keel_forward, one, centring, unsupported_limit or 0.0, number)
+    fit = judge(train, one, unsupported_limit)
+    return {
+        "fits": fit.fits,
+        "deciding": fit.deciding.name,
+        "cars_to_cover": float(cars_to_cover(keel_forward - keel_aft, one, unsupported_limit or 0.0)),
+        "cars_to_carry": float(cars_to_carry(weight, one)),
+        "cars": float(len(train.cars)),
+        "train_aft": train.start,
+        "train_forward": train.end,
+        "coupled_length": train.coupled_length,
+        "unsupported_aft": train.unsupported_aft,
+        "unsupported_forward": train.unsupported_forward,
+        "lift_off": None if train.load is None else train.load.lift_off,
+        "car_aft": [c.start for c in train.cars],
+        "car_load": [c.load for c in train.cars] if train.load is not None else [],
+        "car_peak": [c.peak for c in train.cars] if train.load is not None else [],
+        "axle_load": [c.axle_load for c in train.cars if c.axle_load is not None] if train.load else [],
+        "limits": [
+            {
+                "name": limit.name,
+                "dimension": limit.dimension,
+                "demand": limit.demand,
+                "limit": limit.limit,
+                "margin": limit.margin,
+                "met": limit.met,
+            }
+            for limit in fit.limits
+        ],
+    }
+
+
+_CAR = {
+    "type": "object",
+    "description": "One rail car; leave out a limit that is not known.",
+    "properties": {
+        "length": {
+            "type": "string",
+            "quantity": "length",
+            "description": "Length of a car that carries keel blocks.",
+            "examples": ["12 m"],
+        },
+        "gap": {
+            "type": "string",
+            "quantity": "length",
+            "description": "Between coupled cars.",
+            "examples": ["1 m"],
+        },
+        "capacity": {
+            "type": "string",
+            "quantity": "mass",
+            "description": "Load that one car may carry.",
+            "examples": ["400 t"],
+        },
+        "line_limit": {
+            "type": "string",
+            "quantity": "line_load",
+            "description": "Load per length that a car may carry on its blocks.",
+            "examples": ["45 t/m"],
+        },
+        "axles": {"type": "integer", "minimum": 1, "description": "Axles of one car, sharing equally."},
+        "axle_limit": {
+            "type": "string",
+            "quantity": "mass",
+            "description": "Load on one axle, the car's own mass included.",
+            "examples": ["60 t"],
+        },
+        "own_mass": {
+            "type": "string",
+            "quantity": "mass",
+            "description": "Mass of one car with its blocks.",
+            "examples": ["25 t"],
+        },
+        "available": {"type": "integer", "minimum": 0, "description": "Cars that the facility has."},
+        "coupled_limit": {
+            "type": "integer",
+            "minimum": 0,
+            "description": "Most cars that may be coupled together.",
+        },
+    },
+    "required": ["length", "gap"],
+    "additionalProperties": False,
+}
+
+METHOD = Method(
+    name="cradle.cars",
+    title="Rail cars under a hull: how many, where, the load on each, and whether they take her",
+    formula="n = ⌈(L_k − 2u + g)/(c + g)⌉, or one more where that relieves the cars; "
+    "car load = ∫q over its tributary length; local line load = q(c + g)/c; "
+    "axle load = (car load + own mass)/axles",
+    source=Citation("Statics of a rigid hull on a train of cars", standing="derived"),
+    valid="rigid hull on a straight keel in one line of blocks, cars level and coupled, "
+    "axles that share equally",
+    inputs={
+        "weight": {
+            "type": "string",
+            "quantity": "mass",
+            "description": "Weight on the cars.",
+            "examples": ["2000 t"],
+        },
+        "lcg": {
+            "type": "string",
+            "quantity": "length",
+            "description": "Centre of gravity, forward of the after perpendicular.",
+            "examples": ["47 m"],
+        },
+        "keel_aft": {
+            "type": "string",
+            "quantity": "length",
+            "description": "After end of the straight keel, forward of the after perpendicular.",
+            "examples": ["8 m"],
+        },
+        "keel_forward": {
+            "type": "string",
+            "quantity": "length",
+            "description": "Forward end of the straight keel, forward of the after perpendicular.",
+            "examples": ["83 m"],
+        },
+        "car": _CAR,
+        "centring": {
+            "type": "string",
+            "enum": ["keel", "centre of gravity"],
+            "description": "What the middle of the train is put under; the keel unless said.",
+        },
+        "unsupported_limit": {
+            "type": "string",
+            "quantity": "length",
+            "description": "Straight keel allowed beyond the cars at each end.",
+            "examples": ["0.6 m"],
+        },
+        "number": {
+            "type": "integer",
+            "minimum": 1,
+            "description": "Cars to use, in place of the number found.",
+        },
+    },
+    outputs=(
+        Symbol("fits", "yes, no, or not known", "truth", ""),
+        Symbol("deciding", "the limit that decides", "text", ""),
+        Symbol("cars_to_cover", "cars that reach under the keel", "each", "each"),
+        Symbol("cars_to_carry", "cars whose capacities reach the weight, at least", "each", "each"),
+        Symbol("cars", "number of cars in the train", "each", "each"),
+        Symbol("train_aft", "after end of the train", "length", "m"),
+        Symbol("train_forward", "forward end of the train", "length", "m"),
+        Symbol("coupled_length", "length over the coupled cars", "length", "m"),
+        Symbol("unsupported_aft", "straight keel beyond the cars, aft", "length", "m"),
+        Symbol("unsupported_forward", "straight keel beyond the cars, forward", "length", "m"),
+        Symbol("lift_off", "length of supported keel that carries nothing", "length", "m"),
+        Symbol("car_aft", "after end of each car, from aft", "length", "m"),
+        Symbol("car_load", "load on each car, from aft", "mass", "t"),
+        Symbol("car_peak", "greatest line load on each car, from aft", "line_load", "t/m"),
+        Symbol("axle_load", "load on an axle of each car, from aft", "mass", "t"),
+        Symbol(
+            "limits", "each limit with demand, limit and margin, in SI units of its dimension", "table", ""
+        ),
+    ),
+    kernel=_kernel,
+    example={
+        "weight": "2000 t",
+        "lcg": "47 m",
+        "keel_aft": "8 m",
+        "keel_forward": "83 m",
+        "car": {
+            "length": "12 m",
+            "gap": "1 m",
+            "capacity": "450 t",
+            "line_limit": "45 t/m",
+            "axles": 8,
+            "axle_limit": "62 t",
+            "own_mass": "25 t",
+            "available": 7,
+            "coupled_limit": 7,
+        },
+        "unsupported_limit": "0.6 m",
+    },
+    optional=frozenset({"centring", "unsupported_limit", "number"}),
+    cautions=(
+        "a plan to discuss, not a lifting plan: the facility's engineer and the dockmaster decide",
+        "the load of an overhanging stern, of track out of level and of one car yielding comes on top",
+        "leaving no more than one frame bay of keel unsupported is common practice, no source",
+    ),
+)

@@ -1,0 +1,93 @@
+"""Floating position: the draft and trim at which a hull carries a given mass and centre of gravity."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from tenderwright.calculations.hydrostatics.hull_form import HullForm
+from tenderwright.calculations.hydrostatics.simpson import Floats
+from tenderwright.calculations.hydrostatics.upright import Hydrostatics, hydrostatics
+from tenderwright.calculations.method import OutOfRange
+
+STEPS = 50
+GUESSES = 24
+
+
+def float_at(form: HullForm, mass: float, lcg: float, vcg: float, density: float) -> Hydrostatics:
+    """Find the draft and trim at which the hull floats, by Newton's method on volume and longitudinal moment.
+
+    Formula: rho*V = W and LCG - LCB = tan(th)*(VCG - KB), tan(th) = t/L: weight equals buoyancy, and the
+    centres stand on one line square to the water.
+    Symbols: mass W [kg]; lcg forward of AP, vcg above the baseline [m]; density of the water rho [kg/m3].
+    Source: Archimedes' principle and the statics of a floating body (derived).
+    Range: upright, deck edge clear of the water. Raises OutOfRange where no such position exists.
+    """
+    if mass <= 0 or density <= 0:
+        raise OutOfRange("mass and density must be positive")
+    wanted = mass / density
+    at_ap, slope = _first_draft(form, wanted), 0.0
+    largest = 0.25 * float((form.deck_heights - form.keel_heights).max())
+    reach = float(np.abs(form.stations).max())
+    for _ in range(STEPS):
+        volume, moment, z_moment, plane = _integrals(form, at_ap - slope * form.stations)
+        arm = vcg * volume - z_moment
+        missing = np.array([wanted - volume, lcg * volume - slope * arm - moment])
+        jacobian = np.array(
+            [
+                [plane[0], -plane[1]],
+                [plane[1] - lcg * plane[0], lcg * plane[1] - plane[2] + arm],
+            ]
+        )
+        if plane[0] <= 0 or abs(np.linalg.det(jacobian)) < 1e-12 * wanted:
+            break
+        step = np.linalg.solve(jacobian, missing)
+        size = max(abs(step[0]), abs(step[1]) * reach)
+        step = step * min(1.0, largest / size) if size > 0 else step
+        at_ap, slope = at_ap + float(step[0]), slope + float(step[1])
+        if size < 1e-10:
+            trim = slope * form.length
+            return hydrostatics(form, at_ap - trim / 2, trim, density)
+    raise OutOfRange(
+        f"no floating position was found for {mass / 1000:.1f} t with its centre {lcg:.2f} m forward of AP"
+    )
+
+
+def float_at_trim(form: HullForm, volume: float, trim: float, density: float) -> Hydrostatics:
+    """Find the draft at which the hull displaces a volume [m3] at a given trim [m], by Newton's method.
+
+    Formula: d' = d + (V - V(d))/A_w(d). Source: derived. Range: deck edge clear. Raises OutOfRange.
+    """
+    draft = _first_draft(form, volume)
+    for _ in range(STEPS):
+        found = hydrostatics(form, draft, trim, density)
+        step = (volume - found.volume) / found.waterplane_area
+        if abs(step) < 1e-11:
+            return found
+        draft += step
+    raise OutOfRange(
+        f"no draft was found at which the hull displaces {volume:.1f} m3 with a trim of {trim:.2f} m"
+    )
+
+
+def _first_draft(form: HullForm, volume: float) -> float:
+    drafts = np.linspace(float(form.keel_heights.min()), form.depth, GUESSES)
+    volumes = 2 * form.curves.half_area(form.heights(drafts)) @ form.weights
+    if volume >= volumes[-1]:
+        raise OutOfRange(
+            f"the hull up to its deck edge displaces {volumes[-1]:.1f} m3, less than {volume:.1f} m3"
+        )
+    return float(np.interp(volume, volumes, drafts))
+
+
+def _integrals(form: HullForm, z: Floats) -> tuple[float, float, float, Floats]:
+    """Give volume, its moments about x = 0 and z = 0, and the waterplane's zeroth to second moments about x =
+    0."""
+    x, w = form.stations, form.weights
+    area, y = form.curves.half_area(z), form.curves.half_breadth(z)
+    plane = 2 * np.array([y @ w, (y * x) @ w, (y * x * x) @ w])
+    return (
+        float(2 * area @ w),
+        float(2 * (area * x) @ w),
+        float(2 * form.curves.half_moment(z) @ w),
+        plane,
+    )

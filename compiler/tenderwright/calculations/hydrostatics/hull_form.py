@@ -1,0 +1,165 @@
+"""The hull form: a table of offsets with keel and deck edge, and the curves drawn through it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+from numpy.typing import ArrayLike
+
+from tenderwright.calculations.hydrostatics.sections import SectionCurves, section_curves
+from tenderwright.calculations.hydrostatics.simpson import Floats, parabola_starts, weights
+from tenderwright.calculations.method import OutOfRange
+
+NEAR = 1e-6
+"""Heights closer than this [m] are one height."""
+
+
+@dataclass(frozen=True, eq=False)
+class HullForm:
+    """A moulded hull, symmetrical about the centreline, as a table of offsets. Build it with `hull_form`."""
+
+    length: float
+    """Between perpendiculars [m]; drafts and trim are measured at x = 0 (AP) and x = length (FP)."""
+    stations: Floats
+    """Positions x forward of AP [m], rising, shape (n,); spacing may be uneven."""
+    waterlines: Floats
+    """Heights z above the baseline [m], rising, shape (m,)."""
+    half_breadths: Floats
+    """Half-breadths y [m], shape (n, m); 0 at waterlines below a station's keel."""
+    keel_heights: Floats
+    """Height of the hull's lowest point at each station [m], shape (n,)."""
+    deck_heights: Floats
+    """Height of the deck edge at each station [m], shape (n,); waterlines at or above it are not used
+    there."""
+    deck_half_breadths: Floats
+    """Half-breadth at the deck edge [m], shape (n,)."""
+    half_sidings: Floats
+    """Half-breadth at the keel [m], shape (n,), where the keel does not lie on a waterline."""
+
+    @cached_property
+    def curves(self) -> SectionCurves:
+        """The section curves through keel, waterlines and deck edge."""
+        return section_curves(self._points())
+
+    @cached_property
+    def weights(self) -> Floats:
+        """Simpson weights of the stations [m], shape (n,)."""
+        return weights(self.stations)
+
+    @property
+    def depth(self) -> float:
+        """Height of the highest deck edge [m]."""
+        return float(self.deck_heights.max())
+
+    def heights(self, draft: ArrayLike, trim: ArrayLike = 0.0) -> Floats:
+        """Give the height of the waterline at each station [m] for drafts amidships and trims [m], shape
+        (..., n)."""
+        d, t = np.asarray(draft, dtype=np.float64), np.asarray(trim, dtype=np.float64)
+        return d[..., None] + t[..., None] * (0.5 - self.stations / self.length)
+
+    def half_breadth_at(self, x: float, z: ArrayLike) -> Floats:
+        """Give the half-breadth [m] at position x [m] and heights z [m], by the parabolas that Simpson's rule
+        draws."""
+        heights = np.asarray(z, dtype=np.float64)
+        index, share = self._neighbours(x)
+        each = [self.curves.half_breadth(heights, np.full(heights.shape, i)) for i in index]
+        y = sum((part * w for part, w in zip(each, share, strict=True)), np.zeros(heights.shape))
+        return np.clip(y, 0.0, np.max(each, axis=0))
+
+    def keel_at(self, x: float) -> float:
+        """Give the keel height [m] at position x [m], straight between stations."""
+        return float(np.interp(x, self.stations, self.keel_heights))
+
+    def deck_at(self, x: float) -> float:
+        """Give the height of the deck edge [m] at position x [m], straight between stations."""
+        return float(np.interp(x, self.stations, self.deck_heights))
+
+    def _neighbours(self, x: float) -> tuple[list[int], list[float]]:
+        s = self.stations
+        if not s[0] - NEAR <= x <= s[-1] + NEAR:
+            raise OutOfRange(f"x = {x:.3f} m lies outside the stations, {s[0]:.3f} m to {s[-1]:.3f} m")
+        k = int(np.clip(np.searchsorted(s, x, side="right") - 1, 0, len(s) - 2))
+        start = int(self._starts[k])
+        nodes = [k, k + 1] if start < 0 else [start, start + 1, start + 2]
+        share = [float(np.prod([(x - s[j]) / (s[i] - s[j]) for j in nodes if j != i])) for i in nodes]
+        return nodes, share
+
+    @cached_property
+    def _starts(self) -> Floats:
+        return parabola_starts(self.stations).astype(np.float64)
+
+    def _points(self) -> Iterator[tuple[Floats, Floats, bool]]:
+        for i, (keel, deck) in enumerate(zip(self.keel_heights, self.deck_heights, strict=True)):
+            used = (self.waterlines > keel - NEAR) & (self.waterlines < deck - NEAR)
+            z, y = self.waterlines[used], self.half_breadths[i, used]
+            if z.size == 0 or z[0] > keel + NEAR:
+                z, y = np.append(keel, z), np.append(self.half_sidings[i], y)
+            on_waterline = np.flatnonzero(np.abs(self.waterlines - deck) <= NEAR)
+            top = self.half_breadths[i, on_waterline[0]] if on_waterline.size else self.deck_half_breadths[i]
+            yield np.append(z, deck), np.append(y, top), not on_waterline.size
+
+
+def hull_form(
+    *,
+    length: float,
+    stations: ArrayLike,
+    waterlines: ArrayLike,
+    half_breadths: ArrayLike,
+    keel_heights: ArrayLike = 0.0,
+    deck_heights: ArrayLike | None = None,
+    deck_half_breadths: ArrayLike | None = None,
+    half_sidings: ArrayLike = 0.0,
+) -> HullForm:
+    """Make a checked hull form; all in metres.
+
+    A single number stands for every station. Without a deck edge the top waterline is the deck edge. Where a
+    deck edge lies on a waterline, the waterline's half-breadth is used.
+    Raises OutOfRange where the table contradicts itself.
+    """
+    x, z = np.array(stations, dtype=np.float64), np.array(waterlines, dtype=np.float64)
+    y = np.array(half_breadths, dtype=np.float64)
+    if y.shape != (x.size, z.size):
+        raise OutOfRange(
+            f"half-breadths are {y.shape}, but there are {x.size} stations and {z.size} waterlines"
+        )
+
+    def per_station(value: ArrayLike) -> Floats:
+        return np.broadcast_to(np.asarray(value, dtype=np.float64), x.shape).copy()
+
+    form = HullForm(
+        length=float(length),
+        stations=x,
+        waterlines=z,
+        half_breadths=y,
+        keel_heights=per_station(keel_heights),
+        deck_heights=per_station(z[-1] if deck_heights is None else deck_heights),
+        deck_half_breadths=per_station(y[:, -1] if deck_half_breadths is None else deck_half_breadths),
+        half_sidings=per_station(half_sidings),
+    )
+    _check(form)
+    return form
+
+
+def _check(form: HullForm) -> None:
+    x, z, y = form.stations, form.waterlines, form.half_breadths
+    everything = (x, z, y, form.keel_heights, form.deck_heights, form.deck_half_breadths, form.half_sidings)
+    if not all(np.all(np.isfinite(v)) for v in everything):
+        raise OutOfRange("every offset must be a finite number")
+    if x.size < 3 or z.size < 2:
+        raise OutOfRange("a hull form needs at least three stations and two waterlines")
+    if np.any(np.diff(x) <= 0) or np.any(np.diff(z) <= NEAR):
+        raise OutOfRange("stations must run forward and waterlines upward, each beyond the one before")
+    if np.any(y < 0) or np.any(form.deck_half_breadths < 0) or np.any(form.half_sidings < 0):
+        raise OutOfRange("half-breadths must not be negative")
+    if form.length <= 0:
+        raise OutOfRange("the length between perpendiculars must be positive")
+    for i in np.flatnonzero(form.deck_heights <= form.keel_heights + NEAR):
+        raise OutOfRange(f"at x = {x[i]:.3f} m the deck edge is not above the keel")
+    below = (z[None, :] < form.keel_heights[:, None] - NEAR) & (y != 0)
+    for i, j in np.argwhere(below):
+        raise OutOfRange(
+            f"at x = {x[i]:.3f} m the half-breadth at {z[j]:.3f} m is below the keel and must be 0"
+        )

@@ -1,0 +1,111 @@
+"""Section curves: for each station one curve of half-breadth over height, from keel through waterlines to
+deck edge."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tenderwright.calculations.hydrostatics.simpson import Floats, parabola_starts
+
+GAUSS_NODES, GAUSS_WEIGHTS = (v for v in np.polynomial.legendre.leggauss(4))
+NODES: Floats = 0.5 * (GAUSS_NODES + 1.0)
+NODE_WEIGHTS: Floats = 0.5 * GAUSS_WEIGHTS
+
+
+@dataclass(frozen=True, eq=False)
+class SectionCurves:
+    """Half-breadth y over height z at each station, as pieces y = a + b*u + c*u^2 with u = z - knot.
+
+    Arrays have one row per station. Rows are padded at the deck edge with pieces of no height. Heights are
+    clipped between keel and deck edge, so a section never holds more than it does up to its deck.
+    """
+
+    knots: Floats
+    a: Floats
+    b: Floats
+    c: Floats
+    area_below: Floats
+    """Half area [m2] below each piece; moment_below likewise, about z = 0 [m3]."""
+    moment_below: Floats
+    every: NDArray[np.intp]
+    """The station indices 0 .. n-1."""
+
+    def _locate(self, z: Floats, station: NDArray[np.intp]) -> tuple[NDArray[np.intp], Floats]:
+        clipped = np.clip(z, self.knots[station, 0], self.knots[station, -1])
+        piece = np.sum(clipped[..., None] > self.knots[station, 1:-1], axis=-1)
+        return piece, clipped - self.knots[station, piece]
+
+    def half_breadth(self, z: Floats, station: NDArray[np.intp] | None = None) -> Floats:
+        """Give the half-breadth [m] at heights z [m], by station along the last axis or at the stations
+        named."""
+        s = self.every if station is None else station
+        k, u = self._locate(z, s)
+        y = self.a[s, k] + u * (self.b[s, k] + u * self.c[s, k])
+        return np.where(z < self.knots[s, 0], 0.0, np.maximum(y, 0.0))
+
+    def half_area(self, z: Floats) -> Floats:
+        """Give the half section area [m2] up to heights z [m], shape (..., stations)."""
+        s = self.every
+        k, u = self._locate(z, s)
+        return self.area_below[s, k] + u * (self.a[s, k] + u * (self.b[s, k] / 2 + u * self.c[s, k] / 3))
+
+    def half_moment(self, z: Floats) -> Floats:
+        """Give the moment about z = 0 [m3] of the half section up to heights z [m], shape (..., stations)."""
+        s = self.every
+        k, u = self._locate(z, s)
+        a, b, c = self.a[s, k], self.b[s, k], self.c[s, k]
+        area = u * (a + u * (b / 2 + u * c / 3))
+        own = u * u * (a / 2 + u * (b / 3 + u * c / 4))
+        return self.moment_below[s, k] + self.knots[s, k] * area + own
+
+    def half_girth(self, z: Floats) -> Floats:
+        """Give the half girth [m] from the centreline up to heights z [m], shape (stations,)."""
+        u, du = self.pieces_up_to(z)
+        slope = self.b[..., None] + 2 * u * self.c[..., None]
+        arc = np.sum(np.sqrt(1 + slope**2) * NODE_WEIGHTS * du[..., None], axis=(-1, -2))
+        return np.where(z < self.knots[:, 0], 0.0, self.a[:, 0] + arc)
+
+    def pieces_up_to(self, z: Floats) -> tuple[Floats, Floats]:
+        """Give quadrature nodes u (stations, pieces, nodes) and wetted heights (stations, pieces) up to z
+        [m]."""
+        low = self.knots[:, :-1]
+        du = np.clip(z[:, None], low, self.knots[:, 1:]) - low
+        return du[..., None] * NODES, du
+
+
+def section_curves(points: Iterable[tuple[Floats, Floats, bool]]) -> SectionCurves:
+    """Build the curves from each station's (heights [m], half-breadths [m], whether the last point is the
+    deck edge).
+
+    Points below the deck edge are joined by parabolas, in pairs from the keel as Simpson's rule takes them;
+    the last step up to the deck edge is straight.
+    """
+    rows = [_pieces(z, y, to_deck) for z, y, to_deck in points]
+    longest = max(len(z) for z, *_ in rows)
+    knots = np.array([np.pad(z, (0, longest - len(z)), mode="edge") for z, *_ in rows])
+    a = np.array([np.pad(y, (0, longest - len(y)), mode="edge")[:-1] for _, y, *_ in rows])
+    b = np.array([np.pad(v, (0, longest - 1 - len(v))) for *_, v, _ in rows])
+    c = np.array([np.pad(v, (0, longest - 1 - len(v))) for *_, v in rows])
+    h = np.diff(knots)
+    area = h * (a + h * (b / 2 + h * c / 3))
+    moment = knots[:, :-1] * area + h * h * (a / 2 + h * (b / 3 + h * c / 4))
+    return SectionCurves(knots, a, b, c, _below(area), _below(moment), np.arange(len(rows)))
+
+
+def _below(parts: Floats) -> Floats:
+    return np.cumsum(parts, axis=1) - parts
+
+
+def _pieces(z: Floats, y: Floats, to_deck: bool) -> tuple[Floats, Floats, Floats, Floats]:
+    starts = parabola_starts(z[:-1] if to_deck else z)
+    slopes = np.diff(y) / np.diff(z)
+    b, c = slopes.copy(), np.zeros(len(slopes))
+    for k, start in enumerate(starts.tolist()):
+        if start >= 0:
+            c[k] = (slopes[start + 1] - slopes[start]) / (z[start + 2] - z[start])
+            b[k] = slopes[k] - c[k] * (z[k + 1] - z[k])
+    return z, y, b, c

@@ -1,0 +1,165 @@
+"""Soundings and ullages: from a reading in the pipe to the liquid in the tank, and back."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+from math import cos, hypot, pi, sin
+
+import numpy as np
+from numpy.typing import ArrayLike
+
+from tenderwright.calculations.hydrostatics.simpson import Floats
+from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.tanks.filling import FULL, fill
+from tenderwright.calculations.tanks.liquid import Liquid, cut_at, cut_levels
+from tenderwright.calculations.tanks.polyhedron import Polyhedron
+
+Point = tuple[float, float, float]
+
+
+@dataclass(frozen=True)
+class SoundingPipe:
+    """A straight pipe from its foot (striking plate) to its head, in ship axes [m]."""
+
+    foot: Point
+    head: Point
+
+    def __post_init__(self) -> None:
+        if self.head[2] <= self.foot[2]:
+            raise OutOfRange("the head of a sounding pipe must be above its foot")
+
+    @property
+    def length(self) -> float:
+        """Length along the pipe [m]."""
+        return hypot(*(h - f for h, f in zip(self.head, self.foot, strict=True)))
+
+    def point(self, sounding: float) -> Point:
+        """Give the point at a sounding [m], measured along the pipe from its foot."""
+        share = sounding / self.length
+        x, y, z = (f + share * (h - f) for f, h in zip(self.foot, self.head, strict=True))
+        return x, y, z
+
+
+def slanted_pipe(foot: Point, length: float, angle: float, bearing: float = 0.0) -> SoundingPipe:
+    """Make a pipe that leans from the vertical.
+
+    Symbols: foot [m]; length along the pipe [m]; angle from the ship's vertical [rad], below a right angle;
+    bearing of the lean [rad], 0 forward, pi/2 to port. Raises OutOfRange.
+    """
+    if length <= 0 or not 0 <= angle < pi / 2:
+        raise OutOfRange("a pipe needs a length, and an angle from the vertical below 90 degrees")
+    out = length * sin(angle)
+    head = (foot[0] + out * cos(bearing), foot[1] + out * sin(bearing), foot[2] + length * cos(angle))
+    return SoundingPipe(foot, head)
+
+
+@dataclass(frozen=True, eq=False)
+class Tank:
+    """A tank: its moulded space, the part of it that liquid can fill, and its sounding pipe."""
+
+    body: Polyhedron
+    permeability: float = 1.0
+    """Applies to volumes; the free surface keeps its moulded size, which is on the safe side."""
+    pipe: SoundingPipe | None = None
+
+    def __post_init__(self) -> None:
+        if not 0 < self.permeability <= 1:
+            raise OutOfRange(f"a permeability of {self.permeability:.3f} is outside 0 to 1")
+
+    @cached_property
+    def capacity(self) -> float:
+        """Volume of liquid that fills the tank [m3]."""
+        return self.body.volume * self.permeability
+
+    def contents(self, volume: float, trim_slope: float = 0.0, heel_slope: float = 0.0) -> Liquid:
+        """Find the liquid body of a volume [m3] at a trim and heel; see `fill`. Raises OutOfRange."""
+        return contents([self], [volume], trim_slope, heel_slope)[0]
+
+
+def contents(
+    tanks: Sequence[Tank],
+    volumes: Sequence[float],
+    trim_slope: float = 0.0,
+    heel_slope: float = 0.0,
+    near: Sequence[float] | None = None,
+) -> list[Liquid]:
+    """Find the liquid bodies of volumes [m3] in several tanks at once; see `fill`. Raises OutOfRange."""
+    moulded = [v / t.permeability for v, t in zip(volumes, tanks, strict=True)]
+    bodies = fill([t.body for t in tanks], moulded, trim_slope, heel_slope, near)
+    return [replace(b, volume=b.volume * t.permeability) for b, t in zip(bodies, tanks, strict=True)]
+
+
+def at_sounding(tank: Tank, sounding: float, trim_slope: float = 0.0, heel_slope: float = 0.0) -> Liquid:
+    """Find the liquid in a tank from a sounding.
+
+    Formula: the liquid plane passes through the point of the pipe at the sounding s, and slopes by trim and
+    heel: z = z_s - (x - x_s)*tan(th) - (y - y_s)*tan(phi).
+    Symbols: sounding along the pipe from its foot [m]; trim_slope tan(th) = trim/L, by the stern positive;
+    heel_slope tan(phi), starboard down positive.
+    Source: statics of a liquid at rest (derived); exact for the polyhedron.
+    Range: sounding on the pipe. Where liquid does not reach the pipe a sounding of 0 gives the most there can
+    be.
+    Raises OutOfRange.
+    """
+    pipe = _pipe(tank)
+    if not 0 <= sounding <= pipe.length * (1 + FULL):
+        raise OutOfRange(f"a sounding of {sounding:.3f} m is not on the pipe, 0 to {pipe.length:.3f} m")
+    level = float(_levels(pipe, np.array([sounding]), np.array(trim_slope), heel_slope)[0])
+    return _shared(cut_at(tank.body, level, trim_slope, heel_slope), tank)
+
+
+def at_ullage(tank: Tank, ullage: float, trim_slope: float = 0.0, heel_slope: float = 0.0) -> Liquid:
+    """Find the liquid in a tank from an ullage [m], measured down the pipe from its head; see
+    `at_sounding`."""
+    return at_sounding(tank, _pipe(tank).length - ullage, trim_slope, heel_slope)
+
+
+def sounding_for(tank: Tank, volume: float, trim_slope: float = 0.0, heel_slope: float = 0.0) -> float:
+    """Find the sounding [m] that shows a volume [m3].
+
+    Formula: where the liquid plane of `Tank.contents` crosses the pipe. An empty tank sounds 0.
+    Range: volume up to capacity; liquid that crosses the pipe. Raises OutOfRange.
+    """
+    pipe = _pipe(tank)
+    level = tank.contents(volume, trim_slope, heel_slope).level
+    at_foot, at_head = _levels(pipe, np.array([0.0, pipe.length]), np.array(trim_slope), heel_slope)
+    sounding = pipe.length * (level - float(at_foot)) / float(at_head - at_foot)
+    if volume <= FULL:
+        return max(sounding, 0.0)
+    if not -1e-9 <= sounding <= pipe.length + 1e-9:
+        raise OutOfRange(f"a volume of {volume:.3f} m3 does not show in the pipe")
+    return min(max(sounding, 0.0), pipe.length)
+
+
+def sounding_table(
+    tank: Tank, soundings: ArrayLike, trim_slopes: ArrayLike = 0.0, heel_slope: float = 0.0
+) -> Floats:
+    """Compute volumes [m3] by sounding [m] (k,) and trim slope (j,), as an array of shape (k, j).
+
+    See `at_sounding`. Raises OutOfRange where a sounding is not on the pipe.
+    """
+    pipe = _pipe(tank)
+    s = np.atleast_1d(np.asarray(soundings, dtype=np.float64))
+    slopes = np.atleast_1d(np.asarray(trim_slopes, dtype=np.float64))
+    if np.any(s < 0) or np.any(s > pipe.length * (1 + FULL)):
+        raise OutOfRange(f"soundings must lie on the pipe, 0 to {pipe.length:.3f} m")
+    levels = _levels(pipe, s[:, None], slopes[None, :], heel_slope)
+    found = cut_levels(tank.body, levels.ravel(), np.tile(slopes, s.size), heel_slope)
+    return found.volume.reshape(levels.shape) * tank.permeability
+
+
+def _levels(pipe: SoundingPipe, sounding: Floats, trim_slope: Floats, heel_slope: float) -> Floats:
+    x, y, z = (f + sounding / pipe.length * (h - f) for f, h in zip(pipe.foot, pipe.head, strict=True))
+    return np.asarray(z + x * trim_slope + y * heel_slope, dtype=np.float64)
+
+
+def _pipe(tank: Tank) -> SoundingPipe:
+    if tank.pipe is None:
+        raise OutOfRange("the tank has no sounding pipe")
+    return tank.pipe
+
+
+def _shared(body: Liquid, tank: Tank) -> Liquid:
+    return replace(body, volume=body.volume * tank.permeability)

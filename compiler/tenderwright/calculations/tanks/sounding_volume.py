@@ -1,0 +1,107 @@
+"""Volume, weight, centroid and free-surface moment of the liquid in one tank from a sounding."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from math import tan
+from typing import Any
+
+from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.tanks.sounding import at_sounding, at_ullage
+from tenderwright.calculations.tanks.tank_input import POINT, SHAPE, length, tank_from_input
+
+
+def sounding_volume(
+    tank: Mapping[str, Any],
+    pipe_foot: Mapping[str, float],
+    density: float,
+    sounding: float | None = None,
+    ullage: float | None = None,
+    pipe_head: Mapping[str, float] | None = None,
+    trim: float = 0.0,
+    length_between_perpendiculars: float | None = None,
+    heel: float = 0.0,
+    permeability: float = 1.0,
+) -> dict[str, float]:
+    """Compute the liquid in a tank from a sounding or an ullage; see `at_sounding`.
+
+    Symbols: lengths [m]; density [kg/m3]; heel [rad], starboard down positive; permeability [-].
+    Raises OutOfRange where neither or both readings are given, or trim without a length.
+    """
+    if (sounding is None) == (ullage is None):
+        raise OutOfRange("give either a sounding or an ullage")
+    if trim and not length_between_perpendiculars:
+        raise OutOfRange("a trim needs the length between perpendiculars")
+    slope = trim / length_between_perpendiculars if length_between_perpendiculars else 0.0
+    built = tank_from_input(tank, pipe_foot, pipe_head, permeability)
+    if sounding is not None:
+        found = at_sounding(built, sounding, slope, tan(heel))
+    else:
+        assert ullage is not None
+        found = at_ullage(built, ullage, slope, tan(heel))
+    return {
+        "volume": found.volume,
+        "mass": found.volume * density,
+        "x": found.centroid[0],
+        "y": found.centroid[1],
+        "z": found.centroid[2],
+        "free_surface_moment": found.surface_transverse * density,
+        "longitudinal_free_surface_moment": found.surface_longitudinal * density,
+    }
+
+
+METHOD = Method(
+    name="tank.sounding-volume",
+    title="Liquid in a tank from a sounding",
+    formula="volume below z = zs - (x - xs) tan(trim) - (y - ys) tan(heel), cut from the tank's polyhedron; "
+    "FSM = rho i",
+    source=Citation("statics of a liquid at rest; divergence theorem on a polyhedron", "", "derived"),
+    valid="straight sounding pipe; liquid in reach of the pipe's foot",
+    inputs={
+        "tank": SHAPE,
+        "pipe_foot": {**POINT, "description": "Foot of the sounding pipe (striking plate)."},
+        "pipe_head": {**POINT, "description": "Head of the pipe; upright to the tank's top where left out."},
+        "density": {"type": "string", "quantity": "density", "description": "Density of the liquid."},
+        "sounding": length("Depth read along the pipe from its foot."),
+        "ullage": length("Distance read down the pipe from its head."),
+        "trim": length("Draft aft less draft forward."),
+        "length_between_perpendiculars": length("Length that the trim refers to."),
+        "heel": {"type": "string", "quantity": "angle", "description": "Heel, positive starboard down."},
+        "permeability": {
+            "type": "string",
+            "quantity": "fraction",
+            "description": "Part of the moulded volume that liquid can fill.",
+        },
+    },
+    outputs=(
+        Symbol("volume", "volume of liquid", "volume", "m3"),
+        Symbol("mass", "mass of liquid", "mass", "t"),
+        Symbol("x", "centroid forward of AP", "length", "m"),
+        Symbol("y", "centroid to port", "length", "m"),
+        Symbol("z", "centroid above the baseline", "length", "m"),
+        Symbol("free_surface_moment", "transverse free-surface moment", "moment", "t*m"),
+        Symbol("longitudinal_free_surface_moment", "longitudinal free-surface moment", "moment", "t*m"),
+    ),
+    kernel=sounding_volume,
+    example={
+        "tank": {
+            "box": {
+                "x_aft": "10 m",
+                "x_forward": "22 m",
+                "y_starboard": "-4 m",
+                "y_port": "4 m",
+                "bottom": "0 m",
+                "top": "2 m",
+            }
+        },
+        "pipe_foot": {"x": "10.5 m", "y": "0 m", "z": "0 m"},
+        "density": "1000 kg/m3",
+        "sounding": "1 m",
+        "trim": "1.2 m",
+        "length_between_perpendiculars": "60 m",
+    },
+    optional=frozenset(
+        {"sounding", "ullage", "pipe_head", "trim", "length_between_perpendiculars", "heel", "permeability"}
+    ),
+    cautions=("Frames and fittings inside the tank are in the permeability, not in the free surface.",),
+)

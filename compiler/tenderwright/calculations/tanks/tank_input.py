@@ -1,0 +1,106 @@
+"""A tank as an input: its shape as a box or by sections, and its sounding pipe."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.tanks.polyhedron import Polyhedron, box, lofted
+from tenderwright.calculations.tanks.sounding import SoundingPipe, Tank
+
+
+def length(description: str) -> dict[str, Any]:
+    """Give the schema of a length."""
+    return {"type": "string", "quantity": "length", "description": description}
+
+
+def record(description: str, required: tuple[str, ...], **properties: Mapping[str, Any]) -> dict[str, Any]:
+    """Give the schema of a closed record."""
+    return {
+        "type": "object",
+        "additionalProperties": False,
+        "required": list(required),
+        "description": description,
+        "properties": properties,
+    }
+
+
+BOX = record(
+    "A rectangular tank: x forward of AP, y to port, z above the baseline.",
+    ("x_aft", "x_forward", "y_starboard", "y_port", "bottom", "top"),
+    x_aft=length("After end."),
+    x_forward=length("Fore end."),
+    y_starboard=length("Starboard side; y is positive to port."),
+    y_port=length("Port side."),
+    bottom=length("Height of the bottom."),
+    top=length("Height of the top."),
+)
+
+SECTIONS = {
+    "type": "array",
+    "minItems": 2,
+    "description": "Transverse sections from aft forward, each with the same number of corners in the "
+    "same order.",
+    "items": record(
+        "One section.",
+        ("x", "corners"),
+        x=length("Position forward of AP."),
+        corners={
+            "type": "array",
+            "minItems": 3,
+            "items": record("A corner.", ("y", "z"), y=length("To port."), z=length("Above the baseline.")),
+        },
+    ),
+}
+
+POINT = record(
+    "A point in ship axes.",
+    ("x", "y", "z"),
+    x=length("Forward of AP."),
+    y=length("To port."),
+    z=length("Above the baseline."),
+)
+
+SHAPE = {
+    "type": "object",
+    "additionalProperties": False,
+    "minProperties": 1,
+    "maxProperties": 1,
+    "description": "The tank's shape: a box, or sections joined by straight lines.",
+    "properties": {"box": BOX, "sections": SECTIONS},
+}
+
+
+def body_from_input(shape: Mapping[str, Any]) -> Polyhedron:
+    """Build the tank's space from a converted shape (metres). Raises OutOfRange."""
+    if "box" in shape:
+        b = shape["box"]
+        return box((b["x_aft"], b["x_forward"]), (b["y_starboard"], b["y_port"]), (b["bottom"], b["top"]))
+    if "sections" not in shape:
+        raise OutOfRange("a tank needs a box or sections")
+    sections = shape["sections"]
+    if len({len(s["corners"]) for s in sections}) != 1:
+        raise OutOfRange("each section needs the same number of corners")
+    return lofted([s["x"] for s in sections], [[(c["y"], c["z"]) for c in s["corners"]] for s in sections])
+
+
+def point_from_input(point: Mapping[str, float]) -> tuple[float, float, float]:
+    """Give a converted point as a tuple."""
+    return point["x"], point["y"], point["z"]
+
+
+def tank_from_input(
+    shape: Mapping[str, Any],
+    pipe_foot: Mapping[str, float] | None,
+    pipe_head: Mapping[str, float] | None,
+    permeability: float,
+) -> Tank:
+    """Build the tank with its pipe; without a head the pipe stands upright to the tank's top. Raises
+    OutOfRange."""
+    body = body_from_input(shape)
+    if pipe_foot is None:
+        return Tank(body, permeability)
+    foot = point_from_input(pipe_foot)
+    head = (foot[0], foot[1], body.top) if pipe_head is None else point_from_input(pipe_head)
+    return Tank(body, permeability, SoundingPipe(foot, head))
