@@ -1,0 +1,60 @@
+"""A coating names a grade of preparation that a standard knows, the profile of a blast, and a hold point to accept it.
+
+Ground: grades of ISO 8501-1, ISO 8501-4 and SSPC, by which preparation is accepted; profile as in ISO 8503-1 (from
+memory); that an inspector accepts the surface before the first coat is common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tenderwright.calculations.coatings.grades import preparation_grade
+from tenderwright.calculations.method import OutOfRange
+from tenderwright.checks.appliers import appliers
+from tenderwright.checks.context import Context
+from tenderwright.checks.item_place import key_in
+from tenderwright.model.vessel import Scheme
+from tenderwright.notices import Notice
+
+CODE = "coating-without-preparation"
+_PROFILED = ("Sa 2", "Sa 2 1/2", "Sa 3")
+"""Blasts that make a profile for the coating to key into."""
+
+
+def check(context: Context) -> Iterator[Notice]:
+    """Report schemes in use whose preparation cannot be accepted, and items that coat without a hold point."""
+    for item in context.live_items:
+        if item.schemes and not any(hold.kind == "hold" for hold in item.holds):
+            message = f"item {item.number} applies scheme `{item.schemes[0]}` and has no hold point"
+            yield Notice(CODE, key_in(item, "schemes"), message, hints=("add one to `holds` for the prepared surface",))
+    for scheme in context.package.schemes:
+        if appliers(context, scheme):
+            yield from _preparation(scheme)
+            yield from _hold(context, scheme)
+
+
+def _preparation(scheme: Scheme) -> Iterator[Notice]:
+    preparation = scheme.preparation
+    try:
+        grade = preparation_grade(preparation.grade)
+    except OutOfRange:
+        message = (
+            f"scheme `{scheme.scheme}` asks for preparation `{preparation.grade}`, which is no grade of a standard"
+        )
+        hint = "write one grade, as in `Sa 2 1/2`, `St 3`, `SSPC-SP 10` or `Wa 2 1/2`"
+        yield Notice(CODE, preparation.here, message, hints=(hint,))
+        return
+    if grade.iso in _PROFILED and (preparation.profile_low is None or preparation.profile_high is None):
+        message = f"scheme `{scheme.scheme}` asks for a blast to {preparation.grade} and states no profile"
+        yield Notice(CODE, preparation.here, message, hints=("add `profile_low: 50 um` and `profile_high: 85 um`",))
+
+
+def _hold(context: Context, scheme: Scheme) -> Iterator[Notice]:
+    hold = scheme.preparation.hold
+    for item in appliers(context, scheme) if hold else ():
+        if item.holds and not any(entry.hold == hold for entry in item.holds):
+            names = ", ".join(entry.hold for entry in item.holds)
+            message = (
+                f"scheme `{scheme.scheme}` is accepted at hold point {hold}, which item {item.number} does not have"
+            )
+            yield Notice(CODE, scheme.preparation.here, message, hints=(f"item {item.number} has {names}",))

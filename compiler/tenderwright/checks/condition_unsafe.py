@@ -1,0 +1,52 @@
+"""The condition on arrival keeps the limits of stability, list and trim that the package itself sets for docking.
+
+Ground: she touches blocks first at one end, and loses stability until she is down (Derrett, Ship Stability for Masters
+and Mates, on dry-docking); the limits are the owner's and the naval architect's. 0.1 m of trim is common practice, no
+source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import degrees
+
+from tenderwright.checks.context import Context
+from tenderwright.model.vessel import DockingCondition
+from tenderwright.notices import Notice
+
+CODE = "condition-unsafe"
+TRIM_LIMIT = 0.1
+"""Metres."""
+_HINT = "move or add liquid or weight, and have a naval architect judge the docking"
+
+
+def check(context: Context) -> Iterator[Notice]:
+    """Warn where metacentric height, list, or a trim that no tank may mend is outside the limits for docking."""
+    lightship = context.package.lightship
+    if lightship is None or lightship.docking is None:
+        return
+    values = context.record.values
+    found = {
+        name: float(values[f"condition.arrival.{name}"].si)
+        for name in ("gm-fluid", "list", "trim")
+        if f"condition.arrival.{name}" in values
+    }
+    if any(tank.movable for tank in context.package.tanks):
+        found.pop("trim", None)  # the movement of liquid that reaches the trim is worked out and printed
+    yield from _limits(lightship.docking, found)
+
+
+def _limits(wanted: DockingCondition, found: dict[str, float]) -> Iterator[Notice]:
+    least, most = wanted.least_gm, wanted.most_list
+    if least is not None and "gm-fluid" in found and found["gm-fluid"] < least.si:
+        message = (
+            f"metacentric height on arrival is {found['gm-fluid']:.2f} m with free surfaces, and the least is {least}"
+        )
+        yield Notice(CODE, least.at, message, hints=(_HINT,))
+    if most is not None and "list" in found and abs(found["list"]) > most.si:
+        side = "starboard" if found["list"] > 0 else "port"
+        message = f"list on arrival is {degrees(abs(found['list'])):.2f} deg to {side}, and the most is {most}"
+        yield Notice(CODE, most.at, message, hints=(_HINT,))
+    if "trim" in found and abs(found["trim"] - wanted.trim.si) > TRIM_LIMIT:
+        message = f"trim on arrival is {found['trim']:.2f} m by the stern, and {wanted.trim} is wanted"
+        yield Notice(CODE, wanted.trim.at, message, hints=(_HINT,))

@@ -1,0 +1,42 @@
+"""What a trade check may look at."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from tenderwright.calculations.value import Record
+from tenderwright.linking.link import Links
+from tenderwright.model.item import Item
+from tenderwright.model.package import Package
+from tenderwright.notices import Notice
+
+
+@dataclass(frozen=True)
+class Context:
+    """The package, its links and its calculated values."""
+
+    package: Package
+    links: Links
+    record: Record
+
+    @cached_property
+    def live_items(self) -> list[Item]:
+        """Give the items that are not withdrawn."""
+        return [item for item in self.package.items if not item.withdrawn]
+
+    def before(self, item: Item) -> set[str]:
+        """Give the numbers of all items that come before this one, by depends_on, near and far."""
+        items = self.package.item_by_name
+        found: set[str] = set()
+        waiting = [reference.name for reference in item.depends_on]
+        while waiting:
+            name = waiting.pop()
+            if name not in found and name in items:
+                found.add(name)
+                waiting += [reference.name for reference in items[name].depends_on]
+        return found
+
+
+Check = Callable[[Context], Iterator[Notice]]

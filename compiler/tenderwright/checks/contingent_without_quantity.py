@@ -1,0 +1,49 @@
+"""A contingent or measured line has a tendered quantity with its unit, and a contingent one says where.
+
+Ground: every bidder prices the same quantity (MARAD questions and answers on a 2013 training-ship docking: "which two
+blocks?", and a cost asked for two blocks and a stated length of weld); ASCE J. Constr. Eng. 135(11), p. 1138, on flawed
+quantities and unbalanced bids.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tenderwright.checks.context import Context
+from tenderwright.checks.item_place import key_in
+from tenderwright.model.item import Item, Line
+from tenderwright.notices import Notice
+
+CODE = "contingent-without-quantity"
+_KINDS = ("contingent", "measured")
+_BY_QUANTITY = ("rate", "day", "hours")
+
+
+def check(context: Context) -> Iterator[Notice]:
+    """Report contingent and measured lines without quantity, without unit, or without a place."""
+    for item in context.live_items:
+        for index, line in enumerate(item.lines):
+            kind = item.kind_of(line)
+            if kind not in _KINDS or line.price not in _BY_QUANTITY:
+                continue
+            about = f"{kind} line {item.number}.{line.line}, `{line.text}`,"
+            place = key_in(item, "lines", index, "price")
+            if line.quantity is None and line.takes is None:
+                message = f"{about} has no tendered quantity"
+                yield Notice(CODE, place, message, hints=("add one with its unit, as in `quantity: 40 each`",))
+            elif line.quantity is None and not _unit(context, line):
+                yield Notice(CODE, place, f"{about} takes a value and names no unit", hints=("add `unit`",))
+            if kind == "contingent" and line.price == "rate" and not line.where and not _says_where(item):
+                hint = "add `where`, if only `any two places, at the owner's choice`"
+                yield Notice(CODE, place, f"{about} does not say where", hints=(hint,))
+
+
+def _unit(context: Context, line: Line) -> str:
+    """Give the unit of a line that takes a value; a value that failed has been told of already."""
+    value = context.record.values.get(line.takes.name) if line.takes is not None else None
+    return line.unit or (value.unit if value is not None else "unknown")
+
+
+def _says_where(item: Item) -> bool:
+    where = item.where
+    return bool(where.text or where.extent or where.tanks or where.openings or where.anodes or where.strakes)

@@ -1,0 +1,59 @@
+"""Every service of the checklist is answered: in an item of the tender, or left out on purpose and why.
+
+Ground: the services that published docking specifications and ship repairers' standard terms list, and those that were
+forgotten (common practice, no source for the list as a whole).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tenderwright.checks.context import Context
+from tenderwright.model.item import Item
+from tenderwright.model.tender import ServiceAnswer
+from tenderwright.notices import Notice
+from tenderwright.shapes.schemas import load_schema
+
+CODE = "forgotten-service"
+
+
+def checklist() -> tuple[str, ...]:
+    """List the services by the names that the schema of package.yaml gives them."""
+    services = load_schema("package")["properties"]["services"]["propertyNames"]["enum"]
+    return tuple(services)
+
+
+def check(context: Context) -> Iterator[Notice]:
+    """Report the services that are not answered, and answers that say neither where nor why."""
+    tender = context.package.tender
+    if tender is None:
+        return
+    missing = [service for service in checklist() if service not in tender.services]
+    if missing:
+        place = tender.award.evaluated.source.key_place(("services",))
+        listed = ", ".join(f"`{service}`" for service in missing)
+        what = (
+            f"service {listed} of the checklist is" if len(missing) == 1 else f"services of the checklist are: {listed}"
+        )
+        message = what.replace(" is", " is not answered") if len(missing) == 1 else f"{len(missing)} {what}"
+        yield Notice(CODE, place, message, hints=(f'answer as in `{missing[0]}: {{ answer: "yes", item: "110" }}`',))
+    items = context.package.item_by_name
+    for service, answer in tender.services.items():
+        said = _half_said(service, answer, items.get(answer.item.name) if answer.item is not None else None)
+        if said:
+            yield Notice(CODE, answer.here, said[0], hints=(said[1],))
+
+
+def _half_said(service: str, answer: ServiceAnswer, item: Item | None) -> tuple[str, str] | None:
+    """Say what an answer lacks and how to mend it; None where it is whole."""
+    if answer.answer != "yes":
+        missing = f"service `{service}` is answered `{answer.answer}` without why"
+        return None if answer.why else (missing, "add `why`, in a short sentence")
+    if answer.item is None:
+        return f"service `{service}` is answered `yes` and no item holds it", "add `item` with the number of the item"
+    if item is not None and item.withdrawn:
+        return (
+            f"service `{service}` is held by item {item.number}, which is withdrawn",
+            "name another item, or answer `no` with why",
+        )
+    return None

@@ -1,0 +1,1 @@
+"""Start: a small valid package to begin from, and the writing of it."""

@@ -1,0 +1,74 @@
+"""Write the starter package into an empty folder, whole or not at all."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+from tenderwright.shapes.schemas import schema_folder
+
+_FILES = Path(__file__).resolve().parent / "files"
+
+_RENAMED = {"gitignore": ".gitignore", "github-workflow.yml": ".github/workflows/docking.yml"}
+"""Files that are kept under another name, so that they do not act where they are kept."""
+
+SCHEMAS = ".schemas"
+"""Where the schemas go, for editors that complete and check YAML as it is typed."""
+
+
+STAGED = ".start"
+"""Where the files are put together before they are moved to their places."""
+
+
+class FolderInUse(OSError):
+    """The folder holds something already, or is no folder; the message says which."""
+
+
+def starter_files() -> dict[str, Path]:
+    """Give every file of a new package by its path in it, with the file it is copied from."""
+    kept = {path.relative_to(_FILES).as_posix(): path for path in _FILES.rglob("*") if path.is_file()}
+    files = {_RENAMED.get(name, name): path for name, path in kept.items()}
+    schemas = {f"{SCHEMAS}/{path.name}": path for path in schema_folder().glob("*.schema.json")}
+    return dict(sorted((files | schemas).items()))
+
+
+def write_starter(folder: Path) -> list[str]:
+    """Write a new package into a folder that is empty or not there yet, and list what was written.
+
+    Nothing is left behind where it fails. Raises FolderInUse, and other OSErrors where the disk refuses.
+    """
+    _require_empty(folder)
+    made = not folder.exists()
+    folder.mkdir(parents=True, exist_ok=True)
+    moved: list[Path] = []
+    staged = folder / STAGED
+    try:
+        files = starter_files()
+        staged.mkdir()
+        for name, source in files.items():
+            target = staged / name
+            target.parent.mkdir(parents=True, exist_ok=True)
+            shutil.copyfile(source, target)
+        for child in sorted(staged.iterdir()):
+            moved.append(child.rename(folder / child.name))
+    except BaseException:
+        _remove([*moved, staged, *([folder] if made else [])])
+        raise
+    staged.rmdir()
+    return list(files)
+
+
+def _require_empty(folder: Path) -> None:
+    if folder.is_dir():
+        if any(folder.iterdir()):
+            raise FolderInUse(f"`{folder}` is not empty")
+    elif folder.exists() or folder.is_symlink():
+        raise FolderInUse(f"`{folder}` is not a folder")
+
+
+def _remove(paths: list[Path]) -> None:
+    for path in paths:
+        if path.is_dir():
+            shutil.rmtree(path)
+        elif path.exists():
+            path.unlink()

@@ -1,0 +1,42 @@
+"""Every trade check finds the mistakes of its fixtures where they stand, and nothing in packages that are right."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tenderwright.checks.registry import CHECKS
+from tenderwright.notices.codes import CHECK_CODES
+from tests.fixtures.overlay import FIXTURES, cases, expected, lay_over_starter, name_of, notices_of, places
+
+
+@pytest.mark.parametrize("case", cases("checks", "negative"), ids=name_of)
+def test_the_mistake_is_reported_at_its_line(case: Path, tmp_path: Path) -> None:
+    wanted = expected(case)
+    assert {code for _, _, code in wanted} == {case.parts[-3]}
+    assert places(notices_of(lay_over_starter(case, tmp_path / "package"))) == wanted
+
+
+@pytest.mark.parametrize("case", cases("checks", "positive"), ids=name_of)
+def test_nothing_is_reported(case: Path, tmp_path: Path) -> None:
+    assert notices_of(lay_over_starter(case, tmp_path / "package")) == []
+
+
+def test_every_check_has_fixtures_that_fail_and_that_pass() -> None:
+    for verdict in ("negative", "positive"):
+        assert {case.parts[-3] for case in cases("checks", verdict)} == set(CHECK_CODES)
+
+
+def test_no_fixture_lies_where_no_test_finds_it() -> None:
+    found = {*cases("checks", "negative"), *cases("checks", "positive")}
+    files = [path for path in (FIXTURES / "checks").rglob("*") if path.is_file()]
+    assert files
+    assert all(any(case in path.parents for case in found) for path in files)
+
+
+def test_the_registry_holds_the_check_of_every_code() -> None:
+    assert tuple(CHECKS) == CHECK_CODES
+    assert [check.__module__.rsplit(".", 1)[1] for check in CHECKS.values()] == [
+        code.replace("-", "_") for code in CHECK_CODES
+    ]

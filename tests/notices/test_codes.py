@@ -1,0 +1,58 @@
+"""Every code is explained, has a fixture that fails, and is emitted somewhere."""
+
+from __future__ import annotations
+
+import ast
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+import tenderwright
+from tenderwright.notices.codes import CHECK_CODES, CODES
+from tenderwright.notices.explain import EXPLANATIONS
+from tests.fixtures.overlay import cases, expected
+from tests.notices.test_reading_fixtures import SPOILT
+
+SOURCE = Path(tenderwright.__file__).parent
+_ONLY_LISTED = {SOURCE / "notices" / "codes.py", SOURCE / "checks" / "registry.py"}
+"""Modules that name codes without emitting them."""
+
+
+@cache
+def _texts_in_source() -> frozenset[str]:
+    texts: set[str] = set()
+    for path in SOURCE.rglob("*.py"):
+        if path not in _ONLY_LISTED:
+            tree = ast.parse(path.read_text("utf-8"))
+            texts |= {n.value for n in ast.walk(tree) if isinstance(n, ast.Constant) and isinstance(n.value, str)}
+    return frozenset(texts)
+
+
+@pytest.mark.parametrize("code", CODES)
+def test_every_code_is_emitted(code: str) -> None:
+    assert code in _texts_in_source()
+
+
+def test_every_code_has_an_explanation_and_no_explanation_is_left_over() -> None:
+    assert {path.stem for path in EXPLANATIONS.iterdir()} == set(CODES)
+
+
+def test_every_code_has_a_fixture_that_fails() -> None:
+    written = {code for case in cases("notices") for _, _, code in expected(case)}
+    checked = {code for case in cases("checks", "negative") for _, _, code in expected(case)}
+    assert written | checked | set(SPOILT) == set(CODES)
+
+
+def test_a_check_does_not_borrow_the_code_of_another_stage() -> None:
+    assert set(CHECK_CODES) <= set(CODES)
+    for code in CHECK_CODES:
+        module = SOURCE / "checks" / f"{code.replace('-', '_')}.py"
+        assert f'"{code}"' in module.read_text("utf-8")
+
+
+@pytest.mark.parametrize("code", CODES.values(), ids=lambda code: code.name)
+def test_titles_are_lowercase_clauses(code: object) -> None:
+    title = CODES[getattr(code, "name", "")].title
+    assert title[0].islower()
+    assert not title.endswith(".")

@@ -1,0 +1,81 @@
+"""Mistakes that no file in a repository can hold: bytes, links, sizes, folders in the place of files."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from tenderwright.reading.yaml_file import MAX_BYTES, MAX_DEPTH
+from tenderwright.starter.write import write_starter
+from tests.fixtures.overlay import Expected, all_notices_of, places
+
+Spoil = Callable[[Path], Expected]
+
+
+def _bytes(root: Path) -> Expected:
+    (root / "clauses" / "03-masts.md").write_bytes(b"# Masts\n\nOak of 4 \xbd in.\n")
+    return {("clauses/03-masts.md", 3, "not-utf8")}
+
+
+def _size(root: Path) -> Expected:
+    with (root / "surveys.csv").open("wb") as file:
+        file.truncate(MAX_BYTES + 1)
+    (root / "surveys").mkdir()
+    (root / "surveys.csv").rename(root / "surveys" / "2027.csv")
+    return {("surveys/2027.csv", 1, "too-large")}
+
+
+def _depth(root: Path) -> Expected:
+    nested = "\n".join("  " * level + "deeper:" for level in range(MAX_DEPTH + 4))
+    (root / "vessel" / "appendages.yaml").write_text(nested + " 1\n", "utf-8")
+    return {("vessel/appendages.yaml", MAX_DEPTH + 1, "too-deep")}
+
+
+def _folder(root: Path) -> Expected:
+    (root / "vessel" / "appendages.yaml").mkdir()
+    return {("vessel/appendages.yaml", 1, "not-a-file")}
+
+
+def _pipe(root: Path) -> Expected:
+    os.mkfifo(root / "items" / "500-mast-step.yaml")
+    return {("items/500-mast-step.yaml", 1, "not-a-file")}
+
+
+def _link(root: Path) -> Expected:
+    outside = root.parent / "elsewhere.yaml"
+    outside.write_text("item: 500\n", "utf-8")
+    (root / "items" / "500-mast-step.yaml").symlink_to(outside)
+    return {("items/500-mast-step.yaml", 1, "outside-package")}
+
+
+def _linked_folder(root: Path) -> Expected:
+    (root / "more-items").symlink_to(root / "items", target_is_directory=True)
+    return {("more-items", 1, "outside-package")}
+
+
+def _missing(root: Path) -> Expected:
+    (root / "package.yaml").unlink()
+    return {("package.yaml", 1, "missing-file")}
+
+
+SPOILT: dict[str, tuple[Spoil, ...]] = {
+    "not-utf8": (_bytes,),
+    "too-large": (_size,),
+    "too-deep": (_depth,),
+    "not-a-file": (_folder, _pipe),
+    "outside-package": (_link, _linked_folder),
+    "missing-file": (_missing,),
+}
+"""The codes whose fixtures are made here."""
+
+
+@pytest.mark.parametrize(("code", "spoil"), [(code, spoil) for code, all_ in SPOILT.items() for spoil in all_])
+def test_the_mistake_is_reported(code: str, spoil: Spoil, tmp_path: Path) -> None:
+    root = tmp_path / "package"
+    write_starter(root)
+    wanted = spoil(root)
+    assert {found for _, _, found in wanted} == {code}
+    assert places(all_notices_of(root)) == wanted
