@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from tenderwright.calculations.calculate import calculate
+from tenderwright.calculations.calculate import calculate, calculate_tables
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.value import Record
 from tenderwright.checks.context import Context
@@ -17,9 +18,16 @@ from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.notices import Notice, sort_notices
 from tenderwright.pricing.price import Estimate, price
+from tenderwright.reading.git_state import GitState, git_state
 from tenderwright.reading.package import Files, read_package
 from tenderwright.reading.source import Source
 from tenderwright.shapes.shape import shape
+
+if TYPE_CHECKING:
+    from tenderwright.documents.edition import Edition
+    from tenderwright.documents.price_form import PriceForm
+    from tenderwright.writing.edition_files import Written
+    from tenderwright.writing.pdf import Typesetter
 
 
 @dataclass(frozen=True)
@@ -65,18 +73,10 @@ def compile_package(files: Files) -> Compiled:
     package, model_notices = load_package(files, mistakes)
     links, link_notices = link(package)
     record, results = calculate(package)
-    value_notices = link_values(links, record.known)
+    value_notices = link_values(links, record.known, record.missing)
     check_notices = run_checks(Context(package, links, record))
-    notices = [
-        *files.notices,
-        *shape_notices,
-        *model_notices,
-        *link_notices,
-        *record.notices,
-        *value_notices,
-        *check_notices,
-    ]
-    return Compiled(files, package, links, record, results, tuple(sort_notices(notices)))
+    found = [*files.notices, *shape_notices, *model_notices, *link_notices, *record.notices, *value_notices]
+    return Compiled(files, package, links, record, results, tuple(sort_notices([*found, *check_notices])))
 
 
 def compile_owner(files: Files, compiled: Compiled) -> OwnersSide:
@@ -88,3 +88,47 @@ def compile_owner(files: Files, compiled: Compiled) -> OwnersSide:
     estimate, price_notices = price(papers, compiled.package, compiled.record)
     notices = [*files.notices, *shape_notices, *model_notices, *link_notices, *price_notices]
     return OwnersSide(papers, estimate, tuple(sort_notices(notices)))
+
+
+# Composing and writing are imported where they are used, so that `check` starts fast.
+
+
+def compose_yard(compiled: Compiled, state: GitState) -> tuple[Edition, PriceForm]:
+    """Compose the yard edition of a sound package."""
+    from tenderwright.documents.desk import Desk
+    from tenderwright.documents.editions import stamp, yard_edition
+
+    calculate_tables(compiled.package, compiled.results, compiled.record)
+    desk = Desk(compiled.package, compiled.links, compiled.record, compiled.results)
+    return yard_edition(desk, stamp(state))
+
+
+def compose_owner(compiled: Compiled, owner: OwnersSide, state: GitState) -> tuple[Edition, PriceForm]:
+    """Compose the owner edition of a sound package."""
+    from tenderwright.documents.desk import Desk
+    from tenderwright.documents.editions import owner_edition, stamp
+
+    calculate_tables(compiled.package, compiled.results, compiled.record)
+    desk = Desk(compiled.package, compiled.links, compiled.record, compiled.results, owner.estimate)
+    return owner_edition(desk, stamp(state), [*compiled.notices, *owner.notices])
+
+
+def write(edition: Edition, form: PriceForm, typesetter: Typesetter, state: GitState) -> Written:
+    """Write every file of an edition as bytes; nothing is on disk yet."""
+    from tenderwright.writing.edition_files import edition_files
+
+    return edition_files(edition, form, typesetter, timestamp(edition, state))
+
+
+def timestamp(edition: Edition, state: GitState) -> int:
+    """Give the time that files are stamped with: that of the commit, or the day of issue."""
+    from datetime import UTC, datetime, time
+
+    if state.time is not None and state.state == "issued":
+        return state.time
+    return int(datetime.combine(edition.issued, time(), UTC).timestamp())
+
+
+def stamp_of(compiled: Compiled) -> GitState:
+    """Find the state in git of the package, owner/ apart."""
+    return git_state(compiled.files.root, compiled.files.sources)

@@ -20,6 +20,7 @@ def calculate(package: Package) -> tuple[Record, Results]:
     """Calculate everything that items may take and trade checks look at."""
     record, results = Record(), Results()
     results.form = form_of(package, record)
+    results.form_broken = results.form is None and package.offsets is not None
     water = water_given(package.lightship.water if package.lightship else None, "water.dock", record)
     results.water_density = water.si
     stated_hydrostatics(package, results, record, water)
@@ -34,8 +35,10 @@ def calculate(package: Package) -> tuple[Record, Results]:
 
 def calculate_tables(package: Package, results: Results, record: Record) -> None:
     """Add what is only printed: tables of hydrostatics and soundings, and the movements that reach the trim wanted."""
-    from tenderwright.calculations.ship.trim import trim_plan
+    from tenderwright.calculations.ship.trim import trim_plan  # brings a solver, which `check` does without
 
+    if results.sounding_tables or results.hydrostatics:
+        return
     table_of_hydrostatics(package, results)
     sounding_tables(package, results)
     trim_plan(package, results, record)

@@ -22,7 +22,7 @@ _MODULES = (
     "coatings.volume",
     "coatings.wet_film",
     "condition.floating",
-    "condition.target_trim",
+    "condition.ballast_for_trim",
     "cradle.cars",
     "cradle.line_load",
     "hydrostatics.band_area",

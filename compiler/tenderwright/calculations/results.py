@@ -29,6 +29,8 @@ class Results:
     """The ship's results; a part that could not be calculated is None or left out."""
 
     form: HullForm | None = None
+    form_broken: bool = False
+    """Whether there are offsets that are not a hull."""
     water_density: float = 1025.0
     hydrostatics: list[Hydrostatics] = field(default_factory=list)
     tanks: dict[str, TankShape] = field(default_factory=dict)

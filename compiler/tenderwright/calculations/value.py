@@ -70,7 +70,9 @@ class Record:
 
     values: dict[str, Value] = field(default_factory=dict)
     failed: dict[str, str] = field(default_factory=dict)
-    """Identifiers that would stand here, with the reason why they do not."""
+    """Identifiers that would stand here but for a mistake that is told, with the reason."""
+    missing: dict[str, str] = field(default_factory=dict)
+    """Identifiers that would stand here had the package the data, with what it lacks."""
     notices: list[Notice] = field(default_factory=list)
 
     def run(
@@ -115,10 +117,18 @@ class Record:
         if notice not in self.notices:
             self.notices.append(notice)
 
+    def spoil(self, method: Method, prefix: str, why: str) -> None:
+        """Keep the names of what cannot be calculated because of a mistake that is told elsewhere."""
+        self.failed |= {f"{prefix}.{symbol.name.replace('_', '-')}": why for symbol in method.outputs}
+
+    def lack(self, method: Method, prefix: str, why: str) -> None:
+        """Keep the names of what the package has not the data for."""
+        self.missing |= {f"{prefix}.{symbol.name.replace('_', '-')}": why for symbol in method.outputs}
+
     @property
     def known(self) -> set[str]:
-        """Name every value there is, or would be but for a mistake already told."""
-        return set(self.values) | set(self.failed)
+        """Name every value there is, or would be but for a mistake already told or data not given."""
+        return {*self.values, *self.failed, *self.missing}
 
     def chain(self, name: str) -> Iterator[Value]:
         """Yield a value and, depth first, every value it rests on, each once."""

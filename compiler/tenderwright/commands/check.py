@@ -15,9 +15,7 @@ from tenderwright.pipeline import compile_owner, compile_package, read
 
 def add_arguments(parser: ArgumentParser) -> None:
     """Add the arguments of the command."""
-    parser.add_argument(
-        "folder", nargs="?", type=Path, default=None, metavar="DIR", help="the package (default: here)"
-    )
+    parser.add_argument("folder", nargs="?", type=Path, default=None, metavar="DIR", help="the package (default: here)")
     parser.add_argument("--format", choices=tuple(RENDERERS), default="text", help="how notices are written")
     parser.add_argument("--strict", action="store_true", help="count warnings as mistakes")
 

@@ -24,17 +24,13 @@ from tenderwright.shapes.validate import validate_with
 
 def add_arguments(parser: ArgumentParser) -> None:
     """Add the arguments of the command."""
-    parser.add_argument(
-        "calculation", nargs="?", metavar="CALCULATION", help="its name, as in `reckon --list`"
-    )
+    parser.add_argument("calculation", nargs="?", metavar="CALCULATION", help="its name, as in `reckon --list`")
     parser.add_argument(
         "file", nargs="?", type=Path, metavar="FILE.yaml", help="the inputs; without it an example is shown"
     )
     parser.add_argument("--list", action="store_true", help="list the calculations")
     parser.add_argument("--schema", action="store_true", help="print the JSON Schema of the input file")
-    parser.add_argument(
-        "--format", choices=("text", "json"), default="text", help="how the result is written"
-    )
+    parser.add_argument("--format", choices=("text", "json"), default="text", help="how the result is written")
 
 
 def run(arguments: Namespace) -> int:
@@ -76,17 +72,13 @@ def _reckon(method: Method, file: Path, form: str) -> int:
         try:
             outputs = list(run_alone(method, source.data))
         except OutOfRange as error:
-            notices = [
-                Notice("out-of-range", Place(str(file)), str(error), hints=(f"valid: {method.valid}",))
-            ]
+            notices = [Notice("out-of-range", Place(str(file)), str(error), hints=(f"valid: {method.valid}",))]
     if notices:
         texts = {str(file): source.text if source else ""}
         sys.stderr.write(as_text(sort_notices(notices), texts))
         return MISTAKES
     assert source is not None
-    print(
-        _as_json(method, source.data, outputs) if form == "json" else _as_text(method, source.data, outputs)
-    )
+    print(_as_json(method, source.data, outputs) if form == "json" else _as_text(method, source.data, outputs))
     return CLEAN
 
 
@@ -141,9 +133,7 @@ def _as_text(method: Method, data: Any, outputs: list[Output]) -> str:
         "inputs",
     ]
     for name, value in data.items():
-        lines.append(
-            f"  {name} = {value if isinstance(value, (str, int, float)) else f'({len(value)} entries)'}"
-        )
+        lines.append(f"  {name} = {value if isinstance(value, (str, int, float)) else f'({len(value)} entries)'}")
     lines.append("results")
     width = max((len(o.name) for o in outputs), default=0)
     for output in outputs:

@@ -58,11 +58,14 @@ def link_owner(papers: OwnerPapers, links: Links, package: Package) -> list[Noti
     return notices
 
 
-def link_values(links: Links, known: Collection[str]) -> list[Notice]:
-    """Resolve the references to values, once it is known which values there are."""
+def link_values(links: Links, known: Collection[str], missing: Mapping[str, str]) -> list[Notice]:
+    """Resolve the references to values, once it is known which there are, and which lack data."""
     notices = []
     for use in links.uses:
-        if use.kind == "value" and use.name not in known:
+        if use.kind == "value" and use.name in missing:
+            message = f"value `{use.name}` could not be calculated: {missing[use.name]}"
+            notices.append(Notice("unreached", use.at, message))
+        elif use.kind == "value" and use.name not in known:
             notices.append(
                 Notice(
                     "dead-reference",

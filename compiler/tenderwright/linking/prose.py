@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from functools import cache, lru_cache
 from urllib.parse import unquote
@@ -29,8 +30,13 @@ def references_in(text: str) -> Iterator[tuple[str, str, str, int]]:
     if "<" not in text and "](" not in text:
         return
     seen: dict[str, int] = {}
+    code: list[str] = []
     for token in parse_prose(text):
+        if token.type in ("fence", "code_block"):
+            code.append(token.content)
         for child in token.children or ():
+            if child.type == "code_inline":
+                code.append(child.content)
             if child.type != "link_open":
                 continue
             href = unquote(str(child.attrs.get("href", "")))
@@ -39,4 +45,9 @@ def references_in(text: str) -> Iterator[tuple[str, str, str, int]]:
                 continue
             nth = seen.get(href, 0)
             seen[href] = nth + 1
-            yield kind, name, href, nth
+            yield kind, name, href, nth + sum(_times(href, shown) for shown in code)
+
+
+def _times(words: str, text: str) -> int:
+    """Count the words in code, which shows a reference without making it."""
+    return len(re.findall(rf"(?<![\w-]){re.escape(words)}(?![\w-]|\.\w)", text))

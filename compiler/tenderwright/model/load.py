@@ -118,13 +118,16 @@ class _Loader:
         built = ((path, self.file(path, cls)) for path in sorted(paths))
         return [(path, made) for path, made in built if made is not None]
 
+    def read_in(self, folder: str) -> list[str]:
+        """List the files of a folder that could be read."""
+        return sorted(p for p, s in self.files.sources.items() if p.startswith(folder) and s.data is not None)
+
     def clauses(self) -> tuple[Clause, ...]:
-        paths = sorted(p for p in self.files.sources if p.startswith("clauses/"))
-        return tuple(_clause(self.files.sources[path]) for path in paths)
+        return tuple(_clause(self.files.sources[path]) for path in self.read_in("clauses/"))
 
     def surveys(self) -> tuple[Survey, ...]:
         read = []
-        for path in sorted(p for p in self.files.sources if p.startswith("surveys/")):
+        for path in self.read_in("surveys/"):
             survey, notices = read_survey(self.files.sources[path])
             self.notices += notices
             read.append(survey)

@@ -91,10 +91,7 @@ def price(papers: OwnerPapers, package: Package, record: Record) -> tuple[Estima
                 notices.append(priced)
     if notices:
         return None, notices
-    totals = {
-        section.code: total([line.amount for line in lines if line.section is section])
-        for section in SECTIONS
-    }
+    totals = {section.code: total([line.amount for line in lines if line.section is section]) for section in SECTIONS}
     options = package.tender.award.options_counted
     counted = [s.code for s in SECTIONS if s.in_evaluated and (options or s.code != "F")]
     base = total([totals[section.code] for section in SECTIONS if section.in_base])
@@ -112,9 +109,7 @@ def price(papers: OwnerPapers, package: Package, record: Record) -> tuple[Estima
     ), []
 
 
-def _priced(
-    item: Item, line: Line, rates: Rates, package: Package, record: Record
-) -> PricedLine | Notice | None:
+def _priced(item: Item, line: Line, rates: Rates, package: Package, record: Record) -> PricedLine | Notice | None:
     assert package.tender is not None
     section = section_of(item, line, package.tender)
     quantity = line_quantity(line, record)
@@ -123,15 +118,15 @@ def _priced(
     number = f"{item.number}.{line.line}"
     if line.price == "fixed":
         amount = cents(line.amount or ZERO)
-        return PricedLine(
-            item, line, section, quantity, amount, amount, amount, amount, "the owner's fixed sum"
-        )
+        return PricedLine(item, line, section, quantity, amount, amount, amount, amount, "the owner's fixed sum")
     rate = rates.lines.get(number)
     if rate is None:
         return Notice(
-            "unpriced-line", Place("owner/rates.yaml", rates.here.line), f"line {number} has no rate",
+            "unpriced-line",
+            Place("owner/rates.yaml", rates.here.line),
+            f"line {number} has no rate",
             hints=(f"add `{number}: {{rate: …}}` under `lines:`",),
-        )  # fmt: skip
+        )
     return _with_rate(item, line, section, quantity, rate)
 
 

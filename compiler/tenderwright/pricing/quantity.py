@@ -33,9 +33,7 @@ def line_quantity(line: Line, record: Record) -> LineQuantity | None:
     if line.takes is not None:
         return _taken(line, record)
     if line.quantity is None:
-        return LineQuantity(
-            ONE, "lump sum" if line.price in ("lump", "fixed") else "", line.basis or "drawing"
-        )
+        return LineQuantity(ONE, "lump sum" if line.price in ("lump", "fixed") else "", line.basis or "drawing")
     return LineQuantity(line.quantity.decimal, line.quantity.unit, line.basis)
 
 

@@ -23,12 +23,20 @@ SECTIONS = (
     Section("A", "Docking and services", "Lump sums and rates for the dock and what serves the work.", True, True),
     Section("B", "Definite work", "Lump sums for work that is fully described.", True, True),
     Section("C", "Measured work", "Rates; the quantities are measured again when the work is done.", True, True),
-    Section("D", "Contingent work and further days", "Rates for work done only on written instruction; the quantities are tendered so that all yards price the same.", False, True),
-    Section("E", "Hours pool", "Rates for hours and the percentage added to materials, for work not foreseen.", False, True),
+    Section(
+        "D",
+        "Contingent work and further days",
+        "Rates for work done only on written instruction; all yards price the same quantities.",
+        False,
+        True,
+    ),
+    Section(
+        "E", "Hours pool", "Rates for hours and the percentage added to materials, for work not foreseen.", False, True
+    ),
     Section("F", "Options", "Prices that the owner may take up until the day each option names.", False, True),
     Section("G", "Credits", "Money back to the owner; write a positive amount.", True, True),
     Section("H", "Provisional sums", "The owner's fixed sums, the same for every yard.", True, False),
-)  # fmt: skip
+)
 
 BY_CODE = {section.code: section for section in SECTIONS}
 
@@ -36,7 +44,7 @@ BY_CODE = {section.code: section for section in SECTIONS}
 def section_of(item: Item, line: Line, tender: Tender) -> Section:
     """Find the section of the price form in which a line stands."""
     kind = item.kind_of(line)
-    if line.price in ("hours", "markup"):
+    if line.price == "markup" or (line.price == "hours" and kind == "contingent"):
         return BY_CODE["E"]
     if kind in ("option", "credit", "provisional", "contingent"):
         return BY_CODE[{"option": "F", "credit": "G", "provisional": "H", "contingent": "D"}[kind]]

@@ -63,7 +63,8 @@ def significant(number: float, digits: int = 4) -> str:
     """Write a number to a count of significant digits, without an exponent."""
     if number == 0:
         return "0"
-    return decimals(number, max(0, digits - 1 - floor(log10(abs(number)))))
+    rounded = float(f"{abs(number):.{digits - 1}e}")
+    return decimals(number, max(0, digits - 1 - floor(log10(rounded))))
 
 
 def show(si: float, name: str, dimension: str = "", digits: int = 4) -> str:

@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from tenderwright.notices.notice import Place
 from tenderwright.quantities.quantity import NOWHERE, QuantityError, parse_quantity
 
-_FRAME = re.compile(r"Fr\s*(-?\d+)(?:\s*([+-])\s*(\S.*))?")
+_FRAME = re.compile(r"Fr\s*(-?[0-9]{1,6})(?:\s*([+-])\s*(\S.*))?")
 
 
 @dataclass(frozen=True)

@@ -60,18 +60,24 @@ class QuantityError(ValueError):
         self.code, self.message, self.hints = code, message, hints
 
 
-_PLAIN = re.compile(r"[+-]?\d+(?:\.\d+)?")
-_NUMBER = r"[+-]?(?:\d+(?:\.\d+)?(?:[eE][+-]?\d+)?)"
-_SIMPLE = re.compile(rf"({_NUMBER})\s*([^\d\s+-].*)")
-_FRACTION = re.compile(r"([+-]?)(?:(\d+)\s+)?(\d+)/(\d+)\s*(\S.*)")
-_FEET = re.compile(r"(-?)(\d+)\s*(?:ft|')\s*(\d+(?:\.\d+)?|(?:\d+\s+)?\d+/\d+)\s*(?:in|\")")
-_PLATE = re.compile(r"(\d+(?:\.\d+)?)\s*lb plate")
-_COMMA = re.compile(r"[+-]?\d+,\d+\s*\S*")
+_PLAIN = re.compile(r"[+-]?[0-9]+(?:\.[0-9]+)?")
+_NUMBER = r"[+-]?(?:[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?)"
+_SIMPLE = re.compile(rf"({_NUMBER})\s*([^0-9\s+\-.,_*/].*)")
+_FRACTION = re.compile(r"([+-]?)(?:([0-9]+)\s+)?([0-9]+)/([0-9]+)\s*(\S.*)")
+_FEET = re.compile(r"(-?)([0-9]+)\s*(?:ft|')\s*([0-9]+(?:\.[0-9]+)?|(?:[0-9]+\s+)?[0-9]+/[0-9]+)\s*(?:in|\")")
+_PLATE = re.compile(r"([0-9]+(?:\.[0-9]+)?)\s*lb plate")
+_ZERO = re.compile(r"[0-9]/0+(?![0-9.])")
+_COMMA = re.compile(r"[+-]?[0-9]+,[0-9]+\s*\S*")
 
 PLATE_POUNDS_PER_INCH = 40.8
 """Weight of a square foot of mild steel plate one inch thick, lb (490 lb/ft3 rounded in the trade to 489.6)."""
 
-_SPECIAL = {"fraction": ("%",), "angle": ("deg", "rad"), "temperature": ("degC",), "salinity": ("g/kg",)}
+_SPECIAL = {
+    "fraction": ("%", "percent"),
+    "angle": ("deg", "degree", "°", "rad", "radian"),
+    "temperature": ("degC", "°C"),
+    "salinity": ("g/kg",),
+}
 _EXAMPLES = {
     "length": "12.4 m", "area": "120 m2", "volume": "18.5 m3", "mass": "38 t", "density": "1.025 t/m3",
     "fraction": "30 %", "angle": "0.5 deg", "temperature": "9 degC", "salinity": "28 g/kg", "time": "24 h",
@@ -109,27 +115,30 @@ def _example(dimension: str) -> tuple[str, ...]:
 
 def _number_and_unit(text: str, dimension: str) -> tuple[float, str]:
     """Split a quantity into its number and its unit; feet and inches come back in feet."""
+    if _ZERO.search(text):
+        raise QuantityError("bad-quantity", f"`{text}` divides by zero", _example(dimension))
     if match := _FEET.fullmatch(text):
         inches = match[3].replace(" ", "+")
         value = float(match[2]) + sum(_ratio(part) for part in inches.split("+")) / 12
         return (-value if match[1] else value), "ft"
     if match := _FRACTION.fullmatch(text):
-        if int(match[4]) == 0:
-            raise QuantityError("bad-quantity", f"`{text}` divides by zero", _example(dimension))
         value = int(match[2] or 0) + int(match[3]) / int(match[4])
         return (-value if match[1] == "-" else value), match[5].strip()
     if match := _PLATE.fullmatch(text):
-        return round(float(match[1]) / PLATE_POUNDS_PER_INCH * 16) / 16, "in"
+        sixteenths = round(float(match[1]) / PLATE_POUNDS_PER_INCH * 16)
+        if sixteenths == 0:
+            raise QuantityError("bad-quantity", f"`{text}` is thinner than any plate", _example(dimension))
+        return sixteenths / 16, "in"
     if _COMMA.match(text):
         raise QuantityError(
             "bad-quantity",
             f"`{text}` has a comma in its number",
             ("write a point for decimals and no thousands sign",),
         )
-    if match := _SIMPLE.fullmatch(text):
-        return float(match[1]), match[2].strip()
     if _PLAIN.fullmatch(text):
         raise QuantityError("bad-quantity", f"`{text}` has no unit", _example(dimension))
+    if match := _SIMPLE.fullmatch(text):
+        return float(match[1]), match[2].strip()
     raise QuantityError("bad-quantity", f"cannot read `{text}` as a quantity", _example(dimension))
 
 
@@ -142,12 +151,13 @@ def _special(number: float, name: str, dimension: str, text: str) -> float | Non
     """Read the dimensions that a unit's own dimensions cannot tell apart."""
     if dimension not in _SPECIAL:
         return None
-    if name not in _SPECIAL[dimension] and not (dimension == "angle" and name in ("°", "degree", "radian")):
-        code = "bad-quantity"
-        if name not in ("degC", "°C"):
-            _find_unit(name, dimension, text)
-            code = "wrong-dimension"
-        raise QuantityError(code, f"expected {_a(dimension)}, got `{text}`", _example(dimension))
+    if name not in _SPECIAL[dimension]:
+        try:
+            unit(name)
+        except (UnknownUnit, AmbiguousUnit):
+            message = f"unknown unit `{name}` in `{text}`"
+            raise QuantityError("bad-quantity", message, _example(dimension)) from None
+        raise QuantityError("wrong-dimension", f"expected {_a(dimension)}, got `{text}`", _example(dimension))
     return {
         "fraction": number / 100,
         "angle": number * (1.0 if dimension != "angle" or name in ("rad", "radian") else math.pi / 180),
@@ -163,8 +173,8 @@ def _a(dimension: str) -> str:
 def _parse(text: str, dimension: str) -> Quantity:
     stripped = text.strip()
     number, name = _number_and_unit(stripped, dimension)
-    if not math.isfinite(number):
-        raise QuantityError("bad-quantity", f"`{text}` is not a finite number", _example(dimension))
+    if not abs(number) < 1e15:
+        raise QuantityError("bad-quantity", f"`{text}` is beyond any ship", _example(dimension))
     special = _special(number, name, dimension, stripped)
     if special is not None:
         return Quantity(special, name, dimension, stripped)

@@ -1,12 +1,22 @@
-"""Units of the trade, defined afresh in pint so that no unit is read as something else."""
+"""Units of the trade, defined afresh in pint so that no unit is read as something else.
+
+Importing pint takes longer than reading a package, so everyday_units.json beside this file keeps what pint makes of
+every spelling below; `python -m tenderwright.quantities.units` writes it, and pint itself reads any other unit.
+"""
 
 from __future__ import annotations
 
+import json
+import re
 from dataclasses import dataclass
 from functools import cache
-from typing import Any
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
-import pint
+if TYPE_CHECKING:
+    import pint
+
+EVERYDAY = Path(__file__).with_name("everyday_units.json")
 
 # Exact definitions: metric by the SI Brochure (9th ed.); inch, foot, pound, gallon by the international
 # yard and pound agreement (1959) and NIST Handbook 44, Appendix C; nautical mile 1852 m.
@@ -69,6 +79,12 @@ _SPELLINGS = {
     "t*m": "t*m", "t.m": "t*m", "ft-in": "ft", "mm/yr": "mm/yr", "person-hour": "person_hour", "knots": "nmi/h", "kn": "nmi/h", "g/kg": "g/kg",
 }  # fmt: skip
 
+# Compound units in everyday use that need no spelling of their own.
+_COMPOUND = ("t/m", "kg/m", "lb/ft", "long_ton/ft", "t/m2", "kN/m", "kN/m2", "N/mm2", "m3/h", "L/h", "mm/h", "long_ton/m")
+
+_POWER = re.compile(r"(?<![A-Za-z_])(mm|cm|m|in|ft|yd)(?:\^?([234])|([²³]))(?![0-9A-Za-z])")
+"""A power written the plain way inside a compound unit, such as the `m2` of `t/m2`."""
+
 # Words that mean different things in different places; the reader is asked to say which.
 AMBIGUOUS = {
     "ton": ("t", "long_ton", "short_ton"),
@@ -104,6 +120,10 @@ _DIMENSIONS = {
 }
 
 
+_NUMBERS = {"%": "fraction", "percent": "fraction", "deg": "angle", "degree": "angle", "°": "angle", "rad": "angle", "radian": "angle"}  # fmt: skip
+"""What a unit without dimensions of its own measures."""
+
+
 @dataclass(frozen=True)
 class Unit:
     """A unit: the factor that takes a number in it to SI, and what it measures."""
@@ -131,6 +151,8 @@ class AmbiguousUnit(ValueError):
 @cache
 def registry() -> pint.UnitRegistry[Any]:
     """Make the unit registry from our own definitions alone."""
+    import pint
+
     units: pint.UnitRegistry[Any] = pint.UnitRegistry(None)
     units.load_definitions(_DEFINITIONS.strip().splitlines())
     return units
@@ -141,12 +163,32 @@ def unit(name: str) -> Unit:
     """Find a unit by the name people write; raises UnknownUnit or AmbiguousUnit."""
     if name in AMBIGUOUS:
         raise AmbiguousUnit(name, AMBIGUOUS[name])
+    kept = _everyday().get(name)
+    return Unit(name, kept[0], kept[1], kept[1] == "dimensionless") if kept else worked_out(name)
+
+
+@cache
+def _everyday() -> dict[str, tuple[float, str]]:
+    kept: dict[str, tuple[float, str]] = json.loads(EVERYDAY.read_text("utf-8"))
+    return kept
+
+
+def worked_out(name: str) -> Unit:
+    """Work a unit out by pint; raises UnknownUnit or AmbiguousUnit."""
+    for word in re.findall(r"[A-Za-z_]+", name):
+        if word in AMBIGUOUS:
+            raise AmbiguousUnit(name, tuple(name.replace(word, choice) for choice in AMBIGUOUS[word]))
+    expression = _SPELLINGS.get(name) or _POWER.sub(_plain_power, name)
     try:
-        base = registry().parse_units(_SPELLINGS.get(name, name)).dimensionality
-        factor = registry().Quantity(1.0, _SPELLINGS.get(name, name)).to_base_units().magnitude
+        base = registry().parse_units(expression).dimensionality
+        factor = registry().Quantity(1.0, expression).to_base_units().magnitude
     except Exception as error:  # pint raises many kinds for text that is no unit
         raise UnknownUnit(name) from error
     return Unit(name, float(factor), str(base), not base)
+
+
+def _plain_power(match: re.Match[str]) -> str:
+    return f"{match[1]}**{match[2] or {'²': 2, '³': 3}[match[3]]}"
 
 
 @cache
@@ -165,11 +207,28 @@ def dimension_of(found: Unit) -> str:
     for name in _DIMENSIONS:
         if signature(name) == found.signature:
             return name
-    return "number" if found.dimensionless else found.signature
+    if found.dimensionless:
+        return _NUMBERS.get(found.name, "number")
+    return found.signature
 
 
 def known_units() -> list[str]:
     """List the unit names that may be written."""
-    return sorted(
-        {line.split("=")[0].strip() for line in _DEFINITIONS.strip().splitlines()} | set(_SPELLINGS)
-    )
+    return sorted((_registered() | set(_SPELLINGS)) - {"°C"})
+
+
+def everyday_units() -> str:
+    """Write what pint makes of every spelling as the text of everyday_units.json."""
+    found = [worked_out(name) for name in {*_registered(), *_SPELLINGS, *_COMPOUND, *_DIMENSIONS.values()} - {"°C"}]
+    lines = [json.dumps(unit.name, ensure_ascii=False) + ": " + json.dumps([unit.factor, unit.signature])
+             for unit in sorted(found, key=lambda unit: unit.name)]  # fmt: skip
+    return "{\n" + ",\n".join(lines) + "\n}\n"
+
+
+def _registered() -> set[str]:
+    return {part.strip() for line in _DEFINITIONS.strip().splitlines() for part in line.split("=")
+            if part.strip().isidentifier()}  # fmt: skip
+
+
+if __name__ == "__main__":
+    EVERYDAY.write_text(everyday_units(), "utf-8")

@@ -32,7 +32,8 @@ NEEDED = ("package.yaml", "vessel/particulars.yaml", "vessel/frames.yaml", "draw
 
 OTHER_FILES = ("clauses/*.md", "surveys/*.csv")
 
-IGNORED = ("README.md", "*/README.md", "LICENSE", ".*", "*/.*", "*/.*/*", ".*/*", "photographs/*", "drawings/*", "owner/documents/*")  # fmt: skip
+IGNORED = ("README.md", "*/README.md", "LICENSE", ".*", "*/.*", "*/.*/*", ".*/*", "photographs/*", "drawings/*", "owner/documents/*",
+    "build/*")  # fmt: skip
 
 OWNER = "owner/"
 """Everything confidential lives under here."""

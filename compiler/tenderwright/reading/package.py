@@ -69,7 +69,7 @@ def _read_source(
     old = kept.get(path)
     if old is not None and old.text == text and old.data is not None:
         return old, []
-    return read_yaml(path, text) if yaml else (Source(path, text, text, {(): Place(path)}), [])
+    return read_yaml(path, text) if yaml else (Source(path, text, text, {(): (1, 1, 0)}), [])
 
 
 def read_one(file: FilePath) -> tuple[Source | None, list[Notice]]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
@@ -11,6 +12,9 @@ from tenderwright.notices import Place
 Path = tuple[str | int, ...]
 """Keys and indices from the top of a file's data down to one value."""
 
+Span = tuple[int, int, int]
+"""Line, column and end column of a place in a file; kept in place of a Place, which costs more to make."""
+
 
 @dataclass(frozen=True)
 class Source:
@@ -19,8 +23,8 @@ class Source:
     path: str
     text: str
     data: Any = None
-    values: Mapping[Path, Place] = field(default_factory=dict)
-    keys: Mapping[Path, Place] = field(default_factory=dict)
+    values: Mapping[Path, Span] = field(default_factory=dict)
+    keys: Mapping[Path, Span] = field(default_factory=dict)
     ends: Mapping[Path, tuple[int, int]] = field(default_factory=dict)
     """Start and end offset of each text value in the file, for finding a word inside it."""
 
@@ -28,22 +32,22 @@ class Source:
         """Find the place of a value, or of the nearest thing that holds it."""
         while path not in self.values and path:
             path = path[:-1]
-        return self.values.get(path, Place(self.path))
+        span = self.values.get(path)
+        return Place(self.path, *span) if span else Place(self.path)
 
     def key_place(self, path: Path) -> Place:
         """Find the place of a key, or of its value."""
-        return self.keys.get(path) or self.place(path)
+        span = self.keys.get(path)
+        return Place(self.path, *span) if span else self.place(path)
 
     def find_in(self, path: Path, words: str, nth: int = 0) -> Place:
-        """Find the place of the nth occurrence of some words inside a text value."""
+        """Find the place of the nth occurrence of some words inside a text value, as whole words."""
         start, end = self.ends.get(path, (0, len(self.text)))
-        position = start - 1
-        for _ in range(nth + 1):
-            found = self.text.find(words, position + 1, end)
-            if found < 0:
-                return self.place(path)
-            position = found
-        return self.place_of(position, len(words))
+        whole = re.compile(rf"(?<![\w-]){re.escape(words)}(?![\w-]|\.\w)")
+        for count, match in enumerate(whole.finditer(self.text, start, end)):
+            if count == nth:
+                return self.place_of(match.start(), len(words))
+        return self.place(path)
 
     def place_of(self, offset: int, length: int = 1) -> Place:
         """Turn an offset in the text into a place."""

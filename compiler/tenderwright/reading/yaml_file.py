@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 import yaml
 
 from tenderwright.notices import Note, Notice, Place
 from tenderwright.reading.scalars import read_scalar
-from tenderwright.reading.source import Path, Source
+from tenderwright.reading.source import Path, Source, Span
 
 _LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
@@ -20,22 +21,28 @@ class _TooDeep(Exception):
     """The file is nested deeper than the limit."""
 
 
+def _span(event: Any) -> Span:
+    start, end = event.start_mark, event.end_mark
+    line, column = start.line, start.column + 1
+    return line + 1, column, (end.column + 1 if end.line == line else column + 1)
+
+
 class _Walk:
     """One walk over the parser's events that makes the data and the side table."""
 
     def __init__(self, path: str, text: str) -> None:
         self.path, self.text = path, text
-        self.values: dict[Path, Place] = {}
-        self.keys: dict[Path, Place] = {}
+        self.values: dict[Path, Span] = {}
+        self.keys: dict[Path, Span] = {}
         self.ends: dict[Path, tuple[int, int]] = {}
         self.notices: list[Notice] = []
-        self.events = yaml.parse(text, Loader=_LOADER)
+        self.next: Callable[[], Any] = _LOADER(text).get_event
 
     def document(self) -> Any:
         """Read the one document of the file; None where there is none."""
         data: Any = None
         documents = 0
-        for event in self.events:
+        while not isinstance(event := self.next(), yaml.StreamEndEvent):
             if isinstance(event, yaml.DocumentStartEvent):
                 documents += 1
                 if documents == 2:
@@ -45,13 +52,11 @@ class _Walk:
                 data = read if documents == 1 else data
         return data
 
-    def span(self, event: Any) -> Place:
-        start, end = event.start_mark, event.end_mark
-        stop = end.column + 1 if end.line == start.line else start.column + 2
-        return Place(self.path, start.line + 1, start.column + 1, stop)
+    def place(self, event: Any) -> Place:
+        return Place(self.path, *_span(event))
 
     def feature(self, event: Any, message: str, hint: str) -> None:
-        self.notices.append(Notice("yaml-feature", self.span(event), message, hints=(hint,)))
+        self.notices.append(Notice("yaml-feature", self.place(event), message, hints=(hint,)))
 
     def refuse_features(self, event: Any) -> None:
         if isinstance(event, yaml.AliasEvent) or event.anchor is not None:
@@ -60,16 +65,15 @@ class _Walk:
             self.feature(event, f"tag `{event.tag}` is not used in a package", "leave the tag out")
 
     def node(self, event: Any, at: Path) -> Any:
-        self.values[at] = self.span(event)
+        self.values[at] = _span(event)
         if event.__class__ is not yaml.ScalarEvent or event.anchor is not None or event.tag is not None:
             self.refuse_features(event)
-        start, end = event.start_mark, event.end_mark
         if isinstance(event, yaml.ScalarEvent):
-            self.ends[at] = (start.index, end.index)
+            self.ends[at] = (event.start_mark.index, event.end_mark.index)
             return read_scalar(event.value, plain=not event.style)
         if len(at) >= MAX_DEPTH:
             self.notices.append(
-                Notice("too-deep", self.span(event), f"nested deeper than {MAX_DEPTH} levels")
+                Notice("too-deep", self.place(event), f"nested deeper than {MAX_DEPTH} levels")
             )
             raise _TooDeep
         if isinstance(event, yaml.SequenceStartEvent):
@@ -78,22 +82,18 @@ class _Walk:
 
     def sequence(self, at: Path) -> list[Any]:
         data: list[Any] = []
-        for event in self.events:
-            if isinstance(event, yaml.SequenceEndEvent):
-                break
+        while not isinstance(event := self.next(), yaml.SequenceEndEvent):
             data.append(self.node(event, (*at, len(data))))
         return data
 
     def mapping(self, at: Path) -> dict[str, Any]:
         data: dict[str, Any] = {}
-        for event in self.events:
-            if isinstance(event, yaml.MappingEndEvent):
-                break
-            place = self.span(event)
+        while not isinstance(event := self.next(), yaml.MappingEndEvent):
             if not isinstance(event, yaml.ScalarEvent):
-                self.notices.append(Notice("yaml-feature", place, "a key must be a plain word"))
+                if not isinstance(event, yaml.AliasEvent):
+                    self.notices.append(Notice("yaml-feature", self.place(event), "a key must be a plain word"))
                 self.node(event, (*at, ""))
-                self.node(next(self.events), (*at, ""))
+                self.node(self.next(), (*at, ""))
                 continue
             key = event.value
             if event.anchor is not None or event.tag is not None:
@@ -101,11 +101,12 @@ class _Walk:
             if key == "<<" and not event.style:
                 self.feature(event, "merge key `<<` is not used in a package", "write the keys out")
             if key in data:
-                self.duplicate(key, place, (*at, key))
-                self.node(next(self.events), (*at, f"{key} again"))
+                self.duplicate(key, self.place(event), (*at, key))
+                self.node(self.next(), (*at, f"{key} again"))
                 continue
-            self.keys[(*at, key)] = place
-            data[key] = self.node(next(self.events), (*at, key))
+            below = (*at, key)
+            self.keys[below] = _span(event)
+            data[key] = self.node(self.next(), below)
         return data
 
     def duplicate(self, key: str, place: Place, at: Path) -> None:
@@ -114,7 +115,7 @@ class _Walk:
                 "duplicate-key",
                 place,
                 f"key `{key}` stands twice in one mapping",
-                (Note("it stood first here", self.keys[at]),),
+                (Note("it stood first here", Place(self.path, *self.keys[at])),),
                 ("keep one of the two",),
             )
         )
@@ -129,31 +130,45 @@ def _syntax_hint(text: str, problem: str, line: int) -> tuple[str, ...]:
         return ("a colon in plain text: put the text in quotes, or on lines of its own after `|`",)
     if "cannot start any token" in problem:
         return ("put the text in quotes",)
+    if "could not find expected ':'" in problem:
+        return ("a key needs a colon after it; text of several lines stands after `|`",)
+    if "control characters" in problem or "special characters" in problem:
+        return ("delete the character",)
     return ()
 
 
+def _syntax_place(path: str, text: str, error: yaml.YAMLError, problem: str) -> Place:
+    """Place a syntax error where it begins, rather than where the parser gave up at the end of the file."""
+    if isinstance(error, yaml.reader.ReaderError):
+        bad = yaml.reader.Reader.NON_PRINTABLE.search(text)
+        return Source(path, text).place_of(bad.start()) if bad else Place(path)
+    mark, context = getattr(error, "problem_mark", None), getattr(error, "context_mark", None)
+    at_end = mark is not None and mark.line >= text.rstrip().count("\n") + 1
+    if context is not None and (mark is None or at_end or "could not find expected ':'" in problem):
+        mark = context
+    return Place(path, mark.line + 1, mark.column + 1) if mark else Place(path)
+
+
 def _syntax(path: str, text: str, error: yaml.YAMLError) -> Notice:
-    mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
-    place = Place(path, mark.line + 1, mark.column + 1) if mark else Place(path)
     problem = str(getattr(error, "problem", None) or getattr(error, "reason", None) or "it cannot be read")
-    return Notice(
-        "yaml-syntax",
-        place,
-        f"not well-formed YAML: {problem}",
-        hints=_syntax_hint(text, problem, place.line),
-    )
+    place = _syntax_place(path, text, error, problem)
+    hints = _syntax_hint(text, problem, place.line)
+    return Notice("yaml-syntax", place, f"not well-formed YAML: {problem}", hints=hints)
 
 
 def read_yaml(path: str, text: str) -> tuple[Source, list[Notice]]:
     """Read YAML text into a Source; where a notice says it could not be read, its data is None."""
-    walk = _Walk(path, text)
+    try:
+        walk = _Walk(path, text)
+    except yaml.YAMLError as error:
+        return Source(path, text), [_syntax(path, text, error)]
     try:
         data = walk.document()
     except yaml.YAMLError as error:
         return Source(path, text), [*walk.notices, _syntax(path, text, error)]
     except _TooDeep:
         return Source(path, text), walk.notices
-    walk.values.setdefault((), Place(path))
+    walk.values.setdefault((), (1, 1, 0))
     source = Source(path, text, data, walk.values, walk.keys, walk.ends)
     return source, walk.notices + _lost_comments(walk)
 
@@ -164,11 +179,11 @@ def _lost_comments(walk: _Walk) -> list[Notice]:
     for at, (_, end) in walk.ends.items():
         rest = walk.text[end : end + 24]
         if rest.startswith(" #") and rest[2:3].isdigit() and at in walk.values:
-            place = walk.values[at]
+            line, _, stop = walk.values[at]
             notices.append(
                 Notice(
                     "lost-comment",
-                    Place(place.path, place.line, place.end_column + 1, place.end_column + 3),
+                    Place(walk.path, line, stop + 1, stop + 3),
                     "text after ` #` is dropped as a comment",
                     hints=("put the whole text in quotes if the number belongs to it",),
                 )

@@ -1,45 +1,49 @@
-"""Our own keywords of the schema vocabulary: `quantity` (with `or`, `signed`), `money`; `refers` and `prose` only inform."""
+"""Our own keywords of the schema vocabulary: `quantity` (with `or`, `signed`), `money`; `refers` and `prose` only inform.
+
+The full validator is made only when it is asked for, since importing it takes longer than reading a package.
+"""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from datetime import date
 from functools import cache
 from typing import Any
 
-from jsonschema import Draft202012Validator, FormatChecker, ValidationError, validators
-
 from tenderwright.quantities.position import check_position
 from tenderwright.quantities.quantity import QuantityError, parse_quantity
 
-_DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
+_DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 
 
-def _quantity(_: Any, dimension: str, instance: Any, schema: Any) -> Iterator[ValidationError]:
+def quantity_mistake(dimension: str, instance: Any, schema: Mapping[str, Any]) -> QuantityError | None:
+    """Say what is wrong with a text as a quantity of a dimension, or None where nothing is."""
     if not isinstance(instance, str) or instance in schema.get("or", ()):
-        return
+        return None
     try:
         if dimension == "position":
             check_position(instance)
-            return
+            return None
         read = parse_quantity(instance, dimension)
     except QuantityError as error:
-        yield ValidationError(error.message, cause=error)
-        return
+        return error
     if read.si < 0 and dimension != "temperature" and not schema.get("signed"):
-        message = f"`{instance}` is negative, and this cannot be"
-        yield ValidationError(message, cause=QuantityError("bad-quantity", message))
+        return QuantityError("bad-quantity", f"`{instance}` is negative, and this cannot be")
+    return None
 
 
-def _money(_: Any, wanted: bool, instance: Any, __: Any) -> Iterator[ValidationError]:
-    if not wanted or isinstance(instance, bool) or not isinstance(instance, (int, float)):
-        return
-    if round(instance, 2) != instance or not 0 <= instance < 1e12:
-        yield ValidationError(f"`{instance}` is not an amount of money with at most two decimals")
+def money_mistake(instance: Any) -> str:
+    """Say what is wrong with a number as an amount of money; empty where nothing is."""
+    if isinstance(instance, bool) or not isinstance(instance, (int, float)):
+        return ""
+    if round(instance, 2) == instance and 0 <= instance < 1e12:
+        return ""
+    return f"`{instance}` is not an amount of money with at most two decimals"
 
 
-def _is_date(text: object) -> bool:
+def is_date(text: object) -> bool:
+    """Tell whether a text is a date of the calendar, written year-month-day; anything but text passes."""
     if not isinstance(text, str):
         return True
     if not _DATE.fullmatch(text):
@@ -54,13 +58,27 @@ def _is_date(text: object) -> bool:
 @cache
 def validator_class() -> Any:
     """Extend the 2020-12 validator by our keywords."""
+    from jsonschema import Draft202012Validator, ValidationError, validators
+
+    def quantity(_: Any, dimension: str, instance: Any, schema: Any) -> Iterator[ValidationError]:
+        error = quantity_mistake(dimension, instance, schema)
+        if error is not None:
+            yield ValidationError(error.message, cause=error)
+
+    def money(_: Any, wanted: bool, instance: Any, __: Any) -> Iterator[ValidationError]:
+        message = money_mistake(instance) if wanted else ""
+        if message:
+            yield ValidationError(message)
+
     extend: Any = validators.extend
-    return extend(Draft202012Validator, {"quantity": _quantity, "money": _money})
+    return extend(Draft202012Validator, {"quantity": quantity, "money": money})
 
 
 @cache
-def format_checker() -> FormatChecker:
+def format_checker() -> Any:
     """Make a format checker that knows only real dates."""
+    from jsonschema import FormatChecker
+
     checker = FormatChecker(formats=())
-    checker.checks("date")(_is_date)
+    checker.checks("date")(is_date)
     return checker

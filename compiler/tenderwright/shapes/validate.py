@@ -11,6 +11,7 @@ from tenderwright.notices.suggest import did_you_mean
 from tenderwright.quantities.quantity import QuantityError
 from tenderwright.reading.source import Path, Source
 from tenderwright.shapes.keywords import format_checker, validator_class
+from tenderwright.shapes.quick import Fits, quick
 from tenderwright.shapes.schemas import load_schema
 
 _NOUNS = {
@@ -29,8 +30,15 @@ def _validator(name: str) -> Any:
     return validator_class()(load_schema(name), format_checker=format_checker())
 
 
+@cache
+def _quick(name: str) -> Fits:
+    return quick(load_schema(name))
+
+
 def validate(source: Source, name: str) -> list[tuple[Path, Notice]]:
     """Check a source against a schema by name; gives each mistake with its path in the data."""
+    if _quick(name)(source.data):
+        return []
     return validate_with(source, _validator(name))
 
 
@@ -43,7 +51,13 @@ def validate_with(source: Source, validator: Any) -> list[tuple[Path, Notice]]:
     return found
 
 
-def _noun(value: Any) -> str:
+def _written(source: Source, at: Path) -> str:
+    """Give a scalar as it stands in the file: `1.10` is read as a number, and the reader wrote two decimals."""
+    start, end = source.ends.get(at, (0, 0))
+    return source.text[start:end]
+
+
+def _noun(value: Any, written: str = "") -> str:
     if value is None:
         return "nothing"
     kinds = {
@@ -55,7 +69,8 @@ def _noun(value: Any) -> str:
         dict: "a mapping of keys",
     }
     text = kinds.get(type(value), "something else")
-    return f"{text} `{value}`" if isinstance(value, (str, int, float)) and len(str(value)) < 40 else text
+    shown = written if isinstance(value, (int, float)) and written else str(value)
+    return f"{text} `{shown}`" if isinstance(value, (str, int, float)) and len(shown) < 40 else text
 
 
 def _schema_at(error: Any) -> dict[str, Any]:
@@ -112,7 +127,7 @@ def _type(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice
         )
     elif error.instance is None:
         hints = ("write a value after the colon, or leave the key out",)
-    yield Notice("wrong-type", place, f"expected {words}, got {_noun(error.instance)}", hints=hints)
+    yield Notice("wrong-type", place, f"expected {words}, got {_noun(error.instance, _written(source, at))}", hints=hints)
 
 
 def _choice(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:
@@ -169,6 +184,10 @@ def _bounds(source: Source, at: Path, place: Place, error: Any) -> Iterable[Noti
         "maxLength": f"is longer than {limit} characters",
         "minimum": f"`{error.instance}` is less than {limit}",
         "maximum": f"`{error.instance}` is more than {limit}",
+        "exclusiveMinimum": f"`{error.instance}` is not more than {limit}",
+        "exclusiveMaximum": f"`{error.instance}` is not less than {limit}",
+        "minProperties": f"needs at least {limit} {'key' if limit == 1 else 'keys'}",
+        "maxProperties": f"has more than {limit} {'key' if limit == 1 else 'keys'}",
     }[str(error.validator)]
     yield Notice("out-of-bounds", place, message)
 
@@ -198,6 +217,10 @@ _HANDLERS = {
     "maxLength": _bounds,
     "minimum": _bounds,
     "maximum": _bounds,
+    "exclusiveMinimum": _bounds,
+    "exclusiveMaximum": _bounds,
+    "minProperties": _bounds,
+    "maxProperties": _bounds,
     "quantity": _quantity,
     "money": _money,
 }

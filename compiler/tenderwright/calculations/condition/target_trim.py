@@ -89,13 +89,13 @@ def target_trim(
         raise OutOfRange("there are no tanks to move liquid between")
     now = np.array([t.load.mass for t in tanks]) / TONNE
     search = _Search(form, weights, tanks, trim, density, now, upright)
-    change, up, down = np.zeros(len(tanks)), *search.first_arms()
+    change, arms = np.zeros(len(tanks)), search.first_arms()
     for _ in range(ROUNDS):
-        moments = search.moments(now + change, up, down)
+        moments = search.moments(now + change, arms)
         found, met = least_movement(search.bounds(), [t.liquid for t in tanks], exchanged, moments)
         settled = float(np.abs(found - change).max()) < SETTLED
-        change = np.where(np.abs(found) < SETTLED, 0.0, found)
-        up, down = search.arms(change, up, down)
+        change = search.kept(np.where(np.abs(found) < SETTLED, 0.0, found))
+        arms = np.where(change != 0, search.secant(now, now + change), arms)
         if settled:
             return _plan(search, tuple((change * TONNE).tolist()), met, exchanged)
     raise OutOfRange("the search for a trim does not settle on one set of tanks")
@@ -121,6 +121,12 @@ class _Search:
         spans = (least - self.now, most - self.now, self.now - most, self.now - least)
         return Bounds(*(np.maximum(span, 0.0) for span in spans))
 
+    def kept(self, change: Floats) -> Floats:
+        """Hold changes to the tanks' limits against the solver's rounding."""
+        least = np.array([t.minimum for t in self.tanks]) / TONNE
+        most = np.array([t.maximum for t in self.tanks]) / TONNE
+        return np.clip(change, least - self.now, most - self.now)
+
     def loaded(self, masses: Floats) -> list[TankLoad]:
         pairs = zip(self.tanks, masses.tolist(), strict=True)
         return [replace(t.load, mass=mass * TONNE) for t, mass in pairs]
@@ -131,20 +137,17 @@ class _Search:
         rows = [centres[:, 0] - self.slope * centres[:, 2], centres[:, 1]]
         return np.array(rows[: 2 if self.upright else 1]) * masses
 
-    def first_arms(self) -> tuple[Floats, Floats]:
-        b, at_now = self.bounds(), self.tank_moments(self.now)
-        more, less = b.up_most / 2, b.down_most / 2
-        return self._secant(at_now, more), self._secant(at_now, -less)
+    def first_arms(self) -> Floats:
+        """Give each tank's arms over the middle half of the change its limits allow [m]."""
+        b = self.bounds()
+        return self.secant(self.now - b.down_most / 2, self.now + b.up_most / 2)
 
-    def arms(self, change: Floats, up: Floats, down: Floats) -> tuple[Floats, Floats]:
-        secant = self._secant(self.tank_moments(self.now), change)
-        return np.where(change > 0, secant, up), np.where(change < 0, secant, down)
+    def secant(self, low: Floats, high: Floats) -> Floats:
+        """Give the moment of each tonne between two contents [m], 0 where they are the same."""
+        rise = self.tank_moments(high) - self.tank_moments(low)
+        return np.divide(rise, high - low, out=np.zeros_like(rise), where=high != low)
 
-    def _secant(self, at_now: Floats, change: Floats) -> Floats:
-        there = self.tank_moments(self.now + change)
-        return np.divide(there - at_now, change, out=np.zeros_like(at_now), where=np.abs(change) > 0)
-
-    def moments(self, masses: Floats, up: Floats, down: Floats) -> Moments:
+    def moments(self, masses: Floats, arms: Floats) -> Moments:
         """Give the arms about the point where added mass keeps the slope, and the moments wanted."""
         fixed = sum(w.mass for w in self.weights) / TONNE
         total = fixed + float(masses.sum())
@@ -159,7 +162,7 @@ class _Search:
         if self.upright:
             about = np.array([[keeps], [0.0]])
             wanted = np.append(wanted, -sum(w.mass * w.y for w in self.weights) / TONNE)
-        return Moments(up - about, down - about, wanted - at_now)
+        return Moments(arms - about, wanted - at_now)
 
 
 def _plan(search: _Search, changes: tuple[float, ...], met: bool, exchanged: Sequence[str]) -> TrimPlan:

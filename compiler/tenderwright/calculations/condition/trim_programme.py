@@ -30,11 +30,10 @@ class Bounds:
 
 @dataclass(frozen=True, eq=False)
 class Moments:
-    """Per tank the moment of each tonne added or taken, and the moments to be reached in all [t m]."""
+    """Per tank the moment of each tonne added, and the moments to be reached in all [t m]."""
 
-    up: Floats
-    """Shape (moments, tanks), [m]; `down` likewise."""
-    down: Floats
+    arms: Floats
+    """Shape (moments, tanks), [m]."""
     wanted: Floats
     """Shape (moments,)."""
 
@@ -45,7 +44,7 @@ def least_movement(
     """Find the change of mass in each tank [t] and whether it meets the moments.
 
     Formula: minimise what is pumped, sum(u) + sum(out), subject to sum(u) + out = sum(v) + in for each liquid
-    and up*u - down*v = wanted. Where nothing meets the moments, the sum of what is missed is made least
+    and arms*(u - v) = wanted. Where nothing meets the moments, the sum of what is missed is made least
     first.
     Symbols: u, v mass added to and taken from each tank; in, out mass from and to the sea, only for liquids
     exchanged with it [t].
@@ -57,7 +56,7 @@ def least_movement(
     seas = [k for k, name in enumerate(liquids) if name in exchanged]
     balance = _balance(groups, liquids, seas, 2 * rows)
     reach = np.concatenate(
-        [moments.up, -moments.down, np.zeros((rows, 2 * len(seas))), np.eye(rows), -np.eye(rows)], axis=1
+        [moments.arms, -moments.arms, np.zeros((rows, 2 * len(seas))), np.eye(rows), -np.eye(rows)], axis=1
     )
     equal, to = np.concatenate([balance, reach]), np.concatenate([np.zeros(len(liquids)), moments.wanted])
     low = np.concatenate([bounds.up_least, bounds.down_least, np.zeros(2 * len(seas) + 2 * rows)])

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
-from numpy.typing import ArrayLike
+from numpy.typing import ArrayLike, NDArray
 
 from tenderwright.calculations.hydrostatics.sections import SectionCurves, section_curves
 from tenderwright.calculations.hydrostatics.simpson import Floats, parabola_starts, weights
@@ -88,8 +88,8 @@ class HullForm:
         return nodes, share
 
     @cached_property
-    def _starts(self) -> Floats:
-        return parabola_starts(self.stations).astype(np.float64)
+    def _starts(self) -> NDArray[np.intp]:
+        return parabola_starts(self.stations)
 
     def _points(self) -> Iterator[tuple[Floats, Floats, bool]]:
         for i, (keel, deck) in enumerate(zip(self.keel_heights, self.deck_heights, strict=True)):

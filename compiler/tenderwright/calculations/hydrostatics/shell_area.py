@@ -22,8 +22,8 @@ def shell_area(
     deck edge above; trim of both waterlines [m], positive by the stern.
     Source: girths by Simpson's rule with obliquity (derived); see the tests for its agreement with exact
     surfaces.
-    Range: lower below upper, upper not above the deck edge by more than its own sheer; a waterline above a
-    station's deck edge stops at that deck edge. Raises OutOfRange.
+    Range: lower not above upper; a waterline above a station's deck edge stops at that deck edge.
+    Raises OutOfRange.
     """
     if lower is not None and upper is not None and lower > upper:
         raise OutOfRange(f"the lower waterline, {lower:.3f} m, is above the upper, {upper:.3f} m")

@@ -35,16 +35,12 @@ def coating_values(package: Package, results: Results, record: Record) -> None:
         zone = record.values.get(f"zone.{scheme.zone.name}.area")
         if zone is None:
             names = ("area", "paint", "thinner", "dry-film", "abrasive", "spent")
-            record.failed |= {
-                f"{prefix}.{name}": "the area of its zone could not be calculated" for name in names
-            }
+            record.failed |= {f"{prefix}.{name}": "the area of its zone could not be calculated" for name in names}
             continue
         area = _area(scheme, zone, prefix, record)
         results.areas[scheme.scheme] = area.si
         try:
-            paint = paint_scheme(
-                area.si, [_coat(scheme, coat, first=i == 0) for i, coat in enumerate(scheme.coats)]
-            )
+            paint = paint_scheme(area.si, [_coat(scheme, coat, first=i == 0) for i, coat in enumerate(scheme.coats)])
         except OutOfRange as error:
             record.fail(SCHEME, prefix, f"{scheme.name or scheme.scheme}: {error}", scheme.here)
             continue
@@ -112,6 +108,4 @@ def _abrasive(scheme: Scheme, area: Value, prefix: str, record: Record) -> None:
     if abrasive.rust is not None:
         inputs["rust"] = given(abrasive.rust)
     names = {"abrasive": "abrasive", "spent": "spent"}
-    record.run(
-        ABRASIVE, prefix, f"{scheme.name or scheme.scheme}: {abrasive.source}", inputs, abrasive.here, names
-    )
+    record.run(ABRASIVE, prefix, f"{scheme.name or scheme.scheme}: {abrasive.source}", inputs, abrasive.here, names)

@@ -15,6 +15,9 @@ from tenderwright.calculations.value import Given, Record, given
 from tenderwright.model.package import Package
 
 
+_NEEDED = {f"vessel/{name}.yaml" for name in ("particulars", "frames", "offsets", "lightship", "tanks")}
+
+
 def fixed_weights(package: Package) -> list[Weight]:
     """Give the lightship and the weights aboard."""
     lightship = package.lightship
@@ -72,12 +75,13 @@ def arrival_condition(package: Package, results: Results, record: Record, densit
     """Keep drafts, trim, list and metacentric height on arrival."""
     lightship, form = package.lightship, results.form
     if lightship is None or form is None:
+        if package.frames is None or results.form_broken or package.broken.files & _NEEDED:
+            record.spoil(FLOATING, "condition.arrival", "what it rests on has a mistake")
+        else:
+            record.lack(FLOATING, "condition.arrival", "it needs vessel/offsets.yaml and vessel/lightship.yaml")
         return
     if any(f"tank.{tank.tank}.volume" in record.failed for tank in package.tanks):
-        names = {symbol.name: symbol.name.replace("_", "-") for symbol in FLOATING.outputs}
-        record.failed |= {
-            f"condition.arrival.{name}": "a tank could not be calculated" for name in names.values()
-        }
+        record.spoil(FLOATING, "condition.arrival", "a tank could not be calculated")
         return
     tanks = tank_loads(package, results)
     inputs = {
@@ -93,6 +97,4 @@ def arrival_condition(package: Package, results: Results, record: Record, densit
         record.fail(FLOATING, "condition.arrival", str(error), lightship.here)
         return
     results.arrival = found
-    record.keep(
-        FLOATING, "condition.arrival", "on arrival, in the dock's water", inputs, condition_outputs(found)
-    )
+    record.keep(FLOATING, "condition.arrival", "on arrival, in the dock's water", inputs, condition_outputs(found))

@@ -19,6 +19,9 @@ def cradle_values(package: Package, results: Results, record: Record) -> None:
     """Keep the line load under the keel, and the cars, their loads and whether they take her, for each facility."""
     particulars, arrival = package.particulars, results.arrival
     if particulars is None or arrival is None:
+        keep = record.spoil if "condition.arrival.displacement" in record.failed else record.lack
+        for prefix in (f"cradle.{f.facility}" for f in package.facilities if f.cars is not None):
+            keep(CARS, prefix, "it needs the condition on arrival")
         return
     straight = particulars.keel.straight
     weight, lcg = record.values["condition.arrival.displacement"], record.values["condition.arrival.lcg"]
@@ -79,15 +82,11 @@ def _one_facility(
     words = f"{cars.number} cars of {cars.length}, gap {cars.gap}, {cars.capacity} each"
     given_inputs = inputs | {
         "car": Given(None, words, cars.here),
-        "unsupported_limit": Given(
-            bay, f"{bay:.2f} m", "one frame bay beyond the cars: common practice, no source"
-        ),
+        "unsupported_limit": Given(bay, f"{bay:.2f} m", "one frame bay beyond the cars: common practice, no source"),
     }
     prefix = f"cradle.{facility.facility}"
     try:
-        train = arrange(
-            inputs["weight"].si, inputs["lcg"].si, straight.from_.x, straight.to.x, car, unsupported=bay
-        )
+        train = arrange(inputs["weight"].si, inputs["lcg"].si, straight.from_.x, straight.to.x, car, unsupported=bay)
         fit = judge(train, car, bay)
     except OutOfRange as error:
         record.fail(CARS, prefix, str(error), cars.here)

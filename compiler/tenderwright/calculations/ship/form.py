@@ -17,7 +17,9 @@ def form_of(package: Package, record: Record) -> HullForm | None:
     for station in offsets.stations:
         if len(station.half_breadths) != len(offsets.waterlines):
             message = f"{len(station.half_breadths)} half-breadths for {len(offsets.waterlines)} waterlines"
-            record.notices.append(Notice("bad-table", station.here, message, hints=("give one half-breadth for each waterline",)))  # fmt: skip
+            record.notices.append(
+                Notice("bad-table", station.here, message, hints=("give one half-breadth for each waterline",))
+            )
             return None
     try:
         return hull_form(

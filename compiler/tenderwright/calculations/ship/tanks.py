@@ -24,6 +24,7 @@ from tenderwright.model.package import Package
 from tenderwright.model.vessel import Tank
 from tenderwright.quantities.quantity import Quantity
 
+_UNPLACED = "it holds liquid but has no bounds, so the liquid cannot be placed in the ship"
 _LIQUIDS = {"heavy oil": "heavy fuel oil", "oily water": "fresh water"}
 """Names of liquids in a package to those in the table of densities."""
 
@@ -62,9 +63,14 @@ def _body(tank: Tank, form: HullForm | None) -> Polyhedron | None:
     if form is not None:
         sides = {"port": "port", "starboard": "starboard"}
         return from_hull(
-            form, x, bottom=bottom, top=bounds.top.si, inboard=inboard, outboard=outboard,
+            form,
+            x,
+            bottom=bottom,
+            top=bounds.top.si,
+            inboard=inboard,
+            outboard=outboard,
             side=sides.get(side, "both"),  # type: ignore[arg-type]
-        )  # fmt: skip
+        )
     if bottom is None or outboard is None:
         return None
     y = {"port": (inboard, outboard), "starboard": (-outboard, -inboard)}.get(side, (-outboard, outboard))
@@ -78,13 +84,9 @@ def _pipe(tank: Tank, body: Polyhedron) -> SoundingPipe | None:
     foot = (pipe.at.x, pipe.off_centre.si if pipe.off_centre else 0.0, pipe.foot.si)
     head = pipe.head.si if pipe.head else body.top
     if head <= foot[2]:
-        raise OutOfRange(
-            f"the head of the sounding pipe, {head:.2f} m, is not above its foot, {foot[2]:.2f} m"
-        )
+        raise OutOfRange(f"the head of the sounding pipe, {head:.2f} m, is not above its foot, {foot[2]:.2f} m")
     slant = pipe.slant.si if pipe.slant else 0.0
-    return (
-        slanted_pipe(foot, head - foot[2], slant) if slant else SoundingPipe(foot, (foot[0], foot[1], head))
-    )
+    return slanted_pipe(foot, head - foot[2], slant) if slant else SoundingPipe(foot, (foot[0], foot[1], head))
 
 
 def density_of(tank: Tank) -> Given:
@@ -92,9 +94,7 @@ def density_of(tank: Tank) -> Given:
     contents = tank.contents
     if contents.density is not None:
         return given(contents.density)
-    usual = LIQUID_DENSITIES.get(
-        _LIQUIDS.get(contents.liquid, contents.liquid), LIQUID_DENSITIES["fresh water"]
-    )
+    usual = LIQUID_DENSITIES.get(_LIQUIDS.get(contents.liquid, contents.liquid), LIQUID_DENSITIES["fresh water"])
     return Given(
         usual.density,
         f"{usual.density / 1000:.3f} t/m3",
@@ -114,13 +114,20 @@ def observed_slope(package: Package) -> float:
 def tank_values(package: Package, results: Results, record: Record) -> None:
     """Keep capacity and contents of every tank."""
     slope = observed_slope(package)
+    broken = package.frames is None or results.form_broken or "vessel/offsets.yaml" in package.broken.files
     for tank in package.tanks:
         prefix = f"tank.{tank.tank}"
+        if broken:
+            for method in (SOUNDING, CAPACITY):
+                record.spoil(method, prefix, "the frames or the offsets have a mistake")
+            continue
         try:
             shape = shape_of(tank, results.form)
             if shape is not None:
                 results.tanks[tank.tank] = shape
                 _keep_capacity(package, tank, shape, record, prefix)
+            elif tank.bounds is None:
+                record.lack(CAPACITY, prefix, "the tank has no bounds")
             _keep_contents(package, tank, shape, slope, results, record)
         except OutOfRange as error:
             record.failed.setdefault(f"{prefix}.capacity", str(error))
@@ -134,9 +141,7 @@ def _keep_capacity(package: Package, tank: Tank, shape: TankShape, record: Recor
         "from": given(bounds.from_),
         "to": given(bounds.to),
         "top": given(bounds.top),
-        "permeability": given(tank.permeability)
-        if tank.permeability
-        else Given(1.0, "100 %", "nothing taken off"),
+        "permeability": given(tank.permeability) if tank.permeability else Given(1.0, "100 %", "nothing taken off"),
     }
     if package.offsets is not None:
         inputs["offsets"] = given_form(package)
@@ -157,14 +162,14 @@ def _keep_contents(
     elif contents.volume is not None:
         inputs["volume"] = given(contents.volume)
         if shape is None:
-            return
+            raise OutOfRange(_UNPLACED)
         liquid = shape.contents(contents.volume.si, slope)
     elif tank.table and contents.sounding is not None:
         liquid = _by_table(tank, shape, slope, record)
         inputs["volume"] = given(record.values[f"{prefix}.table-volume"], f"{liquid.volume:.2f} m3")
     else:
         if shape is None:
-            return
+            raise OutOfRange(_UNPLACED)
         sounding = contents.sounding.si if contents.sounding else _pipe_length(shape) - _si(contents.ullage)
         assert reading is not None
         inputs["sounding" if contents.sounding else "ullage"] = given(reading)
@@ -179,9 +184,7 @@ def _keep_contents(
         "free_surface_moment": liquid.surface_transverse * density.si,
         "longitudinal_free_surface_moment": liquid.surface_longitudinal * density.si,
     }
-    record.keep(
-        SOUNDING, prefix, f"{tank.name} on arrival", inputs, outputs | (where if liquid.volume else {})
-    )
+    record.keep(SOUNDING, prefix, f"{tank.name} on arrival", inputs, outputs | (where if liquid.volume else {}))
 
 
 def _by_table(tank: Tank, shape: TankShape | None, slope: float, record: Record) -> Liquid:
@@ -204,7 +207,7 @@ def _by_table(tank: Tank, shape: TankShape | None, slope: float, record: Record)
         {"volume": "table-volume"},
     )
     if shape is None:
-        raise OutOfRange("a tank with a table needs bounds too, to place its liquid")
+        raise OutOfRange(_UNPLACED)
     return shape.contents(min(found["volume"], shape.capacity), slope)
 
 

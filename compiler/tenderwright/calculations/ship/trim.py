@@ -25,9 +25,7 @@ def trim_plan(package: Package, results: Results, record: Record) -> None:
         most = load.tank.capacity * load.density if tank.movable else load.mass
         tanks.append(MovableTank(load, liquid, 0.0 if tank.movable else load.mass, most))
     try:
-        plan = target_trim(
-            form, fixed_weights(package), tanks, wanted.si, results.water_density, upright=True
-        )
+        plan = target_trim(form, fixed_weights(package), tanks, wanted.si, results.water_density, upright=True)
     except OutOfRange as error:
         record.fail(FLOATING, "condition.docking", str(error), wanted.at)
         return
@@ -39,9 +37,7 @@ def trim_plan(package: Package, results: Results, record: Record) -> None:
             ", ".join(t.tank for t in package.tanks if t.movable) or "none",
             "movable in vessel/tanks.yaml",
         ),
-        "arrival": given(
-            record.values["condition.arrival.trim"], f"{results.arrival.hydrostatics.trim:.3f} m"
-        ),
+        "arrival": given(record.values["condition.arrival.trim"], f"{results.arrival.hydrostatics.trim:.3f} m"),
     }
     outputs = condition_outputs(plan.position)
     record.keep(FLOATING, "condition.docking", "with the tanks moved for docking", inputs, outputs)

@@ -8,6 +8,7 @@ from tenderwright.calculations.hydrostatics.band_area import METHOD as BAND
 from tenderwright.calculations.hydrostatics.band_area import band_area
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.estimates import BAND_ESTIMATE, band_estimate
 from tenderwright.calculations.ship.form import given_form
 from tenderwright.calculations.tanks.polyhedron import Polyhedron
 from tenderwright.calculations.value import Given, Record, given
@@ -63,7 +64,10 @@ def _surface(package: Package, zone: Zone, results: Results, record: Record) -> 
 def _band(package: Package, zone: Zone, results: Results, record: Record) -> Given | None:
     form = results.form
     if form is None:
-        return None
+        if package.offsets is not None or package.particulars is None:
+            return None
+        area, inputs = band_estimate(package.particulars, zone, results.water_density)
+        return _kept(record, BAND_ESTIMATE, f"zone.{zone.zone}.shell", zone, inputs, area)
     lower = zone.lower.si if isinstance(zone.lower, Quantity) else None
     upper = zone.upper.si if isinstance(zone.upper, Quantity) else None
     inputs = {"offsets": given_form(package)}
@@ -96,9 +100,7 @@ def _internal(zone: Zone, results: Results, record: Record) -> Given | None:
     return _kept(record, STIFFENED, f"zone.{zone.zone}.internal", zone, inputs, internal_area(panels))
 
 
-def _kept(
-    record: Record, method: Method, prefix: str, zone: Zone, inputs: dict[str, Given], area: float
-) -> Given:
+def _kept(record: Record, method: Method, prefix: str, zone: Zone, inputs: dict[str, Given], area: float) -> Given:
     record.keep(method, prefix, zone.name, inputs, {"area": area}, {"area": "area"})
     return given(record.values[f"{prefix}.area"], f"{area:.1f} m2")
 

@@ -27,7 +27,7 @@ def fill(
     heel_slope: float = 0.0,
     near: ArrayLike | None = None,
 ) -> list[Liquid]:
-    """Find the liquid plane that holds each volume [m3] in each body, by Newton's method kept within brackets.
+    """Find the liquid plane that holds each volume [m3] in each body, by Newton's method in brackets.
 
     A tank empty or pressed full has no free surface. `near` gives levels to start from [m].
     Source: derived; see `cut` for the plane. Range: volumes from 0 to each body's own. Raises OutOfRange.

@@ -1,0 +1,121 @@
+"""`tenderwright explain`: a value's whole working, an item, or a notice code."""
+
+from __future__ import annotations
+
+from argparse import ArgumentParser, Namespace
+from pathlib import Path
+
+from tenderwright.calculations.value import Given, Value
+from tenderwright.commands.exits import CLEAN
+from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.documents.desk import Desk
+from tenderwright.model.item import Item
+from tenderwright.notices import Place
+from tenderwright.notices.codes import CODES
+from tenderwright.notices.explain import explanation
+from tenderwright.notices.suggest import did_you_mean
+from tenderwright.pipeline import Compiled, compile_owner, compile_package, read
+from tenderwright.pricing.money import written
+from tenderwright.pricing.price import Estimate
+from tenderwright.pricing.quantity import line_quantity
+
+
+def add_arguments(parser: ArgumentParser) -> None:
+    """Add the arguments of the command."""
+    parser.add_argument("words", nargs="+", metavar="[DIR] REF", help="a value, an item number, or a notice code")
+
+
+def run(arguments: Namespace) -> int:
+    """Explain one thing."""
+    *before, name = arguments.words
+    if len(before) > 1:
+        raise WrongUse("name one folder at most, then what to explain")
+    if name in CODES and not before:
+        print(explanation(name))
+        return CLEAN
+    files = read(package_folder(Path(before[0]) if before else None))
+    compiled = compile_package(files)
+    print(
+        _explained(name.removeprefix("value:").removeprefix("item:"), compiled, files_owner_estimate(files, compiled))
+    )
+    return CLEAN
+
+
+def files_owner_estimate(files: object, compiled: Compiled) -> Estimate | None:
+    """Give the owner's estimate where there is one."""
+    from tenderwright.reading.package import Files
+
+    assert isinstance(files, Files)
+    return compile_owner(files, compiled).estimate
+
+
+def _explained(name: str, compiled: Compiled, estimate: Estimate | None) -> str:
+    record, items = compiled.record, compiled.package.item_by_name
+    if name not in record.known and name not in items and name not in CODES:
+        from tenderwright.calculations.calculate import calculate_tables
+
+        calculate_tables(compiled.package, compiled.results, record)
+    if name in items:
+        return explain_item(items[name], compiled, estimate)
+    if name in record.values:
+        return explain_value(record.values[name], compiled)
+    if name in record.failed:
+        return f"{name}\n  could not be calculated: {record.failed[name]}"
+    if name in CODES:
+        return explanation(name)
+    known = [*record.known, *items, *CODES]
+    near = [value for value in record.values if value.startswith(f"{name}.")]
+    hint = f"it holds {', '.join(near)}" if near else "; ".join(did_you_mean(name, known))
+    raise WrongUse(f"there is no value, item or notice code `{name}`" + (f": {hint}" if hint else ""))
+
+
+def explain_value(value: Value, compiled: Compiled) -> str:
+    """Give a value's whole working, down to the lines of the package that it rests on."""
+    desk = Desk(compiled.package, compiled.links, compiled.record, compiled.results)
+    lines: list[str] = []
+    for one in compiled.record.chain(value.name):
+        method = one.working.method
+        lines += [f"{one.name} = {desk.figure(one, 6)}", f"  {one.symbol.meaning}; {one.working.about}"]
+        lines += [f"  formula  {method.formula}", f"  source   {method.source}", f"  valid    {method.valid}"]
+        lines += [
+            f"  input    {name.replace('_', ' ')} = {given.text}   [{_origin(given)}]"
+            for name, given in one.working.inputs.items()
+        ]
+        lines += [f"  caution  {caution}" for caution in method.cautions]
+        lines.append("")
+    users = [use for use in compiled.links.uses if use.kind == "value" and use.name == value.name]
+    lines += [f"used by {use.by[0]} {use.by[1]} at {use.at}" for use in users]
+    return "\n".join(lines).rstrip()
+
+
+def _origin(given: Given) -> str:
+    if isinstance(given.origin, Place):
+        return f"{given.origin.path}:{given.origin.line}"
+    return given.origin
+
+
+def explain_item(item: Item, compiled: Compiled, estimate: Estimate | None) -> str:
+    """Give an item's lines, what it rests on, and what refers to it."""
+    lines = [
+        f"item {item.number}  {item.title}",
+        f"  {item.kind}, {item.phase}, revision {item.revision}   [{item.here}]",
+    ]
+    after = ", ".join(reference.name for reference in item.depends_on)
+    if after:
+        lines.append(f"  after items {after}")
+    priced = {line.number: line for line in estimate.lines} if estimate else {}
+    for line in item.lines:
+        number = f"{item.number}.{line.line}"
+        takes = f", taken from {line.takes}" if line.takes else ""
+        lines.append(
+            f"  {number}  {line.text}: {line_quantity(line, compiled.record) or 'not known'}{takes}   [{line.here}]"
+        )
+        if number in priced:
+            found = priced[number]
+            lines.append(
+                f"         at {written(found.rate)} = {written(found.amount)}   [{found.basis or 'no basis given'}]"
+            )
+    for use in compiled.links.referred_to_by("item", item.number):
+        holder = " ".join(word for word in use.by if word)
+        lines.append(f"  referred to by {holder}{f' paragraph {use.paragraph}' if use.paragraph else ''}   [{use.at}]")
+    return "\n".join(lines)

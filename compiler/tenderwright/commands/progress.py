@@ -1,0 +1,19 @@
+"""Progress of long work: shown on a terminal, silent in a pipe."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+
+@contextmanager
+def progress(what: str) -> Iterator[None]:
+    """Show what is being done while it is done, where standard error is a terminal."""
+    if not sys.stderr.isatty():
+        yield
+        return
+    from rich.console import Console
+
+    with Console(stderr=True).status(what):
+        yield

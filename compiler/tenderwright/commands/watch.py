@@ -1,0 +1,70 @@
+"""`tenderwright build --watch`: compile again on each save, laying out only what changed."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Mapping
+from pathlib import Path
+from time import perf_counter
+
+from tenderwright.commands.build import notices_for, write_editions
+from tenderwright.commands.exits import CLEAN
+from tenderwright.notices.render import as_text, summary
+from tenderwright.pipeline import compile_owner, compile_package, compose_yard, read, stamp_of
+from tenderwright.reading.package import Files
+from tenderwright.reading.source import Source
+from tenderwright.writing.edition_files import PAGE
+from tenderwright.writing.html import screen_page
+from tenderwright.writing.outputs import write_file
+from tenderwright.writing.pdf import Typesetter
+
+
+def watch(root: Path, out: Path, only: str | None) -> int:
+    """Build, then build again whenever a file of the package changes, until stopped."""
+    from watchfiles import watch as changes_of
+
+    rounds = Rounds(root, out, only)
+    rounds.once()
+    ours = out.resolve()
+    print(f"watching {root}; stop with Ctrl-C", flush=True)
+    for changes in changes_of(root, raise_interrupt=False):
+        if any(not Path(path).resolve().is_relative_to(ours) for _, path in changes):
+            rounds.once()
+    return CLEAN
+
+
+class Rounds:
+    """Rounds of one long-lived compiler, which keeps what it read and laid out."""
+
+    def __init__(self, root: Path, out: Path, only: str | None) -> None:
+        self.root, self.out, self.only = root, out, only
+        self.typesetter = Typesetter()
+        self.kept: Mapping[str, Source] = {}
+
+    def once(self) -> None:
+        """Compile once: notices and a page to look at first, then the editions whole."""
+        start = perf_counter()
+        files = read(self.root, self.kept)
+        changed = _changed(files, self.kept)
+        self.kept = files.sources
+        compiled = compile_package(files)
+        owner = compile_owner(files, compiled)
+        notices = notices_for(compiled, owner, self.only)
+        sys.stderr.write(as_text(notices, files.texts))
+        print(f"{changed}: {summary(notices)}")
+        if any(notice.severity == "error" for notice in notices):
+            print(f"  nothing written, {perf_counter() - start:.2f} s", flush=True)
+            return
+        edition, _ = compose_yard(compiled, stamp_of(compiled))
+        write_file(self.out / "preview" / PAGE, screen_page(edition).encode())
+        print(f"  page to look at: {self.out / 'preview' / PAGE}, {perf_counter() - start:.2f} s", flush=True)
+        write_editions(compiled, owner, self.out, self.only, self.typesetter)
+        print(f"  all written, {perf_counter() - start:.2f} s", flush=True)
+
+
+def _changed(files: Files, before: Mapping[str, Source]) -> str:
+    if not before:
+        return "first build"
+    names = [path for path, source in files.sources.items() if path not in before or before[path].text != source.text]
+    gone = [f"{path} gone" for path in before if path not in files.sources]
+    return ", ".join([*names, *gone]) or "nothing changed"
