@@ -1,0 +1,222 @@
+"""The desk at which an edition is composed: the compiled package, and how things are named, linked and shown."""
+
+from __future__ import annotations
+
+import copy
+import re
+from dataclasses import dataclass
+from datetime import date
+from urllib.parse import unquote
+
+from markdown_it.token import Token
+
+from tenderwright.calculations.results import Results
+from tenderwright.calculations.value import Record, Value
+from tenderwright.documents.edition import Inline, Prose, Span
+from tenderwright.linking.link import Links
+from tenderwright.linking.prose import KINDS, parse_prose
+from tenderwright.model.build import Prose as WrittenProse
+from tenderwright.model.build import Reference
+from tenderwright.model.package import Package
+from tenderwright.model.tender import Tender
+from tenderwright.pricing.price import Estimate
+from tenderwright.quantities.display import US_UNITS, decimals, in_unit, show_in, shown_unit
+from tenderwright.quantities.position import Position
+from tenderwright.quantities.quantity import Quantity
+
+_POWERS = re.compile(r"(\d ?(?:[kmc]?g/|t/|mA/)?[cm]?m)([23])\b")
+
+CAUTION = (
+    "A planning and tender document; it certifies nothing. The docking plan, stability and strength are for a naval "
+    "architect and the dockmaster; entry and hot work for the yard's competent person or marine chemist. The law of "
+    "the yard's place governs."
+)
+"""The usual caution, printed on every page that touches safety."""
+
+
+@dataclass(frozen=True)
+class Desk:
+    """What the composers of parts work from."""
+
+    package: Package
+    links: Links
+    record: Record
+    results: Results
+    estimate: Estimate | None = None
+    """Only in the owner edition."""
+
+    @property
+    def tender(self) -> Tender:
+        """Give the tender; editions are composed only of sound packages, which have one."""
+        assert self.package.tender is not None
+        return self.package.tender
+
+    @property
+    def units(self) -> str:
+        """Give the system in which quantities are shown."""
+        return self.tender.units
+
+    def anchor(self, kind: str, name: str) -> str:
+        """Give the anchor at which a thing is found in the edition; empty where it has none."""
+        if kind == "frame" or (kind == "value" and self.estimate is None):
+            return ""
+        return f"{kind}-{name}".replace(".", "-")
+
+    def label(self, kind: str, name: str) -> str:
+        """Give the words for a thing in running text."""
+        if kind == "item":
+            return f"item {name}"
+        if kind == "frame":
+            return f"Fr {name}"
+        if kind == "value":
+            value = self.record.values.get(name)
+            return self.figure(value) if value else name
+        if kind == "drawing":
+            return name.upper()
+        symbol = self.links.symbols.get((kind, name))
+        title = symbol.title if symbol else name
+        if kind == "clause":
+            number = self.clause_number(name)
+            return f"clause {number} ({title})" if number else title
+        return f"strake {name}" if kind == "strake" else f"anode {name}" if kind == "anode" else title
+
+    def clause_number(self, name: str) -> str:
+        """Give the printed number of a clause, such as `2.7`."""
+        for index, clause in enumerate(self.package.clauses, start=1):
+            if clause.clause == name:
+                return f"2.{index}"
+        return ""
+
+    def ref(self, reference: Reference) -> Span:
+        """Give a reference as linked text."""
+        return Span(self.label(reference.kind, reference.name), self.anchor(reference.kind, reference.name))
+
+    def refs(self, references: tuple[Reference, ...]) -> Inline:
+        """Give references as linked text with commas between."""
+        spans: list[Span] = []
+        for index, reference in enumerate(references):
+            spans += ([Span(", ")] if index else []) + [self.ref(reference)]
+        return tuple(spans)
+
+    def item_ref(self, number: str, text: str = "") -> Span:
+        """Give a link to an item."""
+        return Span(text or number, self.anchor("item", number))
+
+    def quantity(self, quantity: Quantity | str | None, empty: str = "") -> str:
+        """Show a written quantity as the package asks, with the unit set as in print."""
+        if quantity is None:
+            return empty
+        if isinstance(quantity, str):
+            return quantity
+        if self.units == "metric" or quantity.dimension not in US_UNITS:
+            return _as_written(quantity)
+        return show_in(quantity.si, quantity.unit, quantity.dimension, self.units)
+
+    def position(self, position: Position) -> str:
+        """Show a position as written, with the frame set as in print."""
+        return position.text
+
+    def figure(self, value: Value, digits: int = 4) -> str:
+        """Show a calculated value in its unit."""
+        if isinstance(value.si, bool):
+            return "yes" if value.si else "no"
+        if value.si is None or isinstance(value.si, str):
+            return value.si or "not known"
+        if isinstance(value.si, (list, tuple)):
+            factor = [in_unit(float(one), value.unit, value.dimension) for one in value.si]
+            return ", ".join(decimals(one, 1) for one in factor) + f" {shown_unit(value.unit)}"
+        if value.dimension in ("each",):
+            return f"{value.si:.0f}"
+        return show_in(float(value.si), value.unit, value.dimension, self.units, digits)
+
+    def number(self, name: str, places: int, unit: str = "") -> str:
+        """Show a value by name with a fixed count of decimals and no unit; a dash where there is none."""
+        value = self.record.values.get(name)
+        if value is None:
+            return "–"
+        return decimals(in_unit(float(value.si), unit or value.unit, value.dimension), places)
+
+    def prose(self, written: WrittenProse) -> Prose:
+        """Give written text as parsed tokens with every reference turned into an anchor and its words."""
+        tokens = copy.deepcopy(list(parse_prose(written.text)))
+        for token in tokens:
+            if token.children:
+                token.children = self._resolved(token.children)
+        return Prose(tokens)
+
+    def words(self, written: WrittenProse) -> Inline:
+        """Give written text as one run of inline text with its links, for a cell or a fact."""
+        spans: list[Span] = []
+        target = ""
+        strong = False
+        for token in self.prose(written).tokens:
+            if spans and token.type == "inline":
+                spans.append(Span(" "))
+            for child in token.children or ():
+                if child.type == "link_open":
+                    target = str(child.attrs.get("href", "")).removeprefix("#")
+                elif child.type == "link_close":
+                    target = ""
+                elif child.type in ("strong_open", "strong_close"):
+                    strong = child.type == "strong_open"
+                elif child.type in ("text", "code_inline"):
+                    spans.append(Span(child.content, target, strong=strong, code=child.type == "code_inline"))
+                elif child.type in ("softbreak", "hardbreak"):
+                    spans.append(Span(" "))
+        return tuple(spans)
+
+    def _resolved(self, children: list[Token]) -> list[Token]:
+        resolved: list[Token] = []
+        auto: str | None = None
+        dropped = 0
+        for child in children:
+            if child.type == "link_open":
+                kind, colon, name = unquote(str(child.attrs.get("href", ""))).partition(":")
+                if colon and kind in KINDS:
+                    anchor = self.anchor(kind, name)
+                    auto = self.label(kind, name) if child.info == "auto" else None
+                    if anchor:
+                        child.attrs["href"] = f"#{anchor}"
+                    else:
+                        dropped += 1
+                        continue
+            elif child.type == "link_close" and dropped:
+                dropped -= 1
+                auto = None
+                continue
+            elif child.type == "link_close":
+                auto = None
+            elif child.type == "text" and auto is not None:
+                child.content = auto
+                auto = None
+            elif child.type == "text":
+                child.content = set_units(child.content)
+            resolved.append(child)
+        return resolved
+
+
+def _as_written(quantity: Quantity) -> str:
+    number, _, rest = quantity.text.partition(" ")
+    if rest and rest == quantity.unit and number.replace(".", "").replace("-", "").isdigit():
+        return f"{number.replace('-', '−')} {shown_unit(quantity.unit)}"
+    return quantity.text
+
+
+def set_units(text: str) -> str:
+    """Set squares and cubes after a number as in print: `60 m2` becomes `60 m²`."""
+    return _POWERS.sub(lambda match: match[1] + {"2": "²", "3": "³"}[match[2]], text)
+
+
+def day(when: date | None) -> str:
+    """Write a date as `3 May 2027`."""
+    return f"{when.day} {when:%B %Y}" if when else "–"
+
+
+def joined(words: list[str], last: str = "and") -> str:
+    """Join words as in `a, b and c`."""
+    return f" {last} ".join([", ".join(words[:-1]), words[-1]]) if len(words) > 1 else "".join(words)
+
+
+def capital(text: str) -> str:
+    """Begin a text with a capital."""
+    return text[:1].upper() + text[1:]

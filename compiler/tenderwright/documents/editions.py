@@ -1,0 +1,97 @@
+"""Compose the editions: which parts, in which order."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from tenderwright.documents.desk import CAUTION, Desk
+from tenderwright.documents.drawings.all import drawings
+from tenderwright.documents.edition import Edition, Part, Stamp
+from tenderwright.documents.form import price_form
+from tenderwright.documents.parts.clauses import general_requirements
+from tenderwright.documents.parts.coatings import zones
+from tenderwright.documents.parts.docking import docking_data
+from tenderwright.documents.parts.front import consolidated_lists, contents, cover, cover_facts, revision_record
+from tenderwright.documents.parts.history import history
+from tenderwright.documents.parts.item import item_part
+from tenderwright.documents.parts.owner import prices_by_item, trade_checks
+from tenderwright.documents.parts.record import record_of_calculation
+from tenderwright.documents.parts.schedule import schedule
+from tenderwright.documents.parts.ship import fittings, particulars
+from tenderwright.documents.parts.tanks import sounding_tables, tanks
+from tenderwright.documents.price_form import PriceForm
+from tenderwright.notices import Notice
+from tenderwright.reading.git_state import GitState
+
+
+def yard_edition(desk: Desk, stamp: Stamp) -> tuple[Edition, PriceForm]:
+    """Compose the yard edition and its price form."""
+    form = price_form(desk, stamp.label)
+    return _edition(desk, "yard", stamp, _common(desk, form)), form
+
+
+def owner_edition(desk: Desk, stamp: Stamp, notices: Sequence[Notice]) -> tuple[Edition, PriceForm]:
+    """Compose the owner edition, the same with prices, the record of calculation and the trade checks."""
+    form = price_form(desk, stamp.label)
+    parts = [*_common(desk, form), prices_by_item(desk), record_of_calculation(desk), trade_checks(notices)]
+    return replace(_edition(desk, "owner", stamp, parts), confidential=True), form
+
+
+def stamp(state: GitState) -> Stamp:
+    """Give how every page is marked."""
+    return Stamp(state.state, state.label, state.commit if state.state == "issued" else "")
+
+
+def _common(desk: Desk, form: PriceForm) -> list[Part]:
+    parts: list[Part | None] = [
+        cover(desk),
+        contents(),
+        revision_record(desk),
+        general_requirements(desk),
+        consolidated_lists(desk),
+        particulars(desk),
+        fittings(desk),
+        history(desk),
+        docking_data(desk),
+        tanks(desk),
+        sounding_tables(desk),
+        zones(desk),
+        *_drawings(desk),
+        *(item_part(desk, item) for item in desk.package.items),
+        schedule(desk, form),
+    ]
+    return [part for part in parts if part is not None]
+
+
+def _drawings(desk: Desk) -> list[Part]:
+    return [
+        Part(
+            f"sheet-{figure.name}",
+            f"D{number}",
+            figure.caption,
+            "drawing",
+            "Drawings",
+            (figure,),
+            landscape=True,
+            caution=True,
+        )
+        for number, figure in enumerate(drawings(desk.package, desk.record, desk.results), start=1)
+    ]
+
+
+def _edition(desk: Desk, name: str, stamp: Stamp, parts: list[Part]) -> Edition:
+    tender = desk.tender
+    return Edition(
+        name="owner" if name == "owner" else "yard",
+        title=tender.tender.title,
+        subtitle="Owner's edition, priced" if name == "owner" else tender.tender.subtitle or "Specification for tender",
+        tender=tender.tender.number,
+        owner=tender.owner.name,
+        stamp=stamp,
+        issued=tender.dates.issued,
+        page_size="Letter" if tender.page_size == "Letter" else "A4",
+        parts=tuple(parts),
+        caution=CAUTION,
+        facts=cover_facts(desk),
+    )

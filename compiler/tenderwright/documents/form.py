@@ -1,0 +1,99 @@
+"""Compose the price form from the items."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from decimal import Decimal
+
+from tenderwright.documents.desk import CAUTION, Desk
+from tenderwright.documents.price_form import FormLine, FormSection, LineKind, PriceForm
+from tenderwright.model.item import Item, Line
+from tenderwright.pricing.quantity import line_quantity
+from tenderwright.pricing.sections import SECTIONS, Section, section_of
+
+_KINDS: dict[str, LineKind] = {
+    "lump": "lump",
+    "rate": "rate",
+    "day": "day",
+    "hours": "hours",
+    "fixed": "fixed",
+    "markup": "markup",
+}
+
+QUESTIONS = (
+    ("Dock offered", "name, kind, length, breadth, depth over blocks"),
+    ("Dock certificate", "by whom, number, valid until"),
+    ("Earliest and latest docking day", ""),
+    ("Insurance", "ship repairer's liability, limit"),
+)
+
+
+def price_form(desk: Desk, stamp: str) -> PriceForm:
+    """Compose the whole price form; rates are filled in only where there is an estimate."""
+    tender = desk.tender
+    sections = tuple(
+        FormSection(section.code, section.title, section.note, tuple(_lines(desk, section))) for section in SECTIONS
+    )
+    asked = tuple((q.ask, q.hint) for q in tender.yard_questions) or QUESTIONS
+    return PriceForm(
+        tender=tender.tender.number,
+        title=tender.tender.title,
+        ship=tender.ship,
+        owner=tender.owner.name,
+        currency=tender.currency,
+        issued=tender.dates.issued,
+        closing=tender.dates.closing,
+        stamp=stamp,
+        edition_hash=_hash(sections),
+        sections=sections,
+        evaluated_rule=tender.award.evaluated.text,
+        addenda=tuple(f"{a.number}, {a.date}: {a.summary}" for a in tender.addenda),
+        yard_questions=asked,
+        caution=CAUTION,
+    )
+
+
+def _lines(desk: Desk, section: Section) -> list[FormLine]:
+    found = []
+    for item in desk.package.items:
+        if item.withdrawn:
+            continue
+        for line in item.lines:
+            if section_of(item, line, desk.tender) is section:
+                found.append(_line(desk, item, line, section))
+    return found
+
+
+def _line(desk: Desk, item: Item, line: Line, section: Section) -> FormLine:
+    quantity = line_quantity(line, desk.record)
+    number = f"{item.number}.{line.line}"
+    kind = "credit" if section.code == "G" else _KINDS[line.price]
+    counted = section.in_evaluated and (section.code != "F" or desk.tender.award.options_counted)
+    rate: Decimal | None = None
+    if desk.estimate is not None:
+        rate = next((priced.rate for priced in desk.estimate.lines if priced.number == number), None)
+    where = f" ({line.where})" if line.where else ""
+    return FormLine(
+        number=number,
+        item=item.number,
+        description=f"{item.title}: {line.text}{where}",
+        kind=kind,
+        quantity=quantity.number if quantity else Decimal(0),
+        unit=quantity.unit if quantity else "",
+        basis=quantity.basis if quantity else "",
+        in_base=section.in_base,
+        in_evaluated=counted,
+        fixed_amount=line.amount if line.price in ("fixed", "markup") else None,
+        rate=rate if kind != "fixed" else None,
+    )
+
+
+def _hash(sections: tuple[FormSection, ...]) -> str:
+    """Tie a returned form to its lines: a digest of numbers, descriptions, quantities and units."""
+    rows = [
+        [section.code, line.number, line.description, str(line.quantity), line.unit, line.kind, str(line.fixed_amount)]
+        for section in sections
+        for line in section.lines
+    ]
+    return hashlib.sha256(json.dumps(rows, ensure_ascii=False).encode()).hexdigest()[:16]

@@ -1,0 +1,1 @@
+"""The parts of editions, one kind to a file."""

@@ -1,0 +1,158 @@
+"""Coating zones and schemes: areas, preparation, coats and what they take."""
+
+from __future__ import annotations
+
+from tenderwright.calculations.coatings.grades import preparation_grade
+from tenderwright.calculations.method import OutOfRange
+from tenderwright.documents.desk import Desk
+from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Part, Row, Table, inline
+from tenderwright.model.vessel import Preparation, Scheme, Zone
+from tenderwright.quantities.display import decimals
+
+
+def zones(desk: Desk) -> Part:
+    """Compose the coating zones with their areas, and the index of schemes."""
+    rows = tuple(_zone_row(desk, zone) for zone in desk.package.zones)
+    columns = (
+        Column("Zone", width=2),
+        Column("Bounds", width=3.2),
+        Column("Added and taken away", width=3.6),
+        Column("Area, m²", "decimal", 1.1),
+    )
+    blocks: list[Block] = [
+        Table(
+            columns,
+            rows,
+            note=inline("Both sides together. Shell areas are by girths from the offsets, corrected for slope."),
+        ),
+        Heading("Schemes"),
+        _index(desk),
+    ]
+    return Part("coating-zones", "10", "Coating zones and schemes", "data", "Docking data", tuple(blocks))
+
+
+def _zone_row(desk: Desk, zone: Zone) -> Row:
+    if zone.surface == "shell band":
+        bounds = f"shell from {desk.quantity(zone.lower)} to {desk.quantity(zone.upper)}"
+    elif zone.surface == "internal" and zone.tank:
+        bounds = f"inside of {desk.label('tank', zone.tank.name)}, stiffening included"
+    else:
+        bounds = f"as stated: {zone.basis}" if zone.basis else "as stated"
+    more = [f"+ {e.what} {desk.quantity(e.area)}" for e in zone.add] + [
+        f"− {e.what} {desk.quantity(e.area)}" for e in zone.less
+    ]
+    area = desk.number(f"zone.{zone.zone}.area", 1)
+    cells = (inline(zone.name), inline(bounds), inline("; ".join(more) or "–"), inline(area))
+    return Row(cells, anchor=desk.anchor("zone", zone.zone))
+
+
+def _index(desk: Desk) -> Table:
+    rows = []
+    for scheme in desk.package.schemes:
+        item = inline(desk.ref(scheme.item)) if scheme.item else inline("–")
+        paint = desk.results.paint.get(scheme.scheme)
+        rows.append(
+            Row(
+                (
+                    inline(scheme.name or scheme.scheme),
+                    inline(desk.ref(scheme.zone)),
+                    inline(scheme.preparation.grade),
+                    inline(str(len(scheme.coats))),
+                    inline(decimals(paint.dry_film * 1e6, 0) if paint else "–"),
+                    inline(desk.number(f"coating.{scheme.scheme}.area", 1)),
+                    item,
+                ),
+                anchor=desk.anchor("scheme", scheme.scheme),
+            )
+        )
+    columns = (
+        Column("Scheme", width=2.6),
+        Column("Zone", width=2),
+        Column("Preparation", width=1.3),
+        Column("Coats", "right", 0.7),
+        Column("Dry film, µm", "right", 1),
+        Column("Area, m²", "decimal", 1),
+        Column("Applied by", width=1),
+    )
+    return Table(columns, tuple(rows))
+
+
+def scheme_blocks(desk: Desk, scheme: Scheme) -> list[Block]:
+    """Compose one scheme in full, for the item that applies it."""
+    name = f"coating.{scheme.scheme}"
+    extent = scheme.extent
+    basis = f" ({extent.basis})" if extent and extent.basis else ""
+    facts: list[tuple[str, Inline]] = [
+        ("Area", inline(f"{desk.number(f'{name}.area', 1)} m² of ", desk.ref(scheme.zone), basis)),
+        ("Preparation", inline(_grade(scheme.preparation.grade))),
+        ("Profile and cleanliness", inline(_cleanliness(desk, scheme.preparation))),
+    ]
+    if scheme.abrasive:
+        words = (
+            f"{desk.number(f'{name}.abrasive', 1)} t at {desk.quantity(scheme.abrasive.rate)} ({scheme.abrasive.source}); "
+            f"spent, with paint and rust, {desk.number(f'{name}.spent', 1)} t"
+        )
+        facts.append(("Abrasive, for planning", inline(words)))
+    facts = [fact for fact in facts if any(span.text for span in fact[1])]
+    return [Heading(scheme.name or scheme.scheme, 3), Facts(tuple(facts)), _coats(desk, scheme)]
+
+
+def _grade(grade: str) -> str:
+    try:
+        found = preparation_grade(grade)
+    except OutOfRange:
+        return grade
+    same = [name for name in (found.iso, found.sspc, found.nace) if name and name != grade]
+    return f"{grade}, {found.name}" + (f" (answers to {', '.join(same)})" if same else "")
+
+
+def _cleanliness(desk: Desk, preparation: Preparation) -> str:
+    words = []
+    if preparation.profile_low and preparation.profile_high:
+        words.append(f"profile {desk.quantity(preparation.profile_low)} to {desk.quantity(preparation.profile_high)}")
+    if preparation.salts:
+        words.append(f"soluble salts at most {desk.quantity(preparation.salts)} as sodium chloride (ISO 8502-6 and -9)")
+    if preparation.dust is not None:
+        words.append(f"dust quantity at most {preparation.dust} (ISO 8502-3)")
+    return "; ".join(words)
+
+
+def _coats(desk: Desk, scheme: Scheme) -> Table:
+    paint = desk.results.paint.get(scheme.scheme)
+    rows = []
+    for index, coat in enumerate(scheme.coats):
+        row = paint.rows[index] if paint else None
+        times = " to ".join(desk.quantity(t) for t in (coat.overcoat_least, coat.overcoat_most) if t)
+        sets = str(row.containers) + f" × {desk.quantity(coat.set_size)}" if row and row.containers is not None else "–"
+        rows.append(
+            Row(
+                (
+                    inline(str(coat.coat)),
+                    inline(coat.product + (f", {coat.colour}" if coat.colour else "")),
+                    inline(desk.quantity(coat.dft)),
+                    inline(f"{row.wet_film * 1e6:.0f} µm" if row else "–"),
+                    inline(_stripe(desk, coat.stripe.coats if coat.stripe else 0)),
+                    inline(times or "–"),
+                    inline(f"{row.paint * 1000:.0f}" if row else "–"),
+                    inline(sets),
+                )
+            )
+        )
+    columns = (
+        Column("Coat", width=0.6),
+        Column("Product", width=2.7),
+        Column("Dry film", "right", 1),
+        Column("Wet film", "right", 1),
+        Column("Stripe", width=1),
+        Column("Next coat after", width=1.5),
+        Column("Paint, L", "right", 0.8),
+        Column("Sets", "right", 1.1),
+    )
+    note = inline(
+        "Paint and sets are for planning, with losses, profile and stripe coats as the owner assumes; the yard prices its own."
+    )
+    return Table(columns, tuple(rows), note=note, small=True)
+
+
+def _stripe(desk: Desk, coats: int) -> str:
+    return {0: "none", 1: "one coat"}.get(coats, f"{coats} coats")

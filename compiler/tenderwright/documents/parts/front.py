@@ -1,0 +1,208 @@
+"""Cover, contents, revision record and the consolidated lists."""
+
+from __future__ import annotations
+
+from tenderwright.documents.desk import Desk, capital, day, joined, set_units
+from tenderwright.documents.edition import (
+    Block,
+    Bullets,
+    Column,
+    Heading,
+    Inline,
+    Paragraph,
+    Part,
+    Row,
+    Span,
+    Table,
+    inline,
+)
+from tenderwright.model.item import Item
+from tenderwright.planning.due import deliveries_due, reports_due
+
+FRONT = "Front matter"
+
+
+def cover(desk: Desk) -> Part:
+    """Compose the cover; the writer sets title, facts and stamp, which belong to the edition."""
+    return Part("cover", "", desk.tender.tender.title, "cover", FRONT, ())
+
+
+def contents() -> Part:
+    """Compose the contents, which the writer fills once the pages are counted."""
+    return Part("contents", "", "Contents", "contents", FRONT, ())
+
+
+def cover_facts(desk: Desk) -> tuple[tuple[str, str], ...]:
+    """Give what the cover lists."""
+    tender = desk.tender
+    dates, plan = tender.dates, tender.programme
+    visit = dates.site_visit
+    facts = [
+        ("Ship", tender.ship),
+        ("Owner", tender.owner.name),
+        ("Lying at", tender.owner.place),
+        ("Tender", tender.tender.number),
+        ("Issued", day(dates.issued)),
+    ]
+    if visit:
+        facts.append(("Site visit", day(visit.date) + (", mandatory" if visit.mandatory else "")))
+    if dates.questions_until:
+        facts.append(("Questions until", day(dates.questions_until)))
+    facts.append(("Closing", day(dates.closing)))
+    if dates.valid:
+        facts.append(("Bids stay open", desk.quantity(dates.valid).replace(" d", " days")))
+    facts.append(("Docking", f"{day(plan.docking)} to {day(plan.undocking)}"))
+    return tuple(facts)
+
+
+def revision_record(desk: Desk) -> Part:
+    """Compose the revision record, the addenda, and how the tender is read and judged."""
+    tender = desk.tender
+    rows = [Row((inline("0"), inline(day(tender.dates.issued)), inline("First issue")))]
+    rows += [Row((inline(str(a.number)), inline(day(a.date)), inline(a.summary))) for a in tender.addenda]
+    blocks: list[Block] = [
+        Table((Column("Revision", width=1), Column("Date", width=1.6), Column("What it does", width=6)), tuple(rows)),
+        *_revised_items(desk),
+        Heading("How to read this specification"),
+        Paragraph(
+            inline(
+                "Every item starts a page and keeps its number for the life of the tender; gaps are left on purpose. "
+                "Requirements are numbered within the item, and references go to item and paragraph. Standing text is "
+                "given once, in the ",
+                Span("general requirements", "general-requirements"),
+                ". A price is asked only for the lines at the end of each item; they stand again in the price form "
+                "under the same numbers.",
+            )
+        ),
+        Heading("Rule of the evaluated price"),
+        desk.prose(tender.award.evaluated),
+        Paragraph(inline(f"Where extension and rate disagree: {tender.award.arithmetic}.")),
+    ]
+    if tender.award.criteria:
+        blocks += [
+            Heading("What passes or fails before price"),
+            Bullets(tuple(inline(entry) for entry in tender.award.criteria)),
+        ]
+    return Part("revision-record", "1", "Revision record and rules of this tender", "front", FRONT, tuple(blocks))
+
+
+def _revised_items(desk: Desk) -> list[Block]:
+    revised = [item for item in desk.package.items if item.revision or item.withdrawn]
+    if not revised:
+        return []
+    rows = tuple(
+        Row((desk_item(desk, item), inline("withdrawn" if item.withdrawn else f"revision {item.revision}")))
+        for item in revised
+    )
+    return [Heading("Items revised"), Table((Column("Item", width=5), Column("State", width=1)), rows)]
+
+
+def desk_item(desk: Desk, item: Item) -> Inline:
+    """Give an item as a linked number and title."""
+    return inline(desk.item_ref(item.number, f"{item.number} {item.title}"))
+
+
+def consolidated_lists(desk: Desk) -> Part:
+    """Compose the lists that gather what stands in the items: documents, owner's material, holds, reports."""
+    blocks = [*_drawings(desk), *_deliveries(desk), *_holds(desk), *_reports(desk)]
+    return Part("lists", "3", "Consolidated lists", "front", FRONT, tuple(blocks))
+
+
+def _drawings(desk: Desk) -> list[Block]:
+    rows = []
+    for drawing in desk.package.drawings:
+        verified = "not verified" if drawing.verified == "none" else drawing.verified
+        used = [use.by[1] for use in desk.links.referred_to_by("drawing", drawing.drawing) if use.by[0] == "item"]
+        rows.append(
+            Row(
+                (
+                    inline(drawing.drawing.upper()),
+                    inline(drawing.title),
+                    inline(drawing.revision),
+                    inline(verified),
+                    _item_list(desk, used),
+                ),
+                anchor=desk.anchor("drawing", drawing.drawing),
+            )
+        )
+    columns = (
+        Column("No.", width=0.8),
+        Column("Document", width=4.2),
+        Column("Revision", width=1.4),
+        Column("Verified as fitted", width=1.5),
+        Column("Items", width=2.1),
+    )
+    note = inline("A document not verified as fitted is a guide only; what it shows is confirmed on board.")
+    return [Heading("Reference documents"), Table(columns, tuple(rows), note=note)]
+
+
+def _item_list(desk: Desk, numbers: list[str]) -> Inline:
+    spans: list[Span] = []
+    for number in sorted(dict.fromkeys(numbers), key=int):
+        spans += ([Span(", ")] if spans else []) + [desk.item_ref(number)]
+    return tuple(spans) or inline("–")
+
+
+def _deliveries(desk: Desk) -> list[Block]:
+    rows = tuple(
+        Row((inline(desk.item_ref(d.item.number)), inline(d.what), inline(d.more), inline(day(d.date))))
+        for d in deliveries_due(desk.package)
+    )
+    columns = (
+        Column("Item", width=0.7),
+        Column("What", width=4),
+        Column("Quantity and place", width=3),
+        Column("At the yard by", width=1.7),
+    )
+    return [Heading("Furnished by the owner"), Table(columns, rows)] if rows else []
+
+
+def _holds(desk: Desk) -> list[Block]:
+    rows = tuple(
+        Row(
+            (
+                inline(desk.item_ref(item.number, f"{item.number} {hold.hold}")),
+                inline(set_units(hold.at)),
+                inline(hold.kind),
+                inline(joined(list(hold.by))),
+                inline(desk.quantity(hold.notice)),
+            )
+        )
+        for item in desk.package.items
+        if not item.withdrawn
+        for hold in item.holds
+    )
+    columns = (
+        Column("Point", width=1),
+        Column("What is inspected", width=4.6),
+        Column("Kind", width=0.9),
+        Column("Who attends", width=2.3),
+        Column("Notice", width=0.9),
+    )
+    note = inline(
+        "Work stops at a hold point until it is signed; at a witness point it may go on once notice has run out."
+    )
+    return [Heading("Hold and witness points"), Table(columns, rows, note=note)] if rows else []
+
+
+def _reports(desk: Desk) -> list[Block]:
+    rows = tuple(
+        Row(
+            (
+                inline(desk.item_ref(d.item.number)),
+                inline(capital(d.what)),
+                inline(str(d.day)),
+                inline(day(d.date)),
+                inline(d.more or "–"),
+            )
+        )
+        for d in reports_due(desk.package)
+    )
+    columns = (
+        Column("Item", width=0.7),
+        Column("Report", width=4.4),
+        Column("Due", width=1.9),
+        Column("By the programme", width=1.7),
+        Column("Form", width=1.9),
+    )
+    return [Heading("Reports due"), Table(columns, rows)] if rows else []

@@ -1,0 +1,112 @@
+"""The owner's own parts: prices by item with shared services apportioned, and what the trade checks found."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from tenderwright.documents.desk import Desk
+from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.parts.front import desk_item
+from tenderwright.notices import Notice
+from tenderwright.notices.codes import CHECK_CODES, CODES
+from tenderwright.pricing.money import total, written
+from tenderwright.pricing.price import PricedItem
+
+OWNER = "Owner's papers"
+
+
+def prices_by_item(desk: Desk) -> Part:
+    """Compose the price of each item with its part of the shared services."""
+    estimate = desk.estimate
+    assert estimate is not None
+    rows: list[Row] = []
+    for section in desk.tender.sections:
+        inside = [one for one in estimate.items if section.from_ <= one.item.item <= section.to]
+        if not inside:
+            continue
+        rows.append(Row((inline(section.title),), "group"))
+        rows += [_priced_row(desk, one) for one in inside]
+        rows.append(_sum_row("Section", inside, "subtotal"))
+    outside = [one for one in estimate.items if not any(s.from_ <= one.item.item <= s.to for s in desk.tender.sections)]
+    rows += [_priced_row(desk, one) for one in outside]
+    rows.append(_sum_row("All items", estimate.items, "total"))
+    columns = (
+        Column("Item", width=4.4),
+        Column("Own lines", "decimal", 1.4),
+        Column("Shared services", "decimal", 1.4),
+        Column("With its share", "decimal", 1.4),
+        Column("Growth if deferred", width=0.01),
+    )[:4]
+    note = inline(
+        f"{desk.tender.currency}, prices of {estimate.base_month}, options, contingent quantities and provisional sums "
+        f"counted. Shared services are spread {estimate.shared_rule}; both columns of totals agree to the cent."
+    )
+    blocks: list[Block] = [Table(columns, tuple(rows), note=note), *_ranges(desk), *_deferrals(desk)]
+    return Part("prices", "12", "Prices by item", "schedule", OWNER, tuple(blocks))
+
+
+def _priced_row(desk: Desk, one: PricedItem) -> Row:
+    shared = "shared" if one.is_shared else written(one.shared)
+    loaded = "–" if one.is_shared else written(one.loaded)
+    return Row((desk_item(desk, one.item), inline(written(one.direct)), inline(shared), inline(loaded)))
+
+
+def _sum_row(title: str, items: Sequence[PricedItem], weight: str) -> Row:
+    direct = total([one.direct for one in items])
+    shared = total([one.shared for one in items])
+    loaded = total([one.loaded for one in items])
+    cells = (inline(title), inline(written(direct)), inline(written(shared)), inline(written(loaded)))
+    return Row(cells, "total" if weight == "total" else "subtotal")
+
+
+def _ranges(desk: Desk) -> list[Block]:
+    estimate = desk.estimate
+    assert estimate is not None
+    rows = tuple(
+        Row(
+            (
+                inline(line.number),
+                inline(line.line.text),
+                inline(written(line.low)),
+                inline(written(line.amount)),
+                inline(written(line.high)),
+                inline(line.basis or "–"),
+            )
+        )
+        for line in estimate.lines
+    )
+    columns = (
+        Column("Line", width=0.8),
+        Column("What", width=3.4),
+        Column("Low", "decimal", 1.3),
+        Column("Likely", "decimal", 1.3),
+        Column("High", "decimal", 1.3),
+        Column("Basis", width=2.4),
+    )
+    return [Heading("Low, likely and high by line"), Table(columns, rows, small=True)]
+
+
+def _deferrals(desk: Desk) -> list[Block]:
+    blocks: list[Block] = []
+    for item in desk.package.items:
+        if item.deferral and not item.withdrawn:
+            blocks += [Heading(f"{item.number} {item.title}", 3), desk.prose(item.deferral)]
+    return [Heading("What follows if work is put off"), *blocks] if blocks else []
+
+
+def trade_checks(notices: Sequence[Notice]) -> Part:
+    """Compose the trade checks that were run, and what they found."""
+    rows = []
+    for code in CHECK_CODES:
+        found = [notice for notice in notices if notice.code == code]
+        words = "; ".join(f"{n.place}: {n.message}" for n in found) or "nothing found"
+        rows.append(Row((inline(CODES[code].title), inline(words))))
+    blocks: list[Block] = [
+        Paragraph(
+            inline(
+                "Rules of the trade that the package was held against. A rule that finds nothing is no proof that nothing is wrong."
+            )
+        ),
+        Table((Column("Rule", width=3), Column("Found", width=3)), tuple(rows)),
+    ]
+    return Part("trade-checks", "14", "Trade checks", "record", OWNER, tuple(blocks))

@@ -1,0 +1,201 @@
+"""The ship: particulars, frames, keel, marks, plating, openings and anodes."""
+
+from __future__ import annotations
+
+from tenderwright.documents.desk import Desk, capital
+from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Part, Row, Table, inline
+from tenderwright.model.vessel import Particulars
+from tenderwright.quantities.display import decimals
+
+SHIP = "The ship"
+
+
+def particulars(desk: Desk) -> Part:
+    """Compose the ship's particulars."""
+    ship = desk.package.particulars
+    assert ship is not None
+    blocks: list[Block] = [Facts(tuple(_facts(desk, ship)))]
+    for title, text in (
+        ("Why she matters", ship.significance),
+        ("How she lies", ship.status),
+        ("Machinery", ship.machinery),
+        ("Hull", ship.hull.notes if ship.hull else None),
+    ):
+        if text is not None:
+            blocks += [Heading(title), desk.prose(text)]
+    blocks += [*_marks(desk, ship), *_frames(desk), *_hazards(desk, ship)]
+    return Part("particulars", "4", "Particulars of the ship", "data", SHIP, tuple(blocks), caution=True)
+
+
+def _facts(desk: Desk, ship: Particulars) -> list[tuple[str, Inline]]:
+    size, keel, hull = ship.dimensions, ship.keel, ship.hull
+    facts: list[tuple[str, Inline]] = [
+        ("Name and type", inline(f"{ship.name}, {ship.type}, {ship.built}")),
+        ("Builder", inline(ship.builder)),
+        ("Hull", inline(f"{hull.material}, {hull.fastening}" if hull else "")),
+        ("Length overall", inline(desk.quantity(size.length_overall))),
+        ("Length between perpendiculars", inline(desk.quantity(size.length_between_perpendiculars))),
+        ("Moulded beam", inline(desk.quantity(size.beam))),
+        ("Moulded depth amidships", inline(desk.quantity(size.depth))),
+        ("Usual mean draft", inline(f"{desk.quantity(size.draft)} above the keel line")),
+        ("Displacement at that draft", inline(desk.quantity(ship.displacement))),
+        ("Air draft", inline(desk.quantity(size.air_draft))),
+        ("Keel", inline(f"{keel.kind} keel, {desk.quantity(keel.width)} wide" + _keel_depth(desk, ship))),
+        ("Straight of keel", inline(f"{keel.straight}")),
+    ]
+    propeller = ship.propeller
+    if propeller:
+        mass = f", {desk.quantity(propeller.mass)}" if propeller.mass else ""
+        blades = f", {propeller.blades} blades" if propeller.blades else ""
+        words = f"{propeller.material}, {desk.quantity(propeller.diameter)} diameter{blades}{mass}"
+        facts.append(("Propeller", inline(words)))
+    return [fact for fact in facts if any(span.text for span in fact[1])]
+
+
+def _keel_depth(desk: Desk, ship: Particulars) -> str:
+    return f" and {desk.quantity(ship.keel.depth)} deep below the keel line" if ship.keel.depth else ""
+
+
+def _marks(desk: Desk, ship: Particulars) -> list[Block]:
+    rows = tuple(
+        Row((inline(m.name), inline(m.at.text), inline(m.side), inline(desk.quantity(m.datum, "0"))))
+        for m in ship.draft_marks
+    )
+    columns = (Column("Draft marks"), Column("At"), Column("Side"), Column("Zero above the keel line", "right"))
+    return [Heading("Draft marks"), Table(columns, rows)] if rows else []
+
+
+def _frames(desk: Desk) -> list[Block]:
+    frames = desk.package.frames
+    if frames is None:
+        return []
+    shown = [n for i, n in enumerate(frames.numbers) if n % 10 == 0 or i in (0, len(frames.numbers) - 1)]
+    rows = tuple(Row((inline(f"Fr {n}"), inline(decimals(frames.x(n), 2)))) for n in shown)
+    columns = (Column("Frame"), Column("Forward of the after perpendicular, m", "decimal", 2))
+    return [Heading("Frames"), Table(columns, rows)]
+
+
+def _hazards(desk: Desk, ship: Particulars) -> list[Block]:
+    rows = tuple(
+        Row(
+            (
+                inline(h.material),
+                inline(h.where),
+                inline(h.status),
+                inline(desk.ref(h.report)) if h.report else inline("–"),
+            )
+        )
+        for h in ship.hazards
+    )
+    columns = (Column("Material", width=1.4), Column("Where", width=4), Column("Known by", width=1.6), Column("Report"))
+    return [Heading("Hazardous materials known or suspected"), Table(columns, rows)] if rows else []
+
+
+def fittings(desk: Desk) -> Part:
+    """Compose the lists of openings, appendages, anodes and strakes."""
+    blocks = [*_openings(desk), *_appendages(desk), *_anodes(desk), *_strakes(desk)]
+    return Part("fittings", "5", "Openings, appendages, anodes and plating", "data", SHIP, tuple(blocks), caution=True)
+
+
+def _openings(desk: Desk) -> list[Block]:
+    rows = tuple(
+        Row(
+            (
+                inline(o.name),
+                inline(o.kind),
+                inline(o.at.text),
+                inline(o.side),
+                inline(desk.quantity(o.height)),
+                inline(desk.quantity(o.bore, "–")),
+                inline(", ".join(word for word in (o.valve, o.state) if word) or "–"),
+            ),
+            anchor=desk.anchor("opening", o.opening),
+        )
+        for o in desk.package.openings
+    )
+    columns = (
+        Column("Opening", width=2.4),
+        Column("Kind", width=1.3),
+        Column("At", width=1.6),
+        Column("Side", width=1.1),
+        Column("Height", "right", 0.9),
+        Column("Bore", "right", 0.9),
+        Column("Valve and state", width=2.2),
+    )
+    note = inline("Heights are of the centre above the keel line.")
+    return [Heading("Openings in the hull"), Table(columns, rows, note=note, small=True)] if rows else []
+
+
+def _appendages(desk: Desk) -> list[Block]:
+    rows = tuple(
+        Row(
+            (
+                inline(a.name),
+                inline(str(a.extent)),
+                inline(a.side),
+                inline(desk.quantity(a.area, "–")),
+                inline(a.material or "–"),
+            ),
+            anchor=desk.anchor("appendage", a.appendage),
+        )
+        for a in desk.package.appendages
+    )
+    columns = (
+        Column("Appendage", width=2),
+        Column("Extent", width=2),
+        Column("Side"),
+        Column("Area", "right"),
+        Column("Material", width=2),
+    )
+    return [Heading("Appendages"), Table(columns, rows, small=True)] if rows else []
+
+
+def _anodes(desk: Desk) -> list[Block]:
+    rows = tuple(
+        Row(
+            (
+                inline(a.anode.upper()),
+                inline(a.at.text),
+                inline(a.side),
+                inline(desk.quantity(a.height)),
+                inline(f"{a.alloy}, {desk.quantity(a.mass)}" + (f", {a.fixing}" if a.fixing else "")),
+                inline(desk.quantity(a.left, "–")),
+            ),
+            anchor=desk.anchor("anode", a.anode),
+        )
+        for a in desk.package.anodes
+    )
+    columns = (
+        Column("Anode"),
+        Column("At", width=1.4),
+        Column("Side", width=1.2),
+        Column("Height", "right"),
+        Column("Alloy, net mass, fixing", width=2.4),
+        Column("Left when last seen", "right", 1.3),
+    )
+    return [Heading("Anodes"), Table(columns, rows, small=True)] if rows else []
+
+
+def _strakes(desk: Desk) -> list[Block]:
+    rows = []
+    for strake in desk.package.strakes:
+        for index, run in enumerate(strake.plates):
+            name = f"{strake.strake}  {capital(strake.name)}" if index == 0 else ""
+            rows.append(
+                Row(
+                    (
+                        inline(name),
+                        inline(f"{run.from_} to {run.to}"),
+                        inline(desk.quantity(run.thickness)),
+                        inline(strake.riveting if index == 0 else ""),
+                    ),
+                    anchor=desk.anchor("strake", strake.strake) if index == 0 else "",
+                )
+            )
+    columns = (
+        Column("Strake", width=1.8),
+        Column("Plates", width=2),
+        Column("As built", "right", 1.1),
+        Column("Riveting", width=3),
+    )
+    return [Heading("Shell plating"), Table(columns, tuple(rows), small=True)] if rows else []

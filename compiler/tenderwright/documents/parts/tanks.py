@@ -1,0 +1,91 @@
+"""Tanks: what is in them on arrival, and a sounding table for each."""
+
+from __future__ import annotations
+
+from tenderwright.documents.desk import Desk, capital
+from tenderwright.documents.edition import Block, Column, Heading, Part, Row, Table, inline
+from tenderwright.quantities.display import decimals
+
+
+def tanks(desk: Desk) -> Part:
+    """Compose the tanks and their soundings on arrival."""
+    rows = []
+    for tank in desk.package.tanks:
+        contents, name = tank.contents, f"tank.{tank.tank}"
+        read = f" ({contents.read})" if contents.read else ""
+        sounding = desk.quantity(contents.sounding or contents.ullage, "–")
+        rows.append(
+            Row(
+                (
+                    inline(tank.name),
+                    inline(capital(tank.use) + (", has held oil" if tank.held_oil else "")),
+                    inline(f"{tank.bounds.from_} to {tank.bounds.to}" if tank.bounds else "–"),
+                    inline(desk.number(f"{name}.capacity", 1)),
+                    inline(contents.liquid + read),
+                    inline(sounding),
+                    inline(desk.number(f"{name}.volume", 2)),
+                    inline(desk.number(f"{name}.mass", 2)),
+                    inline(desk.number(f"{name}.free-surface-moment", 1)),
+                ),
+                anchor=desk.anchor("tank", tank.tank),
+            )
+        )
+    total = sum(liquid.volume for liquid in desk.results.contents.values())
+    mass = sum(desk.record.values[n].si for n in desk.record.values if n.startswith("tank.") and n.endswith(".mass"))
+    moment = sum(
+        desk.record.values[n].si
+        for n in desk.record.values
+        if n.startswith("tank.") and n.endswith(".free-surface-moment") and "longitudinal" not in n
+    )
+    cells = ("All tanks", "", "", "", "", "", decimals(total, 2), decimals(mass / 1000, 2), decimals(moment / 1000, 1))
+    rows.append(Row(tuple(inline(cell) for cell in cells), "total"))
+    columns = (
+        Column("Tank", width=2),
+        Column("Use", width=1.8),
+        Column("Bounds", width=1.7),
+        Column("Capacity, m³", "decimal", 1.1),
+        Column("Contents, when sounded", width=2),
+        Column("Sounding", "right", 1.1),
+        Column("Volume, m³", "decimal", 1.1),
+        Column("Mass, t", "decimal"),
+        Column("Free-surface moment, t·m", "decimal", 1.4),
+    )
+    note = inline(
+        "Volumes are cut from each tank by the liquid plane at the trim of the drafts last read. The yard sounds every "
+        "tank again on the day of docking and before she is floated."
+    )
+    blocks: list[Block] = [Table(columns, tuple(rows), note=note, small=True), *_notes(desk)]
+    return Part(
+        "tanks", "8", "Tanks and their contents", "data", "Docking data", tuple(blocks), landscape=True, caution=True
+    )
+
+
+def _notes(desk: Desk) -> list[Block]:
+    blocks: list[Block] = []
+    for tank in desk.package.tanks:
+        if tank.notes:
+            blocks += [Heading(tank.name, 3), desk.prose(tank.notes)]
+    return [Heading("Notes on tanks"), *blocks] if blocks else []
+
+
+def sounding_tables(desk: Desk) -> Part | None:
+    """Compose the sounding tables; None where no tank has one."""
+    blocks: list[Block] = []
+    for tank in desk.package.tanks:
+        table = desk.results.sounding_tables.get(tank.tank)
+        if table is None:
+            continue
+        trims = ["Even keel", *(f"{decimals(trim, 1)} m by the stern" for trim in table.trims[1:])]
+        columns = (Column("Sounding, m", "decimal"), *(Column(f"{trim}, m³", "decimal") for trim in trims))
+        rows = tuple(
+            Row((inline(decimals(sounding, 2)), *(inline(decimals(volume, 2)) for volume in volumes)))
+            for sounding, volumes in zip(table.soundings, table.volumes, strict=True)
+        )
+        pipe = tank.pipe
+        note = (
+            inline(f"Pipe at {pipe.at}, striking plate {desk.quantity(pipe.foot)} above the keel line.") if pipe else ()
+        )
+        blocks += [Heading(tank.name, 3), Table(columns, rows, note=note, small=True)]
+    if not blocks:
+        return None
+    return Part("sounding-tables", "9", "Sounding tables", "data", "Docking data", tuple(blocks), caution=True)
