@@ -133,6 +133,8 @@ class Figure:
     caption: str
     alternative: str
     anchor: str = ""
+    title: str = ""
+    """A few words, for contents and running heads."""
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,7 @@ from tenderwright.model.item import Item, Line
 from tenderwright.model.owner import OwnerPapers, Rate, Rates
 from tenderwright.model.package import Package
 from tenderwright.notices import Notice, Place
+from tenderwright.pricing.amount import amount
 from tenderwright.pricing.money import ZERO, cents, share_out, total
 from tenderwright.pricing.quantity import LineQuantity, line_quantity
 from tenderwright.pricing.sections import SECTIONS, Section, section_of
@@ -117,8 +118,8 @@ def _priced(item: Item, line: Line, rates: Rates, package: Package, record: Reco
         return None
     number = f"{item.number}.{line.line}"
     if line.price == "fixed":
-        amount = cents(line.amount or ZERO)
-        return PricedLine(item, line, section, quantity, amount, amount, amount, amount, "the owner's fixed sum")
+        fixed = cents(line.amount or ZERO)
+        return PricedLine(item, line, section, quantity, fixed, fixed, fixed, fixed, "the owner's fixed sum")
     rate = rates.lines.get(number)
     if rate is None:
         return Notice(
@@ -131,16 +132,14 @@ def _priced(item: Item, line: Line, rates: Rates, package: Package, record: Reco
 
 
 def _with_rate(item: Item, line: Line, section: Section, quantity: LineQuantity, rate: Rate) -> PricedLine:
-    sign = Decimal(-1) if section.code == "G" else Decimal(1)
+    form = "credit" if section.code == "G" else line.price
 
-    def amount(each: Decimal) -> Decimal:
-        if line.price == "markup":
-            return cents((line.amount or ZERO) * (1 + each / 100)) * sign
-        return cents(quantity.number * each) * sign
+    def at(each: Decimal) -> Decimal:
+        return amount(form, quantity.number, each)
 
     low, high = rate.low or rate.rate, rate.high or rate.rate
     return PricedLine(
-        item, line, section, quantity, rate.rate, amount(rate.rate), amount(low), amount(high), rate.basis
+        item, line, section, quantity, rate.rate, at(rate.rate), at(low), at(high), rate.basis
     )
 
 

@@ -32,6 +32,8 @@ def line_quantity(line: Line, record: Record) -> LineQuantity | None:
     """Find the quantity of a line; one lump where none is written, None where the value it takes failed."""
     if line.takes is not None:
         return _taken(line, record)
+    if line.price == "markup" and line.amount is not None:
+        return LineQuantity(line.amount, "", line.basis or "owner's")
     if line.quantity is None:
         return LineQuantity(ONE, "lump sum" if line.price in ("lump", "fixed") else "", line.basis or "drawing")
     return LineQuantity(line.quantity.decimal, line.quantity.unit, line.basis)

@@ -1,0 +1,1 @@
+"""Writes editions and price forms as files: this stage renders, it decides nothing."""

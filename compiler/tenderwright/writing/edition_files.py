@@ -1,0 +1,58 @@
+"""Write an edition: every file of it, as bytes by path."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from tenderwright.documents.edition import Edition, Figure
+from tenderwright.documents.price_form import PriceForm
+from tenderwright.writing.archive import archive
+from tenderwright.writing.csv_table import csv_table
+from tenderwright.writing.html import screen_page
+from tenderwright.writing.manifest import MANIFEST_NAME, manifest
+from tenderwright.writing.pdf import Typesetter
+from tenderwright.writing.price_form_xlsx import price_form_workbook
+
+PAGE = "specification.html"
+
+
+@dataclass(frozen=True)
+class Written:
+    """The files of an edition, its pages, and which parts had to be laid out."""
+
+    files: Mapping[str, bytes]
+    pages: int
+    laid_out: tuple[str, ...]
+    uncovered: str
+
+
+def edition_files(edition: Edition, form: PriceForm, typesetter: Typesetter, timestamp: int) -> Written:
+    """Write the specification as PDF and HTML, drawings, price form, quantities, manifest, and all as one parcel."""
+    typeset = typesetter.typeset(edition, timestamp)
+    files: dict[str, bytes] = {
+        "specification.pdf": typeset.pdf,
+        PAGE: screen_page(edition).encode(),
+        "price-form.xlsx": price_form_workbook(form),
+        "quantities.csv": quantities_csv(form),
+    }
+    files |= {f"drawings/{figure.name}.svg": figure.svg.encode() for figure in _figures(edition)}
+    files[MANIFEST_NAME] = manifest(edition, files, form.edition_hash)
+    folder = f"{edition.tender}-{edition.name}"
+    files[f"{folder}.zip"] = archive(files, folder)
+    return Written(files, typeset.page_count, typeset.laid_out, typeset.uncovered)
+
+
+def quantities_csv(form: PriceForm) -> bytes:
+    """Write the lines and their quantities; the owner edition's rates stand in its price form only."""
+    header = ("line", "item", "section", "description", "kind", "quantity", "unit", "basis")
+    rows = [
+        (line.number, line.item, section.code, line.description, line.kind, line.quantity, line.unit, line.basis)
+        for section in form.sections
+        for line in section.lines
+    ]
+    return csv_table(header, rows)
+
+
+def _figures(edition: Edition) -> list[Figure]:
+    return [block for part in edition.parts for block in part.blocks if isinstance(block, Figure)]

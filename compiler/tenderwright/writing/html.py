@@ -1,0 +1,92 @@
+"""Renders an edition as HTML: one self-contained page for the screen, or one paper document for each part."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Mapping
+from itertools import pairwise
+
+from markupsafe import Markup
+
+from tenderwright.documents.edition import Edition, Part
+from tenderwright.writing.errors import WritingError
+from tenderwright.writing.faces import face_rules
+from tenderwright.writing.figures import Room
+from tenderwright.writing.rendering import Drawing, contents_groups, edition_mark, environment, style_sheet
+
+_ROOMS = {
+    ("A4", False): Room(165.0, 200.0),
+    ("A4", True): Room(257.0, 125.0),
+    ("Letter", False): Room(170.9, 182.0),
+    ("Letter", True): Room(239.4, 131.0),
+}
+"""The measure of each page as the style sheet sets it, less room for the part's head and a caption."""
+_IDENTITY = re.compile(r'<[a-zA-Z][^<>]*?\sid="([^"]+)"')
+_INTERNAL = re.compile(r'<a[^<>]*?\shref="#([^"]+)"')
+
+
+def part_html(edition: Edition, part: Part, pages: Mapping[str, int] | None = None, *, with_style: bool = True) -> str:
+    """Render the paper document of one part.
+
+    `pages` gives the page of the whole file on which each part starts and is used by a contents part only.
+    Without `with_style` the style sheet is left out, for a typesetter that has read it once for all parts.
+    """
+    template = environment().get_template("paper.html.j2")
+    return template.render(
+        edition=edition,
+        part=part,
+        pages=pages or {},
+        groups=contents_groups(edition.parts) if part.kind == "contents" else (),
+        outline_group=_outline_group(edition, part),
+        mark=edition_mark(edition),
+        drawing=Drawing(_ROOMS[edition.page_size, part.landscape], nested_rules=False),
+        style=Markup(paper_style()) if with_style else "",
+    )
+
+
+def paper_style() -> str:
+    """Give the style sheet of every paper part, typefaces first."""
+    return f"{face_rules()}\n{style_sheet('paper.css')}"
+
+
+def screen_page(edition: Edition) -> str:
+    """Render an edition as one HTML file that opens from a disk, loads nothing and runs only its search."""
+    template = environment().get_template("screen.html.j2")
+    shown = tuple(part for part in edition.parts if part.kind not in ("cover", "contents"))
+    page = template.render(
+        edition=edition,
+        parts=shown,
+        cover_blocks=tuple(block for part in edition.parts if part.kind == "cover" for block in part.blocks),
+        neighbours=_neighbours(shown),
+        elsewhere=tuple(part.anchor for part in edition.parts if part.kind in ("cover", "contents")),
+        groups=contents_groups(edition.parts),
+        mark=edition_mark(edition),
+        drawing=Drawing(None, nested_rules=True),
+        style=Markup(style_sheet("screen.css")),
+        script=Markup(style_sheet("search.js")),
+    )
+    check_anchors(page)
+    return page
+
+
+def check_anchors(page: str) -> None:
+    """Raise `WritingError` where a page has an anchor twice or a link to none."""
+    anchors = Counter(_IDENTITY.findall(page))
+    if doubled := sorted(anchor for anchor, times in anchors.items() if times > 1):
+        raise WritingError(f"anchors given twice: {', '.join(doubled)}")
+    if dead := sorted(set(_INTERNAL.findall(page)) - set(anchors)):
+        raise WritingError(f"links without an anchor: {', '.join(dead)}")
+
+
+def _outline_group(edition: Edition, part: Part) -> str:
+    """Give the group that a part opens in the outline, empty when it opens none."""
+    for before, here in pairwise((None, *edition.parts)):
+        if here is part and part.group and (before is None or before.group != part.group):
+            return part.group
+    return ""
+
+
+def _neighbours(parts: tuple[Part, ...]) -> dict[str, tuple[Part | None, Part | None]]:
+    padded = (None, *parts, None)
+    return {part.anchor: (padded[index], padded[index + 2]) for index, part in enumerate(parts)}

@@ -1,0 +1,28 @@
+"""Writes data as canonical JSON: the same data always gives the same bytes."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping, Sequence
+from datetime import date
+from decimal import Decimal
+
+Json = None | bool | int | float | str | Decimal | date | Sequence["Json"] | Mapping[str, "Json"]
+
+
+def canonical_json(data: Json) -> bytes:
+    """Write data as JSON with sorted keys, two-space indents, UTF-8 and a last newline.
+
+    Decimals are written as strings, so that no digit is lost, and dates as ISO 8601. Raises `ValueError` for
+    numbers that JSON has no way to write.
+    """
+    text = json.dumps(data, default=_plain, sort_keys=True, indent=2, ensure_ascii=False, allow_nan=False)
+    return f"{text}\n".encode()
+
+
+def _plain(value: object) -> str:
+    if isinstance(value, Decimal):
+        return format(value, "f")
+    if isinstance(value, date):
+        return value.isoformat()
+    raise TypeError(f"{type(value).__name__} cannot be written as JSON")

@@ -1,0 +1,184 @@
+"""A worksheet of the price form: text that stays text, formulas with their results, cells to fill in."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import TYPE_CHECKING
+
+from openpyxl.cell.cell import Cell
+from openpyxl.styles import Alignment, Border, Font, PatternFill, Protection, Side
+from openpyxl.worksheet.datavalidation import DataValidation
+
+if TYPE_CHECKING:
+    from openpyxl.worksheet.worksheet import Worksheet
+
+    from tenderwright.documents.price_form import PriceForm
+
+_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n")
+_THIN, _HAIR, _THICK = (
+    Side("thin", color="000000"),
+    Side("hair", color="808080"),
+    Side("medium", color="000000"),
+)
+_INPUT_FILL = PatternFill("solid", fgColor="FFF6D6")
+_HEAD_FILL = PatternFill("solid", fgColor="DDE3E8")
+_TOTAL_FILL = PatternFill("solid", fgColor="EEF1F3")
+_FACE = "Calibri"
+
+
+class Sheet:
+    """One worksheet, and the results of the formulas put into it."""
+
+    def __init__(self, worksheet: Worksheet, form: PriceForm, widths: tuple[float, ...]) -> None:
+        self.worksheet = worksheet
+        self.results: dict[str, Decimal | str] = {}
+        self._money = (
+            '"' + form.currency.replace('"', "") + '" #,##0.00;[Red]-"' + form.currency.replace('"', "") + '" #,##0.00'
+        )
+        for index, width in enumerate(widths):
+            worksheet.column_dimensions["ABCDEFGHIJKLMNOP"[index]].width = width
+        _set_up_page(worksheet, form)
+
+    def cell(self, address: str) -> Cell:
+        """Give a cell that is not hidden under a merged one."""
+        found = self.worksheet[address]
+        assert isinstance(found, Cell)
+        return found
+
+    def text(self, address: str, text: str, *, bold: bool = False, size: float = 10, italic: bool = False) -> Cell:
+        """Put text, which stays text whatever it begins with."""
+        cell = self.cell(address)
+        cell.value = text
+        cell.data_type = "s"
+        if text.startswith(_FORMULA_STARTS):
+            cell.quotePrefix = True
+        cell.font = Font(_FACE, sz=size, b=bold, i=italic)
+        cell.alignment = Alignment(wrap_text=True, vertical="top")
+        return cell
+
+    def heading(self, address: str, text: str, size: float = 14) -> None:
+        """Put a title that runs over the cells beside it."""
+        self.text(address, text, bold=True, size=size).alignment = Alignment(vertical="top")
+
+    def run_on(self, address: str, text: str, *, italic: bool = False) -> None:
+        """Put a line of text that runs over the cells beside it."""
+        self.text(address, text, italic=italic).alignment = Alignment(vertical="top")
+
+    def label(self, address: str, text: str) -> None:
+        """Put short text that stands clear of the figures before it."""
+        self.indent(self.text(address, text))
+
+    def indent(self, cell: Cell) -> None:
+        """Move the text of a cell clear of the figures before it."""
+        cell.alignment = Alignment(vertical="top", wrap_text=True, horizontal="left", indent=1)
+
+    def number(self, address: str, value: Decimal, number_format: str = "General") -> Cell:
+        """Put a number that no one fills in."""
+        cell = self.cell(address)
+        cell.value = value
+        cell.number_format = number_format
+        cell.font = Font(_FACE, sz=10)
+        cell.alignment = Alignment(vertical="top", horizontal="right")
+        return cell
+
+    def formula(self, address: str, formula: str, result: Decimal | str, *, bold: bool = False) -> Cell:
+        """Put a formula together with the result it has now."""
+        cell = self.cell(address)
+        cell.value = f"={formula}"
+        cell.font = Font(_FACE, sz=10, b=bold)
+        cell.alignment = Alignment(vertical="top", wrap_text=isinstance(result, str))
+        if isinstance(result, Decimal):
+            cell.alignment = Alignment(vertical="top", horizontal="right")
+        self.results[address] = result
+        return cell
+
+    def money(self, cell: Cell) -> Cell:
+        """Show a cell as an amount in the form's currency."""
+        cell.number_format = self._money
+        return cell
+
+    def entry(self, address: str, number_format: str = "@") -> Cell:
+        """Make a cell one that the yard fills in: unlocked, filled lightly, boxed."""
+        cell = self.cell(address)
+        cell.protection = Protection(locked=False)
+        cell.fill = _INPUT_FILL
+        cell.border = Border(left=_THIN, right=_THIN, top=_THIN, bottom=_THIN)
+        cell.font = Font(_FACE, sz=10)
+        cell.number_format = number_format
+        cell.alignment = Alignment(vertical="top", wrap_text=number_format == "@")
+        return cell
+
+    def money_entry(self, address: str) -> Cell:
+        """Make a cell for an amount."""
+        return self.entry(address, self._money)
+
+    def choice(self, addresses: list[str], choices: tuple[str, ...]) -> None:
+        """Let cells hold one of a few words only."""
+        rule = DataValidation(type="list", formula1='"' + ",".join(choices) + '"', allow_blank=True)
+        rule.errorTitle, rule.error, rule.showErrorMessage = (
+            "Not one of the choices",
+            "Choose: " + ", ".join(choices),
+            True,
+        )
+        self._validate(rule, addresses)
+
+    def not_negative(self, addresses: list[str]) -> None:
+        """Let cells hold a number of zero or more only."""
+        rule = DataValidation(type="decimal", operator="greaterThanOrEqual", formula1="0", allow_blank=True)
+        rule.errorTitle, rule.showErrorMessage = "Not an amount", True
+        rule.error = "Enter a number of 0 or more. Use the status column for work that is included or not bid."
+        self._validate(rule, addresses)
+
+    def _validate(self, rule: DataValidation, addresses: list[str]) -> None:
+        if addresses:
+            for address in addresses:
+                rule.add(address)
+            self.worksheet.add_data_validation(rule)
+
+    def head(self, row: int, titles: tuple[str, ...], right: str = "") -> None:
+        """Put a row of column heads, those of the columns lettered in `right` set right."""
+        for letter, title in zip("ABCDEFGHIJKLMNOP", titles, strict=False):
+            cell = self.text(f"{letter}{row}", title, bold=True)
+            cell.fill = _HEAD_FILL
+            cell.border = Border(top=_THICK, bottom=_THICK)
+            side = "right" if letter in right else "left"
+            cell.alignment = Alignment(wrap_text=True, vertical="bottom", horizontal=side)
+
+    def height(self, row: int, text: str, width: float) -> None:
+        """Make a row high enough for text in a column of a width in characters, and never cramped."""
+        lines = max(1, -(-len(text) // int(width * 0.9)))
+        self.worksheet.row_dimensions[row].height = 5 + 13 * lines
+
+    def rule(self, row: int, last: str, *, weight: str = "line") -> None:
+        """Rule a row off: a hair line, or the heavier lines of sub-totals and totals."""
+        for letter in "ABCDEFGHIJKLMNOP"[: "ABCDEFGHIJKLMNOP".index(last) + 1]:
+            cell = self.cell(f"{letter}{row}")
+            if weight == "line":
+                if cell.protection.locked:
+                    cell.border = Border(bottom=_HAIR)
+            else:
+                cell.border = Border(top=_THIN, bottom=_THICK if weight == "total" else _THIN)
+                cell.fill = _TOTAL_FILL
+
+
+def _set_up_page(worksheet: Worksheet, form: PriceForm) -> None:
+    setup = worksheet.page_setup
+    setup.orientation, setup.paperSize, setup.fitToWidth, setup.fitToHeight = "landscape", 9, 1, 0
+    assert worksheet.sheet_properties.pageSetUpPr is not None
+    worksheet.sheet_properties.pageSetUpPr.fitToPage = True
+    margins = worksheet.page_margins
+    margins.left = margins.right = 0.5
+    margins.top = margins.bottom = 0.75
+    header, footer = worksheet.oddHeader, worksheet.oddFooter
+    assert header is not None
+    assert footer is not None
+    header.left.text, header.right.text = _header_text(f"{form.tender} · {form.title}"), "&A"
+    footer.left.text, footer.right.text = _header_text(form.stamp), "Page &P of &N"
+    worksheet.sheet_view.showGridLines = False
+    worksheet.protection.sheet = True
+    worksheet.protection.formatColumns = False
+    worksheet.protection.formatRows = False
+
+
+def _header_text(text: str) -> str:
+    return text.replace("&", "&&")

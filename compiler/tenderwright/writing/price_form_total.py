@@ -1,0 +1,99 @@
+"""The sheet of the evaluated total: every section's share of it, live, with the published rule in words."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from tenderwright.documents.price_form import FormLine, PriceForm
+from tenderwright.writing.price_form_lines import TITLE as LINES_TITLE
+from tenderwright.writing.price_form_lines import SectionRows
+from tenderwright.writing.price_form_sheet import Sheet
+from tenderwright.writing.price_form_sums import total
+
+TITLE = "Evaluated total"
+WIDTHS = (10.0, 50.0, 22.0, 22.0, 22.0)
+_ERRORS = ("CLEAR THE RATE", "RATE MISSING", "NOT A NUMBER")
+
+
+def fill_total(sheet: Sheet, form: PriceForm, rows: tuple[SectionRows, ...]) -> dict[str, str]:
+    """Fill the sheet, and give the cells of the totals by the names they are to have."""
+    sheet.heading("A1", f"Evaluated total · {form.title}")
+    sheet.run_on("A2", f"Tender {form.tender} · in {form.currency} · follows from the price form; nothing to fill in")
+    sheet.head(
+        4,
+        ("Section", "", "Sub-total of all lines", "In the base price", "In the evaluated total"),
+        right="CDE",
+    )
+    row = 5
+    for placed in rows:
+        _section(sheet, placed, row)
+        row += 1
+    named = _totals(sheet, form, row)
+    _state(sheet, rows, row + 2)
+    sheet.text(f"B{row + 8}", "How the evaluated total is made up", bold=True)
+    sheet.text(f"B{row + 9}", form.evaluated_rule)
+    sheet.worksheet.row_dimensions[row + 9].height = 15 * (2 + len(form.evaluated_rule) // 48)
+    sheet.worksheet.freeze_panes = "A5"
+    return named
+
+
+def _section(sheet: Sheet, placed: SectionRows, row: int) -> None:
+    lines = placed.section.lines
+    sheet.text(f"A{row}", placed.section.code, bold=True)
+    sheet.text(f"B{row}", placed.section.title)
+    sheet.money(sheet.formula(f"C{row}", f"'{LINES_TITLE}'!H{placed.subtotal}", total(lines)))
+    for letter, flag, chosen in (
+        ("D", "J", tuple(line for line in lines if line.in_base)),
+        ("E", "K", tuple(line for line in lines if line.in_evaluated)),
+    ):
+        sheet.money(sheet.formula(f"{letter}{row}", _chosen(placed, flag), total(chosen)))
+    sheet.rule(row, "E")
+
+
+def _chosen(placed: SectionRows, flag: str) -> str:
+    if not placed.section.lines:
+        return "0"
+    flags = f"'{LINES_TITLE}'!{flag}{placed.first}:{flag}{placed.last}"
+    amounts = f"'{LINES_TITLE}'!H{placed.first}:H{placed.last}"
+    return f'SUMIF({flags},"yes",{amounts})'
+
+
+def _totals(sheet: Sheet, form: PriceForm, row: int) -> dict[str, str]:
+    lines = [line for section in form.sections for line in section.lines]
+    sheet.text(f"B{row}", "Total", bold=True, size=11)
+    chosen: dict[str, list[FormLine]] = {
+        "C": lines,
+        "D": [line for line in lines if line.in_base],
+        "E": [line for line in lines if line.in_evaluated],
+    }
+    for letter, summed in chosen.items():
+        formula = f"SUM({letter}5:{letter}{row - 1})" if form.sections else "0"
+        sheet.money(sheet.formula(f"{letter}{row}", formula, total(summed), bold=True))
+    sheet.rule(row, "E", weight="total")
+    return {"Base_total": f"$D${row}", "Evaluated_total": f"$E${row}"}
+
+
+def _state(sheet: Sheet, rows: tuple[SectionRows, ...], row: int) -> None:
+    """Count the lines that keep the total from being whole."""
+    last = rows[-1].subtotal if rows else 5
+    readings = f"'{LINES_TITLE}'!I5:I{last}"
+    priced = [line for placed in rows for line in placed.section.lines if line.kind != "fixed"]
+    unpriced = sum(1 for line in priced if line.rate is None)
+    counts = (
+        ("Lines still to price", f'COUNTIF({readings},"to price")', unpriced),
+        ("Lines not bid", f'COUNTIF({readings},"no bid")', 0),
+        ("Lines to put right", "+".join(f'COUNTIF({readings},"{word}")' for word in _ERRORS), 0),
+    )
+    sheet.text(f"B{row}", "Is the total whole?", bold=True)
+    for index, (label, formula, result) in enumerate(counts, start=row + 1):
+        sheet.text(f"B{index}", label)
+        sheet.formula(f"C{index}", formula, Decimal(result)).number_format = "0"
+    sheet.text(f"B{row + 4}", "State", bold=True)
+    unfinished = f"C{row + 1}+C{row + 2}+C{row + 3}"
+    words = ("NOT WHOLE: see the readings of the lines", "whole")
+    sheet.formula(
+        f"C{row + 4}",
+        f'IF({unfinished}>0,"{words[0]}","{words[1]}")',
+        words[0] if unpriced else words[1],
+        bold=True,
+    )

@@ -1,0 +1,57 @@
+"""Writes the price form as a workbook that a yard fills in and that opens with its totals standing."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from typing import Any
+
+from openpyxl import Workbook
+from openpyxl.packaging.custom import CustomPropertyList, StringProperty
+from openpyxl.workbook.defined_name import DefinedName
+
+from tenderwright.documents.price_form import PriceForm
+from tenderwright.writing import price_form_answers as answers
+from tenderwright.writing import price_form_lines as lines
+from tenderwright.writing import price_form_total as totals
+from tenderwright.writing.price_form_sheet import Sheet
+from tenderwright.writing.xlsx_package import workbook_bytes
+
+
+def price_form_workbook(form: PriceForm) -> bytes:
+    """Write the price form as XLSX: the same form always gives the same bytes.
+
+    Formulas carry their results. Only cells to fill in are unlocked. Text of the package never becomes a
+    formula. Where lines have a rate, as in the owner edition, it is filled in.
+    """
+    workbook = Workbook()
+    workbook.remove(workbook.worksheets[0])
+    sheets: dict[str, Sheet] = {}
+
+    def add(title: str, widths: tuple[float, ...]) -> Sheet:
+        sheets[title] = Sheet(workbook.create_sheet(title), form, widths)
+        return sheets[title]
+
+    named = {answers.HELP_TITLE: answers.fill_help(add(answers.HELP_TITLE, answers.HELP_WIDTHS), form)}
+    rows = lines.fill_lines(add(lines.TITLE, lines.WIDTHS), form)
+    named[lines.TITLE] = {f"Section_{placed.section.code}_total": f"$H${placed.subtotal}" for placed in rows}
+    named[totals.TITLE] = totals.fill_total(add(totals.TITLE, totals.WIDTHS), form, rows)
+    answers.fill_acknowledgements(add(answers.ACKNOWLEDGEMENTS_TITLE, answers.ACKNOWLEDGEMENTS_WIDTHS), form)
+    answers.fill_exclusions(add(answers.EXCLUSIONS_TITLE, answers.EXCLUSIONS_WIDTHS))
+    answers.fill_yard(add(answers.YARD_TITLE, answers.YARD_WIDTHS), form)
+    for title, names in named.items():
+        for name, address in names.items():
+            workbook.defined_names[name] = DefinedName(name, attr_text=f"'{title}'!{address}")
+    _describe(workbook, form)
+    return workbook_bytes(workbook, {title: sheet.results for title, sheet in sheets.items()}, form.issued)
+
+
+def _describe(workbook: Workbook, form: PriceForm) -> None:
+    properties = workbook.properties
+    properties.creator = form.owner
+    properties.title = f"Price form, {form.title}"
+    properties.created = datetime(form.issued.year, form.issued.month, form.issued.day)
+    custom: CustomPropertyList[Any] = vars(workbook)["custom_doc_props"]
+    for name, value in (("Tender", form.tender), ("Edition hash", form.edition_hash), ("Stamp", form.stamp)):
+        custom.append(StringProperty(name=name, value=value))
+    workbook.calculation.fullCalcOnLoad = True
+    workbook.active = 0
