@@ -69,7 +69,7 @@ def _drawings(desk: Desk) -> list[Part]:
         Part(
             f"sheet-{figure.name}",
             f"D{number}",
-            figure.caption,
+            figure.title or figure.name,
             "drawing",
             "Drawings",
             (figure,),

@@ -9,7 +9,7 @@ from decimal import Decimal
 from tenderwright.documents.desk import CAUTION, Desk
 from tenderwright.documents.price_form import FormLine, FormSection, LineKind, PriceForm
 from tenderwright.model.item import Item, Line
-from tenderwright.pricing.quantity import line_quantity
+from tenderwright.pricing.quantity import LineQuantity, line_quantity
 from tenderwright.pricing.sections import SECTIONS, Section, section_of
 
 _KINDS: dict[str, LineKind] = {
@@ -80,13 +80,19 @@ def _line(desk: Desk, item: Item, line: Line, section: Section) -> FormLine:
         description=f"{item.title}: {line.text}{where}",
         kind=kind,
         quantity=quantity.number if quantity else Decimal(0),
-        unit=quantity.unit if quantity else "",
+        unit=_unit(desk, line, quantity),
         basis=quantity.basis if quantity else "",
         in_base=section.in_base,
         in_evaluated=counted,
-        fixed_amount=line.amount if line.price in ("fixed", "markup") else None,
+        fixed_amount=line.amount if line.price == "fixed" else None,
         rate=rate if kind != "fixed" else None,
     )
+
+
+def _unit(desk: Desk, line: Line, quantity: LineQuantity | None) -> str:
+    if line.price == "markup":
+        return desk.tender.currency
+    return quantity.unit if quantity else ""
 
 
 def _hash(sections: tuple[FormSection, ...]) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Heading, Part
+from tenderwright.documents.parts.front import FRONT
 
 
 def general_requirements(desk: Desk) -> Part:
@@ -17,7 +18,7 @@ def general_requirements(desk: Desk) -> Part:
         "2",
         "General requirements",
         "clauses",
-        "General requirements",
+        FRONT,
         tuple(blocks),
         caution=True,
     )

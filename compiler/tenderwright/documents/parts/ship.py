@@ -8,6 +8,7 @@ from tenderwright.model.vessel import Particulars
 from tenderwright.quantities.display import decimals
 
 SHIP = "The ship"
+_FRAME_COLUMNS = 4
 
 
 def particulars(desk: Desk) -> Part:
@@ -70,9 +71,13 @@ def _frames(desk: Desk) -> list[Block]:
     if frames is None:
         return []
     shown = [n for i, n in enumerate(frames.numbers) if n % 10 == 0 or i in (0, len(frames.numbers) - 1)]
-    rows = tuple(Row((inline(f"Fr {n}"), inline(decimals(frames.x(n), 2)))) for n in shown)
-    columns = (Column("Frame"), Column("Forward of the after perpendicular, m", "decimal", 2))
-    return [Heading("Frames"), Table(columns, rows)]
+    cells = [(inline(f"Fr {n}"), inline(decimals(frames.x(n), 2))) for n in shown]
+    height = -(-len(cells) // _FRAME_COLUMNS)
+    cells += [(inline(""), inline(""))] * (height * _FRAME_COLUMNS - len(cells))
+    rows = tuple(Row(sum((cells[row + height * k] for k in range(_FRAME_COLUMNS)), ())) for row in range(height))
+    columns = (Column("Frame"), Column("m", "decimal")) * _FRAME_COLUMNS
+    note = inline("Metres forward of the after perpendicular.")
+    return [Heading("Frames"), Table(columns, rows, note=note)]
 
 
 def _hazards(desk: Desk, ship: Particulars) -> list[Block]:

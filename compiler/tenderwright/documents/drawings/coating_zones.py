@@ -1,0 +1,138 @@
+"""The coating zones: the profile in bands, each hatched and listed with its area and the schemes that coat it."""
+
+from __future__ import annotations
+
+from tenderwright.calculations.hydrostatics.hull_form import HullForm
+from tenderwright.calculations.results import Results
+from tenderwright.calculations.value import Record
+from tenderwright.documents.drawings import outline, pen, table
+from tenderwright.documents.drawings.bands import Band, bands, edges
+from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
+from tenderwright.documents.drawings.frame_scale import frame_scale, perpendiculars
+from tenderwright.documents.drawings.hull_marks import extent, hull_ground, hull_lines
+from tenderwright.documents.drawings.plane import spread
+from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
+from tenderwright.documents.drawings.table import Column, Line
+from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.edition import Figure
+from tenderwright.model.package import Package
+from tenderwright.model.vessel import Scheme
+from tenderwright.quantities.display import decimals
+
+_HEAD, _MARK = 4.0, 14.0
+"""Space over the profile, and beside the hull for the heights of the zones' edges, mm."""
+
+
+def zones(package: Package, record: Record, results: Results) -> Figure | None:
+    """Draw the coating zones on the profile; None without a hull form or a band of shell."""
+    form = results.form
+    if form is None:
+        return None
+    made = bands(package, form)
+    if not any(band.zone.surface == "shell band" for band in made):
+        return None
+    lines = _lines(package, record, results, made)
+    first, last = extent(package, form)
+    under = outline.keel_underside(package.particulars)
+    fixed = _HEAD + 2 + FRAMES_HEIGHT + 1 + table.height(len(lines)) + 1.5 + TITLE_HEIGHT
+
+    def size(scale: int) -> tuple[float, float]:
+        return (last - first) * 1000 / scale + 2 * _MARK + 2, (form.depth - under) * 1000 / scale + fixed
+
+    scale = largest_scale(LANDSCAPE, size)
+    wide, high = size(scale)
+    sheet = sheet_of(package, "coating-zones", "Coating zones", scale, max(wide, LANDSCAPE.width), high)
+    left = (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
+    view = View(scale, left, _HEAD + sheet.mm(form.depth))
+    scale_at = view.y(under) + 2
+    marks = [
+        hull_ground(package, form, view),
+        *(band.hatch.over([view.all(shape) for shape in band.shapes]) for band in made if band.hatch),
+        _edges(made, form, view, (view.x(first), view.x(last))),
+        *(pen.polygon(view.all(shape), pen.FINE) for band in made for shape in band.shapes),
+        hull_lines(package, form, view),
+        *(_name(band, record, form, view) for band in made),
+        perpendiculars(view, form.length, view.y(form.depth) - 1, scale_at + 0.4),
+        frame_scale(package.frames, view, scale_at) if package.frames else "",
+        table.table(_columns(sheet.width), lines, 1, scale_at + FRAMES_HEIGHT + 1, "zone-list"),
+    ]
+    alternative = _alternative(made, record)
+    return Figure(sheet.name, sheet.svg(marks, alternative), _CAPTION, alternative, title=sheet.title)
+
+
+_CAPTION = (
+    "Coating zones of the outside from the side, each hatched as in the list; areas count both sides and what is "
+    "added or taken away there. Zones inside tanks are listed and not drawn. Heights are above the keel line; rudder "
+    "and stern frame are drawn by their extents only."
+)
+
+
+def _edges(made: list[Band], form: HullForm, view: View, ends: tuple[float, float]) -> str:
+    """Draw the edges between bands across the ship, with their heights at both ends."""
+    heights = edges(made)
+    down = [view.y(height) for height in heights]
+    places = spread(down, [pen.SMALL * 1.1] * len(down), 0.0, view.y(0.0), 0.2)
+    marks = []
+    for height, y, place in zip(heights, down, places, strict=True):
+        shown = f"{decimals(height, 2)} m"
+        marks.append(pen.line((ends[0] - 2, y), (ends[1] + 2, y), pen.MEDIUM, pen.LIMIT))
+        for end, out, anchor in ((ends[0], -1, "end"), (ends[1], 1, "start")):
+            marks.append(pen.line((end + 2 * out, y), (end + 3.6 * out, place), pen.THIN))
+            marks.append(pen.label((end + 4.2 * out, place), shown, pen.SMALL, anchor, True, kind="height"))
+    return "".join(marks)
+
+
+def _name(band: Band, record: Record, form: HullForm, view: View) -> str:
+    """Write name and area of a band of shell on it amidships, where it is high enough."""
+    middle = form.length / 2
+    low = max(form.keel_at(middle), band.lower if band.lower is not None else -1.0e9)
+    high = min(form.deck_at(middle), band.upper if band.upper is not None else 1.0e9)
+    if band.zone.surface != "shell band" or view.mm(high - low) < pen.SMALL:
+        return ""
+    shown = f"{band.zone.name.split(',')[0]} · {_area(record, band)}"
+    return pen.label(view.at((middle, (low + high) / 2)), shown, pen.SMALL, bold=True, kind="zone")
+
+
+def _columns(width: float) -> tuple[Column, ...]:
+    spare = width - 2 - 9 - 24 - 20 - 14
+    return (
+        Column("", 9.0),
+        Column("Zone", spare * 0.46),
+        Column("Area", 24.0, "right", 6.0),
+        Column("Scheme", spare * 0.54),
+        Column("Covers", 20.0, "right"),
+        Column("Item", 14.0, "right"),
+    )
+
+
+def _lines(package: Package, record: Record, results: Results, made: list[Band]) -> list[Line]:
+    """List every zone with its schemes: drawn ones first, those inside after them."""
+    lines: list[Line] = []
+    for band in sorted(made, key=lambda one: one.hatch is None):
+        name = band.zone.name if band.hatch else f"{band.zone.name} (not drawn)"
+        area = _area(record, band)
+        schemes = [scheme for scheme in package.schemes if scheme.zone.name == band.zone.zone]
+        cells = [_scheme(scheme, results) for scheme in schemes] or [("–", "–", "–")]
+        lines.append(Line(("", name, area, *cells[0]), band.hatch))
+        lines += [Line(("", "", "", *more)) for more in cells[1:]]
+    return lines
+
+
+def _scheme(scheme: Scheme, results: Results) -> tuple[str, str, str]:
+    covered = results.areas.get(scheme.scheme)
+    return (
+        scheme.name or scheme.scheme,
+        f"{decimals(covered, 1)} m²" if covered is not None else "–",
+        str(scheme.item) if scheme.item else "–",
+    )
+
+
+def _area(record: Record, band: Band) -> str:
+    value = record.values.get(f"zone.{band.zone.zone}.area")
+    return f"{decimals(value.si, 1)} m²" if value else "–"
+
+
+def _alternative(made: list[Band], record: Record) -> str:
+    seen = [band for band in made if band.hatch]
+    named = "; ".join(f"{band.zone.name}, {_area(record, band)}" for band in seen)
+    return f"Profile of the ship with {len(seen)} coating zones: {named}."

@@ -1,0 +1,143 @@
+"""The cradle: the hull over a train of rail cars, the load on each, the line load under the keel, and every limit."""
+
+from __future__ import annotations
+
+from tenderwright.calculations.cradle.cars import Fit, Limit
+from tenderwright.calculations.results import Results
+from tenderwright.documents.drawings import load_diagram, outline, pen, table
+from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
+from tenderwright.documents.drawings.frame_scale import frame_scale
+from tenderwright.documents.drawings.hull_marks import extent, hull_ground, hull_lines
+from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, Sheet, sheet_of
+from tenderwright.documents.drawings.table import Column, Line
+from tenderwright.documents.drawings.train_marks import CAR, WHEEL, blocks_height, dimensions, train_marks
+from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.edition import Figure
+from tenderwright.model.facility import Facility
+from tenderwright.model.package import Package
+from tenderwright.quantities.display import decimals, significant
+
+_HEAD, _SIDE, _DIMENSIONS, _VERDICT = 4.5, 15.0, 8.5, 4.6
+"""Space over the hull, beside it, for the dimensions and for the verdict, mm."""
+_UNITS = {"length": (1.0, 2, " m"), "mass": (1000.0, 1, " t"), "line_load": (1000.0, 1, " t/m"), "each": (1.0, 0, "")}
+
+
+def cradle(package: Package, facility: Facility, fit: Fit | None, results: Results) -> Figure | None:
+    """Draw the cradle of a facility; None without a hull form, cars, or a train that could be arranged."""
+    form = results.form
+    if form is None or fit is None or facility.cars is None:
+        return None
+    train = fit.train
+    hull = extent(package, form)
+    first, last = min(hull[0], train.start), max(hull[1], train.end)
+    under = outline.keel_underside(package.particulars)
+    fixed = _HEAD + CAR + 2 * WHEEL + 1 + FRAMES_HEIGHT + _DIMENSIONS + load_diagram.HEIGHT + 1
+    fixed += _VERDICT + table.height(-(-len(fit.limits) // 2)) + 1 + TITLE_HEIGHT
+
+    def size(scale: int) -> tuple[float, float]:
+        metre = 1000 / scale
+        return (last - first) * metre + 2 * _SIDE, (form.depth - under) * metre + blocks_height(facility, scale) + fixed
+
+    scale = largest_scale(LANDSCAPE, size)
+    wide, high = size(scale)
+    name = f"cradle-{facility.facility}"
+    sheet = sheet_of(package, name, f"Cradle at {facility.name}", scale, max(wide, LANDSCAPE.width), high)
+    view = View(scale, (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first), _HEAD + sheet.mm(form.depth))
+    blocks, keel = blocks_height(facility, scale), view.y(under)
+    rail = keel + blocks + CAR + 2 * WHEEL
+    diagram = rail + 1 + FRAMES_HEIGHT + _DIMENSIONS
+    limit = facility.cars.line_limit
+    bounds = view.x(first), view.x(last)
+    marks = [
+        hull_ground(package, form, view),
+        hull_lines(package, form, view),
+        _centre_of_gravity(package, results, fit, view, diagram + load_diagram.HEIGHT - 1),
+        train_marks(train, facility, view, keel, blocks),
+        frame_scale(package.frames, view, rail + 1) if package.frames else "",
+        dimensions(train, package.frames, view, rail + 1 + FRAMES_HEIGHT, sheet.width),
+        load_diagram.load_diagram(train, limit.si if limit else None, view, bounds, diagram),
+        _limits(fit, sheet, diagram + load_diagram.HEIGHT + 1),
+    ]
+    alternative = _alternative(package, facility, fit)
+    return Figure(sheet.name, sheet.svg(marks, alternative), _caption(facility, fit), alternative, title=sheet.title)
+
+
+def _centre_of_gravity(package: Package, results: Results, fit: Fit, view: View, base: float) -> str:
+    """Mark the centre of gravity on arrival, and carry it down to the line load."""
+    x = view.x(fit.train.lcg)
+    place = f" ({package.frames.label(fit.train.lcg)})" if package.frames else ""
+    marks = [
+        pen.line((x, _HEAD - 0.6), (x, base), pen.THIN, pen.CHAIN),
+        pen.label(
+            (x, _HEAD / 2), f"centre of gravity {decimals(fit.train.lcg, 2)} m{place}", pen.SMALL, kind="gravity"
+        ),
+    ]
+    if results.arrival is not None:
+        y = view.y(results.arrival.loading.vcg)
+        marks.append(pen.circle((x, y), 1.2, pen.MEDIUM, pen.PAPER))
+        marks.append(pen.strokes([((x - 1.9, y), (x + 1.9, y)), ((x, y - 1.9), (x, y + 1.9))], pen.FINE))
+    return "".join(marks)
+
+
+def verdict(facility: Facility, fit: Fit) -> str:
+    """Say whether she fits, and if not, or if it cannot be said, why."""
+    if fit.fits:
+        return f"She fits: every limit is met; the one used most is “{fit.deciding.name}”."
+    if fit.fits is None:
+        return f"It cannot be said whether she fits: not known are {', '.join(one.name for one in fit.unknown)}."
+    reasons = [f"{one.name} {_shown(one.demand, one)} against {_shown(one.limit, one)}" for one in fit.passed]
+    there = facility.cars.number if facility.cars else len(fit.train.cars)
+    lacking = "; cars drawn dashed are not at the yard" if len(fit.train.cars) > there else ""
+    return f"She does not fit: {'; '.join(reasons)}{lacking}."
+
+
+def _limits(fit: Fit, sheet: Sheet, top: float) -> str:
+    """Set out every limit with what is asked, what is allowed, and whether it is met."""
+    said = "She fits" if fit.fits else "She does not fit" if fit.fits is False else "It cannot be said whether she fits"
+    figures = (Column("Asked", 15, "right"), Column("Allowed", 15, "right"), Column("", 26, "right"))
+    lines = [
+        Line((one.name, _shown(one.demand, one), _shown(one.limit, one), _use(one)), strong=one.met is False)
+        for one in fit.limits
+    ]
+    half = -(-len(lines) // 2)
+    parts = lines[:half], lines[half:]
+    longest = [max((pen.text_width(one.cells[0], pen.SMALL, True) for one in part), default=1.0) for part in parts]
+    room = sheet.width - 2 - 4 - 2 * sum(column.width for column in figures)
+    names = [room * one / sum(longest) for one in longest]
+    second = 1 + names[0] + sum(column.width for column in figures) + 4
+    return (
+        pen.text((1, top + 3.2), f"{said}: limits of cars and keel", pen.NORMAL, bold=True, kind="verdict")
+        + table.table((Column("Limit", names[0]), *figures), parts[0], 1, top + _VERDICT, "limits")
+        + table.table((Column("Limit", names[1]), *figures), parts[1], second, top + _VERDICT, "limits")
+    )
+
+
+def _use(one: Limit) -> str:
+    if one.met is None:
+        return "not known"
+    share = f"{decimals(one.use * 100, 0)} %" if one.use is not None and one.use < 1e6 else ""
+    return f"exceeded, {share}".rstrip(", ") if one.met is False else f"met, {share}"
+
+
+def _shown(value: float | None, one: Limit) -> str:
+    if value is None:
+        return "not known"
+    factor, places, unit = _UNITS.get(one.dimension, (1.0, 3, ""))
+    shown = decimals(value / factor, places) if one.dimension in _UNITS else significant(value)
+    return shown + unit
+
+
+def _caption(facility: Facility, fit: Fit) -> str:
+    return (
+        f"{facility.name}: cradle under the straight keel, cars counted from aft, loads for her weight "
+        "on arrival. The heavy line is the load per metre of a rigid hull on an unbroken line of blocks; the bars are "
+        "the greatest on each car, raised for the gaps between cars. Height of cars not to scale. "
+        f"{verdict(facility, fit)}"
+    )
+
+
+def _alternative(package: Package, facility: Facility, fit: Fit) -> str:
+    train = fit.train
+    loads = ", ".join(f"{decimals(car.load / 1000, 1)} t" for car in train.cars)
+    held = f"Loads from aft: {loads}. " if train.load else ""
+    return f"Profile of the ship on {len(train.cars)} cars at {facility.name}. {held}{verdict(facility, fit)}"

@@ -1,0 +1,36 @@
+"""The hull from the side as every drawing shows it: outline, keel, rudder, stern frame and bilge keels."""
+
+from __future__ import annotations
+
+from tenderwright.calculations.hydrostatics.hull_form import HullForm
+from tenderwright.documents.drawings import outline, pen
+from tenderwright.documents.drawings.view import View
+from tenderwright.model.package import Package
+
+
+def hull_ground(package: Package, form: HullForm, view: View) -> str:
+    """Fill the hull with paper and draw what lies behind everything else: keel and appendages."""
+    marks = [pen.polygon(view.all(outline.profile(form)), 0, fill=pen.PAPER)]
+    for _, shape in outline.centreline_appendages(package, form):
+        marks.append(pen.polygon(view.all(shape), pen.FINE, fill=pen.PAPER))
+    if package.particulars and (keel := outline.bar_keel(package.particulars)):
+        marks.append(pen.polygon(view.all(keel), pen.FINE, fill="#bbbbbb"))
+    if screw := outline.propeller(package):
+        marks.append(pen.polygon(view.all(screw), pen.FINE, fill=pen.PAPER))
+    return "".join(marks)
+
+
+def hull_lines(package: Package, form: HullForm, view: View) -> str:
+    """Draw the hull's outline heavy and her bilge keels hidden."""
+    keels = [(view.at(a), view.at(b)) for a, b in outline.bilge_keels(package)]
+    return pen.strokes(keels, pen.FINE, pen.HIDDEN) + pen.polygon(view.all(outline.profile(form)), pen.HEAVY)
+
+
+def extent(package: Package, form: HullForm) -> tuple[float, float]:
+    """Give the aftermost and foremost point of hull and appendages, m."""
+    ends = [float(form.stations[0]), float(form.stations[-1])]
+    for one, _ in outline.centreline_appendages(package, form):
+        ends += [one.extent.from_.x, one.extent.to.x]
+    if package.frames:
+        ends += [package.frames.distances[0], package.frames.distances[-1]]
+    return min(ends), max(ends)

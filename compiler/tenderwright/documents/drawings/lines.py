@@ -1,0 +1,116 @@
+"""The body plan: sections aft of amidships on the left, forward ones on the right, with waterlines."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from tenderwright.calculations.hydrostatics.hull_form import HullForm
+from tenderwright.calculations.results import Results
+from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.pen import Point
+from tenderwright.documents.drawings.plane import spread
+from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
+from tenderwright.documents.drawings.view import Room, View, largest_scale
+from tenderwright.documents.edition import Figure
+from tenderwright.model.package import Package
+from tenderwright.quantities.display import decimals
+
+ROOM = Room(165.0, 120.0)
+"""The body plan is kept small, so that the table of offsets can follow it, mm."""
+_HEAD, _SIDE, _FOOT = 12.0, 14.0, 7.0
+"""Space for station labels above, waterline heights beside, and breadths below, mm."""
+
+
+def body_plan(package: Package, results: Results) -> Figure | None:
+    """Draw the body plan; None without a hull form."""
+    form = results.form
+    if form is None:
+        return None
+    half = float(max(form.half_breadths.max(), form.deck_half_breadths.max()))
+
+    def size(scale: int) -> tuple[float, float]:
+        return 2 * (half * 1000 / scale + _SIDE), form.depth * 1000 / scale + _HEAD + _FOOT + TITLE_HEIGHT
+
+    scale = largest_scale(ROOM, size)
+    wide, high = size(scale)
+    sheet = sheet_of(package, "body-plan", "Body plan", scale, max(wide, ROOM.width), high)
+    view = View(scale, sheet.width / 2, _HEAD + sheet.mm(form.depth))
+    marks = [_grid(form, half, view), _sections(package, form, half, view)]
+    named = _station_names(package, form)
+    alternative = (
+        f"Body plan with {len(named)} sections from {named[0]} aft to {named[-1]} forward and "
+        f"{len(form.waterlines)} waterlines up to {decimals(float(form.waterlines[-1]), 2)} m above the keel line."
+    )
+    source = f" Offsets {package.offsets.source}." if package.offsets else ""
+    caption = f"Body plan from the table of offsets: moulded sections aft on the left, forward on the right.{source}"
+    return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
+
+
+def _grid(form: HullForm, half: float, view: View) -> str:
+    """Draw waterlines with their heights, and buttocks at every metre."""
+    heights = form.waterlines.tolist()
+    edge = view.mm(half) + 2
+    marks = [
+        pen.strokes(
+            [((view.left - edge, view.y(z)), (view.left + edge, view.y(z))) for z in heights], pen.THIN, "", pen.FAINT
+        )
+    ]
+    last = 1.0e9
+    for z in heights:
+        if last - view.y(z) >= pen.SMALL * 1.05:
+            last = view.y(z)
+            for side, anchor in ((-1, "end"), (1, "start")):
+                shown = decimals(z, 2)
+                marks.append(
+                    pen.text((view.left + side * (edge + 1), last + 0.85), shown, pen.SMALL, anchor, kind="waterline")
+                )
+    breadths = [side * step for step in range(1, int(half + 1e-6) + 1) for side in (-1, 1)]
+    upright = [((view.x(y), view.y(0)), (view.x(y), view.y(form.depth))) for y in breadths]
+    marks.append(pen.strokes(upright, pen.THIN, pen.HIDDEN, pen.FAINT))
+    marks.append(pen.line((view.left, view.y(0) + 2), (view.left, view.y(form.depth) - 2), pen.FINE, pen.CHAIN))
+    for y in (0, *breadths):
+        marks.append(pen.text((view.x(y), view.y(0) + 4.2), f"{abs(y)}", pen.SMALL, "middle"))
+    marks.append(pen.text((view.x(0) + edge + 1, view.y(0) + 4.2), "m", pen.SMALL))
+    return "".join(marks)
+
+
+def _sections(package: Package, form: HullForm, half: float, view: View) -> str:
+    names, middle = _station_names(package, form), form.length / 2
+    marks: list[str] = []
+    for side in (-1, 1):
+        chosen = [i for i, x in enumerate(form.stations.tolist()) if (x - middle) * side >= -1e-6]
+        tops: list[Point] = []
+        for i in chosen:
+            curve = [(side * y, z) for y, z in _section(form, i)]
+            amidships = abs(float(form.stations[i]) - middle) < 1e-6
+            marks.append(pen.curve(view.all(curve), pen.HEAVY if amidships else 0.28))
+            tops.append(view.at(curve[-1]))
+        marks.append(_names([names[i] for i in chosen], tops, side, half, view))
+    return "".join(marks)
+
+
+def _names(names: list[str], tops: list[Point], side: int, half: float, view: View) -> str:
+    """Name the sections in a row over the sheet, with a line down to each deck edge."""
+    low, high = sorted((view.left + side * 1.2, view.left + side * (view.mm(half) + _SIDE - 1)))
+    widths = [pen.text_width(name, pen.SMALL) for name in names]
+    marks = []
+    for name, top, x in zip(names, tops, spread([x for x, _ in tops], widths, low, high, 1.8), strict=True):
+        marks.append(pen.text((x, 3.2), name, pen.SMALL, "middle", kind="station"))
+        marks.append(pen.strokes([((x, 4.0), (x, 5.0)), ((x, 5.0), top)], pen.THIN))
+    return "".join(marks)
+
+
+def _section(form: HullForm, station: int) -> list[Point]:
+    """Give a section as half-breadths and heights, from the keel to the deck edge."""
+    keel, deck = float(form.keel_heights[station]), float(form.deck_heights[station])
+    heights = np.unique(np.append(np.linspace(keel, deck, 60), np.clip(form.waterlines, keel, deck)))
+    breadths = form.curves.half_breadth(heights, np.full(heights.shape, station))
+    return [(0.0, keel), *zip(breadths.tolist(), heights.tolist(), strict=True)]
+
+
+def _station_names(package: Package, form: HullForm) -> list[str]:
+    given = [station.station for station in package.offsets.stations] if package.offsets else []
+    if len(given) != len(form.stations):
+        given = [""] * len(form.stations)
+    short = [name.replace(" 1/2", "½").replace("1/2", "½").replace(" 1/4", "¼").replace(" 3/4", "¾") for name in given]
+    return [name or decimals(float(x), 1) for name, x in zip(short, form.stations, strict=True)]

@@ -1,0 +1,92 @@
+"""The line load diagram: load per metre along the keel, the greatest on each car, and the limit."""
+
+from __future__ import annotations
+
+from tenderwright.calculations.cradle.line_load import LineLoad
+from tenderwright.calculations.cradle.train import CarLoad, Train
+from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.hatch import Hatch
+from tenderwright.documents.drawings.view import View
+from tenderwright.quantities.display import decimals
+
+_KEY = (
+    "heavy line: rigid hull on an unbroken line of blocks; bars: greatest on each car, raised for the gaps between cars"
+)
+HEIGHT = 27.0
+"""Height that the diagram takes on the sheet, mm."""
+_FIELD = 21.5
+_STEPS = (1, 2, 5, 10, 20, 50, 100)
+WITHIN = Hatch((135,), 1.6, 0.12, "", pen.FAINT)
+BEYOND = Hatch((45, 135), 1.3, 0.22, "", pen.RED)
+
+
+def load_diagram(train: Train, limit: float | None, view: View, ends: tuple[float, float], top: float) -> str:
+    """Draw the diagram between two ends of the sheet from `top` down; limit in kg/m."""
+    load = train.load
+    title = pen.text((1, top + 2.6), "Keel line load, t/m", pen.NORMAL, bold=True)
+    if load is None:
+        why = "The centre of gravity does not lie over the cars: she cannot stand on them, and no load can be found."
+        return title + pen.text((view.x(train.keel_aft), top + HEIGHT / 2), why, pen.NORMAL)
+    title += pen.label((31, top + 1.7), _KEY, pen.SMALL, "start", kind="key")
+    greatest = max([load.peak, limit or 0.0, *(car.peak for car in train.cars)]) / 1000
+    base, per = top + HEIGHT - 1.0, _FIELD / (greatest * 1.04)
+    left = min(ends[0] - 3, view.x(load.contact_aft) - 15)
+    right = max(ends[1] + 3, view.x(load.contact_forward) + 15)
+    marks = [title, _axis(greatest, left, right, base, per)]
+    marks += [_bar(car, i, train, limit, view, base, per) for i, car in enumerate(train.cars) if car.contact > 0]
+    marks.append(_line(load, view, base, per))
+    if limit is not None:
+        y = base - limit / 1000 * per
+        marks.append(pen.line((left, y), (right, y), pen.HEAVY, pen.LIMIT, pen.RED))
+        marks.append(
+            pen.label((right, y), f"limit {decimals(limit / 1000, 1)}", pen.SMALL, "start", True, kind="limit")
+        )
+    marks.append(_ends(load, view, base, per))
+    return "".join(marks)
+
+
+def _axis(greatest: float, left: float, right: float, base: float, per: float) -> str:
+    step = next((s for s in _STEPS if s * per >= 5.0), _STEPS[-1])
+    marks = [
+        pen.line((left, base), (left, base - greatest * 1.04 * per), pen.FINE),
+        pen.line((left, base), (right, base), pen.MEDIUM),
+    ]
+    for count in range(int(greatest / step) + 1):
+        y = base - count * step * per
+        marks.append(pen.line((left - 1, y), (left, y) if count else (right, y), pen.FINE))
+        marks.append(pen.text((left - 1.6, y + 0.9), f"{count * step}", pen.SMALL, "end", kind="axis"))
+    return "".join(marks)
+
+
+def _bar(car: CarLoad, index: int, train: Train, limit: float | None, view: View, base: float, per: float) -> str:
+    a, b = view.x(max(car.start, train.keel_aft)), view.x(min(car.end, train.keel_forward))
+    high = base - car.peak / 1000 * per
+    box = [(a, base), (b, base), (b, high), (a, high)]
+    beyond = limit is not None and car.peak > limit
+    shown = decimals(car.peak / 1000, 1)
+    crowded = pen.text_width(shown, pen.SMALL, True) + 1.4 > b - a
+    at = ((a + b) / 2, base - 2.6 - (3.0 if crowded and index % 2 else 0.0))
+    hatching = (BEYOND if beyond else WITHIN).over([box])
+    return hatching + pen.polygon(box, pen.FINE) + pen.label(at, shown, pen.SMALL, "middle", beyond, kind="peak")
+
+
+def _line(load: LineLoad, view: View, base: float, per: float) -> str:
+    aft, forward = view.x(load.contact_aft), view.x(load.contact_forward)
+    points = [
+        (aft, base),
+        (aft, base - load.load_aft / 1000 * per),
+        (forward, base - load.load_forward / 1000 * per),
+        (forward, base),
+    ]
+    return pen.curve(points, pen.HEAVY, colour=pen.BLUE)
+
+
+def _ends(load: LineLoad, view: View, base: float, per: float) -> str:
+    marks = []
+    for x, value, out, anchor in (
+        (load.contact_aft, load.load_aft, -1.2, "end"),
+        (load.contact_forward, load.load_forward, 1.2, "start"),
+    ):
+        at = (view.x(x) + out, min(base - value / 1000 * per, base - 1.6))
+        marks.append(pen.label(at, decimals(value / 1000, 1), pen.SMALL, anchor, True, pen.BLUE, "ordinate"))
+    return "".join(marks)

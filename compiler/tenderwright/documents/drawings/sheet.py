@@ -1,0 +1,118 @@
+"""The sheet: size in true millimetres, and a title strip with scale, scale bar, tender number and caution."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from tenderwright.documents.drawings import pen
+from tenderwright.model.package import Package
+
+TITLE_HEIGHT = 13.0
+"""Height of the title strip at the foot of every sheet, mm."""
+CAUTION = (
+    "For tender. Not a docking plan: docking, stability and strength are for the dockmaster and a naval architect."
+)
+_BAR_LENGTHS = (1.0, 2.5, 5.0, 10.0, 25.0, 50.0, 100.0)
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """A drawing sheet in millimetres of paper."""
+
+    name: str
+    title: str
+    ship: str
+    tender: str
+    scale: int
+    width: float
+    height: float
+
+    @property
+    def foot(self) -> float:
+        """Where the drawing's own field ends and the title strip begins, mm from the top."""
+        return self.height - TITLE_HEIGHT
+
+    def svg(self, marks: Sequence[str], description: str) -> str:
+        """Put marks on the sheet and give it as an SVG document."""
+        attributes: dict[str, str | float] = {
+            "xmlns": "http://www.w3.org/2000/svg",
+            "width": f"{pen.number(self.width)}mm",
+            "height": f"{pen.number(self.height)}mm",
+            "viewBox": f"0 0 {pen.number(self.width)} {pen.number(self.height)}",
+            "role": "img",
+            "aria-labelledby": f"{self.name}-title {self.name}-desc",
+            "font-family": pen.FAMILY,
+        }
+        ground: dict[str, str | float] = {"x": 0, "y": 0, "width": self.width, "height": self.height, "fill": pen.PAPER}
+        return pen.element(
+            "svg",
+            attributes,
+            pen.element("title", {"id": f"{self.name}-title"}, pen.words(f"{self.title}, {self.ship}")),
+            pen.element("desc", {"id": f"{self.name}-desc"}, pen.words(description)),
+            pen.element("rect", ground),
+            *(f"\n{mark}" for mark in marks if mark),
+            *(f"\n{mark}" for mark in self._title_strip()),
+            "\n",
+        )
+
+    def _title_strip(self) -> list[str]:
+        top = self.foot
+        bar = self._bar()
+        bar_left = self.width - 8 - self.mm(bar)
+        scale = f"Scale 1:{self.scale}"
+        scale_right = min(bar_left - 4, self.width - 62)
+        room = scale_right - pen.text_width(scale, 3.2, True) - 5
+        tender = f"{self.ship} · Tender {self.tender}" if self.tender else self.ship
+        named = pen.shortened(tender, pen.NORMAL, room * 0.6)
+        titled = pen.shortened(self.title, pen.TITLE, room - pen.text_width(named, pen.NORMAL) - 5, True)
+        end = 1 + pen.text_width(titled, pen.TITLE, True) + 4
+        return [
+            pen.line((0, top + 0.3), (self.width, top + 0.3), pen.MEDIUM),
+            pen.text((1, top + 5.4), titled, pen.TITLE, bold=True),
+            pen.text((end, top + 5.4), named, pen.NORMAL),
+            pen.text((scale_right, top + 5.4), scale, 3.2, "end", bold=True),
+            *self._caution(bar_left - 5),
+            *self._bar_marks(bar, bar_left, top + 4),
+        ]
+
+    def _caution(self, room: float) -> list[str]:
+        """Write the caution on one line, or on two where the sheet is narrow."""
+        if pen.text_width(CAUTION, pen.SMALL, True) <= room:
+            return [pen.text((1, self.foot + 11), CAUTION, pen.SMALL, bold=True, kind="caution")]
+        first, second = CAUTION.split(": ", 1)
+        lines = ((first + ":", 9.3), (second, 12.2))
+        return [
+            pen.text(
+                (1, self.foot + down), pen.shortened(words, pen.SMALL, room, True), pen.SMALL, bold=True, kind="caution"
+            )
+            for words, down in lines
+        ]
+
+    def mm(self, metres: float) -> float:
+        """Give a length on the ship as a length on paper."""
+        return metres * 1000.0 / self.scale
+
+    def _bar(self) -> float:
+        """Choose the length of the scale bar, m: the longest that stays within 42 mm."""
+        return max((length for length in _BAR_LENGTHS if self.mm(length) <= 42), default=1.0)
+
+    def _bar_marks(self, length: float, left: float, top: float) -> list[str]:
+        marks = []
+        for part in range(5):
+            a, b = left + self.mm(length) * part / 5, left + self.mm(length) * (part + 1) / 5
+            box = [(a, top), (b, top), (b, top + 1.4), (a, top + 1.4)]
+            marks.append(pen.polygon(box, pen.FINE, fill=pen.INK if part % 2 == 0 else pen.PAPER))
+        for part in range(6):
+            share = part / 5
+            shown = f"{length * share:g}"
+            marks.append(pen.text((left + self.mm(length) * share, top + 4.6), shown, pen.SMALL, "middle"))
+        marks.append(pen.text((left + self.mm(length) + 3, top + 4.6), "m", pen.SMALL))
+        return marks
+
+
+def sheet_of(package: Package, name: str, title: str, scale: int, width: float, height: float) -> Sheet:
+    """Make a sheet with the ship and tender number of the package."""
+    ship = package.particulars.name if package.particulars else package.tender.ship if package.tender else ""
+    number = package.tender.tender.number if package.tender else ""
+    return Sheet(name, title, ship, number, scale, width, height)

@@ -1,0 +1,63 @@
+"""The list of tanks on the tank drawing, and the key of its hatchings."""
+
+from __future__ import annotations
+
+import math
+
+from tenderwright.calculations.results import Results
+from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.hatch import liquid_hatch
+from tenderwright.documents.drawings.table import Column, Line, height, table
+from tenderwright.model.package import Package
+from tenderwright.model.vessel import Tank
+from tenderwright.quantities.display import decimals
+
+_ABREAST = 3
+_GAP = 3.0
+
+
+def tank_list_height(package: Package) -> float:
+    """Give the height of the list, mm."""
+    return height(math.ceil(len(package.tanks) / _ABREAST))
+
+
+def tank_list(package: Package, results: Results, top: float, width: float) -> str:
+    """List every tank by number with hatching, name, sounding and volume, in columns side by side."""
+    each = (width - 2 - _GAP * (_ABREAST - 1)) / _ABREAST
+    columns = (
+        Column("", 5.0),
+        Column("", 8.0),
+        Column("Tank", each - 40.0),
+        Column("Sounding", 13.0, "right"),
+        Column("Volume", 14.0, "right"),
+    )
+    lines = [_line(number, tank, results) for number, tank in enumerate(package.tanks, 1)]
+    rows = math.ceil(len(lines) / _ABREAST)
+    parts = [lines[start : start + rows] for start in range(0, len(lines), rows)]
+    return "".join(
+        table(columns, part, 1 + index * (each + _GAP), top, "tank-list") for index, part in enumerate(parts)
+    )
+
+
+def _line(number: int, tank: Tank, results: Results) -> Line:
+    contents, liquid = tank.contents, results.contents.get(tank.tank)
+    reading = f"{decimals(contents.sounding.si, 2)} m" if contents.sounding else "–"
+    if contents.ullage and not contents.sounding:
+        reading = f"ull. {decimals(contents.ullage.si, 2)} m"
+    if contents.liquid == "none":
+        reading = "dry"
+    volume = f"{decimals(liquid.volume, 2)} m³" if liquid else "–"
+    name = tank.name if tank.tank in results.tanks else f"{tank.name} (not drawn)"
+    return Line((f"{number}", "", name, reading, volume), liquid_hatch(contents.liquid))
+
+
+def liquid_key(package: Package, middle: float) -> str:
+    """Explain the hatching of each liquid aboard, in one row."""
+    liquids = list(dict.fromkeys(tank.contents.liquid for tank in package.tanks))
+    marks, left = [], 1.0
+    for liquid in sorted(liquids, key=lambda one: one == "none"):
+        shown = "dry" if liquid == "none" else liquid
+        marks.append(liquid_hatch(liquid).swatch(left, middle))
+        marks.append(pen.text((left + 8.2, middle + 0.9), shown, pen.SMALL))
+        left += 8.2 + pen.text_width(shown, pen.SMALL) + 5
+    return "".join(marks)

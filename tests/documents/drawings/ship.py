@@ -1,0 +1,100 @@
+"""The demo ship compiled once, and readers of a drawing's SVG."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from xml.etree import ElementTree
+
+from tenderwright.calculations.calculate import calculate
+from tenderwright.calculations.results import Results
+from tenderwright.calculations.value import Record
+from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.all import drawings
+from tenderwright.documents.edition import Figure
+from tenderwright.model.load import load_package
+from tenderwright.model.package import Package
+from tenderwright.reading.package import read_package
+from tenderwright.shapes.shape import shape
+
+ROOT = Path(__file__).parents[3] / "package_src"
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def compiled() -> tuple[Package, Record, Results]:
+    files = read_package(ROOT).without_owner()
+    mistakes, _ = shape(files)
+    package, _ = load_package(files, mistakes)
+    return package, *calculate(package)
+
+
+@cache
+def marram() -> tuple[Package, Record, Results]:
+    return compiled()
+
+
+@cache
+def figures() -> tuple[Figure, ...]:
+    return tuple(drawings(*marram()))
+
+
+def figure(name: str) -> Figure:
+    return next(one for one in figures() if one.name == name)
+
+
+def root(drawn: Figure) -> ElementTree.Element:
+    return ElementTree.fromstring(drawn.svg)
+
+
+@dataclass(frozen=True)
+class Text:
+    """A text of a drawing with the box it takes, mm."""
+
+    content: str
+    kind: str
+    size: float
+    left: float
+    right: float
+    baseline: float
+
+    @property
+    def middle(self) -> float:
+        return (self.left + self.right) / 2
+
+    def overlaps(self, other: Text) -> bool:
+        high = min(self.baseline, other.baseline) - max(self.top, other.top)
+        return high > 0 and min(self.right, other.right) - max(self.left, other.left) > 0
+
+    @property
+    def top(self) -> float:
+        """Digits and capitals stand about seven tenths of the size over the baseline."""
+        return self.baseline - 0.7 * self.size
+
+
+def texts(drawn: Figure) -> list[Text]:
+    found = []
+    for node in root(drawn).iter(f"{SVG}text"):
+        size, x = float(node.attrib["font-size"]), float(node.attrib["x"])
+        wide = pen.text_width(node.text or "", size, "font-weight" in node.attrib)
+        left = x - {"start": 0.0, "middle": wide / 2, "end": wide}[node.get("text-anchor", "start")]
+        found.append(Text(node.text or "", node.get("class", ""), size, left, left + wide, float(node.attrib["y"])))
+    return found
+
+
+def of_kind(drawn: Figure, kind: str) -> list[str]:
+    return [text.content for text in texts(drawn) if text.kind == kind]
+
+
+def paths(drawn: Figure, **attributes: str) -> list[list[tuple[float, float]]]:
+    """Give the corners of every path with the attributes, mm."""
+    found = []
+    for node in root(drawn).iter(f"{SVG}path"):
+        if all(node.get(name.replace("_", "-")) == value for name, value in attributes.items()):
+            data = node.attrib["d"].replace("M", " ").replace("L", " ").replace("Z", " ").split()
+            found.append(list(zip(map(float, data[::2]), map(float, data[1::2]), strict=True)))
+    return found
+
+
+def scale(drawn: Figure) -> int:
+    return int(next(t.content for t in texts(drawn) if t.content.startswith("Scale 1:")).split(":")[1])

@@ -1,0 +1,116 @@
+"""What holds for every drawing of the yard edition."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import combinations
+
+import pytest
+
+from tenderwright.documents.drawings.all import drawings
+from tenderwright.documents.edition import Figure
+from tenderwright.writing.figures import figure_size, figure_svg
+
+from .ship import compiled, figures, marram, root, texts
+
+EVERY = pytest.mark.parametrize("drawn", figures(), ids=lambda drawn: drawn.name)
+
+
+def test_the_demo_ship_has_every_drawing() -> None:
+    assert [drawn.name for drawn in figures()] == [
+        "tank-plan",
+        "coating-zones",
+        "cradle-sallow-haven-shiplift",
+        "cradle-tarnmouth-slipway",
+        "body-plan",
+    ]
+
+
+@EVERY
+def test_no_text_overlaps_another(drawn: Figure) -> None:
+    assert [(a.content, b.content) for a, b in combinations(texts(drawn), 2) if a.overlaps(b)] == []
+
+
+@EVERY
+def test_text_stays_on_the_sheet_and_is_large_enough_to_read(drawn: Figure) -> None:
+    width, height = figure_size(drawn)
+    for text in texts(drawn):
+        assert text.size >= 2.2
+        assert text.left >= -0.01, text
+        assert text.right <= width + 0.01, text
+        assert text.top >= 0, text
+        assert text.baseline <= height, text
+
+
+@EVERY
+def test_a_unit_of_the_view_box_is_a_millimetre(drawn: Figure) -> None:
+    svg = root(drawn)
+    assert svg.attrib["viewBox"] == f"0 0 {svg.attrib['width'][:-2]} {svg.attrib['height'][:-2]}"
+    assert svg.attrib["width"].endswith("mm")
+
+
+@EVERY
+def test_no_page_size_reduces_it(drawn: Figure) -> None:
+    """Pages on their side leave 239 by 125 mm, upright ones 165 by 182 mm, on the smaller of A4 and Letter."""
+    width, height = figure_size(drawn)
+    assert (width <= 239.4 and height <= 125) or (width <= 165 and height <= 182)
+
+
+@EVERY
+def test_it_states_scale_tender_and_caution(drawn: Figure) -> None:
+    said = " ".join(text.content for text in texts(drawn))
+    assert "Scale 1:" in said
+    assert "Tender HPT-2027-01" in said
+    assert "For tender. Not a docking plan" in said
+
+
+@EVERY
+def test_it_has_a_text_alternative_and_loads_nothing(drawn: Figure) -> None:
+    svg = root(drawn)
+    assert svg.attrib["role"] == "img"
+    named = {node.get("id"): node.text for node in svg if node.get("id")}
+    assert [bool(named[one]) for one in svg.attrib["aria-labelledby"].split()] == [True, True]
+    assert drawn.alternative
+    assert drawn.caption
+    assert drawn.title
+    assert "href" not in drawn.svg
+    assert "url(" not in drawn.svg
+    assert not any("nan" in value for node in svg.iter() for name, value in node.items() if name != "class")
+    assert figure_svg(drawn)
+
+
+def test_identifiers_are_unique_over_all_drawings() -> None:
+    names = [node.attrib["id"] for drawn in figures() for node in root(drawn).iter() if "id" in node.attrib]
+    assert len(names) == len(set(names)) > 0
+    for drawn in figures():
+        assert all(node.attrib["id"].startswith(drawn.name) for node in root(drawn).iter() if "id" in node.attrib)
+
+
+def test_drawing_again_from_the_files_gives_the_same_bytes() -> None:
+    assert drawings(*compiled()) == list(figures())
+
+
+def test_nothing_is_drawn_without_a_hull_form() -> None:
+    package, record, results = marram()
+    assert drawings(package, record, replace(results, form=None)) == []
+
+
+def test_drawings_that_lack_their_data_are_left_out() -> None:
+    package, record, results = marram()
+    bare = replace(package, zones=(), tanks=(), tender=None, frames=None, appendages=(), openings=())
+    made = drawings(bare, record, replace(results, tanks={}, contents={}, cradles={}, arrival=None))
+    assert [drawn.name for drawn in made] == ["body-plan"]
+    assert "· Tender" not in made[0].svg
+
+
+def test_every_drawing_stands_without_frames_arrival_or_appendages() -> None:
+    package, record, results = marram()
+    bare = replace(package, frames=None, appendages=(), openings=(), tender=None)
+    assert len(drawings(bare, record, replace(results, arrival=None))) == len(figures())
+
+
+def test_a_name_with_markup_is_drawn_as_text() -> None:
+    package, record, results = marram()
+    tanks = (replace(package.tanks[0], name="<Fore> & “aft”"), *package.tanks[1:])
+    drawn = drawings(replace(package, tanks=tanks), record, results)[0]
+    assert any(text.content == "<Fore> & “aft”" for text in texts(drawn))
