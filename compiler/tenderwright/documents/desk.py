@@ -147,19 +147,23 @@ class Desk:
     def words(self, written: WrittenProse) -> Inline:
         """Give written text as one run of inline text with its links, for a cell or a fact."""
         spans: list[Span] = []
-        target = ""
+        target = web = ""
         strong = False
         for token in self.prose(written).tokens:
-            if spans and token.type == "inline":
+            if spans and token.type in ("inline", "fence", "code_block"):
                 spans.append(Span(" "))
+            if token.type in ("fence", "code_block"):
+                spans.append(Span(token.content.strip(), code=True))
             for child in token.children or ():
                 if child.type == "link_open":
-                    target = str(child.attrs.get("href", "")).removeprefix("#")
+                    href = str(child.attrs.get("href", ""))
+                    target, web = (href[1:], "") if href.startswith("#") else ("", href)
                 elif child.type == "link_close":
-                    target = ""
+                    spans += [Span(f" ({web})")] if web and spans and spans[-1].text != web else []
+                    target = web = ""
                 elif child.type in ("strong_open", "strong_close"):
                     strong = child.type == "strong_open"
-                elif child.type in ("text", "code_inline"):
+                elif child.type in ("text", "code_inline", "image"):
                     spans.append(Span(child.content, target, strong=strong, code=child.type == "code_inline"))
                 elif child.type in ("softbreak", "hardbreak"):
                     spans.append(Span(" "))

@@ -67,6 +67,8 @@ def _lines(desk: Desk, section: Section) -> list[FormLine]:
 
 def _line(desk: Desk, item: Item, line: Line, section: Section) -> FormLine:
     quantity = line_quantity(line, desk.record)
+    if line.price == "markup" and line.amount is not None:
+        quantity = LineQuantity(line.amount, desk.tender.currency, line.basis)
     number = f"{item.number}.{line.line}"
     kind = "credit" if section.code == "G" else _KINDS[line.price]
     counted = section.in_evaluated and (section.code != "F" or desk.tender.award.options_counted)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import gc
-import hashlib
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -160,12 +159,8 @@ class _Run:
             lang=self.edition.language,
         )
         with no_complaints("joined pages"):
-            pdf: bytes = joined.write_pdf(pdf_variant="pdf/ua-1", pdf_identifier=self._identifier())
+            pdf: bytes = joined.write_pdf(pdf_variant="pdf/ua-1")
         return pdf
-
-    def _identifier(self) -> bytes:
-        text = "\n".join(self._pages[part.anchor] for part in self.edition.parts)
-        return hashlib.sha256(text.encode()).hexdigest()[:32].encode()
 
     def uncovered(self) -> str:
         characters = {ord(letter) for page in self._pages.values() for letter in unescape(page)}

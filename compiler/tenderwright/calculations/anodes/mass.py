@@ -72,7 +72,7 @@ def _kernel(
 METHOD = Method(
     name="anode.mass",
     title="Mass and number of sacrificial anodes",
-    formula="I = fc Σ A i; W = Y S I with S = 1/(capacity · utilisation); N = ⌈W / m⌉",
+    formula="I = fc Σ A i; W = Y S I with S = 1/(capacity · utilisation); N = ceil(W / m)",
     source=Citation("MIL-HDBK-1004/10 (UFC 3-570-02N)", "p. 209"),
     valid="mean current by mass only; that the anodes give the current when new and when spent is not shown",
     inputs={

@@ -68,7 +68,7 @@ def _kernel(volumes: list[float], container: float, carry_remainder: bool = Fals
 METHOD = Method(
     name="coating.containers",
     title="Whole containers of one product",
-    formula="n = ⌈V / v⌉ for each coat",
+    formula="n = ceil(V / v) for each coat",
     source=Citation("Rounding up to whole containers", standing="common practice, no source"),
     valid="one product; a set of components counts as one container",
     inputs={

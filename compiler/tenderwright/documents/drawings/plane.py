@@ -6,9 +6,13 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
+import numpy as np
+from numpy.typing import NDArray
+
 from tenderwright.documents.drawings.pen import Point, Segment
 
 Outline = Sequence[Point]
+Points = NDArray[np.float64]
 
 
 def below(outline: Outline, height: float, slope: float = 0.0) -> list[Point]:
@@ -81,38 +85,60 @@ def roomiest(
     The box is clear of outlines that cover it and of boxes of the same size at places taken, and away from other
     lines where it can be; None for no room.
     """
-    xs, ys = [x for x, _ in outline], [y for _, y in outline]
-    middle = ((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2)
-    best: tuple[float, Point] | None = None
-    for i in range(1, 40):
-        for j in range(1, 20):
-            point = (min(xs) + (max(xs) - min(xs)) * i / 40, min(ys) + (max(ys) - min(ys)) * j / 20)
-            if not _free(point, outline, covers, width, height, taken):
-                continue
-            clear = min(_distance(point, each) for each in (outline, *covers, *lines))
-            worth = min(clear, 2 * height) - 0.03 * math.dist(point, middle)
-            if best is None or worth > best[0] + 1e-9:
-                best = (worth, point)
-    return best[1] if best else None
+    corners = np.asarray(outline, dtype=np.float64)
+    low, high = corners.min(axis=0), corners.max(axis=0)
+    across, up = np.meshgrid(np.arange(1, 40) / 40, np.arange(1, 20) / 20, indexing="ij")
+    points = low + (high - low) * np.stack([across.ravel(), up.ravel()], axis=-1)
+    points = points[_free(points, outline, covers, width, height, taken)]
+    if not points.size:
+        return None
+    clear = np.min([_distances(points, each) for each in (outline, *covers, *lines)], axis=0)
+    worth = np.minimum(clear, 2 * height) - 0.03 * np.hypot(*(points - (low + high) / 2).T)
+    x, y = points[int(np.argmax(worth >= worth.max() - 1e-9))].tolist()
+    return x, y
 
 
 def _free(
-    point: Point, outline: Outline, covers: Sequence[Outline], width: float, height: float, taken: Sequence[Point]
-) -> bool:
-    x, y = point
-    if any(abs(x - tx) < width + 0.8 and abs(y - ty) < height + 0.5 for tx, ty in taken):
-        return False
-    corners = [(x + sx * width / 2, y + sy * height / 2) for sx in (-1, 0, 1) for sy in (-1, 0, 1)]
-    return all(holds(outline, c) and not any(holds(cover, c) for cover in covers) for c in corners)
+    points: Points, outline: Outline, covers: Sequence[Outline], width: float, height: float, taken: Sequence[Point]
+) -> NDArray[np.bool_]:
+    """Tell at which points a box of text is inside the outline, under no cover, and clear of places taken."""
+    free = np.ones(len(points), dtype=np.bool_)
+    for place in taken:
+        apart = np.abs(points - np.asarray(place))
+        free &= (apart[:, 0] >= width + 0.8) | (apart[:, 1] >= height + 0.5)
+    for sx in (-1, 0, 1):
+        for sy in (-1, 0, 1):
+            corner = points + np.array([sx * width / 2, sy * height / 2])
+            free &= _inside(corner, outline)
+            for cover in covers:
+                free &= ~_inside(corner, cover)
+    return free
 
 
-def _distance(point: Point, outline: Outline) -> float:
-    least = math.inf
-    for (x0, y0), (x1, y1) in pairwise([*outline, outline[0]]):
-        dx, dy = x1 - x0, y1 - y0
-        length = dx * dx + dy * dy
-        share = min(1.0, max(0.0, ((point[0] - x0) * dx + (point[1] - y0) * dy) / length)) if length else 0.0
-        least = min(least, math.hypot(point[0] - x0 - share * dx, point[1] - y0 - share * dy))
+def _edges(outline: Outline) -> tuple[Points, Points]:
+    ends = np.asarray(outline, dtype=np.float64)
+    return ends, np.roll(ends, -1, axis=0)
+
+
+def _inside(points: Points, outline: Outline) -> NDArray[np.bool_]:
+    """Tell which points lie inside an outline (even-odd), as `holds` does for one."""
+    a, b = _edges(outline)
+    x, y = points[:, :1], points[:, 1:]
+    crosses = (a[:, 1] > y) != (b[:, 1] > y)
+    rise = np.where(a[:, 1] == b[:, 1], 1.0, b[:, 1] - a[:, 1])
+    at = a[:, 0] + (y - a[:, 1]) / rise * (b[:, 0] - a[:, 0])
+    inside: NDArray[np.bool_] = np.sum(crosses & (at > x), axis=1) % 2 == 1
+    return inside
+
+
+def _distances(points: Points, outline: Outline) -> Points:
+    """Give the distance of each point from the nearest edge of an outline."""
+    a, b = _edges(outline)
+    along = b - a
+    length = np.sum(along**2, axis=1)
+    off = points[:, None, :] - a
+    share = np.clip(np.sum(off * along, axis=2) / np.where(length == 0, 1.0, length), 0.0, 1.0)
+    least: Points = np.hypot(*np.moveaxis(off - share[..., None] * along, 2, 0)).min(axis=1)
     return least
 
 
