@@ -234,6 +234,22 @@ def test_libreoffice_recalculates_a_filled_form(office: Callable[[bytes], Any]) 
 
 
 @needs_office
+def test_libreoffice_counts_the_owners_days(office: Callable[[bytes], Any]) -> None:
+    form = replace(_priced(sample_form()), day_cost=Decimal("450.50"))
+    book = price_form_workbook(form)
+    assert _named(_stored(book), "Evaluated_total") == pytest.approx(float(_EVALUATED))
+    live = _live(book)
+    total = live["Evaluated total"]
+    days = next(row for row in range(5, total.max_row + 1) if str(total.cell(row, 2).value).startswith("Days from"))
+    assert not total.cell(days, 5).protection.locked
+    total.cell(days, 5).value = 37
+    output = io.BytesIO()
+    live.save(output)
+    result = office(output.getvalue())
+    assert _named(result, "Evaluated_total") == pytest.approx(float(_EVALUATED) + 37 * 450.50)
+
+
+@needs_office
 def test_libreoffice_tells_empty_zero_included_and_no_bid_apart(office: Callable[[bytes], Any]) -> None:
     book = _live(price_form_workbook(sample_form()))
     rows, sheet = _rows(book), book["Price form"]

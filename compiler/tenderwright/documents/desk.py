@@ -169,6 +169,20 @@ class Desk:
                     spans.append(Span(" "))
         return tuple(spans)
 
+    def plain(self, written: WrittenProse) -> str:
+        """Give written text without marks or links, a line for each paragraph and list entry."""
+        lines: list[str] = []
+        entry = False
+        for token in self.prose(written).tokens:
+            if token.type == "list_item_open":
+                entry = True
+            elif token.type == "inline":
+                breaks = ("softbreak", "hardbreak")
+                words = "".join(" " if child.type in breaks else child.content for child in token.children or ())
+                lines.append(f"– {words}" if entry else words)
+                entry = False
+        return "\n".join(lines)
+
     def _resolved(self, children: list[Token]) -> list[Token]:
         resolved: list[Token] = []
         auto: str | None = None

@@ -47,10 +47,12 @@ def price_form(desk: Desk, stamp: str) -> PriceForm:
         stamp=stamp,
         edition_hash=_hash(sections),
         sections=sections,
-        evaluated_rule=tender.award.evaluated.text,
+        evaluated_rule=desk.plain(tender.award.evaluated),
         addenda=tuple(f"{a.number}, {a.date}: {a.summary}" for a in tender.addenda),
         yard_questions=asked,
         caution=CAUTION,
+        day_cost=tender.award.day_cost,
+        page_size="Letter" if tender.page_size == "Letter" else "A4",
     )
 
 

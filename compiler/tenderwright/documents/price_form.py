@@ -66,3 +66,6 @@ class PriceForm:
     yard_questions: tuple[tuple[str, str], ...]
     """What the yard tells of itself: label and hint (dock, capacity, certificate, earliest date)."""
     caution: str
+    day_cost: Decimal | None = None
+    """The owner's published cost of each day from arrival to redelivery, counted in the evaluated price."""
+    page_size: Literal["A4", "Letter"] = "A4"

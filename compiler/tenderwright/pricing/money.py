@@ -23,8 +23,11 @@ def share_out(amount: Decimal, weights: Sequence[Decimal]) -> list[Decimal]:
     """Share an amount by weights so that the parts add up to it to the cent.
 
     Each part is rounded down and the cents left go to the parts with the largest remainders, earlier parts first
-    (largest remainder method). Raises ValueError where the weights add up to nothing.
+    (largest remainder method); what is owed back is shared like what is owed. Raises ValueError where the weights
+    add up to nothing.
     """
+    if amount < 0:
+        return [-part for part in share_out(-amount, weights)]
     whole = sum(weights, Decimal(0))
     if whole <= 0 or any(weight < 0 for weight in weights):
         raise ValueError("the weights must be positive to share an amount by")

@@ -137,24 +137,31 @@ def _with_rate(item: Item, line: Line, section: Section, quantity: LineQuantity,
     def at(each: Decimal) -> Decimal:
         return amount(form, quantity.number, each)
 
-    low, high = rate.low or rate.rate, rate.high or rate.rate
-    return PricedLine(
-        item, line, section, quantity, rate.rate, at(rate.rate), at(low), at(high), rate.basis
-    )
+    low = rate.rate if rate.low is None else rate.low
+    high = rate.rate if rate.high is None else rate.high
+    return PricedLine(item, line, section, quantity, rate.rate, at(rate.rate), at(low), at(high), rate.basis)
 
 
 def _apportioned(lines: list[PricedLine], rates: Rates) -> list[PricedItem]:
-    """Spread the cost of shared items over the others by the owner's rule, to the cent."""
+    """Spread the cost of shared items over the others by the owner's rule, to the cent.
+
+    Equally where the rule gives every item nothing to go by; not at all where there is no other item.
+    """
     direct: dict[int, Decimal] = defaultdict(lambda: ZERO)
     items: dict[int, Item] = {}
     for line in lines:
         items[line.item.item] = line.item
         direct[line.item.item] += line.amount
-    shared = {int(r.name) for r in rates.shared.items} if rates.shared else set()
+    named = {reference.name for reference in rates.shared.items} if rates.shared else set()
+    shared = {number for number, item in items.items() if item.number in named}
     bearing = [number for number in items if number not in shared]
+    if not bearing:
+        shared, bearing = set(), list(items)
     weights = [_weight(number, direct[number], rates) for number in bearing]
+    if sum(weights) <= 0:
+        weights = [Decimal(1)] * len(bearing)
     pool = total([direct[number] for number in items if number in shared])
-    parts = share_out(pool, weights) if pool and sum(weights) > 0 else [ZERO] * len(bearing)
+    parts = share_out(pool, weights) if pool else [ZERO] * len(bearing)
     share = dict(zip(bearing, parts, strict=True))
     return [PricedItem(items[n], direct[n], share.get(n, ZERO), n in shared) for n in sorted(items)]
 

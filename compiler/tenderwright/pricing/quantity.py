@@ -7,7 +7,11 @@ from decimal import ROUND_CEILING, Decimal
 
 from tenderwright.calculations.value import Record, Value
 from tenderwright.model.item import Line
+from tenderwright.model.package import Package
+from tenderwright.notices import Notice
+from tenderwright.notices.suggest import did_you_mean
 from tenderwright.quantities.display import in_unit, tidy
+from tenderwright.quantities.units import AmbiguousUnit, UnknownUnit, base_expression, known_units, signature, unit
 
 ONE = Decimal(1)
 _SLACK = Decimal("1e-9")
@@ -29,30 +33,70 @@ class LineQuantity:
 
 
 def line_quantity(line: Line, record: Record) -> LineQuantity | None:
-    """Find the quantity of a line; one lump where none is written, None where the value it takes failed."""
+    """Find the quantity of a line; one lump where none is written, None where the value it takes cannot be had."""
     if line.takes is not None:
         return _taken(line, record)
-    if line.price == "markup" and line.amount is not None:
-        return LineQuantity(line.amount, "", line.basis or "owner's")
     if line.quantity is None:
         return LineQuantity(ONE, "lump sum" if line.price in ("lump", "fixed") else "", line.basis or "drawing")
     return LineQuantity(line.quantity.decimal, line.quantity.unit, line.basis)
 
 
-def _taken(line: Line, record: Record) -> LineQuantity | None:
-    assert line.takes is not None
-    value = record.values.get(line.takes.name)
-    if value is None or not isinstance(value.si, (int, float)):
-        return None
+def quantity_mistakes(package: Package, record: Record) -> list[Notice]:
+    """Report each line that takes a value in a unit, or rounds it up by a step, that measures something else."""
+    notices = []
+    for item in package.items:
+        for line in item.lines:
+            value = _value(line, record)
+            mistake = _unit_mistake(line, value) if value is not None and not item.withdrawn else None
+            if mistake is not None:
+                code, message, hints = mistake
+                notices.append(Notice(code, line.here, f"line {item.number}.{line.line}: {message}", hints=hints))
+    return notices
+
+
+def _value(line: Line, record: Record) -> Value | None:
+    value = record.values.get(line.takes.name) if line.takes is not None else None
+    return value if value is not None and isinstance(value.si, (int, float)) else None
+
+
+def _unit_of(line: Line, value: Value) -> str:
+    return line.unit or (line.round_up.unit if line.round_up else value.unit)
+
+
+def _unit_mistake(line: Line, value: Value) -> tuple[str, str, tuple[str, ...]] | None:
+    """Say what is wrong with the unit or the step of a line, as a notice code, a sentence and hints."""
+    name = _unit_of(line, value)
+    as_in = (f"write it as in `{value.unit}`",)
+    try:
+        measured = unit(name).signature
+    except AmbiguousUnit as error:
+        return "ambiguous-unit", f"unit `{name}` has several meanings", (f"write one of {', '.join(error.choices)}",)
+    except UnknownUnit:
+        return "bad-quantity", f"unknown unit `{name}`", did_you_mean(name, known_units()) or as_in
+    wanted = signature(value.dimension) if base_expression(value.dimension) else unit(value.unit).signature
+    if measured != wanted:
+        return "wrong-dimension", f"unit `{name}` does not measure `{value.name}`", as_in
     step = line.round_up
-    unit = line.unit or (step.unit if step else value.unit)
-    number = Decimal(repr(in_unit(value.si * (line.share.si if line.share else 1.0), unit, value.dimension)))
+    if step is not None and unit(step.unit).signature != wanted:
+        return "wrong-dimension", f"`{step}` does not measure `{value.name}`", as_in
+    if step is not None and step.si <= 0:
+        return "bad-quantity", f"a quantity cannot be rounded up by `{step}`", ()
+    return None
+
+
+def _taken(line: Line, record: Record) -> LineQuantity | None:
+    value = _value(line, record)
+    if value is None or _unit_mistake(line, value) is not None:
+        return None
+    name = _unit_of(line, value)
+    number = Decimal(repr(in_unit(value.si * (line.share.si if line.share else 1.0), name, value.dimension)))
+    step = line.round_up
     if step is None:
-        return LineQuantity(tidy(number, 3), unit, line.basis or "calculated", value)
-    size = Decimal(repr(in_unit(step.si, unit, step.dimension)))
+        return LineQuantity(tidy(number, 3), name, line.basis or "calculated", value)
+    size = Decimal(repr(in_unit(step.si, name, step.dimension)))
     size = size.quantize(Decimal("1e-6")).normalize()
     count = ((number / size) - _SLACK).to_integral_value(ROUND_CEILING)
-    return LineQuantity(_plain(count * size), unit, line.basis or "calculated", value)
+    return LineQuantity(_plain(count * size), name, line.basis or "calculated", value)
 
 
 def _plain(number: Decimal) -> Decimal:

@@ -35,7 +35,7 @@ SECTIONS = (
     ),
     Section("F", "Options", "Prices that the owner may take up until the day each option names.", False, True),
     Section("G", "Credits", "Money back to the owner; write a positive amount.", True, True),
-    Section("H", "Provisional sums", "The owner's fixed sums, the same for every yard.", True, False),
+    Section("H", "Provisional sums", "The owner's fixed sums, the same for every yard.", True, True),
 )
 
 BY_CODE = {section.code: section for section in SECTIONS}

@@ -60,13 +60,16 @@ def fill_help(sheet: Sheet, form: PriceForm) -> dict[str, str]:
         ("", ""),
         *_HELP,
         ("", ""),
-        ("Evaluated total", form.evaluated_rule),
         ("Caution", form.caution),
+        ("", ""),
+        ("Evaluated total", form.evaluated_rule),
     ):
         if label:
             sheet.text(f"A{row}", label, bold=True)
             sheet.text(f"B{row}", words)
-            sheet.worksheet.row_dimensions[row].height = 14 * (1 + len(words) // 105) + 2
+            sheet.worksheet.row_dimensions[row].height = (
+                sum(14 * (1 + len(x) // 105) for x in words.splitlines() or [""]) + 2
+            )
         row += 1
     return {"Tender_number": "$B$3", "Edition_hash": f"$B${2 + len(facts)}"}
 

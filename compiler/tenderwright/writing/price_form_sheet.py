@@ -163,7 +163,8 @@ class Sheet:
 
 def _set_up_page(worksheet: Worksheet, form: PriceForm) -> None:
     setup = worksheet.page_setup
-    setup.orientation, setup.paperSize, setup.fitToWidth, setup.fitToHeight = "landscape", 9, 1, 0
+    setup.orientation, setup.fitToWidth, setup.fitToHeight = "landscape", 1, 0
+    setup.paperSize = 1 if form.page_size == "Letter" else 9
     assert worksheet.sheet_properties.pageSetUpPr is not None
     worksheet.sheet_properties.pageSetUpPr.fitToPage = True
     margins = worksheet.page_margins

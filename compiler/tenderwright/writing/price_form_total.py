@@ -18,7 +18,7 @@ _ERRORS = ("CLEAR THE RATE", "RATE MISSING", "NOT A NUMBER")
 def fill_total(sheet: Sheet, form: PriceForm, rows: tuple[SectionRows, ...]) -> dict[str, str]:
     """Fill the sheet, and give the cells of the totals by the names they are to have."""
     sheet.heading("A1", f"Evaluated total · {form.title}")
-    sheet.run_on("A2", f"Tender {form.tender} · in {form.currency} · follows from the price form; nothing to fill in")
+    sheet.run_on("A2", f"Tender {form.tender} · in {form.currency} · follows from the price form" + _fill(form))
     sheet.head(
         4,
         ("Section", "", "Sub-total of all lines", "In the base price", "In the evaluated total"),
@@ -29,12 +29,21 @@ def fill_total(sheet: Sheet, form: PriceForm, rows: tuple[SectionRows, ...]) -> 
         _section(sheet, placed, row)
         row += 1
     named = _totals(sheet, form, row)
+    if form.day_cost is not None:
+        named["Evaluated_total"] = _days(sheet, form, form.day_cost, row)
+        row += 3
     _state(sheet, rows, row + 2)
     sheet.text(f"B{row + 8}", "How the evaluated total is made up", bold=True)
-    sheet.text(f"B{row + 9}", form.evaluated_rule)
-    sheet.worksheet.row_dimensions[row + 9].height = 15 * (2 + len(form.evaluated_rule) // 48)
+    for line in form.evaluated_rule.splitlines():
+        sheet.text(f"B{row + 9}", line)
+        sheet.worksheet.row_dimensions[row + 9].height = 14 * (1 + len(line) // 46)
+        row += 1
     sheet.worksheet.freeze_panes = "A5"
     return named
+
+
+def _fill(form: PriceForm) -> str:
+    return "; nothing to fill in" if form.day_cost is None else "; only the days are filled in"
 
 
 def _section(sheet: Sheet, placed: SectionRows, row: int) -> None:
@@ -71,6 +80,20 @@ def _totals(sheet: Sheet, form: PriceForm, row: int) -> dict[str, str]:
         sheet.money(sheet.formula(f"{letter}{row}", formula, total(summed), bold=True))
     sheet.rule(row, "E", weight="total")
     return {"Base_total": f"$D${row}", "Evaluated_total": f"$E${row}"}
+
+
+def _days(sheet: Sheet, form: PriceForm, day_cost: Decimal, row: int) -> str:
+    """Add the owner's cost of the days that the yard's programme takes, and give the cell of the whole."""
+    lines = [line for section in form.sections for line in section.lines if line.in_evaluated]
+    sheet.text(f"B{row + 1}", "Days from arrival to redelivery, by the yard's programme")
+    sheet.entry(f"E{row + 1}", "0")
+    sheet.text(f"B{row + 2}", f"The owner's cost of those days, at {form.currency} {day_cost:,.2f} a day")
+    cost = f"IF(ISNUMBER(E{row + 1}),ROUND(E{row + 1}*{day_cost},2),0)"
+    sheet.money(sheet.formula(f"E{row + 2}", cost, Decimal(0)))
+    sheet.text(f"B{row + 3}", "Evaluated total with the owner's days", bold=True, size=11)
+    sheet.money(sheet.formula(f"E{row + 3}", f"E{row}+E{row + 2}", total(lines), bold=True))
+    sheet.rule(row + 3, "E", weight="total")
+    return f"$E${row + 3}"
 
 
 def _state(sheet: Sheet, rows: tuple[SectionRows, ...], row: int) -> None:

@@ -89,7 +89,8 @@ def scheme_blocks(desk: Desk, scheme: Scheme) -> list[Block]:
     ]
     if scheme.abrasive:
         words = (
-            f"{desk.number(f'{name}.abrasive', 1)} t at {desk.quantity(scheme.abrasive.rate)} ({scheme.abrasive.source}); "
+            f"{desk.number(f'{name}.abrasive', 1)} t at {desk.quantity(scheme.abrasive.rate)} "
+            f"({scheme.abrasive.source}); "
             f"spent, with paint and rust, {desk.number(f'{name}.spent', 1)} t"
         )
         facts.append(("Abrasive, for planning", inline(words)))
@@ -149,7 +150,8 @@ def _coats(desk: Desk, scheme: Scheme) -> Table:
         Column("Sets", "right", 1.1),
     )
     note = inline(
-        "Paint and sets are for planning, with losses, profile and stripe coats as the owner assumes; the yard prices its own."
+        "Paint and sets are for planning, with losses, profile and stripe coats as the owner assumes; the yard "
+        "prices its own."
     )
     return Table(columns, tuple(rows), note=note, small=True)
 

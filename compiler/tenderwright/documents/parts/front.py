@@ -18,6 +18,7 @@ from tenderwright.documents.edition import (
 )
 from tenderwright.model.item import Item
 from tenderwright.planning.due import deliveries_due, reports_due
+from tenderwright.pricing.money import written
 
 FRONT = "Front matter"
 
@@ -78,6 +79,9 @@ def revision_record(desk: Desk) -> Part:
         desk.prose(tender.award.evaluated),
         Paragraph(inline(f"Where extension and rate disagree: {tender.award.arithmetic}.")),
     ]
+    if tender.award.day_cost is not None:
+        words = f"The owner's cost of a day, for that rule: {tender.currency} {written(tender.award.day_cost)}."
+        blocks.append(Paragraph(inline(words)))
     if tender.award.criteria:
         blocks += [
             Heading("What passes or fails before price"),

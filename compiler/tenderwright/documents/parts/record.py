@@ -2,46 +2,48 @@
 
 from __future__ import annotations
 
+from tenderwright.calculations.method import Method
 from tenderwright.calculations.value import Given, Value, Working
-from tenderwright.documents.desk import Desk
+from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Part, Row, Span, Table, inline
 from tenderwright.notices import Place
 
 
 def record_of_calculation(desk: Desk) -> Part:
-    """Compose the whole record, one entry for each use of a method."""
-    groups: dict[int, tuple[Working, list[Value]]] = {}
+    """Compose the whole record: each method once, and under it a table for each use."""
+    methods: dict[str, dict[int, tuple[Working, list[Value]]]] = {}
     for value in desk.record.values.values():
-        groups.setdefault(id(value.working), (value.working, []))[1].append(value)
+        uses = methods.setdefault(value.working.method.name, {})
+        uses.setdefault(id(value.working), (value.working, []))[1].append(value)
     blocks: list[Block] = []
-    for working, values in groups.values():
-        blocks += _entry(desk, working, values)
+    for uses in methods.values():
+        method = next(iter(uses.values()))[0].method
+        blocks += [Heading(method.title), Facts(_facts(method))]
+        blocks += [_use(desk, working, values) for working, values in uses.values()]
     return Part("record", "13", "Record of calculation", "record", "Owner's papers", tuple(blocks), caution=True)
 
 
-def _entry(desk: Desk, working: Working, values: list[Value]) -> list[Block]:
-    method = working.method
+def _facts(method: Method) -> tuple[tuple[str, Inline], ...]:
     facts: list[tuple[str, Inline]] = [
         ("Formula", inline(method.formula)),
         ("Source", inline(str(method.source))),
         ("Valid for", inline(method.valid)),
     ]
-    facts += [("Caution", inline(caution)) for caution in method.cautions]
+    return tuple(facts + [("Caution", inline(caution)) for caution in method.cautions])
+
+
+def _use(desk: Desk, working: Working, values: list[Value]) -> Table:
     rows = [Row((inline("Inputs"),), "group")] if working.inputs else []
     rows += [
         Row((inline(name.replace("_", " ")), inline(entry.text), _origin(desk, entry)))
         for name, entry in working.inputs.items()
     ]
     rows.append(Row((inline("Results"),), "group"))
-    rows += [
-        Row(
-            (inline(value.symbol.meaning), inline(desk.figure(value)), inline(Span(value.name, code=True))),
-            anchor=desk.anchor("value", value.name),
-        )
-        for value in values
-    ]
-    columns = (Column("", width=2.6), Column("Figure", width=2.6), Column("From or as", width=2.8))
-    return [Heading(f"{method.title}: {working.about}"), Facts(tuple(facts)), Table(columns, tuple(rows), small=True)]
+    for value in values:
+        cells = (inline(value.symbol.meaning), inline(desk.figure(value)), inline(Span(value.name, code=True)))
+        rows.append(Row(cells, anchor=desk.anchor("value", value.name)))
+    columns = (Column("", width=2.6), Column("Figure", width=2.6), Column("From, or known as", width=2.8))
+    return Table(columns, tuple(rows), caption=capital(working.about), small=True)
 
 
 def _origin(desk: Desk, entry: Given) -> Inline:
