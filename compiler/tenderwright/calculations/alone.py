@@ -31,9 +31,17 @@ def input_schema(method: Method) -> dict[str, Any]:
         "type": "object",
         "additionalProperties": False,
         "required": [name for name in method.inputs if name not in method.optional],
-        "properties": {name: dict(schema) for name, schema in method.inputs.items()},
+        "properties": {name: _signed(schema) for name, schema in method.inputs.items()},
         "examples": [dict(method.example)],
     }
+
+
+def _signed(schema: Any) -> Any:
+    """Let quantities be negative: a kernel knows its own range and says what is outside it."""
+    if isinstance(schema, Mapping):
+        own = {key: _signed(value) for key, value in schema.items()}
+        return {**own, "signed": True} if "quantity" in schema else own
+    return [_signed(entry) for entry in schema] if isinstance(schema, list) else schema
 
 
 def to_si(schema: Mapping[str, Any], data: Any) -> Any:

@@ -1,53 +1,31 @@
-"""The list of every method that `reckon` runs alone."""
+"""Find every method that `reckon` runs alone: each module of a subject that declares a METHOD."""
 
 from __future__ import annotations
 
+import pkgutil
+from collections.abc import Iterator
 from functools import cache
 from importlib import import_module
 
+import tenderwright.calculations as calculations
 from tenderwright.calculations.method import Method
 
-_MODULES = (
-    "anodes.mass",
-    "coatings.abrasive",
-    "coatings.containers",
-    "coatings.grades",
-    "coatings.hull_area_formulas",
-    "coatings.patch_area",
-    "coatings.profile_fill",
-    "coatings.scheme",
-    "coatings.spreading",
-    "coatings.stiffened_area",
-    "coatings.stripe",
-    "coatings.volume",
-    "coatings.wet_film",
-    "condition.floating",
-    "condition.ballast_for_trim",
-    "cradle.cars",
-    "cradle.line_load",
-    "hydrostatics.band_area",
-    "hydrostatics.block_coefficient",
-    "hydrostatics.denny",
-    "hydrostatics.holtrop_mennen",
-    "hydrostatics.simpson",
-    "hydrostatics.upright",
-    "hydrostatics.wetted_surface",
-    "steel.man_hours",
-    "steel.plate_mass",
-    "steel.pound_plate",
-    "steel.rivet",
-    "tanks.dock_water_allowance",
-    "tanks.free_surface",
-    "tanks.sounding_volume",
-    "tanks.table_volume",
-    "tanks.trim_correction",
-    "tanks.water_density",
-    "tanks.wedge",
-)
+_NOT_SUBJECTS = {"tenderwright.calculations.ship"}
+"""Folders that feed methods and declare none to be run alone."""
+
+
+def _declared() -> Iterator[Method]:
+    for subject in pkgutil.iter_modules(calculations.__path__, "tenderwright.calculations."):
+        if not subject.ispkg or subject.name in _NOT_SUBJECTS:
+            continue
+        folder = import_module(subject.name)
+        for module in pkgutil.iter_modules(folder.__path__, f"{subject.name}."):
+            method = getattr(import_module(module.name), "METHOD", None)
+            if isinstance(method, Method):
+                yield method
 
 
 @cache
 def methods() -> dict[str, Method]:
     """Give every method by name, in order of the names."""
-    found: list[Method] = [import_module(f"tenderwright.calculations.{module}").METHOD for module in _MODULES]
-    return {method.name: method for method in sorted(found, key=lambda method: method.name)}
+    return {method.name: method for method in sorted(_declared(), key=lambda method: method.name)}

@@ -1,0 +1,151 @@
+"""Rectangles on the bottom: footprints of blocks, and the openings and fittings that they must keep clear of."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tenderwright.calculations.hydrostatics.simpson import Floats
+from tenderwright.calculations.landing.schema import listed, quantity, record, text
+from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+
+CLEARANCE = 0.3
+"""Between a block and an opening, m, where nothing is stated: common practice, no source."""
+NEAR = 1e-9
+
+
+@dataclass(frozen=True)
+class Footprint:
+    """A rectangle along the ship: middle x forward of AP and y to port, length and width; m. A point has no size."""
+
+    name: str
+    x: float
+    y: float
+    length: float = 0.0
+    width: float = 0.0
+
+    @property
+    def area(self) -> float:
+        """Give its area, m2."""
+        return self.length * self.width
+
+    def moved(self, along: float) -> Footprint:
+        """Give it moved forward, m."""
+        return Footprint(self.name, self.x + along, self.y, self.length, self.width)
+
+
+@dataclass(frozen=True)
+class Conflict:
+    """A block too near to something."""
+
+    block: Footprint
+    other: Footprint
+    distance: float
+    """From edge to edge, m; less than nothing where one lies over the other."""
+
+
+def sizes(rectangles: Sequence[Footprint]) -> Floats:
+    """Give x, y, half length and half width as rows, shape (n, 4). Raises OutOfRange for a negative size."""
+    table = np.array([(r.x, r.y, r.length / 2, r.width / 2) for r in rectangles], dtype=np.float64).reshape(-1, 4)
+    if not np.all(np.isfinite(table)) or np.any(table[:, 2:] < 0):
+        raise OutOfRange("every rectangle needs finite places and no negative length or width")
+    return table
+
+
+def distances(first: Floats, second: Floats) -> Floats:
+    """Give the distance from edge to edge of every pair, m, shape (n, m).
+
+    Formula: with d = |difference of middles| - half sizes, the length of the positive parts of (dx, dy); where neither
+        is positive the rectangles overlap and it is the greater (negative) one.
+    Source: geometry (derived).
+    """
+    apart = np.abs(first[:, None, :2] - second[None, :, :2]) - first[:, None, 2:] - second[None, :, 2:]
+    outside = np.hypot(np.maximum(apart[..., 0], 0.0), np.maximum(apart[..., 1], 0.0))
+    found: Floats = np.where(np.all(apart < 0.0, axis=-1), apart.max(axis=-1), outside)
+    return found
+
+
+def conflicts(blocks: Sequence[Footprint], others: Sequence[Footprint], clearance: float = CLEARANCE) -> list[Conflict]:
+    """List the blocks nearer than the clearance to an opening, plug, anode or other place, nearest first.
+
+    Symbols: clearance from edge to edge [m], an input; 0.3 m is common practice, no source. Raises OutOfRange.
+    """
+    if clearance < 0:
+        raise OutOfRange("the clearance must not be less than nothing")
+    near = distances(sizes(blocks), sizes(others))
+    pairs = np.argwhere(too_near(near, clearance))
+    found = [Conflict(blocks[i], others[j], float(near[i, j])) for i, j in pairs.tolist()]
+    return sorted(found, key=lambda one: (one.distance, one.block.x, one.other.x))
+
+
+def too_near(distance: Floats, clearance: float) -> NDArray[np.bool_]:
+    """Tell which distances are below a clearance, or are overlaps."""
+    return (distance < clearance - NEAR) | (distance < -NEAR)
+
+
+def footprints_from_input(data: Sequence[Mapping[str, Any]], word: str) -> list[Footprint]:
+    """Make rectangles from converted input; one without a name is called by a word and its number."""
+    return [
+        Footprint(one.get("name", f"{word} {i}"), one["x"], one["y"], one.get("length", 0.0), one.get("width", 0.0))
+        for i, one in enumerate(data, 1)
+    ]
+
+
+def rectangles(description: str, least: int = 0) -> dict[str, Any]:
+    """Give the schema of a list of rectangles."""
+    return listed(
+        record(
+            "A rectangle.",
+            ("x", "y"),
+            name=text("What it is."),
+            x=quantity("length", "Middle, forward of AP.", "12 m"),
+            y=quantity("length", "Middle, to port.", "0 m"),
+            length=quantity("length", "Along the ship; none for a point.", "0.3 m"),
+            width=quantity("length", "Across the ship; none for a point.", "1.0 m"),
+        ),
+        description,
+        least,
+    )
+
+
+def _kernel(
+    blocks: Sequence[Mapping[str, Any]], others: Sequence[Mapping[str, Any]], clearance: float = CLEARANCE
+) -> Mapping[str, Any]:
+    found = conflicts(footprints_from_input(blocks, "block"), footprints_from_input(others, "place"), clearance)
+    return {
+        "count": float(len(found)),
+        "conflicts": [{"block": one.block.name, "other": one.other.name, "distance": one.distance} for one in found],
+        "nearest": found[0].distance if found else None,
+    }
+
+
+METHOD = Method(
+    name="blocks.clearance",
+    title="Blocks against openings, plugs, anodes and fittings",
+    formula="distance from edge to edge ≥ clearance, in the plan of the bottom",
+    source=Citation("Geometry; a clearance of 0.3 m", "", "common practice, no source"),
+    valid="rectangles along the ship, measured in plan",
+    inputs={
+        "blocks": rectangles("Footprints of the blocks.", 1),
+        "others": rectangles("Openings, plugs, anodes, transducers, seams to be worked.", 1),
+        "clearance": quantity("length", "Clearance required, from edge to edge.", "0.3 m"),
+    },
+    outputs=(
+        Symbol("count", "pairs that are too near", "each", "each"),
+        Symbol("conflicts", "each pair with its distance in m", "table", ""),
+        Symbol("nearest", "least distance of those pairs; minus where they overlap", "length", "m"),
+    ),
+    kernel=_kernel,
+    example={
+        "blocks": [
+            {"name": "keel 1", "x": "10.0 m", "y": "0 m", "length": "0.3 m", "width": "1.0 m"},
+            {"name": "keel 2", "x": "11.2 m", "y": "0 m", "length": "0.3 m", "width": "1.0 m"},
+        ],
+        "others": [{"name": "docking plug", "x": "11.5 m", "y": "0.45 m", "length": "38 mm", "width": "38 mm"}],
+    },
+    optional=frozenset({"clearance"}),
+)

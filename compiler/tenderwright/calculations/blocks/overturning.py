@@ -1,0 +1,202 @@
+"""A ship on keel and side blocks under wind or earthquake: side-block loads, tipping and sliding."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from tenderwright.calculations.blocks.plane import on_springs
+from tenderwright.calculations.cradle.cars import Limit
+from tenderwright.calculations.landing.schema import GRAVITY, listed, number, quantity, record, text
+from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+
+
+@dataclass(frozen=True)
+class SideBlock:
+    """A side block: off the centreline [m, to port], stiffness [N/m] and what it carries in calm [kg]."""
+
+    y: float
+    stiffness: float
+    preload: float
+
+
+@dataclass(frozen=True)
+class Shared:
+    """Loads under a moment to one side, kg."""
+
+    side_blocks: tuple[float, ...]
+    """In their order; 0 where the hull has lifted off."""
+    keel: float
+    lifted: tuple[int, ...]
+
+
+def overturning_moment(
+    weight: float, kg: float, wind: float, wind_height: float, lateral: float, combine: bool = False
+) -> tuple[float, float, float]:
+    """Give the moments of wind and of earthquake about the block tops, and the one that governs, N m.
+
+    Formula: wind F z_w; earthquake a_h W g KG; the greater, or the sum with `combine`.
+    Symbols: W [kg]; KG and z_w above the tops of the keel blocks [m]; F [N]; a_h lateral coefficient [-].
+    Source: statics (derived); the two are added only where the code in force says so. Raises OutOfRange.
+    """
+    if weight <= 0 or min(kg, wind, wind_height, lateral) < 0:
+        raise OutOfRange("the weight must be more than nothing, and heights, wind and coefficient not less")
+    by_wind, by_earthquake = wind * wind_height, lateral * weight * GRAVITY * kg
+    return by_wind, by_earthquake, by_wind + by_earthquake if combine else max(by_wind, by_earthquake)
+
+
+def share_moment(
+    weight: float,
+    moment: float,
+    blocks: Sequence[SideBlock],
+    keel_stiffness: float,
+    keel_width: float = 0.0,
+) -> Shared:
+    """Share a moment between side blocks and keel line, all elastic, dropping blocks that would pull.
+
+    Formula: R_i = R0_i + k_i (w + phi b_i) >= 0, sum R = W, sum R b + k_keel B^2/12 phi = M; while all bear this gives
+        R0 +/- M k b/K_phi, K_phi = sum(k b^2) + k_keel B^2/12.
+    Symbols: W [kg]; M [N m], positive loads the port side; keel line: k_keel [N/m] in all, B its width in contact [m].
+    Source: statics of elastic supports (derived). Raises OutOfRange where she would go over.
+    """
+    carried = sum(b.preload for b in blocks)
+    if not blocks or min(b.stiffness for b in blocks) <= 0 or keel_stiffness <= 0 or keel_width < 0:
+        raise OutOfRange("she needs side blocks, and every stiffness must be more than nothing")
+    if min(b.preload for b in blocks) < 0 or carried > weight:
+        raise OutOfRange("what the side blocks carry must be neither negative nor more than her weight")
+    at = np.array([0.0] + [b.y for b in blocks])
+    k = np.array([keel_stiffness] + [b.stiffness for b in blocks])
+    preload = np.array([weight - carried] + [b.preload for b in blocks])
+    rocking = np.zeros((at.size, 1))
+    rocking[0, 0] = keel_stiffness * keel_width**2 / 12
+    found = on_springs(weight, (moment / (weight * GRAVITY),), at, k / GRAVITY, preload, rocking / GRAVITY)
+    sides = found.reaction[1:]
+    return Shared(tuple(sides.tolist()), float(found.reaction[0]), tuple(np.flatnonzero(~found.bears[1:]).tolist()))
+
+
+def rigid_limit(weight: float, moment: float, outer: float, factor: float = 1.0) -> Limit:
+    """Set the moment [N m] beside W b/SF, both as kg m: a rigid ship tipping about her outer side blocks at b [m].
+
+    Source: statics (derived); the factor SF is an input. Raises OutOfRange.
+    """
+    if weight <= 0 or outer <= 0 or factor <= 0:
+        raise OutOfRange("weight, breadth of the side blocks and factor must be more than nothing")
+    return Limit("overturning about the outer side blocks", "moment", moment / GRAVITY, weight * outer / factor)
+
+
+def sliding_limit(weight: float, force: float, friction: float) -> Limit:
+    """Set the lateral force beside mu W g, N; the coefficient of friction mu is an input. Raises OutOfRange."""
+    if weight <= 0 or force < 0 or friction < 0:
+        raise OutOfRange("the weight must be more than nothing, and force and friction not less")
+    return Limit("sliding on the blocks", "force", force, friction * weight * GRAVITY)
+
+
+def _kernel(
+    weight: float,
+    kg: float,
+    blocks: Sequence[Mapping[str, float]],
+    keel_modulus: float,
+    keel_length: float,
+    coefficient_source: str,
+    keel_width: float = 0.0,
+    wind: float = 0.0,
+    wind_height: float = 0.0,
+    lateral: float = 0.0,
+    combine: bool = False,
+    factor: float = 1.0,
+    friction: float | None = None,
+) -> Mapping[str, Any]:
+    by_wind, by_earthquake, moment = overturning_moment(weight, kg, wind, wind_height, lateral, combine)
+    springs = [SideBlock(b["y"], b["modulus"] * b["area"] / b["height"], b.get("preload", 0.0)) for b in blocks]
+    found = share_moment(weight, moment, springs, keel_modulus * keel_length, keel_width)
+    least_outer = min(max((b.y for b in springs), default=0.0), max((-b.y for b in springs), default=0.0))
+    tipping = rigid_limit(weight, moment, least_outer, factor)
+    quake = lateral * weight * GRAVITY
+    force = wind + quake if combine else max(wind, quake)
+    sliding = None if friction is None else sliding_limit(weight, force, friction)
+    return {
+        "moment_wind": by_wind / GRAVITY,
+        "moment_earthquake": by_earthquake / GRAVITY,
+        "moment": moment / GRAVITY,
+        "side_blocks": list(found.side_blocks),
+        "keel": found.keel,
+        "lifted": [springs[i].y for i in found.lifted],
+        "tipping_use": tipping.use,
+        "tipping_met": tipping.met,
+        "lateral_force": force,
+        "sliding_use": None if sliding is None else sliding.use,
+        "sliding_met": None if sliding is None else sliding.met,
+        "coefficient_source": coefficient_source,
+    }
+
+
+METHOD = Method(
+    name="blocks.overturning",
+    title="Overturning and sliding on the blocks under wind or earthquake",
+    formula="M = max(F z_w, a_h W KG); R = R₀ ± M k b/K_φ ≥ 0, K_φ = Σkb² + k_keel B²/12; M ≤ W b/SF; F ≤ μW",
+    source=Citation("Statics of elastic supports", standing="derived"),
+    valid="moment positive to port (blocks of both sides alike give the same to starboard); small angles",
+    inputs={
+        "weight": quantity("mass", "Weight on the blocks.", "600 t"),
+        "kg": quantity("length", "Centre of gravity above the tops of the keel blocks.", "3.4 m"),
+        "blocks": listed(
+            record(
+                "A side block.",
+                ("y", "height", "area", "modulus"),
+                y=quantity("length", "Middle, to port.", "2.4 m"),
+                height=quantity("length", "Height of its timber.", "0.9 m"),
+                area=quantity("area", "Bearing area.", "0.24 m2"),
+                modulus=quantity("pressure", "Modulus of elasticity in the direction of the load.", "300 MPa"),
+                preload=quantity("mass", "What it carries in calm.", "6 t"),
+            ),
+            "The side blocks.",
+        ),
+        "keel_modulus": quantity("pressure", "Foundation modulus of the keel blocks.", "15 MPa"),
+        "keel_length": quantity("length", "Length of the keel line.", "41 m"),
+        "coefficient_source": text("Where wind, lateral coefficient and friction come from."),
+        "keel_width": quantity("length", "Width of the keel in contact; nothing where left out.", "0.2 m"),
+        "wind": quantity("force", "Wind force across the ship.", "130 kN"),
+        "wind_height": quantity("length", "Its centre above the tops of the keel blocks.", "4.2 m"),
+        "lateral": number("Lateral coefficient for earthquake, by the code of the place.", minimum=0),
+        "combine": {"type": "boolean", "description": "Whether the code adds wind and earthquake."},
+        "factor": number("Factor of safety against tipping.", exclusiveMinimum=0),
+        "friction": number("Coefficient of friction on the caps.", minimum=0),
+    },
+    outputs=(
+        Symbol("moment_wind", "moment of the wind", "moment", "t*m"),
+        Symbol("moment_earthquake", "moment of the earthquake", "moment", "t*m"),
+        Symbol("moment", "moment that governs", "moment", "t*m"),
+        Symbol("side_blocks", "load on each side block, in their order", "mass", "t"),
+        Symbol("keel", "load left on the keel line", "mass", "t"),
+        Symbol("lifted", "places to port of side blocks that carry nothing", "length", "m"),
+        Symbol("tipping_use", "moment by that at which a rigid ship tips, with the factor", "fraction", "%"),
+        Symbol("tipping_met", "whether it is within", "truth", ""),
+        Symbol("lateral_force", "lateral force that governs", "force", "kN"),
+        Symbol("sliding_use", "lateral force by friction", "fraction", "%"),
+        Symbol("sliding_met", "whether it is within; not known without friction", "truth", ""),
+        Symbol("coefficient_source", "where the coefficients come from", "text", ""),
+    ),
+    kernel=_kernel,
+    example={
+        "weight": "600 t",
+        "kg": "3.4 m",
+        "blocks": [
+            {"y": y, "height": "0.9 m", "area": "0.24 m2", "modulus": "300 MPa", "preload": "6 t"}
+            for y in ("2.4 m", "-2.4 m", "2.6 m", "-2.6 m", "2.4 m", "-2.4 m", "2.2 m", "-2.2 m")
+        ],
+        "keel_modulus": "15 MPa",
+        "keel_length": "41 m",
+        "coefficient_source": "wind by EN 1991-1-4 for the place; friction assumed",
+        "wind": "130 kN",
+        "wind_height": "4.2 m",
+        "friction": 0.3,
+    },
+    optional=frozenset({"keel_width", "wind", "wind_height", "lateral", "combine", "factor", "friction"}),
+    cautions=(
+        "a lateral coefficient of 0.2 is quoted for navies (from memory, not verified): take the code of the place",
+        "10 to 20 % of her weight on side blocks built to the hull is common practice, no source",
+    ),
+)

@@ -1,0 +1,183 @@
+"""Whether a ship fits a facility: length, beam, water, weight, line load and air draft, each with its clearance."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from tenderwright.calculations.cradle.cars import Limit
+from tenderwright.calculations.facility.clearances import IN_SERVICE, Clearances
+from tenderwright.calculations.facility.verdict import Verdict, verdict, verdict_outputs
+from tenderwright.calculations.landing.schema import quantity, record, text
+from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+
+
+@dataclass(frozen=True)
+class Visitor:
+    """The ship as the facility sees her; lengths in m, masses in kg, line load in kg/m. None where not known."""
+
+    length: float
+    """Overall."""
+    beam: float
+    """Greatest, fenders and rubbing strakes included."""
+    weight: float
+    draft_over_blocks: float | None = None
+    """Greatest of the keel along the blocks, in the facility's water."""
+    draft_over_sill: float | None = None
+    """Greatest of keel and appendages, in the facility's water."""
+    line_load: float | None = None
+    """Greatest along the keel."""
+    air_draft: float | None = None
+
+
+@dataclass(frozen=True)
+class Berth:
+    """What the facility offers at the tide chosen; None where a limit is not known."""
+
+    length: float | None
+    beam: float | None
+    blocks: float | None
+    """Water over the blocks."""
+    lift: float | None
+    line_load: float | None
+    sill: float | None = None
+    """Water over the sill."""
+    has_sill: bool = False
+    """Whether there is a sill to cross, so that its depth is needed."""
+    air_draft: float | None = None
+    """Height over the water of what she must pass under."""
+    is_bridged: bool = False
+    """Whether there is something to pass under, so that its height is needed."""
+
+
+def basic_limits(ship: Visitor, berth: Berth, clearances: Clearances = IN_SERVICE) -> tuple[Limit, ...]:
+    """Set each demand of the ship, clearance included, beside what the facility offers.
+
+    Formula: length + head + entrance <= length; beam + 2 side <= beam; draft + clearance <= water over blocks and
+        over sill; weight <= lift; greatest line load <= line load; air draft + clearance <= height.
+    Source: UFC 4-213-10, par. 3-2.1 (the parts); sums derived. Raises OutOfRange.
+    """
+    if min(ship.length, ship.beam, ship.weight) <= 0:
+        raise OutOfRange("length, beam and weight must be more than nothing")
+
+    def with_clearance(value: float | None, clearance: float) -> float | None:
+        return None if value is None else value + clearance
+
+    ends = clearances.head + clearances.entrance
+    limits = [
+        Limit("length", "length", ship.length + ends, berth.length),
+        Limit("beam", "length", ship.beam + 2 * clearances.side, berth.beam),
+        Limit(
+            "water over the blocks", "length", with_clearance(ship.draft_over_blocks, clearances.blocks), berth.blocks
+        ),
+        Limit("lift", "mass", ship.weight, berth.lift),
+        Limit("line load", "line_load", ship.line_load, berth.line_load),
+    ]
+    if berth.has_sill or berth.sill is not None:
+        draft = with_clearance(ship.draft_over_sill, clearances.sill)
+        limits.insert(2, Limit("water over the sill", "length", draft, berth.sill))
+    if berth.is_bridged or berth.air_draft is not None:
+        limits.append(Limit("air draft", "length", with_clearance(ship.air_draft, clearances.air), berth.air_draft))
+    return tuple(limits)
+
+
+def facility_fit(
+    ship: Visitor, berth: Berth, clearances: Clearances = IN_SERVICE, further: Iterable[Limit] = ()
+) -> Verdict:
+    """Judge a facility by its basic limits and by further ones: of a shiplift, a slipway, a floating dock, a cradle.
+
+    Source: as `basic_limits`. Raises OutOfRange.
+    """
+    return verdict((*basic_limits(ship, berth, clearances), *further))
+
+
+def _kernel(
+    ship: Mapping[str, float],
+    berth: Mapping[str, Any],
+    clearances: Mapping[str, Any] | None = None,
+) -> Mapping[str, Any]:
+    offered: dict[str, Any] = dict.fromkeys(("length", "beam", "blocks", "lift", "line_load"))
+    wanted = IN_SERVICE if clearances is None else _clearances(clearances)
+    return verdict_outputs(facility_fit(Visitor(**ship), Berth(**offered | dict(berth)), wanted))
+
+
+def _clearances(data: Mapping[str, Any]) -> Clearances:
+    figures = {name: value for name, value in data.items() if name != "source"}
+    return Clearances(**figures, source=Citation(data["source"]))
+
+
+SHIP = record(
+    "The ship; leave out what is not known.",
+    ("length", "beam", "weight"),
+    length=quantity("length", "Length overall.", "51.8 m"),
+    beam=quantity("length", "Greatest beam, fenders included.", "9.4 m"),
+    weight=quantity("mass", "Displacement on arrival.", "600 t"),
+    draft_over_blocks=quantity("length", "Greatest draft of the keel along the blocks.", "3.3 m"),
+    draft_over_sill=quantity("length", "Greatest draft of keel and appendages.", "3.5 m"),
+    line_load=quantity("line_load", "Greatest line load along the keel.", "21 t/m"),
+    air_draft=quantity("length", "Height of the highest part above the water.", "19.4 m"),
+)
+BERTH = record(
+    "What the facility offers at the tide chosen; leave out what is not known.",
+    (),
+    length=quantity("length", "Length.", "96 m"),
+    beam=quantity("length", "Beam between fenders.", "14.6 m"),
+    blocks=quantity("length", "Water over the blocks.", "4.3 m"),
+    lift=quantity("mass", "Greatest weight.", "3500 t"),
+    line_load=quantity("line_load", "Greatest line load.", "45 t/m"),
+    sill=quantity("length", "Water over the sill.", "5.1 m"),
+    has_sill={"type": "boolean", "description": "Whether there is a sill to cross."},
+    air_draft=quantity("length", "Height over the water of what she passes under.", "22 m"),
+    is_bridged={"type": "boolean", "description": "Whether there is something to pass under."},
+)
+CLEARANCES = record(
+    "Clearances; 0.3 m each where left out (common practice, no source).",
+    ("blocks", "sill", "head", "entrance", "side", "air", "source"),
+    blocks=quantity("length", "Keel over the blocks.", "0.6 m"),
+    sill=quantity("length", "Deepest part over the sill.", "0.6 m"),
+    head=quantity("length", "At the head.", "1.5 m"),
+    entrance=quantity("length", "At the entrance.", "4.6 m"),
+    side=quantity("length", "Each side.", "3.0 m"),
+    air=quantity("length", "Under a bridge.", "0.3 m"),
+    source=text("Where they come from."),
+)
+VERDICT_SYMBOLS = (
+    Symbol("result", "pass, fail or not known", "text", ""),
+    Symbol("deciding", "limit that decides", "text", ""),
+    Symbol("use", "demand by limit of that one", "fraction", "%"),
+    Symbol("limits", "each limit with demand, limit and margin, in SI units of its dimension", "table", ""),
+)
+
+METHOD = Method(
+    name="facility.fit",
+    title="Whether a ship fits a facility",
+    formula="demand + clearance ≤ what is offered, for length, beam, sill, blocks, lift, line load and air draft",
+    source=Citation("UFC 4-213-10, 15 August 2002", "par. 3-2.1, the parts; sums derived"),
+    valid="figures in the facility's water and at the tide chosen",
+    inputs={"ship": SHIP, "berth": BERTH, "clearances": CLEARANCES},
+    outputs=VERDICT_SYMBOLS,
+    kernel=_kernel,
+    example={
+        "ship": {
+            "length": "51.8 m",
+            "beam": "9.4 m",
+            "weight": "600 t",
+            "draft_over_blocks": "3.3 m",
+            "draft_over_sill": "3.5 m",
+            "line_load": "21 t/m",
+            "air_draft": "19.4 m",
+        },
+        "berth": {
+            "length": "96 m",
+            "beam": "14.6 m",
+            "blocks": "4.3 m",
+            "lift": "3500 t",
+            "line_load": "45 t/m",
+            "sill": "5.1 m",
+            "air_draft": "22 m",
+        },
+    },
+    optional=frozenset({"clearances"}),
+    cautions=("a planning figure: the dockmaster and the facility's engineer accept her or not",),
+)

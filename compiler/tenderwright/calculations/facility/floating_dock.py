@@ -1,0 +1,144 @@
+"""A ship in a floating dock: bending of the dock, and its freeboard and stability where they are known."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+import numpy as np
+
+from tenderwright.calculations.cradle.cars import Limit
+from tenderwright.calculations.facility.verdict import verdict, verdict_outputs
+from tenderwright.calculations.landing.schema import quantity
+from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+
+CAPACITIES = (40e6, 50e6, 60e6, 70e6)
+SHARES = (0.800, 0.850, 0.888, 0.920)
+LEAST_GM = 1.0
+TOP_DECK_FREEBOARD = 1.0
+PONTOON_FREEBOARD = 0.3
+
+
+def bending_moment(weight: float, dock_length: float, ship_length: float) -> float:
+    """Give the bending moment at the middle of the dock, M = W (L_D/8 - 11 L_s/96), kg m; sagging is positive.
+
+    Symbols: W [kg]; L_D, L_s [m]. With L_s = 0.8 L_D it is W L_D/30.
+    Source: Lloyd's Register, Rules for Floating Docks and Dock Gates, July 2022, Pt 2 Ch 1 s.3.2.1 and s.3.3.1 (weight
+    curve and buoyancy); the sum is derived. Range: ship in the middle of the dock. Raises OutOfRange.
+    """
+    if weight <= 0 or not 0 < ship_length <= dock_length:
+        raise OutOfRange("the weight must be more than nothing and the ship no longer than the dock")
+    return weight * (dock_length / 8 - 11 * ship_length / 96)
+
+
+def design_length_share(capacity: float) -> float:
+    """Give the ship's length, by that of the dock, for which a dock of a capacity [kg] is in general designed.
+
+    Source: Lloyd's Register, Rules for Floating Docks and Dock Gates, July 2022, Pt 2 Ch 1 s.2.1.7, linear between.
+    Raises OutOfRange.
+    """
+    if capacity <= 0:
+        raise OutOfRange("the capacity must be more than nothing")
+    return float(np.interp(capacity, CAPACITIES, SHARES))
+
+
+def floating_dock_limits(
+    weight: float,
+    dock_length: float,
+    ship_length: float,
+    greatest_moment: float | None = None,
+    gm: float | None = None,
+    top_deck_freeboard: float | None = None,
+    pontoon_freeboard: float | None = None,
+) -> tuple[Limit, ...]:
+    """Set the dock's bending moment, and its least GM and freeboards, beside what the dock's papers give.
+
+    Formula: M of a ship of the length given, as `bending_moment`, greater for a short ship; GM >= 1.0 m; freeboard of
+        the top deck fully submerged >= 1.0 m; of the pontoon deck on the centreline with the ship >= 0.3 m. One that
+        is not given is left out, but for the moment.
+    Symbols: W [kg]; lengths, GM, freeboards [m]; moments [kg m].
+    Source: as `bending_moment`; Iranian Classification Society, Rules for Floating Docks, 2014, ch. 4. Raises
+    OutOfRange.
+    """
+    limits = [
+        Limit(
+            "bending moment of the dock",
+            "moment",
+            abs(bending_moment(weight, dock_length, ship_length)),
+            greatest_moment,
+        )
+    ]
+    least = (
+        ("metacentric height of the dock", LEAST_GM, gm),
+        ("freeboard of the top deck", TOP_DECK_FREEBOARD, top_deck_freeboard),
+        ("freeboard of the pontoon deck", PONTOON_FREEBOARD, pontoon_freeboard),
+    )
+    limits += [Limit(name, "length", wanted, there) for name, wanted, there in least if there is not None]
+    return tuple(limits)
+
+
+def _kernel(
+    weight: float,
+    dock_length: float,
+    ship_length: float,
+    capacity: float,
+    greatest_moment: float | None = None,
+    gm: float | None = None,
+    top_deck_freeboard: float | None = None,
+    pontoon_freeboard: float | None = None,
+) -> Mapping[str, Any]:
+    limits = floating_dock_limits(
+        weight, dock_length, ship_length, greatest_moment, gm, top_deck_freeboard, pontoon_freeboard
+    )
+    share = design_length_share(capacity)
+    return {
+        **verdict_outputs(verdict((Limit("lift", "mass", weight, capacity), *limits))),
+        "moment": bending_moment(weight, dock_length, ship_length),
+        "design_moment": bending_moment(capacity, dock_length, share * dock_length),
+        "length_share": ship_length / dock_length,
+        "design_length_share": share,
+    }
+
+
+METHOD = Method(
+    name="facility.floating-dock",
+    title="Lift, bending and stability of a floating dock with a ship",
+    formula="M = W(L_D/8 − 11 L_s/96); with L_s = 0.8 L_D, W L_D/30",
+    source=Citation(
+        "Lloyd's Register, Rules for Floating Docks and Dock Gates, July 2022",
+        "Pt 2 Ch 1 s.2.1.7, 3.2.1, 3.3.1; the sum is derived",
+    ),
+    valid="ship in the middle of the dock; even ballast; rectangle and parabola as weight curve",
+    inputs={
+        "weight": quantity("mass", "Weight of the ship.", "600 t"),
+        "dock_length": quantity("length", "Length of the dock's pontoon.", "88 m"),
+        "ship_length": quantity("length", "Length over which the ship's weight lies.", "50 m"),
+        "capacity": quantity("mass", "Lifting capacity of the dock.", "2400 t"),
+        "greatest_moment": quantity("moment", "Bending moment allowed by the dock's papers.", "7000 t*m"),
+        "gm": quantity("length", "Least metacentric height of dock and ship in any phase.", "1.6 m"),
+        "top_deck_freeboard": quantity("length", "Freeboard of the top deck fully submerged.", "1.2 m"),
+        "pontoon_freeboard": quantity(
+            "length", "Freeboard of the pontoon deck on the centreline with the ship.", "0.5 m"
+        ),
+    },
+    outputs=(
+        Symbol("result", "pass, fail or not known", "text", ""),
+        Symbol("deciding", "limit that decides", "text", ""),
+        Symbol("use", "demand by limit of that one", "fraction", "%"),
+        Symbol("limits", "each limit with demand, limit and margin, in SI units of its dimension", "table", ""),
+        Symbol("moment", "bending moment at the middle of the dock, sagging", "moment", "t*m"),
+        Symbol("design_moment", "the same for the capacity over the length in general designed for", "moment", "t*m"),
+        Symbol("length_share", "length of the ship by that of the dock", "fraction", "%"),
+        Symbol("design_length_share", "the length in general designed for, by that of the dock", "fraction", "%"),
+    ),
+    kernel=_kernel,
+    example={
+        "weight": "600 t",
+        "dock_length": "88 m",
+        "ship_length": "50 m",
+        "capacity": "2400 t",
+        "greatest_moment": "7000 t*m",
+    },
+    optional=frozenset({"greatest_moment", "gm", "top_deck_freeboard", "pontoon_freeboard"}),
+    cautions=("the dockmaster's pumping plan levels the dock: the moment here is with even ballast",),
+)

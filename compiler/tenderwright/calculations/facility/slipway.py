@@ -1,0 +1,111 @@
+"""Hauling a ship up a slipway: the force on the haul, and what the slope means for landing on the cradle."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from math import atan, cos, sin, tan
+from typing import Any
+
+from tenderwright.calculations.cradle.cars import Limit
+from tenderwright.calculations.facility.verdict import verdict, verdict_outputs
+from tenderwright.calculations.landing.schema import GRAVITY, number, quantity
+from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+
+FRICTION = 0.0125
+"""Rolling resistance by weight (derived): Crandall, part 4, puts the effort on the level at about 20 % of hauling up a
+slope of 5 %, so that mu = 0.2 (0.05 + mu)."""
+
+
+def haul_force(weight: float, cradle: float, slope: float, friction: float = FRICTION) -> float:
+    """Give the force that hauls ship and cradle up the track, F = (W + W_c) g (sin a + mu cos a), N.
+
+    Symbols: W, W_c [kg]; a slope of the track [rad]; mu rolling resistance [-].
+    Source: statics (derived); mu 0.0125 derived from Crandall on marine railways, part 4 (effort of transfer).
+    Range: ship wholly out of the water. Raises OutOfRange.
+    """
+    if weight <= 0 or min(cradle, friction) < 0 or not 0 <= slope < 0.5:
+        raise OutOfRange("weight must be more than nothing, cradle and friction not less, and the slope below 1 in 2")
+    return (weight + cradle) * GRAVITY * (sin(slope) + friction * cos(slope))
+
+
+def slope_of(rise: float, run: float) -> float:
+    """Give the angle of a track that rises `rise` in `run`, rad. Raises OutOfRange."""
+    if rise < 0 or run <= 0:
+        raise OutOfRange("a gradient is a rise of nothing or more in a run of more than nothing")
+    return atan(rise / run)
+
+
+def cradle_declivity(slope: float, wedge: float = 0.0) -> float:
+    """Give the declivity of the cradle's blocks, the slope of the track less that of its wedges, rad.
+
+    Symbols: slope and wedge [rad]; a cradle built level has a wedge as steep as the track. Source: derived.
+    """
+    return atan(tan(slope) - tan(wedge))
+
+
+def slipway_limits(
+    force: float, haul: float | None, travel: float | None = None, track: float | None = None
+) -> tuple[Limit, ...]:
+    """Set the haul force [N] beside what the haul can do, and the travel [m] beside the track where it is given."""
+    limits = [Limit("haul force", "force", force, haul)]
+    if travel is not None:
+        limits.append(Limit("travel on the track", "length", travel, track))
+    return tuple(limits)
+
+
+def _kernel(
+    weight: float,
+    rise: float,
+    run: float,
+    cradle: float = 0.0,
+    friction: float = FRICTION,
+    haul: float | None = None,
+    wedge: float = 0.0,
+    length: float | None = None,
+) -> Mapping[str, Any]:
+    slope = slope_of(rise, run)
+    force = haul_force(weight, cradle, slope, friction)
+    declivity = cradle_declivity(slope, wedge)
+    return {
+        **verdict_outputs(verdict(slipway_limits(force, haul))),
+        "slope": slope,
+        "haul_force": force,
+        "declivity": declivity,
+        "resting_trim": None if length is None else length * tan(declivity),
+    }
+
+
+METHOD = Method(
+    name="facility.slipway",
+    title="Haul force on a slipway",
+    formula="F = (W + W_c) g (sin α + μ cos α); declivity of the blocks = slope of the track less the wedges",
+    source=Citation("Statics; Crandall on marine railways, part 4, for μ = 0.0125", "", "derived"),
+    valid="ship out of the water; slopes below 1 in 2",
+    inputs={
+        "weight": quantity("mass", "Weight of the ship.", "600 t"),
+        "rise": number("Rise of the track, as in 1 in 17.", minimum=0),
+        "run": number("Run of the track for that rise.", exclusiveMinimum=0),
+        "cradle": quantity("mass", "Weight of cradle, cars and blocks.", "60 t"),
+        "friction": number("Rolling resistance by weight; 0.0125 where left out.", minimum=0),
+        "haul": quantity("force", "Greatest force of the haul, as certified.", "980 kN"),
+        "wedge": quantity("angle", "Slope built into the cradle against that of the track.", "2 deg"),
+        "length": quantity("length", "Length over which trim is measured, for the trim that lands her evenly.", "48 m"),
+    },
+    outputs=(
+        Symbol("result", "pass, fail or not known", "text", ""),
+        Symbol("deciding", "limit that decides", "text", ""),
+        Symbol("use", "demand by limit of that one", "fraction", "%"),
+        Symbol("limits", "each limit with demand, limit and margin, in SI units of its dimension", "table", ""),
+        Symbol("slope", "slope of the track", "angle", "deg"),
+        Symbol("haul_force", "haul force", "force", "kN"),
+        Symbol("declivity", "declivity of the blocks", "angle", "deg"),
+        Symbol("resting_trim", "trim at which she lands on all the blocks at once", "length", "m"),
+    ),
+    kernel=_kernel,
+    example={"weight": "600 t", "rise": 1, "run": 17, "cradle": "60 t", "haul": "980 kN", "length": "48 m"},
+    optional=frozenset({"cradle", "friction", "haul", "wedge", "length"}),
+    cautions=(
+        "starting off takes more than rolling: the certificate of the haul says what it allows for",
+        "overloads on record of 25 % in all and 75 % in places (Crandall, Ports '89) are no allowance",
+    ),
+)

@@ -1,0 +1,1 @@
+"""Landing: she takes the keel blocks as the water falls, her upthrust, drafts and stability."""

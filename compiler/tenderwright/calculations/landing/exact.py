@@ -1,0 +1,200 @@
+"""Landing with the hydrostatics read again at every step: her hull in the water with the upthrust of a block."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from tenderwright.calculations.hydrostatics.equilibrium import float_at
+from tenderwright.calculations.hydrostatics.hull_form import HullForm
+from tenderwright.calculations.hydrostatics.simpson import Floats
+from tenderwright.calculations.hydrostatics.upright import Hydrostatics
+from tenderwright.calculations.landing.held import Afloat, BlockLine
+from tenderwright.calculations.landing.root import root_between
+from tenderwright.calculations.landing.settling import Instability, Landing, Settling
+from tenderwright.calculations.landing.stability import Virtual
+from tenderwright.calculations.method import OutOfRange
+
+GREATEST_SHARE = 0.9
+"""Part of her displacement up to which one block's upthrust is searched."""
+NEAR = 1e-9
+SEARCH = 200
+"""Water levels looked at between settling and dry for the loss of stability."""
+FILM = 1e-6
+"""Water under the hull at the last level but dry, m."""
+
+
+@dataclass(frozen=True, eq=False)
+class Lander:
+    """A ship to be landed: hull, weight [kg], centre of gravity and keel line [m], water density [kg/m3]."""
+
+    form: HullForm
+    displacement: float
+    lcg: float
+    vcg: float
+    density: float
+    blocks: BlockLine
+    keel: float = 0.0
+    """Height above the baseline of the keel that the blocks touch: less than nothing for a bar keel."""
+    free_surface_moment: float = 0.0
+
+    def __post_init__(self) -> None:
+        """Check the centre of gravity. Raises OutOfRange."""
+        if not self.vcg > self.keel:
+            raise OutOfRange("the centre of gravity must be above the keel")
+
+    def under(self, upthrust: float, x: float) -> Hydrostatics:
+        """Find how she floats under an upthrust at x.
+
+        Formula: rho V + P = W and W (LCG - s VCG) = rho V (LCB - s KB) + P (x - s z), s = trim/L; the same as
+            afloat with W - P and its centre.
+        Source: statics of a floating body (derived). Raises OutOfRange.
+        """
+        left = self.displacement - upthrust
+        if left <= 0:
+            raise OutOfRange("the upthrust is not less than her displacement")
+        lcg = (self.displacement * self.lcg - upthrust * x) / left
+        vcg = (self.displacement * self.vcg - upthrust * self.keel) / left
+        return float_at(self.form, left, lcg, vcg, self.density)
+
+    @property
+    def resting_trim(self) -> float:
+        """Give her trim on all the blocks, m."""
+        return self.blocks.resting_trim(self.form.length)
+
+    def water_over(self, position: Hydrostatics, x: float) -> float:
+        """Give the height of the water over the keel at x, m."""
+        return position.draft + position.trim * (0.5 - x / self.form.length) - self.keel
+
+    def carried(self, drafts: Floats, trim: Floats | float) -> tuple[Floats, Floats]:
+        """Give the mass displaced [kg] and its moment about the baseline through the metacentre [kg m], by draft.
+
+        Formula: rho V, and rho (V KB + I_T) = rho V KM; good also where nothing is displaced.
+        """
+        z = self.form.heights(drafts, np.broadcast_to(np.asarray(trim, dtype=np.float64), drafts.shape))
+        curves, w = self.form.curves, self.form.weights
+        mass = 2 * self.density * (curves.half_area(z) @ w)
+        moment = self.density * (2 * (curves.half_moment(z) @ w) + 2 / 3 * (curves.half_breadth(z) ** 3 @ w))
+        return mass, moment
+
+    def righting_moment(self, carried: Floats, km_moment: Floats) -> Floats:
+        """Give RM = rho V KM - W KG + P z - FSM, kg m per radian, with P = W - rho V at the keel's height z."""
+        upthrust = self.displacement - carried
+        return km_moment - self.displacement * self.vcg + upthrust * self.keel - self.free_surface_moment
+
+    def stability(self, position: Hydrostatics) -> Virtual:
+        """Give both forms of the virtual metacentric height in a position, heights from the keel on the blocks."""
+        left, km, kg = position.displacement, position.km_transverse - self.keel, self.vcg - self.keel
+        upthrust = max(0.0, self.displacement - left)
+        moment = left * km - self.displacement * kg - self.free_surface_moment
+        return Virtual(
+            self.displacement,
+            upthrust,
+            moment,
+            moment / self.displacement,
+            moment / left,
+            upthrust * km / self.displacement,
+            upthrust * kg / left,
+        )
+
+
+def held_particulars(ship: Lander) -> Afloat:
+    """Read the particulars afloat that the hand method holds constant; heights from the keel on the blocks."""
+    h = ship.under(0.0, 0.0)
+    return Afloat(
+        displacement=ship.displacement,
+        length=ship.form.length,
+        draft_aft=h.draft_aft - ship.keel,
+        draft_forward=h.draft_forward - ship.keel,
+        lcf=h.lcf,
+        mass_per_immersion=h.mass_per_immersion,
+        moment_to_change_trim=h.moment_to_change_trim(ship.vcg),
+        km=h.km_transverse - ship.keel,
+        kg=ship.vcg - ship.keel,
+        free_surface_moment=ship.free_surface_moment,
+    )
+
+
+def settle_exactly(ship: Lander) -> Landing:
+    """Find settling and instability with the hydrostatics read again at W - P and at the real trim.
+
+    Formula: at settling the trim under an upthrust at the first block is that of the blocks; from then on the trim is
+        held and P = W - rho V(d). Stability is lost where RM = (W - P) KM - W KG + P z - FSM is nothing, KM read
+        at that draft and trim. Drafts are above the keel on the blocks.
+    Source: statics of a floating body (derived).
+    Range: deck edge clear of the water; liquids keep their centres as she trims. Raises OutOfRange.
+    """
+    free = ship.under(0.0, 0.0)
+    x, upthrust = first_contact(ship, free)
+    touch, settled = ship.water_over(free, x), ship.under(upthrust, x)
+    fall = touch - ship.water_over(settled, x)
+    one = Settling(
+        x,
+        touch,
+        upthrust,
+        fall,
+        settled.draft_aft - ship.keel,
+        settled.draft_forward - ship.keel,
+        settled.draft_at_lcf - ship.keel,
+        ship.stability(settled),
+    )
+    if ship.stability(free).righting_moment <= 0:
+        raise OutOfRange("the metacentric height afloat is not more than nothing: she is not stable before landing")
+    return Landing(one, _instability(ship, one, settled))
+
+
+def first_contact(ship: Lander, free: Hydrostatics) -> tuple[float, float]:
+    """Give the block touched first [m] and its upthrust [kg] as she comes to lie on all. Raises OutOfRange."""
+    resting = ship.resting_trim
+    x = ship.blocks.first_touched(free.trim, ship.form.length)
+    if abs(free.trim - resting) < NEAR:
+        return x, 0.0
+    limit = GREATEST_SHARE * ship.displacement
+    low, high = 0.0, 0.02 * ship.displacement
+    while (ship.under(high, x).trim - resting) * (free.trim - resting) > 0:
+        low, high = high, 2 * high
+        if high > limit:
+            raise OutOfRange("no upthrust of the first block takes off her trim: she would not lie on all the blocks")
+    found = root_between(lambda p: ship.under(p, x).trim - resting, low, high, NEAR * ship.displacement)
+    return x, found
+
+
+def _instability(ship: Lander, one: Settling, settled: Hydrostatics) -> Instability:
+    """Find the first loss of stability, before or after settling; at the latest when the water leaves her hull."""
+    x, trim = one.first_block, settled.trim
+    if one.stability.righting_moment <= 0:
+        upthrust = root_between(
+            lambda p: ship.stability(ship.under(p, x)).righting_moment, 0.0, one.upthrust, NEAR * ship.displacement
+        )
+        position = ship.under(upthrust, x)
+        fall = one.water_at_touch - ship.water_over(position, x)
+        return _lost(ship, one, upthrust, fall, position.draft, position.trim, position.draft_at_lcf)
+
+    def moment(draft: float) -> float:
+        return float(ship.righting_moment(*ship.carried(np.array([draft]), trim))[0])
+
+    dry = dry_draft(ship)
+    drafts = np.linspace(settled.draft, dry + FILM, SEARCH)
+    lost = np.flatnonzero(ship.righting_moment(*ship.carried(drafts, trim)) <= 0)
+    if lost.size:
+        k = max(1, int(lost[0]))
+        draft = root_between(moment, float(drafts[k - 1]), float(drafts[k]), NEAR)
+        upthrust = ship.displacement - float(ship.carried(np.array([draft]), trim)[0][0])
+    else:
+        draft, upthrust = dry, ship.displacement
+    mean = draft + trim * (0.5 - settled.lcf / ship.form.length)
+    return _lost(ship, one, upthrust, one.fall + settled.draft - draft, draft, trim, mean)
+
+
+def _lost(
+    ship: Lander, one: Settling, upthrust: float, fall: float, draft: float, trim: float, mean: float
+) -> Instability:
+    middle = draft - ship.keel
+    return Instability(upthrust, fall, middle + trim / 2, middle - trim / 2, mean - ship.keel, fall - one.fall)
+
+
+def dry_draft(ship: Lander) -> float:
+    """Give the draft amidships above the baseline, at the trim of the blocks, at which her hull leaves the water, m."""
+    lean = ship.resting_trim * (0.5 - ship.form.stations / ship.form.length)
+    return float((ship.form.keel_heights - lean).min())

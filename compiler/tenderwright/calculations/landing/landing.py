@@ -1,0 +1,95 @@
+"""A landing from her offsets: the hydrostatics read again at every step, beside the hand method."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
+from tenderwright.calculations.landing.curve import landing_curve
+from tenderwright.calculations.landing.exact import Lander, held_particulars, settle_exactly
+from tenderwright.calculations.landing.held import BlockLine
+from tenderwright.calculations.landing.schema import quantity
+from tenderwright.calculations.landing.settling import BLOCK_INPUTS, LANDING_SYMBOLS, outputs_of, settle
+from tenderwright.calculations.method import Citation, Method, Symbol
+
+LARGE_SHARE = 0.05
+"""Upthrust by displacement above which the hand method is to be read with care (common practice, no source)."""
+
+
+def _kernel(
+    offsets: Mapping[str, Any],
+    displacement: float,
+    lcg: float,
+    vcg: float,
+    block_aft: float,
+    block_forward: float,
+    density: float = 1025.0,
+    declivity: float = 0.0,
+    keel: float = 0.0,
+    free_surface_moment: float = 0.0,
+) -> Mapping[str, Any]:
+    blocks = BlockLine(block_aft, block_forward, declivity)
+    form = hull_from_offsets(offsets)
+    ship = Lander(form, displacement, lcg, vcg, density, blocks, keel, free_surface_moment)
+    exact, held = settle_exactly(ship), settle(held_particulars(ship), blocks)
+    curve = landing_curve(ship)
+    return (
+        outputs_of(exact)
+        | outputs_of(held, "_held")
+        | {
+            "upthrust_share": exact.settling.upthrust / displacement,
+            "hand_method_in_range": exact.settling.upthrust <= LARGE_SHARE * displacement,
+            "curve_water": curve.water.tolist(),
+            "curve_upthrust": curve.upthrust.tolist(),
+            "curve_gm": curve.gm.tolist(),
+        }
+    )
+
+
+METHOD = Method(
+    name="docking.landing",
+    title="Landing with the hydrostatics read again, beside the hand method",
+    formula="ρV + P = W; W(LCG − s VCG) = ρV(LCB − s KB) + P(x − s z); RM = (W − P) KM − W KG + P z − FSM",
+    source=Citation("Statics of a floating body with an upward force at the block", standing="derived"),
+    valid="upright, deck edge clear of the water, straight keel line; liquids keep their centres as she trims",
+    inputs={
+        "offsets": OFFSETS,
+        "displacement": quantity("mass", "Displacement afloat.", "480 t"),
+        "lcg": quantity("length", "Centre of gravity, forward of the after perpendicular.", "18.9 m"),
+        "vcg": quantity("length", "Centre of gravity above the baseline, without free surfaces.", "3.1 m"),
+        **BLOCK_INPUTS,
+        "density": quantity("density", "Density of the dock's water.", "1012 kg/m3"),
+        "keel": quantity("length", "Keel that the blocks touch, above the baseline; minus for a bar keel.", "-0.18 m"),
+        "free_surface_moment": quantity("moment", "Sum over the slack tanks.", "20 t*m"),
+    },
+    outputs=(
+        *LANDING_SYMBOLS,
+        *(
+            Symbol(f"{s.name}_held", f"{s.meaning}; particulars held constant", s.dimension, s.unit)
+            for s in LANDING_SYMBOLS
+        ),
+        Symbol("upthrust_share", "upthrust at settling by displacement", "fraction", "%"),
+        Symbol("hand_method_in_range", "whether that is small enough to hold the particulars constant", "truth", ""),
+        Symbol("curve_water", "water over the block touched first, from touch to dry", "length", "m"),
+        Symbol("curve_upthrust", "upthrust at each level", "mass", "t"),
+        Symbol("curve_gm", "lesser virtual GM at each level", "length", "m"),
+    ),
+    kernel=_kernel,
+    example={
+        "offsets": EXAMPLE_OFFSETS,
+        "displacement": "480 t",
+        "lcg": "18.9 m",
+        "vcg": "3.1 m",
+        "block_aft": "4 m",
+        "block_forward": "36 m",
+        "density": "1012 kg/m3",
+        "free_surface_moment": "5 t*m",
+    },
+    optional=frozenset({"density", "declivity", "keel", "free_surface_moment"}),
+    cautions=(
+        "drafts are above the keel on the blocks",
+        "side blocks and shores are not counted: they are to be in place before the margin is used up",
+        "the docking plan and stability are for a naval architect and the dockmaster",
+    ),
+)

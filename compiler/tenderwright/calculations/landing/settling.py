@@ -1,0 +1,194 @@
+"""Landing by the hand method: settling and instability with TPC, MCTC, LCF and KM held constant."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from tenderwright.calculations.landing.held import Afloat, BlockLine, lever
+from tenderwright.calculations.landing.schema import quantity
+from tenderwright.calculations.landing.stability import Virtual, instability_upthrust, virtual_stability
+from tenderwright.calculations.landing.upthrust import critical_upthrust, fall_per_upthrust
+from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+
+
+@dataclass(frozen=True)
+class Settling:
+    """How she lands. Drafts in m; `fall` is the water's since the first block was touched."""
+
+    first_block: float
+    """Position of the block touched first, m forward of AP."""
+    water_at_touch: float
+    """Water over that block at the first touch, m."""
+    upthrust: float
+    """Just as she comes to lie on all the blocks, kg."""
+    fall: float
+    draft_aft: float
+    draft_forward: float
+    true_mean_draft: float
+    stability: Virtual
+    """At that moment."""
+
+
+@dataclass(frozen=True)
+class Instability:
+    """Where she loses her stability."""
+
+    upthrust: float
+    fall: float
+    draft_aft: float
+    draft_forward: float
+    true_mean_draft: float
+    margin: float
+    """Fall of the water from settling to instability, m; less than nothing where it comes first."""
+
+
+@dataclass(frozen=True)
+class Landing:
+    """A landing by either method."""
+
+    settling: Settling
+    instability: Instability
+
+
+def settle(afloat: Afloat, blocks: BlockLine) -> Landing:
+    """Find upthrust and drafts at settling and at instability, with her particulars held constant.
+
+    Formula: P = MCT |t_c|/l; f = P (1/TPI + l^2/(MCT L)) until she lies on all the blocks; d_s = d_m - P/TPI;
+        on all the blocks the true mean draft falls with the water; P0 = W - (W KG + FSM)/KM.
+        Margin: (P0 - P)/TPI where P0 >= P, otherwise (P0 - P)(1/TPI + l^2/(MCT L)).
+    Source: Derrett, Ship Stability for Masters and Mates, pp. 246-249; P0 and the margin are derived.
+    Range: LCF over the blocks, stable afloat, afloat at settling. Raises OutOfRange.
+    """
+    arm = lever(blocks, afloat)
+    first = blocks.first_touched(afloat.trim, afloat.length)
+    removed = blocks.trim_to_remove(afloat.trim, afloat.length)
+    rate = fall_per_upthrust(afloat.mass_per_immersion, afloat.moment_to_change_trim, arm, afloat.length)
+    upthrust = critical_upthrust(afloat.moment_to_change_trim, removed, arm)
+    if upthrust >= afloat.displacement:
+        raise OutOfRange("the upthrust to take off her trim is more than her displacement: she cannot settle so")
+    stability = virtual_stability(afloat.displacement, upthrust, afloat.km, afloat.kg, afloat.free_surface_moment)
+    mean, aft, forward = _drafts(afloat, blocks, upthrust, upthrust)
+    settling = Settling(first, afloat.draft_at(first), upthrust, upthrust * rate, aft, forward, mean, stability)
+    zero = instability_upthrust(afloat.displacement, afloat.km, afloat.kg, afloat.free_surface_moment)
+    step = 1.0 / afloat.mass_per_immersion if zero >= upthrust else rate
+    margin = (zero - upthrust) * step
+    mean, aft, forward = _drafts(afloat, blocks, zero, upthrust)
+    return Landing(settling, Instability(zero, settling.fall + margin, aft, forward, mean, margin))
+
+
+def _drafts(afloat: Afloat, blocks: BlockLine, upthrust: float, critical: float) -> tuple[float, float, float]:
+    """Give true mean draft and drafts aft and forward under an upthrust, before or after settling."""
+    resting = blocks.resting_trim(afloat.length)
+    share = 1.0 if critical <= 0 else min(1.0, upthrust / critical)
+    trim = afloat.trim + share * (resting - afloat.trim)
+    mean = afloat.true_mean_draft - upthrust / afloat.mass_per_immersion
+    after_share = afloat.lcf / afloat.length
+    return mean, mean + trim * after_share, mean - trim * (1.0 - after_share)
+
+
+def upthrust_when_settled(mass_per_immersion: float, true_mean_draft: float, water_draft: float) -> float:
+    """Give the upthrust on all the blocks, P = TPI (d_m - d_water), kg.
+
+    Symbols: TPI [kg/m]; d_m afloat and d_water on the blocks, both at the LCF [m]. Source: as `settle`.
+    Range: d_water not above the draft at settling. Raises OutOfRange where the upthrust would be negative.
+    """
+    if mass_per_immersion <= 0 or water_draft > true_mean_draft:
+        raise OutOfRange("TPC must be positive and the water not above her draft afloat")
+    return mass_per_immersion * (true_mean_draft - water_draft)
+
+
+def outputs_of(landing: Landing, suffix: str = "") -> dict[str, Any]:
+    """Give a landing's figures by name."""
+    one, zero = landing.settling, landing.instability
+    found = {
+        "first_block": one.first_block,
+        "water_at_touch": one.water_at_touch,
+        "upthrust": one.upthrust,
+        "fall_to_settling": one.fall,
+        "settled_aft": one.draft_aft,
+        "settled_forward": one.draft_forward,
+        "gm_km_falls": one.stability.gm_km_falls,
+        "gm_kg_rises": one.stability.gm_kg_rises,
+        "gm": one.stability.gm,
+        "governing": one.stability.governing,
+        "instability_upthrust": zero.upthrust,
+        "instability_aft": zero.draft_aft,
+        "instability_forward": zero.draft_forward,
+        "margin": zero.margin,
+    }
+    return {name + suffix: value for name, value in found.items()}
+
+
+LANDING_SYMBOLS = (
+    Symbol("first_block", "block touched first, forward of AP", "length", "m"),
+    Symbol("water_at_touch", "water over that block at first touch", "length", "m"),
+    Symbol("upthrust", "upthrust as she comes to lie on all the blocks", "mass", "t"),
+    Symbol("fall_to_settling", "fall of water from first touch to lying on all the blocks", "length", "m"),
+    Symbol("settled_aft", "draft aft when settled", "length", "m"),
+    Symbol("settled_forward", "draft forward when settled", "length", "m"),
+    Symbol("gm_km_falls", "virtual GM at settling, form (a), KM falls", "length", "m"),
+    Symbol("gm_kg_rises", "virtual GM at settling, form (b), KG rises", "length", "m"),
+    Symbol("gm", "lesser of the two", "length", "m"),
+    Symbol("governing", "form that governs", "text", ""),
+    Symbol("instability_upthrust", "upthrust at which stability is lost", "mass", "t"),
+    Symbol("instability_aft", "draft aft at instability", "length", "m"),
+    Symbol("instability_forward", "draft forward at instability", "length", "m"),
+    Symbol("margin", "fall of water from settling to instability", "length", "m"),
+)
+
+
+def _kernel(block_aft: float, block_forward: float, declivity: float = 0.0, **afloat: float) -> Mapping[str, Any]:
+    return outputs_of(settle(Afloat(**afloat), BlockLine(block_aft, block_forward, declivity)))
+
+
+AFLOAT_INPUTS: Mapping[str, Mapping[str, Any]] = {
+    "displacement": quantity("mass", "Displacement afloat in the dock's water.", "3000 t"),
+    "length": quantity("length", "Length between the drafts.", "84 m"),
+    "draft_aft": quantity("length", "Draft aft in the dock's water.", "4.5 m"),
+    "draft_forward": quantity("length", "Draft forward in the dock's water.", "4.0 m"),
+    "lcf": quantity("length", "Centre of flotation, forward of the after perpendicular.", "40 m"),
+    "mass_per_immersion": quantity("line_load", "Mass per unit of immersion (TPC).", "12 t/cm"),
+    "moment_to_change_trim": quantity("mass", "Moment to change trim per unit of trim (MCTC).", "80 t*m/cm"),
+    "km": quantity("length", "Transverse metacentre above the keel on the blocks.", "4.5 m"),
+    "kg": quantity("length", "Centre of gravity above the same, without free surfaces.", "4.05 m"),
+    "free_surface_moment": quantity("moment", "Sum over the slack tanks.", "50 t*m"),
+}
+BLOCK_INPUTS: Mapping[str, Mapping[str, Any]] = {
+    "block_aft": quantity("length", "Aftermost keel block, forward of the after perpendicular.", "0 m"),
+    "block_forward": quantity("length", "Foremost keel block, forward of the after perpendicular.", "84 m"),
+    "declivity": quantity("angle", "Angle by which the block line falls aft.", "0.2 deg"),
+}
+
+METHOD = Method(
+    name="docking.settling",
+    title="Drafts, upthrust and stability at settling and at instability",
+    formula="P = MCTC t_c/l; d_s = d_m − P/TPC; P₀ = W − (W KG + FSM)/KM; d₀ = d_m − P₀/TPC; margin = (P₀ − P)/TPC",
+    source=Citation(
+        "Derrett, Ship Stability for Masters and Mates",
+        "Drydocking and grounding, pp. 246-249; instability and margin are derived",
+    ),
+    valid="TPC, MCTC, LCF and KM held constant: upthrust up to 5 to 10 % of displacement (common practice, no source)",
+    inputs={**AFLOAT_INPUTS, **BLOCK_INPUTS},
+    outputs=LANDING_SYMBOLS,
+    kernel=_kernel,
+    example={
+        "displacement": "3000 t",
+        "length": "84 m",
+        "draft_aft": "4.5 m",
+        "draft_forward": "4.0 m",
+        "lcf": "40 m",
+        "mass_per_immersion": "12 t/cm",
+        "moment_to_change_trim": "80 t*m/cm",
+        "km": "4.5 m",
+        "kg": "4.05 m",
+        "block_aft": "0 m",
+        "block_forward": "84 m",
+    },
+    optional=frozenset({"free_surface_moment", "declivity"}),
+    cautions=(
+        "side blocks and shores are not counted: they are to be in place before the margin is used up",
+        "the docking plan and stability are for a naval architect and the dockmaster",
+    ),
+)
