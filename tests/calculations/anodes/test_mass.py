@@ -50,9 +50,7 @@ def test_using_less_of_each_anode_needs_more(current: float, life: float, utilis
     assert part == pytest.approx(whole / utilisation)
 
 
-@pytest.mark.parametrize(
-    ("capacity", "utilisation"), [(0.0, 1.0), (780.0, 0.0), (780.0, 1.1), (float("nan"), 1.0)]
-)
+@pytest.mark.parametrize(("capacity", "utilisation"), [(0.0, 1.0), (780.0, 0.0), (780.0, 1.1), (float("nan"), 1.0)])
 def test_refuses_what_is_no_alloy(capacity: float, utilisation: float) -> None:
     with pytest.raises(OutOfRange):
         consumption_rate(capacity, utilisation)

@@ -21,9 +21,7 @@ def consumption_rate(capacity: float, utilisation: float = 1.0) -> float:
     if not (math.isfinite(capacity) and capacity > 0.0):
         raise OutOfRange(f"the capacity must be more than nothing, got {capacity:g} A h/kg")
     if not 0.0 < utilisation <= 1.0:
-        raise OutOfRange(
-            f"the fraction of an anode that is used is above 0 and at most 1, got {utilisation:g}"
-        )
+        raise OutOfRange(f"the fraction of an anode that is used is above 0 and at most 1, got {utilisation:g}")
     return 1.0 / (_HOUR * capacity * utilisation)
 
 
@@ -45,9 +43,7 @@ def anode_number(total: float, each: float) -> int:
     Source: MIL-HDBK-1004/10, which rounds one example down; rounding up is right. Raises OutOfRange.
     """
     if not (math.isfinite(total) and total >= 0.0 and math.isfinite(each) and each > 0.0):
-        raise OutOfRange(
-            "a number of anodes needs a total of at least nothing and an anode of more than nothing"
-        )
+        raise OutOfRange("a number of anodes needs a total of at least nothing and an anode of more than nothing")
     return max(0, math.ceil(total / each - _ROUND_OFF))
 
 

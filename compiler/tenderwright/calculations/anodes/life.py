@@ -1,0 +1,190 @@
+"""What is left of anodes at dockings, how long they last, and whether they are renewed."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any, Literal
+
+from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+
+Decision = Literal["keep", "renew", "look into it"]
+
+FAIR_ORDER = (0.50, 0.60)
+"""Zincs found this much wasted are judged in fair order (common practice, no source)."""
+RENEW_ALREADY_AT = 0.50
+"""Many renew at a docking what is half wasted or more (common practice, no source)."""
+DIVER_INTERVAL = 2.0
+"""Years after which divers commonly renew bolted anodes (common practice, no source)."""
+
+_YEAR = 365.25 * 86400.0
+_ROUND_OFF = 1e-9
+
+
+@dataclass(frozen=True)
+class Found:
+    """What was left of an anode, or of a group of them, some years after it was fitted new."""
+
+    years: float
+    left: float
+
+    def __post_init__(self) -> None:
+        if not (math.isfinite(self.years) and self.years > 0.0):
+            raise OutOfRange(f"anodes are looked at some time after they are fitted, got {self.years:g} yr")
+        if not 0.0 <= self.left <= 1.0:
+            raise OutOfRange(f"what is left of an anode is a fraction of 0 to 1, got {self.left:g}")
+
+    @property
+    def wasted(self) -> float:
+        """Give the fraction wasted."""
+        return 1.0 - self.left
+
+
+@dataclass(frozen=True)
+class AnodeLife:
+    """How an anode wastes, and what comes of it."""
+
+    rate: float
+    """Fraction wasted per year."""
+    wasted: float
+    """Fraction wasted when last seen."""
+    years_left: float | None
+    """From when last seen to the utilisation limit; None where nothing wasted."""
+    whole_life: float | None
+    """Years that a new anode lasts to the limit."""
+    at_next: float
+    """Fraction wasted expected at the next docking if kept; may pass 1."""
+    decision: Decision
+    notes: tuple[str, ...]
+
+
+def anode_life(found: Sequence[Found], utilisation: float, to_next: float) -> AnodeLife:
+    """Find how long anodes last from what was left of them.
+
+    Formula: rate = sum(w t)/sum(t²) over looks at wasted fraction w after t years (least squares through new; one
+    look gives w/t); years left = (u - w)/rate; at the next docking w + rate T; renewed where that is above u.
+    Symbols: found, in any order; utilisation u; to_next T in years from the last look to the next docking.
+    Range: wastage in step with time; an anode found wholly wasted may have been so for long: its rate is a least one.
+    Source: derived. Raises OutOfRange.
+    """
+    if not found:
+        raise OutOfRange("what was left of the anodes is needed at one time at least")
+    if not 0.0 < utilisation <= 1.0:
+        raise OutOfRange(f"the utilisation is above 0 and at most 1, got {utilisation:g}")
+    if not (math.isfinite(to_next) and to_next >= 0.0):
+        raise OutOfRange(f"the time to the next docking cannot be less than nothing, got {to_next:g} yr")
+    rate = sum(look.wasted * look.years for look in found) / sum(look.years**2 for look in found)
+    last = max(found, key=lambda look: look.years)
+    at_next = last.wasted + rate * to_next
+    if rate <= _ROUND_OFF:
+        note = "nothing has wasted: look for a passive or unbonded anode, or paint on it; this is not endless life"
+        return AnodeLife(rate, last.wasted, None, None, at_next, "look into it", (note,))
+    whole = utilisation / rate
+    notes = list(_notes(last, utilisation, whole, to_next))
+    decision: Decision = "renew" if at_next > utilisation + _ROUND_OFF else "keep"
+    return AnodeLife(
+        rate, last.wasted, max(0.0, utilisation - last.wasted) / rate, whole, at_next, decision, tuple(notes)
+    )
+
+
+def _notes(last: Found, utilisation: float, whole: float, to_next: float) -> Sequence[str]:
+    notes = []
+    if to_next > whole + _ROUND_OFF:
+        renewals = math.ceil(to_next / whole - _ROUND_OFF) - 1
+        times = "once" if renewals == 1 else f"{renewals} times"
+        notes.append(
+            f"a new anode lasts {whole:.1f} years and the next docking is {to_next:.1f} years away: divers must renew "
+            f"between dockings at least {times}"
+        )
+    if last.wasted >= 1.0 - _ROUND_OFF:
+        notes.append("an anode found wholly wasted may have been so for long: the rate is a least one")
+    elif last.wasted > utilisation:
+        notes.append("more was wasted than the anode can use: the steel may have gone unprotected")
+    return notes
+
+
+def mean_current(wasted: float, mass: float, number: int, capacity: float, years: float) -> float:
+    """Find the mean current that anodes gave, A: w m N eps / (8760 t).
+
+    Symbols: fraction wasted w, net mass m in kg, number N, capacity eps in A h/kg, years t. Source: derived.
+    Raises OutOfRange.
+    """
+    if not 0.0 <= wasted <= 1.0:
+        raise OutOfRange(f"the wasted part is a fraction of 0 to 1, got {wasted:g}")
+    if min(mass, capacity) < 0.0 or number < 0 or not years > 0.0:
+        raise OutOfRange("mass, number, capacity and years cannot be less than nothing")
+    return wasted * mass * number * capacity / (8760.0 * years)
+
+
+def _kernel(found: Sequence[Mapping[str, float]], utilisation: float, to_next: float) -> Mapping[str, Any]:
+    looks = [Found(look["time"] / _YEAR, look["left"]) for look in found]
+    life = anode_life(looks, utilisation, to_next / _YEAR)
+    return {
+        "rate": life.rate,
+        "wasted": life.wasted,
+        "left_to_use": None if life.years_left is None else life.years_left * _YEAR,
+        "whole_life": None if life.whole_life is None else life.whole_life * _YEAR,
+        "at_next": life.at_next,
+        "decision": life.decision,
+        "notes": list(life.notes),
+    }
+
+
+METHOD = Method(
+    name="anode.life",
+    title="Life of anodes from what was left of them",
+    formula="rate = Σ w t/Σ t²; years left = (u − w)/rate; wasted at the next docking w + rate T; renew above u",
+    source=Citation("Wastage in step with time", standing="derived"),
+    valid="anodes of one group that waste in step with time",
+    inputs={
+        "found": {
+            "type": "array",
+            "minItems": 1,
+            "items": {
+                "type": "object",
+                "properties": {
+                    "time": {
+                        "type": "string",
+                        "quantity": "time",
+                        "description": "Time since the anode was fitted new.",
+                        "examples": ["3 yr"],
+                    },
+                    "left": {
+                        "type": "string",
+                        "quantity": "fraction",
+                        "description": "What was left of it.",
+                        "examples": ["55 %"],
+                    },
+                },
+                "required": ["time", "left"],
+                "additionalProperties": False,
+            },
+            "description": "What was left at each look.",
+        },
+        "utilisation": {
+            "type": "string",
+            "quantity": "fraction",
+            "description": "Fraction of an anode that can be used.",
+            "examples": ["85 %"],
+        },
+        "to_next": {
+            "type": "string",
+            "quantity": "time",
+            "description": "From the last look to the next docking.",
+            "examples": ["2 yr"],
+        },
+    },
+    outputs=(
+        Symbol("rate", "fraction wasted per year", "fraction", "%"),
+        Symbol("wasted", "fraction wasted when last seen", "fraction", "%"),
+        Symbol("left_to_use", "time to the utilisation limit", "time", "yr"),
+        Symbol("whole_life", "time that a new anode lasts", "time", "yr"),
+        Symbol("at_next", "fraction wasted expected at the next docking", "fraction", "%"),
+        Symbol("decision", "keep, renew, or look into it", "text", ""),
+        Symbol("notes", "what is to be said of it", "text", ""),
+    ),
+    kernel=_kernel,
+    example={"found": [{"time": "3 yr", "left": "55 %"}], "utilisation": "85 %", "to_next": "2 yr"},
+    cautions=("zincs found 50 to 60 % wasted are judged in fair order (common practice, no source)",),
+)

@@ -1,0 +1,1 @@
+"""Coating conditions: dew point, steel temperature, salts, dust, overcoating and workable hours."""

@@ -1,0 +1,1 @@
+"""Thickness readings: diminution, limits, plates, pitting, rate of loss and forecast."""

@@ -1,0 +1,69 @@
+"""Thickness readings as arrays: one element per reading."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, fields, replace
+from datetime import date
+
+import numpy as np
+
+from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.thickness.cells import Ints
+from tenderwright.calculations.thickness.columns import Flags, Floats
+
+GREATEST_THICKNESS = 0.5
+"""Thicknesses above this are taken for mistakes of unit, m."""
+
+
+@dataclass(frozen=True, eq=False)
+class Readings:
+    """Readings of one or more surveys; every array has one element per reading."""
+
+    strake: Ints
+    side: Ints
+    stage: Ints
+    """Before or after blasting, afloat, and so on, by the code that the caller gave."""
+    survey: Ints
+    """The survey that a reading belongs to, from 0 for the first."""
+    x: Floats
+    """Forward from the after perpendicular, m."""
+    as_built: Floats
+    """m."""
+    measured: Floats
+    """m."""
+    year: Floats
+    """Date as years and decimals."""
+
+    def __post_init__(self) -> None:
+        count = self.strake.shape
+        for field in fields(self):
+            if getattr(self, field.name).shape != count or len(count) != 1:
+                raise OutOfRange(f"{field.name.replace('_', ' ')} has not one element per reading")
+        require_thickness(self.as_built, "as built")
+        require_thickness(self.measured, "measured")
+        if not (np.isfinite(self.x).all() and np.isfinite(self.year).all()):
+            raise OutOfRange("every reading needs a place and a date")
+
+    def __len__(self) -> int:
+        return int(self.strake.size)
+
+    def only(self, rows: Flags) -> Readings:
+        """Give some of the readings."""
+        return replace(self, **{field.name: getattr(self, field.name)[rows] for field in fields(self)})
+
+
+def require_thickness(values: Floats, what: str) -> None:
+    """Refuse thicknesses that are not above nothing, or are so great that their unit is in doubt."""
+    if values.size and not (values.min() > 0.0 and values.max() < GREATEST_THICKNESS):
+        row = int(np.flatnonzero(~((values > 0.0) & (values < GREATEST_THICKNESS)))[0])
+        raise OutOfRange(
+            f"reading {row + 1}: a thickness {what} lies between 0 and 500 mm, got {1e3 * values[row]:g} mm"
+        )
+
+
+def year_of(day: str) -> float:
+    """Give a day written YYYY-MM-DD as years of 365.25 days and decimals, from 1970.0; raises OutOfRange."""
+    try:
+        return 1970.0 + (date.fromisoformat(day).toordinal() - date(1970, 1, 1).toordinal()) / 365.25
+    except ValueError as error:
+        raise OutOfRange(f"{day!r} is no day written YYYY-MM-DD") from error

@@ -1,0 +1,1 @@
+"""Tightness of boundaries: which test each one needs, its pressure, and heads of water."""
