@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tenderwright.checks.context import Context
 from tenderwright.model.item import Item
-from tenderwright.model.vessel import Scheme
+from tenderwright.model.coating import Scheme
 
 
 def appliers(context: Context, scheme: Scheme) -> list[Item]:

@@ -12,7 +12,7 @@ from itertools import combinations
 from tenderwright.checks.appliers import appliers
 from tenderwright.checks.context import Context
 from tenderwright.model.item import Item
-from tenderwright.model.vessel import Scheme
+from tenderwright.model.coating import Scheme
 from tenderwright.notices import Note, Notice, Place
 
 

@@ -13,7 +13,7 @@ from tenderwright.calculations.method import OutOfRange
 from tenderwright.checks.appliers import appliers
 from tenderwright.checks.context import Context
 from tenderwright.checks.item_place import key_in
-from tenderwright.model.vessel import Scheme
+from tenderwright.model.coating import Scheme
 from tenderwright.notices import Notice
 
 CODE = "coating-without-preparation"

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 
+from tenderwright.calculations.results import Results
 from tenderwright.calculations.value import Record
 from tenderwright.linking.link import Links
 from tenderwright.model.item import Item
@@ -15,11 +16,12 @@ from tenderwright.notices import Notice
 
 @dataclass(frozen=True)
 class Context:
-    """The package, its links and its calculated values."""
+    """The package, its links, its calculated values, and what else the calculations gave."""
 
     package: Package
     links: Links
     record: Record
+    results: Results = field(default_factory=Results)
 
     @cached_property
     def live_items(self) -> list[Item]:
@@ -37,6 +39,15 @@ class Context:
                 found.add(name)
                 waiting += [reference.name for reference in items[name].depends_on]
         return found
+
+
+    def rests_on_broken(self, item: Item) -> bool:
+        """Tell whether something that comes before this item has a mistake, so that it is not known what it does."""
+        items = self.package.item_by_name
+        names = {reference.name for reference in item.depends_on}
+        for name in self.before(item):
+            names |= {reference.name for reference in items[name].depends_on}
+        return any(name not in items and self.package.broken.may_hold("item", name) for name in names)
 
 
 Check = Callable[[Context], Iterator[Notice]]

@@ -23,7 +23,7 @@ def check(context: Context) -> Iterator[Notice]:
             continue
         for tank, at, how in tanks_touched(context.package, item):
             missing = [words for word, words in _NEEDED.items() if not _done_before(context, item, word, tank)]
-            if missing:
+            if missing and not context.rests_on_broken(item):
                 yield _notice(item, tank, at, how, " and ".join(missing))
 
 

@@ -11,7 +11,7 @@ from tenderwright.checks.context import Context
 from tenderwright.checks.item_place import place_in
 from tenderwright.model.item import Item
 from tenderwright.model.package import Package
-from tenderwright.model.vessel import Zone
+from tenderwright.model.coating import Zone
 from tenderwright.notices import Note, Notice
 from tenderwright.quantities.quantity import Quantity
 

@@ -9,17 +9,23 @@ from tenderwright.checks import (
     coating_without_preparation,
     condition_unsafe,
     contingent_without_quantity,
+    facility_certificate,
     forgotten_service,
     late_report,
+    no_plug_register,
     oil_boundary_hot_work,
     opened_not_tested,
+    opening_under_block,
     owner_furnished_undated,
     phase_order,
     sounding_beyond_tank,
     stated_differs,
+    tank_state_differs,
     unbounded_words,
     unsafe_entry,
+    unstable_before_settling,
     untested_coating,
+    weight_after_stability,
 )
 from tenderwright.checks.context import Check
 
@@ -39,5 +45,11 @@ CHECKS: Mapping[str, Check] = {
     "forgotten-service": forgotten_service.check,
     "stated-differs": stated_differs.check,
     "condition-unsafe": condition_unsafe.check,
+    "tank-state-differs": tank_state_differs.check,
+    "weight-after-stability": weight_after_stability.check,
+    "opening-under-block": opening_under_block.check,
+    "no-plug-register": no_plug_register.check,
+    "unstable-before-settling": unstable_before_settling.check,
+    "facility-certificate": facility_certificate.check,
 }
 """In the order in which the codes stand in the registry of notices."""

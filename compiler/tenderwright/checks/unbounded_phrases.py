@@ -34,12 +34,12 @@ _ASIDE = r"(?=\s*(?:[,.;:)]|$))"
 
 
 def _whole(phrase: str) -> str:
-    """Make the pattern of a phrase as whole words, across line ends."""
+    """Make the pattern of a phrase up to its last word's end, across line ends."""
     words = r"\s+".join(re.escape(word) for word in phrase.split())
-    return rf"(?<![\w/]){words}(?![\w/])" + (_ASIDE if phrase == "if any" else "")
+    return rf"{words}(?![\w/])" + (_ASIDE if phrase == "if any" else "")
 
 
-_SEARCH = re.compile("|".join(_whole(phrase) for phrase in PHRASES), re.IGNORECASE)
+_SEARCH = re.compile(rf"(?<![\w/])(?:{'|'.join(_whole(phrase) for phrase in PHRASES)})", re.IGNORECASE)
 _NUMBER = r"\d+(?:\.\d+)?"
 _NOT_UNITS = {"a", "no", "in"}
 """Units that are everyday words too, and bound nothing after a number in a sentence."""

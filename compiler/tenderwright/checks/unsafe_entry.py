@@ -28,7 +28,8 @@ def check(context: Context) -> Iterator[Notice]:
         missing = []
         if item.precautions is None and "confined space" not in item.hazards:
             missing.append("precautions")
-        if item.number not in certifiers and not certifiers & context.before(item):
+        certified = item.number in certifiers or certifiers & context.before(item)
+        if not certified and not context.rests_on_broken(item):
             missing.append("a gas-free certificate before it")
         if missing:
             message = f"item {item.number} enters {space} without {' and without '.join(missing)}"

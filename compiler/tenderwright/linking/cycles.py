@@ -34,7 +34,7 @@ def find_cycles(package: Package) -> list[Notice]:
                         following.at,
                         f"items depend on each other in a circle: {' → '.join(circle)}",
                         hints=("take one of the dependences away",),
-                    )  # fmt: skip
+                    )
                 )
             elif following.name not in state:
                 state[following.name] = 1

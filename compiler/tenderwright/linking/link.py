@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from tenderwright.linking.cycles import find_cycles
 from tenderwright.linking.prose import KINDS
 from tenderwright.linking.symbols import Symbol, symbol_table
-from tenderwright.linking.walk import Use, uses_of, uses_of_owner
+from tenderwright.linking.walk import Use, uses_of, uses_of_findings, uses_of_owner
+from tenderwright.model.findings import Findings
 from tenderwright.model.owner import OwnerPapers
-from tenderwright.model.package import Package
+from tenderwright.model.package import Broken, Package
 from tenderwright.notices import Notice
 from tenderwright.notices.suggest import did_you_mean
 
@@ -23,6 +24,7 @@ class Links:
 
     symbols: Mapping[tuple[str, str], Symbol]
     uses: tuple[Use, ...]
+    broken: Broken = field(default_factory=Broken)
 
     @cached_property
     def _back(self) -> Mapping[tuple[str, str], list[Use]]:
@@ -43,7 +45,7 @@ def link(package: Package) -> tuple[Links, list[Notice]]:
     frames = {str(number) for number in package.frames.numbers} if package.frames else None
     notices += _dead(uses, symbols, package, frames)
     notices += find_cycles(package)
-    return Links(symbols, uses), notices
+    return Links(symbols, uses, package.broken), notices
 
 
 def link_owner(papers: OwnerPapers, links: Links, package: Package) -> list[Notice]:
@@ -52,10 +54,17 @@ def link_owner(papers: OwnerPapers, links: Links, package: Package) -> list[Noti
     lines = {f"{item.number}.{line.line}" for item in package.items for line in item.lines}
     rates = papers.rates.lines if papers.rates else {}
     for number, rate in rates.items():
-        if number not in lines and ("item", number.split(".")[0]) not in package.broken.names:
+        if number not in lines and not package.broken.may_hold("item", number.split(".")[0]):
             hints = did_you_mean(number, lines)
             notices.append(Notice("dead-reference", rate.here, f"there is no line {number}", hints=hints))
     return notices
+
+
+def link_findings(findings: Findings, links: Links, package: Package) -> tuple[Links, list[Notice]]:
+    """Resolve the references in the findings of a docking; gives their own uses beside the symbols of the package."""
+    uses = tuple(uses_of_findings(findings))
+    frames = {str(number) for number in package.frames.numbers} if package.frames else None
+    return Links(links.symbols, uses, links.broken), _dead(uses, links.symbols, package, frames)
 
 
 def link_values(links: Links, known: Collection[str], missing: Mapping[str, str]) -> list[Notice]:
@@ -65,7 +74,7 @@ def link_values(links: Links, known: Collection[str], missing: Mapping[str, str]
         if use.kind == "value" and use.name in missing:
             message = f"value `{use.name}` could not be calculated: {missing[use.name]}"
             notices.append(Notice("unreached", use.at, message))
-        elif use.kind == "value" and use.name not in known:
+        elif use.kind == "value" and use.name not in known and not _rests_on_broken(use.name, links.broken):
             notices.append(
                 Notice(
                     "dead-reference",
@@ -75,6 +84,19 @@ def link_values(links: Links, known: Collection[str], missing: Mapping[str, str]
                 )
             )
     return notices
+
+
+_VALUES_OF = {"coating": "scheme", "zone": "zone", "tank": "tank", "cradle": "facility", "anodes": "anode"}
+"""By the first word of a value's name, the kind of thing that it is calculated for."""
+
+
+def _rests_on_broken(value: str, broken: Broken) -> bool:
+    """Tell whether a value may be that of a thing left out for its own mistake."""
+    first, _, rest = value.partition(".")
+    kind = _VALUES_OF.get(first, "")
+    if kind == "anode":
+        return any(broken_kind == kind for broken_kind, _ in broken.names)
+    return broken.may_hold(kind, rest.partition(".")[0])
 
 
 def _dead(
@@ -88,11 +110,7 @@ def _dead(
     for kind, name in symbols:
         names[kind].append(name)
     for use in uses:
-        if (
-            (use.kind, use.name) in symbols
-            or use.kind == "value"
-            or (use.kind, use.name) in package.broken.names
-        ):
+        if (use.kind, use.name) in symbols or use.kind == "value" or package.broken.may_hold(use.kind, use.name):
             continue
         if use.kind == "frame" and (frames is None or use.name in frames):
             continue
@@ -103,15 +121,11 @@ def _dead(
                     use.at,
                     f"`{use.kind}:` names no kind of thing",
                     hints=did_you_mean(use.kind, KINDS) or (f"one of {', '.join(KINDS)}",),
-                )  # fmt: skip
+                )
             )
             continue
-        what = {"item": f"item {use.name}", "frame": f"frame {use.name}"}.get(
-            use.kind, f"{use.kind} `{use.name}`"
-        )
+        what = {"item": f"item {use.name}", "frame": f"frame {use.name}"}.get(use.kind, f"{use.kind} `{use.name}`")
         notices.append(
-            Notice(
-                "dead-reference", use.at, f"there is no {what}", hints=did_you_mean(use.name, names[use.kind])
-            )
+            Notice("dead-reference", use.at, f"there is no {what}", hints=did_you_mean(use.name, names[use.kind]))
         )
     return notices

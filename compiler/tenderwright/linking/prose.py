@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from functools import cache, lru_cache
 from urllib.parse import unquote
@@ -10,7 +9,24 @@ from urllib.parse import unquote
 from markdown_it import MarkdownIt
 from markdown_it.token import Token
 
-KINDS = ("item", "tank", "opening", "zone", "scheme", "strake", "anode", "appendage", "drawing", "facility", "clause", "docking", "frame", "value")  # fmt: skip
+from tenderwright.reading.source import whole_words
+
+KINDS = (
+    "item",
+    "tank",
+    "opening",
+    "zone",
+    "scheme",
+    "strake",
+    "anode",
+    "appendage",
+    "drawing",
+    "facility",
+    "clause",
+    "docking",
+    "frame",
+    "value",
+)
 """What prose may refer to, as the scheme of a link: `<item:420>`, `[the forepeak](tank:forepeak)`."""
 
 
@@ -27,7 +43,7 @@ def parse_prose(text: str) -> tuple[Token, ...]:
 
 def references_in(text: str) -> Iterator[tuple[str, str, str, int]]:
     """Yield kind, name, the words as written, and which occurrence of those words, for each reference."""
-    if "<" not in text and "](" not in text:
+    if "<" not in text and "](" not in text and "]:" not in text:
         return
     seen: dict[str, int] = {}
     code: list[str] = []
@@ -50,4 +66,4 @@ def references_in(text: str) -> Iterator[tuple[str, str, str, int]]:
 
 def _times(words: str, text: str) -> int:
     """Count the words in code, which shows a reference without making it."""
-    return len(re.findall(rf"(?<![\w-]){re.escape(words)}(?![\w-]|\.\w)", text))
+    return sum(1 for _ in whole_words(text, words))

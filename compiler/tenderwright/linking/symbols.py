@@ -56,15 +56,26 @@ def symbol_table(package: Package) -> tuple[Mapping[tuple[str, str], Symbol], li
         first = table.get((kind, name))
         if first is not None:
             what = f"item number {name}" if kind == "item" else f"{kind} `{name}`"
-            notices.append(
-                Notice(
-                    "duplicate-name",
-                    thing.here,
-                    f"{what} is used twice",
-                    (Note("it stands first here", first.here),),
-                    ("give one of them another name",),
-                )  # fmt: skip
-            )
+            notices.append(_twice(what, thing.here, first.here))
         else:
             table[(kind, name)] = Symbol(kind, name, _title(kind, name, thing), thing.here)
-    return table, notices
+    return table, notices + _inside_items(package)
+
+
+def _twice(what: str, here: Place, first: Place) -> Notice:
+    notes = (Note("it stands first here", first),)
+    return Notice("duplicate-name", here, f"{what} is used twice", notes, ("give one of them another name",))
+
+
+def _inside_items(package: Package) -> list[Notice]:
+    """Report line letters and hold points that one item uses twice."""
+    notices = []
+    for item in package.items:
+        named = [(f"line {item.number}.{line.line}", line.here) for line in item.lines]
+        named += [(f"hold `{hold.hold}` of item {item.number}", hold.here) for hold in item.holds]
+        first: dict[str, Place] = {}
+        for what, here in named:
+            if what in first:
+                notices.append(_twice(what, here, first[what]))
+            first.setdefault(what, here)
+    return notices

@@ -10,6 +10,7 @@ from typing import Any
 from tenderwright.linking.prose import references_in
 from tenderwright.linking.symbols import things
 from tenderwright.model.build import Prose, Reference
+from tenderwright.model.findings import Findings
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.notices import Place
@@ -34,7 +35,7 @@ def uses_of(package: Package) -> Iterator[Use]:
     """Yield every use of a name in the package."""
     for kind, name, thing in things(package):
         yield from _uses(thing, (kind, name))
-    for part in (package.tender, package.particulars, package.lightship):
+    for part in (package.tender, package.particulars, package.lightship, package.docking_plan, package.condition):
         if part is not None:
             yield from _uses(part, ("package", ""))
 
@@ -42,6 +43,11 @@ def uses_of(package: Package) -> Iterator[Use]:
 def uses_of_owner(papers: OwnerPapers) -> Iterator[Use]:
     """Yield every use of a name in the owner's papers."""
     yield from _uses(papers, ("owner", ""))
+
+
+def uses_of_findings(findings: Findings) -> Iterator[Use]:
+    """Yield every use of a name in the findings of a docking."""
+    yield from _uses(findings, ("docking", findings.docking))
 
 
 def _uses(thing: Any, by: Holder, paragraph: str = "") -> Iterator[Use]:

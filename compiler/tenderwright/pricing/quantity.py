@@ -95,7 +95,7 @@ def _taken(line: Line, record: Record) -> LineQuantity | None:
         return LineQuantity(tidy(number, 3), name, line.basis or "calculated", value)
     size = Decimal(repr(in_unit(step.si, name, step.dimension)))
     size = size.quantize(Decimal("1e-6")).normalize()
-    count = ((number / size) - _SLACK).to_integral_value(ROUND_CEILING)
+    count = ((number / size) - _SLACK).to_integral_value(ROUND_CEILING) + 0  # no minus before nothing
     return LineQuantity(_plain(count * size), name, line.basis or "calculated", value)
 
 

@@ -20,10 +20,11 @@ US_UNITS = {
 """By dimension, the US customary unit shown beside or instead of the metric one, and its decimals."""
 
 _SHOWN = {
-    "m2": "m²", "m3": "m³", "ft2": "ft²", "ft3": "ft³", "um": "µm", "deg": "°", "US_gal": "US gal", "imp_gal": "imp gal",
-    "long_ton": "long ton", "short_ton": "short ton", "kg/m2": "kg/m²", "t/m3": "t/m³", "kg/m3": "kg/m³", "mg/m2": "mg/m²",
-    "each": "no.", "t*m": "t·m", "t*m/cm": "t·m/cm", "degC": "°C", "person_hour": "person-h", "m4": "m⁴", "m2/L": "m²/L",
-    "mA/m2": "mA/m²", "long_ton/ft": "long ton/ft", "lb/ft2": "lb/ft²",
+    "m2": "m²", "m3": "m³", "ft2": "ft²", "ft3": "ft³", "um": "µm", "deg": "°", "US_gal": "US gal",
+    "imp_gal": "imp gal", "long_ton": "long ton", "short_ton": "short ton", "kg/m2": "kg/m²", "t/m3": "t/m³",
+    "kg/m3": "kg/m³", "mg/m2": "mg/m²", "each": "no.", "t*m": "t·m", "t*m/cm": "t·m/cm", "degC": "°C",
+    "person_hour": "person-h", "m4": "m⁴", "m2/L": "m²/L", "mA/m2": "mA/m²", "long_ton/ft": "long ton/ft",
+    "lb/ft2": "lb/ft²",
 }  # fmt: skip
 
 

@@ -56,9 +56,7 @@ def check_position(text: str) -> tuple[int, float] | float:
             raise QuantityError(
                 error.code,
                 f"cannot read `{text}` as a position along the ship",
-                (
-                    "write a frame as in `Fr 31 + 200 mm`, or a distance forward of the after perpendicular, `18.4 m`",
-                ),
+                ("write a frame as in `Fr 31 + 200 mm`, or a distance forward of the after perpendicular, `18.4 m`",),
             ) from error
     offset = parse_quantity(match[3], "length").si if match[3] else 0.0
     return int(match[1]), (-offset if match[2] == "-" else offset)

@@ -69,18 +69,32 @@ kWh = 3.6e6 * kilogram * metre ** 2 / second ** 2
 # How people write units; each maps to a pint expression. `m2` and the like are the trade's plain form.
 _SPELLINGS = {
     "m2": "m**2", "m²": "m**2", "m^2": "m**2", "mm2": "mm**2", "cm2": "cm**2", "ft2": "ft**2", "in2": "in**2",
-    "m3": "m**3", "m³": "m**3", "m^3": "m**3", "ft3": "ft**3", "m4": "m**4",
-    "µm": "um", "μm": "um", "l": "L", "litre": "L", "litres": "L", "metres": "metre", "tonne": "t", "tonnes": "t",
-    "°": "deg", "%": "percent", "ea": "each", "pcs": "each", "no": "each", "hours": "hour", "days": "day", "weeks": "week",
-    "years": "yr", "year": "yr", "a": "yr", "°C": "degC", "lbs": "lb", '"': "in", "'": "ft", "kg/m2": "kg/m**2",
-    "mg/m2": "mg/m**2", "g/m2": "g/m**2", "m2/L": "m**2/L", "t/m3": "t/m**3", "kg/m3": "kg/m**3", "g/cm3": "g/cm**3",
-    "mA/m2": "mA/m**2", "lb/ft2": "lb/ft**2", "ft2/US_gal": "ft**2/US_gal", "MPa": "MPa", "visit": "each", "set": "each",
-    "sets": "each", "shots": "each", "shot": "each", "kg/L": "kg/L", "m/s": "m/s", "person-hours": "person_hour", "person_hours": "person_hour",
-    "t*m": "t*m", "t.m": "t*m", "ft-in": "ft", "mm/yr": "mm/yr", "person-hour": "person_hour", "knots": "nmi/h", "kn": "nmi/h", "g/kg": "g/kg",
+    "m3": "m**3", "m³": "m**3", "m^3": "m**3", "ft3": "ft**3", "m4": "m**4", "µm": "um", "μm": "um", "l": "L",
+    "litre": "L", "litres": "L", "metres": "metre", "tonne": "t", "tonnes": "t", "°": "deg", "%": "percent",
+    "ea": "each", "pcs": "each", "no": "each", "hours": "hour", "days": "day", "weeks": "week", "years": "yr",
+    "year": "yr", "a": "yr", "°C": "degC", "lbs": "lb", '"': "in", "'": "ft", "kg/m2": "kg/m**2", "mg/m2": "mg/m**2",
+    "g/m2": "g/m**2", "m2/L": "m**2/L", "t/m3": "t/m**3", "kg/m3": "kg/m**3", "g/cm3": "g/cm**3", "mA/m2": "mA/m**2",
+    "lb/ft2": "lb/ft**2", "ft2/US_gal": "ft**2/US_gal", "MPa": "MPa", "visit": "each", "set": "each", "sets": "each",
+    "shots": "each", "shot": "each", "kg/L": "kg/L", "m/s": "m/s", "person-hours": "person_hour",
+    "person_hours": "person_hour", "t*m": "t*m", "t.m": "t*m", "ft-in": "ft", "mm/yr": "mm/yr",
+    "person-hour": "person_hour", "knots": "nmi/h", "kn": "nmi/h", "g/kg": "g/kg",
 }  # fmt: skip
 
 # Compound units in everyday use that need no spelling of their own.
-_COMPOUND = ("t/m", "kg/m", "lb/ft", "long_ton/ft", "t/m2", "kN/m", "kN/m2", "N/mm2", "m3/h", "L/h", "mm/h", "long_ton/m")
+_COMPOUND = (
+    "t/m",
+    "kg/m",
+    "lb/ft",
+    "long_ton/ft",
+    "long_ton/m",
+    "t/m2",
+    "kN/m",
+    "kN/m2",
+    "N/mm2",
+    "m3/h",
+    "L/h",
+    "mm/h",
+)
 
 _POWER = re.compile(r"(?<![A-Za-z_])(mm|cm|m|in|ft|yd)(?:\^?([234])|([²³]))(?![0-9A-Za-z])")
 """A power written the plain way inside a compound unit, such as the `m2` of `t/m2`."""
@@ -120,7 +134,7 @@ _DIMENSIONS = {
 }
 
 
-_NUMBERS = {"%": "fraction", "percent": "fraction", "deg": "angle", "degree": "angle", "°": "angle", "rad": "angle", "radian": "angle"}  # fmt: skip
+_NUMBERS = dict.fromkeys(("%", "percent"), "fraction") | dict.fromkeys(("deg", "degree", "°", "rad", "radian"), "angle")
 """What a unit without dimensions of its own measures."""
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import subprocess
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -11,6 +12,7 @@ from typing import Literal
 from tenderwright.reading.layout import OWNER
 
 _APART = f":(exclude){OWNER.rstrip('/')}"
+_SET_BY_HOOKS = ("GIT_DIR", "GIT_WORK_TREE", "GIT_INDEX_FILE", "GIT_PREFIX")
 
 
 @dataclass(frozen=True)
@@ -26,26 +28,27 @@ class GitState:
     @property
     def label(self) -> str:
         """Give what every page says."""
-        if self.state == "issued":
-            return f"Commit {self.commit[:12]}"
-        if self.state == "draft":
-            return f"DRAFT: {self.why}"
-        return f"DRAFT: {self.why}"
+        return f"Commit {self.commit[:12]}" if self.state == "issued" else f"DRAFT: {self.why}"
 
 
 def _git(root: Path, *words: str) -> str | None:
     try:
-        done = subprocess.run(["git", "-C", str(root), *words], capture_output=True, text=True, check=False)
+        done = subprocess.run(["git", "-C", str(root), *words], capture_output=True, env=_environment(), check=False)
     except FileNotFoundError:
         return None
-    return done.stdout if done.returncode == 0 else None
+    return os.fsdecode(done.stdout) if done.returncode == 0 else None
+
+
+def _environment() -> dict[str, str]:
+    """Give the environment without what a git hook sets, which may mean another repository or index."""
+    return {name: text for name, text in os.environ.items() if name not in _SET_BY_HOOKS}
 
 
 def git_state(root: Path, sources: Iterable[str]) -> GitState:
     """Find the state of the package at root, whose files (without owner/) are `sources`."""
-    commit = _git(root, "log", "-1", "--format=%H %ct", "--", ".", _APART)
-    if commit is None:
+    if _git(root, "rev-parse", "--is-inside-work-tree") is None:
         return GitState("no-git", why="compiled outside git")
+    commit = _git(root, "log", "-1", "--no-show-signature", "--format=%H %ct", "--", ".", _APART) or ""
     if not commit.strip():
         return GitState("draft", why="not committed")
     name, when = commit.split()

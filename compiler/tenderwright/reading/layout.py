@@ -16,6 +16,8 @@ YAML_FILES: dict[str, str] = {
     "vessel/zones.yaml": "zones",
     "vessel/anodes.yaml": "anodes",
     "vessel/lightship.yaml": "lightship",
+    "vessel/docking-plan.yaml": "docking-plan",
+    "vessel/condition.yaml": "condition",
     "drawings.yaml": "drawings",
     "history/*.yaml": "history",
     "items/*.yaml": "item",
@@ -24,16 +26,29 @@ YAML_FILES: dict[str, str] = {
     "owner/funding.yaml": "funding",
     "owner/risks.yaml": "risks",
     "owner/bids/*.yaml": "bid",
+    "owner/findings/*.yaml": "findings",
+    "owner/closing/*.yaml": "closing",
 }
 """Pattern of the path to the name of the schema."""
 
 NEEDED = ("package.yaml", "vessel/particulars.yaml", "vessel/frames.yaml", "drawings.yaml")
 """Files without which nothing can be compiled."""
 
-OTHER_FILES = ("clauses/*.md", "surveys/*.csv")
+OTHER_FILES = ("clauses/*.md", "surveys/*.csv", "owner/findings/*.csv")
 
-IGNORED = ("README.md", "*/README.md", "LICENSE", ".*", "*/.*", "*/.*/*", ".*/*", "photographs/*", "drawings/*", "owner/documents/*",
-    "build/*")  # fmt: skip
+IGNORED = (
+    "README.md",
+    "*/README.md",
+    "LICENSE",
+    ".*",
+    "*/.*",
+    "*/.*/*",
+    ".*/*",
+    "photographs/*",
+    "drawings/*",
+    "owner/documents/*",
+    "build/*",
+)
 
 OWNER = "owner/"
 """Everything confidential lives under here."""

@@ -59,13 +59,18 @@ def read_package(root: FilePath, *, owner: bool = True, kept: Mapping[str, Sourc
         notices += found
     for path in NEEDED:
         if path not in sources:
-            notices.append(Notice("missing-file", Place(path), f"a package needs `{path}`", hints=("`tenderwright start` writes one to begin from",)))  # fmt: skip
+            notices.append(
+                Notice(
+                    "missing-file",
+                    Place(path),
+                    f"a package needs `{path}`",
+                    hints=("`tenderwright start` writes one to begin from",),
+                )
+            )
     return Files(root, sources, tuple(notices))
 
 
-def _read_source(
-    path: str, text: str, kept: Mapping[str, Source], *, yaml: bool
-) -> tuple[Source, list[Notice]]:
+def _read_source(path: str, text: str, kept: Mapping[str, Source], *, yaml: bool) -> tuple[Source, list[Notice]]:
     old = kept.get(path)
     if old is not None and old.text == text and old.data is not None:
         return old, []
@@ -85,6 +90,34 @@ def read_one(file: FilePath) -> tuple[Source | None, list[Notice]]:
     return read_yaml(name, text)
 
 
+def read_beside(file: FilePath, name: str, at: Place) -> tuple[Source | None, list[Notice]]:
+    """Read a text file named in another one, which must lie in that one's folder; `at` is where it is named."""
+    folder = file.parent.resolve()
+    target = (folder / name).resolve()
+    if not target.is_relative_to(folder):
+        hints = ("put the file beside the one that names it",)
+        return None, [Notice("outside-package", at, f"`{name}` leads out of the folder of `{file.name}`", hints=hints)]
+    if not target.is_file():
+        what = "is a folder" if target.is_dir() else "does not exist"
+        return None, [Notice("not-a-file", at, f"`{name}` {what}")]
+    notices: list[Notice] = []
+    shown = str(file.parent / name)
+    text = _read_text(FilePath(), shown, notices)
+    return (None if text is None else Source(shown, text, text, {(): (1, 1, 0)})), notices
+
+
+def _target(entry: os.DirEntry[str]) -> FilePath | None:
+    """Give where an entry is in the end, following links; None where they lead round in a circle."""
+    if not entry.is_symlink():
+        return FilePath(entry.path)
+    try:
+        return FilePath(os.path.realpath(entry.path, strict=True))
+    except FileNotFoundError:
+        return FilePath(os.path.realpath(entry.path))
+    except OSError:
+        return None
+
+
 def _walk(root: FilePath, folder: str, notices: list[Notice], *, owner: bool) -> Iterator[str]:
     try:
         entries = sorted(os.scandir(root / folder), key=lambda entry: entry.name)
@@ -95,13 +128,30 @@ def _walk(root: FilePath, folder: str, notices: list[Notice], *, owner: bool) ->
         path = f"{folder}{entry.name}"
         if entry.name.startswith(".") or (not owner and path == OWNER.rstrip("/")):
             continue
-        if entry.is_symlink() and not FilePath(entry.path).resolve().is_relative_to(root):
-            notices.append(Notice("outside-package", Place(path), "a link leads out of the package", hints=("put the file itself here",)))  # fmt: skip
+        target = _target(entry)
+        if target is None:
+            notices.append(Notice("not-a-file", Place(path), "a link leads round in a circle"))
+        elif not target.is_relative_to(root):
+            notices.append(
+                Notice(
+                    "outside-package",
+                    Place(path),
+                    "a link leads out of the package",
+                    hints=("put the file itself here",),
+                )
+            )
         elif entry.is_dir():
             if schema_of(path) is not None or is_other(path):
                 notices.append(Notice("not-a-file", Place(path), "a folder stands where a file should be"))
             elif entry.is_symlink():
-                notices.append(Notice("outside-package", Place(path), "a linked folder is not followed", hints=("put the files themselves here",)))  # fmt: skip
+                notices.append(
+                    Notice(
+                        "outside-package",
+                        Place(path),
+                        "a linked folder is not followed",
+                        hints=("put the files themselves here",),
+                    )
+                )
             else:
                 yield from _walk(root, f"{path}/", notices, owner=owner)
         elif entry.is_file():
@@ -115,7 +165,9 @@ def _read_text(root: FilePath, path: str, notices: list[Notice]) -> str | None:
     try:
         if file.stat().st_size > MAX_BYTES:
             size = file.stat().st_size / 1e6
-            notices.append(Notice("too-large", Place(path), f"{size:.0f} MB is more than the limit of {MAX_BYTES // 1_000_000} MB"))  # fmt: skip
+            notices.append(
+                Notice("too-large", Place(path), f"{size:.0f} MB is more than the limit of {MAX_BYTES // 1_000_000} MB")
+            )
             return None
         raw = file.read_bytes()
     except OSError as error:
@@ -127,7 +179,14 @@ def _read_text(root: FilePath, path: str, notices: list[Notice]) -> str | None:
         before = raw[: error.start]
         line = before.count(b"\n") + 1
         column = len(before) - (before.rfind(b"\n") + 1) + 1
-        notices.append(Notice("not-utf8", Place(path, line, column), f"byte 0x{raw[error.start]:02x} is not UTF-8", hints=("save the file as UTF-8",)))  # fmt: skip
+        notices.append(
+            Notice(
+                "not-utf8",
+                Place(path, line, column),
+                f"byte 0x{raw[error.start]:02x} is not UTF-8",
+                hints=("save the file as UTF-8",),
+            )
+        )
         return None
     return text.replace("\r\n", "\n").replace("\r", "\n")
 

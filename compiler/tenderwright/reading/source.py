@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -14,6 +13,23 @@ Path = tuple[str | int, ...]
 
 Span = tuple[int, int, int]
 """Line, column and end column of a place in a file; kept in place of a Place, which costs more to make."""
+
+
+def whole_words(text: str, words: str, start: int = 0, end: int | None = None) -> Iterator[int]:
+    """Yield where words stand in a text as a name of their own: `item:42` is not the beginning of `item:420`."""
+    stop = len(text) if end is None else end
+    position = text.find(words, start, stop)
+    while position >= 0:
+        after = position + len(words)
+        before, following = text[max(position - 1, start) : position], text[after : min(after + 2, stop)]
+        goes_on = _in_name(following[:1]) or (following[:1] == "." and _in_name(following[1:]))
+        if not _in_name(before) and not goes_on:
+            yield position
+        position = text.find(words, position + 1, stop)
+
+
+def _in_name(letter: str) -> bool:
+    return letter.isalnum() or letter in ("-", "_")
 
 
 @dataclass(frozen=True)
@@ -43,10 +59,10 @@ class Source:
     def find_in(self, path: Path, words: str, nth: int = 0) -> Place:
         """Find the place of the nth occurrence of some words inside a text value, as whole words."""
         start, end = self.ends.get(path, (0, len(self.text)))
-        whole = re.compile(rf"(?<![\w-]){re.escape(words)}(?![\w-]|\.\w)")
-        for count, match in enumerate(whole.finditer(self.text, start, end)):
-            if count == nth:
-                return self.place_of(match.start(), len(words))
+        for position in whole_words(self.text, words, start, end):
+            if nth == 0:
+                return self.place_of(position, len(words))
+            nth -= 1
         return self.place(path)
 
     def place_of(self, offset: int, length: int = 1) -> Place:

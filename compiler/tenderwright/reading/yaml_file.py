@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import Any
 
@@ -15,6 +16,8 @@ _LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 MAX_BYTES = 8_000_000
 MAX_DEPTH = 24
+
+_NUMBER_SIGN = re.compile(" #[0-9]")
 
 
 class _TooDeep(Exception):
@@ -66,15 +69,14 @@ class _Walk:
 
     def node(self, event: Any, at: Path) -> Any:
         self.values[at] = _span(event)
+        start, end = event.start_mark, event.end_mark
         if event.__class__ is not yaml.ScalarEvent or event.anchor is not None or event.tag is not None:
             self.refuse_features(event)
         if isinstance(event, yaml.ScalarEvent):
-            self.ends[at] = (event.start_mark.index, event.end_mark.index)
+            self.ends[at] = (start.index, end.index)
             return read_scalar(event.value, plain=not event.style)
         if len(at) >= MAX_DEPTH:
-            self.notices.append(
-                Notice("too-deep", self.place(event), f"nested deeper than {MAX_DEPTH} levels")
-            )
+            self.notices.append(Notice("too-deep", self.place(event), f"nested deeper than {MAX_DEPTH} levels"))
             raise _TooDeep
         if isinstance(event, yaml.SequenceStartEvent):
             return self.sequence(at)
@@ -142,11 +144,14 @@ def _syntax_place(path: str, text: str, error: yaml.YAMLError, problem: str) -> 
     if isinstance(error, yaml.reader.ReaderError):
         bad = yaml.reader.Reader.NON_PRINTABLE.search(text)
         return Source(path, text).place_of(bad.start()) if bad else Place(path)
-    mark, context = getattr(error, "problem_mark", None), getattr(error, "context_mark", None)
-    at_end = mark is not None and mark.line >= text.rstrip().count("\n") + 1
-    if context is not None and (mark is None or at_end or "could not find expected ':'" in problem):
-        mark = context
-    return Place(path, mark.line + 1, mark.column + 1) if mark else Place(path)
+    written = text.rstrip()
+    marks = [getattr(error, name, None) for name in ("problem_mark", "context_mark")]
+    if "could not find expected ':'" in problem:
+        marks.reverse()
+    for mark in marks:
+        if mark is not None and mark.line <= written.count("\n"):
+            return Place(path, mark.line + 1, mark.column + 1)
+    return Source(path, text).place_of(len(written))
 
 
 def _syntax(path: str, text: str, error: yaml.YAMLError) -> Notice:
@@ -175,7 +180,9 @@ def read_yaml(path: str, text: str) -> tuple[Source, list[Notice]]:
 
 def _lost_comments(walk: _Walk) -> list[Notice]:
     """Report ` #4` after plain text, which YAML drops as a comment though a number was meant."""
-    notices = []
+    notices: list[Notice] = []
+    if not _NUMBER_SIGN.search(walk.text):
+        return notices
     for at, (_, end) in walk.ends.items():
         rest = walk.text[end : end + 24]
         if rest.startswith(" #") and rest[2:3].isdigit() and at in walk.values:

@@ -1,6 +1,7 @@
-"""Our own keywords of the schema vocabulary: `quantity` (with `or`, `signed`), `money`; `refers` and `prose` only inform.
+"""Our own keywords of the schema vocabulary: `quantity` (with `or`, `signed`) and `money` (with `signed`).
 
-The full validator is made only when it is asked for, since importing it takes longer than reading a package.
+`refers` and `prose` only inform. The full validator is made only when it is asked for, since importing it takes longer
+than reading a package.
 """
 
 from __future__ import annotations
@@ -33,11 +34,11 @@ def quantity_mistake(dimension: str, instance: Any, schema: Mapping[str, Any]) -
     return None
 
 
-def money_mistake(instance: Any) -> str:
+def money_mistake(instance: Any, schema: Mapping[str, Any]) -> str:
     """Say what is wrong with a number as an amount of money; empty where nothing is."""
     if isinstance(instance, bool) or not isinstance(instance, (int, float)):
         return ""
-    if round(instance, 2) == instance and 0 <= instance < 1e12:
+    if round(instance, 2) == instance and (-1e12 if schema.get("signed") else 0) <= instance < 1e12:
         return ""
     return f"`{instance}` is not an amount of money with at most two decimals"
 
@@ -65,8 +66,8 @@ def validator_class() -> Any:
         if error is not None:
             yield ValidationError(error.message, cause=error)
 
-    def money(_: Any, wanted: bool, instance: Any, __: Any) -> Iterator[ValidationError]:
-        message = money_mistake(instance) if wanted else ""
+    def money(_: Any, wanted: bool, instance: Any, schema: Any) -> Iterator[ValidationError]:
+        message = money_mistake(instance, schema) if wanted else ""
         if message:
             yield ValidationError(message)
 

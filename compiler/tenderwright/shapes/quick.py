@@ -99,6 +99,8 @@ def _names(schema: Schema) -> Fits:
 
 
 def _if(schema: Schema) -> Fits:
+    if "if" not in schema:
+        return lambda data: True
     condition, then = quick(schema["if"]), quick(schema.get("then", {}))
     return lambda data: not condition(data) or then(data)
 
@@ -124,12 +126,14 @@ def _any(schema: Schema) -> Fits:
     return lambda data: any(test(data) for test in tests)
 
 
-def _limit(key: str, kind: type, least: bool) -> Callable[[Schema], Fits]:
+def _limit(key: str, kind: type[str] | type[list[Any]] | type[dict[str, Any]], least: bool) -> Callable[[Schema], Fits]:
     def make(schema: Schema) -> Fits:
-        limit = schema[key]
-        if least:
-            return lambda data: not isinstance(data, kind) or len(data) >= limit
-        return lambda data: not isinstance(data, kind) or len(data) <= limit
+        limit = int(schema[key])
+
+        def fits(data: Any) -> bool:
+            return not isinstance(data, kind) or (len(data) >= limit if least else len(data) <= limit)
+
+        return fits
 
     return make
 
@@ -155,6 +159,10 @@ _MAKERS: dict[str, Callable[[Schema], Fits]] = {
     "maxItems": _limit("maxItems", list, False),
     "minimum": lambda schema: lambda data: not _is_number(data) or data >= schema["minimum"],
     "maximum": lambda schema: lambda data: not _is_number(data) or data <= schema["maximum"],
+    "exclusiveMinimum": lambda schema: lambda data: not _is_number(data) or data > schema["exclusiveMinimum"],
+    "exclusiveMaximum": lambda schema: lambda data: not _is_number(data) or data < schema["exclusiveMaximum"],
+    "minProperties": _limit("minProperties", dict, True),
+    "maxProperties": _limit("maxProperties", dict, False),
     "quantity": lambda schema: lambda data: quantity_mistake(schema["quantity"], data, schema) is None,
-    "money": lambda schema: lambda data: not schema["money"] or not money_mistake(data),
+    "money": lambda schema: lambda data: not schema["money"] or not money_mistake(data, schema),
 }

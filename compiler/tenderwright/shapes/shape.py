@@ -14,13 +14,13 @@ Mistakes = Mapping[str, list[Path]]
 """For each file, the paths at which its shape is wrong; the empty path where it could not be read."""
 
 
-_READ_ALL_THE_SAME = {"duplicate-key", "lost-comment"}
+READ_ALL_THE_SAME = {"duplicate-key", "lost-comment"}
 """Mistakes after which a file is still read whole, so that what else is wrong in it can be told too."""
 
 
 def shape(files: Files) -> tuple[Mistakes, list[Notice]]:
     """Validate every file that has a schema; gives where the mistakes are, and the notices."""
-    unread = {n.place.path for n in files.notices if n.severity == "error" and n.code not in _READ_ALL_THE_SAME}
+    unread = {n.place.path for n in files.notices if n.severity == "error" and n.code not in READ_ALL_THE_SAME}
     mistakes: dict[str, list[Path]] = {path: [()] for path in unread}
     notices: list[Notice] = []
     for path, source in files.sources.items():

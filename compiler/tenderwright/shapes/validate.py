@@ -11,7 +11,7 @@ from tenderwright.notices.suggest import did_you_mean
 from tenderwright.quantities.quantity import QuantityError
 from tenderwright.reading.source import Path, Source
 from tenderwright.shapes.keywords import format_checker, validator_class
-from tenderwright.shapes.quick import Fits, quick
+from tenderwright.shapes.quick import Fits, NotQuick, quick
 from tenderwright.shapes.schemas import load_schema
 
 _NOUNS = {
@@ -26,20 +26,24 @@ _NOUNS = {
 
 
 @cache
-def _validator(name: str) -> Any:
+def validator_of(name: str) -> Any:
+    """Make the full validator of a schema by name."""
     return validator_class()(load_schema(name), format_checker=format_checker())
 
 
 @cache
 def _quick(name: str) -> Fits:
-    return quick(load_schema(name))
+    try:
+        return quick(load_schema(name))
+    except NotQuick:
+        return lambda data: False
 
 
 def validate(source: Source, name: str) -> list[tuple[Path, Notice]]:
     """Check a source against a schema by name; gives each mistake with its path in the data."""
     if _quick(name)(source.data):
         return []
-    return validate_with(source, _validator(name))
+    return validate_with(source, validator_of(name))
 
 
 def validate_with(source: Source, validator: Any) -> list[tuple[Path, Notice]]:
@@ -93,9 +97,9 @@ def _extra(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notic
     for key in error.instance:
         if key not in known:
             hints = did_you_mean(key, known) or (f"known keys: {', '.join(sorted(known))}",)
-            yield Notice(
-                "unknown-key", source.key_place((*at, key)), f"key `{key}` is not known here", hints=hints
-            )
+            if error.instance[key] is None and " " in key:
+                hints = ("a comma inside `{ }` begins another key: put the text before it in quotes",)
+            yield Notice("unknown-key", source.key_place((*at, key)), f"key `{key}` is not known here", hints=hints)
 
 
 def _required(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:
@@ -114,11 +118,7 @@ def _type(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice
     words = " or ".join(_NOUNS[word] for word in ([wanted] if isinstance(wanted, str) else wanted))
     hints: tuple[str, ...] = ()
     schema = _schema_at(error)
-    if (
-        wanted == "string"
-        and isinstance(error.instance, (int, float))
-        and not isinstance(error.instance, bool)
-    ):
+    if wanted == "string" and isinstance(error.instance, (int, float)) and not isinstance(error.instance, bool):
         examples = schema.get("examples", ())
         hints = (
             (f"write it with its unit, as in `{examples[0]}`",)
@@ -127,7 +127,9 @@ def _type(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice
         )
     elif error.instance is None:
         hints = ("write a value after the colon, or leave the key out",)
-    yield Notice("wrong-type", place, f"expected {words}, got {_noun(error.instance, _written(source, at))}", hints=hints)
+    yield Notice(
+        "wrong-type", place, f"expected {words}, got {_noun(error.instance, _written(source, at))}", hints=hints
+    )
 
 
 def _choice(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:
@@ -153,7 +155,12 @@ def _form(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice
 
 
 def _date(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:
-    yield Notice("bad-date", place, f"`{error.instance}` is not a date of the calendar", hints=("write year-month-day, as in `2027-04-12`",))  # fmt: skip
+    yield Notice(
+        "bad-date",
+        place,
+        f"`{error.instance}` is not a date of the calendar",
+        hints=("write year-month-day, as in `2027-04-12`",),
+    )
 
 
 def _alternatives(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:

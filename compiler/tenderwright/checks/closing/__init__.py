@@ -1,0 +1,1 @@
+"""Checks of the findings of a docking against the package that was tendered."""

@@ -1,0 +1,34 @@
+"""Every facility has a certificate that is valid until she is undocked.
+
+Ground: a dock, platform or cradle is used within what its certificate allows, and while it lasts; without one nobody
+answers for its capacity (common practice, no source).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tenderwright.checks.context import Context
+from tenderwright.notices import Notice
+
+CODE = "facility-certificate"
+
+
+def check(context: Context) -> Iterator[Notice]:
+    """Warn of a facility without a certificate, or with one whose last day comes before undocking."""
+    tender = context.package.tender
+    for facility in context.package.facilities:
+        certificate = facility.certificate
+        if certificate is None:
+            message = f"facility `{facility.facility}` has no certificate"
+            yield Notice(CODE, facility.here, message, hints=("add `certificate`: by whom, and `valid_until`",))
+        elif (
+            tender is not None
+            and certificate.valid_until is not None
+            and certificate.valid_until < tender.programme.undocking
+        ):
+            message = (
+                f"the certificate of facility `{facility.facility}` ends on {certificate.valid_until}, before "
+                f"undocking on {tender.programme.undocking}"
+            )
+            yield Notice(CODE, certificate.here, message, hints=("have the yard show it renewed",))

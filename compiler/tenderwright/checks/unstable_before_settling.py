@@ -1,0 +1,38 @@
+"""She still has stability when she comes to lie on all the blocks: the draft at instability is below that at settling.
+
+Ground: while one end alone bears, the upthrust takes off stability; what is lost before she is down over her length
+cannot be made good by side blocks, which do not bear yet (Derrett, Ship Stability for Masters and Mates, pp. 246-249).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tenderwright.checks.context import Context
+from tenderwright.notices import Notice
+
+CODE = "unstable-before-settling"
+_HINT = "dock her with less trim or a lower centre of gravity, and have a naval architect judge the docking"
+
+
+def check(context: Context) -> Iterator[Notice]:
+    """Report a landing, by the hand method, that loses stability before settling or keeps less than is wanted."""
+    found, plan = context.results.docking.estimate, context.package.docking_plan
+    if found is None or plan is None:
+        return
+    at, zero = found.settling, found.instability
+    lightship = context.package.lightship
+    wanted = lightship.docking if lightship is not None else None
+    place = wanted.trim.at if wanted is not None else plan.here
+    if zero.margin < 0:
+        message = (
+            f"stability is lost at a draft of {zero.true_mean_draft:.2f} m, before she lies on all the blocks at "
+            f"{at.true_mean_draft:.2f} m"
+        )
+        yield Notice(CODE, place, message, hints=(_HINT,))
+    elif plan.least_gm is not None and at.stability.gm < plan.least_gm.si:
+        message = (
+            f"metacentric height as she comes to lie on all the blocks is {at.stability.gm:.2f} m, and the least is "
+            f"{plan.least_gm}"
+        )
+        yield Notice(CODE, plan.least_gm.at, message, hints=(_HINT,))

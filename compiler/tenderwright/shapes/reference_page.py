@@ -1,0 +1,178 @@
+"""Write the reference of the format: `python -m tenderwright.shapes.reference_page` makes schemas/README.md."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from tenderwright.reading.layout import NEEDED, YAML_FILES
+from tenderwright.shapes.schemas import load_schema, schema_folder
+
+Schema = Mapping[str, Any]
+
+_HEAD = """# The format of a package
+
+Every file of a package and every key in it. This page is made from the schemas beside it by
+`python -m tenderwright.shapes.reference_page`; an editor that knows YAML schemas shows the same text as you type, where
+a file begins with `# yaml-language-server: $schema=` and the path of its schema.
+
+In the tables a key inside another is written with a point (`dates.closing`), an entry of a list with `[]`
+(`tanks[].name`), and a key that you choose with `<…>`. **Bold** keys are needed, wherever what holds them is there.
+No other keys may stand.
+
+## How values are written
+
+| written as | means |
+|---|---|
+| a length, a mass … | Text: a number and its unit. `12.4 m`, `40 ft 8 in`, `3/8 in`, `20.4 lb plate`, `120 m2`, `35 h`. A point for decimals, no thousands sign. `ton`, `gallon` and `mile` are refused, since they mean several things: write `t`, `long_ton` or `short_ton`; `US_gal` or `imp_gal`; `nmi` or `km`. Never less than nothing, unless the table says *may be negative*. |
+| a quantity | The same, of any kind. |
+| a position | A frame, `Fr 31`, `Fr 31 + 200 mm` (forward of it), or a distance forward of the after perpendicular, `18.4 m`. |
+| `word` or a length | One of the words, or a quantity. |
+| name of a tank, an item … | The identifier of a thing elsewhere in the package. A name that leads nowhere is a mistake. |
+| prose | Text in CommonMark, without raw HTML. It may refer to things: `<item:420>`, `[the forepeak](tank:forepeak)`, `<value:coating.underwater.area>`, `<clause:hot-work>`, `<drawing:d-12>`, `<frame:31>`. |
+| money | A number in the currency of package.yaml, with at most two decimals: `1250`, `84.5`. |
+| date | Year-month-day: `2027-04-12`. |
+| day | A date, or a day counted from an event of the programme: `docking + 3 d`, `undocking - 1 d`, `arrival`. The events are award, arrival, docking, undocking and redelivery. |
+
+In the schemas these are the keywords `quantity` (with `or` for the words that may stand instead), `refers`, `prose` and
+`money`, with `signed` where a quantity or an amount may be negative; all others are those of JSON Schema 2020-12.
+"""  # noqa: E501 - a row of a table is one line
+
+_TYPES = {
+    "string": "text",
+    "integer": "whole number",
+    "number": "number",
+    "boolean": "`true` or `false`",
+    "object": "keys",
+    "array": "list",
+}
+
+
+def reference_page() -> str:
+    """Make the page: how values are written, and a table of keys for every kind of file."""
+    files = "".join(_file(pattern, load_schema(name)) for pattern, name in YAML_FILES.items())
+    contents = "".join(f"- [`{pattern}`](#{_anchor(pattern)})\n" for pattern in YAML_FILES)
+    return f"{_HEAD}\n## Files\n\n{contents}{files}"
+
+
+def _anchor(pattern: str) -> str:
+    return re.sub(r"[^a-z0-9_-]", "", pattern.lower())
+
+
+def _file(pattern: str, schema: Schema) -> str:
+    need = " Every package needs it." if pattern in NEEDED else ""
+    secret = " Confidential: it never reaches the yard." if pattern.startswith("owner/") else ""
+    rows = "".join(_row(path, needed, below) for path, needed, below in _keys(schema))
+    lines = "".join(f"\n{sentence}\n" for sentence in _conditions(schema))
+    title = f"\n## `{pattern}`\n\n{schema.get('description', schema['title'])}{need}{secret}\n"
+    return f"{title}{lines}\n| key | what it is | written as | for example |\n|---|---|---|---|\n{rows}"
+
+
+def _keys(schema: Schema, path: str = "") -> Iterator[tuple[str, bool, Schema]]:
+    """Yield every key below a schema, in order, with whether it is needed."""
+    required = schema.get("required", ())
+    for key, below in schema.get("properties", {}).items():
+        yield from _key(f"{path}{key}", key in required, below)
+    extra = schema.get("additionalProperties")
+    if isinstance(extra, dict):
+        yield from _key(f"{path}<…>", False, extra)
+
+
+def _key(path: str, needed: bool, schema: Schema) -> Iterator[tuple[str, bool, Schema]]:
+    yield path, needed, schema
+    entry = schema.get("items", {})
+    if entry.get("type") == "object":
+        yield from _keys(entry, f"{path}[].")
+    elif schema.get("type") == "object":
+        yield from _keys(schema, f"{path}.")
+
+
+def _row(path: str, needed: bool, schema: Schema) -> str:
+    name = f"**`{path}`**" if needed else f"`{path}`"
+    what = schema.get("description") or schema.get("title", "")
+    return f"| {name} | {_cell(what)} | {_cell(_written_as(schema))} | {_cell(_example(schema))} |\n"
+
+
+def _cell(text: str) -> str:
+    safe = text if "`" in text else text.replace("<", "&lt;")
+    return safe.replace("|", "\\|").replace("\n", " ")
+
+
+def _written_as(schema: Schema) -> str:
+    """Say how a value is written, in a few words."""
+    if schema.get("type") == "array":
+        entry = schema.get("items", {})
+        return "list" if entry.get("type") == "object" else f"list: {_written_as(entry)}"
+    if schema.get("type") == "object":
+        return _names(schema) if isinstance(schema.get("additionalProperties"), dict) else "keys"
+    return _scalar(schema) + _bounds(schema)
+
+
+def _scalar(schema: Schema) -> str:
+    if "quantity" in schema:
+        return _quantity(schema)
+    if "refers" in schema:
+        return f"name of {_a(schema['refers'])}"
+    if "enum" in schema:
+        return ", ".join(f"`{choice}`" for choice in schema["enum"])
+    if "anyOf" in schema:
+        return "day"
+    for keyword in ("prose", "money"):
+        if schema.get(keyword):
+            return keyword + (", may be negative" if schema.get("signed") else "")
+    if schema.get("format") == "date":
+        return "date"
+    if str(schema.get("pattern", "")).startswith("^(award|"):
+        return "day"
+    return "identifier" if schema.get("title") == "Identifier" else _TYPES[str(schema.get("type", "string"))]
+
+
+def _quantity(schema: Schema) -> str:
+    dimension = str(schema["quantity"])
+    words = [f"`{word}`" for word in schema.get("or", ())]
+    what = "a quantity" if dimension == "any" else _a(dimension.replace("_", " "))
+    return " or ".join([*words, what]) + (", may be negative" if schema.get("signed") else "")
+
+
+def _a(word: str) -> str:
+    return {"each": "a count"}.get(word, f"{'an' if word[0] in 'aeiou' else 'a'} {word}")
+
+
+def _bounds(schema: Schema) -> str:
+    low, high = schema.get("minimum"), schema.get("maximum")
+    if low is not None and high is not None:
+        return f", {low} to {high}"
+    return f", {low} or more" if low is not None else f", {high} or less" if high is not None else ""
+
+
+def _names(schema: Schema) -> str:
+    names = schema.get("propertyNames", {})
+    if "enum" in names:
+        return "keys: " + ", ".join(f"`{name}`" for name in names["enum"])
+    return "keys of your own"
+
+
+def _example(schema: Schema) -> str:
+    examples = schema.get("examples") or schema.get("items", {}).get("examples") or ()
+    return f"`{examples[0]}`" if examples and not isinstance(examples[0], (dict, list)) else ""
+
+
+def _conditions(schema: Schema) -> Iterator[str]:
+    """Say what is needed only for some choices, such as the lines of an item that is priced."""
+    needs: dict[tuple[str, str], list[str]] = {}
+    for rule in schema.get("allOf", ()):
+        for key, test in rule["if"].get("properties", {}).items():
+            for needed in rule["then"].get("required", ()):
+                needs.setdefault((key, needed), []).append(f"`{test['const']}`")
+    for (key, needed), choices in needs.items():
+        yield f"`{needed}` is needed where `{key}` is {', '.join(choices)}."
+
+
+def main() -> None:
+    """Write the page beside the schemas."""
+    (schema_folder() / "README.md").write_text(reference_page(), "utf-8")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,176 @@
+"""Print ratios of times, each taken in one run on one machine: `make bench`.
+
+A ratio says more than a time, since machines differ and other work slows both sides. Each figure is the best of
+several, the two sides taken in turn. Nothing fails here.
+"""
+
+from __future__ import annotations
+
+import io
+import re
+import subprocess
+import sys
+import tempfile
+from collections.abc import Callable
+from contextlib import redirect_stderr, redirect_stdout
+from dataclasses import dataclass
+from pathlib import Path
+from time import perf_counter
+from typing import Any
+
+from tests.bench.generate import MARRAM, generate
+
+BARE = "import numpy, yaml, jsonschema, pint, markdown_it"
+CHECK = "import sys; from tenderwright.cli import main; main(['check', sys.argv[1], '--format', 'short'])"
+
+
+@dataclass(frozen=True)
+class Ratio:
+    """One row: what over what, both in seconds, and the most that the ratio should be."""
+
+    what: str
+    ours: float
+    other: float
+    target: float
+
+    @property
+    def measured(self) -> float:
+        """Give the ratio."""
+        return self.ours / self.other
+
+
+def best(count: int, *works: Callable[[], object]) -> list[float]:
+    """Time several works in turn, a count of times, and give the best time of each, s."""
+    times = [float("inf")] * len(works)
+    for _ in range(count):
+        for index, work in enumerate(works):
+            start = perf_counter()
+            work()
+            times[index] = min(times[index], perf_counter() - start)
+    return times
+
+
+def python(program: str, *words: str | Path) -> Callable[[], object]:
+    """Make a work that runs a program in a Python of its own."""
+    command = [sys.executable, "-c", program, *map(str, words)]
+    return lambda: subprocess.run(command, stdout=subprocess.DEVNULL, check=True, cwd=Path(__file__).parents[2])
+
+
+def start_of_check() -> Ratio:
+    """Check the demonstration, over importing the libraries that it is made of."""
+    ours, other = best(9, python(CHECK, MARRAM), python(BARE))
+    return Ratio("`check` of the demonstration / importing its libraries", ours, other, 2.0)
+
+
+def growth_of_check(folder: Path) -> Ratio:
+    """Check 1,000 items, over checking 100."""
+    many, few = generate(folder / "many", 1000), generate(folder / "few", 100)
+    ours, other = best(3, python(CHECK, many), python(CHECK, few))
+    return Ratio("`check` of 1,000 items / of 100 items", ours, other, 12.0)
+
+
+def composed_yard() -> tuple[Any, int]:
+    """Compose the yard edition of the demonstration, with the time it is stamped with."""
+    from tenderwright.pipeline import compile_package, compose_yard, read, stamp_of, timestamp
+
+    compiled = compile_package(read(MARRAM))
+    state = stamp_of(compiled)
+    edition, _ = compose_yard(compiled, state)
+    return edition, timestamp(edition, state)
+
+
+def typesetting() -> Ratio:
+    """Typeset the yard edition, over laying out the same final HTML by WeasyPrint alone and joining its pages."""
+    from weasyprint import CSS, HTML
+    from weasyprint.text.fonts import FontConfiguration
+
+    from tenderwright.writing.fetching import build_fetcher
+    from tenderwright.writing.html import paper_style, part_html
+    from tenderwright.writing.pdf import Typesetter
+
+    edition, time = composed_yard()
+    pages = Typesetter().typeset(edition, time).first_pages
+    parts = [part_html(edition, part, pages, with_style=False) for part in edition.parts]
+
+    def bare() -> None:
+        fetcher, fonts = build_fetcher(), FontConfiguration()
+        style = CSS(string=paper_style(), url_fetcher=fetcher, font_config=fonts)
+        laid = [HTML(string=page, url_fetcher=fetcher).render(font_config=fonts, stylesheets=[style]) for page in parts]
+        laid[0].copy([page for document in laid for page in document.pages]).write_pdf(pdf_variant="pdf/ua-1")
+
+    ours, other = best(2, lambda: Typesetter().typeset(edition, time), bare)
+    return Ratio("PDF of the yard edition / WeasyPrint on the same HTML", ours, other, 1.15)
+
+
+def rounds(folder: Path) -> list[Ratio]:
+    """Build again in a long-lived process after one item was edited, over the first build."""
+    from tenderwright.commands.watch import Rounds
+
+    package = folder / "watched"
+    generate(package, len(list((MARRAM / "items").glob("*.yaml"))))
+    item = next((package / "items").glob("420-*.yaml"))
+    builder = Rounds(package, folder / "out", "yard")
+    _, first_all = _round(builder)
+    again_page = again_all = float("inf")
+    for number in range(3):
+        text = item.read_text("utf-8").replace("title: ", f"title: {number} ", 1)
+        item.write_text(text, "utf-8")
+        page, everything = _round(builder)
+        again_page, again_all = min(again_page, page), min(again_all, everything)
+    return [
+        Ratio("notices and HTML after one item is edited / first build", again_page, first_all, 0.1),
+        Ratio("all files after one item is edited / first build", again_all, first_all, 1 / 3),
+    ]
+
+
+def _round(builder: Any) -> tuple[float, float]:
+    """Run one round and read what it says of its own times, s: to the page to look at, and to the end."""
+    said = io.StringIO()
+    with redirect_stdout(said), redirect_stderr(io.StringIO()):
+        builder.once()
+    times = re.findall(r"([\d.]+) s$", said.getvalue(), re.MULTILINE)
+    if len(times) != 2:
+        raise RuntimeError(f"the package was not built: {said.getvalue()}")
+    return float(times[0]), float(times[1])
+
+
+def table(rows: list[Ratio]) -> str:
+    """Write the rows as a table of text."""
+    width = max((len(row.what) for row in rows), default=4)
+    lines = [f"{'what':<{width}}  {'ours':>8}  {'other':>8}  {'ratio':>6}  {'most':>6}"]
+    for row in rows:
+        met = "met" if row.measured <= row.target else "not met"
+        figures = f"{row.ours:7.3f}s  {row.other:7.3f}s  {row.measured:6.2f}  {row.target:6.2f}"
+        lines.append(f"{row.what:<{width}}  {figures}  {met}")
+    return "\n".join(lines)
+
+
+def taken(*ways: Callable[[], list[Ratio]]) -> list[Ratio]:
+    """Take ratios; where one cannot be taken, say why and go on."""
+    rows = []
+    for way in ways:
+        try:
+            rows += way()
+        except Exception as error:
+            print(f"could not be taken: {type(error).__name__}: {error}", file=sys.stderr)
+    return rows
+
+
+def main() -> None:
+    """Take every ratio and print them."""
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
+        print(
+            table(
+                taken(
+                    lambda: [start_of_check()],
+                    lambda: [growth_of_check(folder)],
+                    lambda: [typesetting()],
+                    lambda: rounds(folder),
+                )
+            )
+        )
+
+
+if __name__ == "__main__":
+    main()

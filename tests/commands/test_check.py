@@ -1,0 +1,127 @@
+from __future__ import annotations
+
+import json
+import re
+from pathlib import Path
+
+import pytest
+
+from tenderwright import pipeline
+
+from .run import Runner, package
+
+MISTAKE = ("items/320-rivets-renew.yaml", 'depends_on: ["130",', 'depends_on: ["1300",')
+WARNING = ("vessel/lightship.yaml", "aft: 2.10 m", "aft: 2.50 m")
+PLACE = "items/320-rivets-renew.yaml:"
+
+
+@pytest.fixture
+def broken(tmp_path: Path) -> Path:
+    return package(tmp_path / "package", MISTAKE)
+
+
+def test_a_sound_package(run: Runner, tmp_path: Path) -> None:
+    ran = run("check", package(tmp_path / "package"))
+    assert (ran.code, ran.err) == (0, "")
+    assert re.fullmatch(r"no mistakes found: 6 items, \d+ values, \d+ files\n", ran.out)
+
+
+def test_mistakes_as_text(run: Runner, broken: Path) -> None:
+    ran = run("check", broken)
+    lines = ran.out.splitlines()
+    assert ran.code == 1
+    assert re.match(PLACE + r"\d+:\d+: error\[dead-reference\]: there is no item 1300$", lines[0])
+    number, written = lines[1].split(" | ")
+    assert int(number) == int(lines[0].split(":")[1])
+    assert lines[2].split(" | ")[1].index("^") == written.index('"1300"')
+    assert lines[3].strip() == "hint: did you mean `130`?"
+    assert lines[-1].startswith("1 mistake: ")
+
+
+def test_mistakes_in_short(run: Runner, broken: Path) -> None:
+    ran = run("check", "--format", "short", broken)
+    assert ran.code == 1
+    assert re.fullmatch(PLACE + r"\d+:\d+: error\[dead-reference\]: there is no item 1300\n", ran.out)
+
+
+def test_mistakes_as_json(run: Runner, broken: Path) -> None:
+    ran = run("check", "--format=json", broken)
+    (notice,) = json.loads(ran.out)
+    assert ran.code == 1
+    assert notice["path"] == "items/320-rivets-renew.yaml"
+    assert (notice["severity"], notice["code"]) == ("error", "dead-reference")
+    assert notice["end_column"] - notice["column"] == len('"1300"')
+    assert notice["hints"] == ["did you mean `130`?"]
+
+
+def test_mistakes_as_annotations(run: Runner, broken: Path) -> None:
+    ran = run("check", "--format", "github", broken)
+    assert ran.code == 1
+    assert ran.out.startswith("::error file=items/320-rivets-renew.yaml,line=")
+    assert "title=dead-reference::there is no item 1300; did you mean" in ran.out
+
+
+@pytest.mark.parametrize("form", ["short", "json", "github"])
+def test_a_sound_package_says_nothing_to_a_machine(run: Runner, tmp_path: Path, form: str) -> None:
+    ran = run("check", package(tmp_path / "package"), "--format", form)
+    assert ran.code == 0
+    assert ran.out == ("[]\n" if form == "json" else "")
+
+
+def test_warnings_count_only_where_asked(run: Runner, tmp_path: Path) -> None:
+    root = package(tmp_path / "package", WARNING)
+    ran = run("check", root, "--format", "short")
+    assert ran.code == 0
+    assert ": warning[stated-differs]: " in ran.out
+    assert run("check", root, "--strict", "--format", "short").code == 1
+
+
+def test_mistakes_of_the_owner_are_told_too(run: Runner, tmp_path: Path) -> None:
+    root = package(tmp_path / "package", ("owner/rates.yaml", "rate: 95", "rate: 9.555"))
+    ran = run("check", root, "--format", "short")
+    assert ran.code == 1
+    assert re.match(r"owner/rates.yaml:\d+:\d+: error\[bad-money\]", ran.out)
+
+
+def test_a_package_is_found_here_or_below(run: Runner, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    package(tmp_path / "package_src")
+    for here in (tmp_path, tmp_path / "package_src"):
+        monkeypatch.chdir(here)
+        assert run("check").code == 0
+    monkeypatch.chdir(tmp_path / "package_src" / "items")
+    ran = run("check")
+    assert ran.code == 2
+    assert "there is no package.yaml here" in ran.err
+
+
+def test_wrong_use(run: Runner, tmp_path: Path) -> None:
+    ran = run("check", tmp_path / "nowhere")
+    assert (ran.code, ran.out) == (2, "")
+    assert "is not a folder" in ran.err
+    assert run("check", tmp_path, "--format", "xml").code == 2
+    assert run("chekc").code == 2
+    assert run().code == 2
+
+
+def test_an_empty_folder_lacks_what_every_package_needs(run: Runner, tmp_path: Path) -> None:
+    ran = run("check", tmp_path, "--format", "short")
+    assert ran.code == 1
+    assert ran.out.count("error[missing-file]") == 4
+
+
+def test_our_own_failure_is_told_as_ours(run: Runner, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def fail(*_: object) -> None:
+        raise RuntimeError("struck a rock")
+
+    monkeypatch.setattr(pipeline, "calculate", fail)
+    ran = run("check", package(tmp_path / "package"))
+    assert ran.code == 3
+    assert "struck a rock" in ran.err
+    assert "a mistake in the compiler, not in the package" in ran.err
+
+
+def test_nothing_is_written(run: Runner, tmp_path: Path) -> None:
+    root = package(tmp_path / "package")
+    before = {path: path.stat().st_mtime_ns for path in tmp_path.rglob("*")}
+    run("check", root)
+    assert {path: path.stat().st_mtime_ns for path in tmp_path.rglob("*")} == before

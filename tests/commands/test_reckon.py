@@ -1,0 +1,133 @@
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+import yaml
+from jsonschema import Draft202012Validator
+
+from tenderwright.calculations.registry import methods
+
+from .run import Runner
+
+NAMES = list(methods())
+
+
+@pytest.fixture
+def example(tmp_path: Path) -> Path:
+    return tmp_path / "input.yaml"
+
+
+def write(file: Path, name: str, **changed: object) -> Path:
+    file.write_text(
+        yaml.safe_dump({**methods()[name].example, **changed}, sort_keys=False, allow_unicode=True), "utf-8"
+    )
+    return file
+
+
+def test_the_list_names_every_calculation(run: Runner) -> None:
+    ran = run("reckon", "--list")
+    assert ran.code == 0
+    assert [line.split()[0] for line in ran.out.splitlines()] == NAMES
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_example_runs_as_it_is_printed(run: Runner, example: Path, name: str) -> None:
+    printed = run("reckon", name)
+    assert printed.code == 0
+    example.write_text(printed.out, "utf-8")
+    ran = run("reckon", name, example)
+    assert (ran.code, ran.err) == (0, "")
+    assert methods()[name].title in ran.out
+    assert "results" in ran.out
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_example_gives_its_outputs_as_json(run: Runner, example: Path, name: str) -> None:
+    ran = run("reckon", name, write(example, name), "--format", "json")
+    assert ran.code == 0
+    made = json.loads(ran.out)
+    method = methods()[name]
+    assert made["calculation"] == name
+    assert made["inputs"].keys() == method.example.keys()
+    names = [symbol.name for symbol in method.outputs]
+    given = [output["name"] for output in made["outputs"]]
+    assert given
+    assert [one for one in names if one in given] == given
+    assert made["source"]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_schema_is_a_schema(run: Runner, name: str) -> None:
+    ran = run("reckon", name, "--schema")
+    assert ran.code == 0
+    Draft202012Validator.check_schema(json.loads(ran.out))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_input_is_needed_unless_it_is_optional(run: Runner, example: Path, name: str) -> None:
+    method = methods()[name]
+    for key in method.inputs:
+        data = {k: v for k, v in method.example.items() if k != key}
+        example.write_text(yaml.safe_dump(data) if data else "{}", "utf-8")
+        ran = run("reckon", name, example)
+        if key not in method.optional:
+            assert ran.code == 1
+            assert f"error[missing-key]: key `{key}` is missing" in ran.err
+
+
+MEASURED, KEY = next(
+    (name, key)
+    for name, method in methods().items()
+    for key, schema in method.inputs.items()
+    if schema.get("quantity") == "length"
+)
+"""A calculation, and an input of it that is a length."""
+
+
+@pytest.mark.parametrize(
+    ("text", "column", "code"),
+    [("3 kg", 1, "wrong-dimension"), ("&x 3 m", 1, "yaml-feature"), ("3", 1, "wrong-type"), ("b: c", 2, "yaml-syntax")],
+)
+def test_bad_input_is_told_at_its_place(run: Runner, example: Path, text: str, column: int, code: str) -> None:
+    rest = {key: value for key, value in methods()[MEASURED].example.items() if key != KEY}
+    example.write_text(f"{KEY}: {text}\n" + (yaml.safe_dump(rest) if rest else ""), "utf-8")
+    ran = run("reckon", MEASURED, example)
+    assert (ran.code, ran.out) == (1, "")
+    assert f"{example}:1:{len(KEY) + 2 + column}: error[{code}]" in ran.err
+
+
+def test_an_empty_file_is_told(run: Runner, example: Path) -> None:
+    example.write_text("", "utf-8")
+    ran = run("reckon", MEASURED, example)
+    assert ran.code == 1
+    assert "error[wrong-type]: expected a mapping of keys, got nothing" in ran.err
+
+
+def test_a_key_that_is_not_known_is_told_with_the_nearest(run: Runner, example: Path) -> None:
+    ran = run("reckon", MEASURED, write(example, MEASURED, **{f"{KEY}s": "1 m"}))
+    assert ran.code == 1
+    assert f"error[unknown-key]: key `{KEY}s` is not known here" in ran.err
+    assert f"hint: did you mean `{KEY}`?" in ran.err
+
+
+def test_a_file_that_is_not_there(run: Runner, tmp_path: Path) -> None:
+    for path in (tmp_path / "absent.yaml", tmp_path):
+        ran = run("reckon", NAMES[0], path)
+        assert ran.code == 1
+        assert "error[not-a-file]" in ran.err
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (["coating.paint-volum"], "there is no calculation `coating.paint-volum`"),
+        (["nonsense"], "see `reckon --list`"),
+        ([], "name a calculation"),
+    ],
+)
+def test_wrong_use(run: Runner, words: list[str], said: str) -> None:
+    ran = run("reckon", *words)
+    assert (ran.code, ran.out) == (2, "")
+    assert said in ran.err

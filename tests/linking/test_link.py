@@ -1,0 +1,152 @@
+from __future__ import annotations
+
+import random
+
+import pytest
+
+from tenderwright.linking.link import link, link_owner, link_values
+from tenderwright.model.load import load_owner
+from tenderwright.notices import Notice
+from tenderwright.reading.package import Files
+from tenderwright.reading.yaml_file import read_yaml
+from tenderwright.shapes.shape import shape
+from tests.model.packages import change, linked, load, told
+
+ITEM = "items/320-rivets-renew.yaml"
+WASH = "items/210-hull-wash.yaml"
+WATCH = "items/130-fire-watch-provide.yaml"
+
+
+def only(files: Files) -> Notice:
+    (notice,) = linked(files)
+    return notice
+
+
+@pytest.mark.parametrize(
+    ("path", "old", "new", "message", "hint"),
+    [
+        (ITEM, "(strake:A)", "(|strake:a7)", "there is no strake `a7`", None),
+        (ITEM, "wasted to", "wasted <|itm:210> to", "`itm:` names no kind of thing", "did you mean `item`?"),
+        (ITEM, "wasted to", "é <item:210>, <|item:21> to", "there is no item 21", "did you mean `210`?"),
+        (ITEM, "wasted to", "`<item:999>` <|item:999> to", "there is no item 999", None),
+        (ITEM, "wasted to", "<frame:20> <|frame:99> to", "there is no frame 99", None),
+        (
+            ITEM,
+            "boundary_of: [bilge-oil]",
+            "boundary_of: [|bilgeoil]",
+            "there is no tank `bilgeoil`",
+            "did you mean `bilge-oil`?",
+        ),
+        ("clauses/01-hot-work.md", "<item:140>", "<|item:141>", "there is no item 141", "did you mean `140`?"),
+        (
+            "package.yaml",
+            'tugs: { answer: "yes", item: "110" }',
+            'tugs: { answer: "yes", item: |"111" }',
+            "there is no item 111",
+            "did you mean `110`?",
+        ),
+        (
+            "items/420-underwater-shell-coat.yaml",
+            "<value:coating.underwater-spot.area>",
+            "<|value:coating.underwater-spot.aria>",
+            "there is no value `coating.underwater-spot.aria`",
+            "did you mean `coating.underwater-spot.area`?",
+        ),
+    ],
+)
+def test_a_dead_reference_is_told_where_it_stands(
+    starter: Files, path: str, old: str, new: str, message: str, hint: str | None
+) -> None:
+    files = change(starter, path, old, new.replace("|", ""))
+    source = files.sources[path]
+    start = source.text.index(new.replace("|", "")) + new.index("|")
+    notice = only(files)
+    assert notice.code == "dead-reference"
+    assert notice.message == message
+    assert str(notice.place) == str(source.place_of(start))
+    if hint is not None:
+        assert notice.hints == (hint,)
+
+
+@pytest.mark.parametrize(
+    ("path", "old", "new", "message"),
+    [
+        ("vessel/strakes.yaml", "strake: B", "strake: A", "strake `A` is used twice"),
+        ("drawings.yaml", "drawing: d-02", "drawing: d-01", "drawing `d-01` is used twice"),
+        (WASH, "item: 210", "item: 320", "item number 320 is used twice"),
+        ("items/130-fire-watch-provide.yaml", "line: b", "line: a", "line 130.a is used twice"),
+        ("items/420-underwater-shell-coat.yaml", "hold: H2", "hold: H1", "hold `H1` of item 420 is used twice"),
+    ],
+)
+def test_a_name_that_stands_for_two_things_shows_both(
+    starter: Files, path: str, old: str, new: str, message: str
+) -> None:
+    twice = [notice for notice in linked(change(starter, path, old, new)) if notice.code == "duplicate-name"]
+    assert [notice.message for notice in twice] == [message]
+    (note,) = twice[0].notes
+    assert note.place is not None
+    assert note.place != twice[0].place
+
+
+@pytest.mark.parametrize(("on", "circle"), [("320", "130 → 320 → 130"), ("130", "130 → 130")])
+def test_a_circle_of_dependence_is_told_once(starter: Files, on: str, circle: str) -> None:
+    notice = only(change(starter, WATCH, "phase: dry\n", f'phase: dry\ndepends_on: ["{on}"]\n'))
+    assert notice.code == "cycle"
+    assert notice.message == f"items depend on each other in a circle: {circle}"
+
+
+def test_a_long_chain_is_no_circle_and_is_walked_without_recursion(starter: Files) -> None:
+    text = starter.sources[WATCH].text
+    sources = dict(starter.sources)
+    for number in range(1000, 3000):
+        before = number - 1 if number > 1000 else 130
+        path = f"items/{number}-watch.yaml"
+        head = f'item: {number}\ndepends_on: ["{before}"]\n'
+        sources[path], _ = read_yaml(path, text.replace("item: 130\n", head))
+    assert linked(Files(starter.root, sources, ())) == []
+
+
+def test_references_lead_back_and_name_the_requirement(starter: Files) -> None:
+    package, _ = load(change(starter, ITEM, "without burning", "as in <item:210>"))
+    links, _ = link(package)
+    back = links.referred_to_by("item", "210")
+    assert [(use.by, use.paragraph) for use in back if use.by == ("item", "320") and use.paragraph] == [
+        (("item", "320"), "1")
+    ]
+    assert {use.by for use in back} >= {("item", "320"), ("item", "420")}
+    assert all(use.by != ("item", "210") for use in back)
+    assert links.referred_to_by("item", "none") == []
+
+
+def test_the_order_of_files_does_not_matter(starter: Files) -> None:
+    spoilt = change(change(starter, ITEM, "(strake:A)", "(strake:Z)"), WASH, "item: 210", "item: 320")
+    package, _ = load(spoilt)
+    wanted = told(linked(spoilt))
+    for seed in range(5):
+        paths = list(spoilt.sources)
+        random.Random(seed).shuffle(paths)
+        shuffled = Files(spoilt.root, {path: spoilt.sources[path] for path in paths}, spoilt.notices)
+        assert sorted(told(linked(shuffled))) == sorted(wanted)
+        assert load(shuffled)[0].items == package.items
+
+
+def test_a_value_that_lacks_data_is_told_with_why(starter: Files) -> None:
+    package, _ = load(starter)
+    links, _ = link(package)
+    found = link_values(links, set(), {"coating.underwater-spot.area": "the zone has no area"})
+    notices = [notice for notice in found if notice.code == "unreached"]
+    assert notices
+    assert {notice.message for notice in notices} == {
+        "value `coating.underwater-spot.area` could not be calculated: the zone has no area"
+    }
+
+
+def test_rates_are_for_lines_that_there_are(starter: Files) -> None:
+    package, _ = load(starter)
+    links, _ = link(package)
+    files = change(starter, "owner/rates.yaml", "320.a:", "321.a:").owner_only()
+    papers, _ = load_owner(files, shape(files)[0])
+    (notice,) = link_owner(papers, links, package)
+    assert (notice.code, notice.message) == ("dead-reference", "there is no line 321.a")
+    assert notice.hints == ("did you mean `320.a`?",)
+    assert notice.place.path == "owner/rates.yaml"

@@ -1,0 +1,129 @@
+"""The schemas themselves: JSON Schema 2020-12, our keywords, and that each key says what it is for."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+import pytest
+from jsonschema import Draft202012Validator
+
+from tenderwright.calculations.alone import input_schema
+from tenderwright.calculations.registry import methods
+from tenderwright.linking.prose import KINDS
+from tenderwright.quantities.units import base_expression
+from tenderwright.reading.layout import YAML_FILES
+from tenderwright.shapes.keywords import format_checker, validator_class
+from tenderwright.shapes.quick import quick
+from tenderwright.shapes.schemas import load_schema, schema_folder, schema_names
+from tenderwright.shapes.validate import _HANDLERS
+
+from .walk import Schema, subschemas
+
+SPECIAL = {"any", "position", "fraction", "angle", "temperature", "salinity"}
+"""Dimensions that are not made of base units."""
+
+SILENT = {"$schema", "title", "description", "examples", "properties", "items", "propertyNames", "allOf", "if", "then",
+          "or", "signed", "prose", "refers"}  # fmt: skip
+"""Keywords that cannot fail by themselves, or that pass on what fails below them."""
+
+EVERY: dict[str, Schema] = {name: load_schema(name) for name in schema_names()}
+ALONE: dict[str, Schema] = {name: input_schema(method) for name, method in methods().items()}
+ALL = EVERY | ALONE
+
+
+@pytest.mark.parametrize("name", [*EVERY, "common"])
+def test_a_schema_file_is_a_schema(name: str) -> None:
+    Draft202012Validator.check_schema(json.loads((schema_folder() / f"{name}.schema.json").read_text("utf-8")))
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_a_schema_written_out_is_a_schema_without_references(name: str) -> None:
+    Draft202012Validator.check_schema(ALL[name])
+    assert "$ref" not in json.dumps(ALL[name])
+
+
+def test_every_file_of_the_layout_has_its_schema_and_every_schema_its_file() -> None:
+    assert sorted(YAML_FILES.values()) == schema_names()
+
+
+@pytest.mark.parametrize("name", ALONE)
+def test_every_input_says_what_it_is(name: str) -> None:
+    for key, below in ALONE[name]["properties"].items():
+        assert below.get("description"), key
+
+
+@pytest.mark.parametrize("name", EVERY)
+def test_every_key_says_what_it_is(name: str) -> None:
+    for path, schema in subschemas(EVERY[name]):
+        for key, below in schema.get("properties", {}).items():
+            if "/allOf/" not in path:
+                entry = below.get("items", {})
+                assert below.get("description") or below.get("title") or entry.get("description"), f"{path}/{key}"
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_no_mapping_takes_keys_that_it_does_not_name(name: str) -> None:
+    for path, schema in subschemas(ALL[name]):
+        if schema.get("type") == "object":
+            assert schema.get("additionalProperties", True) is not True, path
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_every_keyword_that_can_fail_has_a_wording(name: str) -> None:
+    for path, schema in subschemas(ALL[name]):
+        assert set(schema) <= SILENT | set(_HANDLERS), path
+
+
+@pytest.mark.parametrize("name", EVERY)
+def test_every_keyword_is_known_to_the_quick_test(name: str) -> None:
+    assert quick(EVERY[name])({}) in (True, False)
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_every_quantity_has_a_dimension_that_there_is(name: str) -> None:
+    for path, schema in subschemas(ALL[name]):
+        if "quantity" in schema:
+            assert schema["quantity"] in SPECIAL or base_expression(schema["quantity"]), path
+            assert schema["type"] == "string", path
+        else:
+            assert "or" not in schema, path
+            assert schema.get("money") or "signed" not in schema, path
+
+
+@pytest.mark.parametrize("name", EVERY)
+def test_every_name_refers_to_a_kind_of_thing_that_there_is(name: str) -> None:
+    for path, schema in subschemas(EVERY[name]):
+        if "refers" in schema:
+            assert schema["refers"] in KINDS, path
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_every_form_can_be_shown_by_an_example(name: str) -> None:
+    """The hint beside a wrong form is an example, never a regular expression."""
+    for path, schema in subschemas(ALL[name]):
+        if "pattern" in schema:
+            assert schema.get("examples"), path
+
+
+def _examples() -> list[Any]:
+    return [
+        pytest.param(schema, example, id=f"{name}{path}={example!r}"[:90])
+        for name, top in ALL.items()
+        for path, schema in subschemas(top)
+        for example in schema.get("examples", ())
+    ]
+
+
+@pytest.mark.parametrize(("schema", "example"), _examples())
+def test_every_example_fits_its_own_schema(schema: Schema, example: object) -> None:
+    validator = validator_class()(schema, format_checker=format_checker())
+    assert [error.message for error in validator.iter_errors(example)] == []
+
+
+def test_what_the_keys_mean_is_said_in_sentences() -> None:
+    for name, top in EVERY.items():
+        for path, schema in subschemas(top):
+            text = schema.get("description", "None needed.")
+            assert text[0].isupper() or text.split()[0].endswith(":"), f"{name}{path}: {text}"
+            assert text.endswith((".", "?")), f"{name}{path}: {text}"

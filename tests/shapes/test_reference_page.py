@@ -1,0 +1,73 @@
+from __future__ import annotations
+
+import re
+
+import pytest
+from markdown_it import MarkdownIt
+
+from tenderwright.reading.layout import YAML_FILES
+from tenderwright.shapes.reference_page import reference_page
+from tenderwright.shapes.schemas import load_schema, schema_folder
+from tests.schemas.walk import subschemas
+
+
+def test_the_page_is_what_the_schemas_say() -> None:
+    """If this fails, `python -m tenderwright.shapes.reference_page` writes it anew."""
+    assert (schema_folder() / "README.md").read_text("utf-8") == reference_page()
+
+
+@pytest.fixture(scope="module")
+def sections() -> dict[str, str]:
+    parts = re.split(r"^## `(.+)`$", reference_page(), flags=re.MULTILINE)
+    return dict(zip(parts[1::2], parts[2::2], strict=True))
+
+
+def test_every_kind_of_file_has_a_section_in_the_order_of_the_layout(sections: dict[str, str]) -> None:
+    assert list(sections) == list(YAML_FILES)
+
+
+@pytest.mark.parametrize(("pattern", "name"), YAML_FILES.items())
+def test_every_key_of_a_schema_has_its_row(sections: dict[str, str], pattern: str, name: str) -> None:
+    keys = {
+        key
+        for path, schema in subschemas(load_schema(name))
+        if "allOf" not in path
+        for key in schema.get("properties", {})
+    }
+    rows = [line for line in sections[pattern].splitlines() if line.startswith(("| `", "| **`"))]
+    last = {re.split(r"[.\]]+", row.split("`")[1])[-1] for row in rows}
+    assert keys <= last
+    assert len(rows) >= len(keys)
+
+
+def test_every_table_is_well_made() -> None:
+    tokens = MarkdownIt("commonmark", {"html": False}).enable("table").parse(reference_page())
+    assert sum(token.type == "table_open" for token in tokens) == len(YAML_FILES) + 1
+    for line in reference_page().splitlines():
+        if line.startswith("|") and "written as | means" not in line:
+            cells = len(re.findall(r"(?<!\\)\|", line)) - 1
+            assert cells in (2, 4), line
+
+
+def test_needed_keys_and_conditions_are_marked(sections: dict[str, str]) -> None:
+    item = sections["items/*.yaml"]
+    assert "| **`title`** |" in item
+    assert "| `holds` |" in item
+    assert "| **`holds[].accept`** |" in item
+    assert "`lines` is needed where `kind` is `definite`, `measured`" in item
+    assert "Confidential" in sections["owner/rates.yaml"]
+    assert "Every package needs it." in sections["package.yaml"]
+
+
+@pytest.mark.parametrize(
+    ("pattern", "row"),
+    [
+        ("vessel/frames.yaml", "| **`direction`** | "),
+        ("vessel/zones.yaml", "| `keel` or a length |"),
+        ("items/*.yaml", "| name of a value |"),
+        ("items/*.yaml", "| day |"),
+        ("owner/rates.yaml", "| **`lines.<…>.rate`** | Likely rate or lump sum. | money |"),
+    ],
+)
+def test_values_are_said_in_the_words_of_the_page(sections: dict[str, str], pattern: str, row: str) -> None:
+    assert row in sections[pattern]
