@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import io
 import sys
 from collections.abc import Sequence
 from importlib import import_module
@@ -16,6 +17,7 @@ COMMANDS = {
     "build": "compile the editions",
     "explain": "explain a value, an item or a notice code",
     "reckon": "run one calculation alone on a small YAML file",
+    "close": "check the findings of a docking and write its history entry and report",
     "start": "write a new, small, valid package",
 }
 
@@ -39,6 +41,9 @@ def parser_for(name: str | None) -> argparse.ArgumentParser:
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the command line and give the exit code: 0 clean, 1 mistakes, 2 wrong use, 3 our own failure."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")
     words = list(sys.argv[1:] if argv is None else argv)
     name = next((word for word in words if word in COMMANDS), None)
     arguments = parser_for(name).parse_args(words)

@@ -25,6 +25,7 @@ from tenderwright.pipeline import (
 )
 
 if TYPE_CHECKING:
+    from tenderwright.writing.edition_files import Written
     from tenderwright.writing.pdf import Typesetter
 
 
@@ -73,7 +74,7 @@ def notices_for(compiled: Compiled, owner: OwnersSide, only: str | None) -> list
 
 
 def write_editions(compiled: Compiled, owner: OwnersSide, out: Path, only: str | None, typesetter: Typesetter) -> None:
-    """Compose and write the editions asked for, and say what was written."""
+    """Compose the editions asked for, put them in place once all of them stand, and say what was written."""
     from tenderwright.writing.errors import WritingError
     from tenderwright.writing.outputs import write_outputs
 
@@ -83,14 +84,19 @@ def write_editions(compiled: Compiled, owner: OwnersSide, out: Path, only: str |
         if only == "owner":
             raise WrongUse("there is no owner/rates.yaml, so there is no owner edition")
         wanted.remove("owner")
-    for name in wanted:
-        with progress(f"composing and typesetting the {name} edition"):
-            edition, form = compose_yard(compiled, state) if name == "yard" else compose_owner(compiled, owner, state)
-            written = write(edition, form, typesetter, state)
-            try:
-                folder = write_outputs(out, name, written.files)
-            except WritingError as error:
-                raise WrongUse(str(error)) from error
-        print(f"{folder}: {written.pages} pages, {len(written.files)} files, {edition.stamp.label}")
+    try:
+        made: dict[str, Written] = {}
+        for name in wanted:
+            with progress(f"composing and typesetting the {name} edition"):
+                composed = compose_yard(compiled, state) if name == "yard" else compose_owner(compiled, owner, state)
+                made[name] = write(*composed, typesetter, state)
+    except WritingError as error:
+        raise WrongUse(f"the {name} edition cannot be written: {error}") from error
+    for name, written in made.items():
+        try:
+            folder = write_outputs(out, name, written.files)
+        except (WritingError, OSError) as error:
+            raise WrongUse(str(error)) from error
+        print(f"{folder}: {written.pages} pages, {len(written.files)} files, {state.label}")
         if written.uncovered:
             print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)

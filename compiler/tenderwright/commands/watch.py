@@ -9,11 +9,13 @@ from time import perf_counter
 
 from tenderwright.commands.build import notices_for, write_editions
 from tenderwright.commands.exits import CLEAN
+from tenderwright.commands.folder import WrongUse
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import compile_owner, compile_package, compose_yard, read, stamp_of
 from tenderwright.reading.package import Files
 from tenderwright.reading.source import Source
 from tenderwright.writing.edition_files import PAGE
+from tenderwright.writing.errors import WritingError
 from tenderwright.writing.html import screen_page
 from tenderwright.writing.outputs import write_file
 from tenderwright.writing.pdf import Typesetter
@@ -55,10 +57,14 @@ class Rounds:
         if any(notice.severity == "error" for notice in notices):
             print(f"  nothing written, {perf_counter() - start:.2f} s", flush=True)
             return
-        edition, _ = compose_yard(compiled, stamp_of(compiled))
-        write_file(self.out / "preview" / PAGE, screen_page(edition).encode())
-        print(f"  page to look at: {self.out / 'preview' / PAGE}, {perf_counter() - start:.2f} s", flush=True)
-        write_editions(compiled, owner, self.out, self.only, self.typesetter)
+        try:
+            edition, _ = compose_yard(compiled, stamp_of(compiled))
+            write_file(self.out / "preview" / PAGE, screen_page(edition).encode())
+            print(f"  page to look at: {self.out / 'preview' / PAGE}, {perf_counter() - start:.2f} s", flush=True)
+            write_editions(compiled, owner, self.out, self.only, self.typesetter)
+        except (WritingError, WrongUse) as error:
+            print(f"  not written: {error}, {perf_counter() - start:.2f} s", file=sys.stderr, flush=True)
+            return
         print(f"  all written, {perf_counter() - start:.2f} s", flush=True)
 
 

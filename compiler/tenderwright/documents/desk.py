@@ -12,6 +12,7 @@ from markdown_it.token import Token
 
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.value import Record, Value
+from tenderwright.documents.customary import customary, is_customary, metric_unit
 from tenderwright.documents.edition import Inline, Prose, Span
 from tenderwright.linking.link import Links
 from tenderwright.linking.prose import KINDS, parse_prose
@@ -20,7 +21,7 @@ from tenderwright.model.build import Reference
 from tenderwright.model.package import Package
 from tenderwright.model.tender import Tender
 from tenderwright.pricing.price import Estimate
-from tenderwright.quantities.display import US_UNITS, decimals, in_unit, show_in, shown_unit
+from tenderwright.quantities.display import US_UNITS, decimals, in_unit, show, shown_unit
 from tenderwright.quantities.position import Position
 from tenderwright.quantities.quantity import Quantity
 
@@ -108,9 +109,18 @@ class Desk:
             return empty
         if isinstance(quantity, str):
             return quantity
-        if self.units == "metric" or quantity.dimension not in US_UNITS:
-            return _as_written(quantity)
-        return show_in(quantity.si, quantity.unit, quantity.dimension, self.units)
+        shown, dimension = _as_written(quantity), quantity.dimension
+        if self.units == "metric" or dimension not in US_UNITS:
+            return shown
+        if is_customary(quantity.unit):
+            return shown if self.units == "us" else f"{show(quantity.si, metric_unit(dimension), dimension)} ({shown})"
+        return self._in_units(shown, quantity.si, dimension)
+
+    def _in_units(self, metric: str, si: float, dimension: str) -> str:
+        if self.units == "metric" or dimension not in US_UNITS:
+            return metric
+        us = customary(si, dimension)
+        return us if self.units == "us" else f"{metric} ({us})"
 
     def position(self, position: Position) -> str:
         """Show a position as written, with the frame set as in print."""
@@ -127,7 +137,8 @@ class Desk:
             return ", ".join(decimals(one, 1) for one in factor) + f" {shown_unit(value.unit)}"
         if value.dimension in ("each",):
             return f"{value.si:.0f}"
-        return show_in(float(value.si), value.unit, value.dimension, self.units, digits)
+        shown = show(float(value.si), value.unit, value.dimension, digits)
+        return self._in_units(shown, float(value.si), value.dimension)
 
     def number(self, name: str, places: int, unit: str = "") -> str:
         """Show a value by name with a fixed count of decimals and no unit; a dash where there is none."""

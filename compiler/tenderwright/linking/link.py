@@ -114,6 +114,11 @@ def _dead(
             continue
         if use.kind == "frame" and (frames is None or use.name in frames):
             continue
+        if not use.kind:
+            message = f"link `{use.name}` leads to nothing in a tender package"
+            hints = ("refer to things by kind and name, as in `<item:420>`; list a document in drawings.yaml",)
+            notices.append(Notice("dead-reference", use.at, message, hints=hints))
+            continue
         if use.kind not in KINDS:
             notices.append(
                 Notice(

@@ -42,7 +42,10 @@ def parse_prose(text: str) -> tuple[Token, ...]:
 
 
 def references_in(text: str) -> Iterator[tuple[str, str, str, int]]:
-    """Yield kind, name, the words as written, and which occurrence of those words, for each reference."""
+    """Yield kind, name, the words as written, and which occurrence of those words, for each reference.
+
+    A link that names no kind, such as one to a file or a heading, has the kind "".
+    """
     if "<" not in text and "](" not in text and "]:" not in text:
         return
     seen: dict[str, int] = {}
@@ -57,8 +60,10 @@ def references_in(text: str) -> Iterator[tuple[str, str, str, int]]:
                 continue
             href = unquote(str(child.attrs.get("href", "")))
             kind, colon, name = href.partition(":")
-            if not colon or kind in ("http", "https", "mailto"):
+            if kind in ("http", "https", "mailto") and colon:
                 continue
+            if not colon:
+                kind, name = "", href
             nth = seen.get(href, 0)
             seen[href] = nth + 1
             yield kind, name, href, nth + sum(_times(href, shown) for shown in code)

@@ -33,9 +33,14 @@ class LineQuantity:
 
 
 def line_quantity(line: Line, record: Record) -> LineQuantity | None:
-    """Find the quantity of a line; one lump where none is written, None where the value it takes cannot be had."""
+    """Find the quantity of a line; None where the value it takes cannot be had.
+
+    One lump stands where none is written; for a mark-up the materials allowance is the quantity.
+    """
     if line.takes is not None:
         return _taken(line, record)
+    if line.price == "markup" and line.amount is not None:
+        return LineQuantity(line.amount, "", line.basis or "owner's")
     if line.quantity is None:
         return LineQuantity(ONE, "lump sum" if line.price in ("lump", "fixed") else "", line.basis or "drawing")
     return LineQuantity(line.quantity.decimal, line.quantity.unit, line.basis)

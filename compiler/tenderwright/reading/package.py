@@ -11,7 +11,7 @@ from tenderwright.notices import Notice, Place
 from tenderwright.notices.suggest import did_you_mean
 from tenderwright.reading.layout import NEEDED, OWNER, YAML_FILES, is_ignored, is_other, schema_of
 from tenderwright.reading.source import Source
-from tenderwright.reading.yaml_file import MAX_BYTES, read_yaml
+from tenderwright.reading.yaml_file import MAX_BYTES, MAX_SURVEY_BYTES, read_yaml
 
 
 @dataclass(frozen=True)
@@ -163,10 +163,11 @@ def _walk(root: FilePath, folder: str, notices: list[Notice], *, owner: bool) ->
 def _read_text(root: FilePath, path: str, notices: list[Notice]) -> str | None:
     file = root / path
     try:
-        if file.stat().st_size > MAX_BYTES:
+        most = MAX_SURVEY_BYTES if path.endswith(".csv") else MAX_BYTES
+        if file.stat().st_size > most:
             size = file.stat().st_size / 1e6
             notices.append(
-                Notice("too-large", Place(path), f"{size:.0f} MB is more than the limit of {MAX_BYTES // 1_000_000} MB")
+                Notice("too-large", Place(path), f"{size:.0f} MB is more than the limit of {most // 1_000_000} MB")
             )
             return None
         raw = file.read_bytes()

@@ -15,9 +15,16 @@ from tenderwright.reading.source import Path, Source, Span
 _LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 MAX_BYTES = 8_000_000
+"""Of a file that people write."""
+MAX_SURVEY_BYTES = 200_000_000
+"""Of a survey, which instruments write: a million readings and more."""
 MAX_DEPTH = 24
 
 _NUMBER_SIGN = re.compile(" #[0-9]")
+
+
+_CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\x80-\x9f\ufffe\uffff\ud800-\udfff]")
+"""Characters that an escape can bring into text, and that no output can hold (XML 1.0, section 2.2)."""
 
 
 class _TooDeep(Exception):
@@ -74,6 +81,11 @@ class _Walk:
             self.refuse_features(event)
         if isinstance(event, yaml.ScalarEvent):
             self.ends[at] = (start.index, end.index)
+            if control := _CONTROL.search(event.value):
+                self.feature(
+                    event, f"control character U+{ord(control[0]):04X} is not used in a package", "leave it out"
+                )
+                return _CONTROL.sub("", event.value)
             return read_scalar(event.value, plain=not event.style)
         if len(at) >= MAX_DEPTH:
             self.notices.append(Notice("too-deep", self.place(event), f"nested deeper than {MAX_DEPTH} levels"))

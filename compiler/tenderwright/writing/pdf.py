@@ -42,21 +42,23 @@ class Typesetter:
         self._contents_pages: dict[str, int] = {}
         self._tools: tuple[Any, Any, Any] | None = None
 
-    def typeset(self, edition: Edition, timestamp: int) -> Typeset:
+    def typeset(self, edition: Edition, timestamp: int, kept_as: str = "") -> Typeset:
         """Typeset an edition as tagged PDF (PDF/UA-1), dated by a timestamp in seconds since 1970 UTC.
 
+        What is laid out is kept under the edition's name, or another for a sheet beside it.
         The same edition and timestamp give the same bytes. Raises `WritingError` when the typesetter
         complains of anything: a link without an anchor, a style it does not know, an address the build does
         not hold.
         """
         with source_date(timestamp), _paused_collection():
-            run = _Run(edition, self._laid.get(edition.name, {}), self._prepared())
+            name = kept_as or edition.name
+            run = _Run(edition, self._laid.get(name, {}), self._prepared())
             for part in edition.parts:
                 if part.kind != "contents":
                     run.lay_out(part, part_html(edition, part, with_style=False))
             first_pages = self._lay_out_contents(edition, run)
             pdf = run.join(timestamp)
-        self._laid[edition.name] = run.held
+        self._laid[name] = run.held
         pages = sum(len(document.pages) for document in run.documents.values())
         return Typeset(pdf, first_pages, pages, tuple(dict.fromkeys(run.laid_out)), run.uncovered())
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from tenderwright.documents.price_form import FormLine, FormSection, PriceForm
-from tenderwright.writing.price_form_sheet import Sheet
+from tenderwright.writing.price_form_sheet import Sheet, put_decimal
 from tenderwright.writing.price_form_sums import line_amount, total
 
 TITLE = "Price form"
@@ -112,7 +112,8 @@ def _priced_line(sheet: Sheet, line: FormLine, row: int) -> None:
     status = sheet.entry(f"F{row}")
     rate = sheet.entry(f"G{row}", '0.00" %"') if line.kind == "markup" else sheet.money_entry(f"G{row}")
     if line.rate is not None:
-        rate.value, status.value = line.rate, STATUSES[0]
+        put_decimal(rate, line.rate)
+        status.value = STATUSES[0]
     charged = _CHARGED[line.kind].format(quantity=f"D{row}", rate=f"G{row}")
     counts = f'AND(OR(F{row}="",F{row}="priced"),ISNUMBER(G{row}))'
     sheet.money(sheet.formula(f"H{row}", f"IF({counts},ROUND({charged},2),0)", line_amount(line, line.rate)))

@@ -75,7 +75,7 @@ class Sheet:
     def number(self, address: str, value: Decimal, number_format: str = "General") -> Cell:
         """Put a number that no one fills in."""
         cell = self.cell(address)
-        cell.value = value
+        put_decimal(cell, value)
         cell.number_format = number_format
         cell.font = Font(_FACE, sz=10)
         cell.alignment = Alignment(vertical="top", horizontal="right")
@@ -183,3 +183,9 @@ def _set_up_page(worksheet: Worksheet, form: PriceForm) -> None:
 
 def _header_text(text: str) -> str:
     return text.replace("&", "&&")
+
+
+def put_decimal(cell: Cell, value: Decimal) -> None:
+    """Put a number in a cell digit for digit; the library itself writes 9.95 as 9.949999999999999."""
+    cell.value = format(value, "f")
+    cell.data_type = "n"

@@ -1,0 +1,187 @@
+"""Editions as wholes: their parts and order, links, cautions, and what the yard must not see."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+from tenderwright.documents.desk import CAUTION
+from tenderwright.documents.edition import Heading
+from tenderwright.pricing.money import written
+from tenderwright.writing.html import screen_page
+from tests.pipeline.packages import edit
+
+from .composed import Composed, Name, anchors, changed, composed, part, rows, tables, targets, words
+
+EDITIONS = [("starter", "yard"), ("starter", "owner"), ("marram", "yard"), ("marram", "owner")]
+each_edition = pytest.mark.parametrize(("package", "name"), EDITIONS)
+each_package = pytest.mark.parametrize("package", ["starter", "marram"])
+
+
+@each_edition
+def test_every_anchor_that_is_linked_to_exists_once(package: Name, name: str) -> None:
+    edition = composed(package).edition(name)
+    known = anchors(edition)
+    assert len(known) == len(set(known))
+    linked = targets(edition)
+    assert len(linked) > 50
+    assert set(linked) - set(known) == set()
+
+
+@each_edition
+def test_the_page_for_the_screen_holds_every_anchor(package: Name, name: str) -> None:
+    edition = composed(package).edition(name)
+    page = screen_page(edition)
+    missing = [anchor for anchor in anchors(edition) if f'id="{anchor}"' not in page]
+    assert missing == []
+
+
+@each_edition
+def test_sheets_beside_an_edition_link_only_within_themselves(package: Name, name: str) -> None:
+    for sheet in composed(package).edition(name).sheets.values():
+        assert set(targets(sheet)) - set(anchors(sheet)) == set()
+        assert all(part.caution for part in sheet.parts)
+
+
+@each_edition
+def test_the_parts_stand_in_the_order_that_yards_expect(package: Name, name: str) -> None:
+    edition = composed(package).edition(name)
+    front = ["cover", "contents", "revision-record", "general-requirements", "lists", "particulars", "fittings"]
+    data = ["history", "docking-data", "tanks", "sounding-tables", "coating-zones"]
+    sheets = [part.anchor for part in edition.parts if part.kind == "drawing"]
+    items = [f"item-{item.number}" for item in composed(package).compiled.package.items]
+    back = ["schedule"] + (["prices", "record", "trade-checks"] if name == "owner" else [])
+    assert sheets
+    wanted = [*front, *data, *sheets, *items, *back]
+    found = [part.anchor for part in edition.parts]
+    assert [anchor for anchor in found if anchor in wanted] == wanted
+    assert found[: len(front)] == front
+    assert found[-len(items) - len(back) :] == [*items, *back]
+
+
+@each_edition
+def test_items_stand_in_number_order_each_a_part_of_its_own(package: Name, name: str) -> None:
+    parts = [part for part in composed(package).edition(name).parts if part.kind == "item"]
+    numbers = [int(part.number) for part in parts]
+    assert numbers == sorted(set(numbers))
+    assert {str(number) for number in numbers} == {item.number for item in composed(package).compiled.package.items}
+    for item in parts:
+        steps = [anchor for anchor in anchors(item) if re.fullmatch(r"item-\d+-\d+", anchor)]
+        assert steps == [f"item-{item.number}-{n}" for n in range(1, len(steps) + 1)]
+
+
+@each_edition
+def test_numbered_parts_count_up_without_a_number_twice(package: Name, name: str) -> None:
+    numbers = [part.number for part in composed(package).edition(name).parts if part.number]
+    assert len(numbers) == len(set(numbers))
+
+
+@each_package
+def test_the_revision_record_is_first_and_lists_the_first_issue_and_addenda(package: Name) -> None:
+    edition = composed(package).edition("yard")
+    first = next(part for part in edition.parts if part.number)
+    tender = composed(package).compiled.package.tender
+    assert tender is not None
+    assert (first.anchor, first.number) == ("revision-record", "1")
+    assert [row[0] for row in rows(tables(first)[0])] == ["0", *(str(a.number) for a in tender.addenda)]
+
+
+NO_SAFETY = {"cover", "contents", "revision-record", "lists", "coating-zones", "schedule", "prices"}
+"""The cover gives the caution in words of its own."""
+
+
+@each_edition
+def test_every_part_that_touches_safety_has_the_caution(package: Name, name: str) -> None:
+    edition = composed(package).edition(name)
+    bare = {part.anchor for part in edition.parts if not part.caution}
+    items = composed(package).compiled.package.items
+    calm = {f"item-{i.number}" for i in items if not (i.hazards or i.precautions or i.safety or i.phase == "dry")}
+    assert edition.caution == CAUTION
+    assert bare <= NO_SAFETY | calm
+
+
+def test_the_caution_defers_to_those_who_decide() -> None:
+    for office in ("certifies nothing", "naval architect", "dockmaster", "competent person", "marine chemist", "law"):
+        assert office in CAUTION
+
+
+@each_package
+def test_the_yard_sees_nothing_of_the_owners(package: Name) -> None:
+    found = composed(package)
+    edition, form = found.yard
+    text = words(edition)
+    assert not edition.confidential
+    assert [line.rate for section in form.sections for line in section.lines if line.rate is not None] == []
+    assert not [anchor for anchor in anchors(edition) if anchor.startswith("value-")]
+    assert not {"prices", "record", "trade-checks"} & {part.anchor for part in edition.parts}
+    for word in ("Owner's papers", "Contingency held", "Rate, EUR", "Amount, EUR", "Low, likely"):
+        assert word not in text
+    estimate = found.owner.estimate
+    assert estimate is not None
+    shown = {
+        written(row.amount) for row in estimate.lines if row.line.price not in ("fixed",) and abs(row.amount) >= 10_000
+    }
+    printed = {written(p.amount) for docking in found.compiled.package.history for p in docking.prices}
+    assert [amount for amount in shown - printed if re.search(rf"(?<![\d ]){re.escape(amount)}", text)] == []
+
+
+@each_package
+def test_the_owner_edition_is_the_yards_with_more(package: Name) -> None:
+    yard, owner = composed(package).edition("yard"), composed(package).edition("owner")
+    assert owner.confidential
+    assert [part.anchor for part in owner.parts][: len(yard.parts)] == [part.anchor for part in yard.parts]
+    assert [part.title for part in owner.parts][: len(yard.parts)] == [part.title for part in yard.parts]
+
+
+@each_package
+def test_the_record_holds_every_value_with_its_source(package: Name) -> None:
+    found = composed(package)
+    record = part(found.edition("owner"), "record")
+    values = found.compiled.record.values
+    assert {f"value-{name}".replace(".", "-") for name in values} == {
+        anchor for anchor in anchors(record) if anchor.startswith("value-")
+    }
+    text = words(record)
+    for value in values.values():
+        assert str(value.working.method.source) in text
+
+
+def _withdraw(root: Path) -> None:
+    edit(root, "items/320-rivets-renew.yaml", "phase: dry", "phase: dry\nwithdrawn: true\nrevision: 1")
+    text = (root / "package.yaml").read_text("utf-8")
+    (root / "package.yaml").write_text(text.replace('item: "320"', 'item: "420"'), "utf-8")
+
+
+@pytest.fixture(scope="module")
+def withdrawn() -> Composed:
+    return changed(_withdraw)
+
+
+@pytest.mark.parametrize("name", ["yard", "owner"])
+def test_a_withdrawn_item_keeps_its_number_and_nothing_else(name: str, withdrawn: Composed) -> None:
+    edition = withdrawn.edition(name)
+    found = part(edition, "item-320")
+    assert (found.number, found.revision) == ("320", "Revision 1")
+    assert "This item is withdrawn. Its number stays taken." in words(found)
+    assert [block.text for block in found.blocks if isinstance(block, Heading)] == []
+    assert "320.a" not in words(edition.parts)
+    assert [part.number for part in edition.parts if part.kind == "item"] == ["110", "130", "140", "210", "320", "420"]
+    record = part(edition, "revision-record")
+    assert ["320 Rivets, renew", "withdrawn"] in [row for table in tables(record) for row in rows(table)]
+    assert set(targets(edition)) <= set(anchors(edition))
+
+
+def test_a_withdrawn_item_is_not_priced(withdrawn: Composed) -> None:
+    numbers = [line.number for section in withdrawn.yard[1].sections for line in section.lines]
+    assert "320.a" not in numbers
+    assert len(numbers) == 9
+    assert withdrawn.owner.estimate is not None
+    assert [line.number for line in withdrawn.owner.estimate.lines if line.item.item == 320] == []
+
+
+def test_a_part_says_which_items_lead_to_it() -> None:
+    item = part(composed("starter").edition("yard"), "item-140")
+    assert "Referred to by" in words(item)
+    assert "item-320" in targets(item)

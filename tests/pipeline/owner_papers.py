@@ -1,0 +1,168 @@
+"""Owner's papers in which every text is a word, and every amount a figure, that stands nowhere else."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from tenderwright.pipeline import compile_package, read
+from tenderwright.reading.layout import YAML_FILES
+from tenderwright.shapes.schemas import load_schema
+
+WORD = "zanzikarree"
+"""In every text field."""
+
+_FIRST = 70_000_003
+"""Amounts count up from here, in steps that leave no figure of eight digits near another."""
+
+
+class Canaries:
+    """Hands out words and amounts that are looked for afterwards."""
+
+    def __init__(self) -> None:
+        self.words: list[str] = []
+        self.amounts: list[str] = []
+
+    def word(self, field: str) -> str:
+        """Give a word that tells which field it stood in."""
+        self.words.append(f"{WORD}{len(self.words):03d} {field}")
+        return self.words[-1]
+
+    def amount(self) -> str:
+        """Give an amount."""
+        self.amounts.append(f"{_FIRST + 1313 * len(self.amounts)}.{17 + len(self.amounts) % 80}")
+        return self.amounts[-1]
+
+
+def fill_owner(root: Path) -> Canaries:
+    """Write the papers that an estimate rests on anew, with every field of every file filled, and all of it sound."""
+    canaries = Canaries()
+    package = compile_package(read(root)).package
+    lines = [f"{item.number}.{line.line}" for item in package.items if not item.withdrawn for line in item.lines]
+    items = [item.number for item in package.items if item.lines]
+    folder = root / "owner"
+    (folder / "bids").mkdir(parents=True, exist_ok=True)
+    (folder / "documents").mkdir(exist_ok=True)
+    (folder / "rates.yaml").write_text(_rates(canaries, lines, items), "utf-8")
+    (folder / "funding.yaml").write_text(_funding(canaries, items), "utf-8")
+    (folder / "risks.yaml").write_text(_risks(canaries, items), "utf-8")
+    facility = package.facilities[0].facility
+    (folder / "bids" / f"{WORD}-yard.yaml").write_text(_bid(canaries, facility, lines), "utf-8")
+    (folder / "documents" / "letter.txt").write_text(canaries.word("a letter"), "utf-8")
+    return canaries
+
+
+def fill_owner_with_everything(root: Path) -> Canaries:
+    """Write also every other kind of file that may lie under owner/, filled from its schema, sound or not."""
+    canaries = fill_owner(root)
+    for pattern, name in YAML_FILES.items():
+        path = root / pattern.replace("*", f"{WORD}-file")
+        if pattern.startswith("owner/") and not any(root.glob(pattern)):
+            path.parent.mkdir(parents=True, exist_ok=True)
+            path.write_text(yaml.safe_dump(_filled(load_schema(name), canaries), allow_unicode=True), "utf-8")
+    return canaries
+
+
+def _filled(schema: dict[str, Any], canaries: Canaries) -> Any:
+    """Make data for a schema: a word wherever text is free, an amount wherever money is asked."""
+    if "enum" in schema:
+        return next(iter(schema["enum"]))
+    for choice in ("anyOf", "oneOf"):
+        if choice in schema:
+            return _filled(schema[choice][0], canaries)
+    if schema.get("money"):
+        return float(canaries.amount())
+    if schema.get("type") == "object":
+        made = {name: _filled(below, canaries) for name, below in schema.get("properties", {}).items()}
+        if isinstance(more := schema.get("additionalProperties"), dict):
+            made[next(iter(schema.get("propertyNames", {}).get("examples", ())), f"{WORD}-key")] = _filled(
+                more, canaries
+            )
+        return made
+    if schema.get("type") == "array":
+        return [_filled(schema["items"], canaries)]
+    if schema.get("type") in ("number", "integer"):
+        return 1
+    if schema.get("type") == "boolean":
+        return True
+    if any(key in schema for key in ("pattern", "format", "quantity", "refers")):
+        return next(iter(schema.get("examples", ())), "1")
+    return canaries.word("free text")
+
+
+def _rates(canaries: Canaries, lines: list[str], items: list[str]) -> str:
+    rates = [
+        f"  {line}: {{ rate: {canaries.amount()}, low: {canaries.amount()}, high: {canaries.amount()}, "
+        f'basis: "{canaries.word("a basis")}", note: "{canaries.word("a note")}" }}'
+        for line in lines
+    ]
+    return "\n".join(
+        [
+            "base_month: 2027-09",
+            "lines:",
+            *rates,
+            f'shared: {{ items: ["{items[0]}"], rule: equally }}',
+            f'contingency: {{ share: 15 %, why: "{canaries.word("why")}" }}',
+        ]
+    )
+
+
+def _funding(canaries: Canaries, items: list[str]) -> str:
+    return "\n".join(
+        [
+            "sources:",
+            f"  - source: {WORD}-fund",
+            f'    name: "{canaries.word("name of a fund")}"',
+            f"    amount: {canaries.amount()}",
+            "    status: applied for",
+            "    likelihood: 65 %",
+            f'    only: ["{items[0]}"]',
+            "    match: 50 %",
+            "    spend_by: 2029-12-31",
+            "    notes: |",
+            f"      {canaries.word('notes')}, see <item:{items[0]}>.",
+        ]
+    )
+
+
+def _risks(canaries: Canaries, items: list[str]) -> str:
+    return "\n".join(
+        [
+            "risks:",
+            f"  - risk: {WORD}-risk",
+            f'    what: "{canaries.word("what goes wrong")}, see <item:{items[1]}>"',
+            f'    item: "{items[1]}"',
+            "    likelihood: 45 %",
+            f"    low: {canaries.amount()}",
+            f"    high: {canaries.amount()}",
+            f'    answer: "{canaries.word("what is done")}"',
+        ]
+    )
+
+
+def _bid(canaries: Canaries, facility: str, lines: list[str]) -> str:
+    bid = [
+        f"  {line}: {{ rate: {canaries.amount()}, status: priced, extension: {canaries.amount()}, "
+        f'note: "{canaries.word("a bid line")}" }}'
+        for line in lines
+    ]
+    return "\n".join(
+        [
+            f'yard: "{canaries.word("a yard")}"',
+            f"facility: {facility}",
+            "received: 2027-12-09",
+            f'edition: "{canaries.word("an edition")}"',
+            "lines:",
+            *bid,
+            f'exclusions: ["{canaries.word("an exclusion")}"]',
+            "addenda: [1]",
+        ]
+    )
+
+
+def digits(text: str) -> str:
+    """Give text with what parts thousands taken out, so that `70 000 003.17` is found as `70000003.17`."""
+    return re.sub(r"(?<=\d)[\u00a0\u2009\u202f ,'](?=\d{3})", "", text)
