@@ -132,7 +132,8 @@ def compile_findings(file: Path, compiled: Compiled, owner: OwnersSide) -> Compi
     value_notices = link_values(links, compiled.record.known, compiled.record.missing)
     context = ClosingContext(findings, source, compiled.package, compiled.record, owner.papers, rows)
     found = [*read_notices, *model_notices, *beside_notices, *row_notices, *link_notices, *value_notices]
-    notices = sort_notices([*found, *check_findings(context)])
+    checked = check_findings(context) if not model_notices else []  # a frame that is none would give more mistakes
+    notices = sort_notices([*found, *checked])
     return CompiledFindings(findings, source, survey, tuple(rows), tuple(notices))
 
 

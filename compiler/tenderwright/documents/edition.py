@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 from typing import Literal
@@ -183,7 +183,7 @@ class Stamp:
 class Edition:
     """A whole document set for one reader."""
 
-    name: Literal["yard", "owner"]
+    name: Literal["yard", "owner", "report", "owner-report"]
     title: str
     """Such as `Docking of the lighthouse tender Marram`."""
     subtitle: str
@@ -200,3 +200,5 @@ class Edition:
     language: str = "en-GB"
     facts: tuple[tuple[str, str], ...] = field(default=())
     """What the cover lists: place, dates, edition."""
+    sheets: Mapping[str, Edition] = field(default_factory=dict)
+    """Short document sets that are written as PDFs beside it, by file stem, such as `dock-sheet`."""

@@ -147,9 +147,7 @@ def _day(builder: Builder, data: Any, at: Path) -> Day:
     try:
         return Day.read(data)
     except ValueError:
-        builder.notices.append(
-            Notice("bad-date", builder.source.place(at), f"`{data}` is not a date of the calendar")
-        )
+        builder.notices.append(Notice("bad-date", builder.source.place(at), f"`{data}` is not a date of the calendar"))
         return Day(data)
 
 

@@ -67,6 +67,7 @@ class Certificate:
     """Certificate of a dock."""
 
     by: str
+    here: Place = field(compare=False)
     number: str = ""
     valid_until: date | None = None
 

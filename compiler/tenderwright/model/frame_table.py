@@ -14,9 +14,7 @@ def frame_table(frames: Frames) -> tuple[FrameTable | None, list[Notice]]:
     gaps: list[float] = []
     for run in frames.spacing:
         if run.to <= run.from_:
-            notices.append(
-                Notice("bad-table", run.here, f"a run from frame {run.from_} to {run.to} holds no space")
-            )
+            notices.append(Notice("bad-table", run.here, f"a run from frame {run.from_} to {run.to} holds no space"))
         elif numbers and run.from_ != numbers[-1]:
             notices.append(
                 Notice(

@@ -7,42 +7,27 @@ from datetime import date
 from decimal import Decimal
 
 from tenderwright.model.build import Prose
-from tenderwright.model.kinds import Area, DrawingRef, Fraction, ItemRef, Length, ZoneRef
+from tenderwright.model.found import (
+    ClearanceTaken,
+    CoatApplied,
+    DaysLost,
+    Deferred,
+    DockingDrafts,
+    NotPainted,
+    PhotographKept,
+    PlugDrawn,
+    RivetsRenewed,
+    SoundingTaken,
+    SteelRenewed,
+    TankTested,
+    UsedBlock,
+    UsedBlocks,
+    ValveFound,
+)
+from tenderwright.model.kinds import AnodeRef, Area, AreaDensity, Fraction, ItemRef, Length, Mass, Time, ZoneRef
 from tenderwright.notices import Place
-from tenderwright.quantities.position import Position
 
-
-@dataclass(frozen=True)
-class DockingDrafts:
-    """Drafts on docking or undocking."""
-
-    aft: Length
-    forward: Length
-
-
-@dataclass(frozen=True)
-class UsedBlock:
-    """A block, or a row of blocks, as used."""
-
-    at: Position
-    here: Place = field(compare=False)
-    to: Position | None = None
-    pitch: Length | None = None
-    length: Length | None = None
-    width: Length | None = None
-    off_centre: Length | None = None
-    side: str = "centreline"
-    height: Length | None = None
-
-
-@dataclass(frozen=True)
-class UsedBlocks:
-    """The blocks of a docking."""
-
-    keel: tuple[UsedBlock, ...] = ()
-    sides: tuple[UsedBlock, ...] = ()
-    plan: DrawingRef | None = None
-    notes: Prose | None = None
+__all__ = ["Deferred", "DockingDrafts", "UsedBlock", "UsedBlocks"]
 
 
 @dataclass(frozen=True)
@@ -63,15 +48,32 @@ class CoatingApplied:
     system: str
     area: Area | None = None
     preparation: str = ""
+    profile: Length | None = None
+    salts: AreaDensity | None = None
+    dust: int | None = None
+    coats: tuple[CoatApplied, ...] = ()
 
 
 @dataclass(frozen=True)
 class AnodesFound:
-    """What was left of anodes."""
+    """What was left of anodes, or of one, and what was fitted."""
 
     what: str
     left: Fraction | None = None
     renewed: int | None = None
+    anode: AnodeRef | None = None
+    left_mass: Mass | None = None
+    fitted: Mass | None = None
+    alloy: str = ""
+
+
+@dataclass(frozen=True)
+class HoursUsed:
+    """Hours of one trade used of the pool."""
+
+    work: str
+    used: Time
+    offered: Time | None = None
 
 
 @dataclass(frozen=True)
@@ -87,15 +89,6 @@ class Paid:
 
 
 @dataclass(frozen=True)
-class Deferred:
-    """Work put off."""
-
-    what: str
-    why: str = ""
-    by: str = ""
-
-
-@dataclass(frozen=True)
 class EarlierDocking:
     """One earlier docking."""
 
@@ -108,12 +101,25 @@ class EarlierDocking:
     place: str = ""
     drafts: DockingDrafts | None = None
     undocking_drafts: DockingDrafts | None = None
+    soundings: tuple[SoundingTaken, ...] = ()
+    undocking_soundings: tuple[SoundingTaken, ...] = ()
     blocks: UsedBlocks = field(default_factory=UsedBlocks)
+    not_painted: tuple[NotPainted, ...] = ()
+    plugs: tuple[PlugDrawn, ...] = ()
     findings: tuple[Finding, ...] = ()
+    renewed: tuple[SteelRenewed, ...] = ()
+    rivets: tuple[RivetsRenewed, ...] = ()
+    valves: tuple[ValveFound, ...] = ()
+    clearances: tuple[ClearanceTaken, ...] = ()
+    tank_tests: tuple[TankTested, ...] = ()
     coatings: tuple[CoatingApplied, ...] = ()
     anodes: tuple[AnodesFound, ...] = ()
     currency: str = ""
     prices: tuple[Paid, ...] = ()
     deferred: tuple[Deferred, ...] = ()
     days: int | None = None
+    days_lost: tuple[DaysLost, ...] = ()
+    hours_used: tuple[HoursUsed, ...] = ()
+    guarantee_until: date | None = None
     lessons: Prose | None = None
+    photographs: tuple[PhotographKept, ...] = ()

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from typing import Any, TypeVar
 
-from tenderwright.model import facility, history, item, owner, tender, vessel
+from tenderwright.model import coating, docking_plan, facility, history, item, owner, ship_condition, tender, vessel
+from tenderwright.model.account_sums import account_sums
 from tenderwright.model.build import Builder, Prose
+from tenderwright.model.closing import Closing
+from tenderwright.model.date_order import date_order
+from tenderwright.model.findings import Findings
 from tenderwright.model.frame_table import frame_table
-from tenderwright.model.package import Broken, Clause, Package
-from tenderwright.model.survey import Survey, read_survey
+from tenderwright.model.package import ANY, Broken, Clause, Package
+from tenderwright.model.survey import Survey, survey_of
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.position import FrameTable
 from tenderwright.reading.layout import schema_of
@@ -20,10 +25,18 @@ T = TypeVar("T")
 Mistakes = Mapping[str, Iterable[Path]]
 """For each file, the paths at which its shape is wrong."""
 
-LISTS = ("tanks", "openings", "appendages", "strakes", "zones", "schemes", "anodes", "drawings")
-_NAMES = {
-    **{name: name.removesuffix("s") for name in LISTS},
+LISTS = {
+    "drawings.yaml": ("drawings",),
+    "vessel/tanks.yaml": ("tanks",),
+    "vessel/openings.yaml": ("openings",),
+    "vessel/appendages.yaml": ("appendages",),
+    "vessel/strakes.yaml": ("strakes",),
+    "vessel/zones.yaml": ("zones", "schemes"),
+    "vessel/anodes.yaml": ("anodes",),
 }
+"""Files that hold lists of named things, of which a broken one is left out by itself."""
+_NAMES = {key: key.removesuffix("s") for keys in LISTS.values() for key in keys}
+_NAME = re.compile(r"[A-Za-z0-9]+(?:[-.][A-Za-z0-9]+)*")
 _WHOLE = {"item": "item", "history": "docking", "facility": "facility"}
 
 
@@ -42,11 +55,7 @@ class _Loader:
         if source is None:
             return None
         wrong = self.mistakes.get(path, [])
-        entries = {
-            (at[0], at[1])
-            for at in wrong
-            if (len(at) > 2 and at[0] in LISTS) or (len(at) == 2 and at[0] in LISTS)
-        }
+        entries = {(at[0], at[1]) for at in wrong if len(at) > 1 and at[0] in LISTS.get(path, ())}
         if not isinstance(source.data, dict) or any(at[:2] not in entries for at in wrong):
             self.broken_files.add(path)
             self.keep_names(source)
@@ -56,7 +65,8 @@ class _Loader:
             kept: list[Any] = []
             for index, entry in enumerate(data[key]):
                 if (key, index) in entries:
-                    self.keep_name(_NAMES[str(key)], entry)
+                    name = _NAMES[str(key)]
+                    self.keep_name(name, entry if (key, index, name) not in wrong else None)
                     self.broken_files.add(path)
                     kept.append(None)
                 else:
@@ -66,20 +76,25 @@ class _Loader:
 
     def keep_names(self, source: Source) -> None:
         data = source.data if isinstance(source.data, dict) else {}
-        for key, name in _NAMES.items():
+        for key in LISTS.get(source.path, ()):
+            name = _NAMES[key]
+            if not isinstance(data.get(key), list):
+                self.broken_names.add((name, ANY))
             entries = data.get(key)
             for entry in entries if isinstance(entries, list) else ():
                 self.keep_name(name, entry)
         kind = _WHOLE.get(schema_of(source.path) or "")
+        number = source.path.rsplit("/", 1)[-1].removesuffix(".yaml").split("-")[0]
+        if kind == "item" and number.isdigit():
+            self.broken_names.add(("item", number))
+            if not str(data.get("item", "")).isdigit():
+                return
         if kind:
             self.keep_name(kind, data)
-            number = source.path.rsplit("/", 1)[-1].split("-")[0]
-            if kind == "item" and number.isdigit():
-                self.broken_names.add(("item", number))
 
     def keep_name(self, kind: str, entry: object) -> None:
-        if isinstance(entry, dict) and isinstance(entry.get(kind), (str, int)):
-            self.broken_names.add((kind, str(entry[kind])))
+        name = str(entry.get(kind, "")) if isinstance(entry, dict) else ""
+        self.broken_names.add((kind, name if _NAME.fullmatch(name) else ANY))
 
     def file(self, path: str, cls: type[T]) -> T | None:
         """Build the dataclass of one file, or None."""
@@ -88,9 +103,11 @@ class _Loader:
             return None
         builder = Builder(self.files.sources[path], self.frames)
         built = builder.build(cls, data)
-        self.notices += builder.notices
         if builder.notices:
+            self.notices += builder.notices
             self.broken_files.add(path)
+            self.keep_names(self.files.sources[path])
+            return None
         return built
 
     def entries(self, path: str, key: str, cls: type[T]) -> tuple[T, ...]:
@@ -105,6 +122,7 @@ class _Loader:
             made = builder.build(cls, entry, (key, index))
             if builder.notices:
                 self.notices += builder.notices
+                self.broken_files.add(path)
                 self.keep_name(_NAMES[key], entry)
             else:
                 built.append(made)
@@ -112,9 +130,7 @@ class _Loader:
 
     def folder(self, name: str, cls: type[T]) -> list[tuple[str, T]]:
         """Build the dataclass of every file of a folder."""
-        paths = [
-            path for path in self.files.sources if path.startswith(f"{name}/") and path.endswith(".yaml")
-        ]
+        paths = [path for path in self.files.sources if path.startswith(f"{name}/") and path.endswith(".yaml")]
         built = ((path, self.file(path, cls)) for path in sorted(paths))
         return [(path, made) for path, made in built if made is not None]
 
@@ -126,26 +142,22 @@ class _Loader:
         return tuple(_clause(self.files.sources[path]) for path in self.read_in("clauses/"))
 
     def surveys(self) -> tuple[Survey, ...]:
-        read = []
-        for path in self.read_in("surveys/"):
-            survey, notices = read_survey(self.files.sources[path])
-            self.notices += notices
-            read.append(survey)
-        return tuple(read)
+        return tuple(survey_of(self.files.sources[path]) for path in self.read_in("surveys/"))
 
 
 def _clause(source: Source) -> Clause:
     stem = source.path.rsplit("/", 1)[-1].removesuffix(".md")
     number, _, name = stem.partition("-")
     first, _, rest = source.text.strip().partition("\n")
-    title = (
-        first.removeprefix("# ").strip() if first.startswith("# ") else name.replace("-", " ").capitalize()
-    )
+    title = first.removeprefix("# ").strip() if first.startswith("# ") else name.replace("-", " ").capitalize()
     text = rest if first.startswith("# ") else source.text
     return Clause(
-        name or stem, number.lstrip("0") if number.isdigit() else "", title,
-        Prose(text.strip(), Place(source.path), source, ()), Place(source.path),
-    )  # fmt: skip
+        name or stem,
+        number.lstrip("0") if number.isdigit() else "",
+        title,
+        Prose(text.strip(), Place(source.path), source, ()),
+        Place(source.path),
+    )
 
 
 def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice]]:
@@ -155,41 +167,60 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
     if frames is not None:
         loader.frames, notices = frame_table(frames)
         loader.notices += notices
-    items = [
-        made for path, made in loader.folder("items", item.Item) if _numbered(path, made, loader.notices)
-    ]
+    items = [made for path, made in loader.folder("items", item.Item) if _numbered(path, made, loader.notices)]
     package = Package(
         tender=loader.file("package.yaml", tender.Tender),
         particulars=loader.file("vessel/particulars.yaml", vessel.Particulars),
         frames=loader.frames,
         offsets=loader.file("vessel/offsets.yaml", vessel.Offsets),
         lightship=loader.file("vessel/lightship.yaml", vessel.Lightship),
+        docking_plan=loader.file("vessel/docking-plan.yaml", docking_plan.DockingPlan),
+        condition=loader.file("vessel/condition.yaml", ship_condition.ShipCondition),
         drawings=loader.entries("drawings.yaml", "drawings", tender.Drawing),
         tanks=loader.entries("vessel/tanks.yaml", "tanks", vessel.Tank),
         openings=loader.entries("vessel/openings.yaml", "openings", vessel.Opening),
         appendages=loader.entries("vessel/appendages.yaml", "appendages", vessel.Appendage),
         strakes=loader.entries("vessel/strakes.yaml", "strakes", vessel.Strake),
-        zones=loader.entries("vessel/zones.yaml", "zones", vessel.Zone),
-        schemes=loader.entries("vessel/zones.yaml", "schemes", vessel.Scheme),
+        zones=loader.entries("vessel/zones.yaml", "zones", coating.Zone),
+        schemes=loader.entries("vessel/zones.yaml", "schemes", coating.Scheme),
         anodes=loader.entries("vessel/anodes.yaml", "anodes", vessel.Anode),
-        history=tuple(sorted((m for _, m in loader.folder("history", history.EarlierDocking)), key=lambda d: d.docked, reverse=True)),
+        history=tuple(sorted(_history(loader), key=lambda docking: docking.docked, reverse=True)),
         facilities=tuple(made for _, made in loader.folder("facilities", facility.Facility)),
         items=tuple(sorted(items, key=lambda made: made.item)),
         clauses=loader.clauses(),
         surveys=loader.surveys(),
         broken=Broken(frozenset(loader.broken_names), frozenset(loader.broken_files)),
-    )  # fmt: skip
+    )
     return package, list(dict.fromkeys(loader.notices))
+
+
+def _history(loader: _Loader) -> list[history.EarlierDocking]:
+    """Build the earlier dockings; one that was undocked before she was docked is told."""
+    built = loader.folder("history", history.EarlierDocking)
+    for path, made in built:
+        course = ((("docked",), "docked", made.docked), (("undocked",), "undocked", made.undocked))
+        loader.notices += date_order(loader.files.sources[path], course)
+    return [made for _, made in built]
+
+
+def load_findings(source: Source, frames: FrameTable | None) -> tuple[Findings, list[Notice]]:
+    """Build the findings of a docking from a file whose shape has been checked."""
+    builder = Builder(source, frames)
+    return builder.build(Findings, source.data), builder.notices
 
 
 def load_owner(files: Files, mistakes: Mistakes) -> tuple[owner.OwnerPapers, list[Notice]]:
     """Build the owner's papers from the files under owner/."""
     loader = _Loader(files, mistakes)
+    closings = dict(loader.folder("owner/closing", Closing))
+    for path, made in closings.items():
+        loader.notices += account_sums(files.sources[path], "lines", made.lines, made.changes, made.totals)
     papers = owner.OwnerPapers(
         rates=loader.file("owner/rates.yaml", owner.Rates),
         funding=loader.file("owner/funding.yaml", owner.Funding),
         risks=loader.file("owner/risks.yaml", owner.Risks),
         bids=dict(loader.folder("owner/bids", owner.Bid)),
+        closings=closings,
     )
     return papers, loader.notices
 
@@ -204,6 +235,6 @@ def _numbered(path: str, made: item.Item, notices: list[Notice]) -> bool:
             made.here,
             f"the file is named `{name}` and holds item {made.item}",
             hints=(f"name it `{made.item}-….yaml`, or mend the number",),
-        )  # fmt: skip
+        )
     )
     return True

@@ -8,6 +8,7 @@ from datetime import date
 from decimal import Decimal
 
 from tenderwright.model.build import Prose
+from tenderwright.model.closing import Closing
 from tenderwright.model.kinds import FacilityRef, Fraction, ItemRef
 from tenderwright.notices import Place
 
@@ -128,3 +129,5 @@ class OwnerPapers:
     funding: Funding | None = None
     risks: Risks | None = None
     bids: Mapping[str, Bid] = field(default_factory=dict)
+    closings: Mapping[str, Closing] = field(default_factory=dict)
+    """Final accounts of earlier dockings, by file."""

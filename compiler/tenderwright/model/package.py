@@ -6,23 +6,15 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from tenderwright.model.build import Prose
+from tenderwright.model.coating import Scheme, Zone
+from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.facility import Facility
 from tenderwright.model.history import EarlierDocking
 from tenderwright.model.item import Item
+from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.model.survey import Survey
 from tenderwright.model.tender import Drawing, Tender
-from tenderwright.model.vessel import (
-    Anode,
-    Appendage,
-    Lightship,
-    Offsets,
-    Opening,
-    Particulars,
-    Scheme,
-    Strake,
-    Tank,
-    Zone,
-)
+from tenderwright.model.vessel import Anode, Appendage, Lightship, Offsets, Opening, Particulars, Strake, Tank
 from tenderwright.notices import Place
 from tenderwright.quantities.position import FrameTable
 
@@ -38,12 +30,20 @@ class Clause:
     here: Place = field(compare=False)
 
 
+ANY = "*"
+"""Stands for a name that cannot be read: any name of its kind may be the one."""
+
+
 @dataclass(frozen=True)
 class Broken:
     """Names whose files or entries have mistakes: known to exist, though not built."""
 
     names: frozenset[tuple[str, str]] = frozenset()
     files: frozenset[str] = frozenset()
+
+    def may_hold(self, kind: str, name: str) -> bool:
+        """Tell whether a name that stands for nothing may be that of something left out."""
+        return (kind, name) in self.names or (kind, ANY) in self.names
 
 
 @dataclass(frozen=True)
@@ -55,6 +55,8 @@ class Package:
     frames: FrameTable | None
     offsets: Offsets | None
     lightship: Lightship | None
+    docking_plan: DockingPlan | None = None
+    condition: ShipCondition | None = None
     drawings: tuple[Drawing, ...] = ()
     tanks: tuple[Tank, ...] = ()
     openings: tuple[Opening, ...] = ()

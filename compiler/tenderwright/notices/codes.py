@@ -44,6 +44,8 @@ _ERRORS = {
     "bad-frame": "a frame does not exist on this ship",
     "bad-table": "a table does not fit together",
     "bad-survey": "a row of a survey cannot be read",
+    "date-order": "a day comes before one that it follows",
+    "sum-differs": "amounts do not add up to the sum that is written",
     # linking
     "duplicate-name": "an identifier stands for two things",
     "dead-reference": "a reference leads nowhere",
@@ -75,6 +77,14 @@ _CHECKS = {
     "forgotten-service": ("error", "a service of the checklist is not answered"),
     "stated-differs": ("warning", "a stated figure differs from the calculated one"),
     "condition-unsafe": ("warning", "the arrival condition is outside the limits the package sets"),
+    "tank-state-differs": ("warning", "what is in the tanks differs from what the docking condition reckons with"),
+    "weight-after-stability": ("warning", "an item changes weight that the undocking condition does not count"),
+    "opening-under-block": ("error", "a block stands under an opening, or too near to one"),
+    "no-plug-register": ("error", "docking plugs are drawn and no item keeps their register"),
+    "unstable-before-settling": ("error", "stability is lost before she lies on all the blocks"),
+    "facility-certificate": ("warning", "a facility has no certificate that is valid until undocking"),
+    "unlike-metals": ("warning", "unlike metals touch in sea water, and nothing looks after them"),
+    "anodes-outlived": ("warning", "the next docking is farther off than the anodes last"),
 }
 
 CODES: dict[str, Code] = {name: Code(name, "error", title) for name, title in _ERRORS.items()} | {

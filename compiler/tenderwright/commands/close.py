@@ -1,0 +1,208 @@
+"""`tenderwright close`: check the findings of a docking; write its history entry and docking report, all or nothing."""
+
+from __future__ import annotations
+
+import hashlib
+import sys
+from argparse import ArgumentParser, Namespace
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from tenderwright.commands.exits import CLEAN, MISTAKES
+from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.progress import progress
+from tenderwright.model.findings import Findings
+from tenderwright.notices import Notice, Place, sort_notices
+from tenderwright.notices.render import as_text, summary
+from tenderwright.pipeline import (
+    Compiled,
+    CompiledFindings,
+    OwnersSide,
+    compile_findings,
+    compile_owner,
+    compile_package,
+    read,
+    stamp_of,
+    timestamp,
+)
+from tenderwright.reading.layout import schema_of
+from tenderwright.reading.package import Files
+from tenderwright.reading.source import Source
+from tenderwright.reading.yaml_file import read_yaml
+
+if TYPE_CHECKING:
+    from tenderwright.pricing.final_account import FinalAccount
+    from tenderwright.writing.edition_files import Written
+
+
+def add_arguments(parser: ArgumentParser) -> None:
+    """Add the arguments of the command."""
+    parser.add_argument("folder", type=Path, metavar="DIR", help="the package that was tendered")
+    parser.add_argument("findings", type=Path, metavar="FINDINGS.yaml", help="what the docking found, did and cost")
+    parser.add_argument(
+        "--out",
+        type=Path,
+        default=Path("build/docking-report"),
+        metavar="DIR",
+        help="where the report goes (default: build/docking-report)",
+    )
+
+
+@dataclass(frozen=True)
+class Closing:
+    """A package with the findings of its docking, both sound."""
+
+    files: Files
+    compiled: Compiled
+    owner: OwnersSide
+    answers: CompiledFindings
+    findings: Findings
+    source: Source
+    account: FinalAccount | None
+
+
+def run(arguments: Namespace) -> int:
+    """Close a docking."""
+    root = package_folder(arguments.folder)
+    if arguments.out.resolve() == root.resolve():
+        raise WrongUse("the report cannot be written over the package itself")
+    files = read(root)
+    compiled = compile_package(files)
+    owner = compile_owner(files, compiled)
+    errors = [notice for notice in [*compiled.notices, *owner.notices] if notice.severity == "error"]
+    if errors:
+        sys.stderr.write(as_text(sort_notices(errors), files.texts))
+        print(f"the package has {summary(errors)}; nothing was written", file=sys.stderr)
+        return MISTAKES
+    answers = compile_findings(arguments.findings, compiled, owner)
+    sys.stderr.write(as_text(answers.notices, _texts(answers)))
+    if answers.findings is None or answers.source is None or not answers.sound:
+        print(f"{summary(answers.notices)}; nothing was written", file=sys.stderr)
+        return MISTAKES
+    account = _account(answers.findings, compiled, owner)
+    return _close(Closing(files, compiled, owner, answers, answers.findings, answers.source, account), arguments.out)
+
+
+def _texts(answers: CompiledFindings) -> dict[str, str]:
+    return {source.path: source.text for source in (answers.source, answers.survey) if source is not None}
+
+
+def _account(findings: Findings, compiled: Compiled, owner: OwnersSide) -> FinalAccount | None:
+    from tenderwright.pricing.final_account import final_account
+
+    bid = owner.papers.bids.get(f"owner/bids/{findings.bid}.yaml") if findings.bid else None
+    return final_account(findings, compiled.package, compiled.record, owner.estimate, bid)
+
+
+def _close(closing: Closing, out: Path) -> int:
+    from tenderwright.writing.errors import WritingError
+    from tenderwright.writing.new_files import in_the_way, new_files
+    from tenderwright.writing.outputs import write_outputs
+
+    root = closing.files.root
+    sources = source_files(closing)
+    there = in_the_way(root, sources) or [
+        docking.here.path for docking in closing.compiled.package.history if docking.docking == closing.findings.docking
+    ]
+    if there:
+        raise WrongUse(f"{there[0]} is there already, so {closing.findings.docking} is closed; nothing was written")
+    mistakes = _mistakes_after(closing, sources)
+    if mistakes:
+        sys.stderr.write(as_text(mistakes, _texts(closing.answers)))
+        print(f"{summary(mistakes)}; nothing was written", file=sys.stderr)
+        return MISTAKES
+    try:
+        with progress("composing and typesetting the docking report"):
+            written = _report(closing)
+        with new_files(root, sources):
+            folder = write_outputs(out.parent, out.name, written.files)
+    except (WritingError, OSError) as error:
+        raise WrongUse(f"the docking cannot be closed: {error}") from error
+    for path in sources:
+        print(f"{root / path}: written")
+    print(f"{folder}: {written.pages} pages, {len(written.files)} files")
+    if written.uncovered:
+        print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)
+    if closing.account is not None and not closing.findings.publish_prices and not (root / "owner").is_dir():
+        words = "prices are kept in the confidential report alone: there is no owner/, and they are not to be published"
+        print(words, file=sys.stderr)
+    return CLEAN
+
+
+def source_files(closing: Closing) -> dict[str, bytes]:
+    """Write the new source files of the package: history entry, readings, and the account where it is confidential."""
+    from tenderwright.documents.history_entry import closing_account, history_entry
+    from tenderwright.model.reading_rows import survey_text
+    from tenderwright.writing.yaml_file import yaml_text
+
+    findings, data, account = closing.findings, closing.source.data, closing.account
+    made: dict[str, str] = {}
+    if closing.answers.survey is not None:
+        made[f"surveys/{findings.docking}.csv"] = closing.answers.survey.text
+    elif findings.readings:
+        made[f"surveys/{findings.docking}.csv"] = survey_text(findings.readings)
+    if account is not None and not findings.publish_prices and (closing.files.root / "owner").is_dir():
+        made[f"owner/closing/{findings.docking}.yaml"] = yaml_text(closing_account(findings, data, account))
+    entry = history_entry(findings, data, closing.compiled.package, account)
+    made[f"history/{findings.docking}.yaml"] = yaml_text(entry)
+    return {path: text.encode() for path, text in made.items()}
+
+
+def _mistakes_after(closing: Closing, sources: dict[str, bytes]) -> list[Notice]:
+    """Compile the package as it will be, and give the mistakes in readings, at the line where they were written.
+
+    A mistake in a file that we wrote from sound findings is our own, and raises RuntimeError.
+    """
+    added = {path: _source(path, content.decode()) for path, content in sources.items()}
+    files = Files(closing.files.root, {**closing.files.sources, **added}, closing.files.notices)
+    compiled = compile_package(files)
+    notices = [*compiled.notices, *compile_owner(files, compiled).notices]
+    mine = [notice for notice in notices if notice.place.path in added and notice.severity == "error"]
+    moved = [_where_written(notice, closing) for notice in mine if notice.place.path.startswith("surveys/")]
+    if len(moved) < len(mine):
+        raise RuntimeError("what was composed is not sound:\n" + as_text(mine, files.texts))
+    return sort_notices(moved)
+
+
+def _source(path: str, text: str) -> Source:
+    return read_yaml(path, text)[0] if schema_of(path) else Source(path, text, text, {(): (1, 1, 0)})
+
+
+def _where_written(notice: Notice, closing: Closing) -> Notice:
+    if closing.answers.survey is not None:
+        return replace(notice, place=replace(notice.place, path=closing.answers.survey.path))
+    row = max(0, notice.place.line - 2)
+    return replace(notice, place=Place(*_span(closing.source.place(("readings", row)))))
+
+
+def _span(place: Place) -> tuple[str, int, int, int]:
+    return place.path, place.line, place.column, place.end_column
+
+
+def _report(closing: Closing) -> Written:
+    from tenderwright.calculations.ship.bare_places import bare_places
+    from tenderwright.calculations.ship.docking_totals import docking_totals
+    from tenderwright.documents.closing_desk import ClosedDocking, ReportDesk
+    from tenderwright.documents.docking_report import docking_report, not_recorded
+    from tenderwright.documents.editions import stamp
+    from tenderwright.writing.pdf import Typesetter
+    from tenderwright.writing.report_files import report_files
+
+    compiled, findings, package = closing.compiled, closing.findings, closing.compiled.package
+    assert package.frames is not None
+    assert package.particulars is not None
+    closed = ClosedDocking(
+        findings,
+        docking_totals(findings, package, closing.answers.readings),
+        bare_places(findings.blocks, package.frames, package.particulars.keel.width.si),
+        closing.account,
+        not_recorded(findings, package),
+    )
+    desk = ReportDesk(package, compiled.links, compiled.record, compiled.results)
+    state = stamp_of(compiled)
+    name = closing.source.path.replace("\\", "/").rsplit("/", 1)[-1]
+    basis = f"{name}, SHA-256 {hashlib.sha256(closing.source.text.encode()).hexdigest()[:16]}"
+    report = docking_report(desk, closed, stamp(state), basis, confidential=False)
+    secret = docking_report(desk, closed, stamp(state), basis, confidential=True) if closing.account else None
+    return report_files(report, secret, Typesetter(), timestamp(report, state))

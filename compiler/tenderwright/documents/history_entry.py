@@ -1,0 +1,135 @@
+"""Compose the history entry of a docking from its findings, with every quantity as it was written."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from tenderwright.model.findings import Findings
+from tenderwright.model.found import CoatApplied
+from tenderwright.model.package import Package
+from tenderwright.pricing.final_account import AccountRow, FinalAccount, line_named
+
+SHARED = ("renewed", "rivets", "valves", "clearances", "tank_tests")
+"""What stands in a history entry just as it stands in the findings."""
+
+
+def history_entry(
+    findings: Findings, data: Mapping[str, Any], package: Package, account: FinalAccount | None
+) -> dict[str, Any]:
+    """Give the entry as plain data; `data` are the findings as read. Prices stand in it if they may be published."""
+    on_docking, on_undocking = data.get("on_docking", {}), data.get("on_undocking", {})
+    prices = _prices(account, findings, package) if account is not None and findings.publish_prices else []
+    entry = {
+        "docking": findings.docking,
+        "yard": findings.yard,
+        "place": data.get("place"),
+        "dock_type": findings.dock_type,
+        "docked": data["dates"]["docked"],
+        "undocked": data["dates"]["undocked"],
+        "drafts": on_docking.get("drafts"),
+        "undocking_drafts": on_undocking.get("drafts"),
+        "soundings": on_docking.get("soundings"),
+        "undocking_soundings": on_undocking.get("soundings"),
+        "blocks": data.get("blocks"),
+        "not_painted": data.get("not_painted"),
+        "plugs": data.get("plugs"),
+        "findings": [_finding(one) for one in data.get("conditions_found", ())],
+        **{key: data.get(key) for key in SHARED},
+        "coatings": [_coating(findings, n, one) for n, one in enumerate(data.get("paint", ()))],
+        "anodes": [_anode(one) for one in data.get("anodes", ())],
+        "currency": account.currency if prices and account is not None else None,
+        "prices": prices,
+        "deferred": data["deferred"],
+        "days": findings.days,
+        "days_lost": data.get("days_lost"),
+        "hours_used": [_hours(package, one) for one in data.get("hours_used", ())],
+        "guarantee_until": data.get("guarantee_until"),
+        "lessons": _stripped(data.get("lessons")),
+        "photographs": data.get("photographs"),
+    }
+    return {key: value for key, value in entry.items() if value not in (None, [], {}) or key == "deferred"}
+
+
+def _stripped(text: Any) -> Any:
+    return text.strip() if isinstance(text, str) else text
+
+
+def _finding(found: Mapping[str, Any]) -> dict[str, Any]:
+    done = _stripped(found.get("done") or found.get("decision"))
+    entry = {"where": found["where"], "found": _stripped(found["found"]), "done": done, "extent": found.get("extent")}
+    return {key: value for key, value in entry.items() if value is not None}
+
+
+def _coating(findings: Findings, number: int, log: Mapping[str, Any]) -> dict[str, Any]:
+    entry = {
+        "zone": log["zone"],
+        "system": ", ".join(_coat(coat) for coat in findings.paint[number].coats),
+        "area": log.get("area"),
+        "preparation": log["grade"],
+        "profile": log.get("profile"),
+        "salts": log.get("salts"),
+        "dust": log.get("dust"),
+        "coats": log["coats"],
+    }
+    return {key: value for key, value in entry.items() if value is not None}
+
+
+def _coat(coat: CoatApplied) -> str:
+    if coat.dft is None:
+        return coat.product
+    over = " with what is under it" if coat.dft.of == "all so far" else ""
+    return f"{coat.product} {coat.dft.mean}{over}"
+
+
+def _anode(found: Mapping[str, Any]) -> dict[str, Any]:
+    keys = ("anode", "left", "left_mass", "fitted", "alloy")
+    entry = {"what": f"anode {found['anode']}", **{key: found[key] for key in keys if key in found}}
+    entry["renewed"] = 1 if "fitted" in found else 0
+    return entry
+
+
+def _hours(package: Package, used: Mapping[str, Any]) -> dict[str, Any]:
+    _, line = line_named(package, used["line"])
+    entry = {"work": line.text, "used": used["hours"]}
+    if line.quantity is not None:
+        entry["offered"] = line.quantity.text
+    return entry
+
+
+def _prices(account: FinalAccount, findings: Findings, package: Package) -> list[dict[str, Any]]:
+    entries = []
+    for row, paid in zip(account.lines, findings.prices, strict=True):
+        item, _ = line_named(package, paid.line)
+        entry: dict[str, Any] = {"work": row.title, "item": item.number}
+        if paid.quantity is not None:
+            entry["quantity"] = paid.quantity.text
+        entries.append({**entry, "amount": row.final, "growth": row.changes})
+    return entries
+
+
+def closing_account(findings: Findings, data: Mapping[str, Any], account: FinalAccount) -> dict[str, Any]:
+    """Give the final account as plain data, for the owner's papers."""
+    lines = [_line(row, paid) for row, paid in zip(account.lines, data["prices"], strict=True)]
+    changes = [
+        {key: one[key] for key in ("change", "line", "cause", "what", "amount")} for one in data.get("changes", ())
+    ]
+    whole = account.whole
+    totals = {"contract": whole.awarded, "changes": whole.changes, "final": whole.final}
+    entry = {"docking": findings.docking, "currency": account.currency, "lines": lines, "changes": changes}
+    return {**{key: value for key, value in entry.items() if value}, "totals": totals}
+
+
+def _line(row: AccountRow, paid: Mapping[str, Any]) -> dict[str, Any]:
+    entry = {
+        "line": row.name,
+        "work": row.title,
+        "kind": row.kind,
+        "quantity": paid.get("quantity"),
+        "estimate": row.estimate,
+        "bid": row.bid,
+        "contract": row.awarded,
+        "changes": row.changes,
+        "final": row.final,
+    }
+    return {key: value for key, value in entry.items() if value is not None}
