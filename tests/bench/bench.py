@@ -134,6 +134,19 @@ def _round(builder: Any) -> tuple[float, float]:
     return float(times[0]), float(times[1])
 
 
+def many_readings(folder: Path) -> list[Ratio]:
+    """Read, analyse and draw a million thickness readings, over numpy reading the same files and nothing else."""
+    from tests.bench.readings import by_numpy, ours, ship, write_surveys
+
+    package, known = ship()
+    many, few = write_surveys(folder, 1_000_000), write_surveys(folder, 100_000)
+    all_of_them, other, tenth = best(2, ours(package, known, many), by_numpy(many), ours(package, known, few))
+    return [
+        Ratio("1,000,000 readings read, analysed, drawn / numpy.loadtxt alone", all_of_them, other, 3.0),
+        Ratio("the same / with 100,000 readings", all_of_them, tenth, 12.0),
+    ]
+
+
 def table(rows: list[Ratio]) -> str:
     """Write the rows as a table of text."""
     width = max((len(row.what) for row in rows), default=4)
@@ -167,6 +180,7 @@ def main() -> None:
                     lambda: [growth_of_check(folder)],
                     lambda: [typesetting()],
                     lambda: rounds(folder),
+                    lambda: many_readings(folder),
                 )
             )
         )

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from tenderwright.reading.yaml_file import MAX_BYTES, MAX_DEPTH
+from tenderwright.reading.yaml_file import MAX_DEPTH, MAX_SURVEY_BYTES
 from tenderwright.starter.write import write_starter
 from tests.fixtures.overlay import Expected, all_notices_of, places
 
@@ -22,7 +22,7 @@ def _bytes(root: Path) -> Expected:
 
 def _size(root: Path) -> Expected:
     with (root / "surveys.csv").open("wb") as file:
-        file.truncate(MAX_BYTES + 1)
+        file.truncate(MAX_SURVEY_BYTES + 1)
     (root / "surveys").mkdir()
     (root / "surveys.csv").rename(root / "surveys" / "2027.csv")
     return {("surveys/2027.csv", 1, "too-large")}

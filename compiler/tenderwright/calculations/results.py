@@ -7,7 +7,9 @@ from dataclasses import dataclass, field
 from tenderwright.calculations.coatings.scheme import Scheme as PaintScheme
 from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.condition.target_trim import TrimPlan
+from tenderwright.calculations.condition_results import ConditionResults
 from tenderwright.calculations.cradle.cars import Fit
+from tenderwright.calculations.docking_results import DockingResults
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.hydrostatics.upright import Hydrostatics
 from tenderwright.calculations.tanks.liquid import Liquid
@@ -39,6 +41,8 @@ class Results:
     arrival: FloatingPosition | None = None
     trim_plan: TrimPlan | None = None
     cradles: dict[str, Fit] = field(default_factory=dict)
+    docking: DockingResults = field(default_factory=DockingResults)
+    condition: ConditionResults = field(default_factory=ConditionResults)
     paint: dict[str, PaintScheme] = field(default_factory=dict)
     """By scheme."""
     areas: dict[str, float] = field(default_factory=dict)

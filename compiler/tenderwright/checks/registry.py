@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from tenderwright.checks import (
+    anodes_outlived,
     coated_twice,
     coating_without_preparation,
     condition_unsafe,
@@ -22,6 +23,7 @@ from tenderwright.checks import (
     stated_differs,
     tank_state_differs,
     unbounded_words,
+    unlike_metals,
     unsafe_entry,
     unstable_before_settling,
     untested_coating,
@@ -51,5 +53,7 @@ CHECKS: Mapping[str, Check] = {
     "no-plug-register": no_plug_register.check,
     "unstable-before-settling": unstable_before_settling.check,
     "facility-certificate": facility_certificate.check,
+    "unlike-metals": unlike_metals.check,
+    "anodes-outlived": anodes_outlived.check,
 }
 """In the order in which the codes stand in the registry of notices."""

@@ -6,12 +6,16 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from tenderwright.documents.desk import CAUTION, Desk
+from tenderwright.documents.dock_sheet import dock_sheet
 from tenderwright.documents.drawings.all import drawings
 from tenderwright.documents.edition import Edition, Part, Stamp
 from tenderwright.documents.form import price_form
+from tenderwright.documents.parts.anodes import anodes
 from tenderwright.documents.parts.clauses import general_requirements
+from tenderwright.documents.parts.coating_conditions import coating_conditions
 from tenderwright.documents.parts.coatings import zones
-from tenderwright.documents.parts.docking import docking_data
+from tenderwright.documents.parts.condition import condition
+from tenderwright.documents.parts.docking import docking_chapter
 from tenderwright.documents.parts.front import consolidated_lists, contents, cover, cover_facts, revision_record
 from tenderwright.documents.parts.history import history
 from tenderwright.documents.parts.item import item_part
@@ -20,6 +24,7 @@ from tenderwright.documents.parts.record import record_of_calculation
 from tenderwright.documents.parts.schedule import schedule
 from tenderwright.documents.parts.ship import fittings, particulars
 from tenderwright.documents.parts.tanks import sounding_tables, tanks
+from tenderwright.documents.parts.tightness import tightness
 from tenderwright.documents.price_form import PriceForm
 from tenderwright.notices import Notice
 from tenderwright.reading.git_state import GitState
@@ -28,7 +33,9 @@ from tenderwright.reading.git_state import GitState
 def yard_edition(desk: Desk, stamp: Stamp) -> tuple[Edition, PriceForm]:
     """Compose the yard edition and its price form."""
     form = price_form(desk, stamp.label)
-    return _edition(desk, "yard", stamp, _common(desk, form)), form
+    edition = _edition(desk, "yard", stamp, _common(desk, form))
+    sheet = dock_sheet(desk, edition)
+    return (replace(edition, sheets={"dock-sheet": sheet}) if sheet else edition), form
 
 
 def owner_edition(desk: Desk, stamp: Stamp, notices: Sequence[Notice]) -> tuple[Edition, PriceForm]:
@@ -53,7 +60,11 @@ def _common(desk: Desk, form: PriceForm) -> list[Part]:
         particulars(desk),
         fittings(desk),
         history(desk),
-        docking_data(desk),
+        condition(desk),
+        anodes(desk),
+        coating_conditions(desk),
+        tightness(desk),
+        *docking_chapter(desk),
         tanks(desk),
         sounding_tables(desk),
         zones(desk),

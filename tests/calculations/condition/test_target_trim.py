@@ -128,3 +128,10 @@ def test_limits_must_fit_the_tank():
 def test_no_tanks_is_refused():
     with pytest.raises(OutOfRange, match="no tanks"):
         target_trim(FORM, WEIGHTS, [], 0.3, 1025.0)
+
+
+def test_emptying_a_tank_to_its_last_drop():
+    """The nearest plan empties the fore peak: the solver's rounding must not overdraw it."""
+    plan = target_trim(FORM, WEIGHTS, movable(), NOW + 3.0, 1025.0)
+    assert plan.changes[0] == pytest.approx(-TANKS[0].mass, abs=1e-6)
+    assert plan.changes[0] >= -TANKS[0].mass

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tenderwright.calculations.hydrostatics.equilibrium import float_at
+from tenderwright.calculations.hydrostatics.equilibrium import float_at, float_at_trim
 from tenderwright.calculations.hydrostatics.upright import hydrostatics
 from tenderwright.calculations.method import OutOfRange
 from tests.calculations.hydrostatics.hulls import barge, coaster
@@ -42,3 +42,14 @@ def test_denser_water_lifts_her():
 def test_impossible_conditions_are_refused(mass, lcg, why):
     with pytest.raises(OutOfRange, match=why):
         float_at(COASTER, mass, lcg, 3.0, 1025.0)
+
+
+@given(st.floats(1.5, 3.8), st.floats(-0.8, 0.8))
+def test_finds_the_draft_for_a_volume_at_a_trim(draft, trim):
+    volume = hydrostatics(COASTER, draft, trim).volume
+    assert float_at_trim(COASTER, volume, trim, 1025.0).draft == pytest.approx(draft, abs=1e-9)
+
+
+def test_no_draft_for_more_than_the_hull_holds():
+    with pytest.raises(OutOfRange, match="displaces"):
+        float_at_trim(COASTER, 5000.0, 0.2, 1025.0)

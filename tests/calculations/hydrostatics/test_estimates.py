@@ -5,7 +5,6 @@ import pytest
 from tenderwright.calculations.hydrostatics.block_coefficient import block_displacement
 from tenderwright.calculations.hydrostatics.denny import denny_surface
 from tenderwright.calculations.hydrostatics.holtrop_mennen import holtrop_mennen_surface
-from tenderwright.calculations.hydrostatics.hull_areas import hull_areas
 from tenderwright.calculations.hydrostatics.wetted_surface import wetted_surface
 from tenderwright.calculations.method import OutOfRange
 from tests.calculations.hydrostatics.hulls import wigley
@@ -43,16 +42,6 @@ def test_block_coefficient_definition():
     assert found["low"] < found["displacement"] < found["high"]
 
 
-def test_underwater_coefficient_agrees_with_holtrop_mennen():
-    """Derived: the 1982 ship needs P 0.692 on L_wl, just under the 0.70-0.75 given for liners of her
-    block."""
-    found = hull_areas(205, 210, 32, 10, 16, 0.70, 0.88, 1.5)
-    assert found["underwater_low"] < 7381.45 < found["underwater_high"]
-    assert found["boottop"] == pytest.approx(2 * 1.5 * 221)
-    assert found["topside"] == pytest.approx(2 * 6 * 226)
-    assert found["weather_deck"] == pytest.approx(210 * 32 * 0.88)
-
-
 @pytest.mark.parametrize(
     ("call", "arguments"),
     [
@@ -63,9 +52,6 @@ def test_underwater_coefficient_agrees_with_holtrop_mennen():
         (denny_surface, (100, -5, 2000)),
         (block_displacement, (100, 10, 5, 0.1)),
         (block_displacement, (100, 0, 5, 0.6)),
-        (hull_areas, (45, 49, 8.5, 5, 4.6, 0.72, 0.84)),
-        (hull_areas, (45, 49, 8.5, 3, 4.6, 1.2, 0.84)),
-        (hull_areas, (45, 49, 0, 3, 4.6, 0.7, 0.84)),
     ],
 )
 def test_out_of_range(call, arguments):

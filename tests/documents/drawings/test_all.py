@@ -7,6 +7,8 @@ from itertools import combinations
 
 import pytest
 
+from tenderwright.calculations.condition_results import ConditionResults
+from tenderwright.calculations.docking_results import DockingResults
 from tenderwright.documents.drawings.all import drawings
 from tenderwright.documents.edition import Figure
 from tenderwright.writing.figures import figure_size, figure_svg
@@ -18,8 +20,17 @@ EVERY = pytest.mark.parametrize("drawn", figures(), ids=lambda drawn: drawn.name
 
 def test_the_demo_ship_has_every_drawing() -> None:
     assert [drawn.name for drawn in figures()] == [
+        "docking-plan",
+        "docking-bottom-aft",
+        "docking-bottom-forward",
+        "docking-sections",
+        "water-levels",
+        "tank-states",
         "tank-plan",
         "coating-zones",
+        "shell-expansion",
+        "loss-by-zone",
+        "anode-plan",
         "cradle-sallow-haven-shiplift",
         "cradle-tarnmouth-slipway",
         "body-plan",
@@ -57,11 +68,15 @@ def test_no_page_size_reduces_it(drawn: Figure) -> None:
 
 
 @EVERY
-def test_it_states_scale_tender_and_caution(drawn: Figure) -> None:
+def test_it_states_scale_tender_revision_and_caution(drawn: Figure) -> None:
     said = " ".join(text.content for text in texts(drawn))
-    assert "Scale 1:" in said
+    assert "Scale 1:" in said or "Not to scale" in said
     assert "Tender HPT-2027-01" in said
-    assert "For tender. Not a docking plan" in said
+    assert "Revision 0, 2026-12-07" in said
+    cautions = [text.content for text in texts(drawn) if text.kind == "caution"]
+    assert len(cautions) == 2
+    assert cautions[0].startswith("For tender. ")
+    assert not any(words.endswith("…") for words in cautions)
 
 
 @EVERY
@@ -90,15 +105,17 @@ def test_drawing_again_from_the_files_gives_the_same_bytes() -> None:
     assert drawings(*compiled()) == list(figures())
 
 
-def test_nothing_is_drawn_without_a_hull_form() -> None:
+def test_nothing_is_drawn_without_a_hull_form_or_readings() -> None:
     package, record, results = marram()
-    assert drawings(package, record, replace(results, form=None)) == []
+    assert drawings(package, record, replace(results, form=None, condition=ConditionResults())) == []
 
 
 def test_drawings_that_lack_their_data_are_left_out() -> None:
     package, record, results = marram()
-    bare = replace(package, zones=(), tanks=(), tender=None, frames=None, appendages=(), openings=())
-    made = drawings(bare, record, replace(results, tanks={}, contents={}, cradles={}, arrival=None))
+    bare = replace(package, zones=(), tanks=(), tender=None, frames=None, appendages=(), openings=(), anodes=())
+    nothing = replace(results, tanks={}, contents={}, cradles={}, arrival=None, docking=DockingResults())
+    nothing = replace(nothing, condition=ConditionResults())
+    made = drawings(bare, record, nothing)
     assert [drawn.name for drawn in made] == ["body-plan"]
     assert "· Tender" not in made[0].svg
 
@@ -112,5 +129,6 @@ def test_every_drawing_stands_without_frames_arrival_or_appendages() -> None:
 def test_a_name_with_markup_is_drawn_as_text() -> None:
     package, record, results = marram()
     tanks = (replace(package.tanks[0], name="<Fore> & “aft”"), *package.tanks[1:])
-    drawn = drawings(replace(package, tanks=tanks), record, results)[0]
+    made = drawings(replace(package, tanks=tanks), record, results)
+    drawn = next(one for one in made if one.name == "tank-plan")
     assert any(text.content == "<Fore> & “aft”" for text in texts(drawn))

@@ -12,8 +12,8 @@ from tenderwright.calculations.coatings.scheme import paint_scheme
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.value import Given, Record, Value, given
+from tenderwright.model.coating import Coat, Scheme
 from tenderwright.model.package import Package
-from tenderwright.model.vessel import Coat, Scheme
 
 SHARE = Method(
     name="coating.area",

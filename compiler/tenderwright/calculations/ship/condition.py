@@ -14,7 +14,6 @@ from tenderwright.calculations.ship.tanks import density_of
 from tenderwright.calculations.value import Given, Record, given
 from tenderwright.model.package import Package
 
-
 _NEEDED = {f"vessel/{name}.yaml" for name in ("particulars", "frames", "offsets", "lightship", "tanks")}
 
 

@@ -6,7 +6,8 @@ from tenderwright.calculations.coatings.hull_area_formulas import boottop_area, 
 from tenderwright.calculations.hydrostatics.denny import denny_surface
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.value import Given, given
-from tenderwright.model.vessel import Particulars, Zone
+from tenderwright.model.coating import Zone
+from tenderwright.model.vessel import Particulars
 from tenderwright.quantities.quantity import Quantity
 
 BAND_ESTIMATE = Method(

@@ -7,7 +7,7 @@ from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbo
 from tenderwright.calculations.results import Results, SoundingTable
 from tenderwright.calculations.ship.form import given_form
 from tenderwright.calculations.tanks.liquid import Liquid
-from tenderwright.calculations.tanks.liquid_densities import LIQUID_DENSITIES
+from tenderwright.calculations.tanks.liquid_densities import LIQUID_DENSITIES, LiquidDensity
 from tenderwright.calculations.tanks.polyhedron import Polyhedron, box, from_hull
 from tenderwright.calculations.tanks.sounding import (
     SoundingPipe,
@@ -94,12 +94,21 @@ def density_of(tank: Tank) -> Given:
     contents = tank.contents
     if contents.density is not None:
         return given(contents.density)
-    usual = LIQUID_DENSITIES.get(_LIQUIDS.get(contents.liquid, contents.liquid), LIQUID_DENSITIES["fresh water"])
+    usual = _usual_liquid(contents.liquid)
     return Given(
         usual.density,
         f"{usual.density / 1000:.3f} t/m3",
         f"usual density of {contents.liquid}: {usual.source}",
     )
+
+
+def liquid_density(liquid: str) -> float:
+    """Give the usual density of a liquid by its name in a package, kg/m3."""
+    return _usual_liquid(liquid).density
+
+
+def _usual_liquid(liquid: str) -> LiquidDensity:
+    return LIQUID_DENSITIES.get(_LIQUIDS.get(liquid, liquid), LIQUID_DENSITIES["fresh water"])
 
 
 def observed_slope(package: Package) -> float:

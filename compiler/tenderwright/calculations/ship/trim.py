@@ -6,7 +6,8 @@ from tenderwright.calculations.condition.floating import METHOD as FLOATING
 from tenderwright.calculations.condition.target_trim import MovableTank, target_trim
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.condition import condition_outputs, fixed_weights, tank_loads
+from tenderwright.calculations.ship.condition import condition_outputs, tank_loads
+from tenderwright.calculations.ship.docking_condition import docking_weights
 from tenderwright.calculations.value import Given, Record, given
 from tenderwright.model.package import Package
 
@@ -25,7 +26,7 @@ def trim_plan(package: Package, results: Results, record: Record) -> None:
         most = load.tank.capacity * load.density if tank.movable else load.mass
         tanks.append(MovableTank(load, liquid, 0.0 if tank.movable else load.mass, most))
     try:
-        plan = target_trim(form, fixed_weights(package), tanks, wanted.si, results.water_density, upright=True)
+        plan = target_trim(form, docking_weights(package), tanks, wanted.si, results.water_density, upright=True)
     except OutOfRange as error:
         record.fail(FLOATING, "condition.docking", str(error), wanted.at)
         return

@@ -12,8 +12,8 @@ from tenderwright.calculations.ship.estimates import BAND_ESTIMATE, band_estimat
 from tenderwright.calculations.ship.form import given_form
 from tenderwright.calculations.tanks.polyhedron import Polyhedron
 from tenderwright.calculations.value import Given, Record, given
+from tenderwright.model.coating import Zone
 from tenderwright.model.package import Package
-from tenderwright.model.vessel import Zone
 from tenderwright.quantities.quantity import Quantity
 
 ZONE_AREA = Method(

@@ -9,8 +9,8 @@ from tenderwright.documents.drawings import outline
 from tenderwright.documents.drawings.hatch import BANDS, STATED, Hatch
 from tenderwright.documents.drawings.pen import Point
 from tenderwright.documents.drawings.plane import above, below
+from tenderwright.model.coating import Zone
 from tenderwright.model.package import Package
-from tenderwright.model.vessel import Zone
 from tenderwright.quantities.quantity import Quantity
 
 

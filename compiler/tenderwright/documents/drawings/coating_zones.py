@@ -15,8 +15,8 @@ from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
 from tenderwright.documents.drawings.table import Column, Line
 from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
+from tenderwright.model.coating import Scheme
 from tenderwright.model.package import Package
-from tenderwright.model.vessel import Scheme
 from tenderwright.quantities.display import decimals
 
 _HEAD, _MARK = 4.0, 14.0

@@ -87,15 +87,22 @@ def roomiest(
     """
     corners = np.asarray(outline, dtype=np.float64)
     low, high = corners.min(axis=0), corners.max(axis=0)
+    covers = [cover for cover in covers if _may_meet(cover, low, high)]
     across, up = np.meshgrid(np.arange(1, 40) / 40, np.arange(1, 20) / 20, indexing="ij")
     points = low + (high - low) * np.stack([across.ravel(), up.ravel()], axis=-1)
     points = points[_free(points, outline, covers, width, height, taken)]
     if not points.size:
         return None
-    clear = np.min([_distances(points, each) for each in (outline, *covers, *lines)], axis=0)
+    clear = np.min([_distances(points, each, 2 * height) for each in (outline, *covers, *lines)], axis=0)
     worth = np.minimum(clear, 2 * height) - 0.03 * np.hypot(*(points - (low + high) / 2).T)
     x, y = points[int(np.argmax(worth >= worth.max() - 1e-9))].tolist()
     return x, y
+
+
+def _may_meet(cover: Outline, low: Points, high: Points) -> bool:
+    """Tell whether an outline's box meets another; where not, it neither covers it nor is nearer than its edge."""
+    ends = np.asarray(cover, dtype=np.float64)
+    return bool(np.all(ends.min(axis=0) <= high) and np.all(ends.max(axis=0) >= low))
 
 
 def _free(
@@ -106,12 +113,10 @@ def _free(
     for place in taken:
         apart = np.abs(points - np.asarray(place))
         free &= (apart[:, 0] >= width + 0.8) | (apart[:, 1] >= height + 0.5)
-    for sx in (-1, 0, 1):
-        for sy in (-1, 0, 1):
-            corner = points + np.array([sx * width / 2, sy * height / 2])
-            free &= _inside(corner, outline)
-            for cover in covers:
-                free &= ~_inside(corner, cover)
+    box = np.array([(sx * width / 2, sy * height / 2) for sx in (-1, 0, 1) for sy in (-1, 0, 1)])
+    for wanted, shape in ((True, outline), *((False, cover) for cover in covers)):
+        corners = (points[free][:, None] + box).reshape(-1, 2)
+        free[free] = (_inside(corners, shape) == wanted).reshape(-1, len(box)).all(axis=1)
     return free
 
 
@@ -131,9 +136,14 @@ def _inside(points: Points, outline: Outline) -> NDArray[np.bool_]:
     return inside
 
 
-def _distances(points: Points, outline: Outline) -> Points:
-    """Give the distance of each point from the nearest edge of an outline."""
+def _distances(points: Points, outline: Outline, reach: float) -> Points:
+    """Give the distance of each point from the nearest edge of an outline, or `reach` where no edge is so near."""
     a, b = _edges(outline)
+    near = np.all(np.minimum(a, b) <= points.max(axis=0) + reach, axis=1)
+    near &= np.all(np.maximum(a, b) >= points.min(axis=0) - reach, axis=1)
+    if not near.any():
+        return np.full(len(points), reach)
+    a, b = a[near], b[near]
     along = b - a
     length = np.sum(along**2, axis=1)
     off = points[:, None, :] - a

@@ -1,4 +1,4 @@
-"""The sheet: size in true millimetres, and a title strip with scale, scale bar, tender number and caution."""
+"""The sheet: size in true millimetres, and a title strip with scale, scale bar, tender number, revision and caution."""
 
 from __future__ import annotations
 
@@ -13,6 +13,11 @@ TITLE_HEIGHT = 13.0
 CAUTION = (
     "For tender. Not a docking plan: docking, stability and strength are for the dockmaster and a naval architect."
 )
+PROPOSAL = (
+    "For tender. Planning figures: the plan that she is docked by, stability and strength are for the dockmaster and a "
+    "naval architect."
+)
+"""The caution on sheets of the owner's own docking plan."""
 _BAR_LENGTHS = (1.0, 2.5, 5.0, 10.0, 25.0, 50.0, 100.0)
 
 
@@ -25,8 +30,12 @@ class Sheet:
     ship: str
     tender: str
     scale: int
+    """One to so many; 0 for a diagram that is not to scale."""
     width: float
     height: float
+    revision: str = ""
+    caution: str = CAUTION
+    """Written on two lines, broken after its colon."""
 
     @property
     def foot(self) -> float:
@@ -58,9 +67,9 @@ class Sheet:
 
     def _title_strip(self) -> list[str]:
         top = self.foot
-        bar = self._bar()
-        bar_left = self.width - 8 - self.mm(bar)
-        scale = f"Scale 1:{self.scale}"
+        bar = self._bar() if self.scale else 0.0
+        bar_left = self.width - 8 - (self.mm(bar) if self.scale else 0.0)
+        scale = f"Scale 1:{self.scale}" if self.scale else "Not to scale"
         scale_right = min(bar_left - 4, self.width - 62)
         room = scale_right - pen.text_width(scale, 3.2, True) - 5
         tender = f"{self.ship} · Tender {self.tender}" if self.tender else self.ship
@@ -72,21 +81,26 @@ class Sheet:
             pen.text((1, top + 5.4), titled, pen.TITLE, bold=True),
             pen.text((end, top + 5.4), named, pen.NORMAL),
             pen.text((scale_right, top + 5.4), scale, 3.2, "end", bold=True),
-            *self._caution(bar_left - 5),
-            *self._bar_marks(bar, bar_left, top + 4),
+            pen.text((scale_right, top + 9.3), self.revision, pen.SMALL, "end", kind="revision")
+            if self.revision
+            else "",
+            *self._caution(bar_left - 5, scale_right - pen.text_width(self.revision, pen.SMALL) - 4),
+            *(self._bar_marks(bar, bar_left, top + 4) if self.scale else ()),
         ]
 
-    def _caution(self, room: float) -> list[str]:
-        """Write the caution on one line, or on two where the sheet is narrow."""
-        if pen.text_width(CAUTION, pen.SMALL, True) <= room:
-            return [pen.text((1, self.foot + 11), CAUTION, pen.SMALL, bold=True, kind="caution")]
-        first, second = CAUTION.split(": ", 1)
-        lines = ((first + ":", 9.3), (second, 12.2))
+    def _caution(self, room: float, beside_revision: float) -> list[str]:
+        """Write the caution on two lines, the first of them beside the revision."""
+        first, second = self.caution.split(": ", 1)
+        lines = ((first + ":", 9.3, beside_revision), (second, 12.2, room))
         return [
             pen.text(
-                (1, self.foot + down), pen.shortened(words, pen.SMALL, room, True), pen.SMALL, bold=True, kind="caution"
+                (1, self.foot + down),
+                pen.shortened(words, pen.SMALL, space, True),
+                pen.SMALL,
+                bold=True,
+                kind="caution",
             )
-            for words, down in lines
+            for words, down, space in lines
         ]
 
     def mm(self, metres: float) -> float:
@@ -111,8 +125,20 @@ class Sheet:
         return marks
 
 
-def sheet_of(package: Package, name: str, title: str, scale: int, width: float, height: float) -> Sheet:
-    """Make a sheet with the ship and tender number of the package."""
+def sheet_of(
+    package: Package, name: str, title: str, scale: int, width: float, height: float, caution: str = CAUTION
+) -> Sheet:
+    """Make a sheet with the ship, tender number and revision of the package."""
     ship = package.particulars.name if package.particulars else package.tender.ship if package.tender else ""
     number = package.tender.tender.number if package.tender else ""
-    return Sheet(name, title, ship, number, scale, width, height)
+    return Sheet(name, title, ship, number, scale, width, height, revision(package), caution)
+
+
+def revision(package: Package) -> str:
+    """Name the revision: the first issue with its day, or the last addendum; empty without a tender."""
+    if package.tender is None:
+        return ""
+    last = max(package.tender.addenda, key=lambda one: one.number, default=None)
+    if last is None:
+        return f"Revision 0, {package.tender.dates.issued.isoformat()}"
+    return f"Revision {last.number}, {last.date.isoformat()}"

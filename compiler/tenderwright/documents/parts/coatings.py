@@ -6,7 +6,7 @@ from tenderwright.calculations.coatings.grades import preparation_grade
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Part, Row, Table, inline
-from tenderwright.model.vessel import Preparation, Scheme, Zone
+from tenderwright.model.coating import Preparation, Scheme, Zone
 from tenderwright.quantities.display import decimals
 
 

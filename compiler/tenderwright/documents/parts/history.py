@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 from tenderwright.documents.desk import Desk, day
 from tenderwright.documents.edition import (
     Block,
@@ -16,7 +18,20 @@ from tenderwright.documents.edition import (
     inline,
     plain,
 )
-from tenderwright.model.history import EarlierDocking, UsedBlock
+from tenderwright.documents.parts.found import (
+    anodes_table,
+    clearances_table,
+    not_painted_table,
+    plugs_table,
+    rivets_table,
+    soundings_table,
+    steel_table,
+    tests_table,
+    valves_table,
+    words,
+)
+from tenderwright.model.found import UsedBlock
+from tenderwright.model.history import EarlierDocking
 from tenderwright.pricing.money import written
 
 
@@ -27,7 +42,7 @@ def history(desk: Desk) -> Part:
         blocks += _docking(desk, docking)
     if desk.package.surveys:
         blocks += _surveys(desk)
-    return Part("history", "6", "Earlier dockings and surveys", "data", "The ship", tuple(blocks))
+    return Part("history", "6", "Earlier dockings and surveys", "data", "The ship", tuple(blocks), caution=True)
 
 
 def _docking(desk: Desk, docking: EarlierDocking) -> list[Block]:
@@ -54,15 +69,29 @@ def _docking(desk: Desk, docking: EarlierDocking) -> list[Block]:
             Column("How much", width=1.3),
         )
         blocks.append(Table(columns, rows, caption="Findings", small=True))
+    blocks += _record(desk, docking)
     blocks += [*_blocks(desk, docking), *_coatings(desk, docking), *_prices(desk, docking)]
     if docking.deferred:
-        blocks += [
-            Heading("Put off", 3),
-            Bullets(tuple(inline(". ".join(w for w in (d.what, d.why, d.by) if w)) for d in docking.deferred)),
-        ]
+        lines = (words(d.what, d.where, d.condition, d.why, d.by, between=". ") for d in docking.deferred)
+        blocks += [Heading("Put off", 3), Bullets(tuple(inline(line) for line in lines))]
     if docking.lessons:
         blocks += [Heading("What to do otherwise", 3), desk.prose(docking.lessons)]
     return blocks
+
+
+def _record(desk: Desk, docking: EarlierDocking) -> list[Block]:
+    """Compose what a closed docking holds beyond its findings."""
+    return [
+        *soundings_table(desk, docking.soundings, docking.undocking_soundings),
+        *steel_table(desk, docking.renewed),
+        *rivets_table(desk, docking.rivets),
+        *valves_table(desk, docking.valves),
+        *clearances_table(desk, docking.clearances),
+        *tests_table(desk, docking.tank_tests),
+        *anodes_table(desk, [one for one in docking.anodes if one.anode]),
+        *plugs_table(desk, docking.plugs),
+        *not_painted_table(desk, docking.not_painted),
+    ]
 
 
 def _facts(desk: Desk, docking: EarlierDocking) -> list[tuple[str, Inline]]:
@@ -83,7 +112,18 @@ def _facts(desk: Desk, docking: EarlierDocking) -> list[tuple[str, Inline]]:
         facts.append(
             ("Drafts on undocking", inline(f"{desk.quantity(drafts.aft)} aft, {desk.quantity(drafts.forward)} forward"))
         )
-    for entry in docking.anodes:
+    if docking.days_lost:
+        lost = [f"{one.days} d, {one.cause}" + (f" ({one.what})" if one.what else "") for one in docking.days_lost]
+        facts.append(("Days lost", inline("; ".join(lost))))
+    if docking.hours_used:
+        used = [
+            f"{one.work} {desk.quantity(one.used)}" + (f" of {desk.quantity(one.offered)}" if one.offered else "")
+            for one in docking.hours_used
+        ]
+        facts.append(("Hours of the pool", inline("; ".join(used))))
+    if docking.guarantee_until:
+        facts.append(("Guarantee until", inline(day(docking.guarantee_until))))
+    for entry in (one for one in docking.anodes if not one.anode):
         left = f", {desk.quantity(entry.left)} left" if entry.left else ""
         renewed = f", {entry.renewed} renewed" if entry.renewed is not None else ""
         facts.append(("Anodes", inline(f"{entry.what}{left}{renewed}")))
@@ -114,7 +154,7 @@ def _where(block: UsedBlock) -> str:
     row = f"{block.at}" + (f" to {block.to}" if block.to else "")
     off = f", {block.off_centre} off the centreline" if block.off_centre and block.off_centre.si else ""
     side = f", {block.side}" if block.side not in ("centreline", "") else ""
-    return row + off + side
+    return row + off + side + (", painted under" if block.painted else "")
 
 
 def _size(desk: Desk, block: UsedBlock) -> str:
@@ -168,19 +208,24 @@ def _prices(desk: Desk, docking: EarlierDocking) -> list[Block]:
 
 def _surveys(desk: Desk) -> list[Block]:
     rows = []
-    for survey in desk.package.surveys:
-        losses = [max(0.0, 1 - r.measured / r.as_built) for r in survey.readings]
-        if losses:
-            first, last = min(r.date for r in survey.readings), max(r.date for r in survey.readings)
-            span = day(first) if first == last else f"{day(first)} to {day(last)}"
-            rows.append(
-                Row((inline(survey.name), inline(span), inline(str(len(losses))), inline(f"{max(losses):.0%}")))
-            )
+    for survey in desk.results.condition.surveys:
+        first, last = day(date.fromisoformat(survey.first)), day(date.fromisoformat(survey.last))
+        cells = (
+            survey.name,
+            first if first == last else f"{first} to {last}",
+            ", ".join(survey.stages) or "–",
+            str(survey.readings),
+            str(survey.pits) if survey.pits else "–",
+            f"{100 * survey.greatest_loss:.0f} %",
+        )
+        rows.append(Row(tuple(inline(cell) for cell in cells)))
     columns = (
         Column("Survey", width=2),
-        Column("Dates", width=3),
+        Column("Dates", width=2.6),
+        Column("Stage", width=1.6),
         Column("Readings", "right"),
-        Column("Greatest loss of thickness", "right", 2),
+        Column("Pits", "right", 0.8),
+        Column("Greatest loss of thickness", "right", 1.6),
     )
     note = inline("Loss is counted against the thickness as built; a reading above it counts as none.")
     return [Heading("Thickness surveys"), Table(columns, tuple(rows), note=note)] if rows else []

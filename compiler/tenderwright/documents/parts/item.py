@@ -69,9 +69,13 @@ def item_part(desk: Desk, item: Item) -> Part:
         "item",
         _group(desk, item),
         tuple(blocks),
-        caution=bool(item.hazards) or item.phase == "dry",
+        caution=_touches_safety(item),
         revision=revision,
     )
+
+
+def _touches_safety(item: Item) -> bool:
+    return bool(item.hazards) or item.precautions is not None or item.safety or item.phase == "dry"
 
 
 def _group(desk: Desk, item: Item) -> str:

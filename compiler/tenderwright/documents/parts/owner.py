@@ -110,4 +110,4 @@ def trade_checks(notices: Sequence[Notice]) -> Part:
         ),
         Table((Column("Rule", width=3), Column("Found", width=3)), tuple(rows)),
     ]
-    return Part("trade-checks", "14", "Trade checks", "record", OWNER, tuple(blocks))
+    return Part("trade-checks", "14", "Trade checks", "record", OWNER, tuple(blocks), caution=True)

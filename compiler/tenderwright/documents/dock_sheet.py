@@ -1,0 +1,181 @@
+"""The dock sheet: what a dockmaster takes to the dockside, on two to four pages."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tenderwright.documents.desk import CAUTION, Desk, day
+from tenderwright.documents.edition import (
+    Block,
+    Caution,
+    Column,
+    Edition,
+    Facts,
+    Figure,
+    Heading,
+    Inline,
+    Paragraph,
+    Part,
+    Row,
+    Table,
+    inline,
+)
+from tenderwright.documents.parts.blocks import keel_table, side_table
+from tenderwright.documents.parts.footprints import openings
+from tenderwright.documents.parts.undocking import before_flooding, tank_table, verdict
+from tenderwright.model.docking_plan import CitedLength
+from tenderwright.quantities.display import decimals
+
+GROUP = "Dock sheet"
+PLAN = "docking-plan"
+"""File stem of the drawing that the sheet takes where the edition has it."""
+
+
+def dock_sheet(desk: Desk, edition: Edition) -> Edition | None:
+    """Compose the dock sheet beside the yard edition; None without a docking plan and the landing on it."""
+    if desk.results.docking.exact is None:
+        return None
+    parts = [_landing(desk), *_drawing(edition), _blocks(desk), _before_flooding(desk)]
+    return replace(
+        edition,
+        title=f"Dock sheet, {desk.tender.ship}",
+        subtitle="For the dockside; planning figures",
+        parts=tuple(parts),
+        facts=(),
+    )
+
+
+def _part(number: str, anchor: str, title: str, blocks: list[Block], *, landscape: bool = False) -> Part:
+    return Part(anchor, number, title, "data", GROUP, tuple(blocks), landscape=landscape, caution=True)
+
+
+def _landing(desk: Desk) -> Part:
+    blocks: list[Block] = [
+        Caution("Planning figures", (inline(CAUTION),)),
+        Facts(tuple(_ship(desk))),
+        Heading("Water and stability, in order"),
+        _stages(desk),
+        *_limits(desk),
+    ]
+    return _part("DS1", "dock-sheet-landing", "Landing", blocks)
+
+
+def _ship(desk: Desk) -> list[tuple[str, Inline]]:
+    ship, position = desk.package.particulars, desk.results.docking.position
+    assert ship is not None
+    assert position is not None
+    size, keel, programme = ship.dimensions, ship.keel, desk.tender.programme
+    h = position.hydrostatics
+    facts = [
+        ("Ship", f"{ship.name}, {desk.quantity(size.length_overall)} over all, {desk.quantity(size.beam)} broad"),
+        ("Docking and undocking", f"{day(programme.docking)} to {day(programme.undocking)}"),
+        ("Keel", f"{keel.kind} keel, straight {keel.straight}, {desk.quantity(keel.width)} wide"),
+        ("Displacement when docked", f"{decimals(position.loading.mass / 1000, 1)} t"),
+        ("Trim", f"{decimals(h.trim, 2)} m by the stern" if h.trim >= 0 else f"{decimals(-h.trim, 2)} m by the head"),
+        ("Draft marks", _marks(desk)),
+        ("Metacentric height afloat", f"{decimals(position.gm_fluid, 2)} m, with free surfaces"),
+        ("Water reckoned with", f"{decimals(desk.results.water_density / 1000, 3)} t/m³"),
+    ]
+    return [(label, inline(text)) for label, text in facts if text]
+
+
+def _marks(desk: Desk) -> str:
+    """Give what the draft marks read in the docking condition."""
+    ship, position = desk.package.particulars, desk.results.docking.position
+    assert ship is not None
+    assert position is not None
+    read = [
+        f"{mark.name} {decimals(position.draft_at_marks(mark.at.x, mark.datum.si if mark.datum else 0.0), 2)} m"
+        for mark in ship.draft_marks
+    ]
+    return ", ".join(read)
+
+
+def _stages(desk: Desk) -> Table:
+    rows = []
+    for stage in desk.results.docking.stages:
+        cells = (
+            stage.name[0].upper() + stage.name[1:],
+            decimals(stage.water, 2),
+            decimals(stage.draft_aft, 2),
+            decimals(stage.draft_forward, 2),
+            decimals(stage.upthrust / 1000, 1),
+            "–" if stage.gm is None else decimals(stage.gm, 2),
+        )
+        rows.append(Row(tuple(inline(cell) for cell in cells)))
+    columns = (
+        Column("", width=2.6),
+        Column("Water over blocks, m", "decimal", 1.2),
+        Column("Draft aft, m", "decimal"),
+        Column("Draft forward, m", "decimal"),
+        Column("Upthrust, t", "decimal"),
+        Column("GM, m", "decimal"),
+    )
+    note = inline(
+        "Water over the block touched first. Drafts above the underside of the keel. GM is the lesser virtual "
+        "metacentric height, without side blocks and shores."
+    )
+    return Table(columns, tuple(rows), note=note)
+
+
+def _limits(desk: Desk) -> list[Block]:
+    exact, plan = desk.results.docking.exact, desk.package.docking_plan
+    assert exact is not None
+    facts: list[tuple[str, Inline]] = [
+        (
+            "Side blocks and shores bear",
+            inline(f"before the water has fallen {decimals(exact.instability.margin, 2)} m below settling"),
+        )
+    ]
+    if desk.results.docking.greatest_trim is not None and plan is not None:
+        least = desk.quantity(plan.least_gm) if plan.least_gm else "the metacentric height wanted"
+        facts.append(
+            (
+                "Do not enter with more trim than",
+                inline(f"{decimals(desk.results.docking.greatest_trim, 2)} m, for {least}"),
+            )
+        )
+    first = desk.record.values.get("blocks.first.pressure")
+    if first is not None:
+        facts.append(("On the first block", inline(desk.figure(first, 3))))
+    greatest = desk.record.values.get("blocks.keel.greatest.pressure")
+    if greatest is not None:
+        facts.append(("Greatest on a keel block, dry", inline(desk.figure(greatest, 3))))
+    words = [f"{desk.quantity(one.value)} {what}" for what, one in _clearances(desk) if one is not None]
+    if words:
+        facts.append(("Clearances", inline(", ".join(words))))
+    return [Facts(tuple(facts))]
+
+
+def _clearances(desk: Desk) -> list[tuple[str, CitedLength | None]]:
+    plan = desk.package.docking_plan
+    if plan is None:
+        return []
+    return [("under the keel", plan.under_keel), ("over the sill", plan.over_sill), ("beside", plan.beside)]
+
+
+def _drawing(edition: Edition) -> list[Part]:
+    """Take the docking plan from the edition's drawings, on a sheet of its own."""
+    found = next((f for part in edition.parts for f in part.blocks if isinstance(f, Figure) and f.name == PLAN), None)
+    if found is None:
+        return []
+    return [Part("dock-sheet-plan", "DS2", "Docking plan", "drawing", GROUP, (replace(found, anchor=""),), True, True)]
+
+
+def _blocks(desk: Desk) -> Part:
+    blocks: list[Block] = [replace(keel_table(desk), note=())]
+    if desk.results.docking.side_blocks:
+        blocks += [Heading("Side blocks"), side_table(desk)]
+    return _part("DS3", "dock-sheet-blocks", "Blocks", blocks)
+
+
+def _before_flooding(desk: Desk) -> Part:
+    blocks: list[Block] = [
+        Heading("Openings and plugs by the nearest block"),
+        *openings(desk),
+        Heading("Before flooding"),
+        Paragraph(inline(verdict(desk))),
+        tank_table(desk),
+        *before_flooding(desk),
+    ]
+    return _part("DS4", "dock-sheet-flooding", "Openings, and before flooding", blocks)

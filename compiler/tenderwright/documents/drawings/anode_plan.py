@@ -1,0 +1,149 @@
+"""The anodes on the shell: where they stand, what was left of each, and the openings and blocks beside them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from tenderwright.calculations.hydrostatics.hull_form import HullForm
+from tenderwright.calculations.results import Results
+from tenderwright.documents.drawings import outline, pen
+from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
+from tenderwright.documents.drawings.frame_scale import frame_scale
+from tenderwright.documents.drawings.hatch import Hatch
+from tenderwright.documents.drawings.hull_marks import extent, hull_ground, hull_lines
+from tenderwright.documents.drawings.plane import spread
+from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
+from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.edition import Figure
+from tenderwright.model.package import Package
+from tenderwright.model.vessel import Anode
+
+_HEAD, _ROW, _GAP, _MARK, _KEY = 5.0, 7.5, 2.0, 8.0, 5.0
+BLOCK = Hatch((135,), 0.7, 0.13, "", pen.FAINT)
+PROPOSED = "1.2 0.6"
+
+
+def anode_plan(package: Package, results: Results) -> Figure | None:
+    """Draw the anodes on both sides; None without any, or without a hull form."""
+    form = results.form
+    if form is None or not package.anodes:
+        return None
+    first, last = extent(package, form)
+    under = outline.keel_underside(package.particulars)
+
+    def size(scale: int) -> tuple[float, float]:
+        side = (form.depth - under) * 1000 / scale + _ROW
+        wide = (last - first) * 1000 / scale + 2 * _MARK
+        return wide, _HEAD + 2 * side + _GAP + FRAMES_HEIGHT + _KEY + TITLE_HEIGHT
+
+    scale = largest_scale(LANDSCAPE, size)
+    wide, high = size(scale)
+    sheet = sheet_of(package, "anode-plan", "Anodes", scale, max(wide, LANDSCAPE.width), high)
+    left = (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
+    marks, top = [], _HEAD
+    for side in ("port", "starboard"):
+        view = View(scale, left, top + sheet.mm(form.depth))
+        marks += _side(package, results, form, view, side, sheet.width)
+        top += sheet.mm(form.depth - under) + _ROW + _GAP / 2
+    view = View(scale, left, 0.0)
+    marks.append(frame_scale(package.frames, view, top) if package.frames else "")
+    marks += _key(top + FRAMES_HEIGHT + 2.5)
+    seen = [anode for anode in package.anodes if anode.left is not None]
+    words = (
+        f"Both sides of the ship from outside, seen as from port, with {len(package.anodes)} anodes, of which "
+        f"{len(seen)} have been looked at: {', '.join(f'{a.anode} {a.left}' for a in seen)}."
+    )
+    caption = (
+        "Anodes on both sides, drawn to length by position and height, each with its number and what was left of it "
+        "when "
+        "last seen; starboard is drawn as though seen through the ship. Circles are openings; hatched boxes are the "
+        "side "
+        "blocks of the plan. An anode stands 300 mm or more clear of either (common practice, no source)."
+    )
+    return Figure(sheet.name, sheet.svg(marks, words), caption, words, title="Anodes")
+
+
+def _side(package: Package, results: Results, form: HullForm, view: View, side: str, width: float) -> list[str]:
+    anodes = [anode for anode in package.anodes if anode.side in (side, "both", "centreline")]
+    under = outline.keel_underside(package.particulars)
+    marks = [
+        hull_ground(package, form, view),
+        *_blocks(results, form, view, side),
+        hull_lines(package, form, view),
+        *_openings(package, view, side),
+        *(_anode(anode, view) for anode in anodes),
+        *_further(package, results, view),
+        pen.text((1.0, view.y(form.depth) + 1.0), side.capitalize(), pen.NORMAL, bold=True, kind="side"),
+        *_labels(anodes, view, view.y(under) + 4.2, width),
+    ]
+    return marks
+
+
+def _blocks(results: Results, form: HullForm, view: View, side: str) -> list[str]:
+    """Draw the side blocks up to the shell that they touch."""
+    marks = []
+    for block in results.docking.footprints:
+        if block.kind == "side" and block.side == side:
+            a, b = view.x(block.aft), view.x(block.forward)
+            low = view.y(form.keel_at(block.x))
+            box = [(a, low), (b, low), (b, low - 3.0), (a, low - 3.0)]
+            marks.append(BLOCK.over([box]) + pen.polygon(box, pen.THIN, "", pen.FAINT))
+    return marks
+
+
+def _openings(package: Package, view: View, side: str) -> list[str]:
+    marks = []
+    for opening in package.openings:
+        if opening.side in (side, "centreline"):
+            radius = max(0.5, view.mm(0.5 * opening.bore.si) if opening.bore else 0.5)
+            marks.append(pen.circle(view.at((opening.at.x, opening.height.si)), radius, pen.FINE, pen.PAPER))
+    return marks
+
+
+def _anode(anode: Anode, view: View) -> str:
+    """Draw an anode to length, black as far as it was left."""
+    half = 0.5 * max(view.mm(anode.length.si) if anode.length else 0.0, 2.2)
+    x, y = view.at((anode.at.x, anode.height.si))
+    box = [(x - half, y - 0.8), (x + half, y - 0.8), (x + half, y + 0.8), (x - half, y + 0.8)]
+    left = anode.left.si if anode.left else 1.0
+    edge = x - half + 2 * half * left
+    full = [(x - half, y - 0.8), (edge, y - 0.8), (edge, y + 0.8), (x - half, y + 0.8)]
+    return pen.polygon(box, 0, fill=pen.PAPER) + pen.polygon(full, 0, fill=pen.INK) + pen.polygon(box, pen.FINE)
+
+
+def _further(package: Package, results: Results, view: View) -> list[str]:
+    """Draw the places of further anodes, where more are needed than are fitted."""
+    plan, condition = results.condition.anode_plan, package.condition
+    if plan is None or plan.layout is None or condition is None or condition.anodes is None:
+        return []
+    strip = condition.anodes.strip
+    if strip is None:
+        return []
+    marks = []
+    for x in plan.layout.centres:
+        a, b = view.x(x - 0.2), view.x(x + 0.2)
+        y = view.y(strip.height.si)
+        marks.append(pen.polygon([(a, y - 0.9), (b, y - 0.9), (b, y + 0.9), (a, y + 0.9)], pen.MEDIUM, PROPOSED))
+    return marks
+
+
+def _labels(anodes: Sequence[Anode], view: View, row: float, width: float) -> list[str]:
+    words = [f"{a.anode.upper()} {a.left}" if a.left else a.anode.upper() for a in anodes]
+    feet = [view.at((a.at.x, a.height.si)) for a in anodes]
+    sizes = [pen.text_width(word, pen.SMALL) + 0.8 for word in words]
+    places = spread([x for x, _ in feet], sizes, 2.0, width - 2.0)
+    marks = []
+    for word, (x, y), place in zip(words, feet, places, strict=True):
+        marks.append(pen.line((x, y + 0.8), (place, row - 1.4), pen.THIN))
+        marks.append(pen.label((place, row), word, pen.SMALL, kind="anode"))
+    return marks
+
+
+def _key(top: float) -> list[str]:
+    box = [(2.0, top - 0.8), (8.0, top - 0.8), (8.0, top + 0.8), (2.0, top + 0.8)]
+    full = [(2.0, top - 0.8), (4.4, top - 0.8), (4.4, top + 0.8), (2.0, top + 0.8)]
+    words = "black: left when last seen (here 40 %); whole outline: as fitted new"
+    return [
+        pen.polygon(full, 0, fill=pen.INK) + pen.polygon(box, pen.FINE),
+        pen.text((9.5, top + 0.9), words, pen.SMALL, kind="legend"),
+    ]

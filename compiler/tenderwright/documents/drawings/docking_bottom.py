@@ -1,0 +1,216 @@
+"""The docking plan from above: the bottom in two sheets, with all that stands on it, in it or stood on it before."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from tenderwright.calculations.hydrostatics.hull_form import HullForm
+from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.footprints import clearance_of, obstacles
+from tenderwright.documents.drawings import bottom_marks as bottom
+from tenderwright.documents.drawings import outline, pen
+from tenderwright.documents.drawings.bottom_marks import BEFORE, LAST, Thing
+from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
+from tenderwright.documents.drawings.frame_scale import frame_scale
+from tenderwright.documents.drawings.sheet import PROPOSAL, TITLE_HEIGHT, sheet_of
+from tenderwright.documents.drawings.table import ROW
+from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.edition import Figure
+from tenderwright.model.package import Package
+from tenderwright.quantities.display import decimals
+from tenderwright.quantities.position import FrameTable
+
+_HEAD, _SIDE, _ABREAST = 4.0, 6.0, 3
+_OVERLAP = 0.6
+"""By how much each half runs past the middle, m."""
+_LOW = 0.25
+"""Height of the low waterline as a share of the depth, unless side blocks stand higher."""
+_HIGHER = 0.3
+"""How far above the low waterline openings and anodes are still drawn, m."""
+
+
+def docking_bottom(package: Package, results: Results) -> list[Figure]:
+    """Draw the bottom, after half and forward half; nothing without a hull form or the footprints of a plan."""
+    form, docking = results.form, results.docking
+    if form is None or not docking.footprints:
+        return []
+    low = max([_LOW * form.depth, *(one.shell_outer for one in docking.side_blocks)])
+    shape = outline.waterline_plan(form, low)
+    things = _things(package, form, low + _HIGHER)
+    every = [one for prints in docking.earlier.values() for one in prints] + list(docking.footprints)
+    reach = [x for x, _ in shape] + [one.aft for one in every] + [one.forward for one in every]
+    first, last = min(reach) - 0.3, max(reach) + 0.3
+    half = max([abs(y) for _, y in shape] + [abs(one.rectangle.y) + one.rectangle.width / 2 for one in things]) + 0.3
+    middle = (first + last) / 2
+    halves = (("aft", "after half", first, middle + _OVERLAP), ("forward", "forward half", middle - _OVERLAP, last))
+    return [
+        _sheet(package, results, things, shape, low, (name, words, (start, end)), half)
+        for name, words, start, end in halves
+    ]
+
+
+def _sheet(
+    package: Package,
+    results: Results,
+    things: Sequence[Thing],
+    shape: Sequence[pen.Point],
+    low: float,
+    part: tuple[str, str, tuple[float, float]],
+    half: float,
+) -> Figure:
+    name, words, ends = part
+    named = [one for one in things if one.kind not in ("anode", "bilge keel") and ends[0] <= one.rectangle.x <= ends[1]]
+    listed = -(-len(named) // _ABREAST)
+    fixed = _HEAD + FRAMES_HEIGHT + 2 * 4.2 + listed * ROW + 2 + TITLE_HEIGHT
+
+    def size(scale: int) -> tuple[float, float]:
+        return (ends[1] - ends[0]) * 1000 / scale + 2 * _SIDE, 2 * half * 1000 / scale + fixed
+
+    scale = largest_scale(LANDSCAPE, size)
+    wide, high = size(scale)
+    title = f"Docking plan: bottom from above, {words}"
+    sheet = sheet_of(package, f"docking-bottom-{name}", title, scale, max(wide, LANDSCAPE.width), high, PROPOSAL)
+    left = (sheet.width - sheet.mm(ends[1] - ends[0])) / 2 - sheet.mm(ends[0])
+    view = View(scale, left, _HEAD + sheet.mm(half))
+    frames_at = view.y(-half)
+    key_at = frames_at + FRAMES_HEIGHT + 2.1
+    docking = results.docking
+    marks = [
+        _hull(package, shape, view, ends),
+        bottom.earlier_marks(docking, view, ends),
+        bottom.strip_marks(docking.strips, view, ends),
+        bottom.thing_marks(things, clearance_of(package).si or 0.0, view, ends),
+        bottom.plan_marks(docking, things, view, ends),
+        bottom.conflict_marks(docking, view, ends),
+        bottom.thing_names(docking, things, view, ends),
+        frame_scale(frames, view, frames_at) if (frames := _frames_between(package.frames, ends)) else "",
+        pen.text((1, 3), "port", pen.SMALL),
+        pen.text((1, frames_at - 1), "starboard", pen.SMALL),
+        _key(package, results, key_at),
+        _names(package, named, key_at + 2 * 4.2 - 1.5, sheet.width),
+    ]
+    alternative = _alternative(package, results, words, ends)
+    return Figure(sheet.name, sheet.svg(marks, alternative), _caption(low), alternative, title=sheet.title)
+
+
+def _hull(package: Package, shape: Sequence[pen.Point], view: View, ends: tuple[float, float]) -> str:
+    """Draw the low waterline, the keel's sides and the centreline, cut off at the ends of the sheet."""
+    marks = []
+    for side in (1, -1):
+        run = [point for point in shape if point[1] * side >= 0 and ends[0] <= point[0] <= ends[1]]
+        marks.append(pen.curve(view.all(run), pen.HEAVY) if len(run) > 1 else "")
+    if package.particulars is not None:
+        keel = package.particulars.keel
+        aft, forward = max(keel.straight.from_.x, ends[0]), min(keel.straight.to.x, ends[1])
+        sides = [
+            ((view.x(aft), view.y(y)), (view.x(forward), view.y(y))) for y in (keel.width.si / 2, -keel.width.si / 2)
+        ]
+        marks.append(pen.strokes(sides, pen.FINE))
+    marks.append(pen.line((view.x(ends[0]), view.base), (view.x(ends[1]), view.base), pen.THIN, pen.CHAIN, pen.FAINT))
+    return "".join(marks)
+
+
+def _things(package: Package, form: HullForm, highest: float) -> list[Thing]:
+    """Give what blocks keep clear of, up to a height: openings numbered in the order of the package, anodes by name."""
+    numbers = {one.opening: str(number) for number, one in enumerate(package.openings, 1)}
+    things = []
+    for one in obstacles(package, form):
+        if one.lowest <= highest:
+            shown = "" if one.kind == "bilge keel" else numbers.get(one.place.name, one.place.name)
+            things.append(Thing(one.kind, one.place, shown))
+    return things
+
+
+def _frames_between(frames: FrameTable | None, ends: tuple[float, float]) -> FrameTable | None:
+    """Give the frames on a sheet; None where there are none."""
+    places = zip(frames.numbers, frames.distances, strict=True) if frames else ()
+    kept = [(number, x) for number, x in places if ends[0] <= x <= ends[1]]
+    return FrameTable([number for number, _ in kept], [x for _, x in kept]) if kept else None
+
+
+def _key(package: Package, results: Results, middle: float) -> str:
+    """Explain what is drawn, in two rows."""
+    docking = results.docking
+    years = {one.docking: f"docking of {one.docked.year}" for one in package.history}
+    earlier = list(docking.earlier)[-2:]
+    rows: list[list[tuple[str, str]]] = [[("plan", "block of this plan")], []]
+    if earlier:
+        rows[0].append(("last", f"{years.get(earlier[-1], earlier[-1])}, the last"))
+    if len(earlier) > 1:
+        rows[0].append(("before", f"{years.get(earlier[0], earlier[0])}, the one before"))
+    if docking.strips:
+        again = sum(one.dockings[-1] == "plan" for one in docking.strips)
+        ringed = f", of which {again} by this plan too, ringed" if again else "; none again by this plan"
+        rows[0].append(("strip", f"covered at two dockings running or more: {len(docking.strips)} strips{ringed}"))
+    rows[1].append(("opening", f"opening, with {decimals(clearance_of(package).si or 0.0, 2)} m kept clear round it"))
+    if package.anodes:
+        rows[1].append(("anode", "anode"))
+    rows[1].append(("hidden", "bilge keel"))
+    if docking.conflicts or docking.works:
+        rows[1].append(("ring", "block too near to something, or on plating to be worked"))
+    marks = []
+    for index, row in enumerate(rows):
+        left, y = 1.0, middle + index * 4.2
+        for kind, words in row:
+            marks.append(_sample(kind, left, y))
+            marks.append(pen.text((left + 8.2, y + 0.9), words, pen.SMALL, kind="key"))
+            left += 8.2 + pen.text_width(words, pen.SMALL) + 4
+    return "".join(marks)
+
+
+def _sample(kind: str, left: float, y: float) -> str:
+    shape = [(left, y - 1.3), (left + 7, y - 1.3), (left + 7, y + 1.3), (left, y + 1.3)]
+    middle = (left + 3.5, y)
+    if kind in ("last", "before"):
+        return (LAST if kind == "last" else BEFORE).swatch(left, y)
+    if kind == "opening":
+        cross = [((left + 2.5, y), (left + 4.5, y)), ((left + 3.5, y - 1), (left + 3.5, y + 1))]
+        return pen.circle(middle, 1.0, pen.MEDIUM, pen.PAPER) + pen.strokes(cross, pen.FINE)
+    if kind == "hidden":
+        return pen.line((left, y), (left + 7, y), pen.FINE, pen.HIDDEN)
+    if kind == "ring":
+        return pen.circle(middle, 1.6, pen.HEAVY, colour=pen.RED)
+    fill = {"plan": pen.PAPER, "strip": pen.INK, "anode": "#bbbbbb"}[kind]
+    return pen.polygon(shape, pen.HEAVY if kind == "plan" else pen.FINE, fill=fill)
+
+
+def _names(package: Package, named: Sequence[Thing], top: float, width: float) -> str:
+    """List the openings of the sheet by their numbers, side by side."""
+    by_name = {one.opening: one for one in package.openings}
+    rows, each = -(-len(named) // _ABREAST), (width - 2) / _ABREAST
+    marks = []
+    for index, one in enumerate(named):
+        opening = by_name[one.rectangle.name]
+        left, y = 1 + (index // rows) * each, top + (index % rows) * ROW + 3.0
+        side = "" if opening.side in opening.name else f", {opening.side}"
+        words = f"{opening.name}, {opening.at}{side}"
+        marks.append(pen.text((left, y), one.shown, pen.SMALL, bold=True))
+        marks.append(
+            pen.text((left + 5.5, y), pen.shortened(words, pen.SMALL, each - 7), pen.SMALL, kind="opening-list")
+        )
+    return "".join(marks)
+
+
+def _caption(low: float) -> str:
+    return (
+        f"Owner's docking plan for tender, seen from above through the ship, forward to the right: her waterline "
+        f"{decimals(low, 2)} m above the keel line, keel blocks numbered and side blocks lettered from aft, with all "
+        "that they keep clear of and where blocks stood before. What they touch under the keel is as wide as the keel. "
+        "Openings smaller than 1.4 mm on paper are drawn larger."
+    )
+
+
+def _alternative(package: Package, results: Results, words: str, ends: tuple[float, float]) -> str:
+    docking = results.docking
+    keel = [one.number for one in docking.keel_blocks if ends[0] <= one.x <= ends[1]]
+    sides = [one.position for one in docking.side_blocks if ends[0] <= one.x <= ends[1]]
+    strips = [one for one in docking.strips if bottom.within(ends, one.aft, one.forward)]
+    frames = package.frames
+    where = ", ".join(frames.label((one.aft + one.forward) / 2) for one in strips) if frames else ""
+    said = f"Bottom from above, {words}: "
+    said += f"keel blocks {keel[0]} to {keel[-1]}. " if keel else "no keel blocks. "
+    said += f"Side blocks at {', '.join(sides)}. " if sides else ""
+    if strips:
+        places = f", at {where}" if where else ""
+        said += f"Covered at two dockings running or more: {len(strips)} strips{places}."
+    return said.strip()

@@ -1,0 +1,198 @@
+"""The docking plan from the side: hull on her blocks, waterlines as she lands, and the load on every keel block."""
+
+from __future__ import annotations
+
+from math import degrees
+
+from tenderwright.calculations.docking_results import KeelBlockResult
+from tenderwright.calculations.landing.settling import Landing
+from tenderwright.calculations.results import Results
+from tenderwright.documents.drawings import keel_load_diagram as load
+from tenderwright.documents.drawings import outline, pen, table
+from tenderwright.documents.drawings.block_marks import (
+    NUMBERS,
+    SPACING,
+    block_numbers,
+    block_spacing,
+    blocks_height,
+    keel_block_marks,
+    letter,
+    side_block_marks,
+)
+from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
+from tenderwright.documents.drawings.frame_scale import frame_scale, perpendiculars
+from tenderwright.documents.drawings.hull_marks import extent, hull_ground, hull_lines
+from tenderwright.documents.drawings.landing_waterlines import landing_waterlines
+from tenderwright.documents.drawings.sheet import PROPOSAL, TITLE_HEIGHT, Sheet, sheet_of
+from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.edition import Figure
+from tenderwright.model.package import Package
+from tenderwright.quantities.display import decimals
+
+_HEAD, _SIDE = 4.5, 15.5
+"""Space over the hull and beside it, mm."""
+
+
+def docking_profile(package: Package, results: Results) -> Figure | None:
+    """Draw hull, blocks and loads from the side; None without a hull form, a docking plan or its keel blocks."""
+    form, docking, plan = results.form, results.docking, package.docking_plan
+    blocks = docking.keel_blocks
+    if form is None or plan is None or not blocks:
+        return None
+    first, last = extent(package, form)
+    under, raised = outline.keel_underside(package.particulars), blocks_height(blocks)
+    facts = _facts(package, results)
+    loaded = any(one.load is not None for one in blocks)
+    rows = -(-len(facts) // 2)
+    below = 1.2 + NUMBERS + FRAMES_HEIGHT + SPACING + (load.HEIGHT + 1 if loaded else 0) + rows * table.ROW + 1.5
+
+    def size(scale: int) -> tuple[float, float]:
+        metre = 1000 / scale
+        return (last - first) * metre + 2 * _SIDE, (form.depth - under + raised) * metre + _HEAD + below + TITLE_HEIGHT
+
+    scale = largest_scale(LANDSCAPE, size)
+    wide, high = size(scale)
+    title = "Docking plan: profile and keel blocks"
+    sheet = sheet_of(package, "docking-plan", title, scale, max(wide, LANDSCAPE.width), high, PROPOSAL)
+    view = View(scale, (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first), _HEAD + sheet.mm(form.depth))
+    numbers_at = view.y(under - raised) + 1.2
+    frames_at = numbers_at + NUMBERS
+    spacing_at = frames_at + FRAMES_HEIGHT
+    diagram_at = spacing_at + SPACING + 1
+    facts_at = diagram_at + (load.HEIGHT if loaded else -1)
+    landing = docking.exact
+    touched = first_touched(blocks, landing)
+    allowable = plan.allowable.value.si if plan.allowable else None
+    alone = load.LandingLoad(touched.x, landing.settling.upthrust) if landing and touched else None
+    marks = [
+        hull_ground(package, form, view),
+        keel_block_marks(blocks, touched.number if touched else None, view, under),
+        hull_lines(package, form, view),
+        side_block_marks(docking.side_blocks, view, under - raised),
+        landing_waterlines(docking.curve, form.length, view, (first, last), under),
+        perpendiculars(view, form.length, view.y(form.depth) - 1.5, frames_at + 0.4),
+        _centre_of_gravity(results, view, numbers_at - 1.6, (diagram_at + 4.5, facts_at - 5.5) if loaded else None),
+        block_numbers(blocks, view, numbers_at),
+        pen.text((1, numbers_at + 2.6), "block", pen.SMALL),
+        frame_scale(package.frames, view, frames_at) if package.frames else "",
+        pen.text((1, frames_at + 4.8), "frame", pen.SMALL),
+        block_spacing(blocks, view, spacing_at),
+        pen.text((1, spacing_at + 3.1), "spacing, m", pen.SMALL),
+        load.keel_load_diagram(blocks, allowable, alone, view, diagram_at),
+        _table(facts, sheet, facts_at + 0.5),
+    ]
+    alternative = _alternative(results, facts)
+    return Figure(sheet.name, sheet.svg(marks, alternative), _caption(results), alternative, title=sheet.title)
+
+
+def first_touched(blocks: tuple[KeelBlockResult, ...], landing: Landing | None) -> KeelBlockResult | None:
+    """Give the keel block that she touches first; None where the landing is not known."""
+    if landing is None:
+        return None
+    return min(blocks, key=lambda one: abs(one.x - landing.settling.first_block))
+
+
+def _centre_of_gravity(results: Results, view: View, foot: float, field: tuple[float, float] | None) -> str:
+    """Mark the centre of gravity on docking down to a foot, and again over the field of the loads."""
+    position = results.docking.position
+    if position is None:
+        return ""
+    x, y = view.x(position.loading.lcg), view.y(position.loading.vcg)
+    lines = [((x, _HEAD - 0.6), (x, foot))] + ([((x, field[0]), (x, field[1]))] if field else [])
+    return (
+        pen.strokes(lines, pen.THIN, pen.CHAIN)
+        + pen.circle((x, y), 1.2, pen.MEDIUM, pen.PAPER)
+        + pen.strokes([((x - 1.9, y), (x + 1.9, y)), ((x, y - 1.9), (x, y + 1.9))], pen.FINE)
+        + pen.label((x, _HEAD / 2), f"centre of gravity {decimals(position.loading.lcg, 2)} m", kind="gravity")
+    )
+
+
+def _facts(package: Package, results: Results) -> list[tuple[str, str]]:
+    """Say in words and figures what the drawing cannot hold."""
+    docking, plan = results.docking, package.docking_plan
+    assert plan is not None
+    blocks = docking.keel_blocks
+    height = f"{_range([one.height for one in blocks])} m over the dock floor" if plan.block_height else "not given"
+    caps = f"{_range([one.length for one in blocks])} m by {_range([one.width for one in blocks])} m"
+    facts = [
+        ("Keel blocks", f"{len(blocks)}, caps {caps}"),
+        ("Height of keel blocks", height),
+    ]
+    if plan.declivity is not None:
+        facts.append(("Declivity of the blocks", f"{decimals(degrees(plan.declivity.value.si), 2)}°"))
+    if docking.side_blocks:
+        places = ", ".join(f"{letter(one.number)} {one.position}" for one in docking.side_blocks)
+        facts.append((f"Side blocks, {len(docking.side_blocks)} pairs", places))
+    if (landing := docking.exact) is not None:
+        facts += _landing_facts(docking.keel_blocks, landing)
+    if docking.position is not None:
+        mass, gm = docking.position.loading.mass, docking.position.gm_fluid
+        facts.append(("Afloat, on docking", f"{decimals(mass / 1000, 1)} t, GM {decimals(gm, 2)} m fluid"))
+    most = max((one for one in blocks if one.pressure is not None), key=lambda one: one.pressure or 0, default=None)
+    if most is not None and most.pressure is not None and most.load is not None:
+        against = f" of {decimals(plan.allowable.value.si / 1e6, 2)} MPa allowed" if plan.allowable else ""
+        facts.append(
+            (
+                "Greatest pressure on a cap",
+                f"block {most.number}, {most.position}: {decimals(most.load / 1000, 1)} t, "
+                f"{decimals(most.pressure / 1e6, 2)} MPa{against}",
+            )
+        )
+    if docking.slenderness is not None and docking.rigid_justified is not None:
+        held = "good enough" if docking.rigid_justified else "not justified: the elastic one governs"
+        facts.append(("Keel line", f"λL {decimals(docking.slenderness, 1)}; a rigid keel is {held}"))
+    return facts
+
+
+def _landing_facts(blocks: tuple[KeelBlockResult, ...], landing: Landing) -> list[tuple[str, str]]:
+    touched, settling = first_touched(blocks, landing), landing.settling
+    assert touched is not None
+    return [
+        (
+            "Touched first",
+            f"block {touched.number}, {touched.position}, {decimals(settling.water_at_touch, 2)} m of water over it",
+        ),
+        (
+            "When settled",
+            f"water {decimals(settling.fall, 2)} m lower, upthrust {decimals(settling.upthrust / 1000, 1)} t, "
+            f"GM {decimals(min(settling.stability.gm_km_falls, settling.stability.gm_kg_rises), 2)} m",
+        ),
+        ("Margin", f"{decimals(landing.instability.margin, 2)} m of fall from settled to the loss of stability"),
+    ]
+
+
+def _range(values: list[float | None] | list[float]) -> str:
+    known = sorted({decimals(one, 2) for one in values if one is not None})
+    return known[0] if len(known) == 1 else f"{known[0]} to {known[-1]}"
+
+
+def _table(facts: list[tuple[str, str]], sheet: Sheet, top: float) -> str:
+    """Set the facts in two columns of label and text."""
+    half, each = -(-len(facts) // 2), (sheet.width - 4) / 2
+    marks = []
+    for index, (name, words) in enumerate(facts):
+        left, y = 1 + (index // half) * (each + 2), top + (index % half) * table.ROW + 2.8
+        marks.append(pen.text((left, y), name, pen.SMALL, bold=True))
+        marks.append(pen.text((left + 36, y), pen.shortened(words, pen.SMALL, each - 37), pen.SMALL, kind="fact"))
+    return "".join(marks)
+
+
+def _caption(results: Results) -> str:
+    bars = (
+        " Each bar and dot is the load on one block; figures under them are the greater of the two, in whole tonnes."
+        if any(one.load is not None for one in results.docking.keel_blocks)
+        else ""
+    )
+    return (
+        "Owner's docking plan for tender, from the side: keel blocks numbered from aft, pairs of side blocks lettered "
+        "and drawn as outlines, the block touched first in black, and her waterlines at the first touch and when "
+        f"settled.{bars} Hull outline from the table of offsets; keel, rudder and stern frame by their extents only."
+    )
+
+
+def _alternative(results: Results, facts: list[tuple[str, str]]) -> str:
+    return (
+        f"Profile of the ship on {len(results.docking.keel_blocks)} keel blocks and "
+        f"{len(results.docking.side_blocks)} pairs of side blocks. "
+        + " ".join(f"{name}: {words}." for name, words in facts)
+    )

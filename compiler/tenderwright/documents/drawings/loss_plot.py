@@ -1,0 +1,142 @@
+"""The rate of loss by zone: mean diminution at each survey, and what is expected by the next docking."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+
+from tenderwright.calculations.condition_results import ShellCondition, ZoneSummary
+from tenderwright.calculations.results import Results
+from tenderwright.calculations.thickness.limits import SUBSTANTIAL_SHARE
+from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.hatch import Hatch
+from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
+from tenderwright.documents.drawings.shell_expansion import REPAIR
+from tenderwright.documents.drawings.view import LANDSCAPE
+from tenderwright.documents.edition import Figure
+from tenderwright.model.package import Package
+from tenderwright.model.ship_condition import WastageZone
+from tenderwright.quantities.display import decimals
+
+At = Callable[[float, float], pen.Point]
+"""Places a year and a share of loss on paper."""
+SPREAD = Hatch((45,), 0.8, 0.13, "", pen.BLUE)
+_ACROSS, _HIGH, _KEY = 4, 52.0, 6.0
+_LEFT, _TOP, _FOOT, _RIGHT = 9.0, 8.0, 6.0, 2.0
+
+
+def loss_plot(package: Package, results: Results) -> Figure | None:
+    """Plot the loss of every zone; None without readings."""
+    shell, condition = results.condition.shell, package.condition
+    if shell is None or condition is None or not results.condition.zones:
+        return None
+    written = {zone.zone: zone for zone in condition.zones}
+    found = results.condition.zones
+    rows = math.ceil(len(found) / _ACROSS)
+    high = rows * _HIGH + _KEY + TITLE_HEIGHT
+    title = "Loss of plate by zone, with forecast"
+    sheet = sheet_of(package, "loss-by-zone", title, 0, LANDSCAPE.width, high, REPAIR)
+    wide = LANDSCAPE.width / _ACROSS
+    marks = []
+    for index, zone in enumerate(found):
+        left, top = (index % _ACROSS) * wide, (index // _ACROSS) * _HIGH
+        marks += _panel(shell, zone, written[zone.zone], left, top, wide)
+    marks += _key(rows * _HIGH + 2.0)
+    alternative = "; ".join(
+        f"{written[zone.zone].name}: mean loss {decimals(100 * zone.mean_loss, 1)} %, "
+        f"{decimals(100 * zone.mean_at_next, 1)} % expected at the next docking"
+        for zone in found
+    )
+    words = f"Plots of loss against time for {len(found)} zones of the shell. {alternative}."
+    caption = (
+        "Mean diminution of the frame spaces that two surveys or more gauged, and of all latest readings at the "
+        "last one; "
+        "carried on at the zone's rate to the docking after the one planned. The hatched wedge is the rate with and "
+        "without its uncertainty. The triangle is the worst reading of the zone."
+    )
+    return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=title)
+
+
+def _panel(
+    shell: ShellCondition, zone: ZoneSummary, written: WastageZone, left: float, top: float, wide: float
+) -> list[str]:
+    limit, last = written.allowable.si, float(shell.readings.year[shell.analysis.latest].max())
+    begin = min([last - 5.0, *(year for year, _ in zone.means)]) - 1.0
+    end = shell.outlook.docking + shell.outlook.interval + 1.0
+    greatest = 1.25 * max(limit, zone.greatest_loss, zone.upper_at_next)
+    x0, x1, y0, y1 = left + _LEFT, left + wide - _RIGHT, top + _HIGH - _FOOT, top + _TOP
+
+    def at(year: float, loss: float) -> pen.Point:
+        return x0 + (year - begin) / (end - begin) * (x1 - x0), y0 - loss / greatest * (y0 - y1)
+
+    name = pen.shortened(written.name[:1].upper() + written.name[1:], pen.NORMAL, wide - 4, True)
+    rate = "gauged once"
+    if zone.bays:
+        rate = f"{decimals(1e3 * zone.rate, 3)} ± {decimals(1e3 * zone.uncertainty, 3)} mm a year"
+    planned = shell.outlook.docking
+    return [
+        pen.text((left + 2, top + 4.2), name, pen.NORMAL, bold=True, kind="zone"),
+        pen.line((x0, y0), (x1, y0), pen.FINE),
+        pen.line((x0, y0), (x0, y1), pen.FINE),
+        *_axis(greatest, begin, end, at, x0, y0),
+        pen.line(at(begin, limit), at(end, limit), pen.MEDIUM, pen.LIMIT),
+        pen.line(at(begin, SUBSTANTIAL_SHARE * limit), at(end, SUBSTANTIAL_SHARE * limit), pen.FINE, pen.HIDDEN),
+        pen.line(at(planned, 0.0), at(planned, greatest), pen.THIN, pen.CHAIN, pen.FAINT),
+        *_found(zone, last, at),
+        *(_forecast(zone, last, end - 1.0, at) if zone.bays else ()),
+        pen.circle(at(last, zone.mean_loss), 0.8, pen.FINE, pen.INK),
+        pen.label((x0 + 1.5, y1 + 1.6), rate, pen.SMALL, "start", kind="rate"),
+    ]
+
+
+def _found(zone: ZoneSummary, last: float, at: At) -> list[str]:
+    """Draw what each survey found, and the worst reading of the latest."""
+    points = [at(year, loss) for year, loss in zone.means]
+    marks = [pen.curve(points, pen.MEDIUM, "", pen.BLUE)] if len(points) > 1 else []
+    marks += [pen.circle(point, 0.8, pen.FINE, pen.PAPER) for point in points]
+    x, y = at(last, zone.greatest_loss)
+    marks.append(pen.polygon([(x - 0.9, y + 0.8), (x + 0.9, y + 0.8), (x, y - 0.9)], pen.FINE, fill=pen.INK))
+    return marks
+
+
+def _forecast(zone: ZoneSummary, last: float, following: float, at: At) -> list[str]:
+    """Draw the mean carried on at the rate, in a wedge as wide as the rate is uncertain."""
+    start = at(last, zone.mean_loss)
+    under = max(2 * zone.mean_at_next - zone.upper_at_next, zone.mean_loss)
+    wedge = [start, at(following, zone.upper_at_next), at(following, under)]
+    return [
+        SPREAD.over([wedge]) + pen.polygon(wedge, pen.THIN, "", pen.BLUE),
+        pen.line(start, at(following, zone.mean_at_next), pen.MEDIUM, "1.6 0.8", pen.BLUE),
+    ]
+
+
+def _axis(greatest: float, begin: float, end: float, at: At, x0: float, y0: float) -> list[str]:
+    marks = []
+    for share in range(0, int(100 * greatest) + 1, 10):
+        y = at(begin, share / 100)[1]
+        marks.append(pen.line((x0 - 0.8, y), (x0, y), pen.THIN))
+        marks.append(pen.text((x0 - 1.2, y + 0.9), f"{share} %" if share else "0", pen.SMALL, "end", kind="axis"))
+    for year in range(int(begin) + 1, int(end) + 1):
+        x = at(float(year), 0.0)[0]
+        marks.append(pen.line((x, y0), (x, y0 + (1.2 if year % 10 == 0 else 0.6)), pen.THIN))
+        if year % 10 == 0:
+            marks.append(pen.text((x, y0 + 4.0), str(year), pen.SMALL, "middle", kind="axis"))
+    return marks
+
+
+def _key(top: float) -> list[str]:
+    marks, at = [], 2.0
+    entries = (
+        ("spaces gauged twice", pen.circle((0, 0), 0.8, pen.FINE, pen.PAPER), 2.0),
+        ("all latest readings", pen.circle((0, 0), 0.8, pen.FINE, pen.INK), 2.0),
+        ("worst", pen.polygon([(-0.9, 0.8), (0.9, 0.8), (0, -0.9)], pen.FINE, fill=pen.INK), 2.0),
+        ("limit", pen.line((-4, 0), (4, 0), pen.MEDIUM, pen.LIMIT), 9.0),
+        ("substantial", pen.line((-4, 0), (4, 0), pen.FINE, pen.HIDDEN), 9.0),
+        ("docking planned", pen.line((-4, 0), (4, 0), pen.THIN, pen.CHAIN, pen.FAINT), 9.0),
+        ("forecast", pen.line((-4, 0), (4, 0), pen.MEDIUM, "1.6 0.8", pen.BLUE), 9.0),
+    )
+    for words, mark, wide in entries:
+        moved = pen.element("g", {"transform": f"translate({pen.number(at + wide / 2)} {pen.number(top)})"}, mark)
+        marks += [moved, pen.text((at + wide + 1.2, top + 0.9), words, pen.SMALL, kind="legend")]
+        at += wide + 1.2 + pen.text_width(words, pen.SMALL) + 3.5
+    return marks

@@ -1,0 +1,209 @@
+"""The shell expansion: readings and diminution by strake and frame, and the inserts that are to renew plate."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from tenderwright.calculations.condition_results import PlannedRenewal, ShellCondition
+from tenderwright.calculations.results import Results
+from tenderwright.calculations.thickness.columns import Flags, Floats
+from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
+from tenderwright.documents.drawings.frame_scale import frame_scale
+from tenderwright.documents.drawings.hatch import Hatch
+from tenderwright.documents.drawings.plane import spread
+from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
+from tenderwright.documents.drawings.shell_cells import SIGNS, Expansion, runs, worst_by_cell
+from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.edition import Figure
+from tenderwright.model.package import Package
+
+REPAIR = "For tender. Outlines for pricing: the naval architect draws each plate and decides which limit holds."
+_BOUNDS = (0.5, 0.75, 1.0)
+"""Shares of the limit at which the hatching grows denser."""
+_CLASSES = (
+    ("half to three quarters of the limit", Hatch((45,), 1.5, 0.13)),
+    ("substantial: above three quarters", Hatch((45,), 0.75, 0.16)),
+    ("beyond the limit", Hatch((45, 135), 0.65, 0.2)),
+)
+RENEWAL = Hatch((90,), 0.8, 0.16, "", pen.RED)
+_SIDE, _ROW, _LEGEND, _GAP = 12.0, 5.0, 9.0, 1.2
+
+
+def shell_expansion(package: Package, results: Results) -> Figure | None:
+    """Draw the shell laid flat with its readings; None without any."""
+    shell = results.condition.shell
+    if shell is None:
+        return None
+    frames = shell.grid.frames
+    length, girth = float(frames[-1] - frames[0]), float(np.max(shell.grid.seams))
+    fixed = 2 * _ROW + FRAMES_HEIGHT + _LEGEND + TITLE_HEIGHT + 3
+
+    def size(scale: int) -> tuple[float, float]:
+        return length * 1000 / scale + 2 * _SIDE, 2 * girth * 1000 / scale + fixed
+
+    scale = largest_scale(LANDSCAPE, size)
+    wide, high = size(scale)
+    title = "Shell expansion: readings and renewals"
+    sheet = sheet_of(package, "shell-expansion", title, scale, max(wide, LANDSCAPE.width), high, REPAIR)
+    middle = _ROW + sheet.mm(girth) + 1
+    view = View(scale, (sheet.width - sheet.mm(length)) / 2 - sheet.mm(float(frames[0])), middle)
+    drawn = Expansion(shell, view)
+    edges = drawn.edges
+    worst, gauged = worst_by_cell(shell)
+    bottom = middle + sheet.mm(girth) + _ROW
+    marks = [
+        *_classes(drawn, worst, edges),
+        _dots(drawn, gauged, edges),
+        *_lines(drawn, edges),
+        *_renewals(drawn, results.condition.renewals, edges),
+        *_names(drawn, edges),
+        *_labels(drawn, results.condition.renewals, edges, (1.0, bottom - 1.5), sheet.width),
+        frame_scale(package.frames, view, bottom + 1) if package.frames else "",
+        *_legend(bottom + 1 + FRAMES_HEIGHT + 2),
+    ]
+    words = _words(shell, results.condition.renewals, gauged)
+    caption = (
+        "The shell laid flat, port above and starboard below, forward to the right; girths are those of the hull at "
+        "each "
+        "frame, shared by the strakes as amidships. Hatching grows denser with the loss of the worst reading of a "
+        "frame "
+        "space, as a share of what plate may lose there; a dot marks a space gauged by the latest survey, and one "
+        "without "
+        "dot or hatching was not gauged. Heavy outlines are inserts, numbered as in part 6.1."
+    )
+    return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=title)
+
+
+def _words(shell: ShellCondition, renewals: Sequence[PlannedRenewal], gauged: Flags) -> str:
+    named = ", ".join(f"{one.name} on strake {' and '.join(one.strakes)} {one.side}" for one in renewals)
+    return (
+        f"Shell expansion of {len(shell.strakes)} strakes on both sides with {int(gauged.sum())} frame spaces "
+        "gauged and "
+        f"{len(renewals)} inserts: {named or 'none'}."
+    )
+
+
+def _classes(drawn: Expansion, worst: Floats, edges: Floats) -> list[str]:
+    """Hatch the frame spaces by class, neighbours of one class along a strake as one."""
+    limits = (*_BOUNDS, np.inf)
+    marks = []
+    for (_, hatch), low, high in zip(_CLASSES, limits, limits[1:], strict=False):
+        outlines = []
+        for side in (0, 1):
+            for strake in range(drawn.shell.grid.strakes):
+                row = (worst[side, strake] > low + 1e-9) & (worst[side, strake] <= high + 1e-9)
+                outlines += [drawn.strip(strake, side, a, b, edges) for a, b in runs(row)]
+        marks += [hatch.over([outline]) for outline in outlines]
+    return marks
+
+
+def _dots(drawn: Expansion, gauged: Flags, edges: Floats) -> str:
+    """Mark the frame spaces that were gauged."""
+    frames, view = drawn.shell.grid.frames, drawn.view
+    segments = []
+    for side, strake, bay in np.argwhere(gauged).tolist():
+        x = view.x(0.5 * float(frames[bay] + frames[bay + 1]))
+        girth = 0.25 * float(edges[strake : strake + 2, bay : bay + 2].sum())
+        y = view.y(SIGNS[side] * girth)
+        segments.append(((x - 0.15, y), (x + 0.15, y)))
+    return pen.strokes(segments, 0.3)
+
+
+def _lines(drawn: Expansion, edges: Floats) -> list[str]:
+    """Draw seams where there is plate, butts, and the keel."""
+    shell, view = drawn.shell, drawn.view
+    frames, exists = shell.grid.frames, shell.exists
+    marks = []
+    for side, sign in enumerate(SIGNS):
+        for strake in range(shell.grid.strakes):
+            for aft, forward in runs(exists[strake]):
+                outline = drawn.strip(strake, side, aft, forward, edges)
+                marks.append(pen.polygon(outline, pen.THIN if strake else pen.FINE))
+            ends = []
+            for x in shell.plates.edges[strake][1:-1].tolist():
+                low, high = (float(np.interp(x, frames, edges[strake + up])) for up in (0, 1))
+                ends.append(((view.x(x), view.y(sign * low)), (view.x(x), view.y(sign * high))))
+            marks.append(pen.strokes(ends, pen.MEDIUM))
+    centre = view.y(0.0)
+    marks.append(pen.line((view.x(float(frames[0])), centre), (view.x(float(frames[-1])), centre), pen.THIN, pen.CHAIN))
+    return marks
+
+
+def _renewals(drawn: Expansion, renewals: Sequence[PlannedRenewal], edges: Floats) -> list[str]:
+    marks = []
+    for one in renewals:
+        outline = drawn.renewal(one, edges)
+        dash = pen.LIMIT if one.apart else ""
+        marks.append(RENEWAL.over([outline]) + pen.polygon(outline, 0.7, dash, pen.RED))
+    return marks
+
+
+def _names(drawn: Expansion, edges: Floats) -> list[str]:
+    """Name the strakes where they are broad, a fifth of the length from either end."""
+    shell, view = drawn.shell, drawn.view
+    frames = shell.grid.frames
+    marks = []
+    for side, sign in enumerate(SIGNS):
+        for strake, name in enumerate(shell.strakes):
+            for share in (0.2, 0.8):
+                x = float(frames[0] + share * (frames[-1] - frames[0]))
+                low, high = (float(np.interp(x, frames, edges[strake + up])) for up in (0, 1))
+                if view.mm(high - low) >= 1.7:
+                    marks.append(
+                        pen.label(view.at((x, sign * 0.5 * (low + high))), name, 2.2, bold=True, kind="strake")
+                    )
+        y = view.y(sign * 0.9 * float(edges[-1].max()))
+        marks.append(pen.text((1.0, y), ("Port", "Starboard")[side], pen.NORMAL, bold=True, kind="side"))
+    return marks
+
+
+def _labels(
+    drawn: Expansion, renewals: Sequence[PlannedRenewal], edges: Floats, rows: tuple[float, float], width: float
+) -> list[str]:
+    """Name the inserts in a row above or below, each on a leader."""
+    marks = []
+    for side, name in enumerate(("port", "starboard")):
+        of_side = [one for one in renewals if one.side == name]
+        words = [_named(drawn.shell, one) for one in of_side]
+        feet = []
+        for one in of_side:
+            outline = drawn.renewal(one, edges)
+            xs, ys = [x for x, _ in outline], [y for _, y in outline]
+            feet.append((0.5 * (min(xs) + max(xs)), min(ys) if side == 0 else max(ys)))
+        row = rows[side] + (1.5 if side == 0 else 0.0)
+        widths = [pen.text_width(word, pen.NORMAL, True) + 0.8 for word in words]
+        places = spread([x for x, _ in feet], widths, 2.0, width - 2.0)
+        for word, foot, x in zip(words, feet, places, strict=True):
+            marks.append(pen.line((x, row + (1.4 if side == 0 else -1.4)), foot, pen.FINE, "", pen.RED))
+            marks.append(pen.label((x, row), word, pen.NORMAL, "middle", True, kind="renewal"))
+    return marks
+
+
+def _named(shell: ShellCondition, one: PlannedRenewal) -> str:
+    """Name an insert with the worst reading in it, in mm, or with the item that renews it."""
+    readings, outline = shell.readings, one.made.outline
+    inside = shell.analysis.latest & (readings.side == ("port", "starboard").index(one.side))
+    inside &= (readings.strake >= outline.lower) & (readings.strake < outline.upper)
+    inside &= (readings.x >= one.aft) & (readings.x <= one.forward)
+    worst = f" {1e3 * float(readings.measured[inside].min()):.1f}" if inside.any() else ""
+    return f"{one.name}{worst} (item {one.apart})" if one.apart else f"{one.name}{worst}"
+
+
+def _legend(top: float) -> list[str]:
+    at, marks = 1.0, []
+    entries = [(words, hatch, False) for words, hatch in _CLASSES] + [("plate to renew", RENEWAL, True)]
+    marks.append(pen.text((at, top + 0.9), "Loss of the worst reading:", pen.SMALL, bold=True))
+    at += pen.text_width("Loss of the worst reading:", pen.SMALL, True) + 2
+    for words, hatch, heavy in entries:
+        marks.append(hatch.swatch(at, top))
+        if heavy:
+            box = [(at, top - 1.3), (at + 7, top - 1.3), (at + 7, top + 1.3), (at, top + 1.3)]
+            marks.append(pen.polygon(box, 0.7, "", pen.RED))
+        marks.append(pen.text((at + 8.2, top + 0.9), words, pen.SMALL, kind="legend"))
+        at += 8.2 + pen.text_width(words, pen.SMALL) + 3
+    line = "thin: seams; heavy: butts; broken outlines: renewed by an item of its own; figures: worst reading, mm"
+    marks.append(pen.text((1.0, top + 4.8), line, pen.SMALL, kind="legend"))
+    return marks

@@ -1,0 +1,211 @@
+"""Sections at the side blocks: hull, keel block and side block of every pair, with the sizes they are built to."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import degrees
+
+import numpy as np
+
+from tenderwright.calculations.docking_results import KeelBlockResult, SideBlockResult
+from tenderwright.calculations.hydrostatics.hull_form import HullForm
+from tenderwright.calculations.results import Results
+from tenderwright.documents.drawings import outline, pen
+from tenderwright.documents.drawings.block_marks import NOMINAL, TIMBER, letter
+from tenderwright.documents.drawings.pen import Point
+from tenderwright.documents.drawings.sheet import PROPOSAL, TITLE_HEIGHT, sheet_of
+from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.edition import Figure
+from tenderwright.model.package import Package
+from tenderwright.quantities.display import decimals
+
+_ABREAST, _ROWS = 4, 2
+"""Sections on a sheet."""
+_HEAD, _BELOW, _GAP = 4.6, 16.0, 3.0
+"""Space over a section for its name, below it for sizes, and between sections, mm."""
+_BEYOND = 0.8
+"""How far a section is drawn beyond the centreline, m."""
+_CUT = 0.4
+"""Height at which sections are broken off, as a share of the depth."""
+
+
+def side_block_sections(package: Package, results: Results) -> list[Figure]:
+    """Draw the section at every pair of side blocks; nothing without a hull form or side blocks."""
+    form, pairs = results.form, results.docking.side_blocks
+    if form is None or not pairs:
+        return []
+    each = _ABREAST * _ROWS
+    sheets = [pairs[start : start + each] for start in range(0, len(pairs), each)]
+    return [_sheet(package, results, form, part, number) for number, part in enumerate(sheets, 1)]
+
+
+def _sheet(package: Package, results: Results, form: HullForm, pairs: Sequence[SideBlockResult], number: int) -> Figure:
+    depth = package.particulars.dimensions.depth.si if package.particulars else form.depth
+    under = outline.keel_underside(package.particulars)
+    raised = _raised(pairs, under)
+    top = max(_CUT * depth, *(one.shell_outer + 0.3 for one in pairs))
+    half = float(max(np.max(form.half_breadth_at(one.x, np.linspace(form.keel_at(one.x), top, 20))) for one in pairs))
+    columns = min(_ABREAST, len(pairs))
+    rows = -(-len(pairs) // columns)
+
+    def cell(scale: int) -> tuple[float, float]:
+        metre = 1000 / scale
+        return (half + _BEYOND) * metre + _GAP, (top - under + raised) * metre + _HEAD + _BELOW
+
+    def size(scale: int) -> tuple[float, float]:
+        wide, high = cell(scale)
+        return max(columns * wide, LANDSCAPE.width * 0.6), rows * high + TITLE_HEIGHT
+
+    scale = largest_scale(LANDSCAPE, size)
+    wide, high = cell(scale)
+    name = "docking-sections" if number == 1 else f"docking-sections-{number}"
+    height = rows * high + TITLE_HEIGHT
+    sheet = sheet_of(package, name, "Docking plan: sections at side blocks", scale, LANDSCAPE.width, height, PROPOSAL)
+    spare = (sheet.width - columns * wide) / columns
+    marks = []
+    for index, pair in enumerate(pairs):
+        left = (index % columns) * (wide + spare) + spare / 2 + _GAP / 2
+        view = View(scale, left + sheet.mm(half), (index // columns) * high + _HEAD + sheet.mm(top))
+        marks.append(_section(package, results, form, pair, view, (half, top)))
+    alternative = " ".join(_said(one) for one in pairs)
+    return Figure(sheet.name, sheet.svg(marks, alternative), _CAPTION, alternative, title=sheet.title)
+
+
+def _raised(pairs: Sequence[SideBlockResult], under: float) -> float:
+    """Give how far the underside of the keel is over the dock floor, m: a nominal height where it is not given."""
+    return max((one.height - one.shell + under for one in pairs if one.height is not None), default=NOMINAL)
+
+
+def _section(
+    package: Package,
+    results: Results,
+    form: HullForm,
+    pair: SideBlockResult,
+    view: View,
+    reach: tuple[float, float],
+) -> str:
+    """Draw one section, port half with the keel block, seen looking forward: port is on the left."""
+    under = outline.keel_underside(package.particulars)
+    floor = under - _raised([pair], under)
+    half, top = reach
+    edge = view.x(-half), view.x(_BEYOND)
+    marks = [
+        pen.text((edge[0], view.y(top) - 1.4), letter(pair.number), pen.TITLE, bold=True, kind="pair"),
+        pen.text((edge[0] + 5, view.y(top) - 1.4), f"{pair.position}, {decimals(pair.x, 2)} m", pen.NORMAL),
+        _keel_block(results.docking.keel_blocks, pair, view, under, floor),
+        _side_block(pair, view, floor),
+        _hull(package, form, pair.x, view, top),
+        pen.line((edge[0], view.y(floor)), (edge[1], view.y(floor)), pen.HEAVY),
+        pen.line((view.left, view.y(top)), (view.left, view.y(floor) + 4.5), pen.THIN, pen.CHAIN),
+        _sizes(pair, view, floor, edge[0]),
+    ]
+    return "".join(marks)
+
+
+def _hull(package: Package, form: HullForm, x: float, view: View, top: float) -> str:
+    """Draw the shell from the keel to where the section is broken off, and a bar keel under it."""
+    heights = np.linspace(form.keel_at(x), top, 60)
+    port = list(zip((-form.half_breadth_at(x, heights)).tolist(), heights.tolist(), strict=True))
+    reach = float(np.interp(_BEYOND, [-y for y, _ in port], heights))
+    starboard = [*((-y, z) for y, z in port if -y < _BEYOND), (_BEYOND, reach)]
+    marks = [pen.curve(view.all([(0.0, heights[0]), *port]), pen.HEAVY)]
+    marks.append(pen.curve(view.all([(0.0, heights[0]), *starboard]), pen.HEAVY))
+    marks.append(pen.line(view.at((port[-1][0], top)), view.at((_BEYOND, top)), pen.THIN, pen.HIDDEN))
+    keel = package.particulars.keel if package.particulars else None
+    if keel is not None and keel.kind == "bar" and keel.depth is not None:
+        wide, deep = keel.width.si / 2, keel.depth.si
+        bar = [(-wide, 0.0), (wide, 0.0), (wide, -deep), (-wide, -deep)]
+        marks.append(pen.polygon(view.all(bar), pen.FINE, fill="#bbbbbb"))
+    return "".join(marks)
+
+
+def _keel_block(
+    blocks: Sequence[KeelBlockResult], pair: SideBlockResult, view: View, under: float, floor: float
+) -> str:
+    """Draw the nearest keel block, dashed where it does not stand at this place."""
+    if not blocks:
+        return ""
+    near = min(blocks, key=lambda one: abs(one.x - pair.x))
+    here = abs(near.x - pair.x) <= (near.length + pair.length) / 2
+    wide = near.width / 2
+    shape = view.all([(-wide, under), (wide, under), (wide, floor), (-wide, floor)])
+    return (TIMBER.over([shape]) if here else "") + pen.polygon(shape, pen.MEDIUM, "" if here else pen.HIDDEN)
+
+
+def _corners(pair: SideBlockResult, view: View, floor: float) -> list[Point]:
+    inner, outer = pair.off_centre - pair.width / 2, pair.off_centre + pair.width / 2
+    return view.all([(-inner, floor), (-outer, floor), (-outer, pair.shell_outer), (-inner, pair.shell_inner)])
+
+
+def _side_block(pair: SideBlockResult, view: View, floor: float) -> str:
+    shape = _corners(pair, view, floor)
+    return pen.polygon(shape, 0, fill=pen.PAPER) + TIMBER.over([shape]) + pen.polygon(shape, pen.MEDIUM)
+
+
+def _sizes(pair: SideBlockResult, view: View, floor: float, left: float) -> str:
+    """Dimension height, bevel and distance off the centreline, and say the rest below."""
+    foot, middle = view.y(floor), view.x(-pair.off_centre)
+    outer = view.x(-pair.off_centre - pair.width / 2)
+    marks = [_across(middle, view.left, foot + 2.8, f"{decimals(pair.off_centre, 2)} m")]
+    if pair.height is not None:
+        marks.append(_upright(outer - 2.2, foot, view.y(pair.shell), middle, f"{decimals(pair.height, 2)} m"))
+    cap = view.at((-pair.off_centre, pair.shell))
+    bevel = (cap[0] + 1.0, cap[1] - 5.0)
+    marks.append(pen.line((bevel[0], bevel[1] + 1.2), cap, pen.THIN))
+    marks.append(pen.label(bevel, f"{decimals(degrees(pair.bevel), 1)}°", pen.NORMAL, bold=True, kind="bevel"))
+    for row, words in enumerate(_words(pair)):
+        marks.append(pen.text((left, foot + 7.4 + row * 3.2), words, pen.SMALL, kind="sizes"))
+    return "".join(marks)
+
+
+def _words(pair: SideBlockResult) -> list[str]:
+    cap = f"cap {decimals(pair.length, 2)} by {decimals(pair.width, 2)} m"
+    along = degrees(pair.fore_and_aft)
+    slope = (
+        f"{decimals(abs(along), 1)}° up {'forward' if along > 0 else 'aft'}" if abs(along) >= 0.05 else "level along"
+    )
+    words = [f"{cap}, {slope}", "height not given"]
+    if pair.height is not None:
+        raised = pair.height - pair.shell
+        inner, outer = decimals(pair.shell_inner + raised, 2), decimals(pair.shell_outer + raised, 2)
+        words[1] = f"inner edge {inner} m, outer {outer} m"
+    loads = [
+        f"{name} {decimals(load / 1000, 1)} t"
+        for name, load in (("wind", pair.wind), ("earthquake", pair.earthquake))
+        if load is not None
+    ]
+    return [*words, f"lee block: {', '.join(loads)}"] if loads else words
+
+
+def _across(a: float, b: float, y: float, words: str) -> str:
+    ends = [((x, y - 1), (x, y + 1)) for x in (a, b)]
+    slants = [((x - 0.6, y + 0.6), (x + 0.6, y - 0.6)) for x in (a, b)]
+    shown = pen.label(((a + b) / 2, y), words, pen.SMALL, kind="off-centre")
+    return pen.line((a, y), (b, y), pen.THIN) + pen.strokes(ends, pen.THIN) + pen.strokes(slants, pen.MEDIUM) + shown
+
+
+def _upright(x: float, low: float, high: float, to: float, words: str) -> str:
+    """Dimension a height beside the block, with a line in to the middle of its cap."""
+    slants = [((x - 0.6, y + 0.6), (x + 0.6, y - 0.6)) for y in (low, high)]
+    return (
+        pen.line((x, low), (x, high), pen.THIN)
+        + pen.line((x - 1, high), (to, high), pen.THIN)
+        + pen.strokes(slants, pen.MEDIUM)
+        + pen.label((x - 0.8, (low + high) / 2), words, pen.NORMAL, "end", True, kind="height")
+    )
+
+
+_CAPTION = (
+    "Section at every pair of side blocks, looking forward: the port half, starboard alike. Heights are over the dock "
+    "floor to the moulded shell, at the middle of the cap and at its edges; the angle is the bevel of the cap, rising "
+    "outboard. A keel block that does not stand at the same place is dashed. Before soft caps are cut, every height is "
+    "for the dockmaster to prove by templates or soundings."
+)
+
+
+def _said(pair: SideBlockResult) -> str:
+    height = f"{decimals(pair.height, 2)} m high" if pair.height is not None else "height not given"
+    return (
+        f"{letter(pair.number)} at {pair.position}: {decimals(pair.off_centre, 2)} m off the centreline, {height}, "
+        f"bevel {decimals(degrees(pair.bevel), 1)}°."
+    )

@@ -1,0 +1,207 @@
+"""The water-level sequence: every level from the tide over the blocks to dry, on the ship and at each facility."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from tenderwright.calculations.docking_results import DockingResults, FacilityFit, Stage
+from tenderwright.calculations.hydrostatics.hull_form import HullForm
+from tenderwright.calculations.results import Results
+from tenderwright.documents.drawings import landing_curves as curves
+from tenderwright.documents.drawings import outline, pen
+from tenderwright.documents.drawings.block_marks import NOMINAL, TIMBER
+from tenderwright.documents.drawings.plane import spread
+from tenderwright.documents.drawings.sheet import PROPOSAL, TITLE_HEIGHT, sheet_of
+from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.edition import Figure
+from tenderwright.model.facility import Facility
+from tenderwright.model.package import Package
+from tenderwright.quantities.display import decimals
+
+_NAMES, _COLUMN, _HEAD, _FOOT, _GAP = 48.5, 20.5, 10.5, 5.5, 3.0
+"""Widths of the names of stages and of a facility, space over and under, and between, mm."""
+_LINE, _APART = 3.2, 1.2
+"""From line to line of what is said of a stage, and between stages, mm."""
+_WATER = "water over the blocks"
+
+
+def water_levels(package: Package, results: Results) -> Figure | None:
+    """Draw the levels of the water as she lands; None without a hull form, a plan or the stages of her landing."""
+    form, docking, plan = results.form, results.docking, package.docking_plan
+    if form is None or plan is None or not docking.stages:
+        return None
+    shown = _facilities(package, docking)
+    built = plan.block_height.si if plan.block_height else NOMINAL
+    blocks = [max(built, one.limits.block_height.si if one.limits.block_height else 0.0) for one in shown]
+    depth = max([built, *blocks])
+    under = outline.keel_underside(package.particulars)
+    there = [_water(docking.facilities.get(one.facility), one) for one in shown]
+    x = form.length / 2
+    highest = max([form.deck_at(x) - under, *(one.water for one in docking.stages), *(w for w in there if w)])
+    half = float(np.max(form.half_breadth_at(x, np.linspace(form.keel_at(x), form.deck_at(x), 40))))
+
+    def size(scale: int) -> tuple[float, float]:
+        wide = _NAMES + half * 1000 / scale + 8 + len(shown) * _COLUMN + 2 * _GAP + curves.WIDTH
+        said = sum(_LINE * len(_words(one)) + _APART for one in docking.stages) + 2
+        return wide, max((highest + depth) * 1000 / scale + _HEAD + _FOOT, said) + TITLE_HEIGHT
+
+    scale = largest_scale(LANDSCAPE, size)
+    high = size(scale)[1]
+    title = "Levels of the water as she lands"
+    sheet = sheet_of(package, "water-levels", title, scale, LANDSCAPE.width, high, PROPOSAL)
+    spare = max(0.0, sheet.width - size(scale)[0]) / 3
+    view = View(scale, _NAMES + spare + sheet.mm(half), _HEAD + sheet.mm(highest))
+    start = view.left + 8 + _GAP + spare
+    end = start + len(shown) * _COLUMN
+    marks = [
+        _ship(package, form, x, built, view),
+        _stages(docking.stages, view, end if shown else view.left + 8),
+        *(
+            _facility(docking, one, block, water, view, start + index * _COLUMN)
+            for index, (one, block, water) in enumerate(zip(shown, blocks, there, strict=True))
+        ),
+        curves.landing_curves(
+            docking,
+            plan.least_gm.si if plan.least_gm else None,
+            sheet.width - curves.WIDTH - 1,
+            0.5,
+            sheet.foot - 1.5,
+        ),
+    ]
+    alternative = _alternative(docking.stages, shown, there)
+    return Figure(sheet.name, sheet.svg(marks, alternative), _caption(results), alternative, title=sheet.title)
+
+
+def _facilities(package: Package, docking: DockingResults) -> list[Facility]:
+    """Choose the facilities that fit her; the first of all where none is known to."""
+    fitting = [one for one in package.facilities if (fit := docking.facilities.get(one.facility)) and fit.fits]
+    return fitting or list(package.facilities[:1])
+
+
+def _limit(fit: FacilityFit | None) -> tuple[float | None, float | None]:
+    """Give the water over the blocks needed and there, m."""
+    found = next((one for one in fit.limits if one.name == _WATER), None) if fit else None
+    return (found.demand, found.limit) if found else (None, None)
+
+
+def _water(fit: FacilityFit | None, facility: Facility) -> float | None:
+    there = _limit(fit)[1]
+    return there if there is not None else facility.limits.blocks.si if facility.limits.blocks else None
+
+
+def _ship(package: Package, form: HullForm, x: float, built: float, view: View) -> str:
+    """Draw her port half amidships as she stands dry on a block, over the dock floor."""
+    under = outline.keel_underside(package.particulars)
+    heights = np.linspace(form.keel_at(x), form.deck_at(x), 60)
+    port = list(zip((-form.half_breadth_at(x, heights)).tolist(), (heights - under).tolist(), strict=True))
+    shell = [(0.0, port[0][1]), *port, (0.0, port[-1][1])]
+    block = view.all([(-0.5, 0.0), (0.5, 0.0), (0.5, -built), (-0.5, -built)])
+    marks = [TIMBER.over([block]), pen.polygon(block, pen.MEDIUM), pen.curve(view.all(shell), pen.HEAVY)]
+    keel = package.particulars.keel if package.particulars else None
+    if keel is not None and keel.kind == "bar" and keel.depth is not None:
+        wide = keel.width.si / 2
+        bar = [(-wide, keel.depth.si), (wide, keel.depth.si), (wide, 0.0), (-wide, 0.0)]
+        marks.append(pen.polygon(view.all(bar), pen.FINE, fill="#bbbbbb"))
+    floor, half = view.y(-built), max(-y for y, _ in port)
+    marks.append(pen.line((view.x(-half), floor), (view.left + 8, floor), pen.HEAVY))
+    marks.append(pen.line((view.left, _HEAD - 3), (view.left, floor), pen.THIN, pen.CHAIN))
+    marks.append(pen.text((view.left, floor + 4.2), "port half, looking forward", pen.SMALL, "end"))
+    return "".join(marks)
+
+
+def _stages(stages: Sequence[Stage], view: View, end: float) -> str:
+    """Draw the level of every stage across the ship, with its name and figures at the left."""
+    said = [_words(one) for one in stages]
+    levels = [view.y(one.water) for one in stages]
+    heights = [_LINE * len(words) + _APART for words in said]
+    middles = spread(levels, heights, 1.0, max(view.y(0) + 6, 1.0 + sum(heights)), 0.0)
+    marks, foot = [], _NAMES - 4.5
+    for one, level, words, high, middle in zip(stages, levels, said, heights, middles, strict=True):
+        top = middle - high / 2
+        marks.append(pen.line((foot + 4, level), (end, level), 0.3 if one.water > 0 else pen.FINE, pen.LIMIT, pen.BLUE))
+        leader = [((foot - 1.5, top + 2.0), (foot, top + 2.0)), ((foot, top + 2.0), (foot + 4, level))]
+        marks.append(pen.strokes(leader, pen.THIN))
+        for row, line in enumerate(words):
+            name = row < len(words) - 2
+            kind = "stage" if name else "stage-figures"
+            marks.append(pen.text((1, top + 2.9 + row * _LINE), line, pen.SMALL, bold=name, kind=kind))
+    return "".join(marks)
+
+
+def _words(one: Stage) -> list[str]:
+    """Say a stage in rows: its name, then water and upthrust, then drafts and metacentric height."""
+    gm = f", GM {decimals(one.gm, 2)} m" if one.gm is not None else ""
+    return [
+        *_wrapped(one.name, _NAMES - 8, 2),
+        f"water {decimals(one.water, 2)} m, upthrust {decimals(one.upthrust / 1000, 1)} t",
+        f"drafts {decimals(one.draft_aft, 2)} / {decimals(one.draft_forward, 2)} m{gm}",
+    ]
+
+
+def _facility(
+    docking: DockingResults, facility: Facility, block: float, water: float | None, view: View, left: float
+) -> str:
+    """Draw a facility as a gauge from its floor: blocks, sill, the water there and needed, and every stage."""
+    fit = docking.facilities.get(facility.facility)
+    floor, gauge = view.y(-block), left + 5.5
+    timber = [(left, view.y(0)), (left + 4.0, view.y(0)), (left + 4.0, floor), (left, floor)]
+    said = {True: "fits", False: "does not fit", None: "not known"}[fit.fits if fit else None]
+    marks = [TIMBER.over([timber]), pen.polygon(timber, pen.FINE)]
+    marks.append(pen.line((left - 1, floor), (left + _COLUMN - 2, floor), pen.HEAVY))
+    for index, words in enumerate(_wrapped(facility.name, _COLUMN - 1.5)):
+        marks.append(pen.text((left, 2.8 + index * 3.0), words, pen.SMALL, bold=True, kind="facility"))
+    marks.append(pen.text((left, floor + 4.2), said, pen.SMALL, kind="fits"))
+    needed = _limit(fit)[0]
+    levels: list[tuple[float, str, bool]] = [(one.water, "", False) for one in docking.stages]
+    levels += [(needed, " needed", True)] if needed is not None else []
+    levels += [(water, " there", True)] if water is not None else []
+    if facility.limits.sill and facility.limits.blocks and facility.limits.block_height:
+        over = facility.limits.blocks.si + facility.limits.block_height.si - facility.limits.sill.si
+        levels.append((over - block, " sill", True))
+    marks.append(pen.line((gauge, view.y(max(level for level, _, _ in levels))), (gauge, floor), pen.MEDIUM))
+    rows = spread([view.y(level) for level, _, _ in levels], [2.7] * len(levels), _HEAD - 1, floor + 1, 0.1)
+    for (level, words, bold), row in zip(levels, rows, strict=True):
+        y = view.y(level)
+        marks.append(
+            pen.strokes([((gauge - 0.9, y), (gauge + 0.9, y)), ((gauge + 0.9, y), (gauge + 2.2, row))], pen.FINE)
+        )
+        shown = decimals(level + block, 2) + words
+        marks.append(pen.label((gauge + 2.6, row), shown, pen.SMALL, "start", bold, kind="gauge"))
+    return "".join(marks)
+
+
+def _wrapped(words: str, room: float, rows: int = 3) -> list[str]:
+    """Set words in up to so many rows; the last is shortened where they are too many."""
+    lines = [""]
+    for word in words.split():
+        wider = f"{lines[-1]} {word}".strip()
+        if pen.text_width(wider, pen.SMALL, True) <= room or not lines[-1] or len(lines) == rows:
+            lines[-1] = wider
+        else:
+            lines.append(word)
+    return [pen.shortened(one, pen.SMALL, room, True) for one in lines]
+
+
+def _caption(results: Results) -> str:
+    held = " Dashed: the same with the hydrostatics held constant." if results.docking.held_curve is not None else ""
+    return (
+        "Levels of the water over the block touched first, from the tide to dry; drafts are above the underside of the "
+        "keel, aft and forward, GM is the lesser of both forms. At each facility figures are metres over the dock "
+        "floor, on blocks as high as the plan or the facility asks, the higher: the water there at its tide, the "
+        "water needed with the clearance under the keel, and every stage. At the right upthrust and GM about settling, "
+        f"to a larger scale, all in water of {decimals(results.water_density / 1000, 3)} t/m³.{held}"
+    )
+
+
+def _alternative(stages: Sequence[Stage], shown: Sequence[Facility], there: Sequence[float | None]) -> str:
+    said = [
+        f"{one.name} with {decimals(one.water, 2)} m over the blocks, upthrust {decimals(one.upthrust / 1000, 1)} t"
+        + (f", GM {decimals(one.gm, 2)} m" if one.gm is not None else "")
+        for one in stages
+    ]
+    water = [
+        f"{one.name}: {decimals(level, 2)} m over the blocks" for one, level in zip(shown, there, strict=True) if level
+    ]
+    return "; ".join(said) + "." + (" Water there: " + "; ".join(water) + "." if water else "")

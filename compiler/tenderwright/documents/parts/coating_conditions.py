@@ -1,0 +1,133 @@
+"""Coating conditions: when paint may be put on, what is asked of the steel, and how often a month allows it."""
+
+from __future__ import annotations
+
+from calendar import month_name
+
+from tenderwright.calculations.climate.paint_window import HUMIDITY_LIMIT, HUMIDITY_SOURCE, MARGINS
+from tenderwright.calculations.climate.workable_hours import HUMIDITY_SPREAD, LEAST_STEEL, STEEL_OFFSET, WIND_LIMIT
+from tenderwright.documents.desk import Desk
+from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
+from tenderwright.model.coating import Coat, Scheme
+from tenderwright.quantities.display import decimals
+
+
+def coating_conditions(desk: Desk) -> Part | None:
+    """Compose the conditions for coating; None where the package gives no climate."""
+    written, months = desk.package.condition, desk.results.condition.months
+    if written is None or written.climate is None or not months:
+        return None
+    climate, docking = written.climate, desk.tender.programme.docking.month
+    margin, source = MARGINS["3 K"]
+    asked = (
+        f"The steel is {margin:g} K or more above the dew point ({source}), and the relative humidity is at most "
+        f"{100 * HUMIDITY_LIMIT:.0f} % ({HUMIDITY_SOURCE}). Both are read at the steel before and during each coat, "
+        "every "
+        f"four hours at most. The form of five degrees Fahrenheit and rising ({MARGINS['5 degF'][1].title}) is 2.8 "
+        "K and "
+        "does not meet this."
+    )
+    rows = []
+    for one in months:
+        figures = one.climate
+        cells = (
+            month_name[one.month],
+            decimals(figures.temperature, 1),
+            decimals(figures.daily_range, 1),
+            decimals(100 * figures.humidity, 0),
+            decimals(figures.rain_hours, 0),
+            decimals(figures.wind, 1),
+            decimals(one.dew_point, 1),
+            f"{decimals(100 * one.open.share, 0)} %",
+            decimals(one.open.hours, 0),
+            f"{decimals(100 * one.cover.share, 0)} %",
+        )
+        rows.append(Row(tuple(inline(cell) for cell in cells), "subtotal" if one.month == docking else "normal"))
+    columns = (
+        Column("Month", width=1.3),
+        Column("Mean, °C", "right"),
+        Column("Range, K", "right"),
+        Column("Humidity, %", "right"),
+        Column("Rain, h", "right"),
+        Column("Wind, m/s", "right"),
+        Column("Dew point, °C", "right"),
+        Column("Workable", "right"),
+        Column("Hours", "right"),
+        Column("Under cover", "right"),
+    )
+    note = inline(
+        f"{climate.place}: {climate.source}. Share of the hours from {climate.day_begins:g} to {climate.day_ends:g} "
+        "h in "
+        "which margin, humidity, steel, rain and wind all allow paint in the open; under cover neither rain nor wind "
+        f"counts. A model for planning (derived): the day is a sinusoid and its vapour keeps; the steel stands "
+        f"{abs(STEEL_OFFSET):g} K below the air at the coldest hour; daily humidity spreads by "
+        f"{100 * HUMIDITY_SPREAD:.0f} "
+        f"%; least steel {LEAST_STEEL:g} °C; wind up to {WIND_LIMIT:g} m/s. Those figures are common practice, no "
+        "source."
+    )
+    blocks: list[Block] = [
+        Paragraph(inline(asked)),
+        Heading("What a month allows"),
+        Table(columns, tuple(rows), note=note, small=True),
+        *_asked(desk),
+        *_windows(desk),
+    ]
+    title = "Coating conditions"
+    return Part("coating-conditions", "6.3", title, "data", "The ship", tuple(blocks), caution=True)
+
+
+def _asked(desk: Desk) -> list[Block]:
+    rows = []
+    for scheme in desk.package.schemes:
+        asked = scheme.preparation
+        profile = (
+            f"{desk.quantity(asked.profile_low)} to {desk.quantity(asked.profile_high)}"
+            if asked.profile_low and asked.profile_high
+            else "–"
+        )
+        cells = (
+            inline(scheme.name or scheme.scheme),
+            inline(asked.grade),
+            inline(profile),
+            inline(desk.quantity(asked.salts, "–")),
+            inline(str(asked.dust) if asked.dust is not None else "–"),
+        )
+        rows.append(Row(cells))
+    columns = (
+        Column("Scheme", width=3),
+        Column("Grade", width=1.2),
+        Column("Profile", width=1.4),
+        Column("Salts, at most", "right", 1.2),
+        Column("Dust, at most", "right", 1),
+    )
+    note = inline("Salts as sodium chloride by ISO 8502-6 and -9: 1.2 mg/m² for each µS/cm, 3 mL on 12.5 cm².")
+    return [Heading("What is asked of the steel"), Table(columns, tuple(rows), note=note, small=True)] if rows else []
+
+
+def _windows(desk: Desk) -> list[Block]:
+    rows = []
+    for scheme in desk.package.schemes:
+        for coat in scheme.coats:
+            if coat.overcoat_least or coat.overcoat_most:
+                rows.append(_window(desk, scheme, coat))
+    columns = (
+        Column("Scheme", width=3),
+        Column("Coat", "right", 0.6),
+        Column("Product", width=3),
+        Column("Not before", "right", 1),
+        Column("Not after", "right", 1),
+    )
+    note = inline("At the temperature of the data sheet; later than that the coat is abraded first.")
+    return [Heading("Time to the next coat"), Table(columns, tuple(rows), note=note, small=True)] if rows else []
+
+
+def _window(desk: Desk, scheme: Scheme, coat: Coat) -> Row:
+    return Row(
+        (
+            inline(scheme.name or scheme.scheme),
+            inline(str(coat.coat)),
+            inline(coat.product),
+            inline(desk.quantity(coat.overcoat_least, "–")),
+            inline(desk.quantity(coat.overcoat_most, "–")),
+        )
+    )

@@ -1,0 +1,308 @@
+"""The condition of the ship: what the surveys found by zone, strake and plate, and what is expected of her."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from tenderwright.calculations.condition_results import PlateCall, ShellCondition, ZoneSummary
+from tenderwright.calculations.thickness.limits import SUBSTANTIAL_SOURCE, renewal_thickness
+from tenderwright.documents.desk import Desk, capital, day
+from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.parts.renewal import renewal_blocks
+from tenderwright.model.ship_condition import ShipCondition
+from tenderwright.quantities.display import decimals
+
+_YEAR = 365.25 * 86400.0
+
+
+def condition(desk: Desk) -> Part | None:
+    """Compose the condition of the ship; None where there are no readings to tell it."""
+    shell, written = desk.results.condition.shell, desk.package.condition
+    if shell is None or written is None:
+        return None
+    blocks: list[Block] = [
+        _opening(desk, shell, written),
+        *_zones(desk, written),
+        *_strakes(desk, shell),
+        *_plates(desk, shell),
+        *_pits(desk),
+        *_members(desk, written),
+        *renewal_blocks(desk),
+    ]
+    return Part("condition", "6.1", "Condition of the ship", "data", "The ship", tuple(blocks), caution=True)
+
+
+def _opening(desk: Desk, shell: ShellCondition, written: ShipCondition) -> Paragraph:
+    number, latest = len(shell.readings), int(shell.analysis.latest.sum())
+    years = f"{written.next_docking.si / _YEAR:g}"
+    return Paragraph(
+        inline(
+            f"{number} readings of shell plate by {len(desk.results.condition.surveys)} surveys are set against the "
+            f"thickness as built, never against a thickness of rules; the {latest} of the latest survey of each plate "
+            f"tell her state, and all of them her rate of loss. A reading above nominal is counted as no loss and is "
+            "listed as such. Readings of plate renewed since are left out. What is expected is reckoned to the "
+            "docking "
+            f"of {day(desk.tender.programme.docking)} and for {years} years after it. Limits are inputs with their "
+            f"source; corrosion is substantial above three quarters of a limit ({SUBSTANTIAL_SOURCE}). Which limit "
+            "holds, "
+            "and what is done about a plate, the naval architect decides."
+        )
+    )
+
+
+def percent(share: float, places: int = 0) -> str:
+    """Write a fraction as a percentage."""
+    return f"{decimals(100.0 * share, places)} %"
+
+
+def millimetres(length: float) -> str:
+    """Write a thickness in millimetres to a tenth."""
+    return decimals(1e3 * length, 1)
+
+
+def yearly(rate: float, uncertainty: float) -> str:
+    """Write a rate with its uncertainty in millimetres a year, or that there is none to tell."""
+    if math.isnan(rate):
+        return "gauged once"
+    if rate <= 0.0:
+        return "no measurable loss"
+    shown = f"{decimals(1e3 * rate, 3)} ± {decimals(1e3 * uncertainty, 3)}"
+    return shown if rate > uncertainty else f"{shown}, within its uncertainty"
+
+
+def _zones(desk: Desk, written: ShipCondition) -> list[Block]:
+    found = {summary.zone: summary for summary in desk.results.condition.zones}
+    rows = []
+    for zone in written.zones:
+        summary = found.get(zone.zone)
+        place = f"strakes {', '.join(map(str, zone.strakes))}" + (
+            f", {zone.from_} to {zone.to}" if zone.from_ and zone.to else ""
+        )
+        rows.append(Row((inline(capital(zone.name)), inline(place), *_zone_cells(zone.allowable.si, summary))))
+    columns = (
+        Column("Zone", width=2.4),
+        Column("Takes in", width=2.2),
+        Column("Limit", "right", 0.8),
+        Column("Readings", "right", 1),
+        Column("Mean loss", "right", 0.9),
+        Column("Greatest", "right", 1),
+        Column("Substantial", "right", 1.2),
+        Column("Beyond limit", "right", 0.9),
+    )
+    rates = tuple(
+        Row(
+            (
+                inline(capital(next(z.name for z in written.zones if z.zone == one.zone))),
+                inline(str(one.bays)),
+                inline(yearly(one.rate, one.uncertainty)),
+                inline(percent(one.mean_loss, 1)),
+                inline(percent(one.mean_at_next, 1) if one.bays else "–"),
+                inline(percent(one.upper_at_next, 1) if one.bays else "–"),
+            )
+        )
+        for one in desk.results.condition.zones
+    )
+    rate_columns = (
+        Column("Zone", width=2.6),
+        Column("Frame spaces gauged twice", "right", 1.2),
+        Column("Rate of loss, mm a year", width=2.2),
+        Column("Mean loss now", "right", 1),
+        Column("At the next docking", "right", 1.1),
+        Column("At the upper rate", "right", 1.1),
+    )
+    sources = {zone.source: None for zone in written.zones}
+    first = inline(f"Limits: {'; '.join(sources)}. Losses are of the thickness as built, latest readings.")
+    second = inline(
+        "A zone's rate is the mean of the rates of those of its frame spaces that two surveys or more gauged. Its "
+        "uncertainty joins that of the gauges, which a survey's readings share, with the spread from space to space."
+    )
+    return [
+        Heading("By zone"),
+        Table(columns, tuple(rows), note=first, small=True),
+        Table(rate_columns, rates, caption="Rate of loss and forecast", note=second, small=True),
+    ]
+
+
+def _zone_cells(limit: float, found: ZoneSummary | None) -> tuple[Inline, ...]:
+    words = ["–"] * 5
+    if found is not None:
+        words = [
+            str(found.readings),
+            percent(found.mean_loss, 1),
+            percent(found.greatest_loss),
+            str(found.substantial - found.renew),
+            str(found.renew),
+        ]
+    return tuple(inline(word) for word in [percent(limit), *words])
+
+
+def _strakes(desk: Desk, shell: ShellCondition) -> list[Block]:
+    found, readings, rows = shell.analysis, shell.readings, []
+    for index, name in enumerate(shell.strakes):
+        for code, side in enumerate(("port", "starboard")):
+            of = found.latest & (readings.strake == index) & (readings.side == code)
+            if not of.any():
+                continue
+            loss = found.found.fraction[of]
+            worst = int(np.flatnonzero(of)[int(loss.argmax())])
+            place = desk.package.frames.label(float(readings.x[worst])) if desk.package.frames else ""
+            rows.append(
+                Row(
+                    (
+                        inline(f"{name}, {side}"),
+                        inline(str(int(of.sum()))),
+                        inline(millimetres(float(readings.measured[of].mean()))),
+                        inline(percent(float(loss.mean()), 1)),
+                        inline(
+                            f"{millimetres(float(readings.measured[worst]))} of "
+                            f"{millimetres(float(readings.as_built[worst]))}"
+                        ),
+                        inline(percent(float(loss.max()))),
+                        inline(place),
+                        inline(str(int(found.found.above_nominal[of].sum()))),
+                    )
+                )
+            )
+    columns = (
+        Column("Strake", width=1.4),
+        Column("Readings", "right", 1),
+        Column("Mean, mm", "right", 1),
+        Column("Mean loss", "right", 1),
+        Column("Worst, mm", "right", 1.4),
+        Column("Its loss", "right", 0.9),
+        Column("Where", width=1.6),
+        Column("Above nominal", "right", 0.9),
+    )
+    return [Heading("By strake"), Table(columns, tuple(rows), small=True)]
+
+
+def _plates(desk: Desk, shell: ShellCondition) -> list[Block]:
+    rows: list[Row] = []
+    said = ""
+    for call in shell.calls:
+        if call.call != said:
+            said = call.call
+            rows.append(Row((inline(capital(said)),), "group"))
+        rows.append(_plate_row(desk, shell, call))
+    columns = (
+        Column("Plate", width=1.4),
+        Column("Place", width=1.7),
+        Column("Readings", "right", 0.9),
+        Column("As built", "right", 0.8),
+        Column("Least", "right", 0.7),
+        Column("Limit", "right", 0.7),
+        Column("Rate, mm a year", width=1.9),
+        Column("At docking", "right", 0.9),
+        Column("At the next", "right", 0.8),
+        Column("At the upper rate", "right", 0.9),
+    )
+    found = shell.analysis.ahead.call
+    note = inline(
+        f"Thicknesses in mm. A plate lies between butts and is numbered from aft: B5 is the fifth of strake B. Of "
+        f"{found.size} plates gauged, {int((found == 0).sum())} are sound and not listed. The least reading of a "
+        "plate is "
+        "carried forward at the rate of its mean. It is watched where it would pass its limit at the upper rate, or "
+        "where "
+        "its corrosion would be substantial, by the next docking."
+    )
+    return [Heading("Plates"), Table(columns, tuple(rows), note=note, small=True)]
+
+
+def _plate_row(desk: Desk, shell: ShellCondition, call: PlateCall) -> Row:
+    found, row = shell.analysis, call.row
+    plates, ahead = found.plates, found.ahead
+    limit = float(renewal_thickness(float(plates.as_built[row]), float(plates.allowable[row])))
+    label = desk.package.frames.label if desk.package.frames else (lambda x: f"{x:.1f} m")
+    rate = (
+        f"{decimals(1e3 * float(found.rate_used[row]), 3)} since built"
+        if found.since_built[row]
+        else yearly(float(found.rate.rate[row]), float(found.rate.uncertainty[row]))
+    )
+    cells = (
+        inline(call.name),
+        inline(f"{label(call.aft)} to {label(call.forward)}"),
+        inline(str(int(plates.count[row]))),
+        inline(millimetres(float(plates.as_built[row]))),
+        inline(millimetres(float(plates.least[row]))),
+        inline(millimetres(limit)),
+        inline(rate),
+        inline(millimetres(float(ahead.at_docking[row]))),
+        inline(millimetres(float(ahead.at_next[row]))),
+        inline(millimetres(float(ahead.least_at_next[row]))),
+    )
+    return Row(cells)
+
+
+def _pits(desk: Desk) -> list[Block]:
+    label = desk.package.frames.label if desk.package.frames else (lambda x: f"{x:.1f} m")
+    rows = tuple(
+        Row(
+            (
+                inline(f"{one.strake}, {one.side}"),
+                inline(f"{label(one.aft)} to {label(one.forward)}"),
+                inline(percent(one.share)),
+                inline(str(one.pits)),
+                inline(millimetres(one.deepest)),
+                inline(millimetres(one.judged.remaining)),
+                inline(_treated(one.judged.treatment, one.judged.reasons)),
+            )
+        )
+        for one in desk.results.condition.pits
+    )
+    columns = (
+        Column("Strake", width=1.2),
+        Column("Place", width=1.5),
+        Column("Pitted", "right", 0.7),
+        Column("Pits gauged", "right", 0.8),
+        Column("Deepest, mm", "right", 0.9),
+        Column("Least left, mm", "right", 0.9),
+        Column("Called for", width=3),
+    )
+    note = inline(
+        "Pits have rules of their own and are in no mean above. Depth is taken from the mean of the plate between "
+        "them. "
+        "Above 15 % of a face pitted, more than 70 % of the thickness as built is to be left (IMO ESP Code, IACS CSR); "
+        "from a third of the plate deep they are welded if more than 6 mm is left (LR Naval Survey Guidance, Ch. 12)."
+    )
+    return [Heading("Pitting"), Table(columns, rows, note=note, small=True)] if rows else []
+
+
+def _treated(treatment: str, reasons: tuple[str, ...]) -> str:
+    return capital(treatment) + (f": {'; '.join(reasons)}" if reasons else "")
+
+
+def _members(desk: Desk, written: ShipCondition) -> list[Block]:
+    limit = written.members
+    rows = tuple(
+        Row(
+            (
+                inline(capital(desk.label("tank", one.tank))),
+                inline(one.member),
+                inline(str(one.readings)),
+                inline(millimetres(one.as_built)),
+                inline(millimetres(one.least)),
+                inline(percent(one.mean_loss)),
+                inline(percent(one.greatest_loss)),
+                inline("–" if math.isnan(one.rate) else decimals(1e3 * one.rate, 3)),
+                inline({"renew": "beyond the limit", "substantial": "substantial"}.get(one.state, "sound")),
+            )
+        )
+        for one in desk.results.condition.members
+    )
+    columns = (
+        Column("Space", width=1.7),
+        Column("Member", width=2),
+        Column("Readings", "right", 0.9),
+        Column("As built", "right", 0.8),
+        Column("Least", "right", 0.7),
+        Column("Mean loss", "right", 0.8),
+        Column("Greatest", "right", 0.8),
+        Column("mm a year", "right", 0.8),
+        Column("Worst reading", width=1.4),
+    )
+    if not rows or limit is None:
+        return []
+    note = inline(f"Thicknesses in mm. Limit {percent(limit.allowable.si)}: {limit.source}.")
+    return [Heading("Inside the tanks"), Table(columns, rows, note=note, small=True)]

@@ -1,0 +1,172 @@
+"""Docking data: the condition on arrival and on docking, liquid to move, hydrostatics, load along the keel."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import degrees
+
+from tenderwright.calculations.condition.floating import FloatingPosition
+from tenderwright.documents.desk import Desk
+from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
+from tenderwright.quantities.display import decimals
+
+
+def condition(desk: Desk) -> list[Block]:
+    """Compose the conditions, the liquid to move, the hydrostatics and the load along the keel."""
+    arrival, docked = desk.results.arrival, desk.results.docking.position
+    blocks: list[Block] = []
+    if arrival is not None:
+        columns = [("On arrival", arrival)] + ([("When docked", docked)] if docked is not None else [])
+        blocks += [Heading("Condition on arrival and on docking"), condition_table(desk, columns), *_movements(desk)]
+    return [*blocks, *_hydrostatics(desk), *_line_load(desk)]
+
+
+def condition_table(desk: Desk, columns: Sequence[tuple[str, FloatingPosition]]) -> Table:
+    """Set conditions side by side."""
+    rows = [
+        Row(tuple(inline(cell) for cell in row)) for row in zip(_NAMES, *(_figures(c) for _, c in columns), strict=True)
+    ]
+    density = decimals(desk.results.water_density / 1000, 3)
+    note = inline(f"In water of {density} t/m³. Drafts are above the keel line. Upright, small angles of list.")
+    heads = (Column("", width=3), *(Column(title, width=2) for title, _ in columns))
+    return Table(heads, tuple(rows), note=note)
+
+
+_NAMES = (
+    "Displacement",
+    "Centre of gravity forward of AP",
+    "Centre of gravity above the keel line",
+    "Draft aft, at AP",
+    "Draft forward, at FP",
+    "Mean draft",
+    "Trim",
+    "List",
+    "Transverse metacentre above the keel line",
+    "Free-surface moment",
+    "Metacentric height, fluid",
+)
+
+
+def _figures(found: FloatingPosition) -> list[str]:
+    h, loading = found.hydrostatics, found.loading
+    heel = degrees(found.heel) if found.heel is not None else 0.0
+    side = " to starboard" if heel > 0.005 else " to port" if heel < -0.005 else ""
+    return [
+        decimals(loading.mass / 1000, 1) + " t",
+        decimals(loading.lcg, 2) + " m",
+        decimals(loading.vcg, 2) + " m",
+        decimals(h.draft_aft, 2) + " m",
+        decimals(h.draft_forward, 2) + " m",
+        decimals(h.draft, 2) + " m",
+        decimals(h.trim, 2) + " m by the stern" if h.trim >= 0 else decimals(-h.trim, 2) + " m by the head",
+        decimals(abs(heel), 2) + "°" + side,
+        decimals(h.km_transverse, 2) + " m",
+        decimals(loading.free_surface_moment / 1000, 1) + " t·m",
+        decimals(found.gm_fluid, 2) + " m",
+    ]
+
+
+def _movements(desk: Desk) -> list[Block]:
+    plan = desk.results.trim_plan
+    lightship = desk.package.lightship
+    if plan is None or lightship is None or lightship.docking is None:
+        return []
+    wanted = desk.quantity(lightship.docking.trim)
+    blocks: list[Block] = [Heading("Liquid to move for the trim wanted")]
+    names = {tank.tank: tank.name for tank in desk.package.tanks} | {"sea": "the sea"}
+    if not plan.feasible:
+        reached = decimals(plan.position.hydrostatics.trim, 2)
+        blocks.append(
+            Paragraph(
+                inline(
+                    f"A trim of {wanted} without list cannot be reached with the movable tanks; the nearest is "
+                    f"{reached} m."
+                )
+            )
+        )
+    if not plan.transfers:
+        return [*blocks, Paragraph(inline(f"Nothing: she floats at the trim of {wanted} wanted."))]
+    rows = tuple(
+        Row(
+            (
+                inline(names.get(t.source, t.source)),
+                inline(names.get(t.destination, t.destination)),
+                inline(t.liquid),
+                inline(decimals(t.mass / 1000, 2)),
+            )
+        )
+        for t in plan.transfers
+    )
+    columns = (
+        Column("From", width=2),
+        Column("To", width=2),
+        Column("Liquid", width=1.4),
+        Column("Mass, t", "decimal"),
+    )
+    note = inline(
+        f"The least movement between the tanks marked movable that gives {wanted} by the stern and no list. Sound all "
+        "tanks and read the drafts again after it."
+    )
+    return [*blocks, Table(columns, rows, note=note)]
+
+
+def _hydrostatics(desk: Desk) -> list[Block]:
+    found = desk.results.hydrostatics
+    if not found:
+        return []
+    kg = desk.results.arrival.loading.vcg if desk.results.arrival else None
+    rows = tuple(
+        Row(
+            tuple(
+                inline(text)
+                for text in (
+                    decimals(h.draft, 2),
+                    decimals(h.displacement / 1000, 1),
+                    decimals(h.mass_per_immersion / 1e5, 2),
+                    decimals(h.moment_to_change_trim(kg) / 1e5, 2),
+                    decimals(h.lcb, 2),
+                    decimals(h.lcf, 2),
+                    decimals(h.kb, 2),
+                    decimals(h.km_transverse, 2),
+                    decimals(h.waterplane_area, 1),
+                )
+            )
+        )
+        for h in found
+    )
+    columns = tuple(
+        Column(title, "decimal")
+        for title in (
+            "Draft, m",
+            "Displ., t",
+            "TPC, t/cm",
+            "MCTC, t·m/cm",
+            "LCB, m",
+            "LCF, m",
+            "KB, m",
+            "KM, m",
+            "Waterplane, m²",
+        )
+    )
+    density = decimals(desk.results.water_density / 1000, 3)
+    source = desk.package.offsets.source if desk.package.offsets else ""
+    note = inline(
+        f"Even keel, water of {density} t/m³, moulded, from the offsets ({source}). LCB and LCF are forward of the "
+        "after "
+        "perpendicular, heights and drafts above the keel line."
+    )
+    return [Heading("Hydrostatics"), Table(columns, rows, note=note, small=True)]
+
+
+def _line_load(desk: Desk) -> list[Block]:
+    record, ship = desk.record, desk.package.particulars
+    if "keel.line-load.peak" not in record.values or ship is None:
+        return []
+    facts: tuple[tuple[str, Inline], ...] = (
+        ("Straight of keel", inline(str(ship.keel.straight))),
+        ("Load at its after end", inline(f"{desk.number('keel.line-load.load-at-keel-aft', 1)} t/m")),
+        ("Load at its forward end", inline(f"{desk.number('keel.line-load.load-at-keel-forward', 1)} t/m")),
+        ("Keel without load", inline(f"{desk.number('keel.line-load.lift-off', 2)} m")),
+    )
+    note = "Rigid hull on a full line of equal blocks; a stern overhang loads the last blocks more than this says."
+    return [Heading("Load along the keel"), Facts(facts), Paragraph(inline(note))]

@@ -1,0 +1,106 @@
+"""The facilities that could take her: limits, certificate, and the cradle under her where there are cars."""
+
+from __future__ import annotations
+
+from tenderwright.calculations.cradle.cars import Fit
+from tenderwright.documents.desk import Desk
+from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Row, Table, inline
+from tenderwright.documents.parts.facility_fit import shown
+from tenderwright.model.facility import Facility
+from tenderwright.quantities.display import decimals
+
+
+def facilities(desk: Desk) -> list[Block]:
+    """Compose what is known of each facility."""
+    blocks: list[Block] = []
+    for facility in desk.package.facilities:
+        blocks += _facility(desk, facility)
+    return blocks
+
+
+def _facility(desk: Desk, facility: Facility) -> list[Block]:
+    blocks: list[Block] = [
+        Heading(facility.name, 2, desk.anchor("facility", facility.facility)),
+        Facts(tuple(_limits(desk, facility))),
+    ]
+    fit = desk.results.cradles.get(facility.facility)
+    if fit is not None:
+        blocks += _cradle(desk, facility, fit)
+    if facility.notes:
+        blocks.append(desk.prose(facility.notes))
+    return blocks
+
+
+def _limits(desk: Desk, facility: Facility) -> list[tuple[str, Inline]]:
+    limits, certificate = facility.limits, facility.certificate
+    facts = [
+        ("Kind and place", ", ".join(word for word in (facility.kind, facility.place) if word)),
+        ("Clear length and breadth", " by ".join(desk.quantity(q) for q in (limits.length, limits.beam) if q)),
+        ("Water over sill", desk.quantity(limits.sill)),
+        ("Water over blocks", desk.quantity(limits.blocks)),
+        ("Height of keel blocks", desk.quantity(limits.block_height)),
+        ("Capacity", desk.quantity(limits.lift)),
+        ("Limit along the keel", desk.quantity(limits.line_load)),
+        ("Tide at which depths hold", limits.tide),
+        ("Distance from the berth", desk.quantity(facility.tow)),
+    ]
+    if certificate:
+        until = f", valid until {certificate.valid_until}" if certificate.valid_until else ""
+        facts.append(("Certificate", f"{certificate.by} {certificate.number}".strip() + until))
+    return [(label, inline(text)) for label, text in facts if text]
+
+
+def verdict(desk: Desk, fit: Fit) -> str:
+    """Say in a sentence whether the cradle takes her, and what decides."""
+    if fit.fits:
+        use = f", at {fit.deciding.use:.0%} of its limit" if fit.deciding.use is not None else ""
+        return f"The cradle takes her. What comes nearest is {fit.deciding.name}{use}."
+    if fit.fits is None:
+        unknown = ", ".join(limit.name for limit in fit.unknown)
+        return f"Whether the cradle takes her is not known: no limit is given for {unknown}."
+    reasons = "; ".join(
+        f"{limit.name} {shown(limit.demand, limit)} against {shown(limit.limit, limit)}" for limit in fit.passed
+    )
+    return f"The cradle does not take her: {reasons}."
+
+
+def _cradle(desk: Desk, facility: Facility, fit: Fit) -> list[Block]:
+    frames, train = desk.package.frames, fit.train
+    assert frames is not None
+
+    def where(x: float) -> str:
+        return f"{frames.label(x)} ({decimals(x, 2)} m)"
+
+    facts: tuple[tuple[str, Inline], ...] = (
+        ("Cars", inline(f"{len(train.cars)} coupled, {decimals(train.coupled_length, 2)} m over all")),
+        ("From", inline(where(train.start))),
+        ("To", inline(where(train.end))),
+        (
+            "Straight keel left beyond them",
+            inline(f"{decimals(train.unsupported_aft, 2)} m aft, {decimals(train.unsupported_forward, 2)} m forward"),
+        ),
+        ("Result", inline(verdict(desk, fit))),
+    )
+    blocks: list[Block] = [Facts(facts)]
+    if train.load is not None:
+        rows = tuple(
+            Row(
+                (
+                    inline(str(number)),
+                    inline(f"{frames.label(car.start)} to {frames.label(car.end)}"),
+                    inline(decimals(car.load / 1000, 1)),
+                    inline(decimals(car.peak / 1000, 1)),
+                    inline(decimals(car.axle_load / 1000, 1) if car.axle_load is not None else "–"),
+                )
+            )
+            for number, car in enumerate(train.cars, start=1)
+        )
+        columns = (
+            Column("Car from aft", width=1),
+            Column("Under the keel", width=3.4),
+            Column("Load, t", "decimal", 1.2),
+            Column("Greatest line load, t/m", "decimal", 1.8),
+            Column("Load on an axle, t", "decimal", 1.6),
+        )
+        blocks.append(Table(columns, rows, caption=f"Cars under the keel, {facility.name}", small=True))
+    return blocks

@@ -1,0 +1,167 @@
+"""Whether each facility takes her, on one page: pass, fail or not known, with what decides and the margin."""
+
+from __future__ import annotations
+
+from tenderwright.calculations.cradle.cars import Limit
+from tenderwright.documents.desk import Desk
+from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Span, Table, inline
+from tenderwright.quantities.display import decimals, in_unit, shown_unit
+
+_UNITS = {
+    "mass": ("t", 1),
+    "line_load": ("t/m", 1),
+    "length": ("m", 2),
+    "each": ("", 0),
+    "moment": ("t*m", 0),
+    "force": ("kN", 0),
+    "pressure": ("MPa", 2),
+}
+COMMON = (
+    "length",
+    "beam",
+    "water over the sill",
+    "water over the blocks",
+    "lift",
+    "line load",
+    "air draft",
+)
+"""Limits that every kind of facility has, as they are set side by side."""
+NEAREST = 4
+"""Further limits of each facility that are shown: those used most."""
+
+
+def facility_comparison(desk: Desk) -> Part | None:
+    """Compose the page that sets the facilities side by side, where the package has a docking plan."""
+    blocks = comparison(desk)
+    if not blocks or desk.package.docking_plan is None:
+        return None
+    return Part("facility-fit", "7.5", "Facilities side by side", "data", "Docking data", tuple(blocks), caution=True)
+
+
+def comparison(desk: Desk, *, linked: bool = True) -> list[Block]:
+    """Give the tables of all facilities: the verdicts, then demand against limit for what all of them limit."""
+    if not desk.results.docking.facilities:
+        return []
+    clearances = "the clearances of the docking plan"
+    if desk.package.docking_plan is None:
+        clearances = "0.3 m of clearance all round (common practice, no source)"
+    text = (
+        f"Each demand is that of the docking condition in the facility's own water, with {clearances}. The "
+        "facility's limits "
+        "are as its owner gave them; the certificate and the dockmaster govern."
+    )
+    return [
+        Paragraph(inline(text)),
+        _verdicts(desk, linked=linked),
+        *_end_blocks(desk),
+        Heading("Demand against limit", 3),
+        _side_by_side(desk),
+        *_others(desk),
+    ]
+
+
+def _end_blocks(desk: Desk) -> list[Block]:
+    """Say that the line load set against a facility is a rigid hull's, where an elastic one gives more."""
+    peak = desk.record.values.get("blocks.keel.elastic.greatest-line-load")
+    if peak is None:
+        return []
+    text = (
+        "The line load is that of a rigid hull over the whole keel, as certificates commonly reckon it (common "
+        "practice, no "
+        f"source). Over the length of one end block the elastic hull gives up to {desk.figure(peak, 3)}: whether the "
+        "dock bears "
+        "that is for its dockmaster and the naval architect."
+    )
+    return [Paragraph(inline(text))]
+
+
+def shown(number: float | None, limit: Limit) -> str:
+    """Show a figure of a limit in the unit of its dimension."""
+    if number is None:
+        return "not known"
+    unit, places = _UNITS.get(limit.dimension, ("", 2))
+    return f"{decimals(in_unit(number, unit, limit.dimension), places)} {shown_unit(unit)}".strip()
+
+
+def word(fits: bool | None) -> str:
+    """Say a verdict in a word or two."""
+    return {True: "Pass", False: "Fail", None: "Not known"}[fits]
+
+
+def _verdicts(desk: Desk, *, linked: bool) -> Table:
+    rows = []
+    for facility in desk.package.facilities:
+        fit = desk.results.docking.facilities.get(facility.facility)
+        if fit is None:
+            continue
+        target = desk.anchor("facility", facility.facility) if linked else ""
+        one = fit.deciding
+        cells: tuple[Inline, ...] = (
+            inline(Span(facility.name, target)),
+            inline(Span(word(fit.fits), strong=True)),
+            inline(one.name),
+            inline(shown(one.demand, one)),
+            inline(shown(one.limit, one)),
+            inline(shown(one.margin, one)),
+        )
+        rows.append(Row(cells))
+    columns = (
+        Column("Facility", width=2.6),
+        Column("Result", width=1.1),
+        Column("What decides", width=2.4),
+        Column("Demand", "right", 1.2),
+        Column("Limit", "right", 1.2),
+        Column("Margin", "right", 1.2),
+    )
+    return Table(columns, tuple(rows))
+
+
+def _side_by_side(desk: Desk) -> Table:
+    """Set one limit on a row, one facility in a column; what is passed is stressed."""
+    names = [f for f in desk.package.facilities if f.facility in desk.results.docking.facilities]
+    rows = []
+    for name in COMMON:
+        cells: list[Inline] = [inline(name.capitalize())]
+        found = False
+        for facility in names:
+            fit = desk.results.docking.facilities[facility.facility]
+            limit = next((one for one in fit.limits if one.name == name), None)
+            found = found or limit is not None
+            cells.append(_pair(limit))
+        if found:
+            rows.append(Row(tuple(cells)))
+    columns = (Column("", width=1.4), *(Column(f.name, "right", 1.6) for f in names))
+    note = inline(
+        "Demand, clearances included, of limit. Water over blocks is less what planned blocks stand higher than the "
+        "facility's own. Stressed: past the limit."
+    )
+    return Table(columns, tuple(rows), note=note, small=True)
+
+
+def _pair(limit: Limit | None) -> Inline:
+    if limit is None:
+        return inline("–")
+    text = f"{shown(limit.demand, limit)} of {shown(limit.limit, limit)}"
+    return inline(Span(text, strong=limit.met is False))
+
+
+def _others(desk: Desk) -> list[Block]:
+    """List what the kind of a facility adds, each with its demand and limit."""
+    rows = []
+    for facility in desk.package.facilities:
+        fit = desk.results.docking.facilities.get(facility.facility)
+        more = [one for one in fit.limits if one.name not in COMMON and one.use] if fit else []
+        more = sorted(more, key=lambda one: one.use or 0.0, reverse=True)[:NEAREST]
+        if more:
+            rows.append(Row((inline(facility.name),), "group"))
+            rows += [
+                Row((inline(one.name[:1].upper() + one.name[1:]), _pair(one), inline(shown(one.margin, one))))
+                for one in more
+            ]
+    if not rows:
+        return []
+    columns = (Column("", width=3.4), Column("Demand of limit", "right", 2), Column("Margin", "right", 1))
+    return [
+        Heading("What the kind of dock adds, the nearest to their limits", 3),
+        Table(columns, tuple(rows), small=True),
+    ]

@@ -1,0 +1,129 @@
+"""The plate to renew: inserts as the survey names them, and in words what a denser survey would likely add."""
+
+from __future__ import annotations
+
+from tenderwright.calculations.condition_results import PlannedRenewal
+from tenderwright.calculations.renewal.contingent import PRIOR_WEIGHT
+from tenderwright.documents.desk import Desk
+from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Row, Table, inline
+from tenderwright.quantities.display import decimals
+
+_PLACES = (
+    "Inserts are drawn round the frame spaces whose readings are below their limit at the docking, cut at frames "
+    "and on "
+    "the seams, and are for pricing: the naval architect draws each plate. Mass is of the plate fitted with mill "
+    "tolerance. Rivets are those of both seams, of every frame at the ends and between, and of butts in way. Hours "
+    "are of "
+    "steelwork by D. Butler, Guide to Ship Repair Estimates (2000), on the greatest rectangle at 8000 kg/m³ and "
+    "with its "
+    "factors for place and curvature multiplied, which is assumed; riveting is not in them."
+)
+
+
+def renewal_blocks(desk: Desk) -> list[Block]:
+    """Compose the inserts with their totals, and the contingent part."""
+    found = desk.results.condition
+    if found.total is None:
+        return []
+    rows = [_row(desk, one) for one in found.renewals if not one.apart]
+    total = found.total
+    sums = (
+        "Together", "", "", "", decimals(total.area, 2), decimals(total.mass, 0), str(total.rivets_removed),
+        decimals(total.seam + total.butt, 1), decimals(total.man_hours, 0),
+    )  # fmt: skip
+    rows.append(Row(tuple(inline(text) for text in sums), "total"))
+    apart = [one for one in found.renewals if one.apart]
+    if apart:
+        rows.append(Row((inline("In items of their own, and not in the sums"),), "group"))
+        rows += [_row(desk, one) for one in apart]
+    columns = (
+        Column("Insert", width=0.8),
+        Column("Strake", width=1.3),
+        Column("Place", width=1.8),
+        Column("Plate, mm", "right", 0.9),
+        Column("Area, m²", "right", 0.9),
+        Column("Mass, kg", "right", 0.9),
+        Column("Rivets", "right", 0.8),
+        Column("Seam and butt, m", "right", 1.1),
+        Column("Hours", "right", 0.8),
+    )
+    return [
+        Heading("Plate to renew"),
+        Table(columns, tuple(rows), note=inline(_PLACES), small=True),
+        *_contingent(desk),
+    ]
+
+
+def _row(desk: Desk, one: PlannedRenewal) -> Row:
+    label = desk.package.frames.label if desk.package.frames else (lambda x: f"{x:.1f} m")
+    made = one.made
+    place = f"{label(one.aft)} to {label(one.forward)}"
+    cells = [
+        inline(one.name),
+        inline(f"{' and '.join(one.strakes)}, {one.side}"),
+        inline(place, ", ", desk.item_ref(one.apart, f"item {one.apart}")) if one.apart else inline(place),
+        inline(decimals(1e3 * one.thickness, 1)),
+        inline(decimals(made.steel.area, 2)),
+        inline(decimals(made.steel.mass, 0)),
+        inline(str(made.rivets.removed)),
+        inline(decimals(made.rivets.seam + made.rivets.butt, 1)),
+        inline(decimals(made.man_hours, 0)),
+    ]
+    return Row(tuple(cells))
+
+
+def _contingent(desk: Desk) -> list[Block]:
+    found = desk.results.condition
+    later, gauged, shell = found.contingent, found.gauged, found.shell
+    if later is None or gauged is None or shell is None:
+        return []
+    mass, high = (desk.record.values[f"shell.contingent.{name}"].si for name in ("mass", "mass-p80"))
+    n, k, m = int(gauged.sampled.sum()), int(gauged.bad.sum()), int(gauged.unsampled.sum())
+    first = (
+        f"The latest survey gauged {n} frame spaces of the strakes, counting both sides and leaving out plate that "
+        "items "
+        f"of their own renew; in {k} of them plate is to be renewed. {m} spaces were not gauged, and some of those "
+        "will "
+        "be bad too. How many is judged strake by strake from the survey's own figures, below. A strake is first "
+        "taken to "
+        f"be as bad as the whole ship, with the weight of {PRIOR_WEIGHT:g} spaces, and its own readings then pull "
+        "it away "
+        "from that (Bayes's rule). How bad the whole ship is, is uncertain in its turn: the strakes are drawn with "
+        f"replacement {later.draws.size} times, as though another such ship had been surveyed, and each time the bad "
+        "spaces among those not gauged are drawn as well."
+    )
+    second = (
+        f"On the mean of the draws {decimals(later.plates, 1)} more bad spaces are found; in half of the draws no more "
+        f"than {later.plates_p50}, in four of five no more than {later.plates_p80}. With the plate that one bad space "
+        f"takes on this ship, growth to whole frame spaces included, that is {decimals(later.area, 1)} m² and "
+        f"{decimals(mass, 0)} kg on the mean, and {decimals(later.area_p80, 1)} m² and {decimals(high, 0)} kg in four "
+        "draws of five. The survey sought out suspect places, so that this is more likely too much than too little for "
+        "readings of its kind; what only a blast shows is not in it."
+    )
+    rows = tuple(
+        Row(
+            (
+                inline(name),
+                inline(str(int(gauged.sampled[index]))),
+                inline(str(int(gauged.bad[index]))),
+                inline(str(int(gauged.unsampled[index]))),
+                inline(decimals(float(later.by_strake[index]), 1)),
+                inline(decimals(float(gauged.area[index]), 2)),
+            )
+        )
+        for index, name in enumerate(shell.strakes)
+    )
+    columns = (
+        Column("Strake"),
+        Column("Spaces gauged", "right"),
+        Column("Of those bad", "right"),
+        Column("Not gauged", "right"),
+        Column("Bad ones expected", "right"),
+        Column("Plate for each, m²", "right"),
+    )
+    return [
+        Heading("Plate that may come besides", 3),
+        Paragraph(inline(first)),
+        Table(columns, rows, small=True),
+        Paragraph(inline(second)),
+    ]

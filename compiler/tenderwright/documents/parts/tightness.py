@@ -1,0 +1,113 @@
+"""Tightness: the test of every boundary that the work opens, the register of leaks, and clearances with their "
+"limits."""
+
+from __future__ import annotations
+
+from tenderwright.calculations.condition_results import BoundaryTest
+from tenderwright.documents.desk import Desk, capital, day
+from tenderwright.documents.edition import Block, Bullets, Column, Heading, Inline, Part, Row, Span, Table, inline
+from tenderwright.model.ship_condition import Clearance, Leak
+from tenderwright.quantities.display import decimals
+
+
+def tightness(desk: Desk) -> Part | None:
+    """Compose tests, leaks and clearances; None where the package gives none of them."""
+    blocks = [*_tests(desk), *_leaks(desk), *_clearances(desk)]
+    if not blocks:
+        return None
+    title = "Tightness, leaks and clearances"
+    return Part("tightness", "6.4", title, "data", "The ship", tuple(blocks), caution=True)
+
+
+def _tests(desk: Desk) -> list[Block]:
+    """Compose the boundaries under the test that each one needs."""
+    tests = desk.results.condition.tests
+    by_choice: dict[str, list[BoundaryTest]] = {}
+    for one in tests:
+        by_choice.setdefault(_figure(one), []).append(one)
+    rows: list[Row] = []
+    for words, alike in by_choice.items():
+        rows.append(Row((inline(words),), "group"))
+        rows += [_test(desk, one) for one in alike]
+    if not rows:
+        return []
+    columns = (Column("Boundary", width=2), Column("Kind", width=1), Column("Opened or worked on by items", width=3))
+    cautions = {caution: None for one in tests for caution in one.choice.cautions}
+    return [
+        Heading("Tests of tightness"),
+        Table(columns, tuple(rows), small=True),
+        Bullets(tuple(inline(f"{capital(caution)}.") for caution in cautions)),
+    ]
+
+
+def _figure(one: BoundaryTest) -> str:
+    """Say what the test is, at which figure, and who gives it."""
+    choice = one.choice
+    figure = choice.figure
+    if choice.head is not None and choice.pressure is not None:
+        figure = f"{decimals(choice.head, 2)} m of head ({decimals(choice.pressure / 1e5, 2)} bar) {figure}"
+    elif choice.pressure is not None:
+        figure = f"{decimals(choice.pressure / 1e5, 2)} bar {figure}"
+    agreed = "; the naval architect agrees it first" if choice.sign_off else ""
+    return f"{capital(choice.test)}: {figure}{agreed} ({choice.source})"
+
+
+def _test(desk: Desk, one: BoundaryTest) -> Row:
+    spans: list[str | Span] = []
+    for number in one.items:
+        spans += [", "] if spans else []
+        spans.append(desk.item_ref(number))
+    return Row((inline(capital(desk.label(one.kind, one.name))), inline(one.boundary), inline(*spans)))
+
+
+def _leaks(desk: Desk) -> list[Block]:
+    written = desk.package.condition
+    rows = tuple(_leak(desk, leak) for leak in (written.leaks if written else ()))
+    columns = (
+        Column("Leak", width=1.8),
+        Column("Place", width=1.6),
+        Column("As last seen", width=2.4),
+        Column("Before that", width=3),
+        Column("Item", width=0.9),
+    )
+    note = inline("Openings are listed in part 5, each with its valve and state.")
+    return [Heading("Register of leaks"), Table(columns, rows, note=note, small=True)] if rows else []
+
+
+def _leak(desk: Desk, leak: Leak) -> Row:
+    height = f", {desk.quantity(leak.height)} up" if leak.height else ""
+    history = "; ".join(f"{day(look.on)}: {look.found}" for look in leak.history)
+    cells = (
+        inline(capital(leak.where)),
+        inline(f"{leak.at}, {leak.side}{height}"),
+        inline(f"{day(leak.seen)}: {leak.state}"),
+        inline(history or "–"),
+        _item(desk, leak),
+    )
+    return Row(cells)
+
+
+def _item(desk: Desk, one: Leak | Clearance) -> Inline:
+    return inline(desk.ref(one.item)) if one.item else inline("–")
+
+
+def _clearances(desk: Desk) -> list[Block]:
+    written = desk.package.condition
+    rows = []
+    for one in written.clearances if written else ():
+        found = "; ".join(f"{day(look.on)}: {desk.quantity(look.clearance)}" for look in one.found)
+        last = one.found[-1].clearance
+        verdict = (
+            "beyond it" if last.si > one.limit.si else f"{decimals(1e3 * (one.limit.si - last.si), 1)} mm short of it"
+        )
+        words = f"{desk.quantity(one.limit)}, {one.source}"
+        cells = (inline(capital(one.what)), inline(found), inline(words), inline(capital(verdict)), _item(desk, one))
+        rows.append(Row(cells))
+    columns = (
+        Column("Clearance", width=2),
+        Column("Found", width=2.6),
+        Column("Limit", width=2.4),
+        Column("Last found", width=1.3),
+        Column("Item", width=0.9),
+    )
+    return [Heading("Shaft, bearings and rudder"), Table(columns, tuple(rows), small=True)] if rows else []

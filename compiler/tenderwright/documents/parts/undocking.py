@@ -1,0 +1,138 @@
+"""How she floats when she leaves the blocks: what has moved, the condition, and what is sounded before flooding."""
+
+from __future__ import annotations
+
+from tenderwright.calculations.condition.floating import FloatingPosition
+from tenderwright.calculations.docking_results import Why
+from tenderwright.documents.desk import Desk
+from tenderwright.documents.edition import (
+    Block,
+    Column,
+    Facts,
+    Heading,
+    Inline,
+    Paragraph,
+    Part,
+    Row,
+    Span,
+    Table,
+    inline,
+)
+from tenderwright.documents.parts.docking_condition import condition_table
+from tenderwright.quantities.display import decimals
+
+
+def undocking(desk: Desk) -> Part | None:
+    """Compose the undocking condition; None where there is none."""
+    docking = desk.results.docking
+    if docking.undocking is None:
+        return None
+    columns: list[tuple[str, FloatingPosition]] = [("When floated", docking.undocking.position)]
+    if docking.position is not None:
+        columns.insert(0, ("When docked", docking.position))
+    blocks: list[Block] = [
+        Paragraph(inline(Span(verdict(desk), strong=True))),
+        Paragraph(
+            inline(
+                "Options are counted as exercised. The yard's naval architect makes the calculation again from the "
+                "weight log and "
+                "the soundings, and that one governs."
+            )
+        ),
+        condition_table(desk, columns),
+        Heading("Weights that move"),
+        _moved(desk),
+        Heading("Tanks, and what to sound before flooding"),
+        tank_table(desk),
+        *before_flooding(desk),
+    ]
+    return Part("undocking", "7.4", "Undocking condition", "data", "Docking data", tuple(blocks), caution=True)
+
+
+def verdict(desk: Desk) -> str:
+    """Say whether she floats off level and stable by these figures, or why not."""
+    found = desk.results.docking.undocking
+    if found is None:
+        return "Whether she floats off level and stable is not known."
+    if found.level and found.stable:
+        gm = f", {decimals(found.least_gm, 2)} m as the last block leaves her" if found.least_gm is not None else ""
+        return (
+            "By these figures she floats off level and stable: metacentric height "
+            f"{decimals(found.position.gm_fluid, 2)} m afloat{gm}."
+        )
+    return "By these figures she does not float off level and stable: " + "; ".join(found.reasons) + "."
+
+
+def before_flooding(desk: Desk) -> list[Block]:
+    """Say what to sound before flooding, grouped by the reason."""
+    found = desk.results.docking.undocking
+    names = {tank.tank: tank.name for tank in desk.package.tanks}
+    facts: list[tuple[str, Inline]] = []
+    for why, label in _REASONS:
+        listed = [names[tank] for tank, reason in (found.to_sound if found else ()) if reason == why]
+        if listed:
+            facts.append((label, inline("; ".join(listed))))
+    said: list[Block] = [Paragraph(inline("Sound every tank before flooding, and above all these:"))]
+    return [*said, Facts(tuple(facts))] if facts else [Paragraph(inline("Sound every tank before flooding."))]
+
+
+_REASONS: tuple[tuple[Why, str], ...] = (
+    ("changed", "Changed since docking"),
+    ("slack", "Slack"),
+    ("to be dry", "To be found dry"),
+)
+
+
+def _moved(desk: Desk) -> Table:
+    plan = desk.package.docking_plan
+    assert plan is not None
+    rows = []
+    for one in plan.moved_while_dry:
+        item: Inline = inline(desk.item_ref(one.item.name)) if one.item else inline("–")
+        cells = (
+            inline(one.what),
+            item,
+            inline(decimals(one.mass.si / 1000, 2)),
+            inline(one.at.text),
+            inline(decimals(one.height.si, 2)),
+        )
+        rows.append(Row(cells))
+    total = sum(one.mass.si for one in plan.moved_while_dry)
+    rows.append(Row(tuple(inline(cell) for cell in ("All", "", decimals(total / 1000, 2), "", "")), "total"))
+    columns = (
+        Column("What", width=4),
+        Column("Item", width=0.7),
+        Column("Mass, t", "decimal", 1),
+        Column("At", width=1),
+        Column("Height, m", "decimal", 1),
+    )
+    note = inline(
+        "Minus for what goes. What an item of the phase before docking moves is counted in the docking condition."
+    )
+    return Table(columns, tuple(rows), note=note, small=True)
+
+
+def tank_table(desk: Desk) -> Table:
+    """Give every tank's contents and sounding on docking and when she is floated."""
+    docking = desk.results.docking
+    rows = []
+    for tank in desk.package.tanks:
+        before, after = docking.tanks.get(tank.tank), docking.tanks_undocking.get(tank.tank)
+        if before is None or after is None:
+            continue
+        cells = [tank.name]
+        for state in (before, after):
+            sounding = "–" if state.sounding is None else f"{decimals(state.sounding, 2)}"
+            cells += [state.liquid, decimals(state.volume, 2), sounding]
+        rows.append(Row(tuple(inline(cell) for cell in cells)))
+    columns = (
+        Column("Tank", width=2.4),
+        Column("When docked", width=1.3),
+        Column("m³", "decimal", 0.8),
+        Column("Sounding, m", "decimal", 0.9),
+        Column("When floated", width=1.3),
+        Column("m³", "decimal", 0.8),
+        Column("Sounding, m", "decimal", 0.9),
+    )
+    note = inline("Soundings at the trim of each condition. A dash: no pipe, or the liquid does not reach it.")
+    return Table(columns, tuple(rows), note=note, small=True)

@@ -1,0 +1,44 @@
+"""The demonstration ship, and changes to her surveys and papers."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from tenderwright.calculations.calculate import calculate
+from tenderwright.calculations.results import Results
+from tenderwright.calculations.value import Record
+from tenderwright.model.package import Package
+from tenderwright.model.survey import Survey
+from tenderwright.notices import Place
+from tenderwright.pipeline import compile_package, read
+
+ROOT = Path(__file__).parents[4] / "package_src"
+HEAD = "strake,frame,side,tank,member,kind,as_built_mm,measured_mm,date,instrument,stage"
+
+
+@cache
+def marram() -> tuple[Package, Record, Results]:
+    """Give the ship as she is."""
+    compiled = compile_package(read(ROOT))
+    return compiled.package, compiled.record, compiled.results
+
+
+def survey(*rows: str, name: str = "thickness-2025", head: str = HEAD) -> Survey:
+    """Make a survey of some rows."""
+    return Survey(name, "\n".join([head, *rows]) + "\n", Place(f"surveys/{name}.csv"))
+
+
+def shot(strake: str, frame: float | str, side: str, built: float, measured: float, day: str = "2025-10-06") -> str:
+    """Write a row of plate."""
+    return f"{strake},{frame},{side},,,plate,{built},{measured},{day},gauge,afloat"
+
+
+def surveyed(*surveys: Survey, **condition: Any) -> tuple[Package, Record, Results]:
+    """Give the ship with other surveys, and with parts of her condition changed."""
+    package, _, _ = marram()
+    assert package.condition is not None
+    changed = replace(package, surveys=surveys, condition=replace(package.condition, **condition))
+    return changed, *calculate(changed)

@@ -1,0 +1,100 @@
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from tenderwright.calculations.calculate import calculate
+
+from .ship import marram, shot, survey, surveyed
+
+
+def test_the_state_is_told_by_the_latest_survey_and_the_rate_by_all() -> None:
+    """Loss 0.6 mm and 1.5 mm eighteen years apart: 0.05 mm a year, known to 0.14 mm over the years."""
+    early = survey(shot("A", 20.5, "port", 11.1, 10.5, "2007-09-15"), name="old")
+    late = survey(shot("A", 20.5, "port", 11.1, 9.6, "2025-09-15"))
+    _, record, results = surveyed(late, early)
+    shell = results.condition.shell
+    assert shell is not None
+    assert record.values["shell.survey.latest"].si == 1
+    assert record.values["shell.survey.readings"].si == 2
+    assert record.values["shell.survey.greatest-loss"].si == pytest.approx(1.5 / 11.1)
+    assert shell.analysis.rate.rate[0] == pytest.approx(0.9e-3 / 18.0, rel=1e-3)
+    assert shell.analysis.rate.uncertainty[0] == pytest.approx(0.1e-3 * 2**0.5 / 18.0, rel=1e-3)
+
+
+def test_readings_of_plate_renewed_since_are_left_out() -> None:
+    early = survey(shot("E", 35.5, "starboard", 9.5, 5.2, "2007-09-15"), name="old")
+    late = survey(shot("E", 35.5, "starboard", 10, 9.9), shot("E", 50.5, "starboard", 9.5, 9.0))
+    _, record, _ = surveyed(early, late)
+    assert record.values["shell.survey.readings"].si == 2
+    _, record, _ = surveyed(early, late, renewed=())
+    assert record.values["shell.survey.readings"].si == 3
+
+
+def test_the_first_zone_that_fits_gives_the_limit() -> None:
+    package, _, results = marram()
+    shell, condition = results.condition.shell, package.condition
+    assert shell is not None
+    assert condition is not None
+    assert package.frames is not None
+    names = [condition.zones[index].zone for index in shell.zone.tolist()]
+    for row in range(0, len(names), 37):
+        strake, x = shell.strakes[int(shell.readings.strake[row])], float(shell.readings.x[row])
+        if strake in "AB" and package.frames.x(33) < x < package.frames.x(44):
+            assert names[row] == "boiler-room-bottom"
+        if strake in "GH":
+            assert names[row] == "topside"
+            assert shell.allowable[row] == pytest.approx(0.20)
+
+
+def test_a_reading_in_no_zone_is_told() -> None:
+    package, _, _ = marram()
+    assert package.condition is not None
+    zones = tuple(zone for zone in package.condition.zones if zone.zone != "topside")
+    _, record, results = surveyed(*package.surveys, zones=zones)
+    assert results.condition.shell is None
+    assert any("lies in no zone" in notice.message for notice in record.notices)
+    assert "shell.survey.readings" in record.failed
+    assert "shell.renewal.mass" in record.failed
+
+
+def test_plates_are_named_by_strake_number_from_aft_and_side() -> None:
+    _, record, results = marram()
+    shell = results.condition.shell
+    assert shell is not None
+    named = {call.name: call.call for call in shell.calls}
+    assert named["C5 port"] == "renew now"
+    assert record.values["shell.plates.now"].si == sum(call == "renew now" for call in named.values())
+    counted = sum(record.values[f"shell.plates.{name}"].si for name in ("now", "next", "watch", "sound"))
+    assert counted == record.values["shell.plates.gauged"].si
+    calls = [call.call for call in shell.calls]
+    order = ["renew now", "renew at the next docking", "watch"]
+    assert calls == sorted(calls, key=order.index)
+
+
+def test_the_findings_that_the_items_name_are_in_the_surveys() -> None:
+    """Item 335 names 6.5 mm of 9.5 mm at strake C, port, Fr 43; nothing was gauged under the doubler."""
+    package, _, results = marram()
+    shell = results.condition.shell
+    assert shell is not None
+    assert package.frames is not None
+    readings = shell.readings
+    of_c = (readings.strake == 2) & (readings.side == 0)
+    near = of_c & (np.abs(readings.x - package.frames.x(43)) < 0.6)
+    assert readings.measured[near].min() == pytest.approx(0.0065)
+    assert readings.as_built[near].max() == pytest.approx(0.0095)
+    under = of_c & (readings.x > package.frames.x(38)) & (readings.x < package.frames.x(42))
+    assert not under.any()
+
+
+def test_without_readings_or_without_the_condition_the_values_are_missing_and_nothing_is_told() -> None:
+    package, _, _ = marram()
+    for bare in (replace(package, surveys=()), replace(package, condition=None)):
+        record, results = calculate(bare)
+        assert results.condition.shell is None
+        assert "shell.survey.readings" in record.missing
+        assert "shell.renewal.mass" in record.missing
+        assert "shell.gauging.shots" in record.missing
+        assert record.notices == []

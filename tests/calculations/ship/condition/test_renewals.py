@@ -1,0 +1,111 @@
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+import numpy as np
+import pytest
+
+from tenderwright.calculations.renewal.contingent import contingent_renewal
+from tenderwright.pricing.quantity import line_quantity
+
+from .ship import marram, shot, survey, surveyed
+
+
+def sound(count: int = 40) -> list[str]:
+    return [shot("C", 10 + i + 0.5, "starboard", 9.5, 9.3) for i in range(count)]
+
+
+def test_one_bad_frame_space_gives_one_insert_of_that_space() -> None:
+    """Strake C at Fr 60 to 61: 0.600 m long, as broad as the strake there, corners of 5 t, overweight by the table."""
+    package, record, results = surveyed(survey(*sound(), shot("C", 60.5, "port", 9.5, 6.0)))
+    (one,) = results.condition.renewals
+    assert package.frames is not None
+    assert (one.side, one.strakes, one.name) == ("port", ("C",), "R1")
+    assert [one.aft, one.forward] == pytest.approx([package.frames.x(60), package.frames.x(61)])
+    steel = one.made.steel
+    assert steel.radius == pytest.approx(5 * one.thickness)
+    assert steel.area == pytest.approx(0.6 * steel.breadth - (4 - np.pi) * steel.radius**2)
+    assert record.values["shell.renewal.mass"].si == pytest.approx(steel.mass)
+    assert steel.mass / (steel.area * one.thickness * 7850) == pytest.approx(1.0605, abs=0.006)
+    rivets = 2 * -(-600 // 85) + 2 * int(np.ceil(1e3 * steel.breadth / 133 - 1e-9))
+    assert record.values["shell.renewal.rivets"].si == rivets
+
+
+def test_a_reading_within_its_limit_now_and_beyond_it_at_the_docking_is_renewed() -> None:
+    """2.3 mm lost of 9.5 mm is 24.2 %; at 0.09 mm a year the limit is passed before the docking."""
+    early = survey(shot("C", 60.5, "port", 9.5, 8.82, "2007-10-06"), name="old")
+    late = survey(shot("C", 60.5, "port", 9.5, 7.2), *sound())
+    _, record, _ = surveyed(early, late)
+    assert record.values["shell.survey.beyond"].si == 0
+    assert record.values["shell.renewal.inserts"].si == 1
+    _, record, _ = surveyed(late)
+    assert record.values["shell.renewal.inserts"].si == 0
+
+
+def test_plate_of_an_item_of_its_own_is_drawn_and_not_summed() -> None:
+    _, record, results = marram()
+    apart = [one for one in results.condition.renewals if one.apart]
+    assert [(one.apart, one.strakes, one.side) for one in apart] == [("335", ("C",), "port")]
+    rest = [one.made.steel.mass for one in results.condition.renewals if not one.apart]
+    assert record.values["shell.renewal.mass"].si == pytest.approx(sum(rest))
+    assert record.values["shell.renewal.inserts"].si == len(rest)
+
+
+def test_man_hours_follow_the_place_of_the_strake() -> None:
+    _, _, results = marram()
+    hours = {"".join(one.strakes): one.made.man_hours / one.made.steel.mass for one in results.condition.renewals}
+    assert hours["B"] > hours["E"]
+
+
+def test_the_contingent_part_is_that_of_the_counts() -> None:
+    """The values are those of the kernel on the counts by strake; every frame space is counted once."""
+    _, record, results = marram()
+    gauged, shell = results.condition.gauged, results.condition.shell
+    assert gauged is not None
+    assert shell is not None
+    later = contingent_renewal(gauged)
+    assert record.values["shell.contingent.spaces"].si == pytest.approx(later.plates)
+    assert record.values["shell.contingent.area-p80"].si == pytest.approx(later.area_p80)
+    assert record.values["shell.contingent.mass"].si < record.values["shell.contingent.mass-p80"].si
+    spaces = int(gauged.sampled.sum() + gauged.unsampled.sum())
+    assert spaces == 2 * int(shell.exists.sum())
+
+
+def test_a_denser_survey_leaves_less_to_be_found() -> None:
+    bad = shot("F", 60.5, "port", 9.5, 6.0)
+    few = [shot("F", f + 0.5, "port", 9.5, 9.0) for f in range(0, 60, 10)]
+    many = [shot("F", f + 0.5, "port", 9.5, 9.0) for f in range(60)]
+    _, sparse, _ = surveyed(survey(bad, *few))
+    _, dense, _ = surveyed(survey(bad, *many))
+    assert sparse.values["shell.contingent.mass"].si > 2 * dense.values["shell.contingent.mass"].si
+
+
+def test_change_a_reading_and_the_quantities_of_the_items_change_with_it() -> None:
+    package, record, _ = marram()
+    worse = survey(*package.surveys[1].text.splitlines()[1:], shot("D", 50.5, "port", 11.1, 7.0))
+    changed, after, _ = surveyed(package.surveys[0], worse)
+    item = package.item_by_name["310"]
+    before = {line.line: line_quantity(line, record) for line in item.lines}
+    now = {line.line: line_quantity(line, after) for line in changed.item_by_name["310"].lines}
+    first, later = before["a"], now["a"]
+    assert first is not None
+    assert later is not None
+    assert later.number - first.number >= Decimal(40)
+    assert later.unit == "kg"
+    assert later.number % 10 == Decimal(0)
+    hose = next(line for line in package.item_by_name["770"].lines if line.line == "d")
+    one, two = line_quantity(hose, record), line_quantity(hose, after)
+    assert one is not None
+    assert two is not None
+    assert two.number > one.number
+
+
+def test_an_insert_smaller_than_allowed_grows() -> None:
+    package, _, _ = marram()
+    assert package.condition is not None
+    assert package.condition.renewal is not None
+    practice = replace(package.condition.renewal, least_bays=3)
+    _, _, results = surveyed(survey(*sound(), shot("C", 60.5, "port", 9.5, 6.0)), renewal=practice)
+    (one,) = results.condition.renewals
+    assert len(one.made.outline.bays) == 3

@@ -1,0 +1,71 @@
+"""The demonstration ship, calculated once, and again with another docking plan."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import cache
+from typing import Any
+
+from tenderwright.calculations.calculate import calculate, calculate_tables
+from tenderwright.calculations.docking_results import DockingResults
+from tenderwright.calculations.results import Results
+from tenderwright.calculations.value import Record
+from tenderwright.model.docking_plan import DockingPlan, KeelBlocks
+from tenderwright.model.package import Package
+from tenderwright.pipeline import compile_package, read
+from tenderwright.quantities.position import Position, parse_position
+from tenderwright.quantities.quantity import Quantity, parse_quantity
+from tests.pipeline.packages import MARRAM
+
+
+@cache
+def package() -> Package:
+    """Give the package as read."""
+    return compile_package(read(MARRAM)).package
+
+
+@cache
+def ship() -> tuple[Record, Results]:
+    """Give what the calculations make of it, tables and all."""
+    return calculated(package())
+
+
+def calculated(of: Package) -> tuple[Record, Results]:
+    """Calculate a package, tables and all."""
+    record, results = calculate(of)
+    calculate_tables(of, results, record)
+    return record, results
+
+
+def docking() -> DockingResults:
+    """Give her docking results."""
+    return ship()[1].docking
+
+
+def plan() -> DockingPlan:
+    """Give her docking plan."""
+    found = package().docking_plan
+    assert found is not None
+    return found
+
+
+def with_plan(**changes: Any) -> Package:
+    """Give her package with parts of the docking plan changed."""
+    return replace(package(), docking_plan=replace(plan(), **changes))
+
+
+def length(text: str) -> Quantity:
+    """Read a length."""
+    return parse_quantity(text, "length")
+
+
+def at(text: str) -> Position:
+    """Read a position by her frames."""
+    frames = package().frames
+    assert frames is not None
+    return parse_position(text, frames)
+
+
+def row(first: str, last: str, every: int, cap: str = "300 mm") -> KeelBlocks:
+    """Give a row of keel blocks on frames."""
+    return KeelBlocks(at(first), length(cap), length("1.0 m"), plan().here, at(last), every, length("400 mm"))

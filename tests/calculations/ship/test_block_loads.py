@@ -1,0 +1,68 @@
+"""Loads of the ship's keel blocks and side blocks stand in equilibrium."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from tenderwright.calculations.docking_results import KeelBlockResult
+from tests.calculations.ship import marram
+
+G = 9.80665
+
+
+def _column(name: str) -> list[tuple[KeelBlockResult, float]]:
+    found = [(one, getattr(one, name)) for one in marram.docking().keel_blocks]
+    assert all(load is not None for _, load in found)
+    return found
+
+
+@pytest.mark.parametrize("name", ["rigid", "elastic"])
+def test_the_keel_blocks_carry_her_weight_at_her_centre_of_gravity(name: str) -> None:
+    position = marram.docking().position
+    assert position is not None
+    loads = _column(name)
+    assert sum(load for _, load in loads) == pytest.approx(position.loading.mass, rel=1e-6)
+    moment = sum(one.x * load for one, load in loads)
+    assert moment / position.loading.mass == pytest.approx(position.loading.lcg, abs=2e-3)
+
+
+def test_the_pressure_is_the_greater_load_on_cap_and_plate() -> None:
+    for one in marram.docking().keel_blocks:
+        assert one.load == max(one.rigid or 0.0, one.elastic or 0.0)
+        assert one.pressure == pytest.approx((one.load or 0.0) * G / (one.length * 0.4))
+
+
+def test_no_block_passes_the_allowable_and_without_the_plates_some_would() -> None:
+    limit = 3.10e6
+    assert max(one.pressure or 0.0 for one in marram.docking().keel_blocks) < limit
+    bare = tuple(replace(one, bearing_width=None) for one in marram.plan().keel_blocks)
+    _, results = marram.calculated(marram.with_plan(keel_blocks=bare))
+    assert max(one.pressure or 0.0 for one in results.docking.keel_blocks) > limit
+
+
+def test_a_long_keel_line_says_that_a_rigid_hull_is_not_justified() -> None:
+    docking = marram.docking()
+    assert docking.rigid_justified is False
+    assert docking.slenderness is not None
+    assert docking.slenderness > 3.14
+
+
+def test_without_a_girder_there_are_rigid_loads_only() -> None:
+    _, results = marram.calculated(marram.with_plan(girder=None))
+    assert all(one.elastic is None and one.rigid is not None for one in results.docking.keel_blocks)
+    assert results.docking.rigid_justified is None
+
+
+def test_wind_and_earthquake_are_set_side_by_side_and_not_added() -> None:
+    side, position = marram.docking().side, marram.docking().position
+    assert side is not None
+    assert position is not None
+    # F = rho V^2/2 A C; a_h W g, with the figures of the plan.
+    assert side.wind_force == pytest.approx(0.5 * 1.25 * 25**2 * 330 * 0.92)
+    assert side.wind_moment == pytest.approx(0.5 * 1.25 * 25**2 * 330 * 0.92 * (3.6 + 0.18))
+    assert side.earthquake_force == pytest.approx(0.10 * position.loading.mass * G)
+    sliding = next(limit for limit in side.limits if "sliding" in limit.name)
+    assert sliding.demand == pytest.approx(side.earthquake_force)
+    assert sliding.use == pytest.approx(0.10 / 0.30)

@@ -1,0 +1,62 @@
+"""The four facilities: three take her by these figures, and one does not."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from tests.calculations.ship import marram
+
+
+def test_three_take_her_and_the_slipway_does_not() -> None:
+    fits = {name: fit.fits for name, fit in marram.docking().facilities.items()}
+    assert fits == {
+        "corve-graving-dock": True,
+        "kettle-sound-floating-dock": True,
+        "sallow-haven-shiplift": True,
+        "tarnmouth-slipway": False,
+    }
+
+
+def test_the_slipway_fails_for_its_cradle_its_line_load_and_its_water() -> None:
+    fit = marram.docking().facilities["tarnmouth-slipway"]
+    passed = {limit.name for limit in fit.limits if limit.met is False}
+    assert passed == {
+        "cradle: cars available",
+        "cradle: cars coupled",
+        "cradle: line load",
+        "line load",
+        "water over the blocks",
+    }
+    assert fit.deciding.name == "cradle: cars available"
+
+
+def test_blocks_built_higher_than_the_facilitys_own_take_water_away() -> None:
+    fit = marram.docking().facilities["corve-graving-dock"]
+    limit = next(one for one in fit.limits if one.name == "water over the blocks")
+    assert limit.limit == pytest.approx(4.3 - (1.5 - 1.2))
+
+
+def test_she_draws_more_in_brackish_water_than_in_salt() -> None:
+    def demand(name: str) -> float:
+        limits = marram.docking().facilities[name].limits
+        found = next(one.demand for one in limits if one.name == "water over the blocks")
+        assert found is not None
+        return found
+
+    # Fresh-water allowance W/(4 TPC) for 25 kg/m3: about 22 mm for the 12 kg/m3 between 1.012 and 1.024 t/m3.
+    assert demand("corve-graving-dock") - demand("kettle-sound-floating-dock") == pytest.approx(0.026, abs=0.006)
+
+
+def test_a_limit_that_is_not_given_is_not_known() -> None:
+    package = marram.package()
+    facilities = tuple(
+        replace(one, limits=replace(one.limits, line_load=None)) if one.facility == "corve-graving-dock" else one
+        for one in package.facilities
+    )
+    record, results = marram.calculated(replace(package, facilities=facilities))
+    fit = results.docking.facilities["corve-graving-dock"]
+    assert fit.fits is None
+    assert fit.deciding.name == "line load"
+    assert record.values["facility.corve-graving-dock.result"].si == "not known"

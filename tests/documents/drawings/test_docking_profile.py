@@ -1,0 +1,161 @@
+"""The docking plan from the side: blocks where they stand, the one touched first, loads and waterlines to one scale."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from tenderwright.calculations.docking_results import KeelBlockResult
+from tenderwright.calculations.results import Results
+from tenderwright.documents.drawings.docking_profile import docking_profile, first_touched
+from tenderwright.documents.drawings.keel_load_diagram import allowable_load
+from tenderwright.documents.edition import Figure
+
+from .ship import figure, marram, of_kind, paths, scale, texts
+
+DRAWN = "docking-plan"
+
+
+def blocks() -> tuple[KeelBlockResult, ...]:
+    return marram()[2].docking.keel_blocks
+
+
+def drawn_with(results: Results) -> Figure:
+    made = docking_profile(marram()[0], results)
+    assert made is not None
+    return made
+
+
+def without_loads(one: KeelBlockResult) -> KeelBlockResult:
+    return replace(one, rigid=None, elastic=None, line_load=None, pressure=None)
+
+
+def foot_to_keel(drawn: Figure) -> list[list[tuple[float, float]]]:
+    """Give the boxes of the keel blocks: those of the first size under the keel, from aft."""
+    keel = max(y for _, y in paths(drawn, fill="#bbbbbb")[0])
+    boxes = [p for p in paths(drawn, stroke_width="0.2") if len(p) == 4]
+    return [box for box in boxes if abs(min(y for _, y in box) - keel) < 0.01]
+
+
+def test_every_keel_block_is_numbered_from_aft() -> None:
+    assert of_kind(figure(DRAWN), "block") == [str(one.number) for one in blocks()]
+
+
+def test_blocks_stand_under_the_keel_at_their_places_as_long_and_high_as_given() -> None:
+    drawn = figure(DRAWN)
+    per = 1000 / scale(drawn)
+    boxes = foot_to_keel(drawn)
+    assert len(boxes) == len(blocks())
+    middles = [sum(x for x, _ in box) / 4 for box in boxes]
+    for box, middle, one in zip(boxes, middles, blocks(), strict=True):
+        assert one.height is not None
+        assert middle - middles[0] == pytest.approx((one.x - blocks()[0].x) * per, abs=0.02)
+        assert max(x for x, _ in box) - min(x for x, _ in box) == pytest.approx(one.length * per, abs=0.02)
+        assert max(y for _, y in box) - min(y for _, y in box) == pytest.approx(one.height * per, abs=0.02)
+
+
+def test_only_the_block_touched_first_is_black() -> None:
+    """Trimmed by the stern she comes down on the aftermost block."""
+    drawn = figure(DRAWN)
+    black = [box for box in paths(drawn, stroke_width="0.2", fill="#111111") if box in foot_to_keel(drawn)]
+    assert black == foot_to_keel(drawn)[:1]
+    touched = first_touched(blocks(), marram()[2].docking.exact)
+    assert touched is blocks()[0]
+    assert f"block 1, {touched.position}" in drawn.alternative
+
+
+def test_side_blocks_are_lettered_over_their_frames() -> None:
+    drawn = figure(DRAWN)
+    letters = [text for text in texts(drawn) if text.kind == "side-block"]
+    pairs = marram()[2].docking.side_blocks
+    assert [text.content for text in letters] == list("ABCDEFG")
+    apart = (pairs[-1].x - pairs[0].x) * 1000 / scale(drawn)
+    assert letters[-1].middle - letters[0].middle == pytest.approx(apart, abs=0.02)
+
+
+def test_spacings_add_up_to_the_length_of_the_row() -> None:
+    package = marram()[0]
+    even = tuple(replace(one, x=2.0 + 1.2 * i) for i, one in enumerate(blocks()))
+    drawn = docking_profile(package, replace(marram()[2], docking=replace(marram()[2].docking, keel_blocks=even)))
+    assert drawn is not None
+    assert of_kind(drawn, "spacing") == [f"{len(even) - 1} × 1.20"]
+
+
+def test_drafts_at_the_first_touch_and_when_settled_are_those_of_the_landing_curve() -> None:
+    curve = marram()[2].docking.curve
+    assert curve is not None
+    wanted = [f"{side[i]:.2f} m" for side in (curve.draft_aft, curve.draft_forward) for i in (0, curve.settled)]
+    assert of_kind(figure(DRAWN), "draft") == wanted
+    assert of_kind(figure(DRAWN), "waterline") == ["waterline at first touch", "waterline when settled"]
+
+
+def test_the_greater_load_of_every_block_is_written_in_tonnes() -> None:
+    assert of_kind(figure(DRAWN), "load") == [f"{one.load / 1000:.0f}" for one in blocks() if one.load is not None]
+
+
+def test_bars_and_the_elastic_line_share_one_scale() -> None:
+    drawn = figure(DRAWN)
+    line = next(p for p in paths(drawn, stroke="#0072b2", stroke_width="0.35") if len(p) == len(blocks()))
+    bars = [p for p in paths(drawn, fill="#ffffff") if len(p) == 4 and p[0][1] == p[1][1] == _base(drawn)]
+    assert len(bars) == len(blocks())
+    heights = [_base(drawn) - bar[2][1] for bar in bars]
+    per = heights[0] / (blocks()[0].rigid or 1.0)
+    for bar, (x, y), one in zip(bars, line, blocks(), strict=True):
+        assert one.rigid is not None
+        assert one.elastic is not None
+        assert _base(drawn) - bar[2][1] == pytest.approx(one.rigid * per, abs=0.03)
+        assert _base(drawn) - y == pytest.approx(one.elastic * per, abs=0.05)
+        assert x == pytest.approx((bar[0][0] + bar[1][0]) / 2, abs=0.01)
+
+
+def _base(drawn: Figure) -> float:
+    """Give where the load is nothing: the line under the lowest label of the axis."""
+    zero = next(text for text in texts(drawn) if text.kind == "axis" and text.content == "0")
+    return round(zero.baseline - 0.9, 2)
+
+
+def test_a_cap_may_carry_its_pressure_over_its_area() -> None:
+    """A block of 10 t at 1.0 MPa may carry 31 t at 3.1 MPa."""
+    one = replace(blocks()[0], rigid=10_000.0, elastic=None, pressure=1.0e6)
+    assert allowable_load(one, 3.1e6) == pytest.approx(31_000.0)
+    assert allowable_load(one, None) is None
+    assert allowable_load(replace(one, pressure=None), 3.1e6) is None
+
+
+def test_the_allowed_load_is_drawn_over_every_block() -> None:
+    strokes = next(p for p in paths(figure(DRAWN), stroke="#c14a00", stroke_width="0.55") if len(p) > 2)
+    assert len(strokes) == 2 * len(blocks())
+
+
+def test_without_loads_there_is_a_profile_and_no_diagram() -> None:
+    results = marram()[2]
+    bare = tuple(without_loads(one) for one in blocks())
+    drawn = drawn_with(replace(results, docking=replace(results.docking, keel_blocks=bare)))
+    assert of_kind(drawn, "load") == []
+    assert "Load on each keel block, t" not in [text.content for text in texts(drawn)]
+    assert of_kind(drawn, "block") == of_kind(figure(DRAWN), "block")
+
+
+def test_without_a_landing_no_block_is_touched_first_and_no_waterline_drawn() -> None:
+    results = marram()[2]
+    drawn = drawn_with(replace(results, docking=replace(results.docking, exact=None, curve=None, position=None)))
+    assert of_kind(drawn, "waterline") == of_kind(drawn, "landing") == of_kind(drawn, "gravity") == []
+    assert "Touched first" not in drawn.alternative
+
+
+def test_blocks_without_a_height_say_so() -> None:
+    package, _, results = marram()
+    assert package.docking_plan is not None
+    low = tuple(replace(one, height=None) for one in blocks())
+    plan = replace(package.docking_plan, block_height=None)
+    docking = replace(results.docking, keel_blocks=low)
+    drawn = docking_profile(replace(package, docking_plan=plan), replace(results, docking=docking))
+    assert drawn is not None
+    assert "Height of keel blocks: not given" in drawn.alternative
+
+
+def test_there_is_no_drawing_without_a_plan_or_blocks() -> None:
+    package, _, results = marram()
+    assert docking_profile(replace(package, docking_plan=None), results) is None
+    assert docking_profile(package, replace(results, docking=replace(results.docking, keel_blocks=()))) is None

@@ -1,0 +1,33 @@
+"""The title strip: revision of the tender, and a caution on two lines."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+
+from tenderwright.documents.drawings.sheet import PROPOSAL, revision, sheet_of
+from tenderwright.model.tender import Addendum
+
+from .ship import marram
+
+
+def test_the_first_issue_is_revision_0_of_its_day() -> None:
+    assert revision(marram()[0]) == "Revision 0, 2026-12-07"
+
+
+def test_the_last_addendum_is_the_revision() -> None:
+    package = marram()[0]
+    assert package.tender is not None
+    addenda = (Addendum(2, date(2027, 1, 20), "later"), Addendum(1, date(2027, 1, 8), "earlier"))
+    assert revision(replace(package, tender=replace(package.tender, addenda=addenda))) == "Revision 2, 2027-01-20"
+
+
+def test_a_package_without_a_tender_has_no_revision() -> None:
+    assert revision(replace(marram()[0], tender=None)) == ""
+
+
+def test_the_caution_of_a_sheet_is_the_one_given() -> None:
+    drawn = sheet_of(marram()[0], "one", "One", 100, 239.0, 100.0, PROPOSAL).svg([], "")
+    first, second = PROPOSAL.split(": ", 1)
+    assert f">{first}:<" in drawn
+    assert f">{second}<" in drawn

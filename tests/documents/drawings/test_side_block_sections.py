@@ -1,0 +1,93 @@
+"""Sections at the side blocks: sizes as calculated, to scale, on as many sheets as there are pairs for."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import combinations
+from math import atan2, degrees
+
+import pytest
+
+from tenderwright.calculations.docking_results import SideBlockResult
+from tenderwright.documents.drawings.side_block_sections import side_block_sections
+
+from .ship import figure, marram, of_kind, paths, scale, texts
+
+DRAWN = "docking-sections"
+
+
+def pairs() -> tuple[SideBlockResult, ...]:
+    return marram()[2].docking.side_blocks
+
+
+def test_every_pair_has_its_height_bevel_and_distance_off_the_centreline() -> None:
+    drawn = figure(DRAWN)
+    assert of_kind(drawn, "pair") == list("ABCDEFG")
+    assert of_kind(drawn, "height") == [f"{one.height:.2f} m" for one in pairs()]
+    assert of_kind(drawn, "bevel") == [f"{degrees(one.bevel):.1f}°" for one in pairs()]
+    assert of_kind(drawn, "off-centre") == [f"{one.off_centre:.2f} m" for one in pairs()]
+
+
+def test_blocks_are_drawn_as_wide_and_high_as_they_are_built_with_the_bevel_of_the_shell() -> None:
+    drawn = figure(DRAWN)
+    per = 1000 / scale(drawn)
+    boxes = [p for p in paths(drawn, stroke_width="0.35", fill="none") if len(p) == 4 and p[0][1] == p[1][1]]
+    sloped = [box for box in boxes if box[2][1] != box[3][1]]
+    assert len(sloped) == len(pairs())
+    for box, one in zip(sloped, pairs(), strict=True):
+        (inner, foot), (outer, _), (_, outboard), (_, inboard) = box
+        assert one.height is not None
+        assert inner - outer == pytest.approx(one.width * per, abs=0.02)
+        assert foot - outboard == pytest.approx((one.height - one.shell + one.shell_outer) * per, abs=0.02)
+        rise = degrees(atan2(inboard - outboard, inner - outer))
+        assert rise == pytest.approx(degrees(one.bevel), abs=0.3)
+
+
+def test_heights_at_both_edges_are_given_for_the_carpenter() -> None:
+    first = pairs()[0]
+    assert first.height is not None
+    raised = first.height - first.shell
+    wanted = f"inner edge {first.shell_inner + raised:.2f} m, outer {first.shell_outer + raised:.2f} m"
+    assert wanted in of_kind(figure(DRAWN), "sizes")
+
+
+def test_loads_of_the_lee_block_are_given_where_known() -> None:
+    first = pairs()[0]
+    assert first.wind is not None
+    assert first.earthquake is not None
+    wanted = f"lee block: wind {first.wind / 1000:.1f} t, earthquake {first.earthquake / 1000:.1f} t"
+    assert wanted in of_kind(figure(DRAWN), "sizes")
+    package, _, results = marram()
+    calm = tuple(replace(one, wind=None, earthquake=None) for one in pairs())
+    made = side_block_sections(package, replace(results, docking=replace(results.docking, side_blocks=calm)))
+    assert not any(words.startswith("lee") for words in of_kind(made[0], "sizes"))
+
+
+def test_a_keel_block_at_another_place_is_dashed() -> None:
+    blocks = marram()[2].docking.keel_blocks
+    off = sum(min(abs(b.x - one.x) - (b.length + one.length) / 2 for b in blocks) > 1e-9 for one in pairs())
+    dashed = paths(figure(DRAWN), stroke_width="0.35", stroke_dasharray="1.4 0.7")
+    assert len(dashed) == off > 0
+
+
+def test_more_than_eight_pairs_go_on_a_second_sheet() -> None:
+    package, _, results = marram()
+    many = tuple(replace(pairs()[i % 7], number=i + 1) for i in range(11))
+    made = side_block_sections(package, replace(results, docking=replace(results.docking, side_blocks=many)))
+    assert [one.name for one in made] == ["docking-sections", "docking-sections-2"]
+    assert of_kind(made[1], "pair") == ["I", "J", "K"]
+    for drawn in made:
+        assert not [1 for a, b in combinations(texts(drawn), 2) if a.overlaps(b)]
+
+
+def test_a_height_that_is_not_given_is_not_invented() -> None:
+    package, _, results = marram()
+    low = tuple(replace(one, height=None) for one in pairs())
+    made = side_block_sections(package, replace(results, docking=replace(results.docking, side_blocks=low)))
+    assert of_kind(made[0], "height") == []
+    assert "height not given" in of_kind(made[0], "sizes")
+
+
+def test_there_is_no_drawing_without_side_blocks() -> None:
+    package, _, results = marram()
+    assert side_block_sections(package, replace(results, docking=replace(results.docking, side_blocks=()))) == []

@@ -1,0 +1,65 @@
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tenderwright.documents.parts.condition import condition, percent, yearly
+
+from .parts import desk, part, rows, text
+
+
+def test_every_zone_stands_with_its_limit_and_its_source() -> None:
+    package = desk().package
+    assert package.condition is not None
+    listed = rows("condition", "Beyond limit")
+    assert [cells[0].lower() for cells in listed] == [zone.name for zone in package.condition.zones]
+    assert {cells[2] for cells in listed} == {"25 %", "20 %"}
+    for zone in package.condition.zones:
+        assert zone.source in text("condition")
+
+
+def test_every_plate_called_is_named_with_its_place_under_its_call() -> None:
+    shell = desk().results.condition.shell
+    assert shell is not None
+    listed = rows("condition", "At the upper rate")
+    plates = next(table for table in (rows("condition", "Plate"),))
+    groups = [cells[0] for cells in plates if len(cells) == 1]
+    assert groups == ["Renew now", "Renew at the next docking", "Watch"]
+    assert [cells[0] for cells in plates if len(cells) > 1] == [call.name for call in shell.calls]
+    assert all(cells[1].startswith("Fr ") for cells in plates if len(cells) > 1)
+    assert listed
+
+
+def test_the_readings_of_the_zones_add_up_to_those_of_the_strakes() -> None:
+    by_zone = sum(int(cells[3]) for cells in rows("condition", "Beyond limit"))
+    by_strake = sum(int(cells[1]) for cells in rows("condition", "Strake"))
+    assert by_zone == by_strake == desk().record.values["shell.survey.latest"].si
+
+
+def test_the_contingent_part_is_told_in_words_with_its_counts() -> None:
+    values, said = desk().record.values, text("condition")
+    assert f"gauged {values['shell.contingent.gauged'].si:.0f} frame spaces" in said
+    assert f"in {values['shell.contingent.bad'].si:.0f} of them" in said
+    assert f"{values['shell.contingent.mass-p80'].si:.0f} kg in four draws of five" in said
+    assert "drawn with replacement" in said
+
+
+def test_the_inserts_are_summed_and_those_of_other_items_stand_apart() -> None:
+    listed = rows("condition", "Insert")
+    total = next(cells for cells in listed if cells[0] == "Together")
+    assert total[5] == f"{desk().record.values['shell.renewal.mass'].si:.0f}"
+    assert [len(cells) for cells in listed].count(1) == 1
+    assert "item 335" in listed[-1][2]
+
+
+def test_rates_say_what_they_are_worth() -> None:
+    assert yearly(3e-5, 1e-5) == "0.030 ± 0.010"
+    assert yearly(1e-5, 3e-5) == "0.010 ± 0.030, within its uncertainty"
+    assert yearly(-1e-5, 3e-5) == "no measurable loss"
+    assert yearly(float("nan"), 3e-5) == "gauged once"
+    assert percent(0.125, 1) == "12.5 %"
+
+
+def test_the_part_carries_the_caution_and_is_left_out_without_readings() -> None:
+    assert part("condition").caution
+    bare = replace(desk(), package=replace(desk().package, condition=None))
+    assert condition(bare) is None

@@ -1,0 +1,32 @@
+from __future__ import annotations
+
+from .parts import desk, rows, text
+
+
+def test_every_boundary_stands_under_its_test() -> None:
+    listed = rows("tightness", "Boundary")
+    groups = [cells[0] for cells in listed if len(cells) == 1]
+    assert groups[0].startswith("Head: 1.00 m of head (0.10 bar)")
+    assert any(group.startswith("Hose: 2.00 bar") for group in groups)
+    assert any(group.startswith("Dye penetrant") for group in groups)
+    assert len(listed) - len(groups) == len(desk().results.condition.tests)
+
+
+def test_leaks_carry_their_history_and_their_item() -> None:
+    package = desk().package
+    assert package.condition is not None
+    listed = rows("tightness", "Leak")
+    assert len(listed) == len(package.condition.leaks)
+    assert listed[0] == [
+        "Stern gland",
+        "Fr 2, centreline, 1.25 m up",
+        "16 June 2026: one drop in five seconds, shaft at rest",
+        "12 October 2007: dry after packing; 24 May 2018: one drop in a minute",
+        "item 620",
+    ]
+
+
+def test_clearances_stand_against_their_limits() -> None:
+    listed = rows("tightness", "Clearance")
+    assert [cells[3] for cells in listed] == ["2.0 mm short of it", "Beyond it"]
+    assert "docking report of 2007" in text("tightness")

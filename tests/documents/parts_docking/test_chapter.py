@@ -1,0 +1,113 @@
+"""The docking chapter: which parts there are, and that their tables show what was calculated."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from tenderwright.documents.edition import plain
+from tests.documents.composed import composed, part, rows, tables, walk, words
+
+CHAPTER = ["docking-data", "landing", "blocks", "footprints", "undocking", "facility-fit"]
+
+
+def test_the_chapter_has_its_parts_in_order_each_with_the_caution() -> None:
+    edition = composed("marram").edition("yard")
+    found = [one for one in edition.parts if one.anchor in CHAPTER]
+    assert [one.anchor for one in found] == CHAPTER
+    assert [one.number for one in found] == ["7", "7.1", "7.2", "7.3", "7.4", "7.5"]
+    assert all(one.caution for one in found)
+
+
+def test_without_a_docking_plan_there_is_the_docking_data_alone_with_the_facilities_compared_in_it() -> None:
+    edition = composed("starter").edition("yard")
+    assert [one.anchor for one in edition.parts if one.anchor in CHAPTER] == ["docking-data"]
+    verdicts = [table for table in tables(part(edition, "docking-data")) if table.columns[0].title == "Facility"]
+    assert [row[0] for row in rows(verdicts[0])] == ["Ostrey graving dock"]
+    assert dict(edition.sheets) == {}
+
+
+def test_the_landing_stands_by_both_methods() -> None:
+    docking = composed("marram").compiled.results.docking
+    both, levels = tables(part(composed("marram").edition("yard"), "landing"))
+    assert docking.exact is not None
+    assert docking.held is not None
+    line = next(row for row in rows(both) if row[0].startswith("Upthrust as she comes"))
+    assert line[1:] == [f"{one.settling.upthrust / 1000:.1f} t" for one in (docking.held, docking.exact)]
+    marked = [row[0] for row in rows(levels) if row[0]]
+    assert marked == ["first touch", "on all the blocks"]
+    water = [float(row[1]) for row in rows(levels)]
+    assert water == sorted(water, reverse=True)
+
+
+def test_every_block_has_its_row() -> None:
+    docking = composed("marram").compiled.results.docking
+    keel, side = tables(part(composed("marram").edition("yard"), "blocks"))
+    assert [row[1] for row in rows(keel)] == [one.position for one in docking.keel_blocks]
+    assert [row[1] for row in rows(side)] == [one.position for one in docking.side_blocks]
+    shown = [float(row[7]) for row in rows(keel)]
+    assert shown == pytest.approx([(one.pressure or 0.0) / 1e6 for one in docking.keel_blocks], abs=0.006)
+
+
+def test_the_elastic_loads_are_not_given_without_saying_what_they_rest_on() -> None:
+    text = words(part(composed("marram").edition("yard"), "blocks"))
+    assert "above π/4" in text
+    assert "naval architect judges" in text
+
+
+def test_the_hull_part_lists_plugs_strips_and_the_area_that_stays_bare() -> None:
+    found = composed("marram")
+    one = part(found.edition("yard"), "footprints")
+    text = words(one)
+    openings, covered = tables(one)
+    plugs = [row for row in rows(openings) if row[0].startswith("Docking plug")]
+    assert len(plugs) == 5
+    assert all(float(row[3].split()[0]) >= 0.3 for row in plugs)
+    assert len(rows(covered)) == len(found.compiled.results.docking.strips)
+    area = found.compiled.record.values["blocks.bare-area"].si
+    assert f"{area:.2f} m²" in text
+
+
+def test_the_undocking_part_gives_the_verdict_first_and_every_tank() -> None:
+    one = part(composed("marram").edition("yard"), "undocking")
+    text = words(one)
+    assert "floats off level and stable" in text
+    tank_rows = next(rows(table) for table in tables(one) if table.columns[0].title == "Tank")
+    assert len(tank_rows) == len(composed("marram").compiled.package.tanks)
+    assert "Sound every tank before flooding" in text
+
+
+def test_the_comparison_gives_result_deciding_figure_and_margin_of_each_facility() -> None:
+    verdicts, *_ = tables(part(composed("marram").edition("yard"), "facility-fit"))
+    found = {row[0]: row[1:] for row in rows(verdicts)}
+    assert {name: row[0] for name, row in found.items()} == {
+        "Corve Harbour Dock Trust": "Pass",
+        "Kettle Sound Docking Company": "Pass",
+        "Sallow Haven Shiplift Company": "Pass",
+        "Tarnmouth Slip and Engine Works": "Fail",
+    }
+    assert found["Corve Harbour Dock Trust"][1] == "water over the blocks"
+    demand, limit, margin = (float(re.sub(r" m$", "", cell)) for cell in found["Corve Harbour Dock Trust"][2:])
+    assert limit - demand == pytest.approx(margin, abs=0.011)
+
+
+def test_what_a_facility_does_not_meet_is_stressed() -> None:
+    _, side_by_side, *_ = tables(part(composed("marram").edition("yard"), "facility-fit"))
+    stressed = {
+        (plain(row.cells[0]), side_by_side.columns[index].title)
+        for row in side_by_side.rows
+        for index, cell in enumerate(row.cells)
+        if any(span.strong for span in cell)
+    }
+    assert stressed == {
+        ("Water over the blocks", "Tarnmouth Slip and Engine Works"),
+        ("Line load", "Tarnmouth Slip and Engine Works"),
+    }
+
+
+def test_no_table_of_the_chapter_has_a_row_of_another_width() -> None:
+    edition = composed("marram").edition("yard")
+    for anchor in CHAPTER:
+        for table in (thing for thing in walk(part(edition, anchor)) if hasattr(thing, "columns")):
+            assert {len(row.cells) for row in table.rows if row.weight != "group"} == {len(table.columns)}

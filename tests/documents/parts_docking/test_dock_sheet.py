@@ -1,0 +1,56 @@
+"""The dock sheet: two to four pages that stand by themselves, with the caution on each."""
+
+from __future__ import annotations
+
+from io import BytesIO
+
+import pypdf
+import pytest
+
+from tenderwright.documents.edition import Edition
+from tenderwright.writing.pdf import Typesetter
+from tests.documents.composed import composed, rows, tables, targets, words
+
+
+@pytest.fixture(scope="module")
+def sheet() -> Edition:
+    return composed("marram").edition("yard").sheets["dock-sheet"]
+
+
+@pytest.fixture(scope="module")
+def pages(sheet: Edition) -> list[str]:
+    typeset = Typesetter().typeset(sheet, 1_822_635_000, "dock-sheet")
+    assert typeset.uncovered == ""
+    reader = pypdf.PdfReader(BytesIO(typeset.pdf))
+    return [" ".join(page.extract_text().split()) for page in reader.pages]
+
+
+def test_it_is_two_to_four_pages_with_the_caution_on_each(pages: list[str]) -> None:
+    assert 2 <= len(pages) <= 4
+    for page in pages:
+        assert "certifies nothing" in page
+        assert "naval architect and the dockmaster" in page
+
+
+def test_it_links_to_nothing_outside_itself(sheet: Edition) -> None:
+    assert targets(sheet) == []
+
+
+def test_it_gives_the_levels_in_order_and_what_the_marks_read(sheet: Edition) -> None:
+    docking = composed("marram").compiled.results.docking
+    stages = next(table for table in tables(sheet) if len(rows(table)) == len(docking.stages))
+    assert [row[0].lower() for row in rows(stages)] == [stage.name for stage in docking.stages]
+    text = words(sheet)
+    position = docking.position
+    assert position is not None
+    # Her marks read from the underside of the bar keel, 180 mm below the keel line.
+    assert f"aft {position.hydrostatics.draft_aft + 0.18:.2f} m" in text
+    assert f"forward {position.hydrostatics.draft_forward + 0.18:.2f} m" in text
+
+
+def test_the_owner_edition_has_none_beside_it() -> None:
+    assert dict(composed("marram").edition("owner").sheets) == {}
+
+
+def test_without_a_docking_plan_there_is_no_sheet() -> None:
+    assert dict(composed("starter").edition("yard").sheets) == {}
