@@ -10,24 +10,19 @@ from typing import TYPE_CHECKING
 from tenderwright.calculations.calculate import calculate, calculate_tables
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.value import Record
-from tenderwright.checks.closing.context import ClosingContext
-from tenderwright.checks.closing.run import check_findings
 from tenderwright.checks.context import Context
 from tenderwright.checks.run import run_checks
-from tenderwright.linking.link import Links, link, link_findings, link_owner, link_values
-from tenderwright.model.findings import Findings
-from tenderwright.model.load import load_findings, load_owner, load_package
+from tenderwright.linking.link import Links, link, link_owner, link_values
+from tenderwright.model.load import load_owner, load_package
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
-from tenderwright.model.reading_rows import ReadingRow, read_rows, rows_of
 from tenderwright.notices import Notice, sort_notices
 from tenderwright.pricing.price import Estimate, price
 from tenderwright.pricing.quantity import quantity_mistakes
 from tenderwright.reading.git_state import GitState, git_state
-from tenderwright.reading.package import Files, read_beside, read_one, read_package
+from tenderwright.reading.package import Files, read_package
 from tenderwright.reading.source import Source
-from tenderwright.shapes.shape import READ_ALL_THE_SAME, shape
-from tenderwright.shapes.validate import validate
+from tenderwright.shapes.shape import shape
 
 if TYPE_CHECKING:
     from tenderwright.documents.edition import Edition
@@ -67,24 +62,6 @@ class OwnersSide:
         return not any(notice.severity == "error" for notice in self.notices)
 
 
-@dataclass(frozen=True)
-class CompiledFindings:
-    """The findings of a docking after every stage that checks them."""
-
-    findings: Findings | None
-    """None where the file cannot be read or has not the shape of findings."""
-    source: Source | None
-    survey: Source | None
-    """The file of readings that they name."""
-    readings: tuple[ReadingRow, ...]
-    notices: tuple[Notice, ...]
-
-    @property
-    def sound(self) -> bool:
-        """Tell whether no mistake was found."""
-        return self.findings is not None and not any(notice.severity == "error" for notice in self.notices)
-
-
 def read(root: Path, kept: Mapping[str, Source] | None = None) -> Files:
     """Read all the files of a package."""
     return read_package(root, kept=kept)
@@ -114,27 +91,6 @@ def compile_owner(files: Files, compiled: Compiled) -> OwnersSide:
     estimate, price_notices = price(papers, compiled.package, compiled.record)
     notices = [*files.notices, *shape_notices, *model_notices, *link_notices, *price_notices]
     return OwnersSide(papers, estimate, tuple(sort_notices(notices)))
-
-
-def compile_findings(file: Path, compiled: Compiled, owner: OwnersSide) -> CompiledFindings:
-    """Take the findings of a docking through the same stages, on top of the package that was tendered."""
-    source, read_notices = read_one(file)
-    if source is None or any(n.severity == "error" and n.code not in READ_ALL_THE_SAME for n in read_notices):
-        return CompiledFindings(None, source, None, (), tuple(read_notices))
-    shape_notices = [notice for _, notice in validate(source, "findings")]
-    if shape_notices:
-        return CompiledFindings(None, source, None, (), tuple(sort_notices([*read_notices, *shape_notices])))
-    findings, model_notices = load_findings(source, compiled.package.frames)
-    named = findings.readings_file
-    survey, beside_notices = read_beside(file, named, source.place(("readings_file",))) if named else (None, [])
-    rows, row_notices = read_rows(survey) if survey is not None else rows_of(findings.readings)
-    links, link_notices = link_findings(findings, compiled.links, compiled.package)
-    value_notices = link_values(links, compiled.record.known, compiled.record.missing)
-    context = ClosingContext(findings, source, compiled.package, compiled.record, owner.papers, rows)
-    found = [*read_notices, *model_notices, *beside_notices, *row_notices, *link_notices, *value_notices]
-    checked = check_findings(context) if not model_notices else []  # a frame that is none would give more mistakes
-    notices = sort_notices([*found, *checked])
-    return CompiledFindings(findings, source, survey, tuple(rows), tuple(notices))
 
 
 # Composing and writing are imported where they are used, so that `check` starts fast.

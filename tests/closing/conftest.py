@@ -5,15 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from tenderwright.pipeline import (
-    Compiled,
-    CompiledFindings,
-    OwnersSide,
-    compile_findings,
-    compile_owner,
-    compile_package,
-    read,
-)
+from tenderwright.closing import CompiledFindings, compile_findings
+from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read
 from tenderwright.starter.write import write_starter
 
 FINDINGS = Path(__file__).parents[1] / "fixtures" / "findings"

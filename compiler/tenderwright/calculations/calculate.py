@@ -11,20 +11,14 @@ from tenderwright.calculations.ship.coatings import coating_values
 from tenderwright.calculations.ship.condition import arrival_condition
 from tenderwright.calculations.ship.condition_of_shell import shell_condition
 from tenderwright.calculations.ship.cradle import cradle_values
-from tenderwright.calculations.ship.facilities import facility_fits
 from tenderwright.calculations.ship.footprints import footprint_values
 from tenderwright.calculations.ship.form import form_of
 from tenderwright.calculations.ship.gauging import gauging_values
 from tenderwright.calculations.ship.hydrostatics import stated_hydrostatics, table_of_hydrostatics
-from tenderwright.calculations.ship.keel_loads import keel_loads
 from tenderwright.calculations.ship.landing import landing, landing_estimate
-from tenderwright.calculations.ship.plate_values import plate_values
 from tenderwright.calculations.ship.renewals import renewal_values
-from tenderwright.calculations.ship.shift import least_move
-from tenderwright.calculations.ship.side_loads import side_loads
 from tenderwright.calculations.ship.tanks import sounding_tables, tank_values
 from tenderwright.calculations.ship.tightness import tightness_values
-from tenderwright.calculations.ship.undocking import undocking
 from tenderwright.calculations.ship.water import water_given
 from tenderwright.calculations.ship.works import blocks_over_work
 from tenderwright.calculations.ship.zones import zone_values
@@ -61,7 +55,14 @@ def calculate(package: Package) -> tuple[Record, Results]:
 
 def calculate_tables(package: Package, results: Results, record: Record) -> None:
     """Add what is only printed: tables of hydrostatics and soundings, and the movements that reach the trim wanted."""
-    from tenderwright.calculations.ship.trim import trim_plan  # brings a solver, which `check` does without
+    # Imported here, for `check` does without them and starts the sooner.
+    from tenderwright.calculations.ship.facilities import facility_fits
+    from tenderwright.calculations.ship.keel_loads import keel_loads
+    from tenderwright.calculations.ship.plate_values import plate_values
+    from tenderwright.calculations.ship.shift import least_move
+    from tenderwright.calculations.ship.side_loads import side_loads
+    from tenderwright.calculations.ship.trim import trim_plan
+    from tenderwright.calculations.ship.undocking import undocking
 
     if results.sounding_tables or results.hydrostatics:
         return

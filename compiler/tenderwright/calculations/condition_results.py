@@ -6,22 +6,24 @@ Lengths and thicknesses in m, areas in m2, masses in kg, rates in m a year, x fo
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
-from tenderwright.calculations.anodes.layout import Layout
-from tenderwright.calculations.anodes.life import AnodeLife
-from tenderwright.calculations.anodes.number import AnodeNumber
-from tenderwright.calculations.climate.workable_hours import MonthClimate, Workable
-from tenderwright.calculations.renewal.contingent import Contingent, Gauged
-from tenderwright.calculations.renewal.quantities import Renewal, RenewalTotal
-from tenderwright.calculations.renewal.shell_grid import ShellGrid
-from tenderwright.calculations.thickness.analysis import Analysis, Outlook
-from tenderwright.calculations.thickness.cells import Ints
-from tenderwright.calculations.thickness.columns import Flags, Floats
-from tenderwright.calculations.thickness.pitting import Pitting
-from tenderwright.calculations.thickness.plates import PlateGrid
-from tenderwright.calculations.thickness.readings import Readings
-from tenderwright.calculations.tightness.choice import Boundary, Choice
+if TYPE_CHECKING:
+    from tenderwright.calculations.anodes.layout import Layout
+    from tenderwright.calculations.anodes.life import AnodeLife
+    from tenderwright.calculations.anodes.number import AnodeNumber
+    from tenderwright.calculations.climate.workable_hours import MonthClimate, Workable
+    from tenderwright.calculations.renewal.contingent import Contingent, Gauged
+    from tenderwright.calculations.renewal.quantities import Renewal, RenewalTotal
+    from tenderwright.calculations.renewal.shell_grid import ShellGrid
+    from tenderwright.calculations.thickness.analysis import Analysis, Outlook
+    from tenderwright.calculations.thickness.cells import Ints
+    from tenderwright.calculations.thickness.columns import Flags, Floats
+    from tenderwright.calculations.thickness.pitting import Pitting
+    from tenderwright.calculations.thickness.plates import PlateGrid
+    from tenderwright.calculations.thickness.readings import Readings
+    from tenderwright.calculations.tightness.choice import Boundary, Choice
+
 
 SIDES = ("port", "starboard")
 

@@ -7,12 +7,14 @@ keel line.
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
-from tenderwright.calculations.condition.floating import FloatingPosition
-from tenderwright.calculations.cradle.cars import Limit
-from tenderwright.calculations.landing.curve import LandingCurve
-from tenderwright.calculations.landing.settling import Landing
+if TYPE_CHECKING:
+    from tenderwright.calculations.condition.floating import FloatingPosition
+    from tenderwright.calculations.cradle.cars import Limit
+    from tenderwright.calculations.landing.curve import LandingCurve
+    from tenderwright.calculations.landing.settling import Landing
+
 
 Kind = Literal["keel", "side"]
 Why = Literal["changed", "slack", "to be dry"]

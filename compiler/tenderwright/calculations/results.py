@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
-from tenderwright.calculations.coatings.scheme import Scheme as PaintScheme
-from tenderwright.calculations.condition.floating import FloatingPosition
-from tenderwright.calculations.condition.target_trim import TrimPlan
 from tenderwright.calculations.condition_results import ConditionResults
-from tenderwright.calculations.cradle.cars import Fit
 from tenderwright.calculations.docking_results import DockingResults
-from tenderwright.calculations.hydrostatics.hull_form import HullForm
-from tenderwright.calculations.hydrostatics.upright import Hydrostatics
-from tenderwright.calculations.tanks.liquid import Liquid
-from tenderwright.calculations.tanks.sounding import Tank as TankShape
+
+if TYPE_CHECKING:
+    from tenderwright.calculations.coatings.scheme import Scheme as PaintScheme
+    from tenderwright.calculations.condition.floating import FloatingPosition
+    from tenderwright.calculations.condition.target_trim import TrimPlan
+    from tenderwright.calculations.cradle.cars import Fit
+    from tenderwright.calculations.hydrostatics.hull_form import HullForm
+    from tenderwright.calculations.hydrostatics.upright import Hydrostatics
+    from tenderwright.calculations.tanks.liquid import Liquid
+    from tenderwright.calculations.tanks.sounding import Tank as TankShape
 
 
 @dataclass(frozen=True)

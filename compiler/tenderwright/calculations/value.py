@@ -51,9 +51,7 @@ class Value:
         return self.symbol.unit
 
 
-def given(
-    thing: Quantity | Position | Value | float | int, text: str = "", origin: Place | str = ""
-) -> Given:
+def given(thing: Quantity | Position | Value | float | int, text: str = "", origin: Place | str = "") -> Given:
     """Make an input from a quantity, position or value, which know where they come from, or from a number and its origin."""
     if isinstance(thing, Quantity):
         return Given(thing.si, thing.text, thing.at)
@@ -104,15 +102,11 @@ class Record:
                 name = f"{prefix}.{names[symbol.name] if names else symbol.name.replace('_', '-')}"
                 self.values[name] = Value(name, outputs[symbol.name], symbol, working)
 
-    def fail(
-        self, method: Method, prefix: str, why: str, at: Place, names: Mapping[str, str] | None = None
-    ) -> None:
+    def fail(self, method: Method, prefix: str, why: str, at: Place, names: Mapping[str, str] | None = None) -> None:
         """Keep the names of what could not be calculated, and say why at its place."""
         for symbol in method.outputs:
             if names is None or symbol.name in names:
-                self.failed[f"{prefix}.{names[symbol.name] if names else symbol.name.replace('_', '-')}"] = (
-                    why
-                )
+                self.failed[f"{prefix}.{names[symbol.name] if names else symbol.name.replace('_', '-')}"] = why
         notice = Notice("out-of-range", at, f"{method.title[0].lower()}{method.title[1:]}: {why}")
         if notice not in self.notices:
             self.notices.append(notice)

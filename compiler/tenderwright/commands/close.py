@@ -9,23 +9,14 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from tenderwright.closing import CompiledFindings, compile_findings
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.progress import progress
 from tenderwright.model.findings import Findings
 from tenderwright.notices import Notice, Place, sort_notices
 from tenderwright.notices.render import as_text, summary
-from tenderwright.pipeline import (
-    Compiled,
-    CompiledFindings,
-    OwnersSide,
-    compile_findings,
-    compile_owner,
-    compile_package,
-    read,
-    stamp_of,
-    timestamp,
-)
+from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read, stamp_of, timestamp
 from tenderwright.reading.layout import schema_of
 from tenderwright.reading.package import Files
 from tenderwright.reading.source import Source

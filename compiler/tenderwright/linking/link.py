@@ -6,16 +6,19 @@ from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from tenderwright.linking.cycles import find_cycles
 from tenderwright.linking.prose import KINDS
 from tenderwright.linking.symbols import Symbol, symbol_table
 from tenderwright.linking.walk import Use, uses_of, uses_of_findings, uses_of_owner
-from tenderwright.model.findings import Findings
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Broken, Package
 from tenderwright.notices import Notice
 from tenderwright.notices.suggest import did_you_mean
+
+if TYPE_CHECKING:
+    from tenderwright.model.findings import Findings
 
 
 @dataclass(frozen=True)

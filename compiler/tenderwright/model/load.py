@@ -4,14 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from tenderwright.model import coating, docking_plan, facility, history, item, owner, ship_condition, tender, vessel
 from tenderwright.model.account_sums import account_sums
 from tenderwright.model.build import Builder, Prose
-from tenderwright.model.closing import Closing
 from tenderwright.model.date_order import date_order
-from tenderwright.model.findings import Findings
 from tenderwright.model.frame_table import frame_table
 from tenderwright.model.package import ANY, Broken, Clause, Package
 from tenderwright.model.survey import Survey, survey_of
@@ -20,6 +18,9 @@ from tenderwright.quantities.position import FrameTable
 from tenderwright.reading.layout import schema_of
 from tenderwright.reading.package import Files
 from tenderwright.reading.source import Path, Source
+
+if TYPE_CHECKING:
+    from tenderwright.model.closing import Closing
 
 T = TypeVar("T")
 Mistakes = Mapping[str, Iterable[Path]]
@@ -203,18 +204,10 @@ def _history(loader: _Loader) -> list[history.EarlierDocking]:
     return [made for _, made in built]
 
 
-def load_findings(source: Source, frames: FrameTable | None) -> tuple[Findings, list[Notice]]:
-    """Build the findings of a docking from a file whose shape has been checked."""
-    builder = Builder(source, frames)
-    return builder.build(Findings, source.data), builder.notices
-
-
 def load_owner(files: Files, mistakes: Mistakes) -> tuple[owner.OwnerPapers, list[Notice]]:
     """Build the owner's papers from the files under owner/."""
     loader = _Loader(files, mistakes)
-    closings = dict(loader.folder("owner/closing", Closing))
-    for path, made in closings.items():
-        loader.notices += account_sums(files.sources[path], "lines", made.lines, made.changes, made.totals)
+    closings = _closings(loader, files)
     papers = owner.OwnerPapers(
         rates=loader.file("owner/rates.yaml", owner.Rates),
         funding=loader.file("owner/funding.yaml", owner.Funding),
@@ -223,6 +216,18 @@ def load_owner(files: Files, mistakes: Mistakes) -> tuple[owner.OwnerPapers, lis
         closings=closings,
     )
     return papers, loader.notices
+
+
+def _closings(loader: _Loader, files: Files) -> dict[str, Closing]:
+    """Build the accounts of earlier dockings; their nouns are imported only where there is one."""
+    if not any(path.startswith("owner/closing/") for path in files.sources):
+        return {}
+    from tenderwright.model.closing import Closing
+
+    closings = dict(loader.folder("owner/closing", Closing))
+    for path, made in closings.items():
+        loader.notices += account_sums(files.sources[path], "lines", made.lines, made.changes, made.totals)
+    return closings
 
 
 def _numbered(path: str, made: item.Item, notices: list[Notice]) -> bool:

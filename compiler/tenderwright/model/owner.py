@@ -6,11 +6,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
+from typing import TYPE_CHECKING
 
 from tenderwright.model.build import Prose
-from tenderwright.model.closing import Closing
 from tenderwright.model.kinds import FacilityRef, Fraction, ItemRef
 from tenderwright.notices import Place
+
+if TYPE_CHECKING:
+    from tenderwright.model.closing import Closing
 
 
 @dataclass(frozen=True)

@@ -35,9 +35,7 @@ def purchase(volume: float, container: float) -> Purchase:
     return Purchase(containers, supplied, max(0.0, supplied - volume))
 
 
-def purchases(
-    volumes: list[float], container: float, carry_remainder: bool = False
-) -> tuple[list[int], Purchase]:
+def purchases(volumes: list[float], container: float, carry_remainder: bool = False) -> tuple[list[int], Purchase]:
     """Round the coats of one product up to whole containers: those opened for each coat in turn, and all.
 
     Each coat is rounded up by itself. With `carry_remainder` what one coat leaves is used in the next; allow

@@ -60,12 +60,8 @@ GRADES: tuple[PreparationGrade, ...] = (
         "NACE No. 3",
         "third quality",
     ),
-    PreparationGrade(
-        "brush-off blast", "tightly held residues stay", "published", "Sa 1", "SSPC-SP 7", "NACE No. 4"
-    ),
-    PreparationGrade(
-        "power tool cleaning", "loose matter off by power tool", "published", "St 3", "SSPC-SP 3"
-    ),
+    PreparationGrade("brush-off blast", "tightly held residues stay", "published", "Sa 1", "SSPC-SP 7", "NACE No. 4"),
+    PreparationGrade("power tool cleaning", "loose matter off by power tool", "published", "St 3", "SSPC-SP 3"),
     PreparationGrade("hand tool cleaning", "loose matter off by hand tool", "published", "St 2", "SSPC-SP 2"),
     PreparationGrade(
         "power tool cleaning to bare metal",
@@ -88,9 +84,7 @@ GRADES: tuple[PreparationGrade, ...] = (
         sspc="SSPC-SP 1",
         caution="no Sa grade",
     ),
-    PreparationGrade(
-        "pickling", "scale and rust off in acid", "published", sspc="SSPC-SP 8", caution="no Sa grade"
-    ),
+    PreparationGrade("pickling", "scale and rust off in acid", "published", sspc="SSPC-SP 8", caution="no Sa grade"),
     PreparationGrade(
         "waterjetting to clean bare substrate",
         "clean; makes no new profile",

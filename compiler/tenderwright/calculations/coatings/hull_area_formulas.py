@@ -8,9 +8,7 @@ from typing import Literal
 from tenderwright.calculations.coatings.ranges import require_not_negative, require_positive
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 
-TRADE_SHEET = Citation(
-    "Hull painting area formula sheet, bbs.coatu.com", standing="common practice, no source"
-)
+TRADE_SHEET = Citation("Hull painting area formula sheet, bbs.coatu.com", standing="common practice, no source")
 
 UNDERWATER_COEFFICIENTS = {"large tanker": 0.90, "bulk carrier": 0.85, "dry cargo liner": 0.725}
 """Coefficient P of the underwater area, from `TRADE_SHEET`; the middle of 0.70 to 0.75 for a liner.
@@ -65,9 +63,7 @@ def weather_deck_area(loa: float, beam: float, coefficient: float) -> float:
     return loa * beam * coefficient
 
 
-def small_craft_area(
-    lwl: float, beam: float, draught: float, form: Literal["full", "medium", "light"]
-) -> float:
+def small_craft_area(lwl: float, beam: float, draught: float, form: Literal["full", "medium", "light"]) -> float:
     """Find the bottom area of a small craft, m²: A = LWL (B + d) by 1.00, 0.75 or 0.50 for her form.
 
     Source: quoted from a study guide of the ABYC. Raises OutOfRange.

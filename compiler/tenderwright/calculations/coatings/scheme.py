@@ -81,9 +81,7 @@ class Scheme:
         counts: dict[str, int | None] = {}
         for row in self.rows:
             before = counts.get(row.product, 0)
-            counts[row.product] = (
-                None if before is None or row.containers is None else before + row.containers
-            )
+            counts[row.product] = None if before is None or row.containers is None else before + row.containers
         return counts
 
 

@@ -62,9 +62,7 @@ def loss_from_consumption_factor(factor: float) -> float:
     Source: derived. Raises OutOfRange below 1, which is likely a loss or a yield written as a factor.
     """
     if not factor >= 1.0:
-        raise OutOfRange(
-            f"a consumption factor is at least 1, got {factor:g}; a loss fraction is another thing"
-        )
+        raise OutOfRange(f"a consumption factor is at least 1, got {factor:g}; a loss fraction is another thing")
     return 1.0 - 1.0 / factor
 
 

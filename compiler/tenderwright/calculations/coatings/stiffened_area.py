@@ -66,9 +66,7 @@ def internal_area(panels: Sequence[Panel], webs: Sequence[Web] = ()) -> float:
     return total
 
 
-def _kernel(
-    panels: list[Mapping[str, Any]], webs: list[Mapping[str, Any]] | None = None
-) -> Mapping[str, Any]:
+def _kernel(panels: list[Mapping[str, Any]], webs: list[Mapping[str, Any]] | None = None) -> Mapping[str, Any]:
     boundary = [Panel(**panel) for panel in panels]
     inside = [Web(**web) for web in webs or []]
     plain = sum(panel.area for panel in boundary)

@@ -83,8 +83,7 @@ def trim_by_liquids(
 METHOD = Method(
     name="condition.target-trim",
     title="Least liquid to move for a wanted trim",
-    formula="least sum of pumped mass subject to sum(w (x - s z)) = W (LCB - s KB), s = t/L, and each "
-    "tank's limits",
+    formula="least sum of pumped mass subject to sum(w (x - s z)) = W (LCB - s KB), s = t/L, and each tank's limits",
     source=Citation("linear programming on the moments of weights", "", "derived"),
     valid="deck edge clear; list up to 5 degrees; the result is floated in full",
     inputs={
@@ -118,9 +117,7 @@ METHOD = Method(
     example={
         "offsets": EXAMPLE_OFFSETS,
         "weights": EXAMPLE_WEIGHTS,
-        "tanks": [
-            {**tank, "liquid": "sea water" if "peak" in tank["name"] else "gas oil"} for tank in EXAMPLE_TANKS
-        ],
+        "tanks": [{**tank, "liquid": "sea water" if "peak" in tank["name"] else "gas oil"} for tank in EXAMPLE_TANKS],
         "trim": "0.3 m",
         "upright": True,
     },

@@ -64,9 +64,7 @@ def weights_from_input(weights: Sequence[Mapping[str, Any]]) -> list[Weight]:
 def tanks_from_input(tanks: Sequence[Mapping[str, Any]]) -> list[TankLoad]:
     """Make loaded tanks from converted input. Raises OutOfRange."""
     return [
-        TankLoad(
-            t["name"], Tank(body_from_input(t["shape"]), t.get("permeability", 1.0)), t["density"], t["mass"]
-        )
+        TankLoad(t["name"], Tank(body_from_input(t["shape"]), t.get("permeability", 1.0)), t["density"], t["mass"])
         for t in tanks
     ]
 

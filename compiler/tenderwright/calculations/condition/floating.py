@@ -95,9 +95,7 @@ def _list(loading: Loading, found: Hydrostatics) -> float | None:
         return None
     heel = atan(-loading.tcg / gm)
     if abs(heel) > LARGEST_LIST:
-        raise OutOfRange(
-            f"a list of {abs(heel) * 57.29578:.1f} degrees is beyond the small angles, 5 degrees"
-        )
+        raise OutOfRange(f"a list of {abs(heel) * 57.29578:.1f} degrees is beyond the small angles, 5 degrees")
     return heel
 
 
@@ -113,9 +111,7 @@ def condition_floating(
     form = hull_from_offsets(offsets)
     found = floating_position(form, weights_from_input(weights), tanks_from_input(tanks), density)
     if found.heel is None:
-        raise OutOfRange(
-            f"the fluid metacentric height is {found.gm_fluid:.3f} m: she would not float upright"
-        )
+        raise OutOfRange(f"the fluid metacentric height is {found.gm_fluid:.3f} m: she would not float upright")
     h = found.hydrostatics
     return {
         "displacement": found.loading.mass,
@@ -139,9 +135,7 @@ METHOD = Method(
     name="condition.floating",
     title="Drafts, trim, list and metacentric height from weights",
     formula="rho V = W; LCG - LCB = (t/L) (VCG - KB); GM = KM - VCG - FSM/W; tan(list) = -TCG/GM",
-    source=Citation(
-        "statics of a floating body; Derrett, Ship Stability for Masters and Mates", "", "derived"
-    ),
+    source=Citation("statics of a floating body; Derrett, Ship Stability for Masters and Mates", "", "derived"),
     valid="small list, up to 5 degrees; deck edge clear of the water",
     inputs={
         "offsets": OFFSETS,
@@ -192,7 +186,6 @@ METHOD = Method(
     },
     optional=frozenset({"density", "tanks", "marks"}),
     cautions=(
-        "Stability is for a naval architect to confirm; weights and lightship are only as good as "
-        "their source.",
+        "Stability is for a naval architect to confirm; weights and lightship are only as good as their source.",
     ),
 )

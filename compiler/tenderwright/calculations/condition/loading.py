@@ -62,9 +62,7 @@ def liquids(
         if load.mass < 0 or load.density <= 0:
             raise OutOfRange(f"{load.name}: the mass must not be negative and the density must be positive")
         if load.volume > load.tank.capacity * (1 + 1e-9):
-            raise OutOfRange(
-                f"{load.name}: {load.volume:.2f} m3 is more than it holds, {load.tank.capacity:.2f} m3"
-            )
+            raise OutOfRange(f"{load.name}: {load.volume:.2f} m3 is more than it holds, {load.tank.capacity:.2f} m3")
     return contents([t.tank for t in tanks], [t.volume for t in tanks], trim_slope, heel_slope, near)
 
 

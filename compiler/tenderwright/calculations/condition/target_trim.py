@@ -169,9 +169,7 @@ def _plan(search: _Search, changes: tuple[float, ...], met: bool, exchanged: Seq
     loads = search.loaded(search.now + np.array(changes) / TONNE)
     position = floating_position(search.form, search.weights, loads, search.density)
     if met and abs(position.hydrostatics.trim - search.trim) > 1e-3:
-        raise OutOfRange(
-            f"the plan gives a trim of {position.hydrostatics.trim:.3f} m, not {search.trim:.3f} m"
-        )
+        raise OutOfRange(f"the plan gives a trim of {position.hydrostatics.trim:.3f} m, not {search.trim:.3f} m")
     return TrimPlan(met, changes, _transfers(search.tanks, changes, exchanged), position)
 
 

@@ -219,8 +219,7 @@ METHOD = Method(
     "car load = ∫q over its tributary length; local line load = q(c + g)/c; "
     "axle load = (car load + own mass)/axles",
     source=Citation("Statics of a rigid hull on a train of cars", standing="derived"),
-    valid="rigid hull on a straight keel in one line of blocks, cars level and coupled, "
-    "axles that share equally",
+    valid="rigid hull on a straight keel in one line of blocks, cars level and coupled, axles that share equally",
     inputs={
         "weight": {
             "type": "string",
@@ -280,9 +279,7 @@ METHOD = Method(
         Symbol("car_load", "load on each car, from aft", "mass", "t"),
         Symbol("car_peak", "greatest line load on each car, from aft", "line_load", "t/m"),
         Symbol("axle_load", "load on an axle of each car, from aft", "mass", "t"),
-        Symbol(
-            "limits", "each limit with demand, limit and margin, in SI units of its dimension", "table", ""
-        ),
+        Symbol("limits", "each limit with demand, limit and margin, in SI units of its dimension", "table", ""),
     ),
     kernel=_kernel,
     example={

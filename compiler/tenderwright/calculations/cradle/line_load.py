@@ -82,9 +82,7 @@ def line_load(weight: float, lcg: float, keel_aft: float, keel_forward: float) -
         raise OutOfRange(f"the weight must be more than nothing, got {weight:g} kg")
     length = keel_forward - keel_aft
     if length <= 0.0:
-        raise OutOfRange(
-            f"the keel must end forward of where it starts, got {keel_aft:g} m to {keel_forward:g} m"
-        )
+        raise OutOfRange(f"the keel must end forward of where it starts, got {keel_aft:g} m to {keel_forward:g} m")
     eccentricity = lcg - 0.5 * (keel_aft + keel_forward)
     if abs(eccentricity) >= 0.5 * length:
         raise OutOfRange(

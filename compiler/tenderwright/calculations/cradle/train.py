@@ -153,9 +153,7 @@ def arrange(
     if weight <= 0.0:
         raise OutOfRange(f"the weight must be more than nothing, got {weight:g} kg")
     if keel_forward <= keel_aft:
-        raise OutOfRange(
-            f"the keel must end forward of where it starts, got {keel_aft:g} m to {keel_forward:g} m"
-        )
+        raise OutOfRange(f"the keel must end forward of where it starts, got {keel_aft:g} m to {keel_forward:g} m")
     if unsupported < 0.0:
         raise OutOfRange(f"the unsupported keel allowed cannot be less than nothing, got {unsupported:g} m")
     middle = 0.5 * (keel_aft + keel_forward) if centring == "keel" else lcg
@@ -204,9 +202,7 @@ def _train(
     return Train(keel_aft, keel_forward, lcg, aft, forward, load, tuple(cars))
 
 
-def _tributaries(
-    contacts: list[tuple[float, float]], bearing: list[int]
-) -> Iterator[tuple[int, tuple[float, float]]]:
+def _tributaries(contacts: list[tuple[float, float]], bearing: list[int]) -> Iterator[tuple[int, tuple[float, float]]]:
     """Divide the supported keel among the bearing cars at the middle of each gap."""
     low = contacts[bearing[0]][0]
     for i in bearing:

@@ -11,9 +11,7 @@ from tenderwright.calculations.hydrostatics.shell_area import end_area, shell_ar
 from tenderwright.calculations.method import Citation, Method, Symbol
 
 
-def band_area(
-    form: HullForm, lower: float | None = None, upper: float | None = None, trim: float = 0.0
-) -> float:
+def band_area(form: HullForm, lower: float | None = None, upper: float | None = None, trim: float = 0.0) -> float:
     """Compute the area of hull, shell and flat ends, between two waterlines [m2].
 
     Symbols: lower, upper drafts amidships [m]; None for the keel and for the deck edge; trim of both [m].
@@ -37,9 +35,7 @@ METHOD = Method(
     name="hydrostatics.band-area",
     title="Area of shell between two waterlines",
     formula="A = S(z upper) - S(z lower); S by girths corrected for slope",
-    source=Citation(
-        "girths by Simpson's rule with obliquity", "checked against the exact Wigley hull", "derived"
-    ),
+    source=Citation("girths by Simpson's rule with obliquity", "checked against the exact Wigley hull", "derived"),
     valid="moulded shell, both sides; a waterline above the deck edge stops at the deck edge",
     inputs={
         "offsets": OFFSETS,

@@ -21,9 +21,7 @@ def denny_surface(length: float, draft: float, volume: float) -> dict[str, float
         raise OutOfRange("length, draft and volume must be positive")
     breadth = volume / (length * draft)
     if not 0.2 * draft <= breadth <= 10 * draft:
-        raise OutOfRange(
-            f"a volume of {volume:.1f} m3 on {length:.1f} m by {draft:.2f} m is no ordinary hull"
-        )
+        raise OutOfRange(f"a volume of {volume:.1f} m3 on {length:.1f} m by {draft:.2f} m is no ordinary hull")
     surface = 1.7 * length * draft + volume / draft
     return {"wetted_surface": surface, "low": surface * (1 - BAND), "high": surface * (1 + BAND)}
 

@@ -64,18 +64,14 @@ def float_at_trim(form: HullForm, volume: float, trim: float, density: float) ->
         if abs(step) < 1e-11:
             return found
         draft += step
-    raise OutOfRange(
-        f"no draft was found at which the hull displaces {volume:.1f} m3 with a trim of {trim:.2f} m"
-    )
+    raise OutOfRange(f"no draft was found at which the hull displaces {volume:.1f} m3 with a trim of {trim:.2f} m")
 
 
 def _first_draft(form: HullForm, volume: float) -> float:
     drafts = np.linspace(float(form.keel_heights.min()), form.depth, GUESSES)
     volumes = 2 * form.curves.half_area(form.heights(drafts)) @ form.weights
     if volume >= volumes[-1]:
-        raise OutOfRange(
-            f"the hull up to its deck edge displaces {volumes[-1]:.1f} m3, less than {volume:.1f} m3"
-        )
+        raise OutOfRange(f"the hull up to its deck edge displaces {volumes[-1]:.1f} m3, less than {volume:.1f} m3")
     return float(np.interp(volume, volumes, drafts))
 
 

@@ -56,8 +56,7 @@ def holtrop_mennen_surface(
 METHOD = Method(
     name="hydrostatics.wetted-surface-estimate",
     title="Wetted surface by the regression of Holtrop and Mennen",
-    formula="S = L (2T + B) sqrt(CM) (0.453 + 0.4425 CB - 0.2862 CM - 0.003467 B/T + 0.3696 CWP) + "
-    "2.38 ABT/CB",
+    formula="S = L (2T + B) sqrt(CM) (0.453 + 0.4425 CB - 0.2862 CM - 0.003467 B/T + 0.3696 CWP) + 2.38 ABT/CB",
     source=Citation(
         "Holtrop and Mennen, An approximate power prediction method", "Int. Shipbuilding Progress 29, 1982"
     ),

@@ -122,9 +122,7 @@ def hull_form(
     x, z = np.array(stations, dtype=np.float64), np.array(waterlines, dtype=np.float64)
     y = np.array(half_breadths, dtype=np.float64)
     if y.shape != (x.size, z.size):
-        raise OutOfRange(
-            f"half-breadths are {y.shape}, but there are {x.size} stations and {z.size} waterlines"
-        )
+        raise OutOfRange(f"half-breadths are {y.shape}, but there are {x.size} stations and {z.size} waterlines")
 
     def per_station(value: ArrayLike) -> Floats:
         return np.broadcast_to(np.asarray(value, dtype=np.float64), x.shape).copy()
@@ -160,6 +158,4 @@ def _check(form: HullForm) -> None:
         raise OutOfRange(f"at x = {x[i]:.3f} m the deck edge is not above the keel")
     below = (z[None, :] < form.keel_heights[:, None] - NEAR) & (y != 0)
     for i, j in np.argwhere(below):
-        raise OutOfRange(
-            f"at x = {x[i]:.3f} m the half-breadth at {z[j]:.3f} m is below the keel and must be 0"
-        )
+        raise OutOfRange(f"at x = {x[i]:.3f} m the half-breadth at {z[j]:.3f} m is below the keel and must be 0")

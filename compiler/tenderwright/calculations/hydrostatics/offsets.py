@@ -36,12 +36,8 @@ OFFSETS: Mapping[str, Any] = {
                     "half_breadths": _lengths("Half-breadth at each waterline; 0 below the keel."),
                     "keel": _length("Height of the keel here; 0 where left out."),
                     "deck": _length("Height of the deck edge here; the top waterline where left out."),
-                    "deck_half_breadth": _length(
-                        "Half-breadth at the deck edge; as the top waterline where left out."
-                    ),
-                    "half_siding": _length(
-                        "Half-breadth at the keel, where the keel lies between waterlines."
-                    ),
+                    "deck_half_breadth": _length("Half-breadth at the deck edge; as the top waterline where left out."),
+                    "half_siding": _length("Half-breadth at the keel, where the keel lies between waterlines."),
                 },
             },
         },

@@ -11,9 +11,7 @@ from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import OutOfRange
 
 
-def shell_area(
-    form: HullForm, lower: float | None = None, upper: float | None = None, trim: float = 0.0
-) -> float:
+def shell_area(form: HullForm, lower: float | None = None, upper: float | None = None, trim: float = 0.0) -> float:
     """Compute the area of shell, both sides, between two waterlines [m2]; flat ends are not in it.
 
     Formula: 2*S(integral of sqrt(1 + (dy/dz)^2 + (dy/dx)^2) dz), S Simpson's rule over stations, plus the
@@ -34,9 +32,7 @@ def shell_area(
     return float(2 * form.weights @ girth)
 
 
-def end_area(
-    form: HullForm, lower: float | None = None, upper: float | None = None, trim: float = 0.0
-) -> float:
+def end_area(form: HullForm, lower: float | None = None, upper: float | None = None, trim: float = 0.0) -> float:
     """Compute the area of the flat ends (a transom, a square bow) between two waterlines [m2]."""
     top = form.deck_heights if upper is None else form.heights(upper, trim)
     area = form.curves.half_area(top)

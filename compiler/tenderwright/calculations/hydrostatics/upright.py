@@ -86,9 +86,7 @@ class Hydrostatics:
         return self.displacement * gm / self.length
 
 
-def hydrostatic_table(
-    form: HullForm, drafts: ArrayLike, trim: ArrayLike, density: float
-) -> list[Hydrostatics]:
+def hydrostatic_table(form: HullForm, drafts: ArrayLike, trim: ArrayLike, density: float) -> list[Hydrostatics]:
     """Compute hydrostatic particulars at many drafts.
 
     Formula: V = 2*S(A), LCB = S(x*A)/S(A), KB = S(M_z)/S(A), A_w = 2*S(y), LCF = S(x*y)/S(y), I_T =
@@ -100,9 +98,7 @@ def hydrostatic_table(
     axes, so for a trim of tan(th) its area is short of the true one by th^2/2.
     Range: hull in the water, no deck edge under it. Raises OutOfRange.
     """
-    d, t = np.broadcast_arrays(
-        np.atleast_1d(np.asarray(drafts, dtype=np.float64)), np.asarray(trim, dtype=np.float64)
-    )
+    d, t = np.broadcast_arrays(np.atleast_1d(np.asarray(drafts, dtype=np.float64)), np.asarray(trim, dtype=np.float64))
     z = form.heights(d, t)
     if np.any(z > form.deck_heights + NEAR):
         raise OutOfRange(f"at a draft of {d.max():.3f} m the deck edge is under water")
@@ -168,8 +164,7 @@ METHOD = Method(
     "2/3 S(y^3); "
     "I_L = 2 S(x^2 y) - Aw LCF^2; BM = I/V; TPC = rho Aw; MCTC = W GM_L/L",
     source=Citation("Tupper, Introduction to Naval Architecture", "p. 26"),
-    valid="upright, no deck edge under water, small trim; moulded volume, without shell plating and "
-    "appendages",
+    valid="upright, no deck edge under water, small trim; moulded volume, without shell plating and appendages",
     inputs={
         "offsets": OFFSETS,
         "draft": {
@@ -214,7 +209,5 @@ METHOD = Method(
     kernel=upright,
     example={"offsets": EXAMPLE_OFFSETS, "draft": "2.5 m", "trim": "0.2 m", "density": "1025 kg/m3"},
     optional=frozenset({"trim", "density", "kg"}),
-    cautions=(
-        "Shell plating and appendages add about 0.5 to 1 % of displacement: common practice, no source.",
-    ),
+    cautions=("Shell plating and appendages add about 0.5 to 1 % of displacement: common practice, no source.",),
 )

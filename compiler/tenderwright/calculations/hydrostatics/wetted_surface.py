@@ -22,9 +22,7 @@ def wetted_surface(form: HullForm, draft: float, trim: float = 0.0) -> float:
     return shell_area(form, None, draft, trim) + end_area(form, None, draft, trim)
 
 
-def wetted_surface_from_offsets(
-    offsets: Mapping[str, Any], draft: float, trim: float = 0.0
-) -> dict[str, float]:
+def wetted_surface_from_offsets(offsets: Mapping[str, Any], draft: float, trim: float = 0.0) -> dict[str, float]:
     """Compute wetted surface [m2] from a table of offsets; draft amidships and trim in m."""
     form = hull_from_offsets(offsets)
     return {
@@ -44,9 +42,7 @@ METHOD = Method(
     name="hydrostatics.wetted-surface",
     title="Wetted surface from offsets",
     formula="S = 2 S(integral sqrt(1 + (dy/dz)^2 + (dy/dx)^2) dz) + flat of bottom + flat ends",
-    source=Citation(
-        "girths by Simpson's rule with obliquity", "checked against the exact Wigley hull", "derived"
-    ),
+    source=Citation("girths by Simpson's rule with obliquity", "checked against the exact Wigley hull", "derived"),
     valid="moulded shell; on a smooth hull of 20 intervals within 0.01 % of the exact surface, on a "
     "ship-shaped one within about 1 % of a fine mesh",
     inputs={"offsets": OFFSETS, "draft": DRAFT, "trim": TRIM},

@@ -15,7 +15,9 @@ BAND_ESTIMATE = Method(
     title="Area of a band of shell by formula, without offsets",
     formula="from the keel 1.7 L T + V/T, and 2h(Lpp + B/2) above the stated draft; between heights 2h(Lpp + B/2); "
     "to the deck 2H(Loa + B/2)",
-    source=Citation("UFC 4-159-03, Design: Moorings, Eq. 18; paint makers' area sheets", "", "common practice, no source"),
+    source=Citation(
+        "UFC 4-159-03, Design: Moorings, Eq. 18; paint makers' area sheets", "", "common practice, no source"
+    ),
     valid="ordinary displacement hulls; heights within the stated depth",
     inputs={},
     outputs=(Symbol("area", "area of the band, both sides", "area", "m2"),),
@@ -39,7 +41,10 @@ def band_estimate(ship: Particulars, zone: Zone, density: float) -> tuple[float,
         height = size.depth.si - (lower.si if lower else 0.0)
         return topside_area(loa.si, beam.si, height), inputs | {"loa": given(loa), "depth": given(size.depth)}
     if lower is not None:
-        return boottop_area(lpp.si, beam.si, upper.si - lower.si), inputs | {"lower": given(lower), "upper": given(upper)}
+        return boottop_area(lpp.si, beam.si, upper.si - lower.si), inputs | {
+            "lower": given(lower),
+            "upper": given(upper),
+        }
     if ship.displacement is None:
         raise OutOfRange("without offsets a zone from the keel needs the displacement stated in the particulars")
     wetted = denny_surface(lpp.si, size.draft.si, ship.displacement.si / density)["wetted_surface"]

@@ -62,9 +62,7 @@ def hours_per_tonne(thickness: float) -> float:
     return float(np.interp(thickness, _THICKNESSES, _HOURS_PER_TONNE))
 
 
-def renewal_hours(
-    mass: float, rate: float, factors: Sequence[float] = (), treatment: Treatment = "renew"
-) -> float:
+def renewal_hours(mass: float, rate: float, factors: Sequence[float] = (), treatment: Treatment = "renew") -> float:
     """Find the man-hours to renew or fair a mass of steel.
 
     Formula: H = m rate product(factors) treatment. Symbols: mass m in kg, rate in man-hours per tonne.

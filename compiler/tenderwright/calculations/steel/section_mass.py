@@ -59,6 +59,4 @@ def section_mass(area: float, length: float, density: float = STEEL_DENSITY) -> 
 def _require(**dimensions: float) -> None:
     for name, value in dimensions.items():
         if not (math.isfinite(value) and value > 0.0):
-            raise OutOfRange(
-                f"the {name.replace('_', ' ')} of a section must be more than nothing, got {value:g}"
-            )
+            raise OutOfRange(f"the {name.replace('_', ' ')} of a section must be more than nothing, got {value:g}")

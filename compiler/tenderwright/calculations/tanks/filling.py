@@ -40,9 +40,7 @@ def fill(
         raise OutOfRange(f"a tank of {whole[i]:.3f} m3 cannot hold {wanted[i]:.3f} m3")
     low, high = _extent(bodies, trim_slope, heel_slope)
     share = wanted / whole
-    guess = (
-        low + (high - low) * share if near is None else np.clip(np.asarray(near, dtype=np.float64), low, high)
-    )
+    guess = low + (high - low) * share if near is None else np.clip(np.asarray(near, dtype=np.float64), low, high)
     slack = (share > FULL) & (share < 1 - FULL)
     level = np.where(slack, guess, np.where(share < 0.5, low, high))
     found = _newton(bodies, wanted, slack, (low, level, high), (trim_slope, heel_slope))

@@ -46,13 +46,9 @@ class Cut:
         return [Liquid(level, volume, tuple(centre), *rest) for level, volume, centre, *rest in rows]
 
 
-def cut_levels(
-    body: Polyhedron, levels: ArrayLike, trim_slope: ArrayLike = 0.0, heel_slope: ArrayLike = 0.0
-) -> Cut:
+def cut_levels(body: Polyhedron, levels: ArrayLike, trim_slope: ArrayLike = 0.0, heel_slope: ArrayLike = 0.0) -> Cut:
     """Cut one body by many planes z = level - x*trim_slope - y*heel_slope; see `cut`."""
-    planes = np.broadcast_arrays(
-        *(np.atleast_1d(np.asarray(v, float)) for v in (levels, trim_slope, heel_slope))
-    )
+    planes = np.broadcast_arrays(*(np.atleast_1d(np.asarray(v, float)) for v in (levels, trim_slope, heel_slope)))
     count = len(planes[0])
     corners = np.broadcast_to(body.corners, (count, *body.corners.shape)).reshape(-1, 3, 3)
     return cut(corners, np.repeat(np.arange(count), len(body.corners)), *planes)
@@ -63,9 +59,7 @@ def cut_at(body: Polyhedron, level: float, trim_slope: float = 0.0, heel_slope: 
     return cut_levels(body, level, trim_slope, heel_slope).liquids()[0]
 
 
-def cut(
-    corners: Floats, group: NDArray[np.intp], level: Floats, trim_slope: Floats, heel_slope: Floats
-) -> Cut:
+def cut(corners: Floats, group: NDArray[np.intp], level: Floats, trim_slope: Floats, heel_slope: Floats) -> Cut:
     """Cut closed surfaces by liquid planes and measure what lies below, exactly.
 
     Formula: each triangle is clipped at its plane; the volume is the sum of tetrahedra from a point on the
@@ -89,9 +83,7 @@ def cut(
     first = np.stack([np.bincount(owner, reach[:, i], groups) for i in range(3)], axis=-1) / 24
     centre = np.divide(first, volume[:, None], out=np.zeros_like(first), where=np.abs(volume[:, None]) > 0)
     centre[:, 2] += shift - centre[:, 0] * trim_slope - centre[:, 1] * heel_slope
-    area, transverse, longitudinal = (
-        np.where(volume > 0, v, 0.0) for v in _surface(edges, edge_owner, groups)
-    )
+    area, transverse, longitudinal = (np.where(volume > 0, v, 0.0) for v in _surface(edges, edge_owner, groups))
     return Cut(level, volume, centre + origin, area, transverse, longitudinal)
 
 

@@ -96,9 +96,7 @@ def lofted(x: ArrayLike, sections: ArrayLike) -> Polyhedron:
     count, corners, _ = outline.shape
     if count < 2 or corners < 3 or np.any(np.diff(positions) <= 0):
         raise OutOfRange("a tank needs at least two sections, running forward, of three or more corners")
-    vertices = np.concatenate(
-        [np.broadcast_to(positions[:, None, None], (count, corners, 1)), outline], axis=2
-    )
+    vertices = np.concatenate([np.broadcast_to(positions[:, None, None], (count, corners, 1)), outline], axis=2)
     triangles = _skin(count, corners)
     if _doubled_areas(outline).sum() < 0:
         triangles = triangles[:, ::-1]
@@ -107,9 +105,7 @@ def lofted(x: ArrayLike, sections: ArrayLike) -> Polyhedron:
 
 def _doubled_areas(outline: Floats) -> Floats:
     y, z = outline[..., 0], outline[..., 1]
-    return np.asarray(
-        np.sum(y * np.roll(z, -1, axis=1) - np.roll(y, -1, axis=1) * z, axis=1), dtype=np.float64
-    )
+    return np.asarray(np.sum(y * np.roll(z, -1, axis=1) - np.roll(y, -1, axis=1) * z, axis=1), dtype=np.float64)
 
 
 def _skin(count: int, corners: int) -> Indices:
@@ -144,9 +140,7 @@ def from_hull(
     Range: between the first and last station. Raises OutOfRange where nothing is left inside the hull.
     """
     if not x[0] < x[1] or (outboard is not None and not inboard < outboard) or inboard < 0:
-        raise OutOfRange(
-            "a tank's after end must be aft of its fore end, and its inboard side inside its outboard"
-        )
+        raise OutOfRange("a tank's after end must be aft of its fore end, and its inboard side inside its outboard")
     cuts = _cuts(form, x, slices_per_station)
     keels, decks = [form.keel_at(v) for v in cuts], [form.deck_at(v) for v in cuts]
     low = min(keels) if bottom is None else bottom

@@ -133,9 +133,7 @@ def sounding_for(tank: Tank, volume: float, trim_slope: float = 0.0, heel_slope:
     return min(max(sounding, 0.0), pipe.length)
 
 
-def sounding_table(
-    tank: Tank, soundings: ArrayLike, trim_slopes: ArrayLike = 0.0, heel_slope: float = 0.0
-) -> Floats:
+def sounding_table(tank: Tank, soundings: ArrayLike, trim_slopes: ArrayLike = 0.0, heel_slope: float = 0.0) -> Floats:
     """Compute volumes [m3] by sounding [m] (k,) and trim slope (j,), as an array of shape (k, j).
 
     See `at_sounding`. Raises OutOfRange where a sounding is not on the pipe.

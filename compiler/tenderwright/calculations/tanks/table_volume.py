@@ -23,9 +23,7 @@ def table_volume(sounding: float, soundings: Sequence[float], volumes: Sequence[
     if np.any(np.diff(s) <= 0) or np.any(np.diff(v) < 0):
         raise OutOfRange("soundings in a table must rise, and volumes must not fall")
     if not s[0] <= sounding <= s[-1]:
-        raise OutOfRange(
-            f"a sounding of {sounding:.3f} m is outside the table, {s[0]:.3f} m to {s[-1]:.3f} m"
-        )
+        raise OutOfRange(f"a sounding of {sounding:.3f} m is outside the table, {s[0]:.3f} m to {s[-1]:.3f} m")
     return {"volume": float(np.interp(sounding, s, v))}
 
 

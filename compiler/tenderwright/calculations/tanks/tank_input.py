@@ -40,8 +40,7 @@ BOX = record(
 SECTIONS = {
     "type": "array",
     "minItems": 2,
-    "description": "Transverse sections from aft forward, each with the same number of corners in the "
-    "same order.",
+    "description": "Transverse sections from aft forward, each with the same number of corners in the same order.",
     "items": record(
         "One section.",
         ("x", "corners"),

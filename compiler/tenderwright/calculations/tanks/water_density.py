@@ -52,7 +52,5 @@ METHOD = Method(
     outputs=(Symbol("density", "density of the water", "density", "kg/m3"),),
     kernel=water_density,
     example={"salinity": "35 g/kg", "temperature": "15 degC"},
-    cautions=(
-        "Silt and pollution in a dock are not in it; a hydrometer reading at the berth goes before it.",
-    ),
+    cautions=("Silt and pollution in a dock are not in it; a hydrometer reading at the berth goes before it.",),
 )
