@@ -31,9 +31,7 @@ def parser_for(name: str | None) -> argparse.ArgumentParser:
     parser.add_argument("--version", action="version", version=f"tenderwright {__version__}")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
     for command, help_text in COMMANDS.items():
-        sub = commands.add_parser(
-            command, help=help_text, description=help_text[0].upper() + help_text[1:] + "."
-        )
+        sub = commands.add_parser(command, help=help_text, description=help_text[0].upper() + help_text[1:] + ".")
         if command == name:
             import_module(f"tenderwright.commands.{command}").add_arguments(sub)
     return parser

@@ -52,7 +52,7 @@ class Value:
 
 
 def given(thing: Quantity | Position | Value | float | int, text: str = "", origin: Place | str = "") -> Given:
-    """Make an input from a quantity, position or value, which know where they come from, or from a number and its origin."""
+    """Make an input from a thing that knows where it comes from, or from a number and its origin."""
     if isinstance(thing, Quantity):
         return Given(thing.si, thing.text, thing.at)
     if isinstance(thing, Position):

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from tenderwright.checks.context import Context
-from tenderwright.model.item import Item
 from tenderwright.model.coating import Scheme
+from tenderwright.model.item import Item
 
 
 def appliers(context: Context, scheme: Scheme) -> list[Item]:

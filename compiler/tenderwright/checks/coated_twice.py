@@ -11,8 +11,8 @@ from itertools import combinations
 
 from tenderwright.checks.appliers import appliers
 from tenderwright.checks.context import Context
-from tenderwright.model.item import Item
 from tenderwright.model.coating import Scheme
+from tenderwright.model.item import Item
 from tenderwright.notices import Note, Notice, Place
 
 

@@ -40,7 +40,6 @@ class Context:
                 waiting += [reference.name for reference in items[name].depends_on]
         return found
 
-
     def rests_on_broken(self, item: Item) -> bool:
         """Tell whether something that comes before this item has a mistake, so that it is not known what it does."""
         items = self.package.item_by_name

@@ -9,9 +9,9 @@ from collections.abc import Iterator
 
 from tenderwright.checks.context import Context
 from tenderwright.checks.item_place import place_in
+from tenderwright.model.coating import Zone
 from tenderwright.model.item import Item
 from tenderwright.model.package import Package
-from tenderwright.model.coating import Zone
 from tenderwright.notices import Note, Notice
 from tenderwright.quantities.quantity import Quantity
 

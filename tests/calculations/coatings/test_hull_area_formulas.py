@@ -47,13 +47,9 @@ def test_small_craft() -> None:
 
 
 @given(st.floats(20, 200), st.floats(3, 15), st.floats(0, 10), st.floats(0.1, 3))
-def test_areas_scale_with_the_square_of_length(
-    length: float, beam: float, draught: float, scale: float
-) -> None:
+def test_areas_scale_with_the_square_of_length(length: float, beam: float, draught: float, scale: float) -> None:
     one = underwater_area(length, beam, draught, 0.7)
-    assert underwater_area(scale * length, scale * beam, scale * draught, 0.7) == pytest.approx(
-        scale**2 * one
-    )
+    assert underwater_area(scale * length, scale * beam, scale * draught, 0.7) == pytest.approx(scale**2 * one)
 
 
 @pytest.mark.parametrize(
@@ -67,9 +63,7 @@ def test_areas_scale_with_the_square_of_length(
         (40.0, 9.0, 3.0, 72.0, "coefficient"),
     ],
 )
-def test_refuses_what_is_no_hull(
-    length: float, beam: float, draught: float, coefficient: float, words: str
-) -> None:
+def test_refuses_what_is_no_hull(length: float, beam: float, draught: float, coefficient: float, words: str) -> None:
     with pytest.raises(OutOfRange, match=words):
         underwater_area(length, beam, draught, coefficient)
 

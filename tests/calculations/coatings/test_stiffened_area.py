@@ -31,9 +31,7 @@ def test_space_with_floors() -> None:
 
 
 areas = st.floats(0, 500)
-panels = st.builds(
-    Panel, area=areas, spacing=st.floats(0.2, 2.0), height=st.floats(0, 0.5), flange=st.floats(0, 0.2)
-)
+panels = st.builds(Panel, area=areas, spacing=st.floats(0.2, 2.0), height=st.floats(0, 0.5), flange=st.floats(0, 0.2))
 
 
 @given(st.lists(panels, min_size=1, max_size=6))

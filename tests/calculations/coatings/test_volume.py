@@ -10,9 +10,7 @@ from tenderwright.calculations.method import OutOfRange
 
 def test_litres_by_the_trade_form() -> None:
     # L = A DFT / (10 VS (1 - LF)), derived from MIL-HDBK-1110, 2.1.5: 620 * 125 / (10 * 71 * 0.7) = 155.94 L.
-    assert 1000 * paint_volume(620.0, 0.71, 125e-6, 0.3) == pytest.approx(
-        620 * 125 / (10 * 71 * 0.7), rel=1e-12
-    )
+    assert 1000 * paint_volume(620.0, 0.71, 125e-6, 0.3) == pytest.approx(620 * 125 / (10 * 71 * 0.7), rel=1e-12)
 
 
 def test_gallons_by_the_us_form() -> None:

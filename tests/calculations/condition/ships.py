@@ -20,9 +20,7 @@ def _load(name: str, density: float, share: float, x: tuple[float, float], **bou
 FORE_PEAK = _load("fore peak", 1025.0, 0.3, (35.0, 39.0), top=4.0)
 AFTER_PEAK = _load("after peak", 1025.0, 0.5, (0.0, 3.0), bottom=1.5, top=4.0)
 FUEL_PORT = _load("fuel port", 880.0, 0.5, (13.0, 19.0), bottom=1.0, top=3.0, inboard=1.0, side="port")
-FUEL_STARBOARD = _load(
-    "fuel starboard", 880.0, 0.5, (13.0, 19.0), bottom=1.0, top=3.0, inboard=1.0, side="starboard"
-)
+FUEL_STARBOARD = _load("fuel starboard", 880.0, 0.5, (13.0, 19.0), bottom=1.0, top=3.0, inboard=1.0, side="starboard")
 FRESH_PORT = _load("fresh port", 1000.0, 0.6, (22.0, 26.0), bottom=0.8, top=2.4, side="port")
 FRESH_STARBOARD = _load("fresh starboard", 1000.0, 0.6, (22.0, 26.0), bottom=0.8, top=2.4, side="starboard")
 TANKS = [FORE_PEAK, AFTER_PEAK, FUEL_PORT, FUEL_STARBOARD, FRESH_PORT, FRESH_STARBOARD]

@@ -69,9 +69,7 @@ def test_least_movement_uses_the_longest_lever():
     plan = target_trim(FORM, WEIGHTS, movable(), NOW - 0.1, 1025.0)
     assert plan.changes[2:] == pytest.approx([0.0] * 4, abs=1e-3)
     assert [(t.source, t.destination) for t in plan.transfers] == [("after peak", "fore peak")]
-    shut = [
-        replace(t, minimum=t.load.mass, maximum=t.load.mass) if i == 1 else t for i, t in enumerate(movable())
-    ]
+    shut = [replace(t, minimum=t.load.mass, maximum=t.load.mass) if i == 1 else t for i, t in enumerate(movable())]
     other = target_trim(FORM, WEIGHTS, shut, NOW - 0.1, 1025.0)
     assert other.feasible
     assert [(t.source, t.destination) for t in other.transfers] == [("sea", "fore peak")]

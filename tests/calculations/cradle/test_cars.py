@@ -75,9 +75,7 @@ def test_unsupported_keel_is_a_reason() -> None:
     assert found.passed[0].margin == pytest.approx(0.6 - 5.5)
 
 
-@pytest.mark.parametrize(
-    "name", ["capacity", "line_limit", "axle_limit", "available", "coupled_limit", "axles"]
-)
+@pytest.mark.parametrize("name", ["capacity", "line_limit", "axle_limit", "available", "coupled_limit", "axles"])
 def test_does_not_know_where_a_limit_is_not_known(name: str) -> None:
     found = fit(replace(CAR, **{name: None}))  # type: ignore[arg-type]
     assert found.fits is None

@@ -69,9 +69,7 @@ def test_hull_cannot_stand_with_her_weight_beyond_the_keel(lcg: float) -> None:
         (1.0, float("inf"), 0.0, 40.0, "finite"),
     ],
 )
-def test_refuses_what_is_no_hull_on_a_keel(
-    weight: float, lcg: float, aft: float, forward: float, words: str
-) -> None:
+def test_refuses_what_is_no_hull_on_a_keel(weight: float, lcg: float, aft: float, forward: float, words: str) -> None:
     with pytest.raises(OutOfRange, match=words):
         line_load(weight, lcg, aft, forward)
 

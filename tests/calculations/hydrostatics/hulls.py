@@ -8,9 +8,7 @@ from numpy.typing import NDArray
 from tenderwright.calculations.hydrostatics.hull_form import HullForm, hull_form
 
 
-def wigley(
-    length: float = 100.0, breadth: float = 10.0, draft: float = 6.25, intervals: int = 20
-) -> HullForm:
+def wigley(length: float = 100.0, breadth: float = 10.0, draft: float = 6.25, intervals: int = 20) -> HullForm:
     x = np.linspace(0.0, length, intervals + 1)
     z = np.linspace(0.0, draft, 9)
     along = 1 - (2 * x / length - 1) ** 2

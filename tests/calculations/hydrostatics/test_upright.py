@@ -76,9 +76,7 @@ def test_wigley_inertias_converge():
 def test_wigley_between_waterlines_follows_the_same_parabola(draft):
     """Derived: integral of 1-(1-z/T)^2 is z^2/T - z^3/(3 T^2)."""
     found = hydrostatics(wigley(), draft)
-    assert found.volume == pytest.approx(
-        2 / 3 * 100 * 10 * (draft**2 / 6.25 - draft**3 / (3 * 6.25**2)), rel=1e-13
-    )
+    assert found.volume == pytest.approx(2 / 3 * 100 * 10 * (draft**2 / 6.25 - draft**3 / (3 * 6.25**2)), rel=1e-13)
 
 
 def test_moment_to_change_trim():

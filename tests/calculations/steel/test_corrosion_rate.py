@@ -13,9 +13,7 @@ YEAR = 31_557_600.0
 
 def test_published_rate() -> None:
     # NAVFAC P-1010: 0.704 in to 0.500 in over 4 years is 0.051 in a year, 51 mil.
-    assert corrosion_rate(0.704 * INCH, 0.500 * INCH, 4 * YEAR) * YEAR / INCH == pytest.approx(
-        0.051, abs=1e-12
-    )
+    assert corrosion_rate(0.704 * INCH, 0.500 * INCH, 4 * YEAR) * YEAR / INCH == pytest.approx(0.051, abs=1e-12)
 
 
 def test_thicker_later_reading_is_below_nothing() -> None:

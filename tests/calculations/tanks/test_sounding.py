@@ -52,9 +52,7 @@ def test_wedge():
 @given(st.floats(0.4, 1.6), st.floats(-1, 1), st.floats(-0.02, 0.02))
 def test_trim_correction_is_exact_inside_its_range(sounding, trim, heel):
     found = trim_correction(sounding, 12, 8, 2, -5.5, trim, 60, 0.0, heel)
-    assert at_sounding(TANK, sounding, trim / 60, np.tan(heel)).volume == pytest.approx(
-        found["volume"], rel=1e-9
-    )
+    assert at_sounding(TANK, sounding, trim / 60, np.tan(heel)).volume == pytest.approx(found["volume"], rel=1e-9)
 
 
 def test_trim_correction_of_a_slanted_pipe():
@@ -169,9 +167,7 @@ def test_pipe_must_rise():
         slanted_pipe((0, 0, 0), 2.0, radians(90))
 
 
-SHAPE = {
-    "box": {"x_aft": 10.0, "x_forward": 22.0, "y_starboard": -4.0, "y_port": 4.0, "bottom": 0.0, "top": 2.0}
-}
+SHAPE = {"box": {"x_aft": 10.0, "x_forward": 22.0, "y_starboard": -4.0, "y_port": 4.0, "bottom": 0.0, "top": 2.0}}
 FOOT = {"x": 10.5, "y": 0.0, "z": 0.0}
 
 

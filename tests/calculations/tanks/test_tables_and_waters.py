@@ -72,9 +72,7 @@ def test_fresh_water_allowance_of_a_bigger_ship():
 )
 def test_dock_water_allowance(density, fwa, dwa):
     """Imunotes.in: FWA 180 at 1.008 gives 12.24 cm; FWA 185 at 1.004 gives 155 mm; third computed."""
-    assert dock_water_allowance(density, fresh_water_allowance=fwa)["dock_water_allowance"] == pytest.approx(
-        dwa
-    )
+    assert dock_water_allowance(density, fresh_water_allowance=fwa)["dock_water_allowance"] == pytest.approx(dwa)
 
 
 @pytest.mark.parametrize(

@@ -30,6 +30,7 @@ def test_the_demo_ship_has_every_drawing() -> None:
         "coating-zones",
         "shell-expansion",
         "loss-by-zone",
+        "tank-interiors",
         "anode-plan",
         "cradle-sallow-haven-shiplift",
         "cradle-tarnmouth-slipway",

@@ -45,7 +45,7 @@ def _kernel(area: float, paint: Paint) -> Mapping[str, float]:
 METHOD = Method(
     name="anode.area-rule",
     title="Number of zincs by area",
-    formula="N = max(2, 2 ⌈A / A₂⌉), A₂ = 400, 200 or 100 ft² for fresh paint, paint a year old, or bare plate",
+    formula="N = max(2, 2 ceil(A / A₂)), A₂ = 400, 200 or 100 ft² for fresh paint, paint a year old, or bare plate",
     source=SOURCE,
     valid="small vessels with the zincs of the source; a check on a number found by current",
     inputs={

@@ -123,7 +123,7 @@ def _current(description: str, example: str) -> dict[str, Any]:
 METHOD = Method(
     name="anode.number",
     title="Number of anodes by mass and by current",
-    formula="M = Icm T/(ε u); N = max(⌈M/m⌉, ⌈Ici/Iai⌉, ⌈Icf/Iaf⌉)",
+    formula="M = Icm T/(ε u); N = max(ceil(M/m), ceil(Ici/Iai), ceil(Icf/Iaf))",
     source=Citation("DNV-RP-B401", "number of anodes; mass as MIL-HDBK-1004/10, p. 209", standing="from memory"),
     valid="anodes of one type, spread so that each gives its own current",
     inputs={

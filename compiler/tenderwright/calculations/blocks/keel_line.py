@@ -149,6 +149,11 @@ def _kernel(
     springs = [KeelBlock(b["x"], b["modulus"] * b["area"] / b["height"], b.get("gap", 0.0)) for b in blocks]
     girders = [Bay(b["aft"], b["forward"], elasticity * b["second_moment"]) for b in bays]
     found = stand_on_blocks(springs, girders, curve.segments(), [(p["x"], p["mass"]) for p in points])
+    return outputs_of(found)
+
+
+def outputs_of(found: Standing) -> dict[str, Any]:
+    """Give how she stands as the outputs of the method."""
     most = int(np.argmax(found.loads))
     return {
         "loads": found.loads.tolist(),

@@ -140,7 +140,11 @@ def upright(
 ) -> dict[str, float]:
     """Compute the particulars from a table of offsets; draft amidships, trim and KG in m, density in
     kg/m3."""
-    found = hydrostatics(hull_from_offsets(offsets), draft, trim, density)
+    return outputs_of(hydrostatics(hull_from_offsets(offsets), draft, trim, density), kg)
+
+
+def outputs_of(found: Hydrostatics, kg: float | None = None) -> dict[str, float]:
+    """Give particulars as the outputs of the method; the moment to change trim needs KG [m] for GM_L."""
     return {
         "volume": found.volume,
         "displacement": found.displacement,

@@ -152,7 +152,7 @@ def _number(description: str) -> dict[str, Any]:
 METHOD = Method(
     name="renewal.rivets",
     title="Rivets and seams of an insert",
-    formula="n = rows · ⌈l / p⌉ for each seam, frame and butt that it opens",
+    formula="n = rows · ceil(l / p) for each seam, frame and butt that it opens",
     source=Citation("Count of rivets by pitch and rows", standing="derived"),
     valid="an estimate by pitch; rivets counted on the ship come before it",
     inputs={

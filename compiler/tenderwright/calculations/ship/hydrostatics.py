@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tenderwright.calculations.hydrostatics.upright import METHOD as UPRIGHT
-from tenderwright.calculations.hydrostatics.upright import Hydrostatics, hydrostatic_table, hydrostatics
+from tenderwright.calculations.hydrostatics.upright import hydrostatic_table, hydrostatics, outputs_of
 from tenderwright.calculations.hydrostatics.wetted_surface import METHOD as WETTED
 from tenderwright.calculations.hydrostatics.wetted_surface import wetted_surface
 from tenderwright.calculations.method import OutOfRange
@@ -14,24 +14,6 @@ from tenderwright.model.package import Package
 
 STEP = 0.2
 """Step of draft in the printed table, m."""
-
-
-def outputs_of(found: Hydrostatics, kg: float | None = None) -> dict[str, float]:
-    """Give hydrostatics as the outputs of the method."""
-    return {
-        "volume": found.volume,
-        "displacement": found.displacement,
-        "lcb": found.lcb,
-        "kb": found.kb,
-        "waterplane_area": found.waterplane_area,
-        "lcf": found.lcf,
-        "bm_transverse": found.bm_transverse,
-        "bm_longitudinal": found.bm_longitudinal,
-        "km_transverse": found.km_transverse,
-        "km_longitudinal": found.km_longitudinal,
-        "mass_per_immersion": found.mass_per_immersion,
-        "moment_to_change_trim": found.moment_to_change_trim(kg),
-    }
 
 
 def stated_hydrostatics(package: Package, results: Results, record: Record, density: Given) -> None:

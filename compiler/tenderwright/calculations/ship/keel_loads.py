@@ -10,12 +10,18 @@ import numpy as np
 from tenderwright.calculations.blocks.area_moment import METHOD as RIGID
 from tenderwright.calculations.blocks.area_moment import Block, area_moment
 from tenderwright.calculations.blocks.keel_line import METHOD as ELASTIC
-from tenderwright.calculations.blocks.keel_line import Bay, KeelBlock, Standing, stand_on_blocks, tributary_lengths
+from tenderwright.calculations.blocks.keel_line import (
+    Bay,
+    KeelBlock,
+    Standing,
+    outputs_of,
+    stand_on_blocks,
+    tributary_lengths,
+)
 from tenderwright.calculations.blocks.pressure import METHOD as PRESSURE
 from tenderwright.calculations.blocks.pressure import contact_pressure, judge_pressure
 from tenderwright.calculations.blocks.weight_curve import Segment, weight_curve
 from tenderwright.calculations.docking_results import KeelBlockResult
-from tenderwright.calculations.landing.schema import GRAVITY
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.ship.block_places import bearing_width, rows_of
@@ -99,20 +105,7 @@ def _elastic(package: Package, plan: DockingPlan, results: Results, record: Reco
         record.fail(ELASTIC, "blocks.keel.elastic", str(error), girder.here)
         return None
     results.docking.slenderness, results.docking.rigid_justified = found.slenderness, found.rigid_justified
-    most = int(np.argmax(found.loads))
-    outputs = {
-        "loads": found.loads.tolist(),
-        "line_loads": found.line_loads.tolist(),
-        "greatest": float(found.loads[most]),
-        "at": float(found.places[most]),
-        "greatest_line_load": float(found.line_loads.max()),
-        "lifted": found.lifted,
-        "sinkage": float(found.line.deflection.max()),
-        "greatest_moment": float(np.abs(found.line.moment).max()) / GRAVITY,
-        "slenderness": found.slenderness,
-        "class": found.kind,
-        "rigid_justified": found.rigid_justified,
-    }
+    outputs = outputs_of(found)
     inputs = _weight_inputs(record) | {
         "blocks": Given(None, f"{len(blocks)} keel blocks, layers as given", plan.here),
         "second_moment": given(girder.second_moment),

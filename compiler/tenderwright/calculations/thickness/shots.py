@@ -46,7 +46,7 @@ def _kernel(plates: int, extent: Extent, girders: int = 0, longitudinals: int = 
 METHOD = Method(
     name="thickness.shots",
     title="Number of thickness readings",
-    formula="⌈n/3⌉ selected plates, 2 n all plates, 5 n substantial corrosion; 4 a girder, 6 a longitudinal",
+    formula="ceil(n/3) selected plates, 2 n all plates, 5 n substantial corrosion; 4 a girder, 6 a longitudinal",
     source=SOURCE,
     valid="a least number; suspect places are gauged besides",
     inputs={

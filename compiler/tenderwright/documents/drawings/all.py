@@ -14,6 +14,7 @@ from tenderwright.documents.drawings.lines import body_plan
 from tenderwright.documents.drawings.loss_plot import loss_plot
 from tenderwright.documents.drawings.shell_expansion import shell_expansion
 from tenderwright.documents.drawings.side_block_sections import side_block_sections
+from tenderwright.documents.drawings.tank_interiors import tank_interiors
 from tenderwright.documents.drawings.tank_states import tank_states
 from tenderwright.documents.drawings.water_levels import water_levels
 from tenderwright.documents.edition import Figure
@@ -32,6 +33,7 @@ def drawings(package: Package, record: Record, results: Results) -> list[Figure]
         zones(package, record, results),
         shell_expansion(package, results),
         loss_plot(package, results),
+        tank_interiors(package, results),
         anode_plan(package, results),
     ]
     made += [

@@ -21,9 +21,9 @@ from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 
 REPAIR = "For tender. Outlines for pricing: the naval architect draws each plate and decides which limit holds."
-_BOUNDS = (0.5, 0.75, 1.0)
+BOUNDS = (0.5, 0.75, 1.0)
 """Shares of the limit at which the hatching grows denser."""
-_CLASSES = (
+CLASSES = (
     ("half to three quarters of the limit", Hatch((45,), 1.5, 0.13)),
     ("substantial: above three quarters", Hatch((45,), 0.75, 0.16)),
     ("beyond the limit", Hatch((45, 135), 0.65, 0.2)),
@@ -88,9 +88,9 @@ def _words(shell: ShellCondition, renewals: Sequence[PlannedRenewal], gauged: Fl
 
 def _classes(drawn: Expansion, worst: Floats, edges: Floats) -> list[str]:
     """Hatch the frame spaces by class, neighbours of one class along a strake as one."""
-    limits = (*_BOUNDS, np.inf)
+    limits = (*BOUNDS, np.inf)
     marks = []
-    for (_, hatch), low, high in zip(_CLASSES, limits, limits[1:], strict=False):
+    for (_, hatch), low, high in zip(CLASSES, limits, limits[1:], strict=False):
         outlines = []
         for side in (0, 1):
             for strake in range(drawn.shell.grid.strakes):
@@ -194,7 +194,7 @@ def _named(shell: ShellCondition, one: PlannedRenewal) -> str:
 
 def _legend(top: float) -> list[str]:
     at, marks = 1.0, []
-    entries = [(words, hatch, False) for words, hatch in _CLASSES] + [("plate to renew", RENEWAL, True)]
+    entries = [(words, hatch, False) for words, hatch in CLASSES] + [("plate to renew", RENEWAL, True)]
     marks.append(pen.text((at, top + 0.9), "Loss of the worst reading:", pen.SMALL, bold=True))
     at += pen.text_width("Loss of the worst reading:", pen.SMALL, True) + 2
     for words, hatch, heavy in entries:

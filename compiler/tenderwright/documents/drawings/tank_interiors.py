@@ -1,0 +1,129 @@
+"""Inside the tanks: each gauged space hatched by the worst of its members, and the members listed with their loss."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+
+from tenderwright.calculations.condition_results import MemberSummary
+from tenderwright.calculations.results import Results
+from tenderwright.documents.drawings import outline, pen, table
+from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
+from tenderwright.documents.drawings.frame_scale import frame_scale
+from tenderwright.documents.drawings.hatch import Hatch
+from tenderwright.documents.drawings.hull_marks import extent
+from tenderwright.documents.drawings.numbers import Numbered, place_numbers
+from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
+from tenderwright.documents.drawings.shell_expansion import BOUNDS, CLASSES, REPAIR
+from tenderwright.documents.drawings.table import Column, Line
+from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.edition import Figure
+from tenderwright.model.package import Package
+from tenderwright.quantities.display import decimals
+
+_HEAD = 4.0
+
+
+def tank_interiors(package: Package, results: Results) -> Figure | None:
+    """Draw the spaces gauged inside on the profile; None without a hull form or readings of members."""
+    form, members, condition = results.form, results.condition.members, package.condition
+    if form is None or not members or condition is None or condition.members is None:
+        return None
+    limit = condition.members.allowable.si
+    worst = {one.tank: one for one in reversed(members)}
+    order = [tank.tank for tank in package.tanks if tank.tank in worst]
+    lines = _lines(package, order, members, limit)
+    first, last = extent(package, form)
+    under = outline.keel_underside(package.particulars)
+    fixed = _HEAD + FRAMES_HEIGHT + 3 + table.height(len(lines)) + 1.5 + TITLE_HEIGHT
+
+    def size(scale: int) -> tuple[float, float]:
+        return (last - first) * 1000 / scale + 3, (form.depth - under) * 1000 / scale + fixed
+
+    scale = largest_scale(LANDSCAPE, size)
+    wide, high = size(scale)
+    title = "Inside the tanks: wastage of members"
+    sheet = sheet_of(package, "tank-interiors", title, scale, max(wide, LANDSCAPE.width), high, REPAIR)
+    left = (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
+    view = View(scale, left, _HEAD + sheet.mm(form.depth))
+    scale_at = view.y(under) + 1
+    marks = [
+        pen.polygon(view.all(outline.profile(form)), pen.MEDIUM, fill=pen.PAPER),
+        *_spaces(results, view, worst, order, limit),
+        frame_scale(package.frames, view, scale_at) if package.frames else "",
+        table.table(_columns(sheet.width), lines, 1, scale_at + FRAMES_HEIGHT + 2, "member"),
+    ]
+    words = _words(package, members)
+    caption = (
+        "Spaces gauged inside, from the side, hatched by the worst reading of their members as a share of what those "
+        "may lose, and numbered as listed; where a port and a starboard space lie one behind the other the worse is seen. "
+        f"Limit {100 * limit:.0f} %: {condition.members.source}."
+    )
+    return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=title)
+
+
+def _words(package: Package, members: Sequence[MemberSummary]) -> str:
+    names = {tank.tank: tank.name for tank in package.tanks}
+    told = "; ".join(f"{names[m.tank]}, {m.member}: {100 * m.greatest_loss:.0f} % at the worst" for m in members)
+    return f"Profile with the tanks whose members were gauged. {told}."
+
+
+def hatch_of(share: float) -> Hatch | None:
+    """Choose the hatching for a loss as a share of the limit; None where it is less than half."""
+    for bound, (_, hatch) in zip(reversed(BOUNDS), reversed(CLASSES), strict=True):
+        if share > bound + 1e-9:
+            return hatch
+    return None
+
+
+def _spaces(
+    results: Results, view: View, worst: Mapping[str, MemberSummary], order: Sequence[str], limit: float
+) -> list[str]:
+    """Draw the spaces, the worst over the others, each place numbered with all that lie there."""
+    drawn = sorted((name for name in order if name in results.tanks), key=lambda name: worst[name].greatest_loss)
+    marks: list[str] = []
+    places: dict[tuple[tuple[float, float], ...], list[int]] = {}
+    for name in drawn:
+        shape = view.all(outline.from_side(results.tanks[name].body))
+        key = tuple((round(x, 1), round(y, 1)) for x, y in shape)
+        places.setdefault(key, []).append(order.index(name) + 1)
+        hatch = hatch_of(worst[name].greatest_loss / limit)
+        marks.append(pen.polygon(shape, 0, fill=pen.PAPER) + (hatch.over([shape]) if hatch else ""))
+        marks.append(pen.polygon(shape, pen.FINE))
+    numbered = [Numbered(", ".join(map(str, sorted(numbers))), list(key)) for key, numbers in places.items()]
+    ends = (view.x(0.0) - 4, max(x for key in places for x, _ in key) + 8) if places else (0.0, 0.0)
+    return [*marks, place_numbers(numbered, 2.0, ends, "number")]
+
+
+def _columns(width: float) -> tuple[Column, ...]:
+    spare = width - 2 - 6 - 9 - 18 - 26 - 20 - 24
+    return (
+        Column("", 6.0),
+        Column("", 9.0),
+        Column("Space", spare * 0.42),
+        Column("Member", spare * 0.58),
+        Column("Readings", 18.0, "right"),
+        Column("Least of as built", 26.0, "right"),
+        Column("Greatest", 20.0, "right"),
+        Column("Rate, mm a year", 24.0, "right"),
+    )
+
+
+def _lines(package: Package, order: Sequence[str], members: Sequence[MemberSummary], limit: float) -> list[Line]:
+    names = {tank.tank: tank.name for tank in package.tanks}
+    lines = []
+    for number, tank in enumerate(order, start=1):
+        for one in (member for member in members if member.tank == tank):
+            cells = (
+                str(number),
+                "",
+                names[tank],
+                one.member,
+                str(one.readings),
+                f"{decimals(1e3 * one.least, 1)} of {decimals(1e3 * one.as_built, 1)}",
+                f"{decimals(100 * one.greatest_loss, 0)} %",
+                "–" if math.isnan(one.rate) else decimals(1e3 * one.rate, 3),
+            )
+            share = one.greatest_loss / limit
+            lines.append(Line(cells, hatch_of(share), strong=share > 1.0))
+    return lines
