@@ -25,6 +25,8 @@ from tenderwright.pipeline import (
 )
 
 if TYPE_CHECKING:
+    from tenderwright.documents.edition import Edition
+    from tenderwright.documents.price_form import PriceForm
     from tenderwright.writing.edition_files import Written
     from tenderwright.writing.pdf import Typesetter
 
@@ -73,8 +75,18 @@ def notices_for(compiled: Compiled, owner: OwnersSide, only: str | None) -> list
     return sort_notices(compiled.notices if only == "yard" else [*compiled.notices, *owner.notices])
 
 
-def write_editions(compiled: Compiled, owner: OwnersSide, out: Path, only: str | None, typesetter: Typesetter) -> None:
-    """Compose the editions asked for, put them in place once all of them stand, and say what was written."""
+def write_editions(
+    compiled: Compiled,
+    owner: OwnersSide,
+    out: Path,
+    only: str | None,
+    typesetter: Typesetter,
+    yard: tuple[Edition, PriceForm] | None = None,
+) -> None:
+    """Compose the editions asked for, put them in place once all of them stand, and say what was written.
+
+    The yard edition may have been composed already.
+    """
     from tenderwright.writing.errors import WritingError
     from tenderwright.writing.outputs import write_outputs
 
@@ -88,7 +100,10 @@ def write_editions(compiled: Compiled, owner: OwnersSide, out: Path, only: str |
         made: dict[str, Written] = {}
         for name in wanted:
             with progress(f"composing and typesetting the {name} edition"):
-                composed = compose_yard(compiled, state) if name == "yard" else compose_owner(compiled, owner, state)
+                if name == "yard":
+                    composed = yard or compose_yard(compiled, state)
+                else:
+                    composed = compose_owner(compiled, owner, state)
                 made[name] = write(*composed, typesetter, state)
     except WritingError as error:
         raise WrongUse(f"the {name} edition cannot be written: {error}") from error

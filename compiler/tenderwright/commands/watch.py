@@ -58,10 +58,10 @@ class Rounds:
             print(f"  nothing written, {perf_counter() - start:.2f} s", flush=True)
             return
         try:
-            edition, _ = compose_yard(compiled, stamp_of(compiled))
-            write_file(self.out / "preview" / PAGE, screen_page(edition).encode())
+            yard = compose_yard(compiled, stamp_of(compiled))
+            write_file(self.out / "preview" / PAGE, screen_page(yard[0]).encode())
             print(f"  page to look at: {self.out / 'preview' / PAGE}, {perf_counter() - start:.2f} s", flush=True)
-            write_editions(compiled, owner, self.out, self.only, self.typesetter)
+            write_editions(compiled, owner, self.out, self.only, self.typesetter, yard)
         except (WritingError, WrongUse) as error:
             print(f"  not written: {error}, {perf_counter() - start:.2f} s", file=sys.stderr, flush=True)
             return

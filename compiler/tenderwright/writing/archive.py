@@ -8,6 +8,8 @@ from collections.abc import Mapping
 
 _FIXED_TIME = (1980, 1, 1, 0, 0, 0)
 _UNIX = 3
+_COMPRESSED = (".pdf", ".xlsx")
+"""Endings of files that are compressed in themselves."""
 _REGULAR_FILE_MODE = 0o100644 << 16
 
 
@@ -23,7 +25,7 @@ def zip_members(members: list[tuple[str, bytes]]) -> bytes:
     with zipfile.ZipFile(output, "w") as packed:
         for name, content in members:
             member = zipfile.ZipInfo(name, _FIXED_TIME)
-            member.compress_type = zipfile.ZIP_DEFLATED
+            member.compress_type = zipfile.ZIP_STORED if name.endswith(_COMPRESSED) else zipfile.ZIP_DEFLATED
             member.create_system = _UNIX
             member.external_attr = _REGULAR_FILE_MODE
             packed.writestr(member, content, compresslevel=9)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import datetime
+from functools import lru_cache
 from typing import Any
 
 from openpyxl import Workbook
@@ -17,6 +18,7 @@ from tenderwright.writing.price_form_sheet import Sheet
 from tenderwright.writing.xlsx_package import workbook_bytes
 
 
+@lru_cache(maxsize=4)
 def price_form_workbook(form: PriceForm) -> bytes:
     """Write the price form as XLSX: the same form always gives the same bytes.
 
