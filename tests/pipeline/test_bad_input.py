@@ -395,3 +395,11 @@ def test_two_lines_of_one_letter_have_a_notice(root: Path) -> None:
 def test_a_control_character_put_in_by_an_escape_has_a_notice(escape: str, root: Path) -> None:
     edit(root, RIVETS, "title: Rivets, renew", f'title: "Rivets{escape}, renew"')
     assert RIVETS in {path for path, _, _ in _found(root)}
+
+
+@pytest.mark.parametrize("end", ["\u0085", "\u2028", "\u2029", "\r", "\r\n"])
+def test_every_line_end_of_the_parser_counts_as_a_line(end: str, root: Path) -> None:
+    edit(root, RIVETS, "title: ", f"{end}titel: ")
+    files = read(root)
+    for notice in compile_package(files).notices:
+        _require_place(notice, root, files.texts)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path as FilePath
@@ -12,6 +13,9 @@ from tenderwright.notices.suggest import did_you_mean
 from tenderwright.reading.layout import NEEDED, OWNER, YAML_FILES, is_ignored, is_other, schema_of
 from tenderwright.reading.source import Source
 from tenderwright.reading.yaml_file import MAX_BYTES, MAX_SURVEY_BYTES, read_yaml
+
+_LINE_END = re.compile("\r\n|[\r\u0085\u2028\u2029]")
+"""What ends a line for the parser besides a line feed (YAML 1.1, section 4.2), so that all count lines alike."""
 
 
 @dataclass(frozen=True)
@@ -189,7 +193,7 @@ def _read_text(root: FilePath, path: str, notices: list[Notice]) -> str | None:
             )
         )
         return None
-    return text.replace("\r\n", "\n").replace("\r", "\n")
+    return _LINE_END.sub("\n", text)
 
 
 def _unknown(path: str) -> Notice:

@@ -136,7 +136,7 @@ class _Walk:
 
 
 def _syntax_hint(text: str, problem: str, line: int) -> tuple[str, ...]:
-    lines = text.splitlines()
+    lines = text.split("\n")
     bad = lines[line - 1] if 1 <= line <= len(lines) else ""
     if "\t" in bad[: len(bad) - len(bad.lstrip()) + 1]:
         return ("a tab stands in the indent: use spaces",)
