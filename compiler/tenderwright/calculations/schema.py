@@ -1,4 +1,4 @@
-"""Short forms for the input schemas of the docking methods, and standard gravity."""
+"""Short forms for the input schemas of methods, and standard gravity."""
 
 from __future__ import annotations
 
@@ -13,6 +13,11 @@ def quantity(dimension: str, description: str, *examples: str) -> dict[str, Any]
     """Give the schema of a quantity."""
     schema: dict[str, Any] = {"type": "string", "quantity": dimension, "description": description}
     return schema | {"examples": list(examples)} if examples else schema
+
+
+def length(description: str, *examples: str) -> dict[str, Any]:
+    """Give the schema of a length."""
+    return quantity("length", description, *examples)
 
 
 def number(description: str, **keywords: Any) -> dict[str, Any]:

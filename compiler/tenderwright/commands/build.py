@@ -44,7 +44,7 @@ def add_arguments(parser: ArgumentParser) -> None:
 def run(arguments: Namespace) -> int:
     """Build the editions once, or again on each save."""
     root = package_folder(arguments.folder)
-    if arguments.out.resolve().is_relative_to(root.resolve()) and arguments.out.resolve() == root.resolve():
+    if arguments.out.resolve() == root.resolve():
         raise WrongUse("the editions cannot be written over the package itself")
     if arguments.watch:
         from tenderwright.commands.watch import watch

@@ -36,17 +36,9 @@ def run(arguments: Namespace) -> int:
     files = read(package_folder(Path(before[0]) if before else None))
     compiled = compile_package(files)
     print(
-        _explained(name.removeprefix("value:").removeprefix("item:"), compiled, files_owner_estimate(files, compiled))
+        _explained(name.removeprefix("value:").removeprefix("item:"), compiled, compile_owner(files, compiled).estimate)
     )
     return CLEAN
-
-
-def files_owner_estimate(files: object, compiled: Compiled) -> Estimate | None:
-    """Give the owner's estimate where there is one."""
-    from tenderwright.reading.package import Files
-
-    assert isinstance(files, Files)
-    return compile_owner(files, compiled).estimate
 
 
 def _explained(name: str, compiled: Compiled, estimate: Estimate | None) -> str:

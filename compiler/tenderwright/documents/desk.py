@@ -22,7 +22,6 @@ from tenderwright.model.package import Package
 from tenderwright.model.tender import Tender
 from tenderwright.pricing.price import Estimate
 from tenderwright.quantities.display import US_UNITS, decimals, in_unit, show, shown_unit
-from tenderwright.quantities.position import Position
 from tenderwright.quantities.quantity import Quantity
 
 _POWERS = re.compile(r"(\d ?(?:[kmc]?g/|t/|mA/)?[cm]?m)([23])\b")
@@ -121,10 +120,6 @@ class Desk:
             return metric
         us = customary(si, dimension)
         return us if self.units == "us" else f"{metric} ({us})"
-
-    def position(self, position: Position) -> str:
-        """Show a position as written, with the frame set as in print."""
-        return position.text
 
     def figure(self, value: Value, digits: int = 4) -> str:
         """Show a calculated value in its unit."""

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from typing import Any, Literal
+from typing import Literal
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import length as _length
 
 Shape = Literal["long slender", "short slender", "long flush", "short flush"]
 
@@ -138,10 +139,6 @@ def _kernel(
         "current": anode_current(found, CLOSED_CIRCUIT[alloy]),
         "utilisation": UTILISATION[shape],
     }
-
-
-def _length(description: str, example: str) -> dict[str, Any]:
-    return {"type": "string", "quantity": "length", "description": description, "examples": [example]}
 
 
 METHOD = Method(

@@ -9,8 +9,8 @@ from typing import Any
 import numpy as np
 
 from tenderwright.calculations.blocks.plane import on_springs
-from tenderwright.calculations.landing.schema import listed, quantity, record
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import listed, quantity, record
 
 
 @dataclass(frozen=True)

@@ -11,8 +11,8 @@ from numpy.typing import NDArray
 
 from tenderwright.calculations.blocks.footprint import NEAR, Footprint, footprints_from_input, rectangles, sizes
 from tenderwright.calculations.hydrostatics.simpson import Floats
-from tenderwright.calculations.landing.schema import listed
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import listed
 
 
 @dataclass(frozen=True)

@@ -10,8 +10,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tenderwright.calculations.hydrostatics.simpson import Floats
-from tenderwright.calculations.landing.schema import listed, quantity, record, text
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import listed, quantity, record, text
 
 CLEARANCE = 0.3
 """Between a block and an opening, m, where nothing is stated: common practice, no source."""

@@ -9,8 +9,8 @@ from typing import Any
 import numpy as np
 
 from tenderwright.calculations.hydrostatics.simpson import Floats
-from tenderwright.calculations.landing.schema import listed, quantity, record
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import listed, quantity, record
 
 
 def build_heights(

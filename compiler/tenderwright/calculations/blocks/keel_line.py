@@ -13,8 +13,8 @@ from tenderwright.calculations.blocks.elastic_line import Girder, KeelLine, elas
 from tenderwright.calculations.blocks.weight_curve import Segment, weight_curve
 from tenderwright.calculations.blocks.winkler import Class, characteristic, keel_class
 from tenderwright.calculations.hydrostatics.simpson import Floats
-from tenderwright.calculations.landing.schema import GRAVITY, listed, quantity, record
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import GRAVITY, listed, quantity, record
 
 NEAR = 1e-9
 

@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from typing import Any
 
 from tenderwright.calculations.blocks.winkler import characteristic
-from tenderwright.calculations.landing.schema import quantity
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 
 def overhang_peak(load: float, modulus: float, bending_stiffness: float, moment: float = 0.0) -> dict[str, float]:

@@ -10,8 +10,8 @@ import numpy as np
 
 from tenderwright.calculations.blocks.plane import on_springs
 from tenderwright.calculations.cradle.cars import Limit
-from tenderwright.calculations.landing.schema import GRAVITY, listed, number, quantity, record, text
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import GRAVITY, listed, number, quantity, record, text
 
 
 @dataclass(frozen=True)

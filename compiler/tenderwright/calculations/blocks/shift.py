@@ -19,8 +19,8 @@ from tenderwright.calculations.blocks.footprint import (
     too_near,
 )
 from tenderwright.calculations.hydrostatics.simpson import Floats
-from tenderwright.calculations.landing.schema import quantity
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 NOT_FREE = 1e6
 """What it costs in the search to leave a block where it is not free; more than any shift."""

@@ -11,8 +11,8 @@ import numpy as np
 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
-from tenderwright.calculations.landing.schema import listed, quantity, record
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import listed, quantity, record
 
 GRID = 33
 NEAR = 1e-9

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from tenderwright.calculations.landing.schema import listed, quantity, record
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import listed, quantity, record
 
 
 def block_stiffness(layers: Sequence[tuple[float, float, float]]) -> float:

@@ -9,8 +9,8 @@ from typing import Any
 
 import numpy as np
 
-from tenderwright.calculations.landing.schema import quantity
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 NEAR = 1e-12
 

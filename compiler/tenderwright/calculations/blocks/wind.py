@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from math import log
 
-from tenderwright.calculations.landing.schema import number, quantity
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import number, quantity
 
 AIR = 1.25
 """Density of air, kg/m3 (EN 1991-1-4)."""

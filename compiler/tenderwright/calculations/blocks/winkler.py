@@ -11,8 +11,8 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from tenderwright.calculations.hydrostatics.simpson import Floats
-from tenderwright.calculations.landing.schema import GRAVITY, quantity
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import GRAVITY, quantity
 
 Class = Literal["short", "medium", "long"]
 LONGEST = 300.0

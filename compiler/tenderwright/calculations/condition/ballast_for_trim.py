@@ -16,7 +16,7 @@ from tenderwright.calculations.condition.condition_input import (
 from tenderwright.calculations.condition.target_trim import MovableTank, target_trim
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
 from tenderwright.calculations.method import Citation, Method, Symbol
-from tenderwright.calculations.tanks.tank_input import record
+from tenderwright.calculations.schema import record
 
 TARGET_TANKS: Mapping[str, Any] = {
     "type": "array",

@@ -6,8 +6,9 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from tenderwright.calculations.condition.loading import TankLoad, Weight
+from tenderwright.calculations.schema import length, record
 from tenderwright.calculations.tanks.sounding import Tank
-from tenderwright.calculations.tanks.tank_input import SHAPE, body_from_input, length, record
+from tenderwright.calculations.tanks.tank_input import SHAPE, body_from_input
 
 
 def _mass(description: str) -> dict[str, Any]:

@@ -9,8 +9,8 @@ from typing import Any
 from tenderwright.calculations.cradle.cars import Limit
 from tenderwright.calculations.facility.clearances import IN_SERVICE, Clearances
 from tenderwright.calculations.facility.verdict import Verdict, verdict, verdict_outputs
-from tenderwright.calculations.landing.schema import quantity, record, text
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity, record, text
 
 
 @dataclass(frozen=True)

@@ -9,8 +9,8 @@ import numpy as np
 
 from tenderwright.calculations.cradle.cars import Limit
 from tenderwright.calculations.facility.verdict import verdict, verdict_outputs
-from tenderwright.calculations.landing.schema import quantity
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 CAPACITIES = (40e6, 50e6, 60e6, 70e6)
 SHARES = (0.800, 0.850, 0.888, 0.920)

@@ -14,8 +14,8 @@ from tenderwright.calculations.cradle.cars import Limit
 from tenderwright.calculations.cradle.line_load import line_load
 from tenderwright.calculations.facility.verdict import verdict, verdict_outputs
 from tenderwright.calculations.hydrostatics.simpson import Floats
-from tenderwright.calculations.landing.schema import quantity
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 STEPS_IN_A_BAY = 40
 """Positions of the ship on the platform that are tried within one bay."""

@@ -8,8 +8,8 @@ from typing import Any
 
 from tenderwright.calculations.cradle.cars import Limit
 from tenderwright.calculations.facility.verdict import verdict, verdict_outputs
-from tenderwright.calculations.landing.schema import GRAVITY, number, quantity
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import GRAVITY, number, quantity
 
 FRICTION = 0.0125
 """Rolling resistance by weight (derived): Crandall, part 4, puts the effort on the level at about 20 % of hauling up a

@@ -6,8 +6,8 @@ from collections.abc import Mapping, Sequence
 from math import tan
 from typing import Any
 
-from tenderwright.calculations.landing.schema import listed, quantity, record
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import listed, quantity, record
 
 
 def water_over_sill(tide: float, sill_below_datum: float) -> float:

@@ -9,6 +9,7 @@ from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
 from tenderwright.calculations.hydrostatics.shell_area import end_area, shell_area
 from tenderwright.calculations.method import Citation, Method, Symbol
+from tenderwright.calculations.schema import length as _length
 
 
 def band_area(form: HullForm, lower: float | None = None, upper: float | None = None, trim: float = 0.0) -> float:
@@ -25,10 +26,6 @@ def band_area_from_offsets(
 ) -> dict[str, float]:
     """Compute a band's area [m2] from a table of offsets; lower, upper and trim in m."""
     return {"area": band_area(hull_from_offsets(offsets), lower, upper, trim)}
-
-
-def _length(description: str) -> dict[str, str]:
-    return {"type": "string", "quantity": "length", "description": description}
 
 
 METHOD = Method(

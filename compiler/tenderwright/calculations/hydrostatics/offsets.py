@@ -6,10 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm, hull_form
-
-
-def _length(description: str) -> dict[str, Any]:
-    return {"type": "string", "quantity": "length", "description": description}
+from tenderwright.calculations.schema import length as _length
 
 
 def _lengths(description: str) -> dict[str, Any]:

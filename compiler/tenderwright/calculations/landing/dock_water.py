@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.landing.schema import quantity
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 SEA = 1025.0
 

@@ -6,9 +6,9 @@ from collections.abc import Mapping
 from math import tan
 from typing import Any
 
-from tenderwright.calculations.landing.schema import quantity
 from tenderwright.calculations.landing.stability import Form
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 
 def greatest_upthrust(

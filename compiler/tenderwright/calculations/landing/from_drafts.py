@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.landing.schema import quantity
 from tenderwright.calculations.landing.upthrust import fall_per_upthrust
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 
 def upthrust_from_drafts(

@@ -9,9 +9,9 @@ from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFS
 from tenderwright.calculations.landing.curve import landing_curve
 from tenderwright.calculations.landing.exact import Lander, held_particulars, settle_exactly
 from tenderwright.calculations.landing.held import BlockLine
-from tenderwright.calculations.landing.schema import quantity
 from tenderwright.calculations.landing.settling import BLOCK_INPUTS, LANDING_SYMBOLS, outputs_of, settle
 from tenderwright.calculations.method import Citation, Method, Symbol
+from tenderwright.calculations.schema import quantity
 
 LARGE_SHARE = 0.05
 """Upthrust by displacement above which the hand method is to be read with care (common practice, no source)."""

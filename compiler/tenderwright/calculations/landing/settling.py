@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from tenderwright.calculations.landing.held import Afloat, BlockLine, lever
-from tenderwright.calculations.landing.schema import quantity
 from tenderwright.calculations.landing.stability import Virtual, instability_upthrust, virtual_stability
 from tenderwright.calculations.landing.upthrust import critical_upthrust, fall_per_upthrust
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 
 @dataclass(frozen=True)

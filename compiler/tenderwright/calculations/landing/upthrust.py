@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from math import radians, tan
 
-from tenderwright.calculations.landing.schema import quantity
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 LARGEST_DECLIVITY = radians(10.0)
 

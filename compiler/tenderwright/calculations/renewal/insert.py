@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.renewal.outlines import LEAST_SIZE
+from tenderwright.calculations.schema import length as _length
 from tenderwright.calculations.steel.plate_mass import STEEL_DENSITY, plate_mass
 
 CORNER_THICKNESSES = 5.0
@@ -100,10 +100,6 @@ def _kernel(
         "weld": found.weld,
         "tolerance": used,
     }
-
-
-def _length(description: str, example: str) -> dict[str, Any]:
-    return {"type": "string", "quantity": "length", "description": description, "examples": [example]}
 
 
 METHOD = Method(

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import length as _length
 
 Fastening = Literal["riveted", "welded edges"]
 
@@ -139,10 +140,6 @@ def _kernel(
         "seam": found.seam,
         "butt": found.butt,
     }
-
-
-def _length(description: str, example: str) -> dict[str, Any]:
-    return {"type": "string", "quantity": "length", "description": description, "examples": [example]}
 
 
 def _number(description: str) -> dict[str, Any]:

@@ -9,9 +9,9 @@ from tenderwright.calculations.blocks.overturning import SideBlock, rigid_limit,
 from tenderwright.calculations.blocks.wind import basic_pressure, wind_force
 from tenderwright.calculations.cradle.cars import Limit
 from tenderwright.calculations.docking_results import KeelBlockResult, Side, SideBlockResult
-from tenderwright.calculations.landing.schema import GRAVITY
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.results import Results
+from tenderwright.calculations.schema import GRAVITY
 from tenderwright.calculations.ship.block_places import keel_underside
 from tenderwright.calculations.ship.keel_loads import keep_pressure
 from tenderwright.calculations.value import Given, Record

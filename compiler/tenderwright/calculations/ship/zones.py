@@ -10,7 +10,6 @@ from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbo
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.ship.estimates import BAND_ESTIMATE, band_estimate
 from tenderwright.calculations.ship.form import given_form
-from tenderwright.calculations.tanks.polyhedron import Polyhedron
 from tenderwright.calculations.value import Given, Record, given
 from tenderwright.model.coating import Zone
 from tenderwright.model.package import Package
@@ -83,7 +82,7 @@ def _internal(zone: Zone, results: Results, record: Record) -> Given | None:
     shape = results.tanks.get(zone.tank.name)
     if shape is None:
         return None
-    boundary = boundary_area(shape.body)
+    boundary = shape.body.surface_area
     panels: list[Panel] = []
     left = 1.0
     inputs = {"boundary": Given(boundary, f"{boundary:.1f} m2", f"tank.{zone.tank.name}.capacity")}
@@ -103,11 +102,3 @@ def _internal(zone: Zone, results: Results, record: Record) -> Given | None:
 def _kept(record: Record, method: Method, prefix: str, zone: Zone, inputs: dict[str, Given], area: float) -> Given:
     record.keep(method, prefix, zone.name, inputs, {"area": area}, {"area": "area"})
     return given(record.values[f"{prefix}.area"], f"{area:.1f} m2")
-
-
-def boundary_area(body: Polyhedron) -> float:
-    """Give the area of all the faces of a tank, m2."""
-    import numpy as np
-
-    a, b, c = (body.corners[:, i] for i in range(3))
-    return float(np.linalg.norm(np.cross(b - a, c - a), axis=1).sum() / 2)

@@ -51,6 +51,12 @@ class Polyhedron:
         return float(self.vertices[:, 2].max())
 
     @property
+    def surface_area(self) -> float:
+        """Area of all its faces [m2]."""
+        a, b, c = (self.corners[:, i] for i in range(3))
+        return float(np.linalg.norm(np.cross(b - a, c - a), axis=1).sum() / 2)
+
+    @property
     def lower_corner(self) -> Floats:
         """Least x, y and z [m]."""
         return np.asarray(self.vertices.min(axis=0), dtype=np.float64)

@@ -7,8 +7,9 @@ from math import tan
 from typing import Any
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import length
 from tenderwright.calculations.tanks.sounding import at_sounding, at_ullage
-from tenderwright.calculations.tanks.tank_input import POINT, SHAPE, length, tank_from_input
+from tenderwright.calculations.tanks.tank_input import POINT, SHAPE, tank_from_input
 
 
 def sounding_volume(

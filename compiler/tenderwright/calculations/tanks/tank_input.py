@@ -6,25 +6,9 @@ from collections.abc import Mapping
 from typing import Any
 
 from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.schema import length, record
 from tenderwright.calculations.tanks.polyhedron import Polyhedron, box, lofted
 from tenderwright.calculations.tanks.sounding import SoundingPipe, Tank
-
-
-def length(description: str) -> dict[str, Any]:
-    """Give the schema of a length."""
-    return {"type": "string", "quantity": "length", "description": description}
-
-
-def record(description: str, required: tuple[str, ...], **properties: Mapping[str, Any]) -> dict[str, Any]:
-    """Give the schema of a closed record."""
-    return {
-        "type": "object",
-        "additionalProperties": False,
-        "required": list(required),
-        "description": description,
-        "properties": properties,
-    }
-
 
 BOX = record(
     "A rectangular tank: x forward of AP, y to port, z above the baseline.",

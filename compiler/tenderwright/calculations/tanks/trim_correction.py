@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import cos, tan
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
-from tenderwright.calculations.tanks.tank_input import length as _length
+from tenderwright.calculations.schema import length as _length
 
 
 def trim_correction(

@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import length as _length
 from tenderwright.calculations.thickness.columns import Floats
 from tenderwright.calculations.thickness.limits import renewal_thickness, substantial_thickness
 from tenderwright.calculations.thickness.rate import NO_MEASURABLE_LOSS
@@ -110,10 +111,6 @@ def _kernel(
         "call": CALLS[found.call[0]],
         "note": NO_MEASURABLE_LOSS if math.isnan(life) else "",
     }
-
-
-def _length(description: str, example: str) -> dict[str, Any]:
-    return {"type": "string", "quantity": "length", "description": description, "examples": [example]}
 
 
 METHOD = Method(

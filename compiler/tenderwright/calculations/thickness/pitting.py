@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import length as _length
 from tenderwright.calculations.thickness.readings import GREATEST_THICKNESS
 
 Treatment = Literal["none", "fill with epoxy", "weld", "renew"]
@@ -124,10 +125,6 @@ def _kernel(
         "reasons": list(found.reasons),
         "equivalent_thickness": even,
     }
-
-
-def _length(description: str, example: str) -> dict[str, Any]:
-    return {"type": "string", "quantity": "length", "description": description, "examples": [example]}
 
 
 METHOD = Method(

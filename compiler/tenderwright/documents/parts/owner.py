@@ -35,8 +35,7 @@ def prices_by_item(desk: Desk) -> Part:
         Column("Own lines", "decimal", 1.4),
         Column("Shared services", "decimal", 1.4),
         Column("With its share", "decimal", 1.4),
-        Column("Growth if deferred", width=0.01),
-    )[:4]
+    )
     note = inline(
         f"{desk.tender.currency}, prices of {estimate.base_month}, options, contingent quantities and provisional sums "
         f"counted. Shared services are spread {estimate.shared_rule}; both columns of totals agree to the cent."
