@@ -1,0 +1,1 @@
+"""Cost: three-point estimates, correlated trials, escalation, man-hours priced, growth and classes of estimate."""
