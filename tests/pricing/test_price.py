@@ -126,7 +126,7 @@ money = st.integers(0, 10**7).map(lambda n: n / 100)
 def test_any_rates_reconcile(starter: Files, rates: list[float], rule: str) -> None:
     numbers = ["110.a", "110.b", "110.c", "130.a", "130.b", "140.a", "140.b", "210.a", "320.a", "420.a"]
     lines = "".join(f"  {number}: {{rate: {rate:.2f}}}\n" for number, rate in zip(numbers, rates, strict=True))
-    shared = f'shared: {{items: ["110", "130"], rule: {rule}}}\n'
+    shared = f'shared: {{items: ["110", "130"], rule: {rule}}}\ncontingency: {{share: 15 %, why: wash}}\n'
     reconciles(estimate(put(starter, RATES, f"base_month: 2027-09\nlines:\n{lines}{shared}")))
 
 

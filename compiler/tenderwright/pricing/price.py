@@ -8,13 +8,16 @@ from decimal import Decimal
 
 from tenderwright.calculations.value import Record
 from tenderwright.model.item import Item, Line
-from tenderwright.model.owner import OwnerPapers, Rate, Rates
+from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
+from tenderwright.model.rates import Rate, Rates
 from tenderwright.notices import Notice, Place
 from tenderwright.pricing.amount import amount
 from tenderwright.pricing.money import ZERO, cents, share_out, total
 from tenderwright.pricing.quantity import LineQuantity, line_quantity
+from tenderwright.pricing.quantity_range import quantity_bounds
 from tenderwright.pricing.sections import SECTIONS, Section, section_of
+from tenderwright.pricing.unit_price import PriceBook, Step, UnitPrice, price_book, unit_price
 
 
 @dataclass(frozen=True)
@@ -25,17 +28,35 @@ class PricedLine:
     line: Line
     section: Section
     quantity: LineQuantity
-    rate: Decimal
+    unit_price: UnitPrice
     amount: Decimal
     """Signed: a credit is negative."""
     low: Decimal
+    """For the least quantity that may be needed, at the low rate; the least credit where it is one."""
     high: Decimal
     basis: str
+    least: Decimal
+    """The least and the greatest quantity that may be needed; the tendered one where none is written."""
+    most: Decimal
 
     @property
     def number(self) -> str:
         """Give the line number, such as `420.a`."""
         return f"{self.item.number}.{self.line.line}"
+
+    @property
+    def rate(self) -> Decimal:
+        """Give the likely price of a unit."""
+        return self.unit_price.likely
+
+    @property
+    def form(self) -> str:
+        """Give the form of its price, by which quantity and rate make an amount."""
+        return "credit" if self.section.code == "G" else self.line.price
+
+    def at(self, quantity: Decimal, rate: Decimal) -> Decimal:
+        """Give its amount for another quantity and rate."""
+        return amount(self.form, quantity, rate)
 
 
 @dataclass(frozen=True)
@@ -75,23 +96,27 @@ class Estimate:
 
 
 def price(papers: OwnerPapers, package: Package, record: Record) -> tuple[Estimate | None, list[Notice]]:
-    """Price every line; a line without a rate is a mistake, and there is then no estimate."""
+    """Price every line; a line without a rate is a mistake, and there is then no estimate.
+
+    Nor is there one where a line cannot be priced for a mistake told elsewhere.
+    """
     rates = papers.rates
     if rates is None or package.tender is None:
         return None, []
-    notices: list[Notice] = []
+    missing: list[Notice | None] = []
     lines: list[PricedLine] = []
+    book = price_book(papers, rates, package.history, package.tender.currency)
     for item in package.items:
         if item.withdrawn:
             continue
         for line in item.lines:
-            priced = _priced(item, line, rates, package, record)
+            priced = _priced(item, line, book, package, record)
             if isinstance(priced, PricedLine):
                 lines.append(priced)
-            elif priced is not None:
-                notices.append(priced)
-    if notices:
-        return None, notices
+            else:
+                missing.append(priced)
+    if missing:
+        return None, [notice for notice in missing if notice is not None]
     totals = {section.code: total([line.amount for line in lines if line.section is section]) for section in SECTIONS}
     options = package.tender.award.options_counted
     counted = [s.code for s in SECTIONS if s.in_evaluated and (options or s.code != "F")]
@@ -110,7 +135,7 @@ def price(papers: OwnerPapers, package: Package, record: Record) -> tuple[Estima
     ), []
 
 
-def _priced(item: Item, line: Line, rates: Rates, package: Package, record: Record) -> PricedLine | Notice | None:
+def _priced(item: Item, line: Line, book: PriceBook, package: Package, record: Record) -> PricedLine | Notice | None:
     assert package.tender is not None
     section = section_of(item, line, package.tender)
     quantity = line_quantity(line, record)
@@ -119,27 +144,40 @@ def _priced(item: Item, line: Line, rates: Rates, package: Package, record: Reco
     number = f"{item.number}.{line.line}"
     if line.price == "fixed":
         fixed = cents(line.amount or ZERO)
-        return PricedLine(item, line, section, quantity, fixed, fixed, fixed, fixed, "the owner's fixed sum")
-    rate = rates.lines.get(number)
+        price = UnitPrice(fixed, fixed, fixed, 1, (Step("the owner's fixed sum", fixed),))
+        one = quantity.number
+        return PricedLine(item, line, section, quantity, price, fixed, fixed, fixed, "the owner's fixed sum", one, one)
+    rate = book.rates.lines.get(number)
     if rate is None:
         return Notice(
             "unpriced-line",
-            Place("owner/rates.yaml", rates.here.line),
+            Place("owner/rates.yaml", book.rates.here.line),
             f"line {number} has no rate",
             hints=(f"add `{number}: {{rate: …}}` under `lines:`",),
         )
-    return _with_rate(item, line, section, quantity, rate)
+    found = unit_price(number, rate, quantity, book)
+    if not isinstance(found, UnitPrice):
+        return found
+    bounds = quantity_bounds(number, rate, quantity)
+    if isinstance(bounds, Notice):
+        return bounds
+    return _with_price(item, line, section, quantity, rate, found, bounds)
 
 
-def _with_rate(item: Item, line: Line, section: Section, quantity: LineQuantity, rate: Rate) -> PricedLine:
+def _with_price(
+    item: Item,
+    line: Line,
+    section: Section,
+    quantity: LineQuantity,
+    rate: Rate,
+    found: UnitPrice,
+    bounds: tuple[Decimal, Decimal],
+) -> PricedLine:
     form = "credit" if section.code == "G" else line.price
-
-    def at(each: Decimal) -> Decimal:
-        return amount(form, quantity.number, each)
-
-    low = rate.rate if rate.low is None else rate.low
-    high = rate.rate if rate.high is None else rate.high
-    return PricedLine(item, line, section, quantity, rate.rate, at(rate.rate), at(low), at(high), rate.basis)
+    least, most = bounds
+    low, high = amount(form, least, found.low), amount(form, most, found.high)
+    likely = amount(form, quantity.number, found.likely)
+    return PricedLine(item, line, section, quantity, found, likely, low, high, rate.basis, least, most)
 
 
 def _apportioned(lines: list[PricedLine], rates: Rates) -> list[PricedItem]:
