@@ -147,6 +147,14 @@ def many_readings(folder: Path) -> list[Ratio]:
     ]
 
 
+def many_trials() -> Ratio:
+    """Run 100,000 trials of 200 lines and 150 activities, over numpy sampling as many numbers and nothing else."""
+    from tests.bench.trials import by_numpy, ours
+
+    all_of_them, other = best(3, ours(), by_numpy())
+    return Ratio("100,000 trials of 200 lines, 150 activities / numpy sampling", all_of_them, other, 3.0)
+
+
 def table(rows: list[Ratio]) -> str:
     """Write the rows as a table of text."""
     width = max((len(row.what) for row in rows), default=4)
@@ -181,6 +189,7 @@ def main() -> None:
                     lambda: [typesetting()],
                     lambda: rounds(folder),
                     lambda: many_readings(folder),
+                    lambda: [many_trials()],
                 )
             )
         )
