@@ -8,7 +8,7 @@ from collections.abc import Mapping
 
 _FIXED_TIME = (1980, 1, 1, 0, 0, 0)
 _UNIX = 3
-_COMPRESSED = (".pdf", ".xlsx")
+_COMPRESSED = (".pdf", ".xlsx", ".docx")
 """Endings of files that are compressed in themselves."""
 _REGULAR_FILE_MODE = 0o100644 << 16
 

@@ -10,10 +10,15 @@ from tenderwright.documents.edition import Row, Table, plain
 _NUMBER = re.compile(r"[^\d]*\d[\d,\s]*(?:\.(?P<fraction>\d+))?\s?%?")
 
 
+def fraction_digits(text: str) -> str | None:
+    """Give the digits after the point of a number as printed, nothing for a text that is no number."""
+    match = _NUMBER.fullmatch(text)
+    return None if match is None else match["fraction"] or ""
+
+
 def decimal_pads(texts: Iterable[str]) -> tuple[str, ...]:
     """Give for each text the characters that, set invisibly after it, bring its point under the others'."""
-    matches = [_NUMBER.fullmatch(text) for text in texts]
-    fractions = [None if match is None else match["fraction"] or "" for match in matches]
+    fractions = [fraction_digits(text) for text in texts]
     longest = max((len(fraction) for fraction in fractions if fraction is not None), default=0)
     return tuple("" if fraction is None else _pad(fraction, longest) for fraction in fractions)
 

@@ -9,6 +9,8 @@ from xml.etree import ElementTree
 from tenderwright.documents.edition import Figure
 from tenderwright.writing.errors import WritingError
 
+DRAWN_ELSEWHERE = "The drawing itself is in the PDF."
+"""What a document says that takes no drawings."""
 _LOCAL_URL = re.compile(r"url\(\s*['\"]?#([^'\")]+)['\"]?\s*\)")
 _REFUSED = frozenset({"script", "foreignObject", "image", "iframe", "a"})
 _MILLIMETRES = {"mm": 1.0, "cm": 10.0, "in": 25.4, "pt": 25.4 / 72, "px": 25.4 / 96, "": 25.4 / 96}

@@ -31,16 +31,21 @@ class _ProseRenderer(RendererHTML):
         return f"{escapeHtml(words)} (<code>{escapeHtml(str(token.attrs.get('src', '')))}</code>)"
 
     def link_open(self, tokens: Sequence[Token], idx: int, options: OptionsDict, env: EnvType) -> str:
-        target = str(tokens[idx].attrs.get("href", ""))
-        if not target.startswith(_ALLOWED_TARGETS):
-            raise WritingError(f"prose refers to {target!r}, which is neither an anchor nor a web address")
-        return f'<a href="{escapeHtml(target)}">'
+        return f'<a href="{escapeHtml(link_target(tokens[idx]))}">'
 
     def heading_open(self, tokens: Sequence[Token], idx: int, options: OptionsDict, env: EnvType) -> str:
         return f"<{_heading_tag(tokens[idx])}>"
 
     def heading_close(self, tokens: Sequence[Token], idx: int, options: OptionsDict, env: EnvType) -> str:
         return f"</{_heading_tag(tokens[idx])}>\n"
+
+
+def link_target(link: Token) -> str:
+    """Give what a link of prose leads to, raising `WritingError` where that is neither an anchor nor on the web."""
+    target = str(link.attrs.get("href", ""))
+    if not target.startswith(_ALLOWED_TARGETS):
+        raise WritingError(f"prose refers to {target!r}, which is neither an anchor nor a web address")
+    return target
 
 
 def _heading_tag(token: Token) -> str:

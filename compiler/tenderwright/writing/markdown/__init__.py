@@ -1,0 +1,1 @@
+"""Editions as CommonMark with the tables that GitHub added to it."""
