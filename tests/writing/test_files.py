@@ -14,6 +14,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+import tenderwright
 from tenderwright.writing.archive import archive
 from tenderwright.writing.csv_table import csv_table
 from tenderwright.writing.json_file import Json, canonical_json
@@ -81,6 +82,7 @@ def test_manifest_lists_every_file_with_its_checksum() -> None:
         "issued",
         "abc",
     )
+    assert read["compiler"] == tenderwright.__version__
     with pytest.raises(ValueError, match="itself"):
         manifest(sample_edition(0), {"manifest.json": b""})
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.value import Record
 from tenderwright.linking.link import Links
+from tenderwright.model.issued_item import IssuedItem
 from tenderwright.model.item import Item
 from tenderwright.model.package import Package
 from tenderwright.notices import Notice
@@ -16,12 +17,14 @@ from tenderwright.notices import Notice
 
 @dataclass(frozen=True)
 class Context:
-    """The package, its links, its calculated values, and what else the calculations gave."""
+    """The package, its links, its calculated values, what else the calculations gave, and what was issued before."""
 
     package: Package
     links: Links
     record: Record
     results: Results = field(default_factory=Results)
+    issued_items: Mapping[str, IssuedItem] = field(default_factory=dict)
+    """The items that earlier issues of the tender held, by number, as the last of them held each."""
 
     @cached_property
     def live_items(self) -> list[Item]:

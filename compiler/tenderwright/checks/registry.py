@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from tenderwright.checks import (
+    addendum_not_listed,
     anodes_outlived,
     coated_twice,
     coating_without_preparation,
@@ -12,6 +13,7 @@ from tenderwright.checks import (
     contingent_without_quantity,
     facility_certificate,
     forgotten_service,
+    item_number_reused,
     late_report,
     no_plug_register,
     oil_boundary_hot_work,
@@ -19,6 +21,7 @@ from tenderwright.checks import (
     opening_under_block,
     owner_furnished_undated,
     phase_order,
+    question_unanswered,
     sounding_beyond_tank,
     stated_differs,
     tank_state_differs,
@@ -55,5 +58,8 @@ CHECKS: Mapping[str, Check] = {
     "facility-certificate": facility_certificate.check,
     "unlike-metals": unlike_metals.check,
     "anodes-outlived": anodes_outlived.check,
+    "question-unanswered": question_unanswered.check,
+    "addendum-not-listed": addendum_not_listed.check,
+    "item-number-reused": item_number_reused.check,
 }
 """In the order in which the codes stand in the registry of notices."""

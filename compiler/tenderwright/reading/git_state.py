@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-import os
-import subprocess
 from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal
 
+from tenderwright.reading.git import answer, ask
 from tenderwright.reading.layout import OWNER
 
 _APART = f":(exclude){OWNER.rstrip('/')}"
-_SET_BY_HOOKS = ("GIT_DIR", "GIT_WORK_TREE", "GIT_INDEX_FILE", "GIT_PREFIX")
 
 
 @dataclass(frozen=True)
@@ -31,31 +29,28 @@ class GitState:
         return f"Commit {self.commit[:12]}" if self.state == "issued" else f"DRAFT: {self.why}"
 
 
-def _git(root: Path, *words: str) -> str | None:
-    try:
-        done = subprocess.run(["git", "-C", str(root), *words], capture_output=True, env=_environment(), check=False)
-    except FileNotFoundError:
-        return None
-    return os.fsdecode(done.stdout) if done.returncode == 0 else None
-
-
-def _environment() -> dict[str, str]:
-    """Give the environment without what a git hook sets, which may mean another repository or index."""
-    return {name: text for name, text in os.environ.items() if name not in _SET_BY_HOOKS}
-
-
 def git_state(root: Path, sources: Iterable[str]) -> GitState:
     """Find the state of the package at root, whose files (without owner/) are `sources`."""
-    if _git(root, "rev-parse", "--is-inside-work-tree") is None:
+    if answer(root, "rev-parse", "--is-inside-work-tree") is None:
         return GitState("no-git", why="compiled outside git")
-    commit = _git(root, "log", "-1", "--no-show-signature", "--format=%H %ct", "--", ".", _APART) or ""
+    commit = answer(root, "log", "-1", "--no-show-signature", "--format=%H %ct", "--", ".", _APART) or ""
     if not commit.strip():
         return GitState("draft", why="not committed")
     name, when = commit.split()
-    if (_git(root, "rev-parse", "--is-shallow-repository") or "").strip() == "true":
+    if (answer(root, "rev-parse", "--is-shallow-repository") or "").strip() == "true":
         return GitState("draft", name, why="shallow clone, so the commit of the package is not known")
-    changed = _git(root, "status", "--porcelain", "--untracked-files=all", "--", ".", _APART)
-    tracked = set((_git(root, "ls-files", "-z", "--", ".", _APART) or "").split("\0"))
+    changed = answer(root, "status", "--porcelain", "--untracked-files=all", "--", ".", _APART)
+    tracked = set((answer(root, "ls-files", "-z", "--", ".", _APART) or "").split("\0"))
     if changed is None or changed.strip() or any(path not in tracked for path in sources):
         return GitState("draft", name, why="uncommitted changes")
     return GitState("issued", name, int(when))
+
+
+def uncommitted(root: Path, sources: Iterable[str]) -> list[str]:
+    """Name the files of the package that are not as they were committed, owner/ apart, from the top of the package."""
+    words = ("status", "--porcelain", "-z", "--no-renames", "--untracked-files=all", "--", ".", _APART)
+    status = ask(root, *words)
+    prefix = answer(root, "rev-parse", "--show-prefix") or ""
+    changed = {entry[3:].removeprefix(prefix) for entry in status.text.split("\0") if entry}
+    tracked = set((answer(root, "ls-files", "-z", "--", ".", _APART) or "").split("\0"))
+    return sorted(changed | {path for path in sources if path not in tracked})

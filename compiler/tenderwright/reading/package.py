@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from pathlib import Path as FilePath
 
 from tenderwright.notices import Notice, Place
@@ -25,6 +25,8 @@ class Files:
     root: FilePath
     sources: Mapping[str, Source]
     notices: tuple[Notice, ...]
+    issued: Mapping[str, Mapping[str, Source]] = field(default_factory=dict)
+    """The item files of each earlier issue of the tender, by its tag, the first issue first."""
 
     @property
     def texts(self) -> dict[str, str]:
@@ -34,12 +36,14 @@ class Files:
     def without_owner(self) -> Files:
         """Give the same files without anything confidential."""
         kept = {path: source for path, source in self.sources.items() if not path.startswith(OWNER)}
-        return Files(self.root, kept, tuple(n for n in self.notices if not n.place.path.startswith(OWNER)))
+        notices = tuple(n for n in self.notices if not n.place.path.startswith(OWNER))
+        return replace(self, sources=kept, notices=notices)
 
     def owner_only(self) -> Files:
         """Give only what lies under owner/."""
         kept = {path: source for path, source in self.sources.items() if path.startswith(OWNER)}
-        return Files(self.root, kept, tuple(n for n in self.notices if n.place.path.startswith(OWNER)))
+        notices = tuple(n for n in self.notices if n.place.path.startswith(OWNER))
+        return replace(self, sources=kept, notices=notices)
 
 
 def read_package(root: FilePath, *, owner: bool = True, kept: Mapping[str, Source] | None = None) -> Files:
@@ -179,7 +183,7 @@ def _read_text(root: FilePath, path: str, notices: list[Notice]) -> str | None:
         notices.append(Notice("not-a-file", Place(path), f"cannot be read: {error.strerror}"))
         return None
     try:
-        text = raw.decode("utf-8-sig")
+        return text_of(raw)
     except UnicodeDecodeError as error:
         before = raw[: error.start]
         line = before.count(b"\n") + 1
@@ -193,7 +197,11 @@ def _read_text(root: FilePath, path: str, notices: list[Notice]) -> str | None:
             )
         )
         return None
-    return _LINE_END.sub("\n", text)
+
+
+def text_of(raw: bytes) -> str:
+    """Give the text of a file; raises UnicodeDecodeError where it is not UTF-8."""
+    return _LINE_END.sub("\n", raw.decode("utf-8-sig"))
 
 
 def _unknown(path: str) -> Notice:

@@ -1,10 +1,11 @@
-"""Writes the manifest of an edition: what it is, from which commit, and a checksum of every file."""
+"""Writes the manifest of an edition: what it is, from which commit and compiler, and a checksum of every file."""
 
 from __future__ import annotations
 
 import hashlib
 from collections.abc import Mapping
 
+from tenderwright import __version__
 from tenderwright.documents.edition import Edition
 from tenderwright.writing.json_file import Json, canonical_json
 
@@ -28,6 +29,7 @@ def manifest(edition: Edition, files: Mapping[str, bytes], edition_hash: str = "
             "state": edition.stamp.state,
             "stamp": edition.stamp.label,
             "commit": edition.stamp.commit,
+            "compiler": __version__,
             "confidential": edition.confidential,
             "edition_hash": edition_hash,
             "files": listed,

@@ -1,0 +1,146 @@
+"""`tenderwright issue`: compile the yard edition of what is committed, and record it in a tag, all or nothing."""
+
+from __future__ import annotations
+
+import hashlib
+import shutil
+import sys
+from argparse import ArgumentParser, Namespace
+from collections.abc import Sequence
+from datetime import UTC, date, datetime
+from pathlib import Path
+
+from tenderwright import __version__
+from tenderwright.commands.exits import CLEAN, MISTAKES
+from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.yard_at import YardAt, yard_at
+from tenderwright.model.tender import Tender
+from tenderwright.notices.render import as_text, summary
+from tenderwright.pipeline import read
+from tenderwright.reading.git_state import GitState, git_state, uncommitted
+from tenderwright.reading.issued import Issued, issued, one_line, tag_message
+from tenderwright.reading.issued_items import tender_number
+from tenderwright.reading.package import Files
+from tenderwright.writing.tag import NoTag, may_tag, tag_commit
+
+FOLDER = "issued"
+"""Where the issues go, below the folder of all that is built."""
+_MOST_NAMED = 5
+
+
+def add_arguments(parser: ArgumentParser) -> None:
+    """Add the arguments of the command."""
+    parser.add_argument("folder", nargs="?", type=Path, default=None, metavar="DIR", help="the package (default: here)")
+    parser.add_argument("--tag", required=True, metavar="NAME", help="the tag that records the issue, such as issue-1")
+    parser.add_argument(
+        "--out", type=Path, default=Path("build"), metavar="DIR", help="where it goes, below issued/ (default: build)"
+    )
+
+
+def run(arguments: Namespace) -> int:
+    """Issue a tender."""
+    root = package_folder(arguments.folder)
+    folder = arguments.out / FOLDER / arguments.tag
+    files = read(root)
+    state = _committed(root, files)
+    earlier = [issue for issue in issued(root) if issue.tender == one_line(tender_number(files.sources))]
+    _not_issued(state, earlier)
+    try:
+        may_tag(root, arguments.tag)
+    except NoTag as error:
+        raise WrongUse(str(error)) from error
+    if folder.exists():
+        raise WrongUse(f"{folder} is there already, and what was issued is never written over")
+    yard = yard_at(root, state.commit, files.issued)
+    compiled = yard.compiled
+    sys.stderr.write(as_text(compiled.notices, compiled.files.texts))
+    if not compiled.sound or compiled.package.tender is None:
+        print(f"{summary(compiled.notices)}; nothing was issued", file=sys.stderr)
+        return MISTAKES
+    tender = compiled.package.tender
+    for doubt in doubts(tender, date.today()):
+        print(f"warning: {doubt}", file=sys.stderr)
+    issue = _record(arguments.tag, yard, tender, 1 + max((issue.number for issue in earlier), default=0))
+    return _put_down(root, folder, yard, issue, tender.tender.title)
+
+
+def _committed(root: Path, files: Files) -> GitState:
+    """Give the state of the package in git; raises WrongUse where it is not that of one whole commit."""
+    sources = files.without_owner().sources
+    state = git_state(root, sources)
+    if state.state == "issued":
+        return state
+    if state.state == "no-git":
+        raise WrongUse(f"only what is committed is issued, and `{root}` is not in git: `git init` and commit it first")
+    if "shallow" in state.why:
+        raise WrongUse(f"only a whole history is issued from: {state.why}; `git fetch --unshallow` brings it")
+    changed = uncommitted(root, sources)
+    more = f" and {len(changed) - _MOST_NAMED} more" if len(changed) > _MOST_NAMED else ""
+    named = ", ".join(changed[:_MOST_NAMED])
+    raise WrongUse(f"only what is committed is issued, and this is not: {named}{more}; commit it first")
+
+
+def _not_issued(state: GitState, earlier: Sequence[Issued]) -> None:
+    for issue in earlier:
+        if issue.commit == state.commit:
+            raise WrongUse(
+                f"commit {state.commit[:12]} is issued already, as issue {issue.number} under the tag `{issue.tag}`, "
+                "and the package has not changed since"
+            )
+
+
+def doubts(tender: Tender, today: date) -> list[str]:
+    """List what is odd in the dates of a tender that is issued today."""
+    dates = tender.dates
+    found = []
+    if dates.issued > today:
+        found.append(f"the package says that it is issued on {dates.issued}, which is not come yet")
+    if dates.closing < today:
+        found.append(f"the package says that bids close on {dates.closing}, which is past")
+    return found
+
+
+def _record(tag: str, yard: YardAt, tender: Tender, number: int) -> Issued:
+    assert yard.written is not None
+    assert yard.form is not None
+    assert yard.state.time is not None
+    files = yard.written.files
+    return Issued(
+        tag=tag,
+        tender=one_line(tender.tender.number),
+        number=number,
+        commit=yard.state.commit,
+        date=datetime.fromtimestamp(yard.state.time, UTC),
+        edition_hash=yard.form.edition_hash,
+        parcel=yard.parcel,
+        parcel_sha256=hashlib.sha256(files[yard.parcel]).hexdigest(),
+        manifest_sha256=hashlib.sha256(files["manifest.json"]).hexdigest(),
+        compiler=__version__,
+        addendum=max((addendum.number for addendum in tender.addenda), default=None),
+    )
+
+
+def _put_down(root: Path, folder: Path, yard: YardAt, issue: Issued, title: str) -> int:
+    """Put the files in place, then make the tag; without the tag the files go again."""
+    from tenderwright.writing.errors import WritingError
+    from tenderwright.writing.outputs import write_outputs
+
+    assert yard.written is not None
+    try:
+        write_outputs(folder.parent, folder.name, yard.written.files)
+    except (WritingError, OSError) as error:
+        raise WrongUse(str(error)) from error
+    try:
+        tag_commit(root, issue.tag, issue.commit, tag_message(issue, title))
+    except BaseException as error:
+        shutil.rmtree(folder)
+        if isinstance(error, NoTag):
+            raise WrongUse(f"{error}; nothing was issued") from error
+        raise
+    print(f"{folder}: {yard.written.pages} pages, {len(yard.written.files)} files, {yard.state.label}")
+    addendum = f", with addendum {issue.addendum}" if issue.addendum is not None else ""
+    print(f"issue {issue.number} of {issue.tender}{addendum}: tag `{issue.tag}`, parcel SHA-256 {issue.parcel_sha256}")
+    print(f"next: `git push origin {issue.tag}`, so that others can hold a parcel against it")
+    if yard.written.uncovered:
+        print(f"  characters that the faces do not hold: {yard.written.uncovered}", file=sys.stderr)
+    return CLEAN

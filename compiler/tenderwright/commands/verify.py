@@ -1,0 +1,115 @@
+"""`tenderwright verify`: rebuild a parcel from the commit that it names, and say whether it is the same."""
+
+from __future__ import annotations
+
+import hashlib
+import sys
+from argparse import ArgumentParser, Namespace
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from tenderwright import __version__
+from tenderwright.commands.exits import CLEAN, MISTAKES
+from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.yard_at import YardAt, yard_at
+from tenderwright.notices.render import as_text, summary
+from tenderwright.reading.issued import issued
+from tenderwright.reading.parcel import BadParcel, Parcel, read_parcel
+
+if TYPE_CHECKING:
+    from tenderwright.writing.edition_files import Written
+
+
+def add_arguments(parser: ArgumentParser) -> None:
+    """Add the arguments of the command."""
+    parser.add_argument("parcel", type=Path, metavar="PARCEL", help="the zip archive that a yard was sent")
+    parser.add_argument(
+        "--in",
+        dest="folder",
+        type=Path,
+        default=None,
+        metavar="DIR",
+        help="the package in its repository (default: here)",
+    )
+
+
+def run(arguments: Namespace) -> int:
+    """Verify a parcel: one sentence of verdict, then what there is to say of it."""
+    root = package_folder(arguments.folder)
+    try:
+        parcel = read_parcel(arguments.parcel)
+    except BadParcel as error:
+        raise WrongUse(str(error)) from error
+    yard = yard_at(root, parcel.commit)
+    tender = yard.compiled.package.tender
+    if tender is not None and tender.tender.number != parcel.tender:
+        at = f"at commit {parcel.commit[:12]}"
+        raise WrongUse(f"{at} `{root}` holds tender {tender.tender.number}, and the parcel is of another")
+    name = f"`{arguments.parcel.name}`"
+    verdict = _unverified(name, parcel, yard) if yard.written is None else _compared(name, parcel, yard, yard.written)
+    print(verdict.sentence)
+    for line in [*verdict.lines, *_recorded(root, parcel)]:
+        print(f"  {line}")
+    return CLEAN if verdict.same else MISTAKES
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """What is said of a parcel."""
+
+    same: bool
+    sentence: str
+    lines: tuple[str, ...] = ()
+
+
+def _unverified(name: str, parcel: Parcel, yard: YardAt) -> Verdict:
+    """Say that the package of that commit has mistakes under this compiler, so that nothing can be compared."""
+    notices = yard.compiled.notices
+    sys.stderr.write(as_text(notices, yard.compiled.files.texts))
+    commit = f"commit {parcel.commit[:12]}"
+    sentence = f"Not verified: {name} cannot be rebuilt, since this compiler says of {commit}: {summary(notices)}."
+    return Verdict(False, sentence, (*_altered(parcel), *_compiler(parcel)))
+
+
+def _compared(name: str, parcel: Parcel, yard: YardAt, written: Written) -> Verdict:
+    from tenderwright.writing.differences import differences, first_different_byte
+
+    content = written.files[yard.parcel]
+    commit = f"commit {parcel.commit[:12]}"
+    if content == parcel.content:
+        return Verdict(True, f"The same, byte for byte: {name} is what {commit} gives.")
+    made = {path: held for path, held in written.files.items() if path != yard.parcel}
+    found = differences(parcel.members, made)
+    if not found:
+        at = first_different_byte(parcel.content, content)
+        sentence = f"Different: every file in {name} is what {commit} gives, but the archive around them is not."
+        return Verdict(False, sentence, (f"the archive differs first at byte {at}", *_compiler(parcel)))
+    sentence = f"Different: {name} is not what {commit} gives (files that differ: {len(found)} of {len(made)})."
+    altered = _altered(parcel)
+    if not altered:
+        altered = ["each file has the checksum of the parcel's own manifest, so none was altered after it was packed"]
+    where = [f"{path} {said}" for path, lines in found.items() for said in lines]
+    return Verdict(False, sentence, (*altered, *where, *_compiler(parcel)))
+
+
+def _altered(parcel: Parcel) -> list[str]:
+    return [f"{path} {how}" for path, how in parcel.altered().items()]
+
+
+def _compiler(parcel: Parcel) -> list[str]:
+    if parcel.compiler == __version__:
+        return []
+    wrote = f"compiler {parcel.compiler}" if parcel.compiler else "a compiler that did not say its version"
+    return [f"the parcel was written by {wrote}, and is compared with what {__version__} writes"]
+
+
+def _recorded(root: Path, parcel: Parcel) -> list[str]:
+    """Say which tags record an issue of that commit, and whether this is the parcel that was issued."""
+    checksum = hashlib.sha256(parcel.content).hexdigest()
+    return [
+        f"tag `{issue.tag}` records issue {issue.number} of {issue.tender} at that commit, "
+        + ("with this very parcel" if issue.parcel_sha256 == checksum else f"with parcel SHA-256 {issue.parcel_sha256}")
+        for issue in issued(root)
+        if issue.commit == parcel.commit
+    ]

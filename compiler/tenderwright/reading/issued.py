@@ -1,0 +1,98 @@
+"""The earlier issues of tenders, as annotated git tags record them."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+
+from tenderwright.reading.git import answer
+
+_FORMAT = "%(refname:strip=2)%00%(*objectname)%00%(contents:body)%00"
+_LINE = re.compile(r"^([a-z_0-9]+): (.+)$", re.MULTILINE)
+_COMMIT = re.compile(r"[0-9a-f]{40}(?:[0-9a-f]{24})?")
+_SHA256 = re.compile(r"[0-9a-f]{64}")
+
+
+@dataclass(frozen=True)
+class Issued:
+    """One issue of a tender: what its tag records."""
+
+    tag: str
+    tender: str
+    number: int
+    """Of the issue, from 1, within its tender."""
+    commit: str
+    date: datetime
+    """When the commit was made."""
+    edition_hash: str
+    """Of the lines of the price form."""
+    parcel: str
+    """Name of the parcel's file."""
+    parcel_sha256: str
+    manifest_sha256: str
+    compiler: str
+    """Version of the compiler that wrote it."""
+    addendum: int | None = None
+    """Number of the last addendum that this issue takes in, where there is one."""
+
+
+def tag_message(issue: Issued, title: str) -> str:
+    """Write what the tag of an issue says: a heading, then one `key: value` on each line."""
+    pairs = {
+        "tender": issue.tender,
+        "number": str(issue.number),
+        **({"addendum": str(issue.addendum)} if issue.addendum is not None else {}),
+        "commit": issue.commit,
+        "date": issue.date.isoformat().replace("+00:00", "Z"),
+        "edition_hash": issue.edition_hash,
+        "parcel": issue.parcel,
+        "parcel_sha256": issue.parcel_sha256,
+        "manifest_sha256": issue.manifest_sha256,
+        "compiler": issue.compiler,
+    }
+    lines = [f"{issue.tender}, issue {issue.number}: {title}", "", *(f"{key}: {text}" for key, text in pairs.items())]
+    return "".join(f"{one_line(line)}\n" for line in lines)
+
+
+def one_line(text: str) -> str:
+    """Give a text on one line, as a tag records it."""
+    return " ".join(text.split())
+
+
+def issued(root: Path) -> tuple[Issued, ...]:
+    """Read the issues that the annotated tags of a repository record, of every tender in it, by number.
+
+    A tag that records no issue in full, or another commit than it stands at, is some other tag. Outside git there
+    are none.
+    """
+    fields = (answer(root, "for-each-ref", f"--format={_FORMAT}", "refs/tags") or "").split("\0")
+    tags = zip(fields[0::3], fields[1::3], fields[2::3], strict=False)
+    found = [_issue_of(name.removeprefix("\n"), commit, message) for name, commit, message in tags if commit]
+    return tuple(
+        sorted((issue for issue in found if issue is not None), key=lambda issue: (issue.tender, issue.number))
+    )
+
+
+def _issue_of(tag: str, commit: str, message: str) -> Issued | None:
+    """Read what stands below the heading of a tag; None where it is no record of an issue at that commit."""
+    said = dict(reversed(_LINE.findall(message)))
+    try:
+        issue = Issued(
+            tag=tag,
+            tender=said["tender"],
+            number=int(said["number"]),
+            commit=said["commit"],
+            date=datetime.fromisoformat(said["date"]),
+            edition_hash=said["edition_hash"],
+            parcel=said["parcel"],
+            parcel_sha256=said["parcel_sha256"],
+            manifest_sha256=said["manifest_sha256"],
+            compiler=said["compiler"],
+            addendum=int(said["addendum"]) if "addendum" in said else None,
+        )
+    except (KeyError, ValueError):
+        return None
+    sound = _COMMIT.fullmatch(issue.commit) and _SHA256.fullmatch(issue.parcel_sha256) and issue.date.tzinfo
+    return issue if sound and issue.commit == commit and issue.number > 0 else None
