@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -11,20 +11,26 @@ from tenderwright.calculations.calculate import calculate, calculate_tables
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.value import Record
 from tenderwright.checks.context import Context
+from tenderwright.checks.owner.context import OwnerContext
+from tenderwright.checks.owner.registry import run_owner_checks
 from tenderwright.checks.run import run_checks
 from tenderwright.linking.link import Links, link, link_owner, link_values
+from tenderwright.model.issued_item import issued_items
 from tenderwright.model.load import load_owner, load_package
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.notices import Notice, sort_notices
+from tenderwright.planning.schedule import Schedule, plan
 from tenderwright.pricing.price import Estimate, price
 from tenderwright.pricing.quantity import quantity_mistakes
 from tenderwright.reading.git_state import GitState, git_state
+from tenderwright.reading.issued_items import issued_sources
 from tenderwright.reading.package import Files, read_package
 from tenderwright.reading.source import Source
 from tenderwright.shapes.shape import shape
 
 if TYPE_CHECKING:
+    from tenderwright.documents.desk import Desk
     from tenderwright.documents.edition import Edition
     from tenderwright.documents.price_form import PriceForm
     from tenderwright.writing.edition_files import Written
@@ -54,6 +60,7 @@ class OwnersSide:
 
     papers: OwnerPapers
     estimate: Estimate | None
+    schedule: Schedule | None
     notices: tuple[Notice, ...]
 
     @property
@@ -63,8 +70,9 @@ class OwnersSide:
 
 
 def read(root: Path, kept: Mapping[str, Source] | None = None) -> Files:
-    """Read all the files of a package."""
-    return read_package(root, kept=kept)
+    """Read all the files of a package, and the items that earlier issues of its tender held."""
+    files = read_package(root, kept=kept)
+    return replace(files, issued=issued_sources(root, files.sources))
 
 
 def compile_package(files: Files) -> Compiled:
@@ -76,7 +84,7 @@ def compile_package(files: Files) -> Compiled:
     record, results = calculate(package)
     value_notices = link_values(links, record.known, record.missing)
     quantity_notices = quantity_mistakes(package, record)
-    check_notices = run_checks(Context(package, links, record, results))
+    check_notices = run_checks(Context(package, links, record, results, issued_items(files)))
     found = [*files.notices, *shape_notices, *model_notices, *link_notices, *record.notices, *value_notices]
     found += [*quantity_notices, *check_notices]
     return Compiled(files, package, links, record, results, tuple(sort_notices(found)))
@@ -89,8 +97,11 @@ def compile_owner(files: Files, compiled: Compiled) -> OwnersSide:
     papers, model_notices = load_owner(files, mistakes)
     link_notices = link_owner(papers, compiled.links, compiled.package)
     estimate, price_notices = price(papers, compiled.package, compiled.record)
-    notices = [*files.notices, *shape_notices, *model_notices, *link_notices, *price_notices]
-    return OwnersSide(papers, estimate, tuple(sort_notices(notices)))
+    schedule, plan_notices = plan(papers, compiled.package, compiled.record)
+    check_notices = run_owner_checks(OwnerContext(compiled.package, papers, estimate, schedule))
+    notices = [*files.notices, *shape_notices, *model_notices, *link_notices]
+    notices += [*price_notices, *plan_notices, *check_notices]
+    return OwnersSide(papers, estimate, schedule, tuple(sort_notices(notices)))
 
 
 # Composing and writing are imported where they are used, so that `check` starts fast.
@@ -108,12 +119,20 @@ def compose_yard(compiled: Compiled, state: GitState) -> tuple[Edition, PriceFor
 
 def compose_owner(compiled: Compiled, owner: OwnersSide, state: GitState) -> tuple[Edition, PriceForm]:
     """Compose the owner edition of a sound package."""
-    from tenderwright.documents.desk import Desk
     from tenderwright.documents.editions import owner_edition, stamp
 
+    return owner_edition(owner_desk(compiled, owner), stamp(state), [*compiled.notices, *owner.notices])
+
+
+def owner_desk(compiled: Compiled, owner: OwnersSide) -> Desk:
+    """Lay out the desk for what only the owner sees; runs the trials and works out the ladders."""
+    from tenderwright.documents.desk import Desk
+    from tenderwright.planning.foresight import foresee
+
     calculate_tables(compiled.package, compiled.results, compiled.record)
-    desk = Desk(compiled.package, compiled.links, compiled.record, compiled.results, owner.estimate)
-    return owner_edition(desk, stamp(state), [*compiled.notices, *owner.notices])
+    package, estimate = compiled.package, owner.estimate
+    foresight = foresee(owner.papers, package, estimate, owner.schedule) if estimate is not None else None
+    return Desk(package, compiled.links, compiled.record, compiled.results, estimate, foresight)
 
 
 def write(edition: Edition, form: PriceForm, typesetter: Typesetter, state: GitState) -> Written:

@@ -12,8 +12,8 @@ from pathlib import Path
 REPOSITORY = Path(__file__).parents[2]
 COMPILER = REPOSITORY / "compiler" / "tenderwright"
 
-STAGES = ("reading", "shapes", "model", "linking", "calculations", "checks", "pricing", "planning", "documents",
-          "writing", "commands")  # fmt: skip
+STAGES = ("reading", "shapes", "model", "linking", "calculations", "pricing", "planning", "checks", "comparing",
+          "documents", "writing", "commands")  # fmt: skip
 """The stages, from the first to the last; pricing and planning stand beside each other."""
 
 FOR_ALL = ("notices", "quantities")

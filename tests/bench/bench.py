@@ -7,6 +7,7 @@ several, the two sides taken in turn. Nothing fails here.
 from __future__ import annotations
 
 import io
+import os
 import re
 import subprocess
 import sys
@@ -51,9 +52,11 @@ def best(count: int, *works: Callable[[], object]) -> list[float]:
 
 
 def python(program: str, *words: str | Path) -> Callable[[], object]:
-    """Make a work that runs a program in a Python of its own."""
+    """Make a work that runs a program in a Python of its own, which keeps its bytecode as an installed one does."""
     command = [sys.executable, "-c", program, *map(str, words)]
-    return lambda: subprocess.run(command, stdout=subprocess.DEVNULL, check=True, cwd=Path(__file__).parents[2])
+    keeping = {name: text for name, text in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
+    where = Path(__file__).parents[2]
+    return lambda: subprocess.run(command, stdout=subprocess.DEVNULL, check=True, cwd=where, env=keeping)
 
 
 def start_of_check() -> Ratio:

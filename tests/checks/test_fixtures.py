@@ -6,9 +6,19 @@ from pathlib import Path
 
 import pytest
 
+from tenderwright.checks.owner.registry import OWNER_CHECKS
 from tenderwright.checks.registry import CHECKS
-from tenderwright.notices.codes import CHECK_CODES
-from tests.fixtures.overlay import FIXTURES, cases, expected, lay_over_starter, name_of, notices_of, places
+from tenderwright.notices.codes import CHECK_CODES, OWNER_CHECK_CODES
+from tests.fixtures.overlay import (
+    FIXTURES,
+    all_notices_of,
+    cases,
+    expected,
+    lay_over_starter,
+    name_of,
+    notices_of,
+    places,
+)
 
 
 @pytest.mark.parametrize("case", cases("checks", "negative"), ids=name_of)
@@ -23,20 +33,36 @@ def test_nothing_is_reported(case: Path, tmp_path: Path) -> None:
     assert notices_of(lay_over_starter(case, tmp_path / "package")) == []
 
 
+@pytest.mark.parametrize("case", cases("owner-checks", "negative"), ids=name_of)
+def test_the_mistake_in_the_owners_papers_is_reported_at_its_line(case: Path, tmp_path: Path) -> None:
+    wanted = expected(case)
+    assert {code for _, _, code in wanted} == {case.parts[-3]}
+    assert places(all_notices_of(lay_over_starter(case, tmp_path / "package"))) == wanted
+
+
+@pytest.mark.parametrize("case", cases("owner-checks", "positive"), ids=name_of)
+def test_nothing_is_reported_of_the_owners_papers(case: Path, tmp_path: Path) -> None:
+    assert all_notices_of(lay_over_starter(case, tmp_path / "package")) == []
+
+
 def test_every_check_has_fixtures_that_fail_and_that_pass() -> None:
     for verdict in ("negative", "positive"):
         assert {case.parts[-3] for case in cases("checks", verdict)} == set(CHECK_CODES)
+        assert {case.parts[-3] for case in cases("owner-checks", verdict)} == set(OWNER_CHECK_CODES)
 
 
 def test_no_fixture_lies_where_no_test_finds_it() -> None:
-    found = {*cases("checks", "negative"), *cases("checks", "positive")}
-    files = [path for path in (FIXTURES / "checks").rglob("*") if path.is_file()]
+    kinds = ("checks", "owner-checks")
+    found = {case for kind in kinds for verdict in ("negative", "positive") for case in cases(kind, verdict)}
+    files = [path for kind in kinds for path in (FIXTURES / kind).rglob("*") if path.is_file()]
     assert files
     assert all(any(case in path.parents for case in found) for path in files)
 
 
 def test_the_registry_holds_the_check_of_every_code() -> None:
     assert tuple(CHECKS) == CHECK_CODES
-    assert [check.__module__.rsplit(".", 1)[1] for check in CHECKS.values()] == [
-        code.replace("-", "_") for code in CHECK_CODES
-    ]
+    assert tuple(OWNER_CHECKS) == OWNER_CHECK_CODES
+    for checks in (CHECKS, OWNER_CHECKS):
+        assert [check.__module__.rsplit(".", 1)[1] for check in checks.values()] == [
+            code.replace("-", "_") for code in checks
+        ]

@@ -9,13 +9,18 @@ from pathlib import Path
 import pytest
 
 import tenderwright
-from tenderwright.notices.codes import CHECK_CODES, CODES
+from tenderwright.notices.codes import CHECK_CODES, CODES, OWNER_CHECK_CODES
 from tenderwright.notices.explain import EXPLANATIONS
 from tests.fixtures.overlay import cases, expected
 from tests.notices.test_reading_fixtures import SPOILT
+from tests.notices.test_returned_fixtures import RETURNED
 
 SOURCE = Path(tenderwright.__file__).parent
-_ONLY_LISTED = {SOURCE / "notices" / "codes.py", SOURCE / "checks" / "registry.py"}
+_ONLY_LISTED = {
+    SOURCE / "notices" / "codes.py",
+    SOURCE / "checks" / "registry.py",
+    SOURCE / "checks" / "owner" / "registry.py",
+}
 """Modules that name codes without emitting them."""
 
 
@@ -40,14 +45,16 @@ def test_every_code_has_an_explanation_and_no_explanation_is_left_over() -> None
 
 def test_every_code_has_a_fixture_that_fails() -> None:
     written = {code for case in cases("notices") for _, _, code in expected(case)}
-    checked = {code for case in cases("checks", "negative") for _, _, code in expected(case)}
-    assert written | checked | set(SPOILT) == set(CODES)
+    kinds = ("checks", "owner-checks")
+    checked = {code for kind in kinds for case in cases(kind, "negative") for _, _, code in expected(case)}
+    assert written | checked | set(SPOILT) | set(RETURNED) == set(CODES)
 
 
 def test_a_check_does_not_borrow_the_code_of_another_stage() -> None:
-    assert set(CHECK_CODES) <= set(CODES)
-    for code in CHECK_CODES:
-        module = SOURCE / "checks" / f"{code.replace('-', '_')}.py"
+    assert {*CHECK_CODES, *OWNER_CHECK_CODES} <= set(CODES)
+    for code in (*CHECK_CODES, *OWNER_CHECK_CODES):
+        folder = SOURCE / "checks" / ("owner" if code in OWNER_CHECK_CODES else "")
+        module = folder / f"{code.replace('-', '_')}.py"
         assert f'"{code}"' in module.read_text("utf-8")
 
 

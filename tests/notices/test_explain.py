@@ -6,7 +6,7 @@ import re
 
 import pytest
 
-from tenderwright.notices.codes import CHECK_CODES, CODES
+from tenderwright.notices.codes import CHECK_CODES, CODES, OWNER_CHECK_CODES
 from tenderwright.notices.explain import UnknownCode, explanation
 from tenderwright.reading.yaml_file import read_yaml
 
@@ -46,10 +46,10 @@ def test_the_wrong_example_gives_its_notice(code: str) -> None:
     assert code in {notice.code for notice in notices}
 
 
-@pytest.mark.parametrize("code", CHECK_CODES)
+@pytest.mark.parametrize("code", [*CHECK_CODES, *OWNER_CHECK_CODES])
 def test_a_trade_check_states_its_ground(code: str) -> None:
     why = explanation(code).split("## Why it matters")[1].split("## Wrong")[0]
-    assert re.search(r"CFR|ISO|GAO|ASCE|NAVSEA|Derrett|no source|no single source|geometry", why)
+    assert re.search(r"CFR|FAR|ISO|GAO|ASCE|NAVSEA|Derrett|no source|no single source|geometry", why)
 
 
 def test_an_unknown_code_suggests_a_known_one() -> None:

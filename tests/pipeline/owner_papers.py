@@ -47,6 +47,7 @@ def fill_owner(root: Path) -> Canaries:
     (folder / "bids").mkdir(parents=True, exist_ok=True)
     (folder / "documents").mkdir(exist_ok=True)
     (folder / "rates.yaml").write_text(_rates(canaries, lines, items), "utf-8")
+    (folder / "indices.yaml").write_text(_indices(canaries), "utf-8")
     (folder / "funding.yaml").write_text(_funding(canaries, items), "utf-8")
     (folder / "risks.yaml").write_text(_risks(canaries, items), "utf-8")
     facility = package.facilities[0].facility
@@ -94,18 +95,45 @@ def _filled(schema: dict[str, Any], canaries: Canaries) -> Any:
 
 
 def _rates(canaries: Canaries, lines: list[str], items: list[str]) -> str:
+    before, built, *stated = lines
     rates = [
-        f"  {line}: {{ rate: {canaries.amount()}, low: {canaries.amount()}, high: {canaries.amount()}, "
-        f'basis: "{canaries.word("a basis")}", note: "{canaries.word("a note")}" }}'
-        for line in lines
+        f"  {line}: {{ low: {canaries.amount()}, rate: {canaries.amount()}, high: {canaries.amount()}, "
+        f'basis: "{canaries.word("a basis")}", note: "{canaries.word("a note")}", evidence: letter }}'
+        for line in stated
     ]
     return "\n".join(
         [
             "base_month: 2027-09",
             "lines:",
             *rates,
+            f"  {before}: {{ history: {{ docking: docking-2021, work: docking and 11 days, index: {WORD}-index }}, "
+            f'basis: "{canaries.word("a basis")}" }}',
+            f"  {built}: {{ hours: 30 h, labour: {WORD}-labour, materials: {canaries.amount()}, "
+            f'factors: [{{ factor: 1.5, why: "{canaries.word("a factor")}" }}], '
+            f'quantity_low: 1 d, quantity_high: 90 d, basis: "{canaries.word("a basis")}" }}',
+            f"labour: {{ {WORD}-labour: {{ low: {canaries.amount()}, rate: {canaries.amount()}, "
+            f'high: {canaries.amount()}, basis: "{canaries.word("of labour")}" }} }}',
+            f"index: {WORD}-index",
+            "simulation: { within: 50 %, across: 20 %, trials: 1000, seed: 1, why: "
+            f'"{canaries.word("why these")}" }}',
             f'shared: {{ items: ["{items[0]}"], rule: equally }}',
             f'contingency: {{ share: 15 %, why: "{canaries.word("why")}" }}',
+        ]
+    )
+
+
+def _indices(canaries: Canaries) -> str:
+    return "\n".join(
+        [
+            "indices:",
+            f"  - index: {WORD}-index",
+            f'    name: "{canaries.word("name of an index")}"',
+            f'    code: "{canaries.word("a code")}"',
+            f'    publisher: "{canaries.word("a publisher")}"',
+            "    adjusted: true",
+            "    carries: 20 yr",
+            '    months: { "2021-05": 100, "2027-09": 130 }',
+            f'    notes: "{canaries.word("notes")}"',
         ]
     )
 
@@ -117,11 +145,15 @@ def _funding(canaries: Canaries, items: list[str]) -> str:
             f"  - source: {WORD}-fund",
             f'    name: "{canaries.word("name of a fund")}"',
             f"    amount: {canaries.amount()}",
+            f"    kept_back: {canaries.amount()}",
             "    status: applied for",
             "    likelihood: 65 %",
             f'    only: ["{items[0]}"]',
+            "    eligible: [definite, measured, contingent]",
             "    match: 50 %",
             "    spend_by: 2029-12-31",
+            "    decided: 2028-01-31",
+            f'    public: "{canaries.word("name for donors")}"',
             "    notes: |",
             f"      {canaries.word('notes')}, see <item:{items[0]}>.",
         ]
@@ -138,6 +170,9 @@ def _risks(canaries: Canaries, items: list[str]) -> str:
             "    likelihood: 45 %",
             f"    low: {canaries.amount()}",
             f"    high: {canaries.amount()}",
+            "    bears_on: cost",
+            "    days_low: 1 d",
+            "    days_high: 3 d",
             f'    answer: "{canaries.word("what is done")}"',
         ]
     )
@@ -146,7 +181,7 @@ def _risks(canaries: Canaries, items: list[str]) -> str:
 def _bid(canaries: Canaries, facility: str, lines: list[str]) -> str:
     bid = [
         f"  {line}: {{ rate: {canaries.amount()}, status: priced, extension: {canaries.amount()}, "
-        f'note: "{canaries.word("a bid line")}" }}'
+        f'note: "{canaries.word("a bid line")}", as_written: "{canaries.word("as written")}" }}'
         for line in lines
     ]
     return "\n".join(
@@ -154,11 +189,31 @@ def _bid(canaries: Canaries, facility: str, lines: list[str]) -> str:
             f'yard: "{canaries.word("a yard")}"',
             f"facility: {facility}",
             "received: 2027-12-09",
+            f'file: "{canaries.word("a file")}"',
+            f"sha256: {'0123456789abcdef' * 4}",
             f'edition: "{canaries.word("an edition")}"',
+            f'currency: "{canaries.word("a currency")}"',
+            "valid_until: 2028-03-09",
+            f"section_totals: {{ A: {canaries.amount()} }}",
+            f"base_total: {canaries.amount()}",
+            f"total: {canaries.amount()}",
             "lines:",
             *bid,
-            f'exclusions: ["{canaries.word("an exclusion")}"]',
+            "exclusions:",
+            f'  - text: "{canaries.word("an exclusion")}"',
+            f'    lines: ["{lines[0]}"]',
+            "    kind: assumption",
+            f'    effect: "{canaries.word("an effect")}"',
             "addenda: [1]",
+            "site_visit: true",
+            "dates_accepted: true",
+            "earliest_docking: 2028-04-03",
+            "days: 37",
+            "dock_days: 28",
+            "answers:",
+            f'  - ask: "{canaries.word("a question")}"',
+            f'    answer: "{canaries.word("an answer")}"',
+            f'doubts: ["{canaries.word("a doubt")}"]',
         ]
     )
 

@@ -1,4 +1,4 @@
-"""`tenderwright explain`: a value's whole working, an item, or a notice code."""
+"""`tenderwright explain`: a value's whole working, an item with its prices and dates, or a notice code."""
 
 from __future__ import annotations
 
@@ -7,6 +7,8 @@ from pathlib import Path
 
 from tenderwright.calculations.value import Given, Value
 from tenderwright.commands.exits import CLEAN
+from tenderwright.commands.explain_price import item_price, line_price
+from tenderwright.commands.explain_time import activity_time, item_time
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.documents.desk import Desk
 from tenderwright.model.item import Item
@@ -14,15 +16,18 @@ from tenderwright.notices import Place
 from tenderwright.notices.codes import CODES
 from tenderwright.notices.explain import explanation
 from tenderwright.notices.suggest import did_you_mean
-from tenderwright.pipeline import Compiled, compile_owner, compile_package, read
-from tenderwright.pricing.money import written
-from tenderwright.pricing.price import Estimate
+from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read
 from tenderwright.pricing.quantity import line_quantity
 
 
 def add_arguments(parser: ArgumentParser) -> None:
     """Add the arguments of the command."""
-    parser.add_argument("words", nargs="+", metavar="[DIR] REF", help="a value, an item number, or a notice code")
+    parser.add_argument(
+        "words",
+        nargs="+",
+        metavar="[DIR] REF",
+        help="a value, an item, a line such as 420.a, an activity of the programme, or a notice code",
+    )
 
 
 def run(arguments: Namespace) -> int:
@@ -35,27 +40,33 @@ def run(arguments: Namespace) -> int:
         return CLEAN
     files = read(package_folder(Path(before[0]) if before else None))
     compiled = compile_package(files)
-    print(
-        _explained(name.removeprefix("value:").removeprefix("item:"), compiled, compile_owner(files, compiled).estimate)
-    )
+    print(_explained(name.removeprefix("value:").removeprefix("item:"), compiled, compile_owner(files, compiled)))
     return CLEAN
 
 
-def _explained(name: str, compiled: Compiled, estimate: Estimate | None) -> str:
+def _explained(name: str, compiled: Compiled, owner: OwnersSide) -> str:
     record, items = compiled.record, compiled.package.item_by_name
     if name not in record.known and name not in items and name not in CODES:
         from tenderwright.calculations.calculate import calculate_tables
 
         calculate_tables(compiled.package, compiled.results, record)
     if name in items:
-        return explain_item(items[name], compiled, estimate)
+        return explain_item(items[name], compiled, owner)
+    number, _, letter = name.partition(".")
+    if number in items and letter in {line.line for line in items[number].lines}:
+        return explain_item(items[number], compiled, owner, letter)
+    planned = owner.schedule.activities if owner.schedule else ()
+    for one in planned:
+        if one.node.name == name and owner.schedule is not None:
+            return "\n".join(activity_time(one, owner.schedule))
     if name in record.values:
         return explain_value(record.values[name], compiled)
     if name in record.failed:
         return f"{name}\n  could not be calculated: {record.failed[name]}"
     if name in CODES:
         return explanation(name)
-    known = [*record.known, *items, *CODES]
+    lines = [f"{item.number}.{line.line}" for item in items.values() for line in item.lines]
+    known = [*record.known, *items, *lines, *CODES, *(one.node.name for one in planned)]
     near = [value for value in record.values if value.startswith(f"{name}.")]
     hint = f"it holds {', '.join(near)}" if near else "; ".join(did_you_mean(name, known))
     raise WrongUse(f"there is no value, item or notice code `{name}`" + (f": {hint}" if hint else ""))
@@ -86,27 +97,34 @@ def _origin(given: Given) -> str:
     return given.origin
 
 
-def explain_item(item: Item, compiled: Compiled, estimate: Estimate | None) -> str:
-    """Give an item's lines, what it rests on, and what refers to it."""
+def explain_item(item: Item, compiled: Compiled, owner: OwnersSide, letter: str = "") -> str:
+    """Give an item's lines and how each is priced, when it is done, what it rests on, and what refers to it.
+
+    With the letter of a line, that line alone.
+    """
     lines = [
         f"item {item.number}  {item.title}",
         f"  {item.kind}, {item.phase}, revision {item.revision}   [{item.here}]",
     ]
     after = ", ".join(reference.name for reference in item.depends_on)
-    if after:
+    if after and not letter:
         lines.append(f"  after items {after}")
-    priced = {line.number: line for line in estimate.lines} if estimate else {}
+    priced = {line.number: line for line in owner.estimate.lines} if owner.estimate else {}
     for line in item.lines:
         number = f"{item.number}.{line.line}"
+        if letter not in ("", line.line):
+            continue
         takes = f", taken from {line.takes}" if line.takes else ""
-        lines.append(
-            f"  {number}  {line.text}: {line_quantity(line, compiled.record) or 'not known'}{takes}   [{line.here}]"
-        )
+        quantity = line_quantity(line, compiled.record) or "not known"
+        lines.append(f"  {number}  {line.text}: {quantity}{takes}   [{line.here}]")
         if number in priced:
-            found = priced[number]
-            lines.append(
-                f"         at {written(found.rate)} = {written(found.amount)}   [{found.basis or 'no basis given'}]"
-            )
+            lines += [f"         {told}" for told in line_price(priced[number])]
+    if letter:
+        return "\n".join(lines)
+    if owner.estimate is not None:
+        lines += [f"  {told}" for told in item_price(item.number, owner.estimate)]
+    if owner.schedule is not None:
+        lines += [f"  {told}" for told in item_time(item.number, owner.schedule)]
     for use in compiled.links.referred_to_by("item", item.number):
         holder = " ".join(word for word in use.by if word)
         lines.append(f"  referred to by {holder}{f' paragraph {use.paragraph}' if use.paragraph else ''}   [{use.at}]")

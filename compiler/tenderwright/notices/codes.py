@@ -56,7 +56,25 @@ _ERRORS = {
     "unreached": "a value could not be calculated",
     # pricing
     "unpriced-line": "a line has no rate in owner/rates.yaml",
+    "price-not-comparable": "a price paid before cannot be brought to today",
+    "range-order": "low, likely and high do not rise in that order",
+    # planning
+    "no-docking": "a programme does not dock and undock once each",
 }
+
+_BIDS = {
+    "unreadable-workbook": ("error", "a file is no workbook that can be read"),
+    "unsafe-workbook": ("error", "a workbook holds what may run, reach out or swell"),
+    "no-stored-result": ("error", "a price is a formula whose result is not stored"),
+    "bid-edition": ("error", "a returned form is that of another edition"),
+    "bid-form-changed": ("error", "a returned form changes what is the owner's"),
+    "bid-amount": ("error", "a price on a returned form cannot be read"),
+    "ambiguous-amount": ("warning", "a price on a returned form can mean two things"),
+    "bid-form-reworded": ("warning", "a returned form says the owner's words otherwise"),
+    "bid-incomplete": ("warning", "a bid leaves something unanswered"),
+    "bid-late": ("warning", "a bid was received after the closing day"),
+}
+"""Of returned bids; no file of the package holds these."""
 
 _CHECKS = {
     "oil-boundary-hot-work": (
@@ -85,11 +103,24 @@ _CHECKS = {
     "facility-certificate": ("warning", "a facility has no certificate that is valid until undocking"),
     "unlike-metals": ("warning", "unlike metals touch in sea water, and nothing looks after them"),
     "anodes-outlived": ("warning", "the next docking is farther off than the anodes last"),
+    "question-unanswered": ("error", "a question has no answer though its time has come"),
+    "addendum-not-listed": ("error", "a question names an addendum that the tender does not list"),
+    "item-number-reused": ("error", "an item or line of an earlier issue is gone, or its number is other work now"),
+}
+
+_OWNER_CHECKS = {
+    "no-contingency": ("warning", "hull work that nobody surveyed has no contingency"),
+    "stale-price": ("warning", "a price is older than its index can carry"),
+    "dock-days-short": ("warning", "the days on blocks tendered are fewer than the critical path takes"),
+    "restricted-money": ("error", "restricted money is counted on work that it may not pay for"),
+    "money-too-late": ("warning", "money has to be spent before the work is done"),
+    "must-do-unfunded": ("warning", "what must be done is dearer than the money in hand"),
 }
 
 CODES: dict[str, Code] = {name: Code(name, "error", title) for name, title in _ERRORS.items()} | {
     name: Code(name, "warning" if severity == "warning" else "error", title)
-    for name, (severity, title) in _CHECKS.items()
+    for name, (severity, title) in (_BIDS | _CHECKS | _OWNER_CHECKS).items()
 }
 
 CHECK_CODES = tuple(_CHECKS)
+OWNER_CHECK_CODES = tuple(_OWNER_CHECKS)

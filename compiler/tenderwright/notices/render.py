@@ -13,7 +13,7 @@ Sources = Mapping[str, str]
 
 
 def _excerpt(place: Place, sources: Sources) -> list[str]:
-    lines = sources.get(place.path, "").split("\n")
+    lines = sources[place.path].split("\n") if place.path in sources else []
     if not 1 <= place.line <= len(lines):
         return []
     line = lines[place.line - 1].replace("\t", " ").rstrip()

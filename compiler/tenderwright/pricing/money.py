@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_FLOOR, ROUND_HALF_UP, Decimal
 
 CENT = Decimal("0.01")
 ZERO = Decimal("0.00")
@@ -12,6 +12,17 @@ ZERO = Decimal("0.00")
 def cents(amount: Decimal) -> Decimal:
     """Round an amount to the cent, halves up."""
     return amount.quantize(CENT, ROUND_HALF_UP)
+
+
+def cents_down(amount: Decimal) -> Decimal:
+    """Round an amount down to the cent, for what may not be exceeded."""
+    return amount.quantize(CENT, ROUND_FLOOR)
+
+
+def tendered(rate: Decimal) -> Decimal:
+    """Round a rate as tendered to four decimals, halves up, without noughts at the end."""
+    rounded = rate.quantize(Decimal("0.0001"), ROUND_HALF_UP)
+    return rounded.quantize(Decimal(1)) if rounded == rounded.to_integral_value() else rounded.normalize()
 
 
 def total(amounts: Sequence[Decimal]) -> Decimal:
@@ -31,13 +42,30 @@ def share_out(amount: Decimal, weights: Sequence[Decimal]) -> list[Decimal]:
     whole = sum(weights, Decimal(0))
     if whole <= 0 or any(weight < 0 for weight in weights):
         raise ValueError("the weights must be positive to share an amount by")
-    exact = [amount * weight / whole / CENT for weight in weights]
-    parts = [int(part // 1) for part in exact]
-    left = int(amount / CENT) - sum(parts)
-    order = sorted(range(len(parts)), key=lambda i: (parts[i] - exact[i], i))
+    return _largest_remainders(amount, [amount * weight / whole for weight in weights])
+
+
+def in_proportion(amount: Decimal, parts: Sequence[Decimal]) -> list[Decimal]:
+    """Share an amount in proportion to parts that may be negative, credits among costs; the shares add up to the cent.
+
+    Nothing is shared as nothing. Raises ValueError where an amount is to be shared by parts that add up to nothing.
+    """
+    whole = sum(parts, Decimal(0))
+    if not amount:
+        return [ZERO] * len(parts)
+    if not whole:
+        raise ValueError("the parts add up to nothing, so nothing can be shared in proportion to them")
+    return _largest_remainders(amount, [amount * part / whole for part in parts])
+
+
+def _largest_remainders(amount: Decimal, exact: Sequence[Decimal]) -> list[Decimal]:
+    """Round each part down and give the cents left to those with the largest remainders, earlier parts first."""
+    whole = [int((part / CENT).to_integral_value(ROUND_FLOOR)) for part in exact]
+    left = int(amount / CENT) - sum(whole)
+    order = sorted(range(len(whole)), key=lambda i: (whole[i] - exact[i] / CENT, i))
     for i in order[:left]:
-        parts[i] += 1
-    return [CENT * part for part in parts]
+        whole[i] += 1
+    return [CENT * part for part in whole]
 
 
 def written(amount: Decimal) -> str:

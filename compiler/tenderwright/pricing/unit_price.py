@@ -171,16 +171,22 @@ def _index(number: str, earlier: EarlierPrice, book: PriceBook) -> PriceIndex:
 
 def _units_paid(number: str, earlier: EarlierPrice, paid: Paid, quantity: LineQuantity) -> Decimal:
     """Give how many of the line's units were paid for."""
+    if quantity.unit.startswith("lump"):
+        if paid.quantity in ("", "1 set"):
+            return Decimal(1)
+        raise _Cannot(_unlike(number, earlier, paid, quantity))
     bought, asked = _measured(paid.quantity), _measured(f"1 {quantity.unit}")
     if bought is None or asked is None or unit(bought.unit).signature != unit(asked.unit).signature:
-        if not quantity.unit.startswith("lump") or paid.quantity not in ("", "1 set"):
-            message = f"line {number} is priced by the {quantity.unit}, and what was paid is for `{paid.quantity}`"
-            raise _Cannot(Notice("price-not-comparable", earlier.here, message))
-        return Decimal(1)
+        raise _Cannot(_unlike(number, earlier, paid, quantity))
     count = Decimal(repr(bought.si)) / Decimal(repr(asked.si))
     if count <= 0:
         raise _Cannot(Notice("price-not-comparable", paid.here, f"`{paid.quantity}` cannot be a quantity paid for"))
     return count
+
+
+def _unlike(number: str, earlier: EarlierPrice, paid: Paid, quantity: LineQuantity) -> Notice:
+    message = f"line {number} is priced by the {quantity.unit}, and what was paid is for `{paid.quantity}`"
+    return Notice("price-not-comparable", earlier.here, message)
 
 
 def _measured(text: str) -> Quantity | None:

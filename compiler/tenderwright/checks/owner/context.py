@@ -1,0 +1,31 @@
+"""What a trade check of the owner's papers may look at."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from tenderwright.model.item import Item
+from tenderwright.model.owner import OwnerPapers
+from tenderwright.model.package import Package
+from tenderwright.notices import Notice
+from tenderwright.planning.schedule import Schedule
+from tenderwright.pricing.price import Estimate
+
+
+@dataclass(frozen=True)
+class OwnerContext:
+    """The package, the owner's papers, and the estimate and schedule made from them where they could be made."""
+
+    package: Package
+    papers: OwnerPapers
+    estimate: Estimate | None
+    schedule: Schedule | None
+
+    def live_item(self, number: str) -> Item | None:
+        """Give an item by number unless it is withdrawn."""
+        item = self.package.item_by_name.get(number)
+        return item if item is not None and not item.withdrawn else None
+
+
+OwnerCheck = Callable[[OwnerContext], Iterator[Notice]]

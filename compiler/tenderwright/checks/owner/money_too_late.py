@@ -1,0 +1,25 @@
+"""Money that has to be spent by a day is spent by then: the work is done before it.
+
+Ground: grants pay for work within their period (common practice; check the funder's current notice).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tenderwright.checks.owner.context import OwnerContext
+from tenderwright.notices import Notice
+
+
+def check(context: OwnerContext) -> Iterator[Notice]:
+    """Report each source whose last day of spending comes before redelivery."""
+    tender = context.package.tender
+    if tender is None or context.papers.funding is None:
+        return
+    for source in context.papers.funding.sources:
+        if source.spend_by is not None and source.spend_by < tender.programme.redelivery:
+            message = (
+                f"`{source.source}` has to be spent by {source.spend_by}, "
+                f"and she is delivered on {tender.programme.redelivery}"
+            )
+            yield Notice("money-too-late", source.here, message, hints=("ask for more time, or leave it out",))
