@@ -31,5 +31,5 @@ def foresee(papers: OwnerPapers, package: Package, estimate: Estimate, schedule:
     """Run the trials and work out the ladders; takes seconds, so only what prints them asks for it."""
     run = trials(papers, estimate, schedule)
     seen = outlook(run, estimate, schedule.dock_days_tendered if schedule else None)
-    climbed = ladders(papers, package, estimate, run)
+    climbed = ladders(papers, package, run)
     return Foresight(papers, schedule, seen, growth_by_kind(package), climbed)

@@ -1,0 +1,60 @@
+"""When the work of an application is done: the days of the programme, and those of each item by the schedule."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from tenderwright.model.funding import FundingSource
+from tenderwright.model.item import Item
+from tenderwright.model.tender import Tender
+from tenderwright.planning.grant_entries import Chosen
+from tenderwright.planning.schedule import Schedule
+
+
+@dataclass(frozen=True)
+class Milestone:
+    """A day on which something is done or decided."""
+
+    date: date
+    what: str
+
+
+@dataclass(frozen=True)
+class ItemDates:
+    """The days on which an item begins and ends; None where the schedule does not tell."""
+
+    item: Item
+    begins: date | None
+    ends: date | None
+    critical: bool
+
+
+def milestones(tender: Tender, source: FundingSource | None) -> tuple[Milestone, ...]:
+    """Give the days of the tender and of the docking, and those of the source, in order."""
+    dates, plan = tender.dates, tender.programme
+    known = [
+        (dates.issued, "Tender issued"),
+        (dates.closing, "Bids close"),
+        (source.decided if source is not None else None, "Decision of the funder"),
+        (dates.award, "Contract awarded"),
+        (plan.arrival, "Ship arrives at the yard"),
+        (plan.docking, "Docked"),
+        (plan.undocking, "Undocked"),
+        (plan.redelivery, "Delivered back to the owner"),
+        (source.spend_by if source is not None else None, "Money to be spent by"),
+    ]
+    return tuple(sorted((Milestone(when, what) for when, what in known if when is not None), key=lambda one: one.date))
+
+
+def item_dates(chosen: Chosen, schedule: Schedule | None) -> tuple[ItemDates, ...]:
+    """Give the first and the last day of each chosen item."""
+    found = []
+    for one in chosen.work:
+        activities = schedule.activities if schedule is not None else ()
+        own = [activity for activity in activities if activity.node.item is one.item]
+        begins = [activity.begins for activity in own if activity.begins is not None]
+        ends = [activity.ends for activity in own if activity.ends is not None]
+        first, last = min(begins, default=None), max(ends, default=None)
+        found.append(ItemDates(one.item, first, last, any(activity.critical for activity in own)))
+    return tuple(found)
