@@ -150,3 +150,22 @@ def test_rates_are_for_lines_that_there_are(starter: Files) -> None:
     assert (notice.code, notice.message) == ("dead-reference", "there is no line 321.a")
     assert notice.hints == ("did you mean `320.a`?",)
     assert notice.place.path == "owner/rates.yaml"
+
+
+def test_bids_are_for_lines_that_there_are(starter: Files) -> None:
+    package, _ = load(starter)
+    links, _ = link(package)
+    text = (
+        "yard: Ostrey\nreceived: 2027-12-09\n"
+        "lines:\n  110.a: { rate: 5, status: priced }\n  321.a: { status: no bid }\n"
+        "exclusions:\n  - { text: paint, lines: [420.a, 999.a] }\n"
+    )
+    path = "owner/bids/ostrey.yaml"
+    files = Files(starter.root, {**starter.sources, path: read_yaml(path, text)[0]}, ()).owner_only()
+    papers, _ = load_owner(files, shape(files)[0])
+    found = link_owner(papers, links, package)
+    assert [(notice.code, notice.message, notice.place.path, notice.place.line) for notice in found] == [
+        ("dead-reference", "there is no line 321.a", path, 5),
+        ("dead-reference", "there is no line 999.a", path, 7),
+    ]
+    assert found[0].hints == ("did you mean `320.a`?",)

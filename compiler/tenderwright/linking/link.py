@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
 
 from tenderwright.linking.cycles import find_cycles
+from tenderwright.linking.evaluation import dead_in_evaluation, lines_of_evaluation
+from tenderwright.linking.grants import link_grants
 from tenderwright.linking.prose import KINDS
 from tenderwright.linking.symbols import Symbol, symbol_table
 from tenderwright.linking.walk import Use, uses_of, uses_of_findings, uses_of_owner
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Broken, Package
-from tenderwright.notices import Notice
+from tenderwright.notices import Notice, Place
 from tenderwright.notices.suggest import did_you_mean
 
 if TYPE_CHECKING:
@@ -55,12 +57,28 @@ def link_owner(papers: OwnerPapers, links: Links, package: Package) -> list[Noti
     """Resolve the references in the owner's papers against the symbol table of the package."""
     notices = _dead(uses_of_owner(papers), links.symbols, package, None)
     lines = {f"{item.number}.{line.line}" for item in package.items for line in item.lines}
-    rates = papers.rates.lines if papers.rates else {}
-    for number, rate in rates.items():
+    for number, place in _lines_named(papers):
         if number not in lines and not package.broken.may_hold("item", number.split(".")[0]):
             hints = did_you_mean(number, lines)
-            notices.append(Notice("dead-reference", rate.here, f"there is no line {number}", hints=hints))
-    return notices
+            notices.append(Notice("dead-reference", place, f"there is no line {number}", hints=hints))
+    for number, asker in (papers.questions.asked_by if papers.questions else {}).items():
+        if ("question", number) not in links.symbols and not package.broken.may_hold("question", number):
+            notices.append(Notice("dead-reference", asker.here, f"there is no question {number}"))
+    return notices + link_grants(papers, package) + dead_in_evaluation(papers, package)
+
+
+def _lines_named(papers: OwnerPapers) -> Iterator[tuple[str, Place]]:
+    """Yield the lines of the tender that rates, bids and their evaluation name."""
+    for number, rate in (papers.rates.lines if papers.rates else {}).items():
+        yield number, rate.here
+    for bid in papers.bids.values():
+        for number, line in bid.lines.items():
+            yield number, line.here
+        for exclusion in bid.exclusions:
+            for number in exclusion.lines:
+                yield number, exclusion.here
+    if papers.evaluation is not None:
+        yield from lines_of_evaluation(papers.evaluation)
 
 
 def link_findings(findings: Findings, links: Links, package: Package) -> tuple[Links, list[Notice]]:

@@ -26,6 +26,8 @@ def things(package: Package) -> Iterator[tuple[str, str, Any]]:
         yield "item", item.number, item
     for clause in package.clauses:
         yield "clause", clause.clause, clause
+    for question in package.questions:
+        yield "question", question.number, question
     for kind, entries in (
         ("drawing", package.drawings),
         ("tank", package.tanks),

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 Results = Mapping[str, Decimal | str]
 """Results of one sheet's formulas, by cell address."""
 
-_FORMULA_CELL = re.compile(r'<c r="([A-Z]+\d+)"((?: s="\d+")?)><f>(.*?)</f><v ?/></c>')
+_FORMULA_CELL = re.compile(r'<c r="([A-Z]+\d+)"((?: s="\d+")?)><f>(.*?)</f>(?:<v ?/>|<v></v>)</c>')
 _MODIFIED = re.compile(r"(<dcterms:modified[^>]*>)[^<]*(</dcterms:modified>)")
 
 

@@ -81,6 +81,11 @@ def test_text_that_begins_like_a_formula_is_text() -> None:
     assert (found.value, found.formula) == ("=cmd", "")
 
 
+def test_characters_that_show_nothing_are_left_out() -> None:
+    row = '<row r="1"><c r="A1" t="inlineStr"><is><t>no&#127; bid&#133;&#13;&#10;here</t></is></c></row>'
+    assert cell(read(hostile.with_cells(f"<sheetData>{row}</sheetData>")), "A1").value == "no bid\nhere"
+
+
 def test_numbers_beyond_all_prices_are_errors() -> None:
     row = '<row r="1"><c r="A1"><v>1e999</v></c><c r="B1"><v>1e18</v></c></row>'
     book = read(hostile.with_cells(f"<sheetData>{row}</sheetData>"))

@@ -1,0 +1,157 @@
+"""`tenderwright bids read`: read a returned price form and write it under owner/bids/ for review."""
+
+from __future__ import annotations
+
+import re
+import sys
+import unicodedata
+from argparse import ArgumentParser, ArgumentTypeError, Namespace
+from collections import Counter
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from tenderwright.commands.exits import CLEAN, MISTAKES
+from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.model.bid import Bid
+from tenderwright.notices import Notice, sort_notices
+from tenderwright.notices.render import as_text, summary
+from tenderwright.pipeline import Compiled, compile_package, read
+from tenderwright.reading.package import Files
+
+if TYPE_CHECKING:
+    from tenderwright.documents.price_form import PriceForm
+    from tenderwright.pricing.bids.expected import ExpectedForm
+    from tenderwright.pricing.bids.read_bid import BidRead
+
+_LETTERS = str.maketrans({"æ": "ae", "ø": "o", "œ": "oe", "ß": "ss", "ð": "d", "þ": "th", "ł": "l"})
+STATUSES = ("priced", "zero", "included", "no bid", "empty")
+
+
+def add_arguments(parser: ArgumentParser) -> None:
+    """Add the arguments of the command."""
+    parser.add_argument("folder", type=Path, metavar="DIR", help="the package that was tendered")
+    parser.add_argument("file", type=Path, metavar="FILE.xlsx", help="the price form as the yard returned it")
+    parser.add_argument("--yard", default="", metavar="NAME", help="name of the yard (default: as signed on the form)")
+    parser.add_argument(
+        "--received", type=_day, default=None, metavar="DATE", help="day received, year-month-day (default: today)"
+    )
+
+
+def _day(text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError as error:
+        raise ArgumentTypeError(f"`{text}` is not a date written year-month-day") from error
+
+
+def run(arguments: Namespace) -> int:
+    """Read a returned price form."""
+    root = package_folder(arguments.folder)
+    files = read(root)
+    compiled = compile_package(files)
+    if not compiled.sound:
+        errors = [notice for notice in compiled.notices if notice.severity == "error"]
+        sys.stderr.write(as_text(sort_notices(errors), files.texts))
+        print(f"the package has {summary(errors)}; nothing was written", file=sys.stderr)
+        return MISTAKES
+    found, notices = read_returned(arguments.file, compiled, arguments.yard, arguments.received or date.today())
+    sys.stderr.write(as_text(notices, {}))
+    if found is None or not found.sound:
+        print(f"{summary(notices)}; nothing was written", file=sys.stderr)
+        return MISTAKES
+    return _write(files, found.bid)
+
+
+def read_returned(
+    file: Path, compiled: Compiled, yard: str, received: date
+) -> tuple[BidRead | None, tuple[Notice, ...]]:
+    """Read a returned price form against a sound package; None where the file is refused."""
+    from tenderwright.pricing.bids.read_bid import read_bid
+    from tenderwright.reading.workbook.cells import read_cells
+    from tenderwright.reading.workbook.guard import guard
+
+    guarded, notices = guard(file)
+    if guarded is None:
+        return None, tuple(notices)
+    book, notices = read_cells(guarded)
+    if book is None:
+        return None, tuple(notices)
+    found = read_bid(book, form_issued(compiled), yard, received)
+    return found, found.notices
+
+
+def form_issued(compiled: Compiled) -> ExpectedForm:
+    """Give the price form of a sound package in the rows that a returned one is held against."""
+    from tenderwright.documents.desk import Desk
+    from tenderwright.documents.form import price_form
+
+    assert compiled.package.tender is not None
+    form = price_form(Desk(compiled.package, compiled.links, compiled.record, compiled.results), "")
+    return expected_form(form, tuple(one.number for one in compiled.package.tender.addenda))
+
+
+def expected_form(form: PriceForm, addenda: tuple[int, ...]) -> ExpectedForm:
+    """Turn a price form into the rows that a returned one is held against; `addenda` are their numbers."""
+    from tenderwright.pricing.bids.expected import ExpectedForm, ExpectedLine
+
+    return ExpectedForm(
+        currency=form.currency,
+        edition_hash=form.edition_hash,
+        closing=form.closing,
+        lines=tuple(
+            ExpectedLine(
+                line.number, section.code, line.description, line.kind, line.quantity, line.unit, line.fixed_amount
+            )
+            for section in form.sections
+            for line in section.lines
+        ),
+        addenda=tuple(zip(addenda, form.addenda, strict=True)),
+        questions=tuple(ask for ask, _ in form.yard_questions),
+        day_cost=form.day_cost,
+    )
+
+
+def slug(name: str) -> str:
+    """Make the name of a file from that of a yard: lower-case words joined by hyphens."""
+    letters = unicodedata.normalize("NFKD", name.lower().translate(_LETTERS)).encode("ascii", "ignore").decode()
+    return "-".join(re.findall(r"[a-z0-9]+", letters))[:48].strip("-")
+
+
+def _write(files: Files, bid: Bid) -> int:
+    from tenderwright.documents.bid_entry import bid_entry
+    from tenderwright.writing.errors import WritingError
+    from tenderwright.writing.new_files import in_the_way, new_files
+    from tenderwright.writing.yaml_file import yaml_text
+
+    if not slug(bid.yard):
+        raise WrongUse("the form is not signed with the name of the yard; give it with --yard")
+    path = f"owner/bids/{slug(bid.yard)}.yaml"
+    text = yaml_text(bid_entry(bid))
+    if in_the_way(files.root, {path: b""}):
+        raise WrongUse(f"{path} is there already; nothing was written (another --yard gives another name)")
+    check_text(path, text, bid)
+    try:
+        with new_files(files.root, {path: text.encode()}):
+            pass
+    except (WritingError, OSError) as error:
+        raise WrongUse(f"the bid cannot be written: {error}") from error
+    counts = Counter(line.status for line in bid.lines.values())
+    told = ", ".join(f"{counts[status]} {status}" for status in STATUSES if counts[status])
+    print(f"{files.root / path}: written")
+    print(f"  {len(bid.lines)} lines: {told}; {len(bid.doubts)} doubts to settle")
+    return CLEAN
+
+
+def check_text(path: str, text: str, bid: Bid) -> None:
+    """Read back what is to be written; raises RuntimeError, since anything else than the bid is our own mistake."""
+    from tenderwright.model.build import Builder
+    from tenderwright.reading.yaml_file import read_yaml
+    from tenderwright.shapes.validate import validate
+
+    source, notices = read_yaml(path, text)
+    found = [*notices, *(notice for _, notice in validate(source, "bid"))]
+    if found:
+        raise RuntimeError("what was composed is not sound:\n" + as_text(found, {path: text}))
+    if Builder(source).build(Bid, source.data) != bid:
+        raise RuntimeError(f"{path} does not read back as the bid that was composed")

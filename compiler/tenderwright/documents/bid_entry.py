@@ -1,0 +1,48 @@
+"""Compose the file of a bid under owner/bids/ from a bid as read, in the order of its schema."""
+
+from __future__ import annotations
+
+from dataclasses import fields
+from typing import Any
+
+from tenderwright.model.bid import Bid, BidLine, Exclusion
+
+_LAST = ("doubts",)
+
+
+def bid_entry(bid: Bid) -> dict[str, Any]:
+    """Give a bid as plain data; what is not said in it is left out."""
+    made: dict[str, Any] = {}
+    for one in fields(Bid):
+        value = getattr(bid, one.name)
+        if one.name != "here" and one.name not in ("lines", "exclusions", "answers", "facility", *_LAST):
+            made[one.name] = list(value) if isinstance(value, tuple) else value
+    made["facility"] = str(bid.facility) if bid.facility is not None else None
+    made["exclusions"] = [_exclusion(one) for one in bid.exclusions]
+    made["answers"] = [{"ask": one.ask, "answer": one.answer} for one in bid.answers]
+    made["lines"] = {number: _line(line) for number, line in bid.lines.items()}
+    made["doubts"] = list(bid.doubts)
+    order = ["yard", "facility", "received", "doubts"]
+    kept = {key: value for key, value in made.items() if value not in (None, "", [], {}) or key == "lines"}
+    return {key: kept[key] for key in sorted(kept, key=lambda key: order.index(key) if key in order else len(order))}
+
+
+def _line(line: BidLine) -> dict[str, Any]:
+    entry = {
+        "rate": line.rate,
+        "status": line.status,
+        "extension": line.extension,
+        "note": line.note,
+        "as_written": line.as_written,
+    }
+    return {key: value for key, value in entry.items() if value not in (None, "")}
+
+
+def _exclusion(exclusion: Exclusion) -> dict[str, Any]:
+    entry = {
+        "text": exclusion.text,
+        "lines": list(exclusion.lines),
+        "kind": exclusion.kind,
+        "effect": exclusion.effect,
+    }
+    return {key: value for key, value in entry.items() if value not in ("", [])}

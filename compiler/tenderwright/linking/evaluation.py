@@ -1,0 +1,90 @@
+"""Resolve what owner/evaluation.yaml names: bids by their files, exclusions by their words, criteria by number."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tenderwright.model.bid import Bid
+from tenderwright.model.evaluation import Adder, ConfirmedRate, Evaluation, Finding
+from tenderwright.model.owner import OwnerPapers
+from tenderwright.model.package import Package
+from tenderwright.notices import Notice, Place
+from tenderwright.notices.suggest import did_you_mean
+
+
+def bid_path(name: str) -> str:
+    """Give the path of the bid of a name."""
+    return f"owner/bids/{name}.yaml"
+
+
+def bid_name(path: str) -> str:
+    """Give the name of a bid from its path: the file without its ending."""
+    return path.rsplit("/", 1)[-1].removesuffix(".yaml")
+
+
+def dead_in_evaluation(papers: OwnerPapers, package: Package) -> list[Notice]:
+    """Report each name in the evaluation that stands for nothing; lines are looked at with those of the bids."""
+    evaluation = papers.evaluation
+    if evaluation is None:
+        return []
+    return [
+        *_dead_bids(evaluation, papers),
+        *_dead_exclusions(evaluation, papers),
+        *_dead_criteria(evaluation, package),
+    ]
+
+
+def lines_of_evaluation(evaluation: Evaluation) -> Iterator[tuple[str, Place]]:
+    """Yield the lines of the tender that the evaluation names."""
+    for adder in evaluation.adders:
+        for number in adder.lines:
+            yield number, adder.here
+    for correction in evaluation.corrections:
+        yield correction.line, correction.here
+
+
+def _bids_named(evaluation: Evaluation) -> Iterator[tuple[str, Place]]:
+    for name, costs in evaluation.bids.items():
+        yield name, costs.here
+    entries: tuple[Adder | ConfirmedRate | Finding, ...]
+    entries = (*evaluation.adders, *evaluation.corrections, *evaluation.responsive)
+    for entry in entries:
+        yield entry.bid, entry.here
+
+
+def _dead_bids(evaluation: Evaluation, papers: OwnerPapers) -> Iterator[Notice]:
+    known = [bid_name(path) for path in papers.bids]
+    for name, place in _bids_named(evaluation):
+        if name not in known and bid_path(name) not in papers.broken:
+            hints = did_you_mean(name, known) or ("name it by its file in owner/bids/, without `.yaml`",)
+            yield Notice("dead-reference", place, f"there is no bid `{name}`", hints=hints)
+
+
+def _dead_exclusions(evaluation: Evaluation, papers: OwnerPapers) -> Iterator[Notice]:
+    for adder in evaluation.adders:
+        bid = papers.bids.get(bid_path(adder.bid))
+        if bid is None or not adder.exclusion or answers(adder, bid):
+            continue
+        hints = did_you_mean(adder.exclusion, [one.text for one in bid.exclusions])
+        message = f"bid `{adder.bid}` states no exclusion `{adder.exclusion}`"
+        yield Notice("dead-reference", adder.here, message, hints=hints)
+
+
+def answers(adder: Adder, bid: Bid) -> tuple[int, ...]:
+    """Give the places in the list of a bid's exclusions of those that an adder names by how they begin."""
+    words = _folded(adder.exclusion)
+    if not words:
+        return ()
+    return tuple(place for place, one in enumerate(bid.exclusions) if _folded(one.text).startswith(words))
+
+
+def _folded(text: str) -> str:
+    return " ".join(text.split()).casefold()
+
+
+def _dead_criteria(evaluation: Evaluation, package: Package) -> Iterator[Notice]:
+    count = len(package.tender.award.criteria) if package.tender is not None else None
+    for one in evaluation.responsive:
+        if one.criterion is not None and count is not None and one.criterion > count:
+            message = f"there is no criterion {one.criterion}; the tender has {count}"
+            yield Notice("dead-reference", one.here, message)

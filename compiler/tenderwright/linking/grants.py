@@ -1,0 +1,82 @@
+"""Resolve what applications for grants name: profile, source, headings, categories, lines and risks."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+
+from tenderwright.model.build import Name
+from tenderwright.model.grant import Grant
+from tenderwright.model.owner import OwnerPapers
+from tenderwright.model.package import Package
+from tenderwright.model.profile import Profile
+from tenderwright.notices import Notice, Place
+from tenderwright.notices.suggest import did_you_mean
+
+PROFILES = "owner/profiles/"
+
+
+def link_grants(papers: OwnerPapers, package: Package) -> list[Notice]:
+    """Report every name in the applications and the profiles of forms that stands for nothing."""
+    found: list[Notice] = []
+    for profile in papers.profiles.values():
+        found += _profile(profile)
+    for grant in papers.grants.values():
+        found += _grant(grant, papers, package)
+    return found
+
+
+def _profile(profile: Profile) -> Iterator[Notice]:
+    names = [category.category for category in profile.categories]
+    yield from _named(profile.default_category, names, "category")
+    if profile.contingency == "own line" and profile.category_taking("contingency") is None:
+        message = "contingency is to stand on a line of its own, and no category takes `contingency`"
+        hint = "give one category `takes: [contingency]`"
+        yield Notice("dead-reference", profile.here, message, hints=(hint,))
+
+
+def _grant(grant: Grant, papers: OwnerPapers, package: Package) -> Iterator[Notice]:
+    profile = papers.profiles.get(grant.profile.name)
+    if profile is not None:
+        yield from _of_profile(grant, profile)
+    elif not any(path.startswith(PROFILES) for path in papers.broken):
+        yield from _named(grant.profile, papers.profiles, "profile")
+    if grant.source is not None and papers.funding is not None:
+        yield from _named(grant.source, [source.source for source in papers.funding.sources], "source")
+    if papers.risks is not None:
+        for risk in grant.risks or ():
+            yield from _named(risk, [one.risk for one in papers.risks.risks], "risk")
+    yield from _items_and_lines(grant, package)
+
+
+def _of_profile(grant: Grant, profile: Profile) -> Iterator[Notice]:
+    headings = [one.heading for one in profile.headings]
+    for name, prose in grant.headings.items():
+        yield from _known(name, prose.source.key_place(prose.path), headings, f"heading `{name}`", profile)
+    known = {word for one in profile.categories for word in (one.category, *one.takes)}
+    named = [*grant.categories.values(), *(one.category for one in (*grant.costs, *grant.in_kind))]
+    for category in named:
+        yield from _known(category.name, category.at, known, f"category `{category}`", profile)
+
+
+def _items_and_lines(grant: Grant, package: Package) -> Iterator[Notice]:
+    lines = {f"{item.number}.{line.line}" for item in package.items for line in item.lines}
+    known = lines | {item.number for item in package.items}
+    places = [(number, category.at, known) for number, category in grant.categories.items()]
+    places += [(line.name, line.at, lines) for output in grant.outputs for line in output.lines]
+    for number, place, among in places:
+        if number not in among and not package.broken.may_hold("item", number.split(".")[0]):
+            what = f"line {number}" if "." in number else f"item {number}"
+            yield Notice("dead-reference", place, f"there is no {what}", hints=did_you_mean(number, among))
+
+
+def _named(name: Name, known: Collection[str], what: str) -> Iterator[Notice]:
+    if name.name not in known:
+        hints = did_you_mean(name.name, known) or (f"one of {', '.join(sorted(known))}",)
+        yield Notice("dead-reference", name.at, f"there is no {what} `{name}`", hints=hints)
+
+
+def _known(name: str, at: Place, known: Collection[str], what: str, profile: Profile) -> Iterator[Notice]:
+    if name not in known:
+        message = f"profile `{profile.name}` has no {what}"
+        hints = did_you_mean(name, known) or (f"one of {', '.join(sorted(known))}",)
+        yield Notice("dead-reference", at, message, hints=hints)

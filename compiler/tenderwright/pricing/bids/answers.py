@@ -1,0 +1,206 @@
+"""Reads what a yard says beside its prices: addenda, dates, days, exclusions, and answers to the owner's questions."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection, Iterator
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from decimal import Decimal
+
+from tenderwright.model.bid import BidAnswer, Exclusion
+from tenderwright.notices import Notice, Place
+from tenderwright.pricing.bids.beside import labels, right_of
+from tenderwright.pricing.bids.columns import Table, tables
+from tenderwright.pricing.bids.expected import ExpectedForm
+from tenderwright.pricing.bids.find_lines import lines_named
+from tenderwright.pricing.bids.telling import shown, told
+from tenderwright.pricing.bids.words import bare, folded, plain
+from tenderwright.reading.workbook.cells import Cell, Workbook
+
+VISITED = "The ship was visited before tendering"
+ACCEPTED = "The dates of the tender are accepted as they stand"
+EARLIEST = "Earliest date in dock, if another"
+STANDS = "The offer stands for this many days after closing"
+DOCK_DAYS = "Days in dock, by the yard's own plan"
+DAYS = "Days from arrival to redelivery, by the yard's programme"
+_MOST_DAYS = 1000
+_KINDS = ("exclusion", "assumption", "alternative")
+
+
+@dataclass(frozen=True)
+class Offer:
+    """What the yard offers beside its prices; None where it is not said."""
+
+    site_visit: bool | None
+    dates_accepted: bool | None
+    earliest_docking: date | None
+    valid_until: date | None
+    days: int | None
+    dock_days: int | None
+
+
+def yes_or_no(text: str) -> bool | None:
+    """Read yes or no as people write it; None where it is neither."""
+    word = bare(text)
+    if word in ("yes", "y", "x", "true", "ok", "received", "acknowledged", "accepted", "agreed"):
+        return True
+    return False if word in ("no", "n", "false", "not received", "not accepted") else None
+
+
+def read_offer(book: Workbook, form: ExpectedForm) -> tuple[Offer, list[Notice]]:
+    """Read the answers about the visit, the dates and the days."""
+    notices: list[Notice] = []
+    stands = _whole(book, STANDS, notices)
+    offer = Offer(
+        site_visit=_yes_or_no(book, VISITED, notices),
+        dates_accepted=_yes_or_no(book, ACCEPTED, notices),
+        earliest_docking=_date(book, EARLIEST, notices),
+        valid_until=form.closing + timedelta(days=stands) if stands is not None else None,
+        days=_whole(book, DAYS, notices),
+        dock_days=_whole(book, DOCK_DAYS, notices),
+    )
+    if form.day_cost is not None and offer.days is None:
+        message = "the days from arrival to redelivery are not given, and the owner's cost of them is in the award"
+        notices.append(Notice("bid-incomplete", Place(book.path), message))
+    return offer, notices
+
+
+def _beside(book: Workbook, label: str) -> list[Cell]:
+    return [cell for sheet, found in labels(book, label) for cell in right_of(sheet, found)]
+
+
+def _yes_or_no(book: Workbook, label: str, notices: list[Notice]) -> bool | None:
+    cells = _beside(book, label)
+    for cell in cells:
+        said = yes_or_no(cell.text)
+        if said is not None:
+            return said
+    if cells:
+        notices.append(told("bid-incomplete", cells[0], f"`{shown(cells[0].text)}` is neither yes nor no: {label}"))
+    return None
+
+
+def _whole(book: Workbook, label: str, notices: list[Notice]) -> int | None:
+    for cell in _beside(book, label):
+        number = _days(cell)
+        if number is not None:
+            return number
+        message = f"`{shown(cell.text or cell.formula)}` is no number of whole days: {label}"
+        notices.append(told("bid-incomplete", cell, message))
+        return None
+    return None
+
+
+def _days(cell: Cell) -> int | None:
+    """Read a number of days, such as 37, `37`, or `37 days`."""
+    match = re.fullmatch(r"(\d{1,4})(?:\.0+)? ?(?:d|days?)?(?: from closing| after closing)?", folded(cell.text))
+    number = int(match[1]) if match is not None else None
+    if isinstance(cell.value, Decimal):
+        number = int(cell.value) if cell.value == cell.value.to_integral_value() else None
+    return number if number is not None and 0 <= number <= _MOST_DAYS else None
+
+
+def _date(book: Workbook, label: str, notices: list[Notice]) -> date | None:
+    cells = _beside(book, label)
+    for cell in cells:
+        found = read_date(cell)
+        if found is not None:
+            return found
+    if cells and bare(cells[0].text) not in ("n a", "no", "none", "as tendered", ""):
+        message = f"`{shown(cells[0].text)}` is not read as a date, since it is not year-month-day: {label}"
+        notices.append(told("bid-incomplete", cells[0], message))
+    return None
+
+
+def read_date(cell: Cell) -> date | None:
+    """Read a date that a spreadsheet knows as one, or one written year-month-day; others can mean two things."""
+    if isinstance(cell.value, datetime):
+        return cell.value.date()
+    if isinstance(cell.value, date):
+        return cell.value
+    try:
+        return date.fromisoformat(plain(cell.text))
+    except ValueError:
+        return None
+
+
+def read_addenda(book: Workbook, form: ExpectedForm) -> tuple[tuple[int, ...], list[Notice]]:
+    """Read which addenda the yard acknowledges, and tell which of those listed it does not."""
+    found: set[int] = set()
+    for table in _tables(book, "addenda"):
+        for row in table.rows:
+            number = _addendum_number(table.sheet.at(row, table.columns["addendum"]).text, form)
+            answers = [cell for cell in table.sheet.rows[row] if cell.column != table.columns["addendum"]]
+            if number is not None and any(yes_or_no(cell.text) for cell in answers):
+                found.add(number)
+    missing = [number for number, _ in form.addenda if number not in found]
+    notices = [
+        Notice("bid-incomplete", Place(book.path), f"addendum {number} is not acknowledged", hints=("ask the yard",))
+        for number in missing
+    ]
+    return tuple(sorted(found)), notices
+
+
+def _addendum_number(text: str, form: ExpectedForm) -> int | None:
+    for number, words in form.addenda:
+        if bare(words) == bare(text):
+            return number
+    match = re.match(r"(?:addendum )?(?:no |nr )?(\d{1,3})\b(?! \d)", bare(text))
+    return int(match[1]) if match is not None and int(match[1]) > 0 else None
+
+
+def read_exclusions(book: Workbook, known: Collection[str]) -> tuple[Exclusion, ...]:
+    """Read what the yard leaves out, assumes, or offers instead."""
+    return tuple(one for table in _tables(book, "exclusions") for one in _exclusions(table, known))
+
+
+def _exclusions(table: Table, known: Collection[str]) -> Iterator[Exclusion]:
+    for row in table.rows:
+        said = {name: table.sheet.at(row, column) for name, column in table.columns.items()}
+        cell = said["excluded"]
+        line, effect = _text(said, "line"), _text(said, "effect")
+        if cell.row != row or not (cell.text or line or effect):
+            continue
+        text = cell.text or f"(no words; line {line or '-'}, effect {effect or '-'})"
+        kind = next((kind for kind in _KINDS if kind in bare(_text(said, "kind"))), "exclusion")
+        lines = tuple(dict.fromkeys([*lines_named(line, known), *_lines_in_words(text, known)]))
+        yield Exclusion(text, lines, kind, effect, cell.place)
+
+
+def _text(said: dict[str, Cell], name: str) -> str:
+    return said[name].text if name in said else ""
+
+
+def _lines_in_words(text: str, known: Collection[str]) -> list[str]:
+    """List the lines that running text names just as they are numbered."""
+    return [number for number in re.findall(r"(?<![\d.])\d{1,4}\.[a-z]{1,2}\b", text) if number in known]
+
+
+def read_questions(book: Workbook, form: ExpectedForm) -> tuple[BidAnswer, ...]:
+    """Read the answers to the owner's questions, those left open being left out."""
+    found = []
+    for ask in form.questions:
+        for sheet, label in labels(book, ask):
+            table = next((one for one in tables(sheet) if one.kind == "answers" and label.row in one.rows), None)
+            answer = _answer(table, label, right_of(sheet, label))
+            if answer:
+                found.append(BidAnswer(ask, answer))
+                break
+    return tuple(found)
+
+
+def _answer(table: Table | None, label: Cell, beside: list[Cell]) -> str:
+    """Give what stands in the column of answers; on a sheet without one, what stands last on the row."""
+    if table is not None and "answer" in table.columns:
+        return table.sheet.at(label.row, table.columns["answer"]).text
+    return beside[-1].text if len(beside) > 1 else ""
+
+
+def signed_for(book: Workbook) -> str:
+    """Give the name of the yard as signed; empty where it is not."""
+    return next((cell.text for cell in _beside(book, "Yard") if isinstance(cell.value, str) and cell.text), "")
+
+
+def _tables(book: Workbook, kind: str) -> list[Table]:
+    return [table for sheet in book.sheets for table in tables(sheet) if table.kind == kind]

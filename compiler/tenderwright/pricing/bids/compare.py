@@ -1,0 +1,186 @@
+"""Compare the returned bids: corrected, evaluated, ranked, and what could change the ranking."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from statistics import median
+
+from tenderwright.calculations.results import Results
+from tenderwright.calculations.value import Record
+from tenderwright.linking.evaluation import bid_name
+from tenderwright.model.bid import Bid
+from tenderwright.model.evaluation import ConfirmedRate, Evaluation
+from tenderwright.model.owner import OwnerPapers
+from tenderwright.model.package import Package
+from tenderwright.model.tender import Tender
+from tenderwright.pricing.bids.arithmetic import ABSOLUTE, correct, makes
+from tenderwright.pricing.bids.break_even import BreakEven, break_evens, deciding_line
+from tenderwright.pricing.bids.cases import PUBLISHED, Case, cases, ranks
+from tenderwright.pricing.bids.corrected import CorrectedBid
+from tenderwright.pricing.bids.evaluate import EvaluatedBid, evaluate
+from tenderwright.pricing.bids.responsive import Fit, Point, facility_fit, points
+from tenderwright.pricing.bids.tendered import TenderLine, tender_lines
+from tenderwright.pricing.bids.unbalance import (
+    EARLY_SECTION,
+    LineRatio,
+    Unbalance,
+    early_share,
+    medians,
+    own_estimate_off,
+    unbalance,
+)
+from tenderwright.pricing.price import Estimate
+
+
+@dataclass(frozen=True)
+class CaseRanks:
+    """What every bid comes to in one case, and its rank."""
+
+    case: Case
+    totals: Mapping[str, Decimal]
+    ranks: Mapping[str, int]
+
+
+@dataclass(frozen=True)
+class BidComparison:
+    """Everything that the comparison of bids finds; its documents reckon nothing more."""
+
+    currency: str
+    rule: str
+    """What governs in arithmetic."""
+    lines: tuple[TenderLine, ...]
+    bids: tuple[EvaluatedBid, ...]
+    """In order of rank as published, then of name."""
+    cases: tuple[CaseRanks, ...]
+    """As published first."""
+    medians: Mapping[str, Decimal]
+    unbalance: Mapping[str, Unbalance]
+    estimate_off: tuple[LineRatio, ...]
+    """Lines where the bids together lie far from the estimate."""
+    break_evens: tuple[BreakEven, ...]
+    deciding: TenderLine | None
+    """The line whose quantity decides most."""
+    points: Mapping[str, tuple[Point, ...]]
+    fits: Mapping[str, Fit]
+    estimated: bool
+    """Whether the owner has an estimate."""
+    early_of_estimate: Decimal | None = None
+
+    @property
+    def ranks(self) -> Mapping[str, int]:
+        """Give the ranks as published."""
+        return self.cases[0].ranks
+
+    def bid(self, name: str) -> EvaluatedBid:
+        """Give a bid by name; raises KeyError."""
+        for one in self.bids:
+            if one.name == name:
+                return one
+        raise KeyError(name)
+
+
+def compare(
+    papers: OwnerPapers,
+    package: Package,
+    record: Record,
+    results: Results,
+    estimate: Estimate | None,
+    edition_hash: str,
+) -> BidComparison:
+    """Compare the bids of a sound package; the facilities must have been calculated with the tables."""
+    assert package.tender is not None
+    tender = package.tender
+    lines = tender_lines(package, record, results, estimate)
+    ranked_in = cases(lines, options_counted=tender.award.options_counted)
+    bids = {bid_name(path): bid for path, bid in papers.bids.items()}
+    corrected = corrected_bids(bids, lines, tender, papers.evaluation)
+    evaluated = _evaluated(bids, corrected, tender, papers.evaluation, ranked_in[0])
+    early = early_share(estimate.section_totals.get(EARLY_SECTION), estimate.base) if estimate is not None else None
+    usual = medians(corrected, lines)
+    found = break_evens(evaluated, lines)
+    fits = {one.name: facility_fit(one.bid, results, package) for one in evaluated}
+    findings = papers.evaluation.responsive if papers.evaluation is not None else ()
+    return BidComparison(
+        currency=tender.currency,
+        rule=tender.award.arithmetic,
+        lines=lines,
+        bids=evaluated,
+        cases=tuple(_ranked(case, evaluated) for case in ranked_in),
+        medians=usual,
+        unbalance={one.name: unbalance(one, evaluated, usual, early, ranked_in) for one in evaluated},
+        estimate_off=tuple(own_estimate_off(lines, usual)),
+        break_evens=found,
+        deciding=deciding_line(found, evaluated, lines),
+        points={
+            one.name: points(
+                one, tender, edition_hash, fits[one.name], [said for said in findings if said.bid == one.name]
+            )
+            for one in evaluated
+        },
+        fits=fits,
+        estimated=estimate is not None,
+        early_of_estimate=early,
+    )
+
+
+def corrected_bids(
+    bids: Mapping[str, Bid], lines: Sequence[TenderLine], tender: Tender, evaluation: Evaluation | None
+) -> dict[str, CorrectedBid]:
+    """Correct every bid by the rule of the tender, with what its bidder has confirmed."""
+    award = tender.award
+    return {
+        name: correct(
+            bid,
+            lines,
+            award.arithmetic,
+            _confirmed(evaluation, name) if award.arithmetic != ABSOLUTE else {},
+            usual_amounts(lines, [one for other, one in bids.items() if other != name]),
+            options_counted=award.options_counted,
+        )
+        for name, bid in sorted(bids.items())
+    }
+
+
+def usual_amounts(lines: Sequence[TenderLine], others: Sequence[Bid]) -> dict[str, tuple[Decimal, ...]]:
+    """Give by line the amounts that tell a slip: the estimate's, and the median of what the other bids' rates make."""
+    found = {}
+    for line in lines:
+        amounts = [line.amount(line.estimate)] if line.estimate is not None else []
+        made = [makes(line, bid.lines[line.number]) for bid in others if line.number in bid.lines]
+        known = [amount for amount in made if amount is not None]
+        found[line.number] = (*amounts, *([median(known)] if known else []))
+    return found
+
+
+def _confirmed(evaluation: Evaluation | None, name: str) -> dict[str, ConfirmedRate]:
+    return {one.line: one for one in (evaluation.corrections if evaluation else ()) if one.bid == name}
+
+
+def _evaluated(
+    bids: Mapping[str, Bid],
+    corrected: Mapping[str, CorrectedBid],
+    tender: Tender,
+    evaluation: Evaluation | None,
+    published: Case,
+) -> tuple[EvaluatedBid, ...]:
+    yards = [bid.yard for bid in bids.values()]
+    made = [
+        evaluate(
+            name,
+            bid.yard if yards.count(bid.yard) == 1 else f"{bid.yard} ({name})",
+            bid,
+            corrected,
+            tender,
+            evaluation,
+            published,
+        )
+        for name, bid in bids.items()
+    ]
+    return tuple(sorted(made, key=lambda one: (one.total, one.name)))
+
+
+def _ranked(case: Case, bids: Sequence[EvaluatedBid]) -> CaseRanks:
+    totals = {one.name: one.total if case.name == PUBLISHED else one.in_case(case) for one in bids}
+    return CaseRanks(case, totals, ranks(totals))

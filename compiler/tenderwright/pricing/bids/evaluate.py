@@ -1,0 +1,174 @@
+"""The evaluated price of a bid: each part of it to the cent, adding up to the whole."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from tenderwright.model.bid import Bid, Exclusion
+from tenderwright.model.evaluation import Evaluation, OwnersCosts
+from tenderwright.model.tender import Tender
+from tenderwright.pricing.bids.adders import Others, PricedAdder, priced_adders, unsettled
+from tenderwright.pricing.bids.cases import Case
+from tenderwright.pricing.bids.corrected import CorrectedBid
+from tenderwright.pricing.money import ZERO, cents, total
+from tenderwright.pricing.sections import SECTIONS
+
+
+@dataclass(frozen=True)
+class Component:
+    """One part of an evaluated price."""
+
+    name: str
+    title: str
+    amount: Decimal
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class OwnersDays:
+    """What the owner's days at a yard come to."""
+
+    amount: Decimal
+    days: int | None
+    rate: Decimal | None
+    note: str
+    stated: bool
+    """Whether the days are the yard's or the owner's own; otherwise those of the tender stand in."""
+
+
+@dataclass(frozen=True)
+class EvaluatedBid:
+    """A bid with its evaluated price."""
+
+    name: str
+    """Its file in owner/bids/, without the ending."""
+    label: str
+    """The yard, told apart from another bid of the same yard."""
+    bid: Bid
+    corrected: CorrectedBid
+    adders: tuple[PricedAdder, ...]
+    days: OwnersDays | None
+    place: tuple[Component, ...]
+    """Towing and travel."""
+    components: tuple[Component, ...]
+    total: Decimal
+    """The sum of the components."""
+    unsettled: tuple[Exclusion, ...] = ()
+    """Exclusions that nothing prices, left to the owner."""
+
+    @property
+    def added(self) -> Decimal:
+        """Give all that was added for what the bid leaves out, as it counts in the total."""
+        return total([one.amount for one in self.components if one.name in ("lines", "exclusions")])
+
+    def slope(self, number: str) -> Decimal:
+        """Give what one more unit of a line adds to the evaluated price."""
+        lifts = [lift for adder in self.adders for lift in adder.lifts if lift.own.line.number == number]
+        return self.corrected.lines[number].slope + sum((lift.slope for lift in lifts if lift.slope > 0), Decimal(0))
+
+    def in_case(self, case: Case) -> Decimal:
+        """Give what it comes to in one case of sections, quantities and costs of the place."""
+        parts = [
+            line.at(case.quantity(line.line))
+            for line in self.corrected.lines.values()
+            if line.line.section.code in case.sections
+        ]
+        quantities = {number: case.quantity(line.line) for number, line in self.corrected.lines.items()}
+        parts += [adder.amount(quantities, case.sections) for adder in self.adders]
+        if case.whole:
+            parts += [self.corrected.beyond_lines, *(one.amount for one in self.place)]
+            parts.append(self.days.amount if self.days is not None else ZERO)
+        return total(parts)
+
+
+def evaluate(
+    name: str,
+    label: str,
+    bid: Bid,
+    corrected: Mapping[str, CorrectedBid],
+    tender: Tender,
+    evaluation: Evaluation | None,
+    published: Case,
+) -> EvaluatedBid:
+    """Give the evaluated price of a bid by the published formula.
+
+    sum of the lines of the sections counted, each quantity times rate; + lines not answered and exclusions, priced; +
+    days times day cost; + towing; + travel. Sections counted are those of the base price (docking, definite, measured,
+    less credits, provisional sums the same for all), contingent lines, the hours pool with materials and mark-up, and
+    options where the tender counts them.
+    """
+    own = corrected[name]
+    others = Others({other: one for other, one in corrected.items() if other != name})
+    stated = [adder for adder in (evaluation.adders if evaluation else ()) if adder.bid == name]
+    costs = evaluation.bids.get(name) if evaluation is not None else None
+    adders = priced_adders(bid, own, others, stated)
+    days, place = owners_days(bid, tender, costs), _place(costs)
+    components = [*_sections(own, published), *_added(adders, published)]
+    if own.beyond_lines:
+        components.append(Component("beyond", "The total as written, beyond its lines", own.beyond_lines))
+    if days is not None:
+        components.append(Component("days", "The owner's days", days.amount, days.note))
+    components += place
+    return EvaluatedBid(
+        name=name,
+        label=label,
+        bid=bid,
+        corrected=own,
+        adders=adders,
+        days=days,
+        place=place,
+        components=tuple(components),
+        total=total([one.amount for one in components]),
+        unsettled=tuple(unsettled(bid, own, stated)),
+    )
+
+
+def _sections(own: CorrectedBid, published: Case) -> list[Component]:
+    return [
+        Component(section.code, section.title, own.sections[section.code])
+        for section in SECTIONS
+        if section.code in published.sections
+    ]
+
+
+def _added(adders: Sequence[PricedAdder], published: Case) -> list[Component]:
+    found = []
+    for kind, name, title in (
+        ("line", "lines", "Lines not answered, priced"),
+        ("exclusion", "exclusions", "Exclusions, priced"),
+    ):
+        amounts = [adder.amount({}, published.sections) for adder in adders if adder.kind == kind]
+        found.append(Component(name, title, total(amounts)))
+    return found
+
+
+def owners_days(bid: Bid, tender: Tender, costs: OwnersCosts | None) -> OwnersDays | None:
+    """Give the owner's days at a yard; None where no cost of a day is published nor stated.
+
+    Where neither the yard nor the owner gives the days, those of the tender's own programme stand in.
+    """
+    if costs is not None and costs.owner_days is not None:
+        return OwnersDays(cents(costs.owner_days.amount), None, None, costs.owner_days.basis, True)
+    stated = costs.day_cost if costs is not None else None
+    rate = stated if stated is not None else tender.award.day_cost
+    if rate is None:
+        return None
+    given = costs.days if costs is not None and costs.days is not None else bid.days
+    days = given if given is not None else (tender.programme.redelivery - tender.programme.arrival).days
+    source = "by the yard's programme"
+    if costs is not None and costs.days is not None:
+        source = costs.days_basis or "as the owner states"
+    if given is None:
+        source = "of the tender's own programme, since the yard states none"
+    return OwnersDays(cents(rate * days), days, rate, f"{days} d {source}", given is not None)
+
+
+def _place(costs: OwnersCosts | None) -> tuple[Component, ...]:
+    found = []
+    for name, title in (("towing", "Towing"), ("travel", "Travel")):
+        cost = getattr(costs, name) if costs is not None else None
+        if cost is not None:
+            found.append(Component(name, title, cents(cost.amount), cost.basis))
+    return tuple(found)

@@ -1,0 +1,43 @@
+"""The price form as it was issued, in the plain rows that a returned one is held against."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+from functools import cached_property
+
+
+@dataclass(frozen=True)
+class ExpectedLine:
+    """One line of the form as issued."""
+
+    number: str
+    """Such as `420.a`."""
+    section: str
+    description: str
+    kind: str
+    """lump, rate, fixed, credit, day, hours or markup."""
+    quantity: Decimal
+    unit: str
+    fixed_amount: Decimal | None = None
+
+
+@dataclass(frozen=True)
+class ExpectedForm:
+    """What the form said when it was issued."""
+
+    currency: str
+    edition_hash: str
+    closing: date
+    lines: tuple[ExpectedLine, ...]
+    addenda: tuple[tuple[int, str], ...] = ()
+    """Number and wording of the addenda listed for acknowledgement."""
+    questions: tuple[str, ...] = ()
+    """What the yard is asked of itself."""
+    day_cost: Decimal | None = None
+
+    @cached_property
+    def by_number(self) -> dict[str, ExpectedLine]:
+        """Give the lines by number."""
+        return {line.number: line for line in self.lines}

@@ -1,0 +1,180 @@
+"""Whether a bid answers what the tender asks beside its prices: each point met, missed, waived, or to be judged.
+
+Nothing here sets a bid aside: acknowledgement of addenda and the rest are for the owner to weigh (FAR 14.208 and
+14.405 on minor informalities; the tender's own rules go before).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from tenderwright.calculations.results import Results
+from tenderwright.model.bid import Bid
+from tenderwright.model.evaluation import Finding
+from tenderwright.model.package import Package
+from tenderwright.model.tender import Tender
+from tenderwright.pricing.bids.evaluate import EvaluatedBid
+from tenderwright.quantities.quantity import Quantity
+
+State = Literal["met", "missed", "waived", "not known", "to be judged"]
+_DAY = 86400.0
+
+
+@dataclass(frozen=True)
+class Point:
+    """One point of the tender beside price, and how a bid stands to it."""
+
+    name: str
+    state: State
+    words: str
+    why: str = ""
+    """What the owner wrote of it."""
+
+
+@dataclass(frozen=True)
+class Fit:
+    """Whether the dock offered takes her."""
+
+    state: Literal["pass", "fail", "not known"]
+    facility: str = ""
+    deciding: str = ""
+
+
+def facility_fit(bid: Bid, results: Results, package: Package) -> Fit:
+    """Give the verdict of the facility calculations on the dock that a bid offers."""
+    if bid.facility is None:
+        return Fit("not known")
+    named = next((one.name for one in package.facilities if one.facility == bid.facility.name), bid.facility.name)
+    found = results.docking.facilities.get(bid.facility.name)
+    if found is None or found.fits is None:
+        return Fit("not known", named, found.deciding.name if found is not None else "")
+    return Fit("pass" if found.fits else "fail", named, found.deciding.name)
+
+
+def points(
+    evaluated: EvaluatedBid, tender: Tender, edition_hash: str, fit: Fit, findings: Sequence[Finding]
+) -> tuple[Point, ...]:
+    """Give every point of one bid; what the owner wrote in owner/evaluation.yaml goes before what is found here."""
+    found = [
+        *_addenda(evaluated.bid, tender),
+        *_form(evaluated.bid, edition_hash),
+        *_visit(evaluated.bid, tender),
+        *_days(evaluated.bid, tender),
+        *_validity(evaluated.bid, tender),
+        *_arithmetic(evaluated),
+        *_answers(evaluated.bid),
+        Point("facility", _FITS[fit.state], fit.facility or "the bid names no dock of facilities/"),
+        *(Point(f"criterion {n}", "to be judged", one) for n, one in enumerate(tender.award.criteria, start=1)),
+    ]
+    for one in findings:
+        found = _found(one, found)
+    return tuple(found)
+
+
+_FITS: dict[str, State] = {"pass": "met", "fail": "missed", "not known": "not known"}
+
+
+def _found(finding: Finding, found: list[Point]) -> list[Point]:
+    """Put what the owner wrote in the place of what was found."""
+    name = f"criterion {finding.criterion}" if finding.criterion is not None else finding.missed
+    state: State = "waived" if finding.waived else "missed"
+    if not any(one.name == name for one in found):
+        return [*found, Point(name, state, "", finding.why)]
+    return [replace(one, state=state, why=finding.why) if one.name == name else one for one in found]
+
+
+def _addenda(bid: Bid, tender: Tender) -> Iterator[Point]:
+    issued = [one.number for one in tender.addenda]
+    missing = [str(number) for number in issued if number not in bid.addenda]
+    if missing:
+        yield Point("addenda", "missed", f"not acknowledged: {', '.join(missing)}")
+    elif issued:
+        yield Point("addenda", "met", f"acknowledged: {', '.join(map(str, issued))}")
+    else:
+        yield Point("addenda", "met", "none was issued")
+
+
+def _form(bid: Bid, edition_hash: str) -> Iterator[Point]:
+    if not bid.edition:
+        yield Point("edition", "not known", "the bid does not say on which edition of the form it was made")
+    elif bid.edition != edition_hash:
+        yield Point("edition", "missed", f"made on edition {bid.edition}, not on {edition_hash}")
+    else:
+        yield Point("edition", "met", f"edition {edition_hash}")
+
+
+def _visit(bid: Bid, tender: Tender) -> Iterator[Point]:
+    visit = tender.dates.site_visit
+    if visit is None:
+        return
+    words = f"visit of {visit.date}" + (", mandatory" if visit.mandatory else "")
+    if bid.site_visit is None:
+        yield Point("site visit", "not known", f"{words}: the bid does not say")
+    elif bid.site_visit:
+        yield Point("site visit", "met", words)
+    else:
+        yield Point("site visit", "missed" if visit.mandatory else "met", f"{words}: the bidder did not come")
+
+
+def _days(bid: Bid, tender: Tender) -> Iterator[Point]:
+    late = bid.received > tender.dates.closing
+    words = f"received {bid.received}, closing {tender.dates.closing}"
+    yield Point("closing day", "missed" if late else "met", words)
+    dock = f"; earliest docking {bid.earliest_docking}" if bid.earliest_docking else ""
+    if bid.dates_accepted is None:
+        yield Point("dates", "not known", f"the bid does not say{dock}")
+    else:
+        accepted = "accepted" if bid.dates_accepted else "not accepted"
+        yield Point("dates", "met" if bid.dates_accepted else "missed", f"{accepted}{dock}")
+    if bid.days is None:
+        yield Point("days", "not known", "the days from arrival to redelivery are not given")
+    else:
+        dry = f", {bid.dock_days} of them in dock" if bid.dock_days is not None else ""
+        yield Point("days", "met", f"{bid.days} from arrival to redelivery{dry}")
+
+
+def _validity(bid: Bid, tender: Tender) -> Iterator[Point]:
+    award, closing = tender.dates.award, tender.dates.closing
+    if bid.valid_until is None:
+        yield Point("validity", "not known", "the bid does not say how long it stands")
+        return
+    stands = (bid.valid_until - closing).days
+    asked = _whole_days(tender.dates.valid)
+    words = f"stands until {bid.valid_until}"
+    if award is not None and bid.valid_until < award:
+        yield Point("validity", "missed", f"{words}, and the award is on {award}")
+    elif asked is not None and stands < asked:
+        yield Point("validity", "missed", f"{words}, {stands} d after closing; {asked} d were asked")
+    else:
+        yield Point("validity", "met", words)
+
+
+def _whole_days(time: Quantity | None) -> int | None:
+    return round(time.si / _DAY) if time is not None else None
+
+
+def _arithmetic(evaluated: EvaluatedBid) -> Iterator[Point]:
+    corrected = evaluated.corrected
+    if corrected.disqualifying:
+        count = len(corrected.disqualifying)
+        words = f"{count} wrong {'sum' if count == 1 else 'sums'}; under this tender the total is absolute"
+        yield Point("arithmetic", "missed", words)
+        return
+    ask = sum(1 for one in corrected.corrections if one.asks)
+    if ask:
+        yield Point("arithmetic", "to be judged", f"{ask} {'figure' if ask == 1 else 'figures'} to be confirmed")
+    else:
+        yield Point("arithmetic", "met", "nothing to be confirmed")
+
+
+def _answers(bid: Bid) -> Iterator[Point]:
+    if bid.doubts:
+        count = len(bid.doubts)
+        words = f"{count} {'doubt' if count == 1 else 'doubts'} of the reading not settled"
+        yield Point("answers", "to be judged", words)
+    excluded = [one for one in bid.exclusions if one.kind == "exclusion"]
+    others = len(bid.exclusions) - len(excluded)
+    words = f"{len(excluded)} excluded, {others} assumed or offered instead"
+    yield Point("exclusions", "to be judged" if bid.exclusions else "met", words if bid.exclusions else "none stated")

@@ -1,0 +1,87 @@
+"""The lines of the tender as bids are compared on them: quantity, its spread, and the owner's own rate."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from tenderwright.calculations.results import Results
+from tenderwright.calculations.value import Record
+from tenderwright.model.item import Item, Line
+from tenderwright.model.package import Package
+from tenderwright.pricing.amount import amount
+from tenderwright.pricing.bids.spread import Spread, spread_of
+from tenderwright.pricing.price import Estimate, PricedLine
+from tenderwright.pricing.quantity import line_quantity
+from tenderwright.pricing.sections import SECTIONS, Section, section_of
+
+
+@dataclass(frozen=True)
+class TenderLine:
+    """One line of the price form."""
+
+    number: str
+    section: Section
+    title: str
+    """Title of its item."""
+    text: str
+    form: str
+    """lump, rate, day, hours, markup, credit, or fixed: the owner's own sum, which nobody prices."""
+    spread: Spread
+    unit: str = ""
+    estimate: Decimal | None = None
+    """The owner's likely rate."""
+    fixed: Decimal | None = None
+
+    @property
+    def quantity(self) -> Decimal:
+        """Give the quantity tendered; for a mark-up, the allowance for materials."""
+        return self.spread.tendered
+
+    def amount(self, rate: Decimal) -> Decimal:
+        """Give its signed amount at a rate, for the quantity tendered."""
+        return amount(self.form, self.quantity, rate)
+
+    def slope(self, rate: Decimal) -> Decimal:
+        """Give what one more unit of it adds at a rate; nothing for a lump sum."""
+        if self.form in ("lump", "fixed"):
+            return Decimal(0)
+        if self.form == "markup":
+            return 1 + rate / 100
+        return -rate if self.form == "credit" else rate
+
+
+def tender_lines(
+    package: Package, record: Record, results: Results, estimate: Estimate | None
+) -> tuple[TenderLine, ...]:
+    """List the lines in the order of the price form; withdrawn items have none. The package must be sound."""
+    assert package.tender is not None
+    priced = {line.number: line for line in estimate.lines} if estimate is not None else {}
+    found: list[TenderLine] = []
+    for item in package.items:
+        for line in item.lines if not item.withdrawn else ():
+            section = section_of(item, line, package.tender)
+            made = _line(item, line, section, priced.get(f"{item.number}.{line.line}"), record, results)
+            found += [made] if made is not None else []
+    order = {section.code: place for place, section in enumerate(SECTIONS)}
+    return tuple(sorted(found, key=lambda one: order[one.section.code]))
+
+
+def _line(
+    item: Item, line: Line, section: Section, priced: PricedLine | None, record: Record, results: Results
+) -> TenderLine | None:
+    quantity = line_quantity(line, record)
+    if quantity is None:
+        return None
+    least, most = (priced.least, priced.most) if priced is not None else (quantity.number, quantity.number)
+    return TenderLine(
+        number=f"{item.number}.{line.line}",
+        section=section,
+        title=item.title,
+        text=line.text,
+        form="credit" if section.code == "G" and line.price != "fixed" else line.price,
+        spread=spread_of(line, quantity, least, most, record, results),
+        unit=quantity.unit,
+        estimate=priced.rate if priced is not None and line.price != "fixed" else None,
+        fixed=line.amount if line.price == "fixed" else None,
+    )

@@ -1,0 +1,126 @@
+"""Price forms as yards fill them in: made by the writer of the form, filled with openpyxl, read back."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import date
+from decimal import Decimal
+from typing import Any
+
+import openpyxl
+
+from tenderwright.commands.bids_read import expected_form
+from tenderwright.documents.price_form import PriceForm
+from tenderwright.notices import Notice
+from tenderwright.pricing.bids.read_bid import BidRead, read_bid
+from tenderwright.reading.workbook.cells import Workbook, read_cells
+from tenderwright.reading.workbook.guard import look_through
+from tenderwright.writing.price_form_xlsx import price_form_workbook
+from tests.writing.sample import sample_form
+
+PRICES, TOTALS, SIGNED = "Price form", "Evaluated total", "Acknowledgements"
+RECEIVED = date(2026, 3, 10)
+Fill = Callable[[Any], None]
+
+
+def form() -> PriceForm:
+    """Give the sample form, with an owner's cost of days."""
+    return replace(sample_form(), day_cost=Decimal("450.50"), edition_hash="5f0c2d5f0c2d5f0c")
+
+
+EXPECTED = expected_form(form(), (1, 2))
+PRICED = tuple(line.number for line in EXPECTED.lines if line.kind != "fixed")
+
+
+def rows(book: Any) -> dict[str, int]:
+    """Give the row of each line on the form as issued."""
+    sheet = book[PRICES]
+    return {str(sheet.cell(row, 1).value): row for row in range(5, sheet.max_row + 1) if sheet.cell(row, 3).value}
+
+
+def row_of(sheet: Any, words: str) -> int:
+    """Find the row that begins with some words in its first or second column."""
+    return next(
+        row for row in range(1, sheet.max_row + 1) for n in (1, 2) if str(sheet.cell(row, n).value).startswith(words)
+    )
+
+
+def put(number: str, price: object = None, status: object = None, remark: object = None) -> Fill:
+    """Fill in one line."""
+
+    def fill(book: Any) -> None:
+        sheet, row = book[PRICES], rows(book)[number]
+        sheet.cell(row, 6).value, sheet.cell(row, 7).value, sheet.cell(row, 12).value = status, price, remark
+
+    return fill
+
+
+def put_at(title: str, words: str, column: int, value: object) -> Fill:
+    """Fill in a cell of the row that begins with some words."""
+
+    def fill(book: Any) -> None:
+        book[title].cell(row_of(book[title], words), column).value = value
+
+    return fill
+
+
+def put_cell(title: str, address: str, value: object) -> Fill:
+    """Fill in a cell by its address."""
+
+    def fill(book: Any) -> None:
+        book[title][address].value = value
+
+    return fill
+
+
+def whole(book: Any) -> None:
+    """Fill in all that is asked, plainly."""
+    for number in PRICED:
+        put(number, 100, "priced")(book)
+    for words in ("Addendum 1", "Addendum 2", "The ship was visited", "The dates of the tender"):
+        put_at(SIGNED, words, 2, "yes")(book)
+    put_at(SIGNED, "The offer stands", 2, 60)(book)
+    put_at(SIGNED, "Days in dock", 2, 28)(book)
+    put_at(SIGNED, "Yard", 4, "Corve Harbour Dock")(book)
+    put_at(TOTALS, "Days from arrival", 5, 37)(book)
+
+
+def filled(*fills: Fill, on: PriceForm | None = None) -> bytes:
+    """Fill a form with openpyxl, which stores no results beside formulas."""
+    book = openpyxl.load_workbook(io.BytesIO(price_form_workbook(on or form())))
+    for fill in fills:
+        fill(book)
+    output = io.BytesIO()
+    book.save(output)
+    return output.getvalue()
+
+
+def cells(data: bytes) -> Workbook:
+    """Read the cells of a workbook that must be harmless."""
+    book, notices = read_cells(look_through("bid.xlsx", data))
+    assert notices == []
+    assert book is not None
+    return book
+
+
+def read(data: bytes, yard: str = "Corve", received: date = RECEIVED) -> BidRead:
+    """Read a returned form against the sample form."""
+    return read_bid(cells(data), EXPECTED, yard, received)
+
+
+def returned(*fills: Fill) -> BidRead:
+    """Read a form that is filled in whole, with changes."""
+    return read(filled(whole, *fills))
+
+
+def codes(found: BidRead) -> list[str]:
+    """List the codes of what was told."""
+    return [notice.code for notice in found.notices]
+
+
+def only(found: BidRead) -> Notice:
+    """Give the only notice."""
+    (notice,) = found.notices
+    return notice

@@ -1,0 +1,169 @@
+"""What a yard changed that is not its own to change."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Callable
+from typing import Any
+
+import openpyxl
+import pytest
+
+from tenderwright.pricing.bids.read_bid import BidRead
+
+from .filled import PRICES, TOTALS, codes, filled, only, put_at, read, returned, row_of, rows, whole
+
+
+def at(number: str, column: int, value: object) -> Callable[[Any], None]:
+    def change(book: Any) -> None:
+        book[PRICES].cell(rows(book)[number], column).value = value
+
+    return change
+
+
+def told(found: BidRead) -> str:
+    notice = only(found)
+    return f"{notice.code}: {notice.message.partition(': ')[2]}"
+
+
+@pytest.mark.parametrize(
+    ("number", "column", "value", "words"),
+    [
+        ("305.a", 4, 600, "the quantity of line 305.a is `600`; the owner's is 612.5 m2"),
+        ("305.a", 4, None, "the quantity of line 305.a is taken out; the owner's is 612.5 m2"),
+        ("305.a", 4, "as measured", "the quantity of line 305.a is `as measured`; the owner's is 612.5 m2"),
+        ("305.a", 5, "ft2", "the unit of line 305.a is `ft2`; the owner's is `m2`"),
+        ("305.a", 5, None, "the unit of line 305.a is ``; the owner's is `m2`"),
+        ("110.a", 8, 2000, "the owner's sum of line 110.a is 2500.00; here stands 2000"),
+        ("110.a", 8, None, "the owner's sum of line 110.a is taken out"),
+        ("110.a", 7, 2600, "the owner's sum of line 110.a is 2500.00; here stands 2600"),
+    ],
+)
+def test_what_is_the_owners_was_changed(number: str, column: int, value: object, words: str) -> None:
+    found = returned(at(number, column, value))
+    assert told(found) == f"bid-form-changed: {words}"
+    assert not found.sound
+
+
+@pytest.mark.parametrize(
+    ("number", "column", "value"),
+    [
+        ("305.a", 4, "612,5"),
+        ("305.a", 4, "612.500"),
+        ("305.a", 5, "m²"),
+        ("305.a", 5, " M2 "),
+        ("410.a", 2, "renew  rivet, 22 MM"),
+        ("110.a", 8, "GBP 2,500.00"),
+    ],
+)
+def test_what_only_looks_otherwise_is_no_change(number: str, column: int, value: object) -> None:
+    assert returned(at(number, column, value)).notices == ()
+
+
+def test_another_wording_is_told_of_with_the_owners() -> None:
+    found = returned(at("410.a", 2, "Renew rivet, 22 mm, access by others"))
+    assert only(found).code == "bid-form-reworded"
+    assert only(found).hints == ("as issued: Renew rivet, 22 mm",)
+    assert found.sound
+
+
+def test_a_line_that_is_gone_is_missed() -> None:
+    found = returned(lambda book: book[PRICES].delete_rows(rows(book)["305.a"]))
+    assert only(found).message == "lines of the form are missing: 305.a"
+    assert "305.a" not in found.bid.lines
+    assert not found.sound
+
+
+def test_a_line_that_the_tender_does_not_have_is_refused() -> None:
+    found = returned(at("410.a", 1, "411.a"))
+    assert [n.message.partition(": ")[2] or n.message for n in found.notices] == [
+        "410.a",
+        "there is no line 411.a in this tender",
+    ]
+    assert set(codes(found)) == {"bid-form-changed"}
+
+
+def test_a_price_that_belongs_to_no_line_is_refused() -> None:
+    def add(book: Any) -> None:
+        sheet, row = book[PRICES], rows(book)["410.a"]
+        sheet.insert_rows(row + 1)
+        sheet.cell(row + 1, 2).value, sheet.cell(row + 1, 7).value = "Disposal of sludge", 5000
+
+    assert told(returned(add)) == "bid-form-changed: the price 5000 belongs to no line of the form"
+
+
+def _again(book: Any, **other: object) -> None:
+    sheet, row = book[PRICES], rows(book)["410.a"]
+    last = sheet.max_row + 2
+    for column in range(1, 13):
+        sheet.cell(last, column).value = sheet.cell(row, column).value
+    for letter, value in other.items():
+        sheet[f"{letter}{last}"].value = value
+
+
+def test_a_line_that_stands_twice_and_agrees_is_told_of() -> None:
+    found = returned(_again)
+    assert only(found).code == "bid-form-reworded"
+    assert "stands on several rows" in only(found).message
+    assert found.bid.lines["410.a"].rate == 100
+
+
+def test_of_a_line_that_stands_twice_the_answered_one_is_taken() -> None:
+    found = returned(lambda book: _again(book, F=None, G=None))
+    assert only(found).code == "bid-form-reworded"
+    assert found.bid.lines["410.a"].rate == 100
+
+
+def test_a_line_with_two_answers_is_refused() -> None:
+    found = returned(lambda book: _again(book, G=7))
+    assert only(found).code == "bid-form-changed"
+    assert only(found).message.endswith("with different answers")
+
+
+def test_the_form_of_another_edition_is_refused() -> None:
+    found = returned(put_at("How to fill", "Edition hash", 2, "91c0a7be55d2f310"))
+    assert told(found).startswith("bid-edition: the form is that of another edition, `91c0a7be55d2f310`")
+    assert found.bid.edition == "91c0a7be55d2f310"
+
+
+def _saved_without_sheet(stored: str | None) -> bytes:
+    book = openpyxl.load_workbook(io.BytesIO(filled(whole)))
+    del book["How to fill"]
+    for one in vars(book)["custom_doc_props"].props:
+        if one.name == "Edition hash":
+            one.value = stored if stored is not None else "5f0c2d5f0c2d5f0c"
+    for name in list(book.defined_names):
+        del book.defined_names[name]
+    output = io.BytesIO()
+    book.save(output)
+    return output.getvalue()
+
+
+def test_without_its_first_sheet_the_properties_tell_the_edition() -> None:
+    assert read(_saved_without_sheet(None)).notices == ()
+    found = read(_saved_without_sheet("91c0a7be55d2f310"))
+    assert only(found).code == "bid-edition"
+
+
+def test_without_any_hash_the_lines_alone_tell() -> None:
+    found = read(_saved_without_sheet(""))
+    assert only(found).code == "bid-form-reworded"
+    assert found.bid.edition == ""
+
+
+def test_another_currency_is_refused() -> None:
+    found = returned(put_at("How to fill", "Currency", 2, "USD"))
+    assert told(found) == "bid-form-changed: the form says that prices are in `USD`; the tender is in GBP"
+
+
+@pytest.mark.parametrize("where", ["words", "formula"])
+def test_another_cost_of_a_day_is_refused(where: str) -> None:
+    def change(book: Any) -> None:
+        sheet = book[TOTALS]
+        row = row_of(sheet, "The owner's cost")
+        column = 2 if where == "words" else 5
+        assert "450.5" in str(sheet.cell(row, column).value)
+        sheet.cell(row, column).value = str(sheet.cell(row, column).value).replace("450.5", "45.5")
+
+    found = returned(change)
+    assert told(found) == "bid-form-changed: the owner's cost of a day is not the GBP 450.50 that was published"
