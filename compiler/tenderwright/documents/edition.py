@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
+from decimal import Decimal
 from typing import Literal
 
 from markdown_it.token import Token
@@ -20,6 +21,10 @@ class Span:
     strong: bool = False
     faint: bool = False
     code: bool = False
+    inserted: bool = False
+    """Words that an addendum put in: underlined."""
+    deleted: bool = False
+    """Words that an addendum took out: struck through."""
 
 
 Inline = tuple[Span, ...]
@@ -68,6 +73,8 @@ class Step:
     body: Prose
     hold: str = ""
     """A short mark for the margin when the step is a hold point, such as `HOLD H2`."""
+    changed: bool = False
+    """Whether a bar stands beside it, since an addendum changed it."""
 
 
 @dataclass(frozen=True)
@@ -93,6 +100,8 @@ class Row:
     cells: tuple[Inline, ...]
     weight: Literal["normal", "subtotal", "total", "group"] = "normal"
     anchor: str = ""
+    changed: bool = False
+    """Whether a bar stands beside it, since an addendum changed it."""
 
 
 @dataclass(frozen=True)
@@ -114,6 +123,8 @@ class Facts:
 
     pairs: tuple[tuple[str, Inline], ...]
     anchor: str = ""
+    changed: tuple[int, ...] = ()
+    """Which pairs an addendum changed, counted from 0; a bar stands beside them."""
 
 
 @dataclass(frozen=True)
@@ -167,6 +178,8 @@ class Part:
     caution: bool = False
     """Whether the usual safety caution is printed at the foot of every page of the part."""
     revision: str = ""
+    changed: tuple[int, ...] = ()
+    """Which blocks an addendum changed as a whole, counted from 0; a bar stands beside them. -1 is the title."""
 
 
 @dataclass(frozen=True)
@@ -180,10 +193,18 @@ class Stamp:
 
 
 @dataclass(frozen=True)
+class DataTable:
+    """Figures for a spreadsheet, written as CSV beside the edition."""
+
+    header: tuple[str, ...]
+    rows: tuple[tuple[str | int | Decimal | None, ...], ...]
+
+
+@dataclass(frozen=True)
 class Edition:
     """A whole document set for one reader."""
 
-    name: Literal["yard", "owner", "report", "owner-report"]
+    name: Literal["yard", "owner", "report", "owner-report", "addendum", "grant"]
     title: str
     """Such as `Docking of the lighthouse tender Marram`."""
     subtitle: str
@@ -202,3 +223,5 @@ class Edition:
     """What the cover lists: place, dates, edition."""
     sheets: Mapping[str, Edition] = field(default_factory=dict)
     """Short document sets that are written as PDFs beside it, by file stem, such as `dock-sheet`."""
+    tables: Mapping[str, DataTable] = field(default_factory=dict)
+    """Figures that are written as CSV beside it, by file stem."""

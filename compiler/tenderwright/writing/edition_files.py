@@ -37,6 +37,7 @@ def edition_files(edition: Edition, form: PriceForm, typesetter: Typesetter, tim
         "quantities.csv": quantities_csv(form),
     }
     files |= {f"{stem}.pdf": typesetter.typeset(sheet, timestamp, stem).pdf for stem, sheet in edition.sheets.items()}
+    files |= {f"{stem}.csv": csv_table(table.header, table.rows) for stem, table in edition.tables.items()}
     files |= {f"drawings/{figure.name}.svg": figure.svg.encode() for figure in _figures(edition)}
     files[MANIFEST_NAME] = manifest(edition, files, form.edition_hash)
     folder = f"{edition.tender}-{edition.name}"

@@ -10,13 +10,14 @@ from decimal import Decimal
 Json = None | bool | int | float | str | Decimal | date | Sequence["Json"] | Mapping[str, "Json"]
 
 
-def canonical_json(data: Json) -> bytes:
+def canonical_json(data: Json, *, keep_order: bool = False) -> bytes:
     """Write data as JSON with sorted keys, two-space indents, UTF-8 and a last newline.
 
+    With `keep_order` keys stay in the order given, where that order says something.
     Decimals are written as strings, so that no digit is lost, and dates as ISO 8601. Raises `ValueError` for
     numbers that JSON has no way to write.
     """
-    text = json.dumps(data, default=_plain, sort_keys=True, indent=2, ensure_ascii=False, allow_nan=False)
+    text = json.dumps(data, default=_plain, sort_keys=not keep_order, indent=2, ensure_ascii=False, allow_nan=False)
     return f"{text}\n".encode()
 
 

@@ -22,6 +22,7 @@ from tenderwright.documents.edition import (
     inline,
 )
 from tenderwright.documents.parts.coatings import scheme_blocks
+from tenderwright.documents.parts.questions import answered
 from tenderwright.documents.precautions import PRECAUTIONS
 from tenderwright.model.item import Item, Line
 from tenderwright.pricing.money import written
@@ -372,7 +373,7 @@ def _referred(desk: Desk, item: Item) -> list[Block]:
     seen: set[str] = set()
     for use in desk.links.referred_to_by("item", item.number):
         kind, name = use.by
-        if kind in ("package", "owner", ""):
+        if kind in ("package", "owner", "") or (kind == "question" and not answered(desk, name)):
             continue
         target = desk.anchor(kind, name) + (f"-{use.paragraph}" if use.paragraph else "")
         label = desk.label(kind, name) + (f".{use.paragraph}" if use.paragraph else "")

@@ -1,0 +1,98 @@
+"""`tenderwright addendum`: what changed from one commit to another, as yards need it, whole or not at all."""
+
+from __future__ import annotations
+
+import sys
+from argparse import ArgumentParser, Namespace
+from pathlib import Path
+
+from tenderwright.amending import Stated, amend, new_addenda, write_addendum
+from tenderwright.commands.exits import CLEAN, MISTAKES
+from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.progress import progress
+from tenderwright.model.tender import Addendum
+from tenderwright.notices.render import as_text, summary
+from tenderwright.pipeline import compile_package, read, stamp_of
+from tenderwright.reading.at_commit import NotAtCommit, package_at
+
+
+def add_arguments(parser: ArgumentParser) -> None:
+    """Add the arguments of the command."""
+    parser.add_argument("folder", type=Path, metavar="DIR", help="the package, in git")
+    parser.add_argument("before", metavar="FROM", help="the commit or tag that yards have")
+    parser.add_argument("after", metavar="TO", help="the commit or tag with the changes, and the addendum listed")
+    parser.add_argument(
+        "--out", type=Path, default=None, metavar="DIR", help="where it goes (default: build/addendum-N)"
+    )
+
+
+def run(arguments: Namespace) -> int:
+    """Make the addendum from one commit to another."""
+    root = package_folder(arguments.folder)
+    if arguments.out is not None and arguments.out.resolve() == root.resolve():
+        raise WrongUse("the addendum cannot be written over the package itself")
+    try:
+        return _between(root, arguments.before, arguments.after, arguments.out)
+    except NotAtCommit as error:
+        raise WrongUse(str(error)) from error
+
+
+def _between(root: Path, earlier: str, later: str, out: Path | None) -> int:
+    with package_at(root, earlier) as one, package_at(root, later) as other:
+        with progress("reading and calculating both"):
+            before, after = _stated(one), _stated(other)
+        sound = [_sound(before, earlier), _sound(after, later)]
+        return make(before, after, out) if all(sound) else MISTAKES
+
+
+def _stated(folder: Path) -> Stated:
+    compiled = compile_package(read(folder))
+    return Stated(compiled, stamp_of(compiled))
+
+
+def _sound(stated: Stated, name: str) -> bool:
+    errors = [notice for notice in stated.compiled.notices if notice.severity == "error"]
+    if errors:
+        sys.stderr.write(as_text(errors, stated.compiled.files.texts))
+        print(f"{name} has {summary(errors)}; nothing was written", file=sys.stderr)
+    return not errors
+
+
+def make(before: Stated, after: Stated, out: Path | None) -> int:
+    """Compose, prove and write the addendum between two sound packages."""
+    from tenderwright.writing.errors import WritingError
+    from tenderwright.writing.outputs import write_outputs
+    from tenderwright.writing.pdf import Typesetter
+
+    entry = the_new_one(before, after)
+    folder = out or Path("build") / f"addendum-{entry.number}"
+    try:
+        with progress("comparing, proving and typesetting the addendum"):
+            amended = amend(before, after, entry)
+            written = write_addendum(amended, Typesetter(), after.state)
+        place = write_outputs(folder.parent, folder.name, written.files)
+    except (WritingError, OSError) as error:
+        raise WrongUse(f"the addendum cannot be written: {error}") from error
+    price = "can affect price" if amended.comparison.bears_on_price else "cannot affect price"
+    print(f"{place}: {written.pages} pages, {len(written.files)} files, {after.state.label}")
+    print(f"  {amended.comparison.proof.operations} changes, all told and proved; {price}")
+    if written.uncovered:
+        print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)
+    return CLEAN
+
+
+def the_new_one(before: Stated, after: Stated) -> Addendum:
+    """Give the one addendum that is new; raises WrongUse where there is none, or more than one."""
+    if before.tender != after.tender:
+        raise WrongUse(f"FROM is tender {before.tender} and TO is {after.tender}")
+    listed = new_addenda(before, after)
+    if len(listed) > 1:
+        numbers = " and ".join(str(one.number) for one in listed)
+        raise WrongUse(f"TO lists addenda {numbers} that FROM does not; make them one by one, each from its own commit")
+    if not listed:
+        number = max((one.number for one in after.addenda), default=0) + 1
+        raise WrongUse(
+            f"TO lists no addendum that FROM does not; add `- {{number: {number}, date: …, summary: …}}` to `addenda` "
+            "in package.yaml and commit it"
+        )
+    return listed[0]

@@ -1,0 +1,33 @@
+"""The data of a package as one tree: every file of the yard's side by its path, compared to the last digit and key."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Mapping
+from typing import Any
+
+from tenderwright.reading.package import Files
+
+PackageData = Mapping[str, Any]
+"""The data of each file by path: what YAML holds, or the text of a clause or survey."""
+
+
+def package_data(files: Files) -> dict[str, Any]:
+    """Give the data of every file of the yard's side, by path."""
+    return {path: source.data for path, source in sorted(files.without_owner().sources.items())}
+
+
+def written(data: Any) -> str:
+    """Write data as JSON that tells apart 1, 1.0, true and "1", and the order of keys."""
+    return json.dumps(data, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
+
+
+def same(one: Any, other: Any) -> bool:
+    """Tell whether two pieces of data are the same in every value, type and order."""
+    return written(one) == written(other)
+
+
+def digest(data: PackageData) -> str:
+    """Give the SHA-256 of a package's data, whose files come in the order of their paths."""
+    return hashlib.sha256(written({path: data[path] for path in sorted(data)}).encode()).hexdigest()

@@ -1,0 +1,114 @@
+"""Compose an addendum: what changed, before and after, and the pages that take the place of those issued."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from tenderwright.comparing.compare import Comparison
+from tenderwright.documents.desk import Desk, day
+from tenderwright.documents.edition import Edition, Figure, Part
+from tenderwright.documents.links_within import links_within
+from tenderwright.documents.parts.addendum_changes import changes_part
+from tenderwright.documents.parts.addendum_figures import figures_part
+from tenderwright.documents.parts.addendum_lines import lines_part
+from tenderwright.documents.parts.addendum_summary import summary_part
+from tenderwright.documents.parts.questions import questions
+from tenderwright.documents.price_form import PriceForm
+from tenderwright.documents.replacement import Replacement, drawn, essence, replacements
+from tenderwright.model.tender import Addendum
+
+PAGES = "Replacement pages"
+
+
+@dataclass(frozen=True)
+class Issue:
+    """The yard edition on one side of an addendum, with the desk at which it was composed."""
+
+    desk: Desk
+    edition: Edition
+    form: PriceForm
+
+
+@dataclass(frozen=True)
+class Amendment:
+    """An addendum with all that is sent with it."""
+
+    edition: Edition
+    form: PriceForm
+    drawings: tuple[Figure, ...]
+    """The drawings that are new or not what they were."""
+
+
+def amendment(before: Issue, after: Issue, comparison: Comparison, entry: Addendum) -> Amendment:
+    """Compose the addendum that makes one yard edition into the other."""
+    found = replacements(before.edition, after.edition)
+    parts = _own_parts(before, after, comparison, entry, found)
+    parts += [_page(after.desk, one, entry) for one in found if one.does != "removed"]
+    return Amendment(_edition(before, after, comparison, entry, parts), after.form, _drawings(before, after))
+
+
+def _own_parts(
+    before: Issue, after: Issue, comparison: Comparison, entry: Addendum, found: tuple[Replacement, ...]
+) -> list[Part]:
+    group = f"Addendum {entry.number}"
+    parts: list[Part | None] = [
+        summary_part(before.desk, after.desk, comparison, entry, found),
+        changes_part(before.desk, after.desk, comparison),
+        figures_part(before.desk, after.desk, comparison),
+        lines_part(after.desk, comparison, after.form.edition_hash),
+    ]
+    there = [part for part in parts if part is not None]
+    numbered = [replace(part, number=str(n), group=group) for n, part in enumerate(there, start=1)]
+    cover = Part("cover", "", after.desk.tender.tender.title, "cover", group, ())
+    return [cover, Part("contents", "", "Contents", "contents", group, ()), *numbered]
+
+
+def _page(desk: Desk, one: Replacement, entry: Addendum) -> Part:
+    part = (questions(desk, entry.number) if one.part.anchor == "questions" else None) or one.part
+    number = part.number or part.title
+    what = "new" if one.does == "added" else f"replaces every page of {number} issued before"
+    words = [part.revision, f"Addendum {entry.number}, {day(entry.date)}: {what}"]
+    return replace(part, group=PAGES, revision=" · ".join(word for word in words if word))
+
+
+def _edition(before: Issue, after: Issue, comparison: Comparison, entry: Addendum, parts: list[Part]) -> Edition:
+    edition, tender = after.edition, after.desk.tender
+    facts = (
+        ("Tender", f"{tender.tender.number}, {tender.tender.title}"),
+        ("Ship", tender.ship),
+        ("Owner", tender.owner.name),
+        ("Addendum", f"{entry.number} of {day(entry.date)}"),
+        ("From edition", before.edition.stamp.label),
+        ("To edition", edition.stamp.label),
+        ("Can affect price", "yes" if comparison.bears_on_price else "no"),
+        ("Price form", f"edition {after.form.edition_hash}, in place of {before.form.edition_hash}"),
+        ("Bids close", day(tender.dates.closing)),
+    )
+    return Edition(
+        name="addendum",
+        title=f"Addendum {entry.number}",
+        subtitle=entry.summary,
+        tender=edition.tender,
+        owner=edition.owner,
+        stamp=edition.stamp,
+        issued=entry.date,
+        page_size=edition.page_size,
+        parts=links_within(tuple(parts)),
+        caution=edition.caution,
+        language=edition.language,
+        facts=facts,
+        sheets={
+            stem: sheet
+            for stem, sheet in edition.sheets.items()
+            if stem not in before.edition.sheets or essence(sheet.parts) != essence(before.edition.sheets[stem].parts)
+        },
+    )
+
+
+def _drawings(before: Issue, after: Issue) -> tuple[Figure, ...]:
+    old = {figure.name: drawn(figure) for figure in _figures(before.edition)}
+    return tuple(figure for figure in _figures(after.edition) if old.get(figure.name) != drawn(figure))
+
+
+def _figures(edition: Edition) -> list[Figure]:
+    return [block for part in edition.parts for block in part.blocks if isinstance(block, Figure)]

@@ -1,0 +1,67 @@
+"""The lines of the price form that an addendum changes."""
+
+from __future__ import annotations
+
+from tenderwright.comparing.compare import Comparison
+from tenderwright.comparing.form_changes import FormChange, PricedLine
+from tenderwright.documents.desk import Desk
+from tenderwright.documents.edition import Column, Inline, Paragraph, Part, Row, Span, Table, inline
+from tenderwright.documents.marked import marked
+from tenderwright.pricing.money import written
+from tenderwright.quantities.display import shown_unit
+
+_COLUMNS = (
+    Column("Line", width=0.8),
+    Column("What is priced", width=4.2),
+    Column("Section", "centre", 0.9),
+    Column("Quantity", width=2.2),
+    Column("Kind", width=1.4),
+    Column("Affects price", width=1.2),
+)
+
+
+def lines_part(desk: Desk, comparison: Comparison, edition_hash: str) -> Part | None:
+    """Compose the lines that came, went or changed, or None where there are none."""
+    if not comparison.lines:
+        return None
+    rows = tuple(_row(desk, line) for line in comparison.lines)
+    words = (
+        f"The price form sent with this addendum, edition {edition_hash}, takes the place of the one before. Every "
+        "line keeps its number; prices already worked out can be carried over line by line, but for the lines below."
+    )
+    blocks = (Paragraph(inline(words)), Table(_COLUMNS, rows))
+    return Part("addendum-lines", "", "Price-form lines changed", "front", "", blocks)
+
+
+def _row(desk: Desk, line: FormChange) -> Row:
+    old, new = line.old, line.new
+    cells: list[Inline] = [inline(line.number)]
+    for of in (_words, _section, lambda one: _quantity(desk, one), _kind):
+        cells.append(marked(of(old), of(new)) if old and new else _one(line, of))
+    return Row((*cells, inline("yes" if line.price else "no")))
+
+
+def _one(line: FormChange, of: object) -> Inline:
+    assert callable(of)
+    one = line.new or line.old
+    return (Span(str(of(one)), inserted=line.old is None, deleted=line.new is None),)
+
+
+def _words(line: PricedLine) -> str:
+    return line.words
+
+
+def _section(line: PricedLine) -> str:
+    return line.section
+
+
+def _kind(line: PricedLine) -> str:
+    return f"{line.kind}, {line.price}"
+
+
+def _quantity(desk: Desk, line: PricedLine) -> str:
+    if line.price in ("fixed", "markup") and line.amount is not None:
+        return f"{desk.tender.currency} {written(line.amount)}"
+    if line.unit == "lump sum":
+        return "1 sum"
+    return f"{line.quantity:f} {shown_unit(line.unit)}"
