@@ -15,9 +15,15 @@ from tenderwright.commands.folder import WrongUse
 COMMANDS = {
     "check": "read, validate, link, calculate and run the trade checks; write nothing",
     "build": "compile the editions",
-    "explain": "explain a value, an item or a notice code",
+    "explain": "explain a value, a price, a date or a notice code",
     "reckon": "run one calculation alone on a small YAML file",
+    "issue": "compile the yard edition of what is committed and record it in a git tag",
+    "verify": "rebuild a parcel from the commit that it names and compare the two byte for byte",
     "close": "check the findings of a docking and write its history entry and report",
+    "grant": "write an application for a grant as a paper that stands by itself",
+    "bids": "read the price forms that yards return",
+    "addendum": "tell yards what changed between two commits, and prove that it is all",
+    "statement": "write a page for trustees on how the docking stands on a day",
     "start": "write a new, small, valid package",
 }
 

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tenderwright.pricing.money import CENT, ZERO, cents, share_out, total, written
+from tenderwright.pricing.money import CENT, ZERO, cents, cents_down, in_proportion, share_out, total, written
 
 amounts = st.integers(-(10**11), 10**11).map(lambda n: n * CENT)
 weights = st.lists(st.decimals(0, 10**6, places=3), min_size=1, max_size=12).filter(lambda w: sum(w) > 0)
@@ -93,3 +93,31 @@ def test_amounts_as_written(amount: str, text: str) -> None:
 def test_nothing_adds_up_to_nothing() -> None:
     assert total([]) == ZERO
     assert str(total([Decimal("0.10")] * 3)) == "0.30"
+
+
+parts = st.lists(amounts, min_size=1, max_size=12)
+
+
+@given(amounts, parts.filter(lambda p: sum(p) != 0))
+def test_shares_in_proportion_add_up_to_the_cent_credits_among_them(amount: Decimal, by: list[Decimal]) -> None:
+    shares = in_proportion(amount, by)
+    assert sum(shares) == amount
+    for share, part in zip(shares, by, strict=True):
+        assert share == cents(share)
+        assert abs(share - amount * part / sum(by)) <= CENT
+
+
+@given(parts.filter(lambda p: sum(p) != 0))
+def test_the_whole_in_proportion_is_the_parts_themselves(by: list[Decimal]) -> None:
+    assert in_proportion(sum(by, ZERO), by) == by
+
+
+def test_an_amount_cannot_be_shared_in_proportion_to_nothing() -> None:
+    assert in_proportion(ZERO, [ZERO, ZERO]) == [ZERO, ZERO]
+    with pytest.raises(ValueError, match="nothing"):
+        in_proportion(CENT, [Decimal(5), Decimal(-5)])
+
+
+@given(st.decimals(-(10**6), 10**6, places=5))
+def test_what_may_not_be_exceeded_is_rounded_down(amount: Decimal) -> None:
+    assert amount - CENT < cents_down(amount) <= amount

@@ -53,7 +53,8 @@ def _of_profile(grant: Grant, profile: Profile) -> Iterator[Notice]:
     for name, prose in grant.headings.items():
         yield from _known(name, prose.source.key_place(prose.path), headings, f"heading `{name}`", profile)
     known = {word for one in profile.categories for word in (one.category, *one.takes)}
-    named = [*grant.categories.values(), *(one.category for one in (*grant.costs, *grant.in_kind))]
+    named = [*grant.categories.values(), *(one.category for one in grant.costs)]
+    named += [one.category for one in grant.in_kind]
     for category in named:
         yield from _known(category.name, category.at, known, f"category `{category}`", profile)
 

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import TYPE_CHECKING
 
 from tenderwright.linking.cycles import find_cycles
 from tenderwright.linking.evaluation import dead_in_evaluation, lines_of_evaluation
 from tenderwright.linking.grants import link_grants
+from tenderwright.linking.in_dock import link_in_dock
 from tenderwright.linking.prose import KINDS
 from tenderwright.linking.symbols import Symbol, symbol_table
 from tenderwright.linking.walk import Use, uses_of, uses_of_findings, uses_of_owner
@@ -64,7 +65,8 @@ def link_owner(papers: OwnerPapers, links: Links, package: Package) -> list[Noti
     for number, asker in (papers.questions.asked_by if papers.questions else {}).items():
         if ("question", number) not in links.symbols and not package.broken.may_hold("question", number):
             notices.append(Notice("dead-reference", asker.here, f"there is no question {number}"))
-    return notices + link_grants(papers, package) + dead_in_evaluation(papers, package)
+    notices += link_grants(papers, package) + dead_in_evaluation(papers, package)
+    return notices + link_in_dock(papers, package)
 
 
 def _lines_named(papers: OwnerPapers) -> Iterator[tuple[str, Place]]:
@@ -105,6 +107,13 @@ def link_values(links: Links, known: Collection[str], missing: Mapping[str, str]
                 )
             )
     return notices
+
+
+def link_owner_values(
+    papers: OwnerPapers, links: Links, known: Collection[str], missing: Mapping[str, str]
+) -> list[Notice]:
+    """Resolve the references to values in the owner's papers."""
+    return link_values(replace(links, uses=tuple(uses_of_owner(papers))), known, missing)
 
 
 _VALUES_OF = {"coating": "scheme", "zone": "zone", "tank": "tank", "cradle": "facility", "anodes": "anode"}

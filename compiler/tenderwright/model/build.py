@@ -34,6 +34,18 @@ class Reference:
 
 
 @dataclass(frozen=True)
+class Name:
+    """A name written in a file for something that is no thing of the package, such as a source of money."""
+
+    name: str
+    at: Place = field(compare=False)
+
+    def __str__(self) -> str:
+        """Give the name as written."""
+        return self.name
+
+
+@dataclass(frozen=True)
 class Prose:
     """CommonMark text as written, with the source that can place any word of it."""
 
@@ -157,6 +169,7 @@ _SIMPLE: dict[Any, _Read] = {
     float: lambda b, data, at: float(data),
     Decimal: lambda b, data, at: Decimal(str(data)),
     date: lambda b, data, at: date.fromisoformat(data),
+    Name: lambda b, data, at: Name(str(data), b.source.place(at)),
     Position: lambda b, data, at: b.position(data, at),
     Prose: lambda b, data, at: Prose(data.strip(), b.source.place(at), b.source, at),
 }

@@ -6,11 +6,31 @@ import re
 from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, Any, TypeVar
 
-from tenderwright.model import coating, docking_plan, facility, history, item, owner, ship_condition, tender, vessel
+from tenderwright.model import (
+    award,
+    coating,
+    docking_plan,
+    evaluation,
+    facility,
+    funding,
+    grant,
+    history,
+    in_dock,
+    item,
+    owner,
+    profile,
+    programme,
+    question,
+    rates,
+    ship_condition,
+    tender,
+    vessel,
+)
 from tenderwright.model.account_sums import account_sums
 from tenderwright.model.build import Builder, Prose
 from tenderwright.model.date_order import date_order
 from tenderwright.model.frame_table import frame_table
+from tenderwright.model.in_dock_sense import in_dock_sense
 from tenderwright.model.package import ANY, Broken, Clause, Package
 from tenderwright.model.survey import Survey, survey_of
 from tenderwright.notices import Notice, Place
@@ -38,7 +58,7 @@ LISTS = {
 """Files that hold lists of named things, of which a broken one is left out by itself."""
 _NAMES = {key: key.removesuffix("s") for keys in LISTS.values() for key in keys}
 _NAME = re.compile(r"[A-Za-z0-9]+(?:[-.][A-Za-z0-9]+)*")
-_WHOLE = {"item": "item", "history": "docking", "facility": "facility"}
+_WHOLE = {"item": "item", "history": "docking", "facility": "facility", "question": "question"}
 
 
 class _Loader:
@@ -190,6 +210,7 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         items=tuple(sorted(items, key=lambda made: made.item)),
         clauses=loader.clauses(),
         surveys=loader.surveys(),
+        questions=tuple(sorted(_questions(loader), key=lambda asked: asked.question)),
         broken=Broken(frozenset(loader.broken_names), frozenset(loader.broken_files)),
     )
     return package, list(dict.fromkeys(loader.notices))
@@ -204,18 +225,55 @@ def _history(loader: _Loader) -> list[history.EarlierDocking]:
     return [made for _, made in built]
 
 
+def _questions(loader: _Loader) -> list[question.Question]:
+    """Build the questions of bidders; one that was answered before it was asked is told."""
+    built = loader.folder("questions", question.Question)
+    for path, made in built:
+        course = ((("asked",), "asked", made.asked), (("answered",), "answered", made.answered))
+        loader.notices += date_order(loader.files.sources[path], course)
+    return [made for _, made in built]
+
+
 def load_owner(files: Files, mistakes: Mistakes) -> tuple[owner.OwnerPapers, list[Notice]]:
     """Build the owner's papers from the files under owner/."""
     loader = _Loader(files, mistakes)
     closings = _closings(loader, files)
+    grants = dict(loader.folder("owner/grants", grant.Grant))
+    profiles = _profiles(loader, files)
     papers = owner.OwnerPapers(
-        rates=loader.file("owner/rates.yaml", owner.Rates),
-        funding=loader.file("owner/funding.yaml", owner.Funding),
+        rates=loader.file("owner/rates.yaml", rates.Rates),
+        funding=loader.file("owner/funding.yaml", funding.Funding),
         risks=loader.file("owner/risks.yaml", owner.Risks),
+        indices=loader.file("owner/indices.yaml", rates.PriceIndices),
+        programme=loader.file("owner/programme.yaml", programme.Programme),
+        scope=loader.file("owner/scope.yaml", funding.Scope),
+        questions=loader.file("owner/questions.yaml", question.AskedBy),
         bids=dict(loader.folder("owner/bids", owner.Bid)),
+        evaluation=loader.file("owner/evaluation.yaml", evaluation.Evaluation),
+        award=loader.file("owner/award.yaml", award.Award),
+        in_dock=_in_dock(loader),
         closings=closings,
+        grants=grants,
+        profiles=profiles,
+        broken=frozenset(loader.broken_files),
     )
     return papers, loader.notices
+
+
+def _in_dock(loader: _Loader) -> dict[str, in_dock.InDock]:
+    """Build what was found, changed and done in dock; what does not fit together within a file is told."""
+    built = dict(loader.folder("owner/in-dock", in_dock.InDock))
+    for path, made in built.items():
+        loader.notices += in_dock_sense(loader.files.sources[path], made)
+    return built
+
+
+def _profiles(loader: _Loader, files: Files) -> dict[str, profile.Profile]:
+    """Build the owner's own profiles, which go before those shipped; none where there is nothing to apply for."""
+    if not any(path.startswith(("owner/grants/", "owner/profiles/")) for path in files.sources):
+        return {}
+    own = {made.name.name: made for _, made in loader.folder("owner/profiles", profile.Profile)}
+    return profile.shipped_profiles() | own
 
 
 def _closings(loader: _Loader, files: Files) -> dict[str, Closing]:

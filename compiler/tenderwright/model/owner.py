@@ -4,79 +4,27 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from datetime import date
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
+from tenderwright.model.award import Award
+from tenderwright.model.bid import Bid, BidLine
 from tenderwright.model.build import Prose
-from tenderwright.model.kinds import FacilityRef, Fraction, ItemRef
+from tenderwright.model.evaluation import Evaluation
+from tenderwright.model.funding import Funding, Scope
+from tenderwright.model.grant import Grant
+from tenderwright.model.in_dock import InDock
+from tenderwright.model.kinds import Fraction, ItemRef, Time
+from tenderwright.model.profile import Profile
+from tenderwright.model.programme import Programme
+from tenderwright.model.question import AskedBy
+from tenderwright.model.rates import PriceIndices, Rates
 from tenderwright.notices import Place
 
 if TYPE_CHECKING:
     from tenderwright.model.closing import Closing
 
-
-@dataclass(frozen=True)
-class Rate:
-    """The owner's rate for one line."""
-
-    rate: Decimal
-    here: Place = field(compare=False)
-    low: Decimal | None = None
-    high: Decimal | None = None
-    basis: str = ""
-    note: str = ""
-
-
-@dataclass(frozen=True)
-class Shared:
-    """How shared services are spread over the items."""
-
-    items: tuple[ItemRef, ...]
-    rule: str
-
-
-@dataclass(frozen=True)
-class Contingency:
-    """Contingency, shown and never buried."""
-
-    share: Fraction
-    why: str
-
-
-@dataclass(frozen=True)
-class Rates:
-    """What the owner expects each line to cost."""
-
-    base_month: str
-    lines: Mapping[str, Rate]
-    here: Place = field(compare=False)
-    shared: Shared | None = None
-    dock_days: Mapping[str, float] = field(default_factory=dict)
-    contingency: Contingency | None = None
-
-
-@dataclass(frozen=True)
-class FundingSource:
-    """One source of money."""
-
-    source: str
-    name: str
-    amount: Decimal
-    here: Place = field(compare=False)
-    status: str = ""
-    likelihood: Fraction | None = None
-    only: tuple[ItemRef, ...] = ()
-    match: Fraction | None = None
-    spend_by: date | None = None
-    notes: Prose | None = None
-
-
-@dataclass(frozen=True)
-class Funding:
-    """Where the money may come from."""
-
-    sources: tuple[FundingSource, ...]
+__all__ = ["Bid", "BidLine"]
 
 
 @dataclass(frozen=True)
@@ -91,6 +39,9 @@ class Risk:
     low: Decimal | None = None
     high: Decimal | None = None
     answer: Prose | None = None
+    bears_on: str = "cost"
+    days_low: Time | None = None
+    days_high: Time | None = None
 
 
 @dataclass(frozen=True)
@@ -101,36 +52,26 @@ class Risks:
 
 
 @dataclass(frozen=True)
-class BidLine:
-    """A line of a bid as read."""
-
-    rate: Decimal | None = None
-    status: str = ""
-    extension: Decimal | None = None
-    note: str = ""
-
-
-@dataclass(frozen=True)
-class Bid:
-    """A returned bid as read."""
-
-    yard: str
-    received: date
-    lines: Mapping[str, BidLine]
-    here: Place = field(compare=False)
-    facility: FacilityRef | None = None
-    edition: str = ""
-    exclusions: tuple[str, ...] = ()
-    addenda: tuple[int, ...] = ()
-
-
-@dataclass(frozen=True)
 class OwnerPapers:
     """All that lies under owner/."""
 
     rates: Rates | None = None
     funding: Funding | None = None
     risks: Risks | None = None
+    indices: PriceIndices | None = None
+    programme: Programme | None = None
+    scope: Scope | None = None
+    questions: AskedBy | None = None
     bids: Mapping[str, Bid] = field(default_factory=dict)
+    evaluation: Evaluation | None = None
+    award: Award | None = None
+    in_dock: Mapping[str, InDock] = field(default_factory=dict)
+    """What was found, changed and done in dock, by file."""
     closings: Mapping[str, Closing] = field(default_factory=dict)
     """Final accounts of earlier dockings, by file."""
+    grants: Mapping[str, Grant] = field(default_factory=dict)
+    """Applications for grants, by file."""
+    profiles: Mapping[str, Profile] = field(default_factory=dict)
+    """Profiles of funders' forms by name, where there is an application: the owner's own, and those shipped."""
+    broken: frozenset[str] = frozenset()
+    """Files that have mistakes, and so are left out."""

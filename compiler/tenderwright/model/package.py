@@ -11,6 +11,7 @@ from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.facility import Facility
 from tenderwright.model.history import EarlierDocking
 from tenderwright.model.item import Item
+from tenderwright.model.question import Question
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.model.survey import Survey
 from tenderwright.model.tender import Drawing, Tender
@@ -70,6 +71,7 @@ class Package:
     items: tuple[Item, ...] = ()
     clauses: tuple[Clause, ...] = ()
     surveys: tuple[Survey, ...] = ()
+    questions: tuple[Question, ...] = ()
     broken: Broken = field(default_factory=Broken)
 
     @property

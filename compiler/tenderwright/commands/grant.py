@@ -1,0 +1,168 @@
+"""`tenderwright grant`: write an application for a grant as a paper that stands by itself, whole or not at all."""
+
+from __future__ import annotations
+
+import hashlib
+import sys
+from argparse import ArgumentParser, Namespace
+from pathlib import Path, PurePosixPath
+from typing import TYPE_CHECKING
+
+from tenderwright.commands.exits import CLEAN, MISTAKES
+from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.progress import progress
+from tenderwright.model.build import Name
+from tenderwright.model.grant import Grant
+from tenderwright.model.profile import Profile, shipped_profiles
+from tenderwright.notices import Notice, Place, sort_notices
+from tenderwright.notices.render import as_text, summary
+from tenderwright.notices.suggest import did_you_mean
+from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read, stamp_of, timestamp
+from tenderwright.planning.grant_outputs import output_mistakes
+from tenderwright.reading.package import Files
+
+if TYPE_CHECKING:
+    from tenderwright.documents.grant_desk import ApplicationDesk
+    from tenderwright.planning.application import Application
+
+_RESTS_ON = tuple(
+    f"owner/{name}" for name in ("rates", "indices", "funding", "risks", "scope", "programme", "grants/", "profiles/")
+)
+
+
+def add_arguments(parser: ArgumentParser) -> None:
+    """Add the arguments of the command."""
+    parser.add_argument("folder", type=Path, metavar="DIR", help="the package")
+    parser.add_argument(
+        "profile",
+        metavar="PROFILE",
+        help="an application of owner/grants/, by the name of its file, or the profile of a form",
+    )
+    parser.add_argument(
+        "--out", type=Path, default=None, metavar="DIR", help="where the paper goes (default: build/grant-PROFILE)"
+    )
+
+
+def run(arguments: Namespace) -> int:
+    """Write an application."""
+    root = package_folder(arguments.folder)
+    out = arguments.out or Path("build") / f"grant-{arguments.profile}"
+    if out.resolve() == root.resolve():
+        raise WrongUse("the paper cannot be written over the package itself")
+    files = read(root)
+    compiled = compile_package(files)
+    owner = compile_owner(files, compiled)
+    errors = [notice for notice in [*compiled.notices, *owner.notices] if notice.severity == "error"]
+    if errors:
+        return _stop(errors, files)
+    grant, profile = chosen_grant(arguments.profile, owner)
+    with progress("running the trials"):
+        desk = application_desk(grant, profile, compiled, owner)
+    mistakes = [*unmatched(desk.applied, files), *output_mistakes(grant, desk.applied.chosen)]
+    if mistakes:
+        return _stop(mistakes, files)
+    return _write(desk, compiled, files, out)
+
+
+def _stop(errors: list[Notice], files: Files) -> int:
+    sys.stderr.write(as_text(sort_notices(errors), files.texts))
+    print(f"{summary(errors)}; nothing was written", file=sys.stderr)
+    return MISTAKES
+
+
+def chosen_grant(name: str, owner: OwnersSide) -> tuple[Grant, Profile]:
+    """Find an application by the name of its file, or make one of all items by the name of a profile."""
+    grants = {PurePosixPath(path).stem: grant for path, grant in owner.papers.grants.items()}
+    profiles = owner.papers.profiles or shipped_profiles()
+    grant = grants.get(name)
+    if grant is not None:
+        return grant, profiles[grant.profile.name]
+    if name not in profiles:
+        hint = (
+            "; ".join(did_you_mean(name, [*grants, *profiles])) or f"one of {', '.join(sorted({*grants, *profiles}))}"
+        )
+        raise WrongUse(f"there is neither owner/grants/{name}.yaml nor a profile `{name}`: {hint}")
+    place = Place(f"owner/grants/{name}.yaml")
+    return Grant(Name(name, place), profiles[name].title, place), profiles[name]
+
+
+def application_desk(grant: Grant, profile: Profile, compiled: Compiled, owner: OwnersSide) -> ApplicationDesk:
+    """Work an application out and lay out the desk for it; runs the trials. Raises WrongUse where something lacks."""
+    from tenderwright.documents.grant_desk import ApplicationDesk
+    from tenderwright.planning.application import application
+    from tenderwright.planning.outlook import outlook
+    from tenderwright.planning.trials import trials
+
+    estimate, papers, schedule = owner.estimate, owner.papers, owner.schedule
+    if estimate is None:
+        raise WrongUse("there is no owner/rates.yaml, so there is no estimate to apply with")
+    if grant.source is not None and papers.funding is None:
+        raise WrongUse(f"there is no owner/funding.yaml with the source `{grant.source}`")
+    tendered = schedule.dock_days_tendered if schedule is not None else None
+    seen = outlook(trials(papers, estimate, schedule), estimate, tendered)
+    applied = application(grant, profile, estimate, seen.cost, papers.funding)
+    if not applied.chosen.work:
+        raise WrongUse("the application has no item of work: shared services enter only by the part that work carries")
+    return ApplicationDesk(
+        compiled.package,
+        compiled.links,
+        compiled.record,
+        compiled.results,
+        estimate,
+        application=applied,
+        outlook=seen.cost,
+        papers=papers,
+        schedule=schedule,
+    )
+
+
+def unmatched(applied: Application, files: Files) -> list[Notice]:
+    """Report money that is asked beyond what costs, match and source allow, at the line where it is asked."""
+    if applied.too_much <= 0:
+        return []
+    from tenderwright.pricing.money import written
+
+    cash = applied.whole.total - applied.whole.not_eligible - applied.in_kind
+    message = f"{written(applied.asked)} is asked, {written(applied.too_much)} more than may be"
+    facts = [f"eligible costs come to {written(cash)} in money and {written(applied.in_kind)} in kind"]
+    source = applied.source
+    if source is not None:
+        wanted = f"`{source.source}` gives {written(source.amount)} at most"
+        facts.append(f"{wanted} and wants a match of {source.match}" if source.match is not None else wanted)
+    most = written(min(applied.ceiling, source.amount) if source is not None else applied.ceiling)
+    hint = f"ask for {most} or less, or add eligible items"
+    place = files.sources[applied.grant.here.path].place(("asked",))
+    return [Notice("grant-unmatched", place, f"{message}: {'; '.join(facts)}", hints=(hint,))]
+
+
+def _write(desk: ApplicationDesk, compiled: Compiled, files: Files, out: Path) -> int:
+    from tenderwright.documents.editions import stamp
+    from tenderwright.documents.grant import grant_edition, unwritten
+    from tenderwright.writing.errors import WritingError
+    from tenderwright.writing.grant_files import grant_files
+    from tenderwright.writing.outputs import write_outputs
+    from tenderwright.writing.pdf import Typesetter
+
+    state = stamp_of(compiled)
+    try:
+        with progress("composing and typesetting the application"):
+            edition = grant_edition(desk, stamp(state), papers_hash(files))
+            written = grant_files(edition, Typesetter(), timestamp(edition, state))
+        folder = write_outputs(out.parent, out.name, written.files)
+    except (WritingError, OSError) as error:
+        raise WrongUse(f"the application cannot be written: {error}") from error
+    print(f"{folder}: {written.pages} pages, {len(written.files)} files, {state.label}")
+    for title in unwritten(desk):
+        print(f"  still to be written: {title}", file=sys.stderr)
+    if written.uncovered:
+        print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)
+    return CLEAN
+
+
+def papers_hash(files: Files) -> str:
+    """Give one checksum of the owner's papers that an application rests on, which the commit does not cover."""
+    found = hashlib.sha256()
+    for path, source in sorted(files.owner_only().sources.items()):
+        if path.startswith(_RESTS_ON):
+            found.update(f"{path}\0{len(source.text.encode())}\0{source.text}".encode())
+    return found.hexdigest()

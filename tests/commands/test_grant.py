@@ -1,0 +1,157 @@
+"""`tenderwright grant`: a whole paper or nothing, by application or by profile, with nothing in it but its own."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+
+from tests.pipeline.packages import files_of
+
+from .run import Runner, package
+
+FUNDING = """sources:
+  - { source: county, name: County fund, amount: 9000, match: 100 %, status: applied for, public: County fund,
+      notes: whispered-of-county }
+  - { source: legacy, name: whispered-legacy, amount: 5000, status: in hand, notes: whispered-of-legacy }
+  - { source: friends, name: whispered-friends, amount: 6000, status: promised, public: Friends of the ship }
+"""
+GRANT = """profile: capital-activity
+title: Rivets of the Sandling
+source: county
+items: ["320", "420"]
+headings:
+  project: She needs <item:320>, and coating as in <item:420>, over <value:coating.underwater-spot.area>.
+  activity: People look on.
+costs:
+  - { what: Naval architect, category: fees, amount: 1200, basis: letter }
+outputs:
+  - { output: rivets driven, lines: [320.a] }
+"""
+PAPER = ["budget.csv", "grant.docx", "grant.html", "grant.md", "grant.pdf", "items.csv", "manifest.json", "outputs.csv"]
+FORMS = ["grant.html", "grant.md"]
+
+
+@pytest.fixture(scope="session")
+def applying(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    root = package(tmp_path_factory.mktemp("grants") / "package")
+    (root / "owner" / "grants").mkdir()
+    (root / "owner" / "funding.yaml").write_text(FUNDING, "utf-8")
+    (root / "owner" / "grants" / "county.yaml").write_text(GRANT, "utf-8")
+    return root
+
+
+def rows(data: bytes) -> list[dict[str, str]]:
+    return list(csv.DictReader(io.StringIO(data.decode("utf-8"), newline="")))
+
+
+def summed(data: bytes, column: str) -> Decimal:
+    return sum((Decimal(row[column]) for row in rows(data)), Decimal(0))
+
+
+@pytest.fixture
+def written(applying: Path, run: Runner, tmp_path: Path) -> dict[str, bytes]:
+    ran = run("grant", applying, "county", "--out", tmp_path / "out")
+    assert ran.code == 0, ran.err
+    return files_of(tmp_path / "out")
+
+
+def test_an_application_is_written_in_every_form_and_its_tables_agree(written: dict[str, bytes]) -> None:
+    assert sorted(written) == PAPER
+    manifest = json.loads(written["manifest.json"])
+    assert manifest["edition"] == "grant"
+    assert manifest["confidential"] is True
+    assert {one["path"] for one in manifest["files"]} == set(PAPER) - {"manifest.json"}
+    for column in ("total", "grant", "match", "not_eligible"):
+        assert summed(written["budget.csv"], column) == summed(written["items.csv"], column)
+    whole = summed(written["items.csv"], "total")
+    assert whole == sum(summed(written["items.csv"], column) for column in ("likely", "contingency"))
+    assert f"{whole:,.2f}".replace(",", " ") in written["grant.md"].decode().replace("\u202f", " ")
+    first = rows(written["outputs.csv"])[0]
+    assert (first["output"], first["ordered"], first["contingent"]) == ("rivets driven", "0", "40")
+
+
+def test_the_paper_holds_nothing_that_is_not_its_own(written: dict[str, bytes]) -> None:
+    for form in FORMS:
+        text = written[form].decode("utf-8")
+        assert "whispered" not in text
+        assert "County fund" in text
+        assert "Friends of the ship" in text
+        assert "Other money" in text
+
+
+def test_the_paper_stands_by_itself(written: dict[str, bytes]) -> None:
+    page = written["grant.html"].decode("utf-8")
+    assert 'href="#item-320"' in page
+    assert 'href="#item-210"' not in page, "which is not among its items"
+    assert "funder's current notice" in page.replace("&#39;", "'")
+    assert "CONFIDENTIAL" in page
+
+
+def test_the_same_source_gives_the_same_bytes(applying: Path, run: Runner, tmp_path: Path) -> None:
+    for name in ("one", "other"):
+        assert run("grant", applying, "county", "--out", tmp_path / name).code == 0
+    assert files_of(tmp_path / "one") == files_of(tmp_path / "other")
+
+
+def test_a_profile_alone_takes_every_item_and_asks_nothing(applying: Path, run: Runner, tmp_path: Path) -> None:
+    ran = run("grant", applying, "object-classes", "--out", tmp_path / "out")
+    assert ran.code == 0
+    assert "still to be written: Summary of the project" in ran.err
+    files = files_of(tmp_path / "out")
+    assert summed(files["budget.csv"], "grant") == 0
+    assert {row["item"] for row in rows(files["items.csv"]) if row["sort"] == "work"} == {"140", "210", "320", "420"}
+
+
+def test_a_name_that_is_neither_is_wrong_use(applying: Path, run: Runner) -> None:
+    ran = run("grant", applying, "countey")
+    assert ran.code == 2
+    assert "did you mean `county`?" in ran.err
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "code", "said"),
+    [
+        ("source: county", "source: county\nasked: 9000.01", 1, "error[grant-unmatched]"),
+        ("lines: [320.a]", "lines: [210.a]", 1, "error[dead-reference]"),
+        ('items: ["320", "420"]', 'items: ["110"]', 2, "has no item of work"),
+        ("category: fees", "category: feez", 1, "error[dead-reference]"),
+    ],
+)
+def test_a_mistake_writes_nothing(run: Runner, tmp_path: Path, old: str, new: str, code: int, said: str) -> None:
+    root = package(tmp_path / "package")
+    (root / "owner" / "grants").mkdir()
+    (root / "owner" / "funding.yaml").write_text(FUNDING, "utf-8")
+    assert old in GRANT
+    (root / "owner" / "grants" / "county.yaml").write_text(GRANT.replace(old, new), "utf-8")
+    ran = run("grant", root, "county", "--out", tmp_path / "out")
+    assert ran.code == code
+    assert said in ran.err
+    assert not (tmp_path / "out").exists()
+
+
+def test_without_an_estimate_there_is_no_application(run: Runner, tmp_path: Path) -> None:
+    root = package(tmp_path / "package")
+    (root / "owner" / "rates.yaml").unlink()
+    ran = run("grant", root, "object-classes", "--out", tmp_path / "out")
+    assert (ran.code, "owner/rates.yaml" in ran.err) == (2, True)
+
+
+def test_an_owners_own_profile_goes_before_the_one_shipped(run: Runner, tmp_path: Path) -> None:
+    root = package(tmp_path / "package")
+    (root / "owner" / "profiles").mkdir()
+    (root / "owner" / "profiles" / "own.yaml").write_text(
+        "name: object-classes\ntitle: The town's own form\nmodelled_on: One heading.\ncheck_notice: Ask the clerk.\n"
+        "headings:\n  - { heading: costs, title: Costs, asks: Give the costs., takes: [budget] }\n"
+        "categories:\n  - { category: all, title: Everything }\n"
+        "default_category: all\ncontingency: allowed\nshared: apportioned\n",
+        "utf-8",
+    )
+    assert run("grant", root, "object-classes", "--out", tmp_path / "out").code == 0
+    files = files_of(tmp_path / "out")
+    assert [row["category"] for row in rows(files["budget.csv"])] == ["all"]
+    assert "town's own form" in files["grant.md"].decode()
