@@ -45,6 +45,14 @@ def test_sheets_beside_an_edition_link_only_within_themselves(package: Name, nam
         assert all(part.caution for part in sheet.parts)
 
 
+def owners_parts(package: Name) -> list[str]:
+    """List the parts that say what the docking costs, takes and is paid from; the last two where papers tell them."""
+    owner = composed(package).owner
+    programme = ["owner-programme"] if owner.schedule is not None else []
+    funding = ["funding"] if owner.papers.funding is not None and owner.papers.scope is not None else []
+    return ["prices", "estimate", "price-basis", "cost-risk", *programme, *funding]
+
+
 @each_edition
 def test_the_parts_stand_in_the_order_that_yards_expect(package: Name, name: str) -> None:
     edition = composed(package).edition(name)
@@ -52,7 +60,7 @@ def test_the_parts_stand_in_the_order_that_yards_expect(package: Name, name: str
     data = ["history", "docking-data", "tanks", "sounding-tables", "coating-zones"]
     sheets = [part.anchor for part in edition.parts if part.kind == "drawing"]
     items = [f"item-{item.number}" for item in composed(package).compiled.package.items]
-    back = ["schedule"] + (["prices", "record", "trade-checks"] if name == "owner" else [])
+    back = ["schedule"] + ([*owners_parts(package), "record", "trade-checks"] if name == "owner" else [])
     assert sheets
     wanted = [*front, *data, *sheets, *items, *back]
     found = [part.anchor for part in edition.parts]
@@ -88,7 +96,12 @@ def test_the_revision_record_is_first_and_lists_the_first_issue_and_addenda(pack
     assert [row[0] for row in rows(tables(first)[0])] == ["0", *(str(a.number) for a in tender.addenda)]
 
 
-NO_SAFETY = {"cover", "contents", "revision-record", "lists", "coating-zones", "schedule", "prices"}
+NO_SAFETY = {"cover", "contents", "revision-record", "lists", "coating-zones", "schedule", "prices"} | {
+    "estimate",
+    "price-basis",
+    "cost-risk",
+    "funding",
+}
 """The cover gives the caution in words of its own."""
 
 

@@ -20,6 +20,7 @@ from tenderwright.model.build import Prose as WrittenProse
 from tenderwright.model.build import Reference
 from tenderwright.model.package import Package
 from tenderwright.model.tender import Tender
+from tenderwright.planning.foresight import Foresight
 from tenderwright.pricing.price import Estimate
 from tenderwright.quantities.display import US_UNITS, decimals, in_unit, show, shown_unit
 from tenderwright.quantities.quantity import Quantity
@@ -44,6 +45,8 @@ class Desk:
     results: Results
     estimate: Estimate | None = None
     """Only in the owner edition."""
+    foresight: Foresight | None = None
+    """Only in the owner edition and what is taken from it."""
 
     @property
     def tender(self) -> Tender:
@@ -66,6 +69,8 @@ class Desk:
         """Give the words for a thing in running text."""
         if kind == "item":
             return f"item {name}"
+        if kind == "question":
+            return f"question {name}"
         if kind == "frame":
             return f"Fr {name}"
         if kind == "value":

@@ -158,7 +158,7 @@ class Caution:
 
 Block = Heading | Paragraph | Prose | Steps | Table | Facts | Bullets | Figure | Caution
 
-PartKind = Literal["cover", "contents", "front", "clauses", "data", "item", "drawing", "schedule", "record"]
+PartKind = Literal["cover", "contents", "front", "clauses", "data", "item", "drawing", "schedule", "record", "statement"]
 
 
 @dataclass(frozen=True)
@@ -204,7 +204,7 @@ class DataTable:
 class Edition:
     """A whole document set for one reader."""
 
-    name: Literal["yard", "owner", "report", "owner-report", "addendum", "grant"]
+    name: Literal["yard", "owner", "report", "owner-report", "addendum", "grant", "bids", "statement"]
     title: str
     """Such as `Docking of the lighthouse tender Marram`."""
     subtitle: str

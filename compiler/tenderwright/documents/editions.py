@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from tenderwright.documents.desk import CAUTION, Desk
 from tenderwright.documents.dock_sheet import dock_sheet
+from tenderwright.documents.donor_sheet import donor_sheet
 from tenderwright.documents.drawings.all import drawings
 from tenderwright.documents.edition import Edition, Part, Stamp
 from tenderwright.documents.form import price_form
@@ -15,11 +16,18 @@ from tenderwright.documents.parts.clauses import general_requirements
 from tenderwright.documents.parts.coating_conditions import coating_conditions
 from tenderwright.documents.parts.coatings import zones
 from tenderwright.documents.parts.condition import condition
+from tenderwright.documents.parts.cost_risk import cost_risk
 from tenderwright.documents.parts.docking import docking_chapter
 from tenderwright.documents.parts.front import consolidated_lists, contents, cover, cover_facts, revision_record
+from tenderwright.documents.parts.funding import funding
 from tenderwright.documents.parts.history import history
 from tenderwright.documents.parts.item import item_part
 from tenderwright.documents.parts.owner import prices_by_item, trade_checks
+from tenderwright.documents.parts.owner_estimate import owner_estimate
+from tenderwright.documents.parts.owner_tables import owner_tables
+from tenderwright.documents.parts.price_basis import price_basis
+from tenderwright.documents.parts.programme import programme
+from tenderwright.documents.parts.questions import questions
 from tenderwright.documents.parts.record import record_of_calculation
 from tenderwright.documents.parts.schedule import schedule
 from tenderwright.documents.parts.ship import fittings, particulars
@@ -39,10 +47,12 @@ def yard_edition(desk: Desk, stamp: Stamp) -> tuple[Edition, PriceForm]:
 
 
 def owner_edition(desk: Desk, stamp: Stamp, notices: Sequence[Notice]) -> tuple[Edition, PriceForm]:
-    """Compose the owner edition, the same with prices, the record of calculation and the trade checks."""
+    """Compose the owner edition: the same with prices, what the docking may cost and take, record and checks."""
     form = price_form(desk, stamp.label)
-    parts = [*_common(desk, form), prices_by_item(desk), record_of_calculation(desk), trade_checks(notices)]
-    return replace(_edition(desk, "owner", stamp, parts), confidential=True), form
+    parts = [*_common(desk, form), *_owners(desk), record_of_calculation(desk), trade_checks(notices)]
+    edition = replace(_edition(desk, "owner", stamp, parts), confidential=True, tables=owner_tables(desk))
+    donors = donor_sheet(desk, edition)
+    return (replace(edition, sheets={"donors": donors}) if donors else edition), form
 
 
 def stamp(state: GitState) -> Stamp:
@@ -57,6 +67,7 @@ def _common(desk: Desk, form: PriceForm) -> list[Part]:
         revision_record(desk),
         general_requirements(desk),
         consolidated_lists(desk),
+        questions(desk),
         particulars(desk),
         fittings(desk),
         history(desk),
@@ -73,6 +84,11 @@ def _common(desk: Desk, form: PriceForm) -> list[Part]:
         schedule(desk, form),
     ]
     return [part for part in parts if part is not None]
+
+
+def _owners(desk: Desk) -> list[Part]:
+    money = (prices_by_item(desk), owner_estimate(desk), price_basis(desk), cost_risk(desk))
+    return [part for part in (*money, programme(desk), funding(desk)) if part is not None]
 
 
 def _drawings(desk: Desk) -> list[Part]:

@@ -18,6 +18,11 @@ PROPOSAL = (
     "naval architect."
 )
 """The caution on sheets of the owner's own docking plan."""
+OWNERS = (
+    "Owner's papers, not for the yard: planning figures by the owner's own judgement. The yard bids its own price and "
+    "programme."
+)
+"""The caution on sheets of what the owner foresees."""
 _BAR_LENGTHS = (1.0, 2.5, 5.0, 10.0, 25.0, 50.0, 100.0)
 
 
@@ -36,6 +41,8 @@ class Sheet:
     revision: str = ""
     caution: str = CAUTION
     """Written on two lines, broken after its colon."""
+    unscaled: str = "Not to scale"
+    """What stands in place of the scale where there is none, such as `1 day = 4.7 mm`."""
 
     @property
     def foot(self) -> float:
@@ -69,8 +76,8 @@ class Sheet:
         top = self.foot
         bar = self._bar() if self.scale else 0.0
         bar_left = self.width - 8 - (self.mm(bar) if self.scale else 0.0)
-        scale = f"Scale 1:{self.scale}" if self.scale else "Not to scale"
-        scale_right = min(bar_left - 4, self.width - 62)
+        scale = f"Scale 1:{self.scale}" if self.scale else self.unscaled
+        scale_right = min(bar_left - 4, self.width - 62) if self.scale else self.width - 2
         room = scale_right - pen.text_width(scale, 3.2, True) - 5
         tender = f"{self.ship} · Tender {self.tender}" if self.tender else self.ship
         named = pen.shortened(tender, pen.NORMAL, room * 0.6)

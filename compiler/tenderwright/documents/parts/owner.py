@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.parts.by_section import by_section
 from tenderwright.documents.parts.front import desk_item
 from tenderwright.notices import Notice
 from tenderwright.notices.codes import CHECK_CODES, CODES
@@ -20,15 +21,10 @@ def prices_by_item(desk: Desk) -> Part:
     estimate = desk.estimate
     assert estimate is not None
     rows: list[Row] = []
-    for section in desk.tender.sections:
-        inside = [one for one in estimate.items if section.from_ <= one.item.item <= section.to]
-        if not inside:
-            continue
-        rows.append(Row((inline(section.title),), "group"))
+    for title, inside in by_section(desk, estimate.items, lambda one: one.item.item):
+        rows += [Row((inline(title),), "group")] if title else []
         rows += [_priced_row(desk, one) for one in inside]
-        rows.append(_sum_row("Section", inside, "subtotal"))
-    outside = [one for one in estimate.items if not any(s.from_ <= one.item.item <= s.to for s in desk.tender.sections)]
-    rows += [_priced_row(desk, one) for one in outside]
+        rows += [_sum_row("Section", inside, "subtotal")] if title else []
     rows.append(_sum_row("All items", estimate.items, "total"))
     columns = (
         Column("Item", width=4.4),
@@ -40,7 +36,7 @@ def prices_by_item(desk: Desk) -> Part:
         f"{desk.tender.currency}, prices of {estimate.base_month}, options, contingent quantities and provisional sums "
         f"counted. Shared services are spread {estimate.shared_rule}; both columns of totals agree to the cent."
     )
-    blocks: list[Block] = [Table(columns, tuple(rows), note=note), *_ranges(desk), *_deferrals(desk)]
+    blocks: list[Block] = [Table(columns, tuple(rows), note=note), *_deferrals(desk)]
     return Part("prices", "12", "Prices by item", "schedule", OWNER, tuple(blocks))
 
 
@@ -56,33 +52,6 @@ def _sum_row(title: str, items: Sequence[PricedItem], weight: str) -> Row:
     loaded = total([one.loaded for one in items])
     cells = (inline(title), inline(written(direct)), inline(written(shared)), inline(written(loaded)))
     return Row(cells, "total" if weight == "total" else "subtotal")
-
-
-def _ranges(desk: Desk) -> list[Block]:
-    estimate = desk.estimate
-    assert estimate is not None
-    rows = tuple(
-        Row(
-            (
-                inline(line.number),
-                inline(line.line.text),
-                inline(written(line.low)),
-                inline(written(line.amount)),
-                inline(written(line.high)),
-                inline(line.basis or "–"),
-            )
-        )
-        for line in estimate.lines
-    )
-    columns = (
-        Column("Line", width=0.8),
-        Column("What", width=3.4),
-        Column("Low", "decimal", 1.3),
-        Column("Likely", "decimal", 1.3),
-        Column("High", "decimal", 1.3),
-        Column("Basis", width=2.4),
-    )
-    return [Heading("Low, likely and high by line"), Table(columns, rows, small=True)]
 
 
 def _deferrals(desk: Desk) -> list[Block]:

@@ -1,0 +1,119 @@
+"""What a docking costs and what pays for it: two bars to one scale, hatched by how sure each piece is."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from decimal import Decimal
+
+from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.hatch import Hatch
+from tenderwright.documents.edition import Figure
+from tenderwright.pricing.money import written
+
+WIDTH = 165.0
+"""Width of the drawing, mm."""
+SOLID = Hatch((45,), 0.75, 0.3, "", pen.INK)
+CHANGED = Hatch((135,), 1.3, 0.22, "", pen.RED)
+WAITING = Hatch((90,), 2.2, 0.16, "1.4 0.9", pen.OCHRE)
+PROMISED = Hatch((45,), 1.9, 0.2, "", pen.BLUE)
+HATCHES = {"contract": SOLID, "ordered": CHANGED, "waiting": WAITING, "in hand": SOLID, "promised": PROMISED}
+"""From dense to open: the surer, the darker."""
+_LEFT, _RIGHT, _BAR, _ROW = 22.0, 4.0, 6.0, 11.5
+_TOP = 6.5
+_STEPS = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000)
+
+Piece = tuple[str, Decimal]
+"""Its word, which gives the hatching, and its amount."""
+
+
+def money_bar(
+    currency: str, costs: Sequence[Piece], money: Sequence[Piece], contract: Decimal, limit: Decimal | None
+) -> Figure:
+    """Draw costs over money, from nothing to the greater of them; marks stand at the contract and at its limit.
+
+    Pieces are drawn from left to right and must not be below nothing; money that cannot pay for this is no part of it.
+    """
+    rows = [("Cost", costs), *([("Money", money)] if money else [])]
+    ends = [sum((amount for _, amount in pieces), Decimal(0)) for _, pieces in rows]
+    greatest = float(max([*ends, contract, limit or Decimal(0), Decimal(1)]))
+    per = (WIDTH - _LEFT - _RIGHT) / greatest
+    foot = _TOP + _ROW * len(rows) - (_ROW - _BAR) + 1.6
+    marks: list[str] = []
+    for index, (name, pieces) in enumerate(rows):
+        marks += _row(name, pieces, _TOP + _ROW * index, per)
+    marks += _mark(_LEFT + float(contract) * per, foot, "contract", before=True)
+    if limit is not None and limit > contract:
+        marks += _mark(_LEFT + float(limit) * per, foot, "with contingency", before=False)
+    marks += _axis(greatest, per, foot, currency)
+    told = "; ".join(
+        f"{name.lower()}: " + ", ".join(f"{word} {written(amount)}" for word, amount in pieces) for name, pieces in rows
+    )
+    ceiling = f", with its contingency {written(limit)}" if limit is not None else ""
+    words = f"Bars to one scale, {currency}. {told}. The contract is {written(contract)}{ceiling}."
+    high = foot + 6.4
+    svg = pen.element(
+        "svg",
+        {
+            "xmlns": "http://www.w3.org/2000/svg",
+            "width": f"{pen.number(WIDTH)}mm",
+            "height": f"{pen.number(high)}mm",
+            "viewBox": f"0 0 {pen.number(WIDTH)} {pen.number(high)}",
+            "role": "img",
+            "aria-label": words,
+            "font-family": pen.FAMILY,
+        },
+        *marks,
+    )
+    return Figure("money-bar", svg, "", words, title="Cost and money")
+
+
+def _row(name: str, pieces: Sequence[Piece], top: float, per: float) -> list[str]:
+    """Draw one bar; a piece has its word under it where there is room, or beyond the end of the bar."""
+    marks = [pen.text((_LEFT - 2.0, top + _BAR * 0.66), name, pen.NORMAL, "end", bold=True, kind="bar")]
+    at = free = _LEFT
+    for word, amount in pieces:
+        if amount <= 0:
+            continue
+        end = at + float(amount) * per
+        box = [(at, top), (end, top), (end, top + _BAR), (at, top + _BAR)]
+        hatch = HATCHES.get(word, SOLID)
+        marks.append(
+            pen.polygon(box, 0, fill=pen.PAPER) + hatch.over([box]) + pen.polygon(box, pen.MEDIUM, kind_of(word))
+        )
+        wide = pen.text_width(word, pen.SMALL)
+        start = max(free, min((at + end - wide) / 2, WIDTH - _RIGHT - wide))
+        marks.append(pen.text((start, top + _BAR + 2.9), word, pen.SMALL, kind="piece"))
+        free, at = start + wide + 2.5, end
+    return marks
+
+
+def kind_of(word: str) -> str:
+    """Give the dash of a piece's outline: what still waits has a broken one."""
+    return "1.6 0.8" if word == "waiting" else ""
+
+
+def _mark(x: float, foot: float, word: str, *, before: bool) -> list[str]:
+    """Draw a heavy mark through the bars, its word before it or after it."""
+    anchor = "end" if before else "start"
+    room = pen.text_width(word, pen.SMALL)
+    if not before and x + 1.0 + room > WIDTH:
+        x_text, anchor = WIDTH - 0.5, "end"
+    else:
+        x_text = x - 1.0 if before else x + 1.0
+    dash = "" if before else "1.8 0.9"
+    return [
+        pen.line((x, _TOP - 2.0), (x, foot - 0.2), 0.8, dash),
+        pen.text((x_text, _TOP - 2.6), word, pen.SMALL, anchor, bold=True, kind="mark"),
+    ]
+
+
+def _axis(greatest: float, per: float, foot: float, currency: str) -> list[str]:
+    step = next((one for one in _STEPS if one * 1000 * per >= 19.0), _STEPS[-1]) * 1000
+    marks = [pen.line((_LEFT, foot), (WIDTH - _RIGHT, foot), pen.FINE)]
+    for count in range(int(greatest / step) + 1):
+        x = _LEFT + count * step * per
+        marks.append(pen.line((x, foot), (x, foot + 1.2), pen.FINE))
+        name = f"{currency} {count * step // 1000} 000" if count else "0"
+        anchor = "start" if not count else "middle" if x < WIDTH - 12 else "end"
+        marks.append(pen.text((x, foot + 4.0), name, pen.SMALL, anchor, kind="axis"))
+    return marks

@@ -1,0 +1,115 @@
+"""How the evaluated price of each bid is made up, and where each bid ranks in every case."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from decimal import Decimal
+
+from tenderwright.documents.desk import Desk, capital, joined
+from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.parts.bids_words import DASH, GROUP, money
+from tenderwright.pricing.bids.compare import BidComparison
+from tenderwright.pricing.money import written
+
+
+def bids_evaluated(desk: Desk, comparison: BidComparison) -> Part:
+    """Compose the part; the sum of each column is the evaluated price to the cent."""
+    blocks: list[Block] = [
+        _build_up(comparison),
+        *_days(comparison),
+        Heading("Rank in every case"),
+        _cases(comparison),
+        Heading("The rule as published"),
+        desk.prose(desk.tender.award.evaluated),
+        *_beyond_the_rule(desk, comparison),
+    ]
+    title = "Evaluated prices"
+    landscape = len(comparison.bids) > 4
+    return Part("bids-evaluated", "2", title, "schedule", GROUP, tuple(blocks), landscape=landscape)
+
+
+def bid_columns(comparison: BidComparison, width: float = 1.5) -> tuple[Column, ...]:
+    """Give a column of amounts for each bid."""
+    return tuple(Column(bid.label, "decimal", width) for bid in comparison.bids)
+
+
+def _build_up(comparison: BidComparison) -> Table:
+    titles: dict[str, str] = {}
+    for bid in comparison.bids:
+        titles |= {one.name: one.title for one in bid.components}
+    order = [*"ABCDEFGH", "lines", "exclusions", "beyond", "days", "towing", "travel"]
+    rows = [
+        Row((inline("As read"), *(inline(money(bid.corrected.total_read)) for bid in comparison.bids))),
+        Row((inline("Corrected"), *(inline(money(bid.corrected.total)) for bid in comparison.bids)), "subtotal"),
+        Row((inline("Parts of the evaluated price"),), "group"),
+    ]
+    for name in sorted(titles, key=order.index):
+        amounts = [next((one.amount for one in bid.components if one.name == name), None) for bid in comparison.bids]
+        label = f"{name} {titles[name]}" if len(name) == 1 else titles[name]
+        rows.append(Row((inline(label), *(inline(money(amount)) for amount in amounts))))
+    rows.append(Row((inline("Evaluated price"), *_amounts([bid.total for bid in comparison.bids])), "total"))
+    rows.append(Row((inline("Rank"), *(inline(str(comparison.ranks[bid.name])) for bid in comparison.bids))))
+    note = inline(
+        f"{comparison.currency}. Sections as on the price form; credits below nothing, provisional sums the same for "
+        "all. The parts add up to the evaluated price to the cent; a dash is no part of it."
+    )
+    return Table((Column("", width=2.6), *bid_columns(comparison)), tuple(rows), note=note, small=True)
+
+
+def _amounts(amounts: Sequence[Decimal]) -> tuple[Inline, ...]:
+    return tuple(inline(written(amount)) for amount in amounts)
+
+
+def _days(comparison: BidComparison) -> list[Block]:
+    rows = []
+    for bid in comparison.bids:
+        if bid.days is not None:
+            rate = money(bid.days.rate)
+            cells = [bid.label, "The owner's days", bid.days.note, rate, written(bid.days.amount)]
+            rows.append(Row(tuple(inline(cell or DASH) for cell in cells)))
+        for one in bid.place:
+            cells = [bid.label, one.title, one.note, DASH, written(one.amount)]
+            rows.append(Row(tuple(inline(cell or DASH) for cell in cells)))
+    columns = (
+        Column("Bid", width=2),
+        Column("Cost of the place", width=1.6),
+        Column("From", width=3.4),
+        Column("A day", "decimal", 1),
+        Column("Amount", "decimal", 1.4),
+    )
+    return [Heading("Days, towing and travel"), Table(columns, tuple(rows), small=True)] if rows else []
+
+
+def _cases(comparison: BidComparison) -> Table:
+    rows = []
+    for entry in comparison.cases:
+        cells = [f"{written(entry.totals[bid.name])} ({entry.ranks[bid.name]})" for bid in comparison.bids]
+        rows.append(Row((inline(entry.case.title), *(inline(cell) for cell in cells))))
+    note = inline(
+        "The rank stands in brackets. Base prices leave out contingent work, the hours pool, and the costs of the "
+        "place. At P50 and P80 every quantity that is open is taken at its own P50 or P80, all at once: plate by the "
+        "survey's own draws, other quantities by the owner's least, tendered and most as a PERT quantity; lump sums "
+        "and quantities without a range stay as tendered."
+    )
+    columns = (Column("Case", width=2.6), *(Column(bid.label, "right", 1.5) for bid in comparison.bids))
+    return Table(columns, tuple(rows), note=note, small=True)
+
+
+def _beyond_the_rule(desk: Desk, comparison: BidComparison) -> list[Block]:
+    """Say where the owner's own papers count what the rule as published may not name."""
+    counted = sorted({one.title.lower() for bid in comparison.bids for one in bid.place})
+    published = desk.tender.award.day_cost
+    own = [
+        bid.label
+        for bid in comparison.bids
+        if bid.days is not None and (bid.days.rate is None or bid.days.rate != published)
+    ]
+    words = []
+    if counted:
+        words.append(f"{joined(counted)} {'is' if len(counted) == 1 else 'are'} counted")
+    if own:
+        words.append(f"the days of {joined(own)} are not reckoned at the day cost published")
+    if not words:
+        return []
+    text = f"{capital('; '.join(words))}. See that the rule above says so: what was not published ought not to decide."
+    return [Paragraph(inline(text))]

@@ -1,0 +1,72 @@
+"""What the bids leave out, assume or offer instead, and what is added for it."""
+
+from __future__ import annotations
+
+from tenderwright.documents.desk import Desk
+from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.parts.bids_words import DASH, GROUP
+from tenderwright.pricing.bids.adders import Lift, PricedAdder
+from tenderwright.pricing.bids.compare import BidComparison
+from tenderwright.pricing.bids.evaluate import EvaluatedBid
+from tenderwright.pricing.money import written
+
+
+def bids_exclusions(desk: Desk, comparison: BidComparison) -> Part:
+    """Compose the part."""
+    blocks: list[Block] = [Paragraph(inline(_WORDS))]
+    for bid in comparison.bids:
+        blocks += [Heading(bid.label), *_bid(bid, comparison)]
+    return Part("bids-exclusions", "7", "Exclusions and lines not answered", "schedule", GROUP, tuple(blocks))
+
+
+_WORDS = (
+    "Bids are compared on the same work. A line that is left empty or not bid, and an exclusion, is priced at the "
+    "highest figure that another bid gives for the same line, failing that at the owner's estimate; what the owner "
+    "states goes before both. Where a bid prices the line all the same, only the difference is added. A credit that is "
+    "not offered stands at nothing. Every figure here is an adder for comparison, and no price of the bidder's."
+)
+
+
+def _bid(bid: EvaluatedBid, comparison: BidComparison) -> list[Block]:
+    blocks: list[Block] = []
+    rows = [_adder(one, bid, comparison) for one in bid.adders]
+    if rows:
+        amounts = (inline("Added in all"), inline(""), inline(written(bid.added)), inline(""))
+        columns = (
+            Column("Left out", width=3.2),
+            Column("Lines", width=1),
+            Column("Added", "decimal", 1.4),
+            Column("From", width=3.2),
+        )
+        blocks.append(Table(columns, (*rows, Row(amounts, "total")), small=True))
+    others = [one for one in bid.bid.exclusions if one.kind != "exclusion" or one in bid.unsettled]
+    if others:
+        kinds = (Column("What the bid says", width=4), Column("Kind", width=1), Column("Priced", width=2))
+        told = [
+            Row(
+                (
+                    inline(one.text),
+                    inline(one.kind),
+                    inline("not yet: the owner prices it" if one in bid.unsettled else DASH),
+                )
+            )
+            for one in others
+        ]
+        blocks.append(Table(kinds, tuple(told), small=True))
+    return blocks or [Paragraph(inline("Nothing is left out, as far as the bid says."))]
+
+
+def _adder(one: PricedAdder, bid: EvaluatedBid, comparison: BidComparison) -> Row:
+    amount = one.amount({}, comparison.cases[0].case.sections)
+    sources = list(dict.fromkeys(_source(lift, comparison) for lift in one.lifts))
+    words = ["stated by the owner"] if one.stated is not None else sources
+    if one.nobody:
+        words.append(f"nobody prices {', '.join(one.nobody)}")
+    if one.why:
+        words.append(one.why)
+    cells = [one.what, ", ".join(one.lines) or DASH, written(amount), "; ".join(words) or DASH]
+    return Row(tuple(inline(cell) for cell in cells))
+
+
+def _source(lift: Lift, comparison: BidComparison) -> str:
+    return f"highest rate, of {comparison.bid(lift.of).label}" if lift.of else "the owner's estimate"

@@ -1,0 +1,95 @@
+"""What the tender asks beside prices: each point met, missed, waived, not known or to be judged, and the docks."""
+
+from __future__ import annotations
+
+from tenderwright.documents.desk import Desk, capital
+from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Span, Table, inline
+from tenderwright.documents.parts.bids_words import DASH, GROUP
+from tenderwright.pricing.bids.compare import BidComparison
+from tenderwright.pricing.bids.responsive import Point
+
+
+def bids_responsive(desk: Desk, comparison: BidComparison) -> Part:
+    """Compose the part."""
+    blocks: list[Block] = [
+        Paragraph(inline(_WORDS)),
+        _points(comparison),
+        *_docks(comparison),
+        *_criteria(comparison),
+        *_answers(comparison),
+    ]
+    return Part("bids-responsive", "8", "Beside the price", "schedule", GROUP, tuple(blocks), landscape=True)
+
+
+_WORDS = (
+    "What is missed is for the owner to waive with a reason, or not; under most rules only what has no effect on "
+    "price, quantity or time may be waived (FAR 14.405). What the owner writes in owner/evaluation.yaml stands in the "
+    "place of what was found here."
+)
+
+
+def _points(comparison: BidComparison) -> Table:
+    names: dict[str, None] = {}
+    for bid in comparison.bids:
+        names |= {one.name: None for one in comparison.points[bid.name] if not one.name.startswith("criterion")}
+    rows = [
+        Row((inline(capital(name)), *(_cell(name, comparison.points[bid.name]) for bid in comparison.bids)))
+        for name in names
+    ]
+    return Table((Column("Point", width=1.3), *(Column(bid.label, width=3) for bid in comparison.bids)), tuple(rows))
+
+
+def _cell(name: str, points: tuple[Point, ...]) -> Inline:
+    one = next((point for point in points if point.name == name), None)
+    if one is None:
+        return inline(DASH)
+    words = "; ".join(word for word in (one.words, one.why) if word)
+    return inline(Span(capital(one.state), strong=one.state in ("missed", "not known")), f": {words}" if words else "")
+
+
+def _docks(comparison: BidComparison) -> list[Block]:
+    rows = []
+    for bid in comparison.bids:
+        fit = comparison.fits[bid.name]
+        state = Span(fit.state, strong=fit.state != "pass")
+        rows.append(Row((inline(bid.label), inline(fit.facility or DASH), inline(state), inline(fit.deciding or DASH))))
+    columns = (
+        Column("Bid", width=2),
+        Column("Dock", width=3),
+        Column("Takes her", width=1),
+        Column("What decides", width=2),
+    )
+    note = inline("By the facility calculations in the docking condition; the dockmaster has the last word.")
+    return [Heading("Docks offered"), Table(columns, tuple(rows), note=note)]
+
+
+def _criteria(comparison: BidComparison) -> list[Block]:
+    first = comparison.points[comparison.bids[0].name] if comparison.bids else ()
+    criteria = [one for one in first if one.name.startswith("criterion")]
+    rows = []
+    for one in criteria:
+        cells = [_judged(one.name, comparison.points[bid.name]) for bid in comparison.bids]
+        rows.append(Row((inline(one.name.removeprefix("criterion ")), inline(one.words), *cells)))
+    columns = (
+        Column("No.", width=0.5),
+        Column("Criterion", width=4),
+        *(Column(bid.label, width=2) for bid in comparison.bids),
+    )
+    return [Heading("Criteria of the tender"), Table(columns, tuple(rows), small=True)] if rows else []
+
+
+def _judged(name: str, points: tuple[Point, ...]) -> Inline:
+    one = next(point for point in points if point.name == name)
+    return inline(Span(one.state, strong=one.state == "missed"), f": {one.why}" if one.why else "")
+
+
+def _answers(comparison: BidComparison) -> list[Block]:
+    asked: dict[str, None] = {}
+    for bid in comparison.bids:
+        asked |= {one.ask: None for one in bid.bid.answers}
+    rows = []
+    for ask in asked:
+        given = [next((a.answer for a in bid.bid.answers if a.ask == ask), DASH) for bid in comparison.bids]
+        rows.append(Row(tuple(inline(cell) for cell in (ask, *given))))
+    columns = (Column("Asked", width=2), *(Column(bid.label, width=3) for bid in comparison.bids))
+    return [Heading("What the yards say of themselves"), Table(columns, tuple(rows), small=True)] if rows else []

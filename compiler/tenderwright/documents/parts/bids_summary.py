@@ -1,0 +1,213 @@
+"""The first page of the comparison, for trustees: who ranks where, what could change it, and what is to be settled."""
+
+from __future__ import annotations
+
+from tenderwright.documents.desk import Desk, capital, joined
+from tenderwright.documents.edition import Block, Bullets, Caution, Column, Heading, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.parts.bids_words import DASH, GROUP, break_even_sentence, line_words, money, percent
+from tenderwright.documents.parts.bids_words import quantity as shown
+from tenderwright.pricing.bids.compare import BidComparison
+from tenderwright.pricing.bids.evaluate import EvaluatedBid
+from tenderwright.pricing.bids.unbalance import Doubt
+from tenderwright.pricing.money import written
+
+MOST_SENTENCES = 3
+_CASE_WORDS = {"p50": "with all quantities at their P50", "p80": "with all quantities at their P80"}
+
+
+def bids_summary(desk: Desk, comparison: BidComparison) -> Part:
+    """Compose the summary."""
+    blocks: list[Block] = [
+        Paragraph(inline(_first(comparison))),
+        _ranking(comparison),
+        Heading("What could change the ranking"),
+        Bullets(tuple(inline(words) for words in _changes(comparison))),
+        Heading("To settle before the award"),
+        Bullets(tuple(inline(words) for words in _to_settle(comparison))),
+        Caution(
+            "The owner decides",
+            (
+                inline(
+                    "This comparison applies the published rule to what was returned. It sets no bid aside and accepts "
+                    "none. Facility fit and the other points are for the owner, with its naval architect and adviser; "
+                    "figures that are corrected stand only once the bidder has confirmed them."
+                ),
+            ),
+        ),
+    ]
+    return Part("bids-summary", "1", "Summary", "front", GROUP, tuple(blocks))
+
+
+def _first(comparison: BidComparison) -> str:
+    count = len(comparison.bids)
+    lowest = comparison.bids[0]
+    if count == 1:
+        return (
+            f"One bid was returned, {lowest.label}; its evaluated price is {comparison.currency} "
+            f"{written(lowest.total)}. There is no other to hold it against but the owner's estimate."
+        )
+    level = [bid.label for bid in comparison.bids if bid.total == lowest.total]
+    words = f"{count} bids were returned. By the published rule the lowest evaluated price is "
+    if len(level) > 1:
+        return f"{words}{comparison.currency} {written(lowest.total)}, of {joined(level)} alike."
+    following = comparison.bids[1]
+    apart = following.total - lowest.total
+    share = percent(apart / lowest.total).replace("<", "less than") if lowest.total > 0 else DASH
+    return (
+        f"{words}that of {lowest.label}, {comparison.currency} {written(lowest.total)}; {following.label} follows "
+        f"{comparison.currency} {written(apart)} behind, {share} of it."
+    )
+
+
+def _ranking(comparison: BidComparison) -> Table:
+    rows = []
+    for bid in comparison.bids:
+        fit = comparison.fits[bid.name]
+        cells = [
+            str(comparison.ranks[bid.name]),
+            bid.label,
+            money(bid.corrected.total_read),
+            money(bid.corrected.total),
+            money(bid.total),
+            fit.state,
+            "; ".join(remarks(bid, comparison)) or "none",
+        ]
+        rows.append(Row(tuple(inline(cell) for cell in cells)))
+    columns = (
+        Column("Rank", "right", 0.7),
+        Column("Bid", width=2.2),
+        Column("As read", "decimal", 1.8),
+        Column("Corrected", "decimal", 1.8),
+        Column("Evaluated", "decimal", 1.8),
+        Column("Dock", width=0.9),
+        Column("Remarks", width=3.2),
+    )
+    note = inline(
+        f"{comparison.currency}. As read is the total as it stood on the form; corrected, by the rule that "
+        f"{_rule(comparison)}; evaluated, with what is left out priced, and the owner's days, towing and travel. "
+        "Dock says whether the dock offered takes her, by the facility calculations."
+    )
+    return Table(columns, tuple(rows), note=note, small=True)
+
+
+def _rule(comparison: BidComparison) -> str:
+    return "the unit price governs" if comparison.rule.startswith("unit") else "the total is absolute"
+
+
+def remarks(bid: EvaluatedBid, comparison: BidComparison) -> list[str]:
+    """List in a few words each what stands beside the price of a bid."""
+    corrected = bid.corrected
+    ask = sum(1 for one in corrected.corrections if one.asks)
+    slips = sum(1 for one in corrected.corrections if one.kind == "decimal slip")
+    lines = [adder for adder in bid.adders if adder.kind == "line"]
+    excluded = [adder for adder in bid.adders if adder.kind == "exclusion"]
+    missed = [one.name for one in comparison.points[bid.name] if one.state == "missed"]
+    found = [
+        _wrong(sum(1 for one in corrected.disqualifying if one.own)),
+        _count(ask, "figure", "to confirm"),
+        _count(slips, "perhaps a decimal slip", "", plural="perhaps decimal slips"),
+        _count(len(lines), "line", "not answered and priced"),
+        _count(len(excluded), "exclusion", "priced"),
+        _count(len(bid.unsettled), "exclusion", "without a price"),
+        "" if corrected.total_written else "no total on the form",
+        "days of the tender stand in" if bid.days is not None and not bid.days.stated else "",
+        f"missed: {', '.join(missed)}" if missed else "",
+        _balance(bid, comparison),
+    ]
+    return [words for words in found if words]
+
+
+def _wrong(number: int) -> str:
+    if not number:
+        return ""
+    return "1 wrong sum, which disqualifies" if number == 1 else f"{number} wrong sums, which disqualify"
+
+
+def _count(number: int, one: str, what: str, plural: str = "") -> str:
+    if not number:
+        return ""
+    return f"{number} {one if number == 1 else plural or f'{one}s'} {what}".strip()
+
+
+def _balance(bid: EvaluatedBid, comparison: BidComparison) -> str:
+    found = comparison.unbalance[bid.name]
+    if found.materially:
+        return "unbalanced, and it may matter"
+    return "unbalanced by the screens" if found.mathematically else ""
+
+
+def _changes(comparison: BidComparison) -> list[str]:
+    words = []
+    lowest = comparison.bids[0]
+    for entry in comparison.cases[1:]:
+        first = [bid.label for bid in comparison.bids if entry.ranks[bid.name] == 1]
+        if lowest.label not in first:
+            words.append(f"{_case(entry.case.name, entry.case.title)} {joined(first)} would rank first.")
+    sentences = [
+        break_even_sentence(one, comparison) for one in comparison.break_evens if one.ahead == lowest.name
+    ] or [break_even_sentence(one, comparison) for one in comparison.break_evens]
+    words += sentences[:MOST_SENTENCES]
+    if len(comparison.break_evens) > MOST_SENTENCES:
+        words.append(f"{len(comparison.break_evens)} such quantities in all stand in part 6.")
+    if not words:
+        words.append(
+            "No quantity within its possible range changes the ranking by itself, and it is the same in every case of "
+            "part 2."
+        )
+    return words
+
+
+def _case(name: str, title: str) -> str:
+    named = {"base": "By the base price alone", "base with options": "By the base price with options"}
+    return named.get(name) or capital(_CASE_WORDS.get(name, title))
+
+
+def _to_settle(comparison: BidComparison) -> list[str]:
+    words = []
+    for bid in comparison.bids:
+        ask = [one.what.lower() for one in bid.corrected.corrections if one.asks]
+        if ask:
+            words.append(f"{bid.label}: ask for confirmation of {joined(ask[:6])}{_more(len(ask) - 6)} (part 3).")
+        words += [
+            f"{bid.label}: {one.what.lower()} counts as written; were its rate meant as it stands, the bid would be "
+            f"{comparison.currency} {written(abs(one.difference))} {'lower' if one.difference < 0 else 'dearer'}."
+            for one in bid.corrected.corrections
+            if one.kind == "decimal slip"
+        ]
+        for one in bid.unsettled:
+            words.append(f"{bid.label}: nothing prices the exclusion “{one.text}” (part 7).")
+        nobody = [number for adder in bid.adders for number in adder.nobody]
+        if nobody:
+            words.append(f"{bid.label}: nobody prices line {joined(nobody)}, so nothing is added for it (part 7).")
+        words += doubt_sentences(bid, comparison)
+        missed = [one.name for one in comparison.points[bid.name] if one.state == "missed"]
+        unknown = [one.name for one in comparison.points[bid.name] if one.state == "not known"]
+        if missed:
+            words.append(f"{bid.label}: {joined(missed)} missed; waive with a reason, or not (part 8).")
+        if unknown:
+            words.append(f"{bid.label}: {joined(unknown)} not known (part 8).")
+    return words or ["Nothing was found; the criteria of the tender are still to be judged (part 8)."]
+
+
+def _more(number: int) -> str:
+    return f" and {number} more" if number > 0 else ""
+
+
+def doubt_sentences(bid: EvaluatedBid, comparison: BidComparison) -> list[str]:
+    """Say where an unbalanced bid would not be the lower of two in the end."""
+    found = comparison.unbalance[bid.name]
+    if not found.materially:
+        return []
+    doubts = found.doubts[:2]
+    others = [f"{_when(one, comparison)} it falls behind {comparison.bid(one.other).label}" for one in doubts]
+    return [
+        f"{bid.label} is unbalanced, and {' and '.join(others)}: a reasonable doubt that it would be the lowest in the "
+        "end (part 5)."
+    ]
+
+
+def _when(doubt: Doubt, comparison: BidComparison) -> str:
+    if doubt.case:
+        return _CASE_WORDS.get(doubt.case, doubt.case)
+    line = next(one for one in comparison.lines if one.number == doubt.line)
+    return f"with {shown(doubt.quantity or 0, line.unit)} under {line_words(line)}"

@@ -1,0 +1,340 @@
+"""The funding ladder: what the money buys, rung by rung, who pays for it, and what further money would add."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from decimal import Decimal
+
+from tenderwright.documents.desk import Desk, joined
+from tenderwright.documents.drawings.funding_ladder import RungMark, funding_ladder
+from tenderwright.documents.edition import (
+    Block,
+    Bullets,
+    Column,
+    DataTable,
+    Heading,
+    Inline,
+    Paragraph,
+    Part,
+    Row,
+    Span,
+    Table,
+    inline,
+)
+from tenderwright.model.funding import FundingSource
+from tenderwright.planning.ladder import Ladder, Rung
+from tenderwright.planning.scope import available, in_hand, score
+from tenderwright.planning.trials import GENERAL
+from tenderwright.pricing.money import written
+
+HAND = "Money in hand"
+
+
+def funding(desk: Desk) -> Part | None:
+    """Compose the ladder at the confidence that the owner asks for, then the other, then the sources; None without."""
+    ladder = asked(desk)
+    if ladder is None:
+        return None
+    other = next(one for name, one in sorted(_ladders(desk).items()) if name != ladder.confidence)
+    blocks: list[Block] = [
+        Paragraph(inline(summary(desk, ladder))),
+        picture(desk, ladder),
+        Heading(f"Rung by rung at {ladder.confidence}"),
+        _rungs(desk, ladder),
+        *_added(desk, ladder),
+        *_steps(desk, ladder),
+        Heading("Who pays"),
+        _payers(desk, ladder),
+        Heading(f"The same at {other.confidence}"),
+        _rungs(desk, other),
+        Heading("How the choice is made"),
+        *_how(desk, ladder),
+        _worths(desk, ladder),
+    ]
+    return Part("funding", "12.5", "What the money buys", "schedule", "Owner's papers", tuple(blocks))
+
+
+def asked(desk: Desk) -> Ladder | None:
+    """Give the ladder at the confidence at which the owner asks for money."""
+    scope = desk.foresight.papers.scope if desk.foresight else None
+    return _ladders(desk).get(scope.confidence) if scope is not None else None
+
+
+def _ladders(desk: Desk) -> dict[str, Ladder]:
+    return dict(desk.foresight.ladders) if desk.foresight else {}
+
+
+def secured(ladder: Ladder) -> Rung | None:
+    """Give the highest rung that stands on money in hand or promised alone, where it buys anything."""
+    found = [
+        rung for rung in ladder.rungs if rung.items and (rung.source is None or rung.source.status in SECURED_STATUSES)
+    ]
+    return found[-1] if found else None
+
+
+SECURED_STATUSES = ("in hand", "promised")
+
+
+def name_of(rung: Rung) -> str:
+    """Name a rung by the source that makes it."""
+    if rung.source is None:
+        return HAND
+    return f"{rung.source.name}, {rung.source.status or 'no status'}"
+
+
+def summary(desk: Desk, ladder: Ladder) -> str:
+    """Say in a few sentences what a trustee wants to know."""
+    currency = desk.tender.currency
+    first = ladder.rungs[0]
+    told = [f"What must be done comes to {currency} {written(ladder.must_cost)} at {ladder.confidence}."]
+    if not first.missing:
+        told.append(f"The money in hand, {currency} {written(first.money)}, pays for it.")
+    elif first.money < ladder.must_cost:
+        told.append(
+            f"The money in hand, {currency} {written(first.money)}, falls {written(first.missing)} short of it."
+        )
+    else:
+        told.append(
+            f"There is {currency} {written(first.money)} in hand, but not all of it is free to pay for that: "
+            f"{currency} {written(first.missing)} is wanting."
+        )
+    closing = next((rung for rung in ladder.rungs if rung.items), None)
+    if closing is not None and closing is not first and closing.source is not None:
+        told.append(f"{closing.source.name} closes that gap.")
+    sure = secured(ladder)
+    if sure is not None:
+        told.append(
+            f"With all that is in hand or promised, {len(_priced(desk, sure.items))} of {len(_priced(desk, None))} "
+            f"priced items can be bought, for {currency} {written(sure.cost)}."
+        )
+    last = ladder.rungs[-1]
+    left = [item for item in _priced(desk, None) if item not in last.items]
+    told.append("If every source came, everything could be bought." if not left else _left_out(desk, left, last))
+    return " ".join(told)
+
+
+def _left_out(desk: Desk, left: Sequence[str], last: Rung) -> str:
+    """Say what even all the sources leave out, and which of it only because it is not done beside what is bought."""
+    scope = desk.foresight.papers.scope if desk.foresight else None
+    named = []
+    for number in left:
+        excluded = scope.items[number].excludes if scope is not None and number in scope.items else ()
+        beside = [reference.name for reference in excluded if reference.name in last.items]
+        why = f" (not done beside {joined(beside)})" if beside else ""
+        named.append(f"{number} {desk.package.item_by_name[number].title}{why}")
+    return f"If every source came, {_count(len(left), 'item')} would still be left out: {joined(named)}."
+
+
+def _count(number: int, word: str) -> str:
+    return f"{number} {word}" if number == 1 else f"{number} {word}s"
+
+
+def _priced(desk: Desk, numbers: Sequence[str] | None) -> list[str]:
+    assert desk.estimate is not None
+    priced = [one.item.number for one in desk.estimate.items]
+    return priced if numbers is None else [number for number in priced if number in set(numbers)]
+
+
+def picture(desk: Desk, ladder: Ladder) -> Block:
+    """Draw the rungs of the sources."""
+    marks, pieces = [], []
+    held = [source for source in _sources(desk) if in_hand(source)]
+    for index, rung in enumerate(ladder.rungs):
+        pieces += [(s.status, available(s)) for s in ([rung.source] if rung.source else held)]
+        titles = [desk.package.item_by_name[number].title for number in _priced(desk, rung.added)]
+        if rung.missing:
+            adds = f"buys nothing yet: {desk.tender.currency} {written(rung.missing)} wanting for what must be done"
+        elif titles:
+            adds = f"buys {_count(len(titles), 'item')}{' more' if index else ''}: {'; '.join(titles)}"
+        else:
+            adds = "adds nothing that it may pay for"
+        marks.append(RungMark(f"{index + 1}  {name_of(rung)}", adds, tuple(pieces), rung.cost))
+    return funding_ladder(desk.tender.ship, desk.tender.tender.number, desk.tender.currency, marks, ladder.confidence)
+
+
+def _sources(desk: Desk) -> tuple[FundingSource, ...]:
+    papers = desk.foresight.papers if desk.foresight else None
+    return papers.funding.sources if papers is not None and papers.funding is not None else ()
+
+
+def _rungs(desk: Desk, ladder: Ladder) -> Table:
+    rows = []
+    for index, rung in enumerate(ladder.rungs):
+        bought = str(len(_priced(desk, rung.items))) if rung.items else "–"
+        worth = f"{100 * rung.value / ladder.whole:.0f} %" if ladder.whole else "–"
+        rows.append(
+            Row(
+                (
+                    inline(str(index + 1)),
+                    inline(name_of(rung)),
+                    inline(written(rung.more)),
+                    inline(written(rung.money)),
+                    inline(bought),
+                    inline(written(rung.cost) if rung.items else "–"),
+                    inline(written(rung.simulated) if rung.items else "–"),
+                    inline(worth if rung.items else "–"),
+                )
+            )
+        )
+    columns = (
+        Column("", width=0.4),
+        Column("With", width=3.2),
+        Column("Brings", "decimal", 1.5),
+        Column("Money up to here", "decimal", 1.6),
+        Column("Items", "right", 0.7),
+        Column("They cost", "decimal", 1.6),
+        Column("In trials", "decimal", 1.6),
+        Column("Worth", "right", 0.8),
+    )
+    note = inline(
+        f"{desk.tender.currency}. They cost: the items' parts of the whole at {ladder.confidence}, which the choice is "
+        f"made by. In trials: {ladder.confidence} of their own sum. Worth: share of the worth of all items."
+    )
+    return Table(columns, tuple(rows), note=note, small=True)
+
+
+def _added(desk: Desk, ladder: Ladder) -> list[Block]:
+    entries: list[Inline] = []
+    for index, rung in enumerate(ladder.rungs):
+        priced = _priced(desk, rung.added)
+        if not priced:
+            continue
+        entries.append((Span(f"Rung {index + 1}: ", strong=True), *_items(desk, priced, ladder)))
+    return [Heading("What each rung buys"), Bullets(tuple(entries))] if entries else []
+
+
+def _items(desk: Desk, numbers: Sequence[str], ladder: Ladder) -> Inline:
+    spans: list[Span] = []
+    for number in numbers:
+        cost = ladder.costs.get(number, Decimal(0))
+        spans += [Span("; ")] if spans else []
+        told = f"{cost:,.0f}".replace(",", "\N{NO-BREAK SPACE}").replace("-", "−")
+        spans += [desk.item_ref(number), Span(f" {desk.package.item_by_name[number].title} ({told})")]
+    return tuple(spans)
+
+
+def _steps(desk: Desk, ladder: Ladder) -> list[Block]:
+    if not ladder.steps:
+        return []
+    entries = [
+        (
+            Span(f"{desk.tender.currency} {written(step.money - ladder.rungs[-1].money)}: ", strong=True),
+            *_items(desk, _priced(desk, step.added), ladder),
+        )
+        for step in ladder.steps
+    ]
+    words = "Beyond all the sources, each next amount without restriction that buys something more, counted in all:"
+    return [Heading("What further money would add"), Paragraph(inline(words)), Bullets(tuple(entries))]
+
+
+def _payers(desk: Desk, ladder: Ladder) -> Table:
+    """Set out what each source pays at each rung, and what it leaves."""
+    sources = _sources(desk)
+    rungs = [rung for rung in ladder.rungs if rung.items]
+    rows = []
+    for source in sources:
+        cells = [inline(source.name), inline(written(available(source)))]
+        cells += [inline(written(rung.drawn[source.source]) if source.source in rung.drawn else "–") for rung in rungs]
+        rows.append(Row(tuple(cells)))
+    totals = [sum(rung.drawn.values(), Decimal(0)) for rung in rungs]
+    whole = sum((available(source) for source in sources), Decimal(0))
+    rows.append(Row((inline("All"), inline(written(whole)), *(inline(written(each)) for each in totals)), "total"))
+    columns = (
+        Column("Source", width=2.6),
+        Column("Brings", "decimal", 1.4),
+        *(Column(f"Rung {ladder.rungs.index(rung) + 1}", "decimal", 1.4) for rung in rungs),
+    )
+    kept = [f"{source.name}: {written(source.kept_back)}" for source in sources if source.kept_back]
+    note = inline(f"Kept back and not counted: {joined(kept)}.") if kept else ()
+    return Table(columns, tuple(rows), note=note, small=True)
+
+
+def _how(desk: Desk, ladder: Ladder) -> list[Block]:
+    scope = desk.foresight.papers.scope if desk.foresight else None
+    assert scope is not None
+    weights = scope.weights
+    proven = all(rung.proven for rung in (*ladder.rungs, *ladder.steps))
+    lost = max((rung.given_up for rung in ladder.rungs), default=0)
+    words = [
+        f"Each item is scored from 0 to 5 for the risk if it is put off (times {weights.risk}), for what it preserves "
+        f"(times {weights.preservation}) and for safety (times {weights.safety}). At each rung the items of the "
+        "greatest worth are chosen that the money may pay for, with all that they need and nothing that they exclude; "
+        "of equal choices the cheaper. What is bought stays bought on the rungs above.",
+        "The solver proved for each choice that there is no better one."
+        if proven
+        else "For some of the choices the solver could not prove that there is none better.",
+        f"Keeping what was bought gives up at most {lost} points of {ladder.whole} against a free choice at the same "
+        "money."
+        if lost
+        else "Keeping what was bought gives up nothing against a free choice at the same money.",
+        "Services that several items need (staging, waste, fire watch) are bought with the first that needs them. "
+        "A cost is its item's mean and its share of what the whole adds between its mean and the confidence asked for; "
+        "the risks of no item are paid first. The scores are the owner's judgement: change them a little and see "
+        "whether the choice stays.",
+    ]
+    return [Paragraph(inline(each)) for each in words]
+
+
+def _worths(desk: Desk, ladder: Ladder) -> Table:
+    scope = desk.foresight.papers.scope if desk.foresight else None
+    assert scope is not None
+    first = {item: index + 1 for index, rung in reversed(list(enumerate(ladder.rungs))) for item in rung.added}
+    rows = []
+    for number in _priced(desk, None):
+        worth = scope.items.get(number)
+        scores = (worth.risk, worth.preservation, worth.safety) if worth else (0, 0, 0)
+        rows.append(
+            Row(
+                (
+                    (desk.item_ref(number), Span(f" {desk.package.item_by_name[number].title}")),
+                    *(inline(str(each)) for each in scores),
+                    inline(str(score(worth, scope))),
+                    inline("must" if number in ladder.must else ""),
+                    inline(written(ladder.costs[number])),
+                    inline(str(first[number]) if number in first else "–"),
+                )
+            )
+        )
+    if GENERAL in ladder.costs:
+        blank = inline("")
+        general = inline(written(ladder.costs[GENERAL]))
+        rows.append(Row((inline("Risks of no item"), blank, blank, blank, blank, inline("must"), general, blank)))
+    columns = (
+        Column("Item", width=4.2),
+        Column("Risk", "right", 0.6),
+        Column("Pres.", "right", 0.6),
+        Column("Safety", "right", 0.7),
+        Column("Worth", "right", 0.7),
+        Column("", width=0.7),
+        Column("Costs", "decimal", 1.5),
+        Column("Rung", "right", 0.6),
+    )
+    return Table(columns, tuple(rows), caption=f"Worth and cost of each item at {ladder.confidence}", small=True)
+
+
+def ladder_table(desk: Desk) -> DataTable | None:
+    """Give the rungs of both ladders as figures."""
+    found = _ladders(desk)
+    if not found:
+        return None
+    money = ("brings", "money", "missing", "cost", "in_trials")
+    header = ("confidence", "rung", "source", "status", *money, "worth", "items", "added")
+    rows = [
+        (
+            name,
+            index + 1,
+            rung.source.source if rung.source else ("in-hand" if index < len(ladder.rungs) else "further"),
+            rung.source.status if rung.source else "",
+            rung.more,
+            rung.money,
+            rung.missing,
+            rung.cost,
+            rung.simulated,
+            rung.value,
+            " ".join(rung.items),
+            " ".join(rung.added),
+        )
+        for name, ladder in sorted(found.items())
+        for index, rung in enumerate((*ladder.rungs, *ladder.steps))
+    ]
+    return DataTable(header, tuple(rows))

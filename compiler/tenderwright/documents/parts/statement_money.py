@@ -1,0 +1,118 @@
+"""What the docking costs now: contract, changes by cause, forecast, contingency, money and the hours pool."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from tenderwright.documents.drawings.money_bar import money_bar
+from tenderwright.documents.edition import Block, Column, Facts, Figure, Heading, Row, Table, inline
+from tenderwright.documents.parts.statement_where import count, facts_of
+from tenderwright.documents.statement_desk import StatementDesk
+from tenderwright.pricing.in_dock.pool import PoolBalance
+from tenderwright.pricing.money import ZERO, written
+
+
+def money(desk: StatementDesk) -> list[Block]:
+    """Compose the account, its drawing, and what stands against it."""
+    return [Heading("What it costs now"), picture(desk), _account(desk), Facts(_against(desk))]
+
+
+def picture(desk: StatementDesk) -> Figure:
+    """Draw cost over money; what is ordered below the contract leaves the rest of the contract's bar away."""
+    made, funds = desk.standing.account, desk.standing.funds
+    ordered = max(made.ordered, ZERO)
+    costs = [
+        ("contract", min(made.contract, ordered)),
+        ("ordered", max(ordered - made.contract, ZERO)),
+        ("waiting", max(made.forecast - ordered, ZERO)),
+    ]
+    pieces = [("in hand", funds.by_hand), ("promised", funds.by_promise)] if funds is not None else []
+    contract = made.ledger.contract
+    limit = made.contract + contract.contingency if contract.award.contingency is not None else None
+    return money_bar(desk.currency, costs, pieces, made.contract, limit)
+
+
+def _account(desk: StatementDesk) -> Table:
+    made = desk.standing.account
+    rows = [_row("Contract as awarded", None, None, made.contract)]
+    rows += [_row(f"Changes: {one.cause}", one.changes, one.days, one.amount) for one in made.causes]
+    measured = sum(1 for one in made.lines if one.measured is not None)
+    if measured:
+        rows.append(_row("Quantities as measured", measured, None, made.remeasured))
+    out = made.ledger.out(made.on)
+    if out:
+        rows.append(_row("Left out or put off", len({id(one) for one in out.values()}), None, made.left_out))
+    rows.append(_row("Ordered so far", None, None, made.ordered, "subtotal"))
+    if made.unsigned:
+        days = sum(one.order.days for one in made.unsigned)
+        rows.append(_row("Changes to be signed", len(made.unsigned), days, made.to_be_signed))
+    if made.waiting:
+        days = sum(one.report.days for one in made.waiting)
+        no_price = f", {made.unpriced} without a price yet" if made.unpriced else ""
+        rows.append(_row(f"Conditions found, waiting{no_price}", len(made.waiting), days, made.to_be_answered))
+    if made.further is not None:
+        name = f"Further days in dock, {made.further.days:f} at line {made.further.line}"
+        rows.append(_row(name, None, None, made.further.amount))
+    rows.append(_row("Forecast of the final account", None, None, made.forecast, "total"))
+    columns = (
+        Column("", width=5),
+        Column("Number", "right", 0.9),
+        Column("Days", "right", 0.8),
+        Column(desk.currency, "decimal", 1.6),
+    )
+    return Table(columns, tuple(rows), small=True)
+
+
+def _row(name: str, number: int | None, days: int | None, amount: Decimal, weight: str = "normal") -> Row:
+    cells = (name, str(number or ""), str(days or ""), written(amount))
+    made = tuple(inline(cell) for cell in cells)
+    return Row(made, "subtotal" if weight == "subtotal" else "total" if weight == "total" else "normal")
+
+
+def _against(desk: StatementDesk) -> tuple[tuple[str, tuple[object, ...]], ...]:
+    return facts_of([("Contingency", _contingency(desk)), ("Money", _funds(desk)), ("Hours pool", _pool(desk))])
+
+
+def _contingency(desk: StatementDesk) -> str:
+    made, contract = desk.standing.account, desk.standing.account.ledger.contract
+    if contract.award.contingency is None:
+        return "The award sets none."
+    spent = made.ordered - made.contract
+    told = f"{written(contract.contingency)}, of which {written(max(spent, ZERO))} is ordered"
+    if made.contingency_left < 0:
+        return f"{told}; what waits would go {written(-made.contingency_left)} beyond it."
+    return f"{told}; {written(made.contingency_left)} is left if all that waits is accepted."
+
+
+def _funds(desk: StatementDesk) -> str:
+    funds = desk.standing.funds
+    if funds is None:
+        return "owner/funding.yaml does not say where it comes from."
+    told = [f"{written(funds.in_hand)} in hand pays {written(funds.by_hand)} of the forecast"]
+    if funds.promised:
+        told.append(f"{written(funds.promised)} promised pays {written(funds.by_promise)}")
+    sums = "; ".join(told)
+    if funds.short:
+        return f"{sums}; {written(funds.short)} is wanting."
+    free = f", and {written(funds.not_free)} stays over or may not pay for this" if funds.not_free else ""
+    return f"{sums}. The forecast is paid for{free}."
+
+
+def _pool(desk: StatementDesk) -> str:
+    return "; ".join(_balance(one, desk.currency) for one in desk.standing.pool if one.ordered or one.asked)
+
+
+def _balance(one: PoolBalance, currency: str) -> str:
+    """Say how a line of the pool stands; hours without needless noughts, materials as money."""
+    if one.line.form == "markup":
+        asked = f", {written(one.asked)} more asked" if one.asked else ""
+        return f"materials {currency} {written(one.ordered)} of {written(one.tendered)} ordered{asked}"
+    asked = f", {one.asked:f} h more asked" if one.asked else ""
+    name = f"{one.line.number}: {one.ordered:f} of {one.tendered:f} h ordered{asked}"
+    return name if one.left >= 0 else f"{name}, {-one.left:f} h more than were tendered"
+
+
+def saved(amount: Decimal, days: float | None) -> str:
+    """Say what putting something off saves."""
+    whole = round(days or 0.0)
+    return written(amount) + (f" and {count(whole, 'day')}" if whole else "")

@@ -1,0 +1,103 @@
+"""Where the docking stands: the sum of it in words, then days and work."""
+
+from __future__ import annotations
+
+import math
+
+from tenderwright.documents.desk import day, joined
+from tenderwright.documents.edition import Block, Facts, Heading, Inline, Paragraph, Span, inline
+from tenderwright.documents.statement_desk import StatementDesk
+from tenderwright.pricing.in_dock.dock_days import DockDays
+from tenderwright.pricing.money import written
+
+
+def where(desk: StatementDesk) -> list[Block]:
+    """Compose the page's opening words and the facts on days and work."""
+    facts = [("Days on blocks", _days(desk.standing.days)), *_critical(desk), ("Work", _work(desk))]
+    return [
+        Paragraph((Span(opening(desk), strong=True),)),
+        Heading("Where she is"),
+        Facts(tuple((name, inline(text)) for name, text in facts if text)),
+    ]
+
+
+def opening(desk: StatementDesk) -> str:
+    """Say in three sentences what trustees want to know first: time, money, and what they have to decide."""
+    standing, made = desk.standing, desk.standing.account
+    wanted = len(made.waiting) + len(made.unsigned)
+    first = next((one.due for one in made.waiting if one.due is not None), None)
+    told = [_time(standing.days), _money(desk)]
+    if wanted:
+        by = f", the first by {day(first.date())}, {first:%H:%M}" if first is not None else ""
+        late = sum(1 for one in made.waiting if one.overdue(made.on))
+        over = f" {late} of them {'is' if late == 1 else 'are'} overdue." if late else ""
+        told.append(f"{count(wanted, 'decision')} {'is' if wanted == 1 else 'are'} wanted{by}.{over}")
+    else:
+        told.append("No decision is wanted.")
+    if made.ledger.last is not None and made.ledger.last < made.on:
+        told.append(f"The papers from the dock tell until {day(made.ledger.last)}.")
+    return " ".join(told)
+
+
+def count(number: int, noun: str) -> str:
+    """Write a number with its noun: `1 day`, `2 days`."""
+    return f"{number} {noun}" if number == 1 else f"{number} {noun}s"
+
+
+def _time(days: DockDays) -> str:
+    if days.undocked is not None:
+        return f"She was undocked on {day(days.undocked)}, after {count(days.used, 'day')} on blocks."
+    if not days.has_docked:
+        return f"She is to be docked on {day(days.docked)}, for {count(days.whole, 'day')}."
+    if days.left < 0:
+        return f"Day {days.used} on blocks, {count(-days.left, 'day')} more than the {days.whole} of the contract."
+    return f"Day {days.used} of {days.whole} on blocks; {count(days.left, 'day')} left."
+
+
+def _money(desk: StatementDesk) -> str:
+    made, contract = desk.standing.account, desk.standing.account.ledger.contract
+    told = f"The docking will come to {desk.currency} {written(made.forecast)} if all that waits is accepted"
+    if contract.award.contingency is None:
+        beyond = made.forecast - made.contract
+        return f"{told}, {written(abs(beyond))} {'above' if beyond >= 0 else 'below'} the contract."
+    if made.contingency_left < 0:
+        return f"{told}, {written(-made.contingency_left)} beyond the contract and its contingency."
+    return f"{told}; {written(made.contingency_left)} of the contingency would be left."
+
+
+def _days(days: DockDays) -> str:
+    told = [f"{days.tendered} tendered"]
+    told += [f"{days.added} added by changes"] if days.added else []
+    told += [f"{days.used} used, {days.left} left"] if days.has_docked else []
+    asked = f"; {days.asked} more would come with what waits" if days.asked else ""
+    when = "" if days.undocked is not None else f". Undocking by the contract on {day(days.undocking)}"
+    return f"{joined(told)}{asked}{when}."
+
+
+def _critical(desk: StatementDesk) -> list[tuple[str, str]]:
+    standing, days = desk.standing, desk.standing.days
+    if standing.needed is None:
+        return []
+    needed = math.ceil(standing.needed - 1e-6)
+    have = days.left if days.has_docked else days.whole
+    spare = have - needed
+    against = (
+        "just as many as are left"
+        if not spare
+        else f"{count(abs(spare), 'day')} {'in hand' if spare > 0 else 'too few'}"
+    )
+    path = f"The work left needs {count(needed, 'day')} until she is undocked, by the owner's programme: {against}."
+    return [("Critical path", path)]
+
+
+def _work(desk: StatementDesk) -> str:
+    work = desk.standing.work
+    share = f"; {work.share:.0%} of its value is done" if work.share is not None else ""
+    groups = (("finished", work.finished), ("under way", work.under_way), ("not begun", work.not_begun))
+    told = [f"{len(items)} {word}" for word, items in groups]
+    return f"Of the items ordered, {joined(told)}{share}."
+
+
+def facts_of(pairs: list[tuple[str, str]]) -> tuple[tuple[str, Inline], ...]:
+    """Make facts of words, leaving out those without any."""
+    return tuple((name, inline(text)) for name, text in pairs if text)

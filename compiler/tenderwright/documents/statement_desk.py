@@ -1,0 +1,39 @@
+"""The desk at which the statement for trustees is composed: the package, and how the docking stands."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tenderwright.documents.desk import Desk
+from tenderwright.model.build import Prose
+from tenderwright.planning.in_dock.standing import Standing
+
+
+@dataclass(frozen=True, kw_only=True)
+class StatementDesk(Desk):
+    """A desk for a page that holds none of the parts of the specification, so that nothing is linked to them."""
+
+    standing: Standing
+
+    def anchor(self, kind: str, name: str) -> str:
+        """Give no anchor."""
+        return ""
+
+    @property
+    def currency(self) -> str:
+        """Give the currency of the contract."""
+        return self.standing.account.ledger.contract.currency
+
+    def brief(self, written: Prose | None, most: int) -> str:
+        """Give the first lines of a text as one, cut at a word where they are longer than so many characters."""
+        return cut(self.plain(written).replace("\n", " "), most) if written is not None else ""
+
+
+def cut(text: str, most: int) -> str:
+    """Cut a text at a word where it is longer than so many characters; a whole first sentence is not marked as cut."""
+    if len(text) <= most:
+        return text
+    sentence = text[: most + 1].rfind(". ")
+    if sentence >= most // 3:
+        return text[: sentence + 1]
+    return text[: text.rfind(" ", 0, most)].rstrip(" ,;:(") + " …"

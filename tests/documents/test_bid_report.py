@@ -1,0 +1,175 @@
+"""The comparison of bids on paper: a first page for trustees, and behind it every figure that the comparison found."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+
+from tenderwright.commands.bids_compare import compared
+from tenderwright.documents.bid_report import bid_report, evaluated_table, lines_table
+from tenderwright.documents.edition import Edition, Figure, Stamp, Table, plain
+from tenderwright.pricing.money import written
+from tenderwright.writing.html import screen_page
+from tests.fixtures.returned_bids import bids_package, both_sides, compared_bids
+
+from .composed import part, rows, tables, words
+
+STAMP = Stamp("no-git", "DRAFT: compiled outside git")
+ABSOLUTE = ("package.yaml", "arithmetic: unit price governs", "arithmetic: total absolute")
+
+
+@pytest.fixture(scope="module")
+def report() -> Edition:
+    return bid_report(*compared_bids(), STAMP)
+
+
+def table(edition: Edition, anchor: str, first: str) -> Table:
+    """Find the table of a part whose first column has a title."""
+    return next(one for one in tables(part(edition, anchor)) if one.columns[0].title == first)
+
+
+def test_it_is_confidential_and_numbered(report: Edition) -> None:
+    assert report.confidential
+    assert [one.number for one in report.parts] == ["", "", *map(str, range(1, 9))]
+    assert report.issued.isoformat() == "2027-12-11", "the day on which the last bid came"
+
+
+def test_the_first_page_ranks_and_says_what_could_change_it(report: Edition) -> None:
+    ranking = rows(table(report, "bids-summary", "Rank"))
+    assert [row[:6] for row in ranking] == [
+        ["1", "Ostrey Dock", "44 810.00", "41 185.00", "48 275.00", "not known"],
+        ["2", "Wrackness Yard", "43 420.00", "43 420.00", "51 540.00", "not known"],
+        ["3", "Saltholm Slip", "42 030.00", "42 030.00", "54 170.00", "not known"],
+    ]
+    assert "1 figure to confirm" in ranking[0][6]
+    assert "unbalanced, and it may matter" in ranking[0][6]
+    assert "no total on the form" in ranking[1][6]
+    assert "1 perhaps a decimal slip" in ranking[2][6]
+    text = words(part(report, "bids-summary"))
+    assert "Ostrey Dock, EUR 48 275.00; Wrackness Yard follows EUR 3 265.00 behind, 7 % of it." in text
+    assert "comes to more than 67 no., Ostrey Dock becomes dearer than Wrackness Yard" in text
+    assert (
+        "line 420.a counts as written; were its rate meant as it stands, the bid would be EUR 4 095.00 lower." in text
+    )
+    assert "a reasonable doubt" in text
+    assert "It sets no bid aside and accepts none." in text
+
+
+def test_no_page_refuses_a_bid(report: Edition) -> None:
+    text = words(report).casefold()
+    for word in ("is rejected", "must be rejected", "is refused by", "non-responsive", "winner", "is awarded"):
+        assert word not in text
+
+
+def test_the_parts_of_every_evaluated_price_add_up(report: Edition) -> None:
+    _, found = compared_bids()
+    build = rows(table(report, "bids-evaluated", ""))
+    start = next(place for place, row in enumerate(build) if row[0] == "Parts of the evaluated price") + 1
+    end = next(place for place, row in enumerate(build) if row[0] == "Evaluated price")
+    for column, bid in enumerate(found.bids, start=1):
+        amounts = [row[column] for row in build[start:end]]
+        added = sum((Decimal(text.replace(" ", "").replace("−", "-")) for text in amounts if text != "–"), Decimal(0))
+        assert written(added) == build[end][column] == written(bid.total)
+
+
+def test_ranks_stand_beside_the_totals_of_every_case(report: Edition) -> None:
+    _, found = compared_bids()
+    shown = rows(table(report, "bids-evaluated", "Case"))
+    assert [row[0] for row in shown] == [entry.case.title for entry in found.cases]
+    for row, entry in zip(shown, found.cases, strict=True):
+        assert row[1:] == [f"{written(entry.totals[bid.name])} ({entry.ranks[bid.name]})" for bid in found.bids]
+
+
+def test_costs_that_the_rule_may_not_name_are_pointed_out(report: Edition) -> None:
+    text = words(part(report, "bids-evaluated"))
+    assert "Towing and travel are counted" in text
+    assert (
+        "the days of Ostrey Dock, Wrackness Yard and Saltholm Slip are not reckoned at the day cost published" in text
+    )
+
+
+def test_corrections_show_before_after_and_what_counts(report: Edition) -> None:
+    found = [rows(one) for one in tables(part(report, "bids-corrections"))]
+    assert found[0][0] == [
+        "Line 420.a",
+        "quantity times rate governs over the amount in the row",
+        "4 250.00",
+        "625.00",
+        "625.00",
+        "to confirm",
+    ]
+    slip = next(row for table in found for row in table if "slip" in row[1])
+    assert slip[2:5] == ["4 550.00", "455.00", "4 550.00"], "a slip is not mended"
+
+
+def test_under_total_absolute_nothing_is_mended_and_it_is_said() -> None:
+    absolute = bid_report(*compared_bids(ABSOLUTE), STAMP)
+    corrections = part(absolute, "bids-corrections")
+    first = rows(tables(corrections)[0])[0]
+    assert first[4:] == ["4 250.00", "disqualifies"]
+    assert "nothing is corrected, and a wrong sum disqualifies" in words(corrections)
+    assert "1 wrong sum, which disqualifies" in words(part(absolute, "bids-summary"))
+
+
+def test_line_by_line_marks_and_words(report: Edition) -> None:
+    shown = {row[0]: row for row in rows(table(report, "bids-lines", "Line"))}
+    assert shown["320.a"][5:] == ["205.00 ↑", "88.00", "92.00"]
+    assert shown["420.a"][5:] == ["12.50* ↓", "96.00", "91.00*"]
+    assert shown["130.a"][5:] == ["41.00", "45.00", "included"]
+    assert shown["140.b"][5:] == ["380.00", "400.00*", "no bid"]
+    assert shown["110.c"][5:] == ["450.00", "empty", "500.00"]
+
+
+def test_the_drawing_stands_with_the_break_even(report: Edition) -> None:
+    (figure,) = [one for one in part(report, "bids-break-even").blocks if isinstance(one, Figure)]
+    assert figure.name == "bid-sensitivity"
+    assert "Wrackness Yard cost the same at 67.9 no.; Ostrey" in figure.alternative
+
+
+def test_what_is_left_out_and_by_whom_it_is_priced(report: Edition) -> None:
+    text = words(part(report, "bids-exclusions"))
+    assert "highest rate, of Ostrey Dock" in text
+    assert "stated by the owner; the waste firm's letter" in text
+    assert "The dock is free from May" in text
+
+
+def test_points_beside_price(report: Edition) -> None:
+    shown = {row[0]: row[1:] for row in rows(table(report, "bids-responsive", "Point"))}
+    assert shown["Closing day"][1] == "Waived: received 2027-12-11, closing 2027-12-10; the post was late for all"
+    assert shown["Site visit"][1].startswith("Missed: visit of 2027-11-05")
+    criteria = rows(table(report, "bids-responsive", "No."))
+    assert criteria[0][4] == "missed: the slip ends short of her forefoot"
+
+
+def test_every_figure_is_in_the_tables() -> None:
+    _, found = compared_bids()
+    lines, evaluated = lines_table(found), evaluated_table(found)
+    assert len(lines.rows) == len(found.lines) * len(found.bids)
+    amount = lines.header.index("amount")
+    for bid in found.bids:
+        added = sum((row[amount] for row in lines.rows if row[lines.header.index("bid")] == bid.name), Decimal(0))
+        assert added == sum((one.amount for one in bid.corrected.lines.values()), Decimal(0))
+        components = [row[4] for row in evaluated.rows if row[0] == bid.name and row[2] == "component"]
+        assert sum(components, Decimal(0)) == bid.total
+        ranks = [row[5] for row in evaluated.rows if row[0] == bid.name and row[2] == "case"]
+        assert ranks == [entry.ranks[bid.name] for entry in found.cases]
+
+
+def test_one_bid_alone_is_composed_too(tmp_path: Path) -> None:
+    root = bids_package(tmp_path / "p")
+    for path in ("bids/saltholm-slip.yaml", "bids/wrackness-yard.yaml", "evaluation.yaml"):
+        (root / "owner" / path).unlink()
+    desk, found, _ = compared(*both_sides(root))
+    made = bid_report(desk, found, STAMP)
+    assert "One bid was returned, Ostrey Dock; its evaluated price is EUR 41 185.00." in words(
+        part(made, "bids-summary")
+    )
+    assert not [one for one in part(made, "bids-break-even").blocks if isinstance(one, Figure)]
+
+
+def test_the_screen_page_has_no_dead_link_and_no_anchor_twice(report: Edition) -> None:
+    page = screen_page(report)
+    assert "What quantities decide" in page
+    assert plain(table(report, "bids-summary", "Rank").note) in page.replace("&#39;", "'")
