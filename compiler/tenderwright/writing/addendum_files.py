@@ -1,0 +1,30 @@
+"""Write an addendum: every file of it, as bytes by path."""
+
+from __future__ import annotations
+
+from tenderwright.documents.addendum import Amendment
+from tenderwright.writing.archive import archive
+from tenderwright.writing.edition_files import Written
+from tenderwright.writing.html import screen_page
+from tenderwright.writing.json_file import Json, canonical_json
+from tenderwright.writing.manifest import MANIFEST_NAME, manifest
+from tenderwright.writing.pdf import Typesetter
+from tenderwright.writing.price_form_xlsx import price_form_workbook
+
+
+def addendum_files(made: Amendment, statement: Json, number: int, typesetter: Typesetter, timestamp: int) -> Written:
+    """Write an addendum as PDF and HTML, the price form, drawings changed, its operations, and all as one parcel."""
+    edition = made.edition
+    typeset = typesetter.typeset(edition, timestamp)
+    files: dict[str, bytes] = {
+        "addendum.pdf": typeset.pdf,
+        "addendum.html": screen_page(edition).encode(),
+        "addendum.json": canonical_json(statement, keep_order=True),
+        "price-form.xlsx": price_form_workbook(made.form),
+    }
+    files |= {f"{stem}.pdf": typesetter.typeset(sheet, timestamp, stem).pdf for stem, sheet in edition.sheets.items()}
+    files |= {f"drawings/{figure.name}.svg": figure.svg.encode() for figure in made.drawings}
+    files[MANIFEST_NAME] = manifest(edition, files, made.form.edition_hash)
+    folder = f"{edition.tender}-addendum-{number}"
+    files[f"{folder}.zip"] = archive(files, folder)
+    return Written(files, typeset.page_count, typeset.laid_out, typeset.uncovered)

@@ -1,0 +1,70 @@
+"""The command addendum, as an owner runs it on a repository."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tenderwright.cli import main
+from tests.pipeline.packages import commit, edit, git, starter
+
+from .conftest import LISTED, change
+
+
+@pytest.fixture
+def root(tmp_path: Path) -> Path:
+    folder = starter(tmp_path / "sandling")
+    commit(folder)
+    git(folder, "tag", "issued")
+    return folder
+
+
+def test_an_addendum_is_made_from_two_commits_and_the_package_is_left_alone(
+    root: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    change(root)
+    name = commit(root, "Addendum 1")
+    edit(root, "package.yaml", "closing: 2027-12-17", "closing: 2027-12-18")
+    out = tmp_path / "out" / "addendum-1"
+    assert main(["addendum", str(root), "issued", name, "--out", str(out)]) == 0
+    said = capsys.readouterr().out
+    assert f"Commit {name[:12]}" in said
+    assert "all told and proved; can affect price" in said
+    assert (out / "addendum.pdf").is_file()
+    assert '"new": "2027-12-17"' in (out / "addendum.json").read_text("utf-8")
+    assert git(root, "status", "--porcelain") == "M package.yaml"
+
+
+def test_the_addendum_must_be_listed_first(root: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    edit(root, "items/320-rivets-renew.yaml", "quantity: 40 each", "quantity: 55 each")
+    commit(root, "More rivets")
+    assert main(["addendum", str(root), "issued", "HEAD"]) == 2
+    assert "add `- {number: 1, date: …, summary: …}` to `addenda`" in capsys.readouterr().err
+
+
+def test_addenda_are_made_one_by_one(root: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    two = LISTED.replace("\nowner:", "\n  - { number: 2, date: 2027-11-25, summary: More }\nowner:")
+    edit(root, "package.yaml", "owner:", two)
+    commit(root, "Two at once")
+    assert main(["addendum", str(root), "issued", "HEAD"]) == 2
+    assert "addenda 1 and 2" in capsys.readouterr().err
+
+
+def test_another_tender_is_no_change_of_this_one(root: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    edit(root, "package.yaml", "number: BWT-2028-01", "number: BWT-2029-01")
+    commit(root, "Another")
+    assert main(["addendum", str(root), "issued", "HEAD"]) == 2
+    assert "FROM is tender BWT-2028-01 and TO is BWT-2029-01" in capsys.readouterr().err
+
+
+def test_a_package_with_mistakes_gives_none(root: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    edit(root, "items/320-rivets-renew.yaml", "kind: contingent", "kind: contingnt")
+    commit(root, "Slip")
+    assert main(["addendum", str(root), "issued", "HEAD"]) == 1
+    assert "HEAD has 1 mistake; nothing was written" in capsys.readouterr().err
+
+
+def test_a_commit_that_is_not_there_is_wrong_use(root: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["addendum", str(root), "issued", "nowhere"]) == 2
+    assert "there is no commit `nowhere`" in capsys.readouterr().err
