@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from decimal import Decimal
 from pathlib import Path
 
@@ -46,13 +47,13 @@ def test_the_first_page_ranks_and_says_what_could_change_it(report: Edition) -> 
     assert "1 figure to confirm" in ranking[0][6]
     assert "unbalanced, and it may matter" in ranking[0][6]
     assert "no total on the form" in ranking[1][6]
-    assert "1 perhaps a decimal slip" in ranking[2][6]
+    assert "perhaps a decimal slip" in ranking[2][6]
     text = words(part(report, "bids-summary"))
     assert "Ostrey Dock, EUR 48 275.00; Wrackness Yard follows EUR 3 265.00 behind, 7 % of it." in text
     assert "comes to more than 67 no., Ostrey Dock becomes dearer than Wrackness Yard" in text
-    assert (
-        "line 420.a counts as written; were its rate meant as it stands, the bid would be EUR 4 095.00 lower." in text
-    )
+    meant = "were its rate meant as it stands, the evaluated price would be EUR 50 075.00, and the bid would rank 2 in"
+    assert meant in text
+    assert "Three bids were returned." in text
     assert "a reasonable doubt" in text
     assert "It sets no bid aside and accepts none." in text
 
@@ -149,12 +150,16 @@ def test_every_figure_is_in_the_tables() -> None:
     assert len(lines.rows) == len(found.lines) * len(found.bids)
     amount = lines.header.index("amount")
     for bid in found.bids:
-        added = sum((row[amount] for row in lines.rows if row[lines.header.index("bid")] == bid.name), Decimal(0))
+        added = _sum(row[amount] for row in lines.rows if row[lines.header.index("bid")] == bid.name)
         assert added == sum((one.amount for one in bid.corrected.lines.values()), Decimal(0))
         components = [row[4] for row in evaluated.rows if row[0] == bid.name and row[2] == "component"]
-        assert sum(components, Decimal(0)) == bid.total
+        assert _sum(components) == bid.total
         ranks = [row[5] for row in evaluated.rows if row[0] == bid.name and row[2] == "case"]
         assert ranks == [entry.ranks[bid.name] for entry in found.cases]
+
+
+def _sum(cells: Iterable[object]) -> Decimal:
+    return sum((cell for cell in cells if isinstance(cell, Decimal)), Decimal(0))
 
 
 def test_one_bid_alone_is_composed_too(tmp_path: Path) -> None:

@@ -14,7 +14,7 @@ def item_time(number: str, schedule: Schedule) -> list[str]:
     critical = next((one for one in mine if one.critical), None)
     if critical is not None:
         lines.append("on the critical path: a day more here is a day more on blocks or in the yard")
-        lines += [f"  {step}" for step in _chain(critical, schedule)]
+        lines.append("  " + " -> ".join(step.node.name for step in schedule.critical_chain(critical)))
     return lines
 
 
@@ -29,29 +29,3 @@ def activity_time(one: Scheduled, schedule: Schedule) -> list[str]:
     for link in one.driven_by:
         lines.append(f"  waits for {schedule.network.nodes[link.before].name}: {link.why}")
     return lines
-
-
-def _chain(one: Scheduled, schedule: Schedule) -> list[str]:
-    """Follow the critical path back from an activity to her arrival, and forward to redelivery."""
-    by_place = {each.place: each for each in schedule.activities}
-    back: list[Scheduled] = []
-    here: Scheduled | None = one
-    while here is not None:
-        back.append(here)
-        before = [by_place[link.before] for link in here.driven_by if by_place[link.before].critical]
-        here = before[0] if before else None
-    forward: list[Scheduled] = []
-    after = _next(one, schedule, by_place)
-    while after is not None:
-        forward.append(after)
-        after = _next(after, schedule, by_place)
-    names = [each.node.name for each in reversed(back)] + [each.node.name for each in forward]
-    return [" -> ".join(names)]
-
-
-def _next(one: Scheduled, schedule: Schedule, by_place: dict[int, Scheduled]) -> Scheduled | None:
-    for link in schedule.network.links:
-        follower = by_place[link.after]
-        if link.before == one.place and follower.critical and link in follower.driven_by:
-            return follower
-    return None

@@ -72,6 +72,16 @@ class CostRow:
 
 
 @dataclass(frozen=True)
+class NotEligible:
+    """What is not paid for, for one reason."""
+
+    why: str
+    what: tuple[str, ...]
+    """Items by number, and other costs by name."""
+    amount: Decimal
+
+
+@dataclass(frozen=True)
 class Reconciliation:
     """The sums of an application side by side, each added up in its own way."""
 
@@ -150,6 +160,12 @@ class Application:
         return tuple(row for row in self.rows if row.sort == sort)
 
     @property
+    def not_eligible(self) -> tuple[NotEligible, ...]:
+        """Give what is not paid for, by the reason."""
+        reasons = dict.fromkeys(one.barred for one in self.entries if one.barred)
+        return tuple(_not_eligible(why, [one for one in self.entries if one.barred == why]) for why in reasons)
+
+    @property
     def in_kind(self) -> Decimal:
         """Give the value of what is given in kind."""
         return total([one.amount for one in self.entries if one.sort == "in kind"])
@@ -178,6 +194,11 @@ class Application:
             by_row=total([row.split.total for row in self.rows]),
             by_payer=total([whole.grant, whole.match, whole.not_eligible]),
         )
+
+
+def _not_eligible(why: str, inside: Sequence[Entry]) -> NotEligible:
+    what = dict.fromkeys(one.item.number if one.item is not None else one.what for one in inside)
+    return NotEligible(why, tuple(what), total([one.amount for one in inside]))
 
 
 def _row(sort: str, inside: Sequence[Entry]) -> CostRow:

@@ -175,7 +175,7 @@ class _Entries:
             return
         largest = max(made, key=lambda one: abs(one.amount))
         barred = "" if any(not one.barred for one in made) else made[0].barred
-        if self.profile.contingency == "refused":
+        if not barred and self.profile.contingency == "refused":
             barred = "the form does not take contingency"
         own = self.profile.category_taking("contingency") or self.profile.default
         category = largest.category if self.profile.contingency == "allowed" else own.category

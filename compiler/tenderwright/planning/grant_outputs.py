@@ -6,7 +6,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
-from tenderwright.model.grant import Grant
+from tenderwright.model.build import Name
+from tenderwright.model.grant import Grant, GrantOutput
+from tenderwright.notices import Notice
 from tenderwright.planning.grant_entries import Chosen
 from tenderwright.pricing.price import PricedLine
 from tenderwright.quantities.units import dimension_of, unit
@@ -45,6 +47,41 @@ def _named(grant: Grant, lines: Mapping[str, PricedLine]) -> Iterator[Output]:
             yield _sum(one.output, found)
 
 
+def output_mistakes(grant: Grant, chosen: Chosen) -> list[Notice]:
+    """Report outputs that state nothing, lines that are not of the chosen items, and sums of unlike things."""
+    lines = {line.number: line for line in chosen.lines}
+    found: list[Notice] = []
+    for one in grant.outputs:
+        if (one.quantity is None) == (not one.lines):
+            said = "neither `quantity` nor `lines`" if one.quantity is None else "both `quantity` and `lines`"
+            message = f"output `{one.output}` has {said}"
+            found.append(Notice("missing-key", one.here, message, hints=("write one of `quantity:` and `lines:`",)))
+        for name in one.lines:
+            if name.name not in lines:
+                message = f"line {name} is not of an item of this application"
+                hint = "name its item under `items:`, or take the line out"
+                found.append(Notice("dead-reference", name.at, message, hints=(hint,)))
+        found += _unlike(one, [(name, lines[name.name]) for name in one.lines if name.name in lines])
+    return found
+
+
+def _unlike(one: GrantOutput, lines: Sequence[tuple[Name, PricedLine]]) -> Iterator[Notice]:
+    measured = [(name, line) for name, line in lines if _has_unit(line)]
+    for name, _ in [pair for pair in lines if pair not in measured]:
+        yield Notice("wrong-dimension", name.at, f"line {name} is a sum, and measures nothing")
+    for name, line in measured[1:]:
+        first = measured[0][1]
+        if unit(line.quantity.unit).signature != unit(first.quantity.unit).signature:
+            message = (
+                f"line {name} is measured in `{line.quantity.unit}`, and {first.number} in `{first.quantity.unit}`"
+            )
+            yield Notice("wrong-dimension", name.at, message, hints=(f"split the output `{one.output}` in two",))
+
+
+def _has_unit(line: PricedLine) -> bool:
+    return bool(line.quantity.unit) and not line.quantity.unit.startswith("lump")
+
+
 def _sum(what: str, lines: Sequence[PricedLine]) -> Output:
     """Add lines up in the unit of the first; raises ValueError where one measures something else."""
     first = unit(lines[0].quantity.unit)
@@ -64,10 +101,7 @@ def _sum(what: str, lines: Sequence[PricedLine]) -> Output:
 
 def measures(line: PricedLine) -> bool:
     """Tell whether a line measures work done, so that its quantity is an output."""
-    name = line.quantity.unit
-    if line.form != "rate" or not name or name.startswith("lump"):
-        return False
-    return dimension_of(unit(name)) in MEASURED
+    return line.form == "rate" and _has_unit(line) and dimension_of(unit(line.quantity.unit)) in MEASURED
 
 
 def _of_lines(lines: Sequence[PricedLine]) -> Iterator[Output]:

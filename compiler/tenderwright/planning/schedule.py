@@ -70,6 +70,20 @@ class Schedule:
         """Give the numbers of the items that have an activity on the critical path."""
         return frozenset(one.node.item.number for one in self.activities if one.critical and one.node.item is not None)
 
+    def critical_chain(self, through: Scheduled | None = None) -> list[Scheduled]:
+        """Follow the critical path from arrival to redelivery, by what each activity waits for to the last.
+
+        Where the path has branches, the one that goes through an activity, if it is critical.
+        """
+        by_place = {one.place: one for one in self.activities}
+        here = through or by_place[self.network.index[REDELIVERY]]
+        chain = [here]
+        while before := [by_place[link.before] for link in chain[0].driven_by if by_place[link.before].critical]:
+            chain.insert(0, before[0])
+        while after := [one for one in self.activities if one.critical and _waits_for(one, chain[-1])]:
+            chain.append(after[0])
+        return chain
+
     def day(self, days: float, *, last: bool = False) -> date | None:
         """Give the date that lies so many days after arrival; for an end, the last day on which anything is done."""
         if self.arrival is None:
@@ -98,6 +112,10 @@ class Schedule:
             self.day(max(finish, start + _PART * 2), last=True),
             driven,
         )
+
+
+def _waits_for(one: Scheduled, other: Scheduled) -> bool:
+    return any(link.before == other.place for link in one.driven_by)
 
 
 def dock_days(network: Network, finish: tuple[float, ...]) -> float:

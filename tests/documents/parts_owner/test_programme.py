@@ -8,7 +8,6 @@ from itertools import pairwise
 import pytest
 
 from tenderwright.documents.edition import Facts, Part, Table, plain
-from tenderwright.documents.parts.critical_path import critical_chain
 from tenderwright.documents.parts.programme import in_words, programme, waits_for
 from tenderwright.planning.network import Link
 from tenderwright.planning.schedule import Schedule
@@ -43,7 +42,7 @@ def marram_schedule() -> Schedule:
 
 def test_the_critical_path_runs_without_a_gap_from_arrival_to_redelivery() -> None:
     for one in (schedule(), marram_schedule()):
-        chain = critical_chain(one)
+        chain = one.critical_chain()
         assert chain[0].node.name == "arrival"
         assert chain[-1].node.name == "redelivery"
         assert all(each.critical for each in chain)

@@ -7,11 +7,13 @@ from tenderwright.documents.edition import Block, Bullets, Caution, Column, Head
 from tenderwright.documents.parts.bids_words import DASH, GROUP, break_even_sentence, line_words, money, percent
 from tenderwright.documents.parts.bids_words import quantity as shown
 from tenderwright.pricing.bids.compare import BidComparison
+from tenderwright.pricing.bids.corrected import Correction
 from tenderwright.pricing.bids.evaluate import EvaluatedBid
 from tenderwright.pricing.bids.unbalance import Doubt
 from tenderwright.pricing.money import written
 
 MOST_SENTENCES = 3
+_NUMBERS = {2: "two", 3: "three", 4: "four", 5: "five", 6: "six", 7: "seven", 8: "eight", 9: "nine"}
 _CASE_WORDS = {"p50": "with all quantities at their P50", "p80": "with all quantities at their P80"}
 
 
@@ -47,7 +49,8 @@ def _first(comparison: BidComparison) -> str:
             f"{written(lowest.total)}. There is no other to hold it against but the owner's estimate."
         )
     level = [bid.label for bid in comparison.bids if bid.total == lowest.total]
-    words = f"{count} bids were returned. By the published rule the lowest evaluated price is "
+    returned = capital(_NUMBERS.get(count, str(count)))
+    words = f"{returned} bids were returned. By the published rule the lowest evaluated price is "
     if len(level) > 1:
         return f"{words}{comparison.currency} {written(lowest.total)}, of {joined(level)} alike."
     following = comparison.bids[1]
@@ -105,7 +108,7 @@ def remarks(bid: EvaluatedBid, comparison: BidComparison) -> list[str]:
     found = [
         _wrong(sum(1 for one in corrected.disqualifying if one.own)),
         _count(ask, "figure", "to confirm"),
-        _count(slips, "perhaps a decimal slip", "", plural="perhaps decimal slips"),
+        "perhaps a decimal slip" if slips == 1 else f"{slips} perhaps decimal slips" if slips else "",
         _count(len(lines), "line", "not answered and priced"),
         _count(len(excluded), "exclusion", "priced"),
         _count(len(bid.unsettled), "exclusion", "without a price"),
@@ -123,10 +126,8 @@ def _wrong(number: int) -> str:
     return "1 wrong sum, which disqualifies" if number == 1 else f"{number} wrong sums, which disqualify"
 
 
-def _count(number: int, one: str, what: str, plural: str = "") -> str:
-    if not number:
-        return ""
-    return f"{number} {one if number == 1 else plural or f'{one}s'} {what}".strip()
+def _count(number: int, one: str, what: str) -> str:
+    return f"{number} {one}{'' if number == 1 else 's'} {what}" if number else ""
 
 
 def _balance(bid: EvaluatedBid, comparison: BidComparison) -> str:
@@ -168,12 +169,7 @@ def _to_settle(comparison: BidComparison) -> list[str]:
         ask = [one.what.lower() for one in bid.corrected.corrections if one.asks]
         if ask:
             words.append(f"{bid.label}: ask for confirmation of {joined(ask[:6])}{_more(len(ask) - 6)} (part 3).")
-        words += [
-            f"{bid.label}: {one.what.lower()} counts as written; were its rate meant as it stands, the bid would be "
-            f"{comparison.currency} {written(abs(one.difference))} {'lower' if one.difference < 0 else 'dearer'}."
-            for one in bid.corrected.corrections
-            if one.kind == "decimal slip"
-        ]
+        words += [_if_meant(bid, one, comparison) for one in bid.corrected.corrections if one.kind == "decimal slip"]
         for one in bid.unsettled:
             words.append(f"{bid.label}: nothing prices the exclusion “{one.text}” (part 7).")
         nobody = [number for adder in bid.adders for number in adder.nobody]
@@ -187,6 +183,17 @@ def _to_settle(comparison: BidComparison) -> list[str]:
         if unknown:
             words.append(f"{bid.label}: {joined(unknown)} not known (part 8).")
     return words or ["Nothing was found; the criteria of the tender are still to be judged (part 8)."]
+
+
+def _if_meant(bid: EvaluatedBid, one: Correction, comparison: BidComparison) -> str:
+    total, rank = comparison.if_meant(bid, one)
+    moved = (
+        f"rank {rank} in place of {comparison.ranks[bid.name]}" if rank != comparison.ranks[bid.name] else "rank as now"
+    )
+    return (
+        f"{bid.label}: {one.what.lower()} counts as written; were its rate meant as it stands, the evaluated price "
+        f"would be {comparison.currency} {written(total)}, and the bid would {moved}."
+    )
 
 
 def _more(number: int) -> str:

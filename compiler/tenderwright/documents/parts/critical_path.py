@@ -8,7 +8,6 @@ from typing import Literal
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Column, Row, Table, inline
 from tenderwright.documents.parts.condition import percent
-from tenderwright.planning.network import REDELIVERY
 from tenderwright.planning.outlook import TimeOutlook
 from tenderwright.planning.schedule import Schedule, Scheduled
 from tenderwright.quantities.display import decimals
@@ -17,18 +16,6 @@ Run = list[Scheduled]
 """Work of one item that stands together on the path."""
 Stage = Literal["Before she is dry", "On blocks", "Afloat again"]
 _PART = 1e-6
-
-
-def critical_chain(schedule: Schedule) -> list[Scheduled]:
-    """Follow the critical path back from redelivery to arrival, by what each activity waits for to the last."""
-    by_place = {one.place: one for one in schedule.activities}
-    here: Scheduled | None = by_place[schedule.network.index[REDELIVERY]]
-    found: list[Scheduled] = []
-    while here is not None:
-        found.append(here)
-        before = [by_place[link.before] for link in here.driven_by if by_place[link.before].critical]
-        here = before[0] if before else None
-    return found[::-1]
 
 
 def path_in_words(schedule: Schedule) -> str:
@@ -40,7 +27,7 @@ def path_in_words(schedule: Schedule) -> str:
 def greatest_on_blocks(schedule: Schedule, count: int = 3) -> list[tuple[str, float]]:
     """Give the items that take the most of the days on blocks along the critical path, with their days."""
     days: dict[str, float] = {}
-    for one in critical_chain(schedule):
+    for one in schedule.critical_chain():
         if one.node.item is not None and _stage(one, schedule) == "On blocks":
             days[one.node.item.number] = days.get(one.node.item.number, 0.0) + one.finish - one.start
     return sorted(days.items(), key=lambda found: (-found[1], found[0]))[:count]
@@ -98,7 +85,7 @@ def _sum(name: str, days: float, until: float, weight: Literal["subtotal", "tota
 def _runs(schedule: Schedule) -> list[Run]:
     """Break the critical path into runs of one item in one stage, what takes no time left out."""
     runs: list[Run] = []
-    for one in critical_chain(schedule):
+    for one in schedule.critical_chain():
         if one.finish - one.start <= _PART:
             continue
         last = runs[-1][-1] if runs else None

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from datetime import date
+from decimal import ROUND_DOWN, Decimal
 
-from tenderwright.documents.desk import Desk, day
+from tenderwright.documents.desk import Desk, day, set_units
 from tenderwright.documents.edition import (
     Block,
     Bullets,
@@ -31,8 +32,8 @@ from tenderwright.documents.parts.found import (
     words,
 )
 from tenderwright.model.found import UsedBlock
-from tenderwright.model.history import EarlierDocking
-from tenderwright.pricing.money import written
+from tenderwright.model.history import EarlierDocking, Paid
+from tenderwright.pricing.money import total, written
 
 
 def history(desk: Desk) -> Part:
@@ -184,26 +185,53 @@ def _coatings(desk: Desk, docking: EarlierDocking) -> list[Block]:
 
 
 def _prices(desk: Desk, docking: EarlierDocking) -> list[Block]:
-    rows = tuple(
-        Row(
-            (
-                inline(p.work),
-                inline(desk.ref(p.item)) if p.item else inline("–"),
-                inline(p.quantity or "–"),
-                inline(written(p.amount)),
-                inline(written(p.growth) if p.growth is not None else "–"),
-            )
-        )
-        for p in docking.prices
-    )
+    """Compose what was paid; with a column of rates where any is told, and with the causes of growth where they are."""
+    rated = any(paid.rate is not None for paid in docking.prices)
+    rows = tuple(_price(desk, paid, rated=rated) for paid in docking.prices)
     columns = (
         Column("Work", width=3.6),
         Column("Compare", width=1.1),
         Column("Quantity", width=1.8),
+        *([Column("For a unit", "decimal", 1.2)] if rated else []),
         Column(f"Paid, {docking.currency}", "decimal", 1.4),
         Column("Of which growth", "decimal", 1.4),
     )
-    return [Table(columns, rows, caption="Prices paid", small=True)] if rows else []
+    return [Table(columns, rows, caption="Prices paid", small=True), *_growth(docking)] if rows else []
+
+
+def _price(desk: Desk, paid: Paid, *, rated: bool) -> Row:
+    cells = [
+        inline(paid.work),
+        inline(desk.ref(paid.item)) if paid.item else inline("–"),
+        inline((set_units(paid.quantity) if rated else paid.quantity) or "–"),
+        *([inline(rate_written(paid.rate) if paid.rate is not None else "–")] if rated else []),
+        inline(written(paid.amount)),
+        inline(written(paid.growth) if paid.growth is not None else "–"),
+    ]
+    return Row(tuple(cells))
+
+
+def rate_written(rate: Decimal) -> str:
+    """Write a rate with its two decimals, or up to four where they are needed."""
+    more = f"{rate:f}".partition(".")[2][2:]
+    return written(rate.quantize(Decimal("0.01"), ROUND_DOWN)) + more if more else written(rate)
+
+
+def _growth(docking: EarlierDocking) -> list[Block]:
+    """Compose the growth of all works by cause, the greatest first, where any price tells its causes."""
+    sums: dict[str, list[Decimal]] = {}
+    for one in (one for paid in docking.prices for one in paid.growth_causes):
+        sums.setdefault(one.cause, []).append(one.amount)
+    rows = [
+        Row((inline(cause), inline(str(len(found))), inline(written(total(found)))))
+        for cause, found in sorted(sums.items(), key=lambda one: (-abs(total(one[1])), one[0]))
+    ]
+    columns = (
+        Column("Cause", width=4),
+        Column("Works", "right"),
+        Column(f"Growth, {docking.currency}", "decimal", 1.6),
+    )
+    return [Table(columns, tuple(rows), caption="Growth by cause", small=True)] if rows else []
 
 
 def _surveys(desk: Desk) -> list[Block]:

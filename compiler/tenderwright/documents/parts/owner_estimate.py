@@ -27,8 +27,8 @@ def owner_estimate(desk: Desk) -> Part:
     assert estimate is not None
     opening = (
         f"Prices of {estimate.base_month} in {desk.tender.currency}. Low, likely and high of an item are the sums of "
-        "those of its lines. Not every line comes out low at once, nor every one high, so the sums at the foot are "
-        "the outermost ends, not a forecast; how likely a total is, the trials tell."
+        "those of its lines; the low of a credit is the least money back. Not every line comes out low at once, nor "
+        "every one high, so the sums at the foot are no forecast: how likely a total is, the trials tell."
     )
     blocks: list[Block] = [
         Paragraph(inline(opening)),

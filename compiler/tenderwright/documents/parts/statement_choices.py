@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from tenderwright.documents.desk import Desk, day
-from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Row, Span, Table, inline
+from tenderwright.documents.desk import Desk
+from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Row, Span, Table, inline
 from tenderwright.documents.statement_desk import StatementDesk, cut
 from tenderwright.planning.in_dock.put_off import PutOff
 from tenderwright.pricing.in_dock.ledger import PricedChange
@@ -11,7 +11,7 @@ from tenderwright.pricing.in_dock.reports import PricedReport
 from tenderwright.pricing.money import total, written
 from tenderwright.quantities.display import decimals
 
-MOST = 6
+MOST = 5
 """How many items that can be put off stand on the page; the rest stand in the table beside it."""
 DASH = "–"
 
@@ -23,11 +23,11 @@ def decisions(desk: StatementDesk) -> list[Block]:
     if not rows:
         return []
     columns = (
-        Column("No.", width=1),
-        Column("What was found or is to be changed", width=5.6),
-        Column(f"Price, {desk.currency}", "decimal", 1.5),
-        Column("Days", "right", 0.7),
-        Column("Answer by", width=1.9),
+        Column("No.", width=0.8),
+        Column("What was found or is to be changed", width=6.2),
+        Column(f"Price, {desk.currency}", "decimal", 1.2),
+        Column("Days", "right", 0.6),
+        Column("Answer by", width=2),
     )
     return [Heading("Decisions wanted"), Table(columns, tuple(rows), small=True)]
 
@@ -38,6 +38,7 @@ def _report(desk: StatementDesk, one: PricedReport) -> Row:
     where = cut(one.report.where, 48)
     price = written(one.price.amount) if one.price is not None else "not priced"
     late = one.overdue(on)
+    answer: Inline
     if one.state(on) == "accepted":
         answer = (Span("accepted; order to be written"),)
     elif one.due is None:
@@ -68,10 +69,10 @@ def choices(desk: StatementDesk) -> list[Block]:
         words = "Nothing: all that is left has begun, must be done, or is needed by other work."
         return [heading, Paragraph(inline(words))]
     columns = (
-        Column("Item", width=2.6),
-        Column(f"Saves, {desk.currency}", "decimal", 1.3),
-        Column("Days", "right", 0.6),
-        Column("What follows", width=5.2),
+        Column("Item", width=2.4),
+        Column(f"Saves, {desk.currency}", "decimal", 1.1),
+        Column("Days", "right", 0.55),
+        Column("What follows", width=6),
     )
     rows = tuple(_row(desk, one) for one in standing.put_off[:MOST])
     return [heading, Table(columns, rows, small=True, note=inline(_note(standing.put_off)))]
@@ -79,19 +80,17 @@ def choices(desk: StatementDesk) -> list[Block]:
 
 def _row(desk: StatementDesk, one: PutOff) -> Row:
     days = DASH if one.days is None or one.days < 0.05 else decimals(one.days, 1)
-    cells = (f"{one.item.number} {one.item.title}", written(one.saving), days, follows(desk, one, 150))
+    cells = (f"{one.item.number} {cut(one.item.title, 30)}", written(one.saving), days, follows(desk, one, 76))
     return Row(tuple(inline(cell) for cell in cells))
 
 
 def follows(desk: Desk, one: PutOff, most: int) -> str:
     """Say what follows from putting an item off: in its own words, and which other items that touches."""
-    told = []
+    told = [f"Nothing else then needs {_items(one.frees)}."] if one.frees else []
+    told += [f"{_items(one.opens).capitalize()} could be done instead."] if one.opens else []
     if one.item.deferral is not None:
-        told.append(cut(desk.plain(one.item.deferral).replace("\n", " "), most))
-    if one.frees:
-        told.append(f"Nothing else then needs {_items(one.frees)}.")
-    if one.opens:
-        told.append(f"{_items(one.opens).capitalize()} could be done instead.")
+        room = max(most - sum(len(words) + 1 for words in told), most // 3)
+        told.insert(0, cut(desk.plain(one.item.deferral).replace("\n", " "), room))
     return " ".join(told) or "Its item does not say."
 
 
@@ -116,8 +115,3 @@ def _note(found: tuple[PutOff, ...]) -> str:
 def due_words(one: PricedReport) -> str:
     """Write the hour of an answer for a table of data."""
     return f"{one.due:%Y-%m-%d %H:%M}" if one.due is not None else ""
-
-
-def when(one: PricedReport) -> str:
-    """Write the day of a decision for a table of data."""
-    return day(one.report.decided) if one.report.decided is not None else ""

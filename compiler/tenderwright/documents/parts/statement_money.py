@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from decimal import Decimal
 
+from tenderwright.documents.desk import day
 from tenderwright.documents.drawings.money_bar import money_bar
-from tenderwright.documents.edition import Block, Column, Facts, Figure, Heading, Row, Table, inline
-from tenderwright.documents.parts.statement_where import count, facts_of
-from tenderwright.documents.statement_desk import StatementDesk
+from tenderwright.documents.edition import Block, Column, Facts, Figure, Heading, Inline, Row, Table, inline
+from tenderwright.documents.parts.statement_where import facts_of
+from tenderwright.documents.statement_desk import LINES, StatementDesk, sum_of
 from tenderwright.pricing.in_dock.pool import PoolBalance
 from tenderwright.pricing.money import ZERO, written
 
@@ -49,14 +50,16 @@ def _account(desk: StatementDesk) -> Table:
     if made.waiting:
         days = sum(one.report.days for one in made.waiting)
         no_price = f", {made.unpriced} without a price yet" if made.unpriced else ""
-        rows.append(_row(f"Conditions found, waiting{no_price}", len(made.waiting), days, made.to_be_answered))
+        rows.append(
+            _row(f"Conditions found, to be answered or ordered{no_price}", len(made.waiting), days, made.to_be_answered)
+        )
     if made.further is not None:
         name = f"Further days in dock, {made.further.days:f} at line {made.further.line}"
         rows.append(_row(name, None, None, made.further.amount))
     rows.append(_row("Forecast of the final account", None, None, made.forecast, "total"))
     columns = (
         Column("", width=5),
-        Column("Number", "right", 0.9),
+        Column("No.", "right", 0.7),
         Column("Days", "right", 0.8),
         Column(desk.currency, "decimal", 1.6),
     )
@@ -69,8 +72,9 @@ def _row(name: str, number: int | None, days: int | None, amount: Decimal, weigh
     return Row(made, "subtotal" if weight == "subtotal" else "total" if weight == "total" else "normal")
 
 
-def _against(desk: StatementDesk) -> tuple[tuple[str, tuple[object, ...]], ...]:
-    return facts_of([("Contingency", _contingency(desk)), ("Money", _funds(desk)), ("Hours pool", _pool(desk))])
+def _against(desk: StatementDesk) -> tuple[tuple[str, Inline], ...]:
+    facts = [("Contingency", _contingency(desk)), ("Money", _funds(desk)), ("Hours pool", _pool(desk))]
+    return facts_of([*facts, ("Basis", _basis(desk))])
 
 
 def _contingency(desk: StatementDesk) -> str:
@@ -78,23 +82,24 @@ def _contingency(desk: StatementDesk) -> str:
     if contract.award.contingency is None:
         return "The award sets none."
     spent = made.ordered - made.contract
-    told = f"{written(contract.contingency)}, of which {written(max(spent, ZERO))} is ordered"
+    beyond = f"{sum_of(abs(spent))} {'beyond' if spent >= 0 else 'below'} the contract is ordered"
+    told = f"{sum_of(contract.contingency)} was set aside; {beyond}"
     if made.contingency_left < 0:
-        return f"{told}; what waits would go {written(-made.contingency_left)} beyond it."
-    return f"{told}; {written(made.contingency_left)} is left if all that waits is accepted."
+        return f"{told}; with what waits the contingency is overspent by {sum_of(-made.contingency_left)}."
+    return f"{told}; {sum_of(made.contingency_left)} would be left with all that waits."
 
 
 def _funds(desk: StatementDesk) -> str:
     funds = desk.standing.funds
     if funds is None:
         return "owner/funding.yaml does not say where it comes from."
-    told = [f"{written(funds.in_hand)} in hand pays {written(funds.by_hand)} of the forecast"]
+    told = [f"{sum_of(funds.in_hand)} in hand pays {sum_of(funds.by_hand)} of the forecast"]
     if funds.promised:
-        told.append(f"{written(funds.promised)} promised pays {written(funds.by_promise)}")
+        told.append(f"{sum_of(funds.promised)} promised pays {sum_of(funds.by_promise)}")
     sums = "; ".join(told)
     if funds.short:
-        return f"{sums}; {written(funds.short)} is wanting."
-    free = f", and {written(funds.not_free)} stays over or may not pay for this" if funds.not_free else ""
+        return f"{sums}; {sum_of(funds.short)} is wanting."
+    free = f", and {sum_of(funds.not_free)} stays over or may not pay for this" if funds.not_free else ""
     return f"{sums}. The forecast is paid for{free}."
 
 
@@ -105,14 +110,16 @@ def _pool(desk: StatementDesk) -> str:
 def _balance(one: PoolBalance, currency: str) -> str:
     """Say how a line of the pool stands; hours without needless noughts, materials as money."""
     if one.line.form == "markup":
-        asked = f", {written(one.asked)} more asked" if one.asked else ""
-        return f"materials {currency} {written(one.ordered)} of {written(one.tendered)} ordered{asked}"
+        asked = f", {sum_of(one.asked)} more asked" if one.asked else ""
+        return f"materials {currency} {sum_of(one.ordered)} of {sum_of(one.tendered)} ordered{asked}"
     asked = f", {one.asked:f} h more asked" if one.asked else ""
     name = f"{one.line.number}: {one.ordered:f} of {one.tendered:f} h ordered{asked}"
     return name if one.left >= 0 else f"{name}, {-one.left:f} h more than were tendered"
 
 
-def saved(amount: Decimal, days: float | None) -> str:
-    """Say what putting something off saves."""
-    whole = round(days or 0.0)
-    return written(amount) + (f" and {count(whole, 'day')}" if whole else "")
+def _basis(desk: StatementDesk) -> str:
+    contract = desk.standing.account.ledger.contract
+    return (
+        f"The bid of {contract.bid.yard} as awarded on {day(contract.award.awarded)}. Every line stands in "
+        f"{LINES}.csv. Owner's papers: sha256 {desk.papers_hash[:12]}."
+    )

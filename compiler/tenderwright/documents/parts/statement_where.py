@@ -6,9 +6,8 @@ import math
 
 from tenderwright.documents.desk import day, joined
 from tenderwright.documents.edition import Block, Facts, Heading, Inline, Paragraph, Span, inline
-from tenderwright.documents.statement_desk import StatementDesk
+from tenderwright.documents.statement_desk import StatementDesk, sum_of
 from tenderwright.pricing.in_dock.dock_days import DockDays
-from tenderwright.pricing.money import written
 
 
 def where(desk: StatementDesk) -> list[Block]:
@@ -56,22 +55,22 @@ def _time(days: DockDays) -> str:
 
 def _money(desk: StatementDesk) -> str:
     made, contract = desk.standing.account, desk.standing.account.ledger.contract
-    told = f"The docking will come to {desk.currency} {written(made.forecast)} if all that waits is accepted"
+    whole = f"{desk.currency}\N{NO-BREAK SPACE}{sum_of(made.forecast)}"
+    told = f"The docking will come to {whole} if all that waits is accepted"
     if contract.award.contingency is None:
         beyond = made.forecast - made.contract
-        return f"{told}, {written(abs(beyond))} {'above' if beyond >= 0 else 'below'} the contract."
+        return f"{told}, {sum_of(abs(beyond))} {'above' if beyond >= 0 else 'below'} the contract."
     if made.contingency_left < 0:
-        return f"{told}, {written(-made.contingency_left)} beyond the contract and its contingency."
-    return f"{told}; {written(made.contingency_left)} of the contingency would be left."
+        return f"{told}, {sum_of(-made.contingency_left)} beyond the contract and its contingency."
+    return f"{told}; {sum_of(made.contingency_left)} of the contingency would be left."
 
 
 def _days(days: DockDays) -> str:
-    told = [f"{days.tendered} tendered"]
-    told += [f"{days.added} added by changes"] if days.added else []
-    told += [f"{days.used} used, {days.left} left"] if days.has_docked else []
-    asked = f"; {days.asked} more would come with what waits" if days.asked else ""
-    when = "" if days.undocked is not None else f". Undocking by the contract on {day(days.undocking)}"
-    return f"{joined(told)}{asked}{when}."
+    added = f" and {days.added} added by changes, {days.whole} in all" if days.added else ""
+    used = f"; {days.used} used, {days.left} left" if days.has_docked else ""
+    asked = f" What waits would add {days.asked}." if days.asked else ""
+    when = "" if days.undocked is not None else f" Undocking by contract {days.undocking.day} {days.undocking:%B}."
+    return f"{days.tendered} tendered{added}{used}.{asked}{when}"
 
 
 def _critical(desk: StatementDesk) -> list[tuple[str, str]]:
@@ -92,7 +91,7 @@ def _critical(desk: StatementDesk) -> list[tuple[str, str]]:
 
 def _work(desk: StatementDesk) -> str:
     work = desk.standing.work
-    share = f"; {work.share:.0%} of its value is done" if work.share is not None else ""
+    share = f"; {100 * work.share:.0f} % of their value is done" if work.share is not None else ""
     groups = (("finished", work.finished), ("under way", work.under_way), ("not begun", work.not_begun))
     told = [f"{len(items)} {word}" for word, items in groups]
     return f"Of the items ordered, {joined(told)}{share}."
