@@ -7,6 +7,7 @@ from importlib import import_module
 
 PARTS = {
     "read": "read a returned price form, and write it under owner/bids/ for review",
+    "compare": "compare the bids by the published rule: corrected, evaluated, ranked",
 }
 """Each is a module `commands/bids_<name>.py` with `add_arguments` and `run`, as a command is."""
 

@@ -70,6 +70,8 @@ class Contingent:
     """Expected bad plates, by strake."""
     draws: Ints
     """Bad plates in each draw, for a plot."""
+    areas: Floats
+    """Plate to renew in each draw, m²."""
 
     def words(self, gauged: Gauged) -> str:
         """Say in a sentence or two what was found and what is expected."""
@@ -126,6 +128,7 @@ def contingent_renewal(
         area_p80=_quantile(area, 0.8),
         by_strake=bad.mean(axis=0),
         draws=plates,
+        areas=np.asarray(area, np.float64),
     )
 
 

@@ -18,7 +18,7 @@ from tenderwright.model.tender import Tender
 from tenderwright.pricing.bids.arithmetic import ABSOLUTE, correct, makes
 from tenderwright.pricing.bids.break_even import BreakEven, break_evens, deciding_line
 from tenderwright.pricing.bids.cases import PUBLISHED, Case, cases, ranks
-from tenderwright.pricing.bids.corrected import CorrectedBid
+from tenderwright.pricing.bids.corrected import CorrectedBid, Correction
 from tenderwright.pricing.bids.evaluate import EvaluatedBid, evaluate
 from tenderwright.pricing.bids.responsive import Fit, Point, facility_fit, points
 from tenderwright.pricing.bids.tendered import TenderLine, tender_lines
@@ -72,6 +72,13 @@ class BidComparison:
     def ranks(self) -> Mapping[str, int]:
         """Give the ranks as published."""
         return self.cases[0].ranks
+
+    def if_meant(self, bid: EvaluatedBid, one: Correction) -> tuple[Decimal, int]:
+        """Give what a bid would be evaluated at, and its rank, were the rate of a decimal slip meant as it stands."""
+        line = bid.corrected.lines[one.line].line
+        counts = line.section.code in self.cases[0].case.sections
+        total = bid.total + one.difference if counts else bid.total
+        return total, 1 + sum(other.total < total for other in self.bids if other.name != bid.name)
 
     def bid(self, name: str) -> EvaluatedBid:
         """Give a bid by name; raises KeyError."""

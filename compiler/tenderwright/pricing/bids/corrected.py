@@ -36,6 +36,11 @@ class Correction:
         return self.kind != "decimal slip"
 
     @property
+    def difference(self) -> Decimal:
+        """Give what the rule adds to the amount as written; less than nothing where it takes away."""
+        return self.after - self.before
+
+    @property
     def asks(self) -> bool:
         """Tell whether the bidder is to be asked to confirm it."""
         return self.own and self.kind not in ("confirmed", "allowance")

@@ -61,7 +61,8 @@ def points(
         *_addenda(evaluated.bid, tender),
         *_form(evaluated.bid, edition_hash),
         *_visit(evaluated.bid, tender),
-        *_days(evaluated.bid, tender),
+        *_dates(evaluated.bid, tender),
+        *_days(evaluated),
         *_validity(evaluated.bid, tender),
         *_arithmetic(evaluated),
         *_answers(evaluated.bid),
@@ -118,7 +119,7 @@ def _visit(bid: Bid, tender: Tender) -> Iterator[Point]:
         yield Point("site visit", "missed" if visit.mandatory else "met", f"{words}: the bidder did not come")
 
 
-def _days(bid: Bid, tender: Tender) -> Iterator[Point]:
+def _dates(bid: Bid, tender: Tender) -> Iterator[Point]:
     late = bid.received > tender.dates.closing
     words = f"received {bid.received}, closing {tender.dates.closing}"
     yield Point("closing day", "missed" if late else "met", words)
@@ -128,7 +129,13 @@ def _days(bid: Bid, tender: Tender) -> Iterator[Point]:
     else:
         accepted = "accepted" if bid.dates_accepted else "not accepted"
         yield Point("dates", "met" if bid.dates_accepted else "missed", f"{accepted}{dock}")
-    if bid.days is None:
+
+
+def _days(evaluated: EvaluatedBid) -> Iterator[Point]:
+    bid, days = evaluated.bid, evaluated.days
+    if bid.days is None and days is not None and days.stated:
+        yield Point("days", "met", f"not in the bid; {days.note or 'the owner states their cost'}")
+    elif bid.days is None:
         yield Point("days", "not known", "the days from arrival to redelivery are not given")
     else:
         dry = f", {bid.dock_days} of them in dock" if bid.dock_days is not None else ""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tenderwright.linking.evaluation import bid_path
+from tenderwright.linking.evaluation import answers, bid_path
 from tenderwright.model.evaluation import Adder
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.tender import Tender
@@ -53,7 +53,7 @@ def _unclear(adder: Adder, papers: OwnerPapers) -> str:
         return f"gives an amount and takes the {adder.take} as well"
     if adder.amount is None and not adder.lines:
         bid = papers.bids.get(bid_path(adder.bid))
-        lines = [one.lines for one in bid.exclusions] if bid is not None else []
+        lines = [bid.exclusions[place].lines for place in answers(adder, bid)] if bid is not None else []
         if bid is not None and not any(lines):
             return "has no amount, and its exclusion names no line to take a rate of"
     return ""

@@ -1,0 +1,116 @@
+"""`tenderwright bids compare`: compare the returned bids by the rule that the tender published."""
+
+from __future__ import annotations
+
+import sys
+from argparse import ArgumentParser, Namespace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from tenderwright.commands.exits import CLEAN, MISTAKES
+from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.progress import progress
+from tenderwright.notices import Notice, sort_notices
+from tenderwright.notices.render import as_text, summary
+from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read, stamp_of, timestamp
+
+if TYPE_CHECKING:
+    from tenderwright.documents.desk import Desk
+    from tenderwright.pricing.bids.compare import BidComparison
+    from tenderwright.writing.edition_files import Written
+
+
+def add_arguments(parser: ArgumentParser) -> None:
+    """Add the arguments of the command."""
+    parser.add_argument("folder", type=Path, metavar="DIR", help="the package that was tendered, with owner/bids/")
+    parser.add_argument(
+        "--out",
+        type=Path,
+        default=Path("build/bids"),
+        metavar="DIR",
+        help="where the comparison goes (default: build/bids); it is confidential",
+    )
+
+
+def run(arguments: Namespace) -> int:
+    """Compare the bids of a package."""
+    root = package_folder(arguments.folder)
+    if arguments.out.resolve() == root.resolve():
+        raise WrongUse("the comparison cannot be written over the package itself")
+    files = read(root)
+    compiled = compile_package(files)
+    owner = compile_owner(files, compiled)
+    errors = [notice for notice in (*compiled.notices, *owner.notices) if notice.severity == "error"]
+    errors = errors or mistakes_in(compiled, owner)
+    if errors:
+        sys.stderr.write(as_text(sort_notices(errors), files.texts))
+        print(f"the package has {summary(errors)}; nothing was written", file=sys.stderr)
+        return MISTAKES
+    if not owner.papers.bids:
+        raise WrongUse("there are no bids in owner/bids/; read them with `tenderwright bids read`")
+    with progress("calculating and comparing"):
+        desk, comparison, edition_hash = compared(compiled, owner)
+    warnings = doubts_of(comparison)
+    sys.stderr.write(as_text(warnings, files.texts))
+    return _write(arguments.out, written(desk, comparison, edition_hash, compiled), comparison, warnings)
+
+
+def mistakes_in(compiled: Compiled, owner: OwnersSide) -> list[Notice]:
+    """Give what keeps the bids of a sound package from being compared."""
+    from tenderwright.pricing.bids.told import mistakes
+
+    assert compiled.package.tender is not None
+    return mistakes(owner.papers, compiled.package.tender)
+
+
+def doubts_of(comparison: BidComparison) -> list[Notice]:
+    """Give what the owner has to settle with the bidders."""
+    from tenderwright.pricing.bids.told import doubts
+
+    return doubts(comparison)
+
+
+def compared(compiled: Compiled, owner: OwnersSide) -> tuple[Desk, BidComparison, str]:
+    """Compare the bids of a sound package; gives also the desk and the hash of its price form."""
+    from tenderwright.calculations.calculate import calculate_tables
+    from tenderwright.documents.desk import Desk
+    from tenderwright.documents.form import price_form
+    from tenderwright.pricing.bids.compare import compare
+
+    package, record, results = compiled.package, compiled.record, compiled.results
+    calculate_tables(package, results, record)
+    desk = Desk(package, compiled.links, record, results)
+    edition_hash = price_form(desk, "").edition_hash
+    return desk, compare(owner.papers, package, record, results, owner.estimate, edition_hash), edition_hash
+
+
+def written(desk: Desk, comparison: BidComparison, edition_hash: str, compiled: Compiled) -> Written:
+    """Compose and typeset the comparison; nothing is on disk yet."""
+    from tenderwright.documents.bid_report import bid_report
+    from tenderwright.documents.editions import stamp
+    from tenderwright.writing.bid_files import bid_files
+    from tenderwright.writing.pdf import Typesetter
+
+    state = stamp_of(compiled)
+    with progress("composing and typesetting the comparison"):
+        report = bid_report(desk, comparison, stamp(state))
+        return bid_files(report, edition_hash, Typesetter(), timestamp(report, state))
+
+
+def _write(out: Path, made: Written, comparison: BidComparison, warnings: list[Notice]) -> int:
+    from tenderwright.pricing.money import written as money
+    from tenderwright.writing.errors import WritingError
+    from tenderwright.writing.outputs import write_outputs
+
+    try:
+        folder = write_outputs(out.parent, out.name, made.files)
+    except (WritingError, OSError) as error:
+        raise WrongUse(f"the comparison cannot be written: {error}") from error
+    for bid in comparison.bids:
+        rank, fit = comparison.ranks[bid.name], comparison.fits[bid.name].state
+        print(f"{rank}. {bid.label}: {comparison.currency} {money(bid.total)}, dock {fit}")
+    told = f"; {summary(warnings)} to settle with the bidders" if warnings else ""
+    print(f"{folder}: {made.pages} pages, {len(made.files)} files{told}")
+    if made.uncovered:
+        print(f"  characters that the faces do not hold: {made.uncovered}", file=sys.stderr)
+    return CLEAN

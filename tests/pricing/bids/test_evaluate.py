@@ -1,0 +1,193 @@
+"""The evaluated price is the sum of its parts, by the published formula and to the cent."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+from decimal import Decimal
+from functools import cache
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tenderwright.model.bid import NOWHERE, Bid, BidLine
+from tenderwright.model.evaluation import Evaluation, OwnersCosts, StatedCost
+from tenderwright.model.tender import Tender
+from tenderwright.pipeline import compile_package, read
+from tenderwright.pricing.bids.arithmetic import correct
+from tenderwright.pricing.bids.cases import cases, ranks
+from tenderwright.pricing.bids.evaluate import EvaluatedBid, evaluate
+from tenderwright.pricing.money import cents, total
+from tenderwright.starter.write import write_starter
+
+from .bidding import LINES, UNIT, a_bid, bids, money, priced
+
+
+@cache
+def tender(day_cost: str | None = "850", *, options_counted: bool = True) -> Tender:
+    """Give the starter's tender with a day cost."""
+    with TemporaryDirectory() as folder:
+        write_starter(Path(folder) / "p")
+        made = compile_package(read(Path(folder) / "p")).package.tender
+    assert made is not None
+    cost = Decimal(day_cost) if day_cost is not None else None
+    return replace(made, award=replace(made.award, day_cost=cost, options_counted=options_counted))
+
+
+def evaluated(
+    bids: dict[str, Bid], by: Tender | None = None, said: Evaluation | None = None
+) -> dict[str, EvaluatedBid]:
+    """Evaluate bids for the small tender."""
+    by = by or tender()
+    counted = by.award.options_counted
+    published = cases(LINES, options_counted=counted)[0]
+    made = {name: correct(bid, LINES, UNIT, options_counted=counted) for name, bid in bids.items()}
+    return {name: evaluate(name, bid.yard, bid, made, by, said, published) for name, bid in bids.items()}
+
+
+FULL = a_bid(
+    {
+        "110.a": priced(21000),
+        "110.b": priced(640),
+        "210.a": priced(2800),
+        "310.a": priced("19.5"),
+        "310.b": priced(31),
+        "165.a": priced(58),
+        "165.b": priced(15),
+        "810.a": priced(5200),
+        "940.a": priced(140),
+    },
+    days=37,
+)
+
+
+def parts(one: EvaluatedBid) -> dict[str, Decimal]:
+    return {part.name: part.amount for part in one.components}
+
+
+def test_every_part_by_hand() -> None:
+    costs = OwnersCosts(NOWHERE, towing=StatedCost(money(3100)), travel=StatedCost(money("412.50")))
+    one = evaluated({"corve": FULL}, said=Evaluation(NOWHERE, bids={"corve": costs}))["corve"]
+    assert parts(one) == {
+        "A": 21000,
+        "B": 2800,
+        "C": 19500,
+        "D": 6 * 640 + 400 * 31,
+        "E": 300 * 58 + 20000 * money("1.15"),
+        "F": 5200,
+        "G": -420,
+        "H": 9000,
+        "lines": 0,
+        "exclusions": 0,
+        "days": 37 * 850,
+        "towing": 3100,
+        "travel": money("412.50"),
+    }
+    assert one.total == total(list(parts(one).values()))
+
+
+def test_options_that_are_not_counted_are_no_part() -> None:
+    one = evaluated({"corve": FULL}, tender(options_counted=False))["corve"]
+    assert "F" not in parts(one)
+    assert one.total == evaluated({"corve": FULL})["corve"].total - 5200
+
+
+def test_without_a_day_cost_days_are_no_part() -> None:
+    one = evaluated({"corve": FULL}, tender(None))["corve"]
+    assert one.days is None
+    assert "days" not in parts(one)
+
+
+def test_where_days_are_missing_those_of_the_tender_stand_in_and_it_is_said() -> None:
+    by = tender()
+    one = evaluated({"corve": replace(FULL, days=None)}, by)["corve"]
+    assert one.days is not None
+    assert one.days.days == (by.programme.redelivery - by.programme.arrival).days == 21
+    assert (one.days.stated, one.days.amount) == (False, money(21 * 850))
+    assert "since the yard states none" in one.days.note
+
+
+@pytest.mark.parametrize(
+    ("costs", "amount"),
+    [
+        (OwnersCosts(NOWHERE, day_cost=money(610)), 37 * 610),
+        (OwnersCosts(NOWHERE, days=40), 40 * 850),
+        (OwnersCosts(NOWHERE, days=0), 0),
+        (OwnersCosts(NOWHERE, day_cost=money(0)), 0),
+        (OwnersCosts(NOWHERE, owner_days=StatedCost(money("9999.99")), days=40), money("9999.99")),
+    ],
+)
+def test_the_owner_may_state_days_their_cost_or_all_together(costs: OwnersCosts, amount: Decimal) -> None:
+    one = evaluated({"corve": FULL}, said=Evaluation(NOWHERE, bids={"corve": costs}))["corve"]
+    assert one.days is not None
+    assert (one.days.amount, one.days.stated) == (amount, True)
+
+
+def test_lines_not_answered_are_priced_by_the_other() -> None:
+    short = replace(FULL, lines={**FULL.lines, "310.b": BidLine(status="no bid")})
+    made = evaluated({"corve": short, "sallow": FULL})
+    assert parts(made["corve"])["lines"] == 400 * 31
+    assert made["corve"].total == made["sallow"].total
+    assert made["corve"].slope("310.b") == made["sallow"].slope("310.b") == 31
+
+
+def test_base_and_options_by_hand() -> None:
+    published, base, options, _, _ = cases(LINES, options_counted=True)
+    one = evaluated({"corve": FULL})["corve"]
+    assert one.in_case(published) == one.total
+    assert one.in_case(base) == 21000 + 2800 + 19500 - 420 + 9000
+    assert one.in_case(options) == one.in_case(base) + 5200
+
+
+@given(bids(), bids(), st.booleans())
+def test_the_whole_is_the_sum_of_its_parts_in_every_case(one: Bid, other: Bid, options: bool) -> None:
+    by = tender(options_counted=options)
+    made = evaluated({"one": one, "other": other}, by)
+    published = cases(LINES, options_counted=options)[0]
+    for bid in made.values():
+        assert bid.total == total([part.amount for part in bid.components]) == bid.in_case(published)
+        assert all(part.amount == cents(part.amount) for part in bid.components)
+        assert bid.added >= 0
+
+
+@given(bids(), bids(), bids(), st.permutations(["a", "b", "c"]))
+def test_the_order_of_the_files_does_not_matter(one: Bid, two: Bid, three: Bid, order: list[str]) -> None:
+    returned = dict(zip("abc", (one, two, three), strict=True))
+    plain = {name: bid.total for name, bid in evaluated(returned).items()}
+    turned = {name: bid.total for name, bid in evaluated({name: returned[name] for name in order}).items()}
+    assert plain == turned
+    assert ranks(plain) == ranks(turned)
+
+
+SCALED = tuple(line.number for line in LINES if line.form not in ("fixed", "markup"))
+
+
+@given(
+    st.fixed_dictionaries({number: st.integers(0, 100_000) for number in SCALED}),
+    st.integers(2, 9),
+)
+def test_a_bid_with_all_its_rates_scaled_scales(rates: dict[str, int], by: int) -> None:
+    """Constructed: whole rates and quantities, so that nothing is rounded; the allowance and owner's sums stay."""
+
+    def bid(factor: int) -> EvaluatedBid:
+        lines = {number: priced(rate * factor) for number, rate in rates.items()} | {"165.b": priced(0)}
+        return evaluated({"corve": a_bid(lines, days=37)})["corve"]
+
+    one, many = parts(bid(1)), parts(bid(by))
+    for name in "ABCDFG":
+        assert many[name] == by * one[name]
+    assert many["E"] - 20000 == by * (one["E"] - 20000)
+    assert (many["H"], many["days"]) == (one["H"], one["days"])
+
+
+def test_equal_totals_share_a_rank() -> None:
+    assert ranks({"a": money(2), "b": money(1), "c": money(2), "d": money(3)}) == {"a": 2, "b": 1, "c": 2, "d": 4}
+
+
+def test_the_day_of_a_bid_is_no_part_of_its_price() -> None:
+    assert evaluated({"corve": replace(FULL, received=date(2030, 1, 1))})["corve"].total == (
+        evaluated({"corve": FULL})["corve"].total
+    )

@@ -1,0 +1,145 @@
+"""What the tender asks beside prices: met, missed, waived, not known or to be judged, and never more than that."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date, timedelta
+
+import pytest
+
+from tenderwright.calculations.cradle.cars import Limit
+from tenderwright.calculations.docking_results import FacilityFit
+from tenderwright.calculations.results import Results
+from tenderwright.model.bid import NOWHERE, Bid, Exclusion
+from tenderwright.model.build import Reference
+from tenderwright.model.evaluation import Evaluation, Finding, OwnersCosts
+from tenderwright.model.package import Package
+from tenderwright.model.tender import Addendum, Tender
+from tenderwright.pricing.bids.responsive import Fit, Point, facility_fit, points
+
+from .bidding import ABSOLUTE, LINES, corrected, money, priced
+from .test_evaluate import FULL, evaluated, tender
+
+HASH = "160a50f898d6f84b"
+BEFORE = tender()
+GOOD = replace(
+    FULL,
+    received=BEFORE.dates.closing,
+    edition=HASH,
+    valid_until=BEFORE.dates.closing + timedelta(days=120),
+    site_visit=True,
+    dates_accepted=True,
+)
+
+
+def stands(
+    bid: Bid, by: Tender = BEFORE, fit: str = "pass", *findings: Finding, said: Evaluation | None = None
+) -> dict[str, Point]:
+    made = evaluated({"corve": bid}, by, said)["corve"]
+    state: Fit = Fit(fit, "Ostrey graving dock", "beam")  # type: ignore[arg-type]
+    return {one.name: one for one in points(made, by, HASH, state, findings)}
+
+
+def test_a_bid_that_answers_all() -> None:
+    found = stands(GOOD)
+    assert {one.state for name, one in found.items() if not name.startswith("criterion")} == {"met"}
+    criteria = [one for name, one in found.items() if name.startswith("criterion")]
+    assert [one.words for one in criteria] == list(BEFORE.award.criteria)
+    assert {one.state for one in criteria} == {"to be judged"}
+
+
+@pytest.mark.parametrize(
+    ("change", "point", "state"),
+    [
+        ({"edition": "another"}, "edition", "missed"),
+        ({"edition": ""}, "edition", "not known"),
+        ({"site_visit": False}, "site visit", "missed"),
+        ({"site_visit": None}, "site visit", "not known"),
+        ({"received": BEFORE.dates.closing + timedelta(days=1)}, "closing day", "missed"),
+        ({"dates_accepted": False}, "dates", "missed"),
+        ({"dates_accepted": None}, "dates", "not known"),
+        ({"days": None}, "days", "not known"),
+        ({"valid_until": None}, "validity", "not known"),
+        ({"valid_until": BEFORE.dates.closing + timedelta(days=119)}, "validity", "missed"),
+        ({"valid_until": date(2028, 1, 30)}, "validity", "missed"),
+        ({"doubts": ("one",)}, "answers", "to be judged"),
+        ({"exclusions": (Exclusion("Nights"),)}, "exclusions", "to be judged"),
+        ({"lines": {**FULL.lines, "310.a": priced(20, 1)}}, "arithmetic", "to be judged"),
+    ],
+)
+def test_each_point_by_itself(change: dict[str, object], point: str, state: str) -> None:
+    found = stands(replace(GOOD, **change))  # type: ignore[arg-type]
+    assert found[point].state == state
+    others = {name for name, one in found.items() if one.state != "met" and not name.startswith("criterion")}
+    assert others == {point}
+
+
+def test_an_offer_that_ends_before_the_award_names_it() -> None:
+    assert "the award is on 2028-01-31" in stands(replace(GOOD, valid_until=date(2028, 1, 30)))["validity"].words
+
+
+def test_addenda_are_acknowledged_or_missed() -> None:
+    issued = tuple(Addendum(number, date(2027, 11, number), "one") for number in (1, 2))
+    by = replace(BEFORE, addenda=issued)
+    assert stands(replace(GOOD, addenda=(1, 2)), by)["addenda"].state == "met"
+    missed = stands(replace(GOOD, addenda=(1,)), by)["addenda"]
+    assert (missed.state, missed.words) == ("missed", "not acknowledged: 2")
+
+
+def test_a_visit_that_was_not_asked_for_is_no_point() -> None:
+    without = replace(BEFORE, dates=replace(BEFORE.dates, site_visit=None))
+    assert "site visit" not in stands(GOOD, without)
+    assert BEFORE.dates.site_visit is not None
+    free = replace(BEFORE, dates=replace(BEFORE.dates, site_visit=replace(BEFORE.dates.site_visit, mandatory=False)))
+    assert stands(replace(GOOD, site_visit=False), free)["site visit"].state == "met"
+
+
+def test_days_that_the_owner_learnt_are_known() -> None:
+    said = Evaluation(NOWHERE, bids={"corve": OwnersCosts(NOWHERE, days=40, days_basis="asked")})
+    assert stands(replace(GOOD, days=None), said=said)["days"] == Point("days", "met", "not in the bid; 40 d asked")
+
+
+def test_the_dock_is_a_point_as_any_other() -> None:
+    assert [stands(GOOD, BEFORE, fit)["facility"].state for fit in ("pass", "fail", "not known")] == [
+        "met",
+        "missed",
+        "not known",
+    ]
+
+
+def test_what_the_owner_writes_stands_in_the_place_of_what_was_found() -> None:
+    waived = Finding("corve", "site visit", "knows her from 2021", NOWHERE, waived=True)
+    judged = Finding("corve", "criterion", "too short", NOWHERE, criterion=1)
+    other = Finding("corve", "criterion", "seen at the visit", NOWHERE)
+    found = stands(replace(GOOD, site_visit=False), BEFORE, "pass", waived, judged, other)
+    assert (found["site visit"].state, found["site visit"].why) == ("waived", "knows her from 2021")
+    assert (found["criterion 1"].state, found["criterion 1"].why) == ("missed", "too short")
+    assert found["criterion 2"].state == "to be judged"
+    assert found["criterion"].why == "seen at the visit"
+
+
+def test_under_total_absolute_a_wrong_sum_is_missed() -> None:
+    bid = replace(GOOD, lines={**FULL.lines, "310.a": priced(20, 1)})
+    made = replace(evaluated({"corve": bid})["corve"], corrected=corrected(bid, *LINES, rule=ABSOLUTE))
+    found = {one.name: one for one in points(made, BEFORE, HASH, Fit("pass"), ())}
+    assert found["arithmetic"].state == "missed"
+    assert "1 wrong sum;" in found["arithmetic"].words
+
+
+def test_the_fit_is_that_of_the_facility_calculations() -> None:
+    package = Package(BEFORE, None, None, None, None)
+    named = replace(GOOD, facility=Reference("facility", "ostrey-dock", NOWHERE))
+    results = Results()
+    assert facility_fit(GOOD, results, package) == Fit("not known")
+    assert facility_fit(named, results, package) == Fit("not known", "ostrey-dock")
+    limit = Limit("beam", "length", 5.5, 8.0)
+    for fits, state in ((True, "pass"), (False, "fail"), (None, "not known")):
+        results.docking.facilities["ostrey-dock"] = FacilityFit("ostrey-dock", fits, (limit,), limit)
+        assert facility_fit(named, results, package) == Fit(state, "ostrey-dock", "beam")  # type: ignore[arg-type]
+
+
+def test_money_of_a_finding_is_none() -> None:
+    waived = Finding("corve", "site visit", "knows her", NOWHERE, waived=True)
+    made = evaluated({"corve": GOOD}, said=Evaluation(NOWHERE, responsive=(waived,)))["corve"]
+    assert made.total == evaluated({"corve": GOOD})["corve"].total
+    assert made.added == money(0)
