@@ -163,6 +163,7 @@ def test_the_record_holds_every_value_with_its_source(package: Name) -> None:
 
 def _withdraw(root: Path) -> None:
     edit(root, "items/320-rivets-renew.yaml", "phase: dry", "phase: dry\nwithdrawn: true\nrevision: 1")
+    edit(root, "items/320-rivets-renew.yaml", "  - Prime both", "  - Wash again as in <item:210>.\n  - Prime both")
     text = (root / "package.yaml").read_text("utf-8")
     (root / "package.yaml").write_text(text.replace('item: "320"', 'item: "420"'), "utf-8")
 

@@ -128,9 +128,9 @@ def test_the_quantity_may_come_out_otherwise(starter: Files) -> None:
     assert (line.low, line.high) == (0, 90 * 140)
 
 
-def test_a_tendered_quantity_outside_its_range_is_told(starter: Files) -> None:
+def test_a_tendered_quantity_beyond_its_range_widens_it_and_is_told(starter: Files) -> None:
     files = change(starter, RATES, "320.a: { rate: 95,", "320.a: { quantity_high: 1 each, rate: 95,")
-    assert [code for _, code in notices(files)] == ["range-order"]
+    assert [code for _, code in notices(files)] == ["quantity-outside-range"]
 
 
 def test_a_range_in_another_unit_is_told(starter: Files) -> None:

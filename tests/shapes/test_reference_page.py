@@ -66,7 +66,7 @@ def test_needed_keys_and_conditions_are_marked(sections: dict[str, str]) -> None
         ("vessel/zones.yaml", "| `keel` or a length |"),
         ("items/*.yaml", "| name of a value |"),
         ("items/*.yaml", "| day |"),
-        ("owner/rates.yaml", "| **`lines.<…>.rate`** | Likely rate or lump sum. | money |"),
+        ("owner/rates.yaml", "| `lines.<…>.rate` | Likely rate or lump sum. Or give `history`, or `hours`. | money |"),
     ],
 )
 def test_values_are_said_in_the_words_of_the_page(sections: dict[str, str], pattern: str, row: str) -> None:

@@ -12,25 +12,25 @@ from tenderwright.quantities.units import unit
 
 
 def quantity_bounds(number: str, rate: Rate, quantity: LineQuantity) -> tuple[Decimal, Decimal] | Notice:
-    """Give the least and the greatest quantity of a line in its own unit; the tendered one where none is written."""
-    bounds: list[Decimal] = []
-    for written in (rate.quantity_low, rate.quantity_high):
-        if written is None:
-            bounds.append(quantity.number)
-            continue
-        count = _in_unit(written, quantity.unit)
+    """Give the least and the greatest quantity of a line in its own unit; the tendered one where none is written.
+
+    A tendered quantity beyond what is written widens the range; a trade check tells of it.
+    """
+    written = [end for end in (rate.quantity_low, rate.quantity_high) if end is not None]
+    counts = []
+    for end in written:
+        count = counted(end, quantity.unit)
         if count is None:
-            message = f"line {number}: `{written}` does not measure what the line does, {quantity.unit or 'a sum'}"
-            return Notice("wrong-dimension", written.at, message)
-        bounds.append(count)
-    least, most = bounds
-    if not least <= quantity.number <= most:
-        message = f"line {number}: the quantity tendered, {quantity}, does not lie between {least:f} and {most:f}"
-        return Notice("range-order", rate.here, message)
-    return least, most
+            message = f"line {number}: `{end}` does not measure what the line does, {quantity.unit or 'a sum'}"
+            return Notice("wrong-dimension", end.at, message)
+        counts.append(count)
+    if counts != sorted(counts):
+        return Notice("range-order", rate.here, f"line {number}: its least quantity is greater than its greatest")
+    return min([*counts, quantity.number]), max([*counts, quantity.number])
 
 
-def _in_unit(written: Quantity, name: str) -> Decimal | None:
+def counted(written: Quantity, name: str) -> Decimal | None:
+    """Give a quantity in the unit of a line; None where it measures something else."""
     if written.unit == name:
         return written.decimal
     if not name or name.startswith("lump") or unit(written.unit).signature != unit(name).signature:

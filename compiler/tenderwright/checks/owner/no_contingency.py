@@ -25,7 +25,13 @@ def check(context: OwnerContext) -> Iterator[Notice]:
         return
     for item in context.package.items:
         lines = [line for line in estimate.lines if line.item is item]
-        if item.system == "hull" and _GROWS & set(item.does) and lines and not _surveyed(lines) and not _has_room(item, lines):
+        if (
+            item.system == "hull"
+            and _GROWS & set(item.does)
+            and lines
+            and not _surveyed(lines)
+            and not _has_room(item, lines)
+        ):
             message = f"item {item.number} works on a hull that nobody surveyed for it, and there is no contingency"
             hints = (
                 "give owner/rates.yaml a `contingency:`, its lines a `quantity_high:`, or the item a contingent line",

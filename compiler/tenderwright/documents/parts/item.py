@@ -375,6 +375,8 @@ def _referred(desk: Desk, item: Item) -> list[Block]:
         kind, name = use.by
         if kind in ("package", "owner", "") or (kind == "question" and not answered(desk, name)):
             continue
+        if kind == "item" and desk.package.item_by_name[name].withdrawn:
+            continue  # its page says that it is withdrawn, and has no requirements to link to
         target = desk.anchor(kind, name) + (f"-{use.paragraph}" if use.paragraph else "")
         label = desk.label(kind, name) + (f".{use.paragraph}" if use.paragraph else "")
         if label not in seen:

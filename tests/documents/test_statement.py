@@ -1,0 +1,182 @@
+"""The statement for trustees: what stands on it, and that its lines make the forecast to the cent."""
+
+from __future__ import annotations
+
+from datetime import date
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+
+from tenderwright.documents.desk import CAUTION
+from tenderwright.documents.edition import Edition, Facts, Figure, Heading, Paragraph, Stamp, Table, plain
+from tenderwright.documents.statement import statement
+from tenderwright.documents.statement_desk import StatementDesk, cut
+from tenderwright.planning.in_dock.standing import standing
+from tests.pricing.in_dock.conftest import Docked
+from tests.pricing.in_dock.sandling import AWARD, WEEK, compiled, write_docked
+
+STAMP = Stamp("no-git", "DRAFT: a test")
+
+
+def composed(docked: Docked, on: date) -> Edition:
+    made, owner = docked
+    assert owner.ledger is not None
+    stood = standing(owner.ledger, on, owner.papers, made.package, owner.schedule)
+    desk = StatementDesk(made.package, made.links, made.record, made.results, standing=stood, papers_hash="abc")
+    return statement(desk, STAMP)
+
+
+@pytest.fixture(scope="module")
+def docked(tmp_path_factory: pytest.TempPathFactory) -> Docked:
+    return compiled(write_docked(tmp_path_factory.mktemp("docked") / "sandling"))
+
+
+@pytest.fixture(scope="module")
+def page(docked: Docked) -> Edition:
+    return composed(docked, date(2028, 4, 9))
+
+
+def words(edition: Edition) -> str:
+    """Give all words of the page, spaces that do not break turned into plain ones."""
+    found: list[str] = []
+    for block in edition.parts[0].blocks:
+        if isinstance(block, Heading):
+            found.append(block.text)
+        elif isinstance(block, Paragraph):
+            found.append(plain(block.text))
+        elif isinstance(block, Facts):
+            found += [f"{name}: {plain(text)}" for name, text in block.pairs]
+        elif isinstance(block, Table):
+            found += [" | ".join(plain(cell) for cell in row.cells) for row in block.rows]
+            found.append(plain(block.note))
+    return "\n".join(found).replace("\N{NO-BREAK SPACE}", " ")
+
+
+def test_it_is_one_confidential_part_with_the_usual_caution(page: Edition) -> None:
+    (part,) = page.parts
+    assert page.confidential
+    assert page.issued == date(2028, 4, 9)
+    assert (part.kind, part.caution, page.caution) == ("statement", True, CAUTION)
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "Day 5 of 14 on blocks; 9 days left.",
+        "The docking will come to EUR 47 651.00 if all that waits is accepted; 1 109.00 of the contingency would be",
+        "3 decisions are wanted, the first by 9 April 2028.",
+        "Days on blocks: 14 tendered; 5 used, 9 left. What waits would add 2. Undocking by contract 19 April.",
+        "by the owner's programme: just as many as are left.",
+        "Work: Of the items ordered, 1 finished, 2 under way and 3 not begun; 13 % of their value is done.",
+        "Contract as awarded |  |  | 36 760.00",
+        "Changes: condition found | 1 |  | 4 800.00",
+        "Changes: owner's change | 1 |  | 1 436.00",
+        "Quantities as measured | 1 |  | −225.00",
+        "Ordered so far |  |  | 42 771.00",
+        "Changes to be signed | 1 |  | 500.00",
+        "Conditions found, to be answered or ordered | 2 | 2 | 2 980.00",
+        "Further days in dock, 2 at line 110.b |  |  | 1 400.00",
+        "Forecast of the final account |  |  | 47 651.00",
+        "Contingency: 12 000.00 was set aside; 6 011.00 beyond the contract is ordered; 1 109.00 would be left",
+        "39 000.00 in hand pays 39 000.00 of the forecast; 6 000.00 promised pays 6 000.00; 2 651.00 is wanting.",
+        "Hours pool: 160.a: 20 of 60 h ordered; materials EUR 300.00 of 2 000.00 ordered",
+        "CF-02 | item 320, Floors at Fr 16: Cement broken, bracket wasted. | 1 900.00 | 2 | 9 April, 15:30",
+        "CF-03 | item 420, Boot-top: Old coating loose. | 1 080.00 | – | 9 April",
+        "CO-03 | item 110: one block moved | 500.00 | – | to be signed",
+        "320 Rivets, renew | 4 800.00 | 3.0 | Its item does not say.",
+        "Basis: The bid of Ostrey Slip Company as awarded on 31 January 2028.",
+    ],
+)
+def test_what_it_says(page: Edition, told: str) -> None:
+    assert told in words(page)
+
+
+def test_decisions_stand_in_the_order_of_their_hours(page: Edition) -> None:
+    text = words(page)
+    assert text.index("CF-02 |") < text.index("CF-03 |") < text.index("CO-03 |")
+
+
+def test_an_overdue_answer_is_told_first(docked: Docked) -> None:
+    text = words(composed(docked, date(2028, 4, 11)))
+    assert "2 of them are overdue. The papers from the dock tell until 9 April 2028." in text
+    assert "9 April, 15:30 overdue 2 d" in text
+
+
+def test_before_she_is_docked(docked: Docked) -> None:
+    text = words(composed(docked, date(2028, 3, 1)))
+    assert "She is to be docked on 5 April 2028, for 14 days." in text
+    assert "No decision is wanted." in text
+    assert "Decisions wanted" not in text
+
+
+def test_after_she_was_undocked_nothing_is_put_off(tmp_path: Path) -> None:
+    week = WEEK.replace("dry: 2028-04-05 }", "dry: 2028-04-05, undocked: 2028-04-09 }")
+    text = words(composed(compiled(write_docked(tmp_path / "s", week_1=week)), date(2028, 4, 9)))
+    assert "She was undocked on 9 April 2028, after 4 days on blocks." in text
+    assert "What can still be put off" not in text
+    assert "Critical path" not in text
+
+
+def test_what_is_missing_is_said(tmp_path: Path) -> None:
+    award = AWARD.replace("contingency: 12000\n", "")
+    root = write_docked(tmp_path / "s", award=award)
+    for name in ("funding", "scope", "programme"):
+        (root / "owner" / f"{name}.yaml").unlink()
+    text = words(composed(compiled(root), date(2028, 4, 9)))
+    assert "10 891.00 above the contract." in text
+    assert "The award sets none." in text
+    assert "owner/funding.yaml does not say where it comes from." in text
+    assert "owner/scope.yaml does not say what must be done" in text
+
+
+@pytest.mark.parametrize("day", [5, 6, 7, 9, 11])
+def test_its_lines_add_up_to_the_forecast(docked: Docked, day: int) -> None:
+    made, owner = docked
+    page = composed(docked, date(2028, 4, day))
+    table = page.tables["statement-lines"]
+    column = table.header.index("in forecast")
+    amounts = [row[column] for row in table.rows]
+    assert owner.ledger is not None
+    stood = standing(owner.ledger, date(2028, 4, day), owner.papers, made.package, owner.schedule)
+    assert sum((amount for amount in amounts if isinstance(amount, Decimal)), Decimal(0)) == stood.account.forecast
+
+
+def test_its_lines_hold_what_does_not_fit_the_page(page: Edition) -> None:
+    rows = [
+        dict(zip(page.tables["statement-lines"].header, row, strict=True))
+        for row in page.tables["statement-lines"].rows
+    ]
+    by_kind = {kind: [row for row in rows if row["kind"] == kind] for kind in {str(row["kind"]) for row in rows}}
+    assert len(by_kind["contract"]) == 12
+    assert {row["number"]: row["state"] for row in by_kind["change"]} == {
+        "CO-01": "signed by Trustees, 2028-04-07",
+        "CO-02": "signed by Ship keeper, 2028-04-08",
+        "CO-03": "to be signed",
+    }
+    accepted = next(row for row in by_kind["condition found"] if row["number"] == "CF-01")
+    assert (accepted["state"], accepted["note"], accepted["in forecast"]) == (
+        "accepted 2028-04-07 by Trustees",
+        "answered by CO-01",
+        Decimal("0.00"),
+    )
+
+
+def test_the_drawing_tells_the_same_sums(page: Edition) -> None:
+    (figure,) = [block for block in page.parts[0].blocks if isinstance(block, Figure)]
+    assert figure.alternative == (
+        "Bars to one scale, EUR. cost: contract 36 760.00, ordered 6 011.00, waiting 4 880.00; money: in hand 39 000.00, "
+        "promised 6 000.00. The contract is 36 760.00, with its contingency 48 760.00."
+    )
+
+
+@pytest.mark.parametrize(
+    ("text", "most", "wanted"),
+    [
+        ("Short.", 20, "Short."),
+        ("One sentence. And more of it.", 20, "One sentence."),
+        ("words without any stop in them", 20, "words without any …"),
+    ],
+)
+def test_a_long_text_is_cut_at_a_word_and_says_so(text: str, most: int, wanted: str) -> None:
+    assert cut(text, most) == wanted
