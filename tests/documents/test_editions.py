@@ -56,7 +56,8 @@ def owners_parts(package: Name) -> list[str]:
 @each_edition
 def test_the_parts_stand_in_the_order_that_yards_expect(package: Name, name: str) -> None:
     edition = composed(package).edition(name)
-    front = ["cover", "contents", "revision-record", "general-requirements", "lists", "particulars", "fittings"]
+    asked = ["questions"] if composed(package).compiled.package.questions else []
+    front = ["cover", "contents", "revision-record", "general-requirements", "lists", *asked, "particulars", "fittings"]
     data = ["history", "docking-data", "tanks", "sounding-tables", "coating-zones"]
     sheets = [part.anchor for part in edition.parts if part.kind == "drawing"]
     items = [f"item-{item.number}" for item in composed(package).compiled.package.items]

@@ -81,9 +81,9 @@ def test_it_is_one_confidential_part_with_the_usual_caution(page: Edition) -> No
         "Contingency: 12 000.00 was set aside; 6 011.00 beyond the contract is ordered; 1 109.00 would be left",
         "39 000.00 in hand pays 39 000.00 of the forecast; 6 000.00 promised pays 6 000.00; 2 651.00 is wanting.",
         "Hours pool: 160.a: 20 of 60 h ordered; materials EUR 300.00 of 2 000.00 ordered",
-        "CF-02 | item 320, Floors at Fr 16: Cement broken, bracket wasted. | 1 900.00 | 2 | 9 April, 15:30",
-        "CF-03 | item 420, Boot-top: Old coating loose. | 1 080.00 | – | 9 April",
-        "CO-03 | item 110: one block moved | 500.00 | – | to be signed",
+        "CF-02 | Item 320, Floors at Fr 16: Cement broken, bracket wasted. | 1 900.00 | 2 | 9 April, 15:30",
+        "CF-03 | Item 420, Boot-top: Old coating loose. | 1 080.00 | – | 9 April",
+        "CO-03 | Item 110: one block moved | 500.00 | – | to be signed",
         "320 Rivets, renew | 4 800.00 | 3.0 | Its item does not say.",
         "Basis: The bid of Ostrey Slip Company as awarded on 31 January 2028.",
     ],
@@ -165,8 +165,8 @@ def test_its_lines_hold_what_does_not_fit_the_page(page: Edition) -> None:
 def test_the_drawing_tells_the_same_sums(page: Edition) -> None:
     (figure,) = [block for block in page.parts[0].blocks if isinstance(block, Figure)]
     assert figure.alternative == (
-        "Bars to one scale, EUR. cost: contract 36 760.00, ordered 6 011.00, waiting 4 880.00; money: in hand 39 000.00, "
-        "promised 6 000.00. The contract is 36 760.00, with its contingency 48 760.00."
+        "Bars to one scale, EUR. cost: contract 36 760.00, ordered 6 011.00, waiting 4 880.00; money: in hand "
+        "39 000.00, promised 6 000.00. The contract is 36 760.00, with its contingency 48 760.00."
     )
 
 

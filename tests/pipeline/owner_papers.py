@@ -114,8 +114,7 @@ def _rates(canaries: Canaries, lines: list[str], items: list[str]) -> str:
             f"labour: {{ {WORD}-labour: {{ low: {canaries.amount()}, rate: {canaries.amount()}, "
             f'high: {canaries.amount()}, basis: "{canaries.word("of labour")}" }} }}',
             f"index: {WORD}-index",
-            "simulation: { within: 50 %, across: 20 %, trials: 1000, seed: 1, why: "
-            f'"{canaries.word("why these")}" }}',
+            f'simulation: {{ within: 50 %, across: 20 %, trials: 1000, seed: 1, why: "{canaries.word("why these")}" }}',
             f'shared: {{ items: ["{items[0]}"], rule: equally }}',
             f'contingency: {{ share: 15 %, why: "{canaries.word("why")}" }}',
         ]

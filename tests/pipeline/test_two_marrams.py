@@ -50,7 +50,7 @@ def _owners_words() -> list[str]:
         while waiting:
             one = waiting.pop()
             if isinstance(one, dict):
-                waiting += one.values()
+                waiting += [below for key, below in one.items() if key != "ask"]  # the owner's own published questions
             elif isinstance(one, list):
                 waiting += one
             elif isinstance(one, str) and len(one) > 30:

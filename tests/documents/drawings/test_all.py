@@ -73,7 +73,7 @@ def test_it_states_scale_tender_revision_and_caution(drawn: Figure) -> None:
     said = " ".join(text.content for text in texts(drawn))
     assert "Scale 1:" in said or "Not to scale" in said
     assert "Tender HPT-2027-01" in said
-    assert "Revision 0, 2026-12-07" in said
+    assert "Revision 2, 2027-02-04" in said
     cautions = [text.content for text in texts(drawn) if text.kind == "caution"]
     assert len(cautions) == 2
     assert cautions[0].startswith("For tender. ")

@@ -20,7 +20,9 @@ def test_riveted_tanks_are_tested_by_the_head_agreed_and_openings_by_hose() -> N
 
 
 def test_where_no_hose_can_play_it_is_looked_at() -> None:
-    _, record, _ = marram()
+    package, _, _ = marram()
+    again = tuple(replace(item, withdrawn=False) if item.item == 550 else item for item in package.items)
+    record, _ = calculate(replace(package, items=again))
     assert record.values["tightness.echo-sounder.test"].si == "dye penetrant or ultrasonic"
 
 
