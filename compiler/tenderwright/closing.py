@@ -51,7 +51,7 @@ def compile_findings(file: Path, compiled: Compiled, owner: OwnersSide) -> Compi
     rows, row_notices = read_rows(survey) if survey is not None else rows_of(findings.readings)
     links, link_notices = link_findings(findings, compiled.links, compiled.package)
     value_notices = link_values(links, compiled.record.known, compiled.record.missing)
-    context = ClosingContext(findings, source, compiled.package, compiled.record, owner.papers, rows)
+    context = ClosingContext(findings, source, compiled.package, compiled.record, owner.papers, rows, owner.ledger)
     found = [*read_notices, *model_notices, *beside_notices, *row_notices, *link_notices, *value_notices]
     checked = check_findings(context) if not model_notices else []  # a frame that is none would give more mistakes
     notices = sort_notices([*found, *checked])

@@ -14,13 +14,14 @@ from tenderwright.checks.context import Context
 from tenderwright.checks.owner.context import OwnerContext
 from tenderwright.checks.owner.registry import run_owner_checks
 from tenderwright.checks.run import run_checks
-from tenderwright.linking.link import Links, link, link_owner, link_values
+from tenderwright.linking.link import Links, link, link_owner, link_owner_values, link_values
 from tenderwright.model.issued_item import issued_items
 from tenderwright.model.load import load_owner, load_package
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.notices import Notice, sort_notices
 from tenderwright.planning.schedule import Schedule, plan
+from tenderwright.pricing.in_dock.ledger import Ledger, ledger
 from tenderwright.pricing.price import Estimate, price
 from tenderwright.pricing.quantity import quantity_mistakes
 from tenderwright.reading.git_state import GitState, git_state
@@ -62,6 +63,8 @@ class OwnersSide:
     estimate: Estimate | None
     schedule: Schedule | None
     notices: tuple[Notice, ...]
+    ledger: Ledger | None = None
+    """What the papers from the dock make of the awarded bid; None before an award."""
 
     @property
     def sound(self) -> bool:
@@ -96,12 +99,14 @@ def compile_owner(files: Files, compiled: Compiled) -> OwnersSide:
     mistakes, shape_notices = shape(files)
     papers, model_notices = load_owner(files, mistakes)
     link_notices = link_owner(papers, compiled.links, compiled.package)
+    link_notices += link_owner_values(papers, compiled.links, compiled.record.known, compiled.record.missing)
     estimate, price_notices = price(papers, compiled.package, compiled.record)
     schedule, plan_notices = plan(papers, compiled.package, compiled.record)
-    check_notices = run_owner_checks(OwnerContext(compiled.package, papers, estimate, schedule))
+    dock, dock_notices = ledger(papers, compiled.package, compiled.record, compiled.results, estimate, files.sources)
+    check_notices = run_owner_checks(OwnerContext(compiled.package, papers, estimate, schedule, dock))
     notices = [*files.notices, *shape_notices, *model_notices, *link_notices]
-    notices += [*price_notices, *plan_notices, *check_notices]
-    return OwnersSide(papers, estimate, schedule, tuple(sort_notices(notices)))
+    notices += [*price_notices, *plan_notices, *dock_notices, *check_notices]
+    return OwnersSide(papers, estimate, schedule, tuple(sort_notices(notices)), dock)
 
 
 # Composing and writing are imported where they are used, so that `check` starts fast.

@@ -12,6 +12,9 @@ import tenderwright
 from tenderwright.notices.codes import CHECK_CODES, CODES, OWNER_CHECK_CODES
 from tenderwright.notices.explain import EXPLANATIONS
 from tests.fixtures.overlay import cases, expected
+from tests.notices.test_closing_fixtures import CLOSED
+from tests.notices.test_compared_fixtures import COMPARED
+from tests.notices.test_grant_fixtures import APPLIED
 from tests.notices.test_reading_fixtures import SPOILT
 from tests.notices.test_returned_fixtures import RETURNED
 
@@ -47,7 +50,7 @@ def test_every_code_has_a_fixture_that_fails() -> None:
     written = {code for case in cases("notices") for _, _, code in expected(case)}
     kinds = ("checks", "owner-checks")
     checked = {code for kind in kinds for case in cases(kind, "negative") for _, _, code in expected(case)}
-    assert written | checked | set(SPOILT) | set(RETURNED) == set(CODES)
+    assert written | checked | set(SPOILT) | set(RETURNED) | set(COMPARED) | set(APPLIED) | set(CLOSED) == set(CODES)
 
 
 def test_a_check_does_not_borrow_the_code_of_another_stage() -> None:

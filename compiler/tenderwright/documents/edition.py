@@ -158,7 +158,9 @@ class Caution:
 
 Block = Heading | Paragraph | Prose | Steps | Table | Facts | Bullets | Figure | Caution
 
-PartKind = Literal["cover", "contents", "front", "clauses", "data", "item", "drawing", "schedule", "record", "statement"]
+PartKind = Literal[
+    "cover", "contents", "front", "clauses", "data", "item", "drawing", "schedule", "record", "statement"
+]
 
 
 @dataclass(frozen=True)

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from decimal import Decimal
 from typing import Any
 
-from tenderwright.model.findings import Findings
+from tenderwright.model.findings import Findings, LinePaid
 from tenderwright.model.found import CoatApplied
 from tenderwright.model.package import Package
 from tenderwright.pricing.final_account import AccountRow, FinalAccount, line_named
+from tenderwright.pricing.money import ZERO, cents, tendered
 
 SHARED = ("renewed", "rivets", "valves", "clearances", "tank_tests")
 """What stands in a history entry just as it stands in the findings."""
@@ -104,13 +106,32 @@ def _prices(account: FinalAccount, findings: Findings, package: Package) -> list
         entry: dict[str, Any] = {"work": row.title, "item": item.number}
         if paid.quantity is not None:
             entry["quantity"] = paid.quantity.text
-        entries.append({**entry, "amount": row.final, "growth": row.changes})
+            entry |= {"unit": paid.quantity.unit, "rate": paid_rate(paid)}
+        causes = [{"cause": cause, "amount": amount} for cause, amount in growth_causes(findings, paid.line)]
+        made = {**entry, "amount": row.final, "growth": row.changes, "growth_causes": causes}
+        entries.append({key: value for key, value in made.items() if value not in (None, "", [])})
     return entries
+
+
+def paid_rate(paid: LinePaid) -> Decimal | None:
+    """Give what was paid for a unit: final / quantity measured, to four decimals; None without a quantity."""
+    quantity = paid.quantity.decimal if paid.quantity is not None else Decimal(0)
+    return tendered(paid.final / quantity) if quantity else None
+
+
+def growth_causes(findings: Findings, line: str) -> list[tuple[str, Decimal]]:
+    """Add up the changes to a line by cause, the greatest first; what cancels out is left out."""
+    sums: dict[str, Decimal] = {}
+    for change in findings.changes:
+        if change.line == line:
+            sums[change.cause] = sums.get(change.cause, ZERO) + change.amount
+    return sorted(((cause, cents(one)) for cause, one in sums.items() if one), key=lambda one: (-abs(one[1]), one[0]))
 
 
 def closing_account(findings: Findings, data: Mapping[str, Any], account: FinalAccount) -> dict[str, Any]:
     """Give the final account as plain data, for the owner's papers."""
-    lines = [_line(row, paid) for row, paid in zip(account.lines, data["prices"], strict=True)]
+    told = zip(account.lines, data["prices"], findings.prices, strict=True)
+    lines = [_line(row, written, paid) for row, written, paid in told]
     changes = [
         {key: one[key] for key in ("change", "line", "cause", "what", "amount")} for one in data.get("changes", ())
     ]
@@ -120,16 +141,17 @@ def closing_account(findings: Findings, data: Mapping[str, Any], account: FinalA
     return {**{key: value for key, value in entry.items() if value}, "totals": totals}
 
 
-def _line(row: AccountRow, paid: Mapping[str, Any]) -> dict[str, Any]:
+def _line(row: AccountRow, written: Mapping[str, Any], paid: LinePaid) -> dict[str, Any]:
     entry = {
         "line": row.name,
         "work": row.title,
         "kind": row.kind,
-        "quantity": paid.get("quantity"),
+        "quantity": written.get("quantity"),
         "estimate": row.estimate,
         "bid": row.bid,
         "contract": row.awarded,
         "changes": row.changes,
         "final": row.final,
+        "rate": paid_rate(paid),
     }
     return {key: value for key, value in entry.items() if value is not None}

@@ -3,32 +3,18 @@
 from __future__ import annotations
 
 from tenderwright.documents.desk import CAUTION, day
-from tenderwright.documents.edition import Block, Edition, Paragraph, Part, Span, Stamp
+from tenderwright.documents.edition import Block, Edition, Part, Stamp
 from tenderwright.documents.parts.statement_choices import choices, decisions
 from tenderwright.documents.parts.statement_money import money
 from tenderwright.documents.parts.statement_where import where
-from tenderwright.documents.statement_desk import StatementDesk
+from tenderwright.documents.statement_desk import LINES, StatementDesk
 from tenderwright.documents.statement_tables import statement_lines
 
-LINES = "statement-lines"
-"""File stem of the table beside the statement."""
 
-
-def statement(desk: StatementDesk, stamp: Stamp, papers_hash: str) -> Edition:
+def statement(desk: StatementDesk, stamp: Stamp) -> Edition:
     """Compose the statement of a day."""
     tender, contract = desk.tender, desk.standing.account.ledger.contract
-    basis = (
-        f"Planning figures of the owner, held against the bid of {contract.bid.yard} as awarded on "
-        f"{day(contract.award.awarded)}; amounts without tax unless the bid says otherwise. Every line behind them stands "
-        f"in {LINES}.csv. Owner's papers: sha256 {papers_hash[:12]}."
-    )
-    blocks: list[Block] = [
-        *where(desk),
-        *money(desk),
-        *decisions(desk),
-        *choices(desk),
-        Paragraph((Span(basis, faint=True),)),
-    ]
+    blocks: list[Block] = [*where(desk), *money(desk), *decisions(desk), *choices(desk)]
     on = day(desk.standing.on)
     title = f"{tender.ship} in dock, {on}"
     part = Part("statement", "", title, "statement", "Statement for trustees", tuple(blocks), caution=True)

@@ -1,4 +1,4 @@
-"""The lines of a statement for a spreadsheet: everything that makes the forecast, to the cent, and what does not count."""
+"""The lines of a statement for a spreadsheet: what makes the forecast, to the cent, and what does not count."""
 
 from __future__ import annotations
 

@@ -24,6 +24,8 @@ class AccountLine:
     quantity: AnyQuantity | None = None
     estimate: Decimal | None = None
     bid: Decimal | None = None
+    rate: Decimal | None = None
+    """What was paid for a unit in the end."""
 
 
 @dataclass(frozen=True)

@@ -77,6 +77,14 @@ class HoursUsed:
 
 
 @dataclass(frozen=True)
+class CauseOfGrowth:
+    """What one cause made a price grow by."""
+
+    cause: str
+    amount: Decimal
+
+
+@dataclass(frozen=True)
 class Paid:
     """A price paid."""
 
@@ -85,7 +93,11 @@ class Paid:
     here: Place = field(compare=False)
     item: ItemRef | None = None
     quantity: str = ""
+    unit: str = ""
+    rate: Decimal | None = None
+    """What was paid for a unit in the end."""
     growth: Decimal | None = None
+    growth_causes: tuple[CauseOfGrowth, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -58,6 +58,7 @@ _ERRORS = {
     "unpriced-line": "a line has no rate in owner/rates.yaml",
     "price-not-comparable": "a price paid before cannot be brought to today",
     "range-order": "low, likely and high do not rise in that order",
+    "in-dock-price": "the contract does not price what is ordered or reported in dock",
     # planning
     "no-docking": "a programme does not dock and undock once each",
 }
@@ -75,6 +76,21 @@ _BIDS = {
     "bid-late": ("warning", "a bid was received after the closing day"),
 }
 """Of returned bids; no file of the package holds these."""
+
+_COMPARED = {
+    "bid-currency": ("error", "a bid is in another currency than the tender"),
+    "adder-unclear": ("error", "an adder to a bid does not say for what or how much"),
+    "correction-not-allowed": ("error", "a bid is corrected where the tender allows none"),
+    "bid-arithmetic": ("warning", "the figures of a bid do not follow from each other"),
+    "exclusion-unpriced": ("warning", "nothing prices what a bid leaves out"),
+}
+"""Of returned bids, told when they are compared."""
+
+_GRANTS = {"grant-unmatched": ("error", "more is asked of a funder than costs, match and source allow")}
+"""Of applications for grants; told by `grant`, since they rest on the trials."""
+
+_CLOSING = {"account-differs": ("warning", "the final account is not what the papers from the dock make it")}
+"""Of the findings of a docking; told by `close`."""
 
 _CHECKS = {
     "oil-boundary-hot-work": (
@@ -110,16 +126,24 @@ _CHECKS = {
 
 _OWNER_CHECKS = {
     "no-contingency": ("warning", "hull work that nobody surveyed has no contingency"),
+    "quantity-outside-range": ("warning", "the quantity tendered lies beyond the range given for it"),
     "stale-price": ("warning", "a price is older than its index can carry"),
     "dock-days-short": ("warning", "the days on blocks tendered are fewer than the critical path takes"),
     "restricted-money": ("error", "restricted money is counted on work that it may not pay for"),
     "money-too-late": ("warning", "money has to be spent before the work is done"),
     "must-do-unfunded": ("warning", "what must be done is dearer than the money in hand"),
+    "beyond-authority": ("error", "a change is above what who signed it may sign for"),
+    "change-without-report": ("warning", "a change for a condition found has no accepted report"),
+    "rate-not-used": ("warning", "work is not priced by the unit rate that the contract has for it"),
+    "pool-overdrawn": ("warning", "more hours or materials are drawn of the pool than it holds"),
+    "answer-overdue": ("warning", "a condition-found report waits beyond the hour for its answer"),
+    "contingency-spent": ("warning", "the forecast is beyond the contract and its contingency"),
+    "left-out-needed": ("warning", "work is left out that has begun, must be done, or is needed by other work"),
 }
 
 CODES: dict[str, Code] = {name: Code(name, "error", title) for name, title in _ERRORS.items()} | {
     name: Code(name, "warning" if severity == "warning" else "error", title)
-    for name, (severity, title) in (_BIDS | _CHECKS | _OWNER_CHECKS).items()
+    for name, (severity, title) in (_BIDS | _COMPARED | _GRANTS | _CLOSING | _CHECKS | _OWNER_CHECKS).items()
 }
 
 CHECK_CODES = tuple(_CHECKS)

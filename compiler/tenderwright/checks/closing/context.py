@@ -11,6 +11,7 @@ from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.model.reading_rows import ReadingRow
 from tenderwright.notices import Notice, Place
+from tenderwright.pricing.in_dock.ledger import Ledger
 from tenderwright.reading.source import Source
 
 
@@ -24,6 +25,8 @@ class ClosingContext:
     record: Record
     papers: OwnerPapers
     readings: Sequence[ReadingRow] = ()
+    ledger: Ledger | None = None
+    """What the papers from the dock made of the awarded bid."""
 
     def at(self, *path: str | int) -> Place:
         """Find the place of a value in the findings."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tenderwright.checks.closing import (
     dates,
+    in_dock,
     lines,
     names_once,
     paint_and_blocks,
@@ -25,6 +26,7 @@ CHECKS: tuple[ClosingCheck, ...] = (
     stretches.check,
     lines.check,
     reports.check,
+    in_dock.check,
 )
 
 

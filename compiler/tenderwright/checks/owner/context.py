@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from functools import cached_property
 
 from tenderwright.model.item import Item
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.notices import Notice
 from tenderwright.planning.schedule import Schedule
+from tenderwright.pricing.in_dock.account import RunningAccount, account
+from tenderwright.pricing.in_dock.ledger import Ledger
 from tenderwright.pricing.price import Estimate
 
 
@@ -21,6 +24,15 @@ class OwnerContext:
     papers: OwnerPapers
     estimate: Estimate | None
     schedule: Schedule | None
+    ledger: Ledger | None = None
+    """What the papers from the dock make of the awarded bid; None before an award."""
+
+    @cached_property
+    def account(self) -> RunningAccount | None:
+        """Give the running account on the last day of which the papers from the dock tell; None without any."""
+        if self.ledger is None or self.ledger.last is None:
+            return None
+        return account(self.ledger, self.ledger.last)
 
     def live_item(self, number: str) -> Item | None:
         """Give an item by number unless it is withdrawn."""

@@ -1,7 +1,7 @@
 """The quantity tendered lies within the range that the owner gives it.
 
-Ground: a range that does not hold the likeliest quantity is out of date, mostly since a survey changed the quantity that
-the line takes (common practice, no source).
+Ground: a range that does not hold the likeliest quantity is out of date, mostly since a survey changed the quantity
+that the line takes (common practice, no source).
 """
 
 from __future__ import annotations

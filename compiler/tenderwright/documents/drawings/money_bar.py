@@ -37,13 +37,15 @@ def money_bar(
     ends = [sum((amount for _, amount in pieces), Decimal(0)) for _, pieces in rows]
     greatest = float(max([*ends, contract, limit or Decimal(0), Decimal(1)]))
     per = (WIDTH - _LEFT - _RIGHT) / greatest
-    foot = _TOP + _ROW * len(rows) - (_ROW - _BAR) + 1.6
+    foot = _TOP + _ROW * len(rows) - 1.2
     marks: list[str] = []
     for index, (name, pieces) in enumerate(rows):
         marks += _row(name, pieces, _TOP + _ROW * index, per)
     marks += _mark(_LEFT + float(contract) * per, foot, "contract", before=True)
     if limit is not None and limit > contract:
         marks += _mark(_LEFT + float(limit) * per, foot, "with contingency", before=False)
+    for index, (_, pieces) in enumerate(rows):
+        marks += _words(pieces, _TOP + _ROW * index + _BAR + 2.1, per)
     marks += _axis(greatest, per, foot, currency)
     told = "; ".join(
         f"{name.lower()}: " + ", ".join(f"{word} {written(amount)}" for word, amount in pieces) for name, pieces in rows
@@ -68,9 +70,9 @@ def money_bar(
 
 
 def _row(name: str, pieces: Sequence[Piece], top: float, per: float) -> list[str]:
-    """Draw one bar; a piece has its word under it where there is room, or beyond the end of the bar."""
+    """Draw one bar with its name before it."""
     marks = [pen.text((_LEFT - 2.0, top + _BAR * 0.66), name, pen.NORMAL, "end", bold=True, kind="bar")]
-    at = free = _LEFT
+    at = _LEFT
     for word, amount in pieces:
         if amount <= 0:
             continue
@@ -80,10 +82,24 @@ def _row(name: str, pieces: Sequence[Piece], top: float, per: float) -> list[str
         marks.append(
             pen.polygon(box, 0, fill=pen.PAPER) + hatch.over([box]) + pen.polygon(box, pen.MEDIUM, kind_of(word))
         )
-        wide = pen.text_width(word, pen.SMALL)
-        start = max(free, min((at + end - wide) / 2, WIDTH - _RIGHT - wide))
-        marks.append(pen.text((start, top + _BAR + 2.9), word, pen.SMALL, kind="piece"))
-        free, at = start + wide + 2.5, end
+        at = end
+    return marks
+
+
+def _words(pieces: Sequence[Piece], middle: float, per: float) -> list[str]:
+    """Write the word of each piece under it, with its amount where that fits; none lies over another."""
+    marks: list[str] = []
+    at, free = _LEFT, 0.0
+    for word, amount in pieces:
+        if amount <= 0:
+            continue
+        end = at + float(amount) * per
+        told = f"{word} {written(amount.quantize(Decimal(1)))[:-3]}"
+        told = told if pen.text_width(told, pen.SMALL) < end - at else word
+        wide = pen.text_width(told, pen.SMALL)
+        start = max(free, min((at + end - wide) / 2, WIDTH - 0.5 - wide))
+        marks.append(pen.label((start, middle), told, pen.SMALL, "start", kind="piece"))
+        free, at = start + wide + 2.0, end
     return marks
 
 
@@ -102,7 +118,7 @@ def _mark(x: float, foot: float, word: str, *, before: bool) -> list[str]:
         x_text = x - 1.0 if before else x + 1.0
     dash = "" if before else "1.8 0.9"
     return [
-        pen.line((x, _TOP - 2.0), (x, foot - 0.2), 0.8, dash),
+        pen.line((x, _TOP - 2.0), (x, foot), 0.8, dash),
         pen.text((x_text, _TOP - 2.6), word, pen.SMALL, anchor, bold=True, kind="mark"),
     ]
 
@@ -113,7 +129,7 @@ def _axis(greatest: float, per: float, foot: float, currency: str) -> list[str]:
     for count in range(int(greatest / step) + 1):
         x = _LEFT + count * step * per
         marks.append(pen.line((x, foot), (x, foot + 1.2), pen.FINE))
-        name = f"{currency} {count * step // 1000} 000" if count else "0"
+        name = f"{currency} {count * step:,}".replace(",", " ") if count else "0"
         anchor = "start" if not count else "middle" if x < WIDTH - 12 else "end"
         marks.append(pen.text((x, foot + 4.0), name, pen.SMALL, anchor, kind="axis"))
     return marks

@@ -34,7 +34,7 @@ def decisions(desk: StatementDesk) -> list[Block]:
 
 def _report(desk: StatementDesk, one: PricedReport) -> Row:
     on = desk.standing.on
-    item = f"item {one.item.number}, " if one.item is not None else ""
+    item = f"Item {one.item.number}, " if one.item is not None else ""
     where = cut(one.report.where, 48)
     price = written(one.price.amount) if one.price is not None else "not priced"
     late = one.overdue(on)
@@ -44,14 +44,15 @@ def _report(desk: StatementDesk, one: PricedReport) -> Row:
     elif one.due is None:
         answer = (Span("no hour given"),)
     else:
-        answer = (Span(f"{one.due.day} {one.due:%B}, {one.due:%H:%M}"),)
+        hour = f", {one.due:%H:%M}" if (one.due.hour, one.due.minute) != (23, 59) else ""
+        answer = (Span(f"{one.due.day} {one.due:%B}{hour}"),)
         answer += (Span(f" overdue {late} d", strong=True),) if late else ()
     what = inline(Span(f"{item}{where}: "), Span(desk.brief(one.report.found, 110)))
     return Row((inline(one.name), what, inline(price), inline(str(one.report.days or DASH)), answer))
 
 
 def _change(one: PricedChange) -> Row:
-    what = f"item {one.item.number}: {cut(one.order.what, 110)}"
+    what = f"Item {one.item.number}: {cut(one.order.what, 110)}"
     cells = (one.name, what, written(one.amount), str(one.order.days or DASH), "to be signed")
     return Row(tuple(inline(cell) for cell in cells))
 

@@ -27,7 +27,7 @@ def opening(desk: StatementDesk) -> str:
     first = next((one.due for one in made.waiting if one.due is not None), None)
     told = [_time(standing.days), _money(desk)]
     if wanted:
-        by = f", the first by {day(first.date())}, {first:%H:%M}" if first is not None else ""
+        by = f", the first by {day(first.date())}" if first is not None else ""
         late = sum(1 for one in made.waiting if one.overdue(made.on))
         over = f" {late} of them {'is' if late == 1 else 'are'} overdue." if late else ""
         told.append(f"{count(wanted, 'decision')} {'is' if wanted == 1 else 'are'} wanted{by}.{over}")

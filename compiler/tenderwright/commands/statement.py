@@ -1,0 +1,112 @@
+"""`tenderwright statement`: a page for trustees on how the docking stands on a day, written whole or not at all."""
+
+from __future__ import annotations
+
+import hashlib
+import sys
+from argparse import ArgumentParser, ArgumentTypeError, Namespace
+from datetime import date
+from pathlib import Path
+
+from tenderwright.commands.exits import CLEAN, MISTAKES
+from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.progress import progress
+from tenderwright.notices import sort_notices
+from tenderwright.notices.render import as_text, summary
+from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read, stamp_of, timestamp
+from tenderwright.reading.package import Files
+
+
+def add_arguments(parser: ArgumentParser) -> None:
+    """Add the arguments of the command."""
+    parser.add_argument("folder", type=Path, metavar="DIR", help="the package")
+    parser.add_argument(
+        "--on",
+        type=_day,
+        default=None,
+        metavar="DATE",
+        help="the day of the statement, year-month-day (default: the last that the papers from the dock tell of)",
+    )
+    parser.add_argument(
+        "--out", type=Path, default=None, metavar="DIR", help="where the page goes (default: build/statement-DATE)"
+    )
+
+
+def _day(text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise ArgumentTypeError(f"`{text}` is not a day written year-month-day") from None
+
+
+def run(arguments: Namespace) -> int:
+    """Write a statement."""
+    root = package_folder(arguments.folder)
+    files = read(root)
+    compiled = compile_package(files)
+    owner = compile_owner(files, compiled)
+    notices = sort_notices([*compiled.notices, *owner.notices])
+    errors = [notice for notice in notices if notice.severity == "error"]
+    if errors:
+        sys.stderr.write(as_text(errors, files.texts))
+        print(f"{summary(errors)}; nothing was written", file=sys.stderr)
+        return MISTAKES
+    on = day_of(owner, arguments.on)
+    out = arguments.out or Path("build") / f"statement-{on}"
+    if out.resolve() == root.resolve():
+        raise WrongUse("the statement cannot be written over the package itself")
+    return _write(compiled, owner, files, on, out)
+
+
+def day_of(owner: OwnersSide, asked: date | None) -> date:
+    """Give the day of the statement; raises WrongUse where nothing can be told of it."""
+    if owner.ledger is None:
+        if owner.papers.award is not None:
+            raise WrongUse("there is no contract to hold the docking against: it is closed, or its bid is missing")
+        raise WrongUse("there is no owner/award.yaml with its bid, so there is no contract to hold the docking against")
+    on = asked or owner.ledger.last
+    if on is None:
+        raise WrongUse("there is no file under owner/in-dock/; write one, or name the day with --on")
+    awarded = owner.ledger.contract.award.awarded
+    if on < awarded:
+        raise WrongUse(f"{on} is before the award of {awarded}")
+    return on
+
+
+def _write(compiled: Compiled, owner: OwnersSide, files: Files, on: date, out: Path) -> int:
+    from tenderwright.documents.editions import stamp
+    from tenderwright.documents.statement import statement
+    from tenderwright.documents.statement_desk import StatementDesk
+    from tenderwright.planning.in_dock.standing import standing
+    from tenderwright.writing.errors import WritingError
+    from tenderwright.writing.outputs import write_outputs
+    from tenderwright.writing.pdf import Typesetter
+    from tenderwright.writing.statement_files import statement_files
+
+    assert owner.ledger is not None
+    stood = standing(owner.ledger, on, owner.papers, compiled.package, owner.schedule)
+    package, record = compiled.package, compiled.record
+    papers = papers_hash(files)
+    desk = StatementDesk(package, compiled.links, record, compiled.results, standing=stood, papers_hash=papers)
+    state = stamp_of(compiled)
+    try:
+        with progress("composing and typesetting the statement"):
+            edition = statement(desk, stamp(state))
+            written = statement_files(edition, Typesetter(), timestamp(edition, state))
+        folder = write_outputs(out.parent, out.name, written.files)
+    except (WritingError, OSError) as error:
+        raise WrongUse(f"the statement cannot be written: {error}") from error
+    print(f"{folder}: {written.pages} {'page' if written.pages == 1 else 'pages'}, {len(written.files)} files")
+    warnings = [notice for notice in owner.notices if notice.place.path.startswith(("owner/in-dock/", "owner/award"))]
+    sys.stderr.write(as_text(sort_notices(warnings), files.texts))
+    if written.uncovered:
+        print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)
+    return CLEAN
+
+
+def papers_hash(files: Files) -> str:
+    """Give one checksum of all the owner's papers, which the commit does not cover."""
+    found = hashlib.sha256()
+    for path, source in sorted(files.owner_only().sources.items()):
+        found.update(f"{path}\0{len(source.text.encode())}\0{source.text}".encode())
+    return found.hexdigest()
