@@ -49,6 +49,19 @@ def test_nothing_changed_is_an_empty_addendum(pair: Pair) -> None:
     assert comparison.proof.before == comparison.proof.after
 
 
+def test_questions_are_listed_by_number(tmp_path: Path) -> None:
+    def ask(root: Path) -> None:
+        edit(root, "package.yaml", "owner:", LISTED)
+        (root / "questions").mkdir()
+        for number in (7, 10, 9):
+            asked = f"question: {number}\nasked: 2027-11-20\nask: Who?\nanswer: The yard.\nanswered: 2027-11-22\n"
+            (root / f"questions/{number:02}-who.yaml").write_text(f"{asked}addendum: 1\n", "utf-8")
+
+    edition = amended(tmp_path, ask).amended.amendment.edition
+    listed = [row[0] for row in cells(edition, "addendum-summary") if row[0].startswith("Question ")]
+    assert listed == ["Question 7", "Question 9", "Question 10"]
+
+
 def test_the_json_that_is_sent_makes_the_one_package_into_the_other(pair: Pair, written: Written) -> None:
     sent = json.loads(written.files["addendum.json"])
     before, after = (package_data(one.compiled.files) for one in (pair.before, pair.after))

@@ -141,7 +141,45 @@ def test_points_beside_price(report: Edition) -> None:
     assert shown["Closing day"][1] == "Waived: received 2027-12-11, closing 2027-12-10; the post was late for all"
     assert shown["Site visit"][1].startswith("Missed: visit of 2027-11-05")
     criteria = rows(table(report, "bids-responsive", "No."))
-    assert criteria[0][4] == "missed: the slip ends short of her forefoot"
+    assert [row[2:] for row in criteria] == [
+        ["to be judged", "to be judged", "not met: the slip ends short of her forefoot"],
+        ["to be judged"] * 3,
+    ]
+
+
+JUDGED = """criteria:
+  - { bid: ostrey-dock, criterion: 1, met: true, why: her drawing laid over the dock }
+  - { bid: wrackness-yard, criterion: 1, met: false, why: the sill is 0.2 m too high }
+  - { bid: ostrey-dock, criterion: 2, met: true, why: the visitors' book }
+responsive:
+"""
+
+
+def test_criteria_are_shown_as_the_owner_judges_them() -> None:
+    judged = bid_report(*compared_bids(("owner/evaluation.yaml", "responsive:\n", JUDGED)), STAMP)
+    criteria = rows(table(judged, "bids-responsive", "No."))
+    assert [row[0] for row in criteria] == ["1", "2"]
+    assert [row[2:] for row in criteria] == [
+        [
+            "met: her drawing laid over the dock",
+            "not met: the sill is 0.2 m too high",
+            "not met: the slip ends short of her forefoot",
+        ],
+        ["met: the visitors' book", "to be judged", "to be judged"],
+    ]
+    text = words(part(judged, "bids-summary"))
+    assert "criterion 1 missed; waive with a reason, or not (part 8)." in text
+
+
+def test_a_sub_total_to_confirm_keeps_the_letter_of_its_section() -> None:
+    wrong = ("owner/bids/ostrey-dock.yaml", "section_totals: { A: ", "section_totals: { A: 1")
+    text = words(part(bid_report(*compared_bids(wrong), STAMP), "bids-summary"))
+    assert "sub-total of section A" in text
+
+
+def test_it_says_that_p50_and_p80_are_of_every_quantity_at_once(report: Edition) -> None:
+    note = plain(table(report, "bids-evaluated", "Case").note)
+    assert "every quantity that is open is taken at its own P50 or P80, all at once" in note
 
 
 def test_every_figure_is_in_the_tables() -> None:

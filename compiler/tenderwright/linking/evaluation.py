@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tenderwright.model.bid import Bid
-from tenderwright.model.evaluation import Adder, ConfirmedRate, Evaluation, Finding
+from tenderwright.model.evaluation import Adder, ConfirmedRate, Evaluation, Finding, JudgedCriterion
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
-from tenderwright.notices import Notice, Place
+from tenderwright.notices import Note, Notice, Place
 from tenderwright.notices.suggest import did_you_mean
 
 
@@ -23,7 +23,7 @@ def bid_name(path: str) -> str:
 
 
 def dead_in_evaluation(papers: OwnerPapers, package: Package) -> list[Notice]:
-    """Report each name in the evaluation that stands for nothing; lines are looked at with those of the bids."""
+    """Report what the evaluation names that is not there, or twice; lines are looked at with those of the bids."""
     evaluation = papers.evaluation
     if evaluation is None:
         return []
@@ -31,6 +31,7 @@ def dead_in_evaluation(papers: OwnerPapers, package: Package) -> list[Notice]:
         *_dead_bids(evaluation, papers),
         *_dead_exclusions(evaluation, papers),
         *_dead_criteria(evaluation, package),
+        *_judged_twice(evaluation),
     ]
 
 
@@ -46,8 +47,8 @@ def lines_of_evaluation(evaluation: Evaluation) -> Iterator[tuple[str, Place]]:
 def _bids_named(evaluation: Evaluation) -> Iterator[tuple[str, Place]]:
     for name, costs in evaluation.bids.items():
         yield name, costs.here
-    entries: tuple[Adder | ConfirmedRate | Finding, ...]
-    entries = (*evaluation.adders, *evaluation.corrections, *evaluation.responsive)
+    entries: tuple[Adder | ConfirmedRate | Finding | JudgedCriterion, ...]
+    entries = (*evaluation.adders, *evaluation.corrections, *evaluation.responsive, *evaluation.criteria)
     for entry in entries:
         yield entry.bid, entry.here
 
@@ -84,7 +85,17 @@ def _folded(text: str) -> str:
 
 def _dead_criteria(evaluation: Evaluation, package: Package) -> Iterator[Notice]:
     count = len(package.tender.award.criteria) if package.tender is not None else None
-    for one in evaluation.responsive:
+    entries: tuple[Finding | JudgedCriterion, ...] = (*evaluation.responsive, *evaluation.criteria)
+    for one in entries:
         if one.criterion is not None and count is not None and one.criterion > count:
             message = f"there is no criterion {one.criterion}; the tender has {count}"
             yield Notice("dead-reference", one.here, message)
+
+
+def _judged_twice(evaluation: Evaluation) -> Iterator[Notice]:
+    first: dict[tuple[str, int], Place] = {}
+    for one in evaluation.criteria:
+        before = first.setdefault((one.bid, one.criterion), one.here)
+        if before is not one.here:
+            message = f"criterion {one.criterion} of bid `{one.bid}` is judged twice"
+            yield Notice("duplicate-name", one.here, message, (Note("it is judged first here", before),))

@@ -75,6 +75,18 @@ class Finding:
 
 
 @dataclass(frozen=True)
+class JudgedCriterion:
+    """Whether one bid meets one criterion of award, as the owner judges."""
+
+    bid: str
+    criterion: int
+    """Which of the criteria of the tender, counted from 1."""
+    met: bool
+    why: str
+    here: Place = field(compare=False)
+
+
+@dataclass(frozen=True)
 class Evaluation:
     """The owner's part in the comparison of bids; a bid is named by its file in owner/bids/, without `.yaml`."""
 
@@ -83,3 +95,4 @@ class Evaluation:
     adders: tuple[Adder, ...] = ()
     corrections: tuple[ConfirmedRate, ...] = ()
     responsive: tuple[Finding, ...] = ()
+    criteria: tuple[JudgedCriterion, ...] = ()

@@ -16,6 +16,7 @@ from tenderwright.documents.parts.bids_words import (
     percent,
     quantity,
     rate,
+    running,
     short,
 )
 from tests.fixtures.returned_bids import compared_bids
@@ -70,6 +71,14 @@ def test_shares_rates_and_texts() -> None:
     ]
     assert short("Plate riveted, by mass; all in") == "Plate riveted"
     assert short("a" * 80, 10) == "aaaaaaaaa…"
+
+
+def test_within_a_sentence_only_the_first_letter_is_lowered() -> None:
+    assert [running(text) for text in ("Sub-total of section C", "Line 420.a", "")] == [
+        "sub-total of section C",
+        "line 420.a",
+        "",
+    ]
 
 
 def test_the_sentence_on_a_break_even_quantity() -> None:

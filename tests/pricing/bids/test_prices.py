@@ -108,6 +108,14 @@ def test_what_cannot_be_read_is_refused(number: str, price: object, status: obje
     assert message.partition(": ")[2] == words
 
 
+@pytest.mark.parametrize("price", ["2550 EUR excl. VAT", "on request", -5, "=4*1062.50"])
+def test_what_cannot_be_read_is_told_of_once(price: object) -> None:
+    found = returned(put("305.a", price))
+    assert only(found).severity == "error"
+    both = returned(put("305.a", price), put("420.a"))
+    assert "1 of 9 lines are left empty: 420.a" in next(n.message for n in both.notices if n.code == "bid-incomplete")
+
+
 def test_priced_without_a_price_is_told_of() -> None:
     found = returned(put("305.a", None, "priced"))
     assert [n.message.partition(": ")[2] for n in found.notices][-1] == "the status says priced, and there is no price"

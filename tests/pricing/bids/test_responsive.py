@@ -12,7 +12,7 @@ from tenderwright.calculations.docking_results import FacilityFit
 from tenderwright.calculations.results import Results
 from tenderwright.model.bid import NOWHERE, Bid, Exclusion
 from tenderwright.model.build import Reference
-from tenderwright.model.evaluation import Evaluation, Finding, OwnersCosts
+from tenderwright.model.evaluation import Evaluation, Finding, JudgedCriterion, OwnersCosts
 from tenderwright.model.package import Package
 from tenderwright.model.tender import Addendum, Tender
 from tenderwright.pricing.bids.responsive import Fit, Point, facility_fit, points
@@ -116,6 +116,22 @@ def test_what_the_owner_writes_stands_in_the_place_of_what_was_found() -> None:
     assert (found["criterion 1"].state, found["criterion 1"].why) == ("missed", "too short")
     assert found["criterion 2"].state == "to be judged"
     assert found["criterion"].why == "seen at the visit"
+
+
+def test_a_criterion_is_met_or_not_as_the_owner_judges_and_may_be_waived() -> None:
+    judged = (
+        JudgedCriterion("corve", 1, True, "measured", NOWHERE),
+        JudgedCriterion("corve", 2, False, "late", NOWHERE),
+    )
+    made = evaluated({"corve": GOOD})["corve"]
+
+    def criteria(*findings: Finding) -> list[tuple[int, str, str]]:
+        found = points(made, BEFORE, HASH, Fit("pass"), findings, judged)
+        return [(one.criterion, one.state, one.why) for one in found if one.criterion]
+
+    assert criteria() == [(1, "met", "measured"), (2, "missed", "late")]
+    waived = Finding("corve", "criterion", "the ferry was off", NOWHERE, waived=True, criterion=2)
+    assert criteria(waived) == [(1, "met", "measured"), (2, "waived", "late; the ferry was off")]
 
 
 def test_under_total_absolute_a_wrong_sum_is_missed() -> None:

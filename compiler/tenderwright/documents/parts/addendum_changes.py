@@ -28,7 +28,7 @@ def subjects(comparison: Comparison) -> list[tuple[Subject, list[Change]]]:
 
 
 def _place(subject: Subject) -> tuple[int, int, str]:
-    number = int(subject.name) if subject.group == "item" and subject.name.isdigit() else 0
+    number = int(subject.name) if subject.group in ("item", "question") and subject.name.isdecimal() else 0
     return _GROUPS.index(subject.group), number, subject.name
 
 

@@ -31,7 +31,7 @@ _WORDS = (
 def _points(comparison: BidComparison) -> Table:
     names: dict[str, None] = {}
     for bid in comparison.bids:
-        names |= {one.name: None for one in comparison.points[bid.name] if not one.name.startswith("criterion")}
+        names |= {one.name: None for one in comparison.points[bid.name] if not one.criterion}
     rows = [
         Row((inline(capital(name)), *(_cell(name, comparison.points[bid.name]) for bid in comparison.bids)))
         for name in names
@@ -65,11 +65,11 @@ def _docks(comparison: BidComparison) -> list[Block]:
 
 def _criteria(comparison: BidComparison) -> list[Block]:
     first = comparison.points[comparison.bids[0].name] if comparison.bids else ()
-    criteria = [one for one in first if one.name.startswith("criterion")]
+    criteria = [one for one in first if one.criterion]
     rows = []
     for one in criteria:
         cells = [_judged(one.name, comparison.points[bid.name]) for bid in comparison.bids]
-        rows.append(Row((inline(one.name.removeprefix("criterion ")), inline(one.words), *cells)))
+        rows.append(Row((inline(str(one.criterion)), inline(one.words), *cells)))
     columns = (
         Column("No.", width=0.5),
         Column("Criterion", width=4),
@@ -80,7 +80,8 @@ def _criteria(comparison: BidComparison) -> list[Block]:
 
 def _judged(name: str, points: tuple[Point, ...]) -> Inline:
     one = next(point for point in points if point.name == name)
-    return inline(Span(one.state, strong=one.state == "missed"), f": {one.why}" if one.why else "")
+    state = "not met" if one.state == "missed" else one.state
+    return inline(Span(state, strong=one.state == "missed"), f": {one.why}" if one.why else "")
 
 
 def _answers(comparison: BidComparison) -> list[Block]:

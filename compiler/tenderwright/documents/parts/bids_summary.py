@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from tenderwright.documents.desk import Desk, capital, joined
 from tenderwright.documents.edition import Block, Bullets, Caution, Column, Heading, Paragraph, Part, Row, Table, inline
-from tenderwright.documents.parts.bids_words import DASH, GROUP, break_even_sentence, line_words, money, percent
+from tenderwright.documents.parts.bids_words import (
+    DASH,
+    GROUP,
+    break_even_sentence,
+    line_words,
+    money,
+    percent,
+    running,
+)
 from tenderwright.documents.parts.bids_words import quantity as shown
 from tenderwright.pricing.bids.compare import BidComparison
 from tenderwright.pricing.bids.corrected import Correction
@@ -166,7 +174,7 @@ def _case(name: str, title: str) -> str:
 def _to_settle(comparison: BidComparison) -> list[str]:
     words = []
     for bid in comparison.bids:
-        ask = [one.what.lower() for one in bid.corrected.corrections if one.asks]
+        ask = [running(one.what) for one in bid.corrected.corrections if one.asks]
         if ask:
             words.append(f"{bid.label}: ask for confirmation of {joined(ask[:6])}{_more(len(ask) - 6)} (part 3).")
         words += [_if_meant(bid, one, comparison) for one in bid.corrected.corrections if one.kind == "decimal slip"]
@@ -182,7 +190,11 @@ def _to_settle(comparison: BidComparison) -> list[str]:
             words.append(f"{bid.label}: {joined(missed)} missed; waive with a reason, or not (part 8).")
         if unknown:
             words.append(f"{bid.label}: {joined(unknown)} not known (part 8).")
-    return words or ["Nothing was found; the criteria of the tender are still to be judged (part 8)."]
+    judge = any(
+        one.criterion and one.state == "to be judged" for bid in comparison.bids for one in comparison.points[bid.name]
+    )
+    still = "; the criteria of the tender are still to be judged (part 8)" if judge else ""
+    return words or [f"Nothing was found{still}."]
 
 
 def _if_meant(bid: EvaluatedBid, one: Correction, comparison: BidComparison) -> str:
@@ -191,7 +203,7 @@ def _if_meant(bid: EvaluatedBid, one: Correction, comparison: BidComparison) -> 
         f"rank {rank} in place of {comparison.ranks[bid.name]}" if rank != comparison.ranks[bid.name] else "rank as now"
     )
     return (
-        f"{bid.label}: {one.what.lower()} counts as written; were its rate meant as it stands, the evaluated price "
+        f"{bid.label}: {running(one.what)} counts as written; were its rate meant as it stands, the evaluated price "
         f"would be {comparison.currency} {written(total)}, and the bid would {moved}."
     )
 

@@ -68,8 +68,12 @@ def short(text: str, most: int = 60) -> str:
 
 def line_words(line: TenderLine) -> str:
     """Name a line in running text."""
-    first = short(line.text)
-    return f"line {line.number} ({first[:1].lower()}{first[1:]})"
+    return f"line {line.number} ({running(short(line.text))})"
+
+
+def running(text: str) -> str:
+    """Begin a text in lower case, to stand within a sentence; names inside it keep their capitals."""
+    return f"{text[:1].lower()}{text[1:]}"
 
 
 def break_even_sentence(one: BreakEven, comparison: BidComparison) -> str:

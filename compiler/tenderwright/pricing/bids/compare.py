@@ -109,6 +109,7 @@ def compare(
     found = break_evens(evaluated, lines)
     fits = {one.name: facility_fit(one.bid, results, package) for one in evaluated}
     findings = papers.evaluation.responsive if papers.evaluation is not None else ()
+    judged = papers.evaluation.criteria if papers.evaluation is not None else ()
     return BidComparison(
         currency=tender.currency,
         rule=tender.award.arithmetic,
@@ -122,7 +123,12 @@ def compare(
         deciding=deciding_line(found, evaluated, lines),
         points={
             one.name: points(
-                one, tender, edition_hash, fits[one.name], [said for said in findings if said.bid == one.name]
+                one,
+                tender,
+                edition_hash,
+                fits[one.name],
+                [said for said in findings if said.bid == one.name],
+                [said for said in judged if said.bid == one.name],
             )
             for one in evaluated
         },

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from datetime import date
 
@@ -35,7 +35,7 @@ class BidRead:
 def read_bid(book: Workbook, form: ExpectedForm, yard: str, received: date) -> BidRead:
     """Read a returned form; `yard` may be empty where the yard signed the form with its name."""
     found = find_lines(book, form.by_number)
-    lines, notices = _lines(found, form)
+    lines, unread, notices = _lines(found, form)
     edition, edition_notices = changes.edition_changes(book, form)
     addenda, addenda_notices = read_addenda(book, form)
     offer, offer_notices = read_offer(book, form)
@@ -43,7 +43,7 @@ def read_bid(book: Workbook, form: ExpectedForm, yard: str, received: date) -> B
     notices += [*changes.missing_lines(found, form, book.path), *changes.unknown_lines(found, form)]
     notices += [*changes.unnumbered_prices(book, found), *changes.shared_prices(found)]
     notices += [*changes.currency_changes(book, form), *changes.day_cost_changes(book, form)]
-    notices += [*_left_empty(lines, book.path), *_late(received, form, book.path)]
+    notices += [*_left_empty(lines, unread, book.path), *_late(received, form, book.path)]
     notices = sort_notices(notices)
     sums = written_sums(book)
     bid = Bid(
@@ -72,14 +72,15 @@ def read_bid(book: Workbook, form: ExpectedForm, yard: str, received: date) -> B
     return BidRead(bid, tuple(notices))
 
 
-def _lines(found: list[FoundLine], form: ExpectedForm) -> tuple[dict[str, BidLine], list[Notice]]:
-    """Read the lines in the order of the form; a line that is nowhere is left out."""
+def _lines(found: list[FoundLine], form: ExpectedForm) -> tuple[dict[str, BidLine], set[str], list[Notice]]:
+    """Read the lines in the order of the form; a line that is nowhere is left out, one that is unread is named."""
     by_number: dict[str, list[FoundLine]] = {}
     for one in found:
         by_number.setdefault(one.number, []).append(one)
     written = (one.of(column) for one in found for column in ("rate", "amount"))
     reader = PriceReader(form.currency, decimal_sign(cell.text for cell in written if isinstance(cell.value, str)))
     lines: dict[str, BidLine] = {}
+    unread: set[str] = set()
     notices: list[Notice] = []
     for expected in form.lines:
         rows = by_number.get(expected.number, [])
@@ -90,7 +91,9 @@ def _lines(found: list[FoundLine], form: ExpectedForm) -> tuple[dict[str, BidLin
         answer, told_of = _answer(rows, expected, reader)
         lines[expected.number] = answer
         notices += told_of
-    return lines, notices
+        if any(notice.severity == "error" for notice in told_of):
+            unread.add(expected.number)
+    return lines, unread, notices
 
 
 def _answer(rows: list[FoundLine], expected: ExpectedLine, reader: PriceReader) -> tuple[BidLine, list[Notice]]:
@@ -107,8 +110,9 @@ def _answer(rows: list[FoundLine], expected: ExpectedLine, reader: PriceReader) 
     return answered[0], notices
 
 
-def _left_empty(lines: Mapping[str, BidLine], path: str) -> list[Notice]:
-    empty = [number for number, line in lines.items() if line.status == "empty"]
+def _left_empty(lines: Mapping[str, BidLine], unread: Collection[str], path: str) -> list[Notice]:
+    """Tell which lines have no answer; one whose answer cannot be read is told of at its cell."""
+    empty = [number for number, line in lines.items() if line.status == "empty" and number not in unread]
     if not empty:
         return []
     message = f"{len(empty)} of {len(lines)} lines are left empty: {', '.join(empty)}"

@@ -12,7 +12,7 @@ from typing import Literal
 
 from tenderwright.calculations.results import Results
 from tenderwright.model.bid import Bid
-from tenderwright.model.evaluation import Finding
+from tenderwright.model.evaluation import Finding, JudgedCriterion
 from tenderwright.model.package import Package
 from tenderwright.model.tender import Tender
 from tenderwright.pricing.bids.evaluate import EvaluatedBid
@@ -31,6 +31,8 @@ class Point:
     words: str
     why: str = ""
     """What the owner wrote of it."""
+    criterion: int = 0
+    """Which of the criteria of the tender it is, counted from 1; 0 where it is none of them."""
 
 
 @dataclass(frozen=True)
@@ -54,9 +56,17 @@ def facility_fit(bid: Bid, results: Results, package: Package) -> Fit:
 
 
 def points(
-    evaluated: EvaluatedBid, tender: Tender, edition_hash: str, fit: Fit, findings: Sequence[Finding]
+    evaluated: EvaluatedBid,
+    tender: Tender,
+    edition_hash: str,
+    fit: Fit,
+    findings: Sequence[Finding],
+    judged: Sequence[JudgedCriterion] = (),
 ) -> tuple[Point, ...]:
-    """Give every point of one bid; what the owner wrote in owner/evaluation.yaml goes before what is found here."""
+    """Give every point of one bid; what the owner wrote in owner/evaluation.yaml goes before what is found here.
+
+    A finding goes before a judgement, so that a criterion which is not met can be waived.
+    """
     found = [
         *_addenda(evaluated.bid, tender),
         *_form(evaluated.bid, edition_hash),
@@ -67,7 +77,7 @@ def points(
         *_arithmetic(evaluated),
         *_answers(evaluated.bid),
         Point("facility", _FITS[fit.state], fit.facility or "the bid names no dock of facilities/"),
-        *(Point(f"criterion {n}", "to be judged", one) for n, one in enumerate(tender.award.criteria, start=1)),
+        *_criteria(tender, judged),
     ]
     for one in findings:
         found = _found(one, found)
@@ -83,7 +93,19 @@ def _found(finding: Finding, found: list[Point]) -> list[Point]:
     state: State = "waived" if finding.waived else "missed"
     if not any(one.name == name for one in found):
         return [*found, Point(name, state, "", finding.why)]
-    return [replace(one, state=state, why=finding.why) if one.name == name else one for one in found]
+    return [replace(one, state=state, why=_both(one.why, finding.why)) if one.name == name else one for one in found]
+
+
+def _both(judged: str, found: str) -> str:
+    return "; ".join(words for words in (judged, found) if words)
+
+
+def _criteria(tender: Tender, judged: Sequence[JudgedCriterion]) -> Iterator[Point]:
+    said = {one.criterion: one for one in judged}
+    for number, words in enumerate(tender.award.criteria, start=1):
+        one = said.get(number)
+        state: State = "to be judged" if one is None else "met" if one.met else "missed"
+        yield Point(f"criterion {number}", state, words, one.why if one is not None else "", number)
 
 
 def _addenda(bid: Bid, tender: Tender) -> Iterator[Point]:
