@@ -11,7 +11,7 @@ package: $(READY)
 	$(BIN)/tenderwright build package_src --out $(OUT)
 
 test: $(READY) lint
-	$(BIN)/python -m pytest
+	$(BIN)/python -m pytest --numprocesses auto --dist loadfile
 
 lint: $(READY)
 	$(BIN)/ruff check .

@@ -7,6 +7,8 @@ from decimal import ROUND_FLOOR, ROUND_HALF_UP, Decimal
 
 CENT = Decimal("0.01")
 ZERO = Decimal("0.00")
+BEYOND = Decimal("1e12")
+"""Every amount of money lies below this."""
 
 
 def cents(amount: Decimal) -> Decimal:

@@ -29,3 +29,11 @@ def test_sums_pasted_as_figures_are_read_even_where_they_are_wrong() -> None:
 
     sums = written_sums(cells(filled(whole, paste)))
     assert (sums.sections, sums.evaluated) == ({"C": Decimal("69850.01")}, Decimal(1))
+
+
+def test_a_sum_beyond_all_money_is_none() -> None:
+    def paste(book: Any) -> None:
+        book[PRICES].cell(row_of(book[PRICES], "Sub-total C"), 8).value = 10**12
+        book[PRICES].cell(row_of(book[PRICES], "Sub-total D"), 8).value = -(10**12)
+
+    assert written_sums(cells(filled(whole, paste))).sections == {}

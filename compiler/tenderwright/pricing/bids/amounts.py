@@ -21,6 +21,7 @@ from decimal import Decimal
 from typing import Literal
 
 from tenderwright.pricing.bids.words import plain
+from tenderwright.pricing.money import BEYOND
 
 DecimalSign = Literal[",", ".", ""]
 
@@ -41,7 +42,6 @@ _AMOUNT = re.compile(
     rf"(?P<even>[.,]\s?-{{1,2}})?\s*(?P<after>{_MARK}|%)?\s*(?P<close>\))?"
 )
 _LONGEST = 60
-_BIGGEST = Decimal("1e12")
 
 
 @dataclass(frozen=True)
@@ -64,7 +64,7 @@ def read_amount(text: str, habit: DecimalSign = "") -> Amount | None:
     if match["before"] and match["after"] and match["after"] != "%":
         return None
     found = _number(match["digits"].strip(), habit, whole=bool(match["even"]))
-    if found is None or max(found) >= _BIGGEST:
+    if found is None or max(found) >= BEYOND:
         return None
     number, *other = found
     sign = -1 if match["minus"] or match["inner"] else 1

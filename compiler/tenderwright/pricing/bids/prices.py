@@ -13,12 +13,11 @@ from tenderwright.pricing.bids.expected import ExpectedLine
 from tenderwright.pricing.bids.find_lines import FoundLine
 from tenderwright.pricing.bids.statuses import Status, is_dash, status_said
 from tenderwright.pricing.bids.telling import shown, told
-from tenderwright.pricing.money import cents, tendered
+from tenderwright.pricing.money import BEYOND, cents, tendered
 from tenderwright.reading.workbook.cells import Cell
 
 _QUOTED = re.compile(r'"[^"]*"|\\.|\[\$[^\]]*\]')
 _CURRENCY_SHOWN = re.compile(r'"([A-Z]{3})"|\[\$([^\]-]+)(?:-[^\]]*)?\]|([€£])')
-_MOST = Decimal("1e12")
 
 
 @dataclass
@@ -115,7 +114,7 @@ class PriceReader:
             message = f"the credit is written as {number}; it is read as {-number} to the owner"
             told_of.append(told("ambiguous-amount", cell, message))
             number = -number
-        if number < 0 or number >= _MOST:
+        if number < 0 or number >= BEYOND:
             return self._unreadable(cell, f"`{number}` cannot be a price")
         return Priced("priced" if number else "zero", number, told_of)
 
@@ -141,7 +140,7 @@ class PriceReader:
 
     def _extension(self, cell: Cell, priced: Priced, expected: ExpectedLine) -> Decimal | None:
         """Read the amount in the row; a word in it may answer a line whose price is empty."""
-        if isinstance(cell.value, Decimal) and abs(cell.value) < _MOST:
+        if isinstance(cell.value, Decimal) and abs(cell.value) < BEYOND:
             typed = not cell.formula or priced.status != "empty"
             return cents(cell.value) if typed else None
         said = status_said(cell.text) if isinstance(cell.value, str) else None

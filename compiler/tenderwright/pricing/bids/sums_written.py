@@ -8,7 +8,7 @@ from decimal import Decimal
 
 from tenderwright.pricing.bids.columns import Table, tables
 from tenderwright.pricing.bids.words import bare
-from tenderwright.pricing.money import cents
+from tenderwright.pricing.money import BEYOND, cents
 from tenderwright.reading.workbook.cells import Workbook
 
 _SUB_TOTAL = re.compile(r"sub ?total (?:of )?(?:section )?([a-z])")
@@ -49,4 +49,4 @@ def _section(table: Table, row: int) -> str:
 def _number(table: Table, row: int, column: str) -> Decimal | None:
     where = table.columns.get(column)
     value = table.sheet.at(row, where).value if where is not None else None
-    return cents(value) if isinstance(value, Decimal) else None
+    return cents(value) if isinstance(value, Decimal) and abs(value) < BEYOND else None
