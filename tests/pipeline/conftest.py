@@ -3,7 +3,6 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
-from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -41,8 +40,8 @@ def _start(root: Path, out: Path, umask: int, **environment: str) -> subprocess.
     )
 
 
-def _build_twice(source: Path, base: Path) -> Callable[[], Two]:
-    """Commit a package, clone it twice, begin to build both at once, and give what waits for the end."""
+def _build_twice(source: Path, base: Path) -> Two:
+    """Commit a package, clone it twice, and build both at once."""
     (source / ".gitignore").write_text("build/\n", "utf-8")
     name = commit(source)
     plain = clone(source, base / "a")
@@ -68,36 +67,24 @@ def _build_twice(source: Path, base: Path) -> Callable[[], Two]:
         ),
     ]
 
-    def wait() -> Two:
-        for process in running:
-            out, err = process.communicate()
-            assert process.returncode == 0, err
-            assert f"Commit {name[:12]}" in out
-            assert "Traceback" not in err
-        return Two(plain / "build" / "yard", base / "elsewhere" / "yard", guarded, name, canaries)
-
-    return wait
+    for process in running:
+        out, err = process.communicate()
+        assert process.returncode == 0, err
+        assert f"Commit {name[:12]}" in out
+        assert "Traceback" not in err
+    return Two(plain / "build" / "yard", base / "elsewhere" / "yard", guarded, name, canaries)
 
 
 @pytest.fixture(scope="session")
 def two_starters(tmp_path_factory: pytest.TempPathFactory) -> Two:
     base = tmp_path_factory.mktemp("starters")
-    return _build_twice(starter(base / "source"), base)()
-
-
-@pytest.fixture(scope="session", autouse=True)
-def marrams_begun(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Callable[[], Two] | None:
-    """Begin the two long builds before the first test, where any test asks for them, so that nobody waits."""
-    if not any("two_marrams" in getattr(item, "fixturenames", ()) for item in request.session.items):
-        return None
-    base = tmp_path_factory.mktemp("marrams")
-    return _build_twice(marram(base / "source"), base)
+    return _build_twice(starter(base / "source"), base)
 
 
 @pytest.fixture(scope="session")
-def two_marrams(marrams_begun: Callable[[], Two] | None) -> Two:
-    assert marrams_begun is not None
-    return marrams_begun()
+def two_marrams(tmp_path_factory: pytest.TempPathFactory) -> Two:
+    base = tmp_path_factory.mktemp("marrams")
+    return _build_twice(marram(base / "source"), base)
 
 
 @dataclass(frozen=True)
