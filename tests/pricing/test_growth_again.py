@@ -48,6 +48,6 @@ def test_a_credit_that_came_out_dearer_is_less_money_back(made: Estimate) -> Non
     assert (again.today, again.more) == (Decimal("-100.00"), Decimal("-10.00"))
 
 
-@pytest.mark.parametrize(("kind", "share"), [("measured", None), ("other", 0.3)])
+@pytest.mark.parametrize(("kind", "share"), [("measured", None), ("other", 0.3), ("contingent", 6.1)])
 def test_there_is_nothing_to_lay_it_on(made: Estimate, kind: str, share: float | None) -> None:
     assert growth_again(grown(kind, share), made).more is None

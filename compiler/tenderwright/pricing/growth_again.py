@@ -23,8 +23,12 @@ class GrowthAgain:
 
 
 def growth_again(growth: Growth, estimate: Estimate) -> GrowthAgain:
-    """Lay the growth of a kind of work on today's: more = share |today|, to the cent. Source: derived."""
+    """Lay the growth of a kind of work on today's: more = share |today|, to the cent. Source: derived.
+
+    Contingent work is ordered as it is found, and then grew from next to nothing; its share is laid on nothing.
+    """
     mine = [line for line in estimate.lines if growth.kind in (ALL, line.item.kind)]
     today = without_options(mine).likely
-    more = cents(Decimal(repr(growth.share)) * abs(today)) if growth.share is not None and today else None
-    return GrowthAgain(growth, today, more)
+    if growth.share is None or not today or growth.kind == "contingent":
+        return GrowthAgain(growth, today, None)
+    return GrowthAgain(growth, today, cents(Decimal(repr(growth.share)) * abs(today)))
