@@ -38,7 +38,7 @@ def donor_sheet(desk: Desk, edition: Edition) -> Edition | None:
         donor_bar(desk.tender.ship, len(safe), len(hoped), len(waiting)),
         *_list(
             "Safe already",
-            _named(_given(papers.funding.sources, ladder, secure=True)),
+            _named("With thanks to", _given(papers.funding.sources, ladder, secure=True)),
             safe,
             papers.scope,
             ladder,
@@ -46,7 +46,7 @@ def donor_sheet(desk: Desk, edition: Edition) -> Edition | None:
         ),
         *_list(
             "What the next gifts will do",
-            _named(_given(papers.funding.sources, ladder, secure=False)),
+            _named("Asked of", _given(papers.funding.sources, ladder, secure=False)),
             hoped,
             papers.scope,
             ladder,
@@ -88,8 +88,8 @@ def _given(sources: Sequence[FundingSource], ladder: Ladder, *, secure: bool) ->
     return [one.public for one in sources if one.public and one.source in drawn and (one.status in statuses) is secure]
 
 
-def _named(names: list[str]) -> str:
-    return f"With thanks to: {'; '.join(names)}." if names else ""
+def _named(lead: str, names: list[str]) -> str:
+    return f"{lead}: {'; '.join(names)}." if names else ""
 
 
 def _list(title: str, words: str, numbers: list[str], scope: Scope, ladder: Ladder, currency: str) -> list[Block]:
