@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 import sys
 from argparse import ArgumentParser, Namespace
 from pathlib import Path, PurePosixPath
@@ -19,7 +18,7 @@ from tenderwright.notices.render import as_text, summary
 from tenderwright.notices.suggest import did_you_mean
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read, stamp_of, timestamp
 from tenderwright.planning.grant_outputs import output_mistakes
-from tenderwright.reading.package import Files
+from tenderwright.reading.package import Files, papers_hash
 
 if TYPE_CHECKING:
     from tenderwright.documents.grant_desk import ApplicationDesk
@@ -146,7 +145,7 @@ def _write(desk: ApplicationDesk, compiled: Compiled, files: Files, out: Path) -
     state = stamp_of(compiled)
     try:
         with progress("composing and typesetting the application"):
-            edition = grant_edition(desk, stamp(state), papers_hash(files))
+            edition = grant_edition(desk, stamp(state), papers_hash(files, _RESTS_ON))
             written = grant_files(edition, Typesetter(), timestamp(edition, state))
         folder = write_outputs(out.parent, out.name, written.files)
     except (WritingError, OSError) as error:
@@ -157,12 +156,3 @@ def _write(desk: ApplicationDesk, compiled: Compiled, files: Files, out: Path) -
     if written.uncovered:
         print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)
     return CLEAN
-
-
-def papers_hash(files: Files) -> str:
-    """Give one checksum of the owner's papers that an application rests on, which the commit does not cover."""
-    found = hashlib.sha256()
-    for path, source in sorted(files.owner_only().sources.items()):
-        if path.startswith(_RESTS_ON):
-            found.update(f"{path}\0{len(source.text.encode())}\0{source.text}".encode())
-    return found.hexdigest()

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 import sys
 from argparse import ArgumentParser, ArgumentTypeError, Namespace
 from datetime import date
@@ -14,7 +13,7 @@ from tenderwright.commands.progress import progress
 from tenderwright.notices import sort_notices
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read, stamp_of, timestamp
-from tenderwright.reading.package import Files
+from tenderwright.reading.package import Files, papers_hash
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -102,11 +101,3 @@ def _write(compiled: Compiled, owner: OwnersSide, files: Files, on: date, out: P
     if written.uncovered:
         print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)
     return CLEAN
-
-
-def papers_hash(files: Files) -> str:
-    """Give one checksum of all the owner's papers, which the commit does not cover."""
-    found = hashlib.sha256()
-    for path, source in sorted(files.owner_only().sources.items()):
-        found.update(f"{path}\0{len(source.text.encode())}\0{source.text}".encode())
-    return found.hexdigest()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import os
 import re
 from collections.abc import Iterator, Mapping
@@ -44,6 +45,15 @@ class Files:
         kept = {path: source for path, source in self.sources.items() if path.startswith(OWNER)}
         notices = tuple(n for n in self.notices if n.place.path.startswith(OWNER))
         return replace(self, sources=kept, notices=notices)
+
+
+def papers_hash(files: Files, within: tuple[str, ...] = (OWNER,)) -> str:
+    """Give one checksum of the owner's papers, or of some of them, which the commit does not cover."""
+    found = hashlib.sha256()
+    for path, source in sorted(files.owner_only().sources.items()):
+        if path.startswith(within):
+            found.update(f"{path}\0{len(source.text.encode())}\0{source.text}".encode())
+    return found.hexdigest()
 
 
 def read_package(root: FilePath, *, owner: bool = True, kept: Mapping[str, Source] | None = None) -> Files:

@@ -31,17 +31,5 @@ def donor_bar(ship: str, safe: int, hoped: int, waiting: int) -> Figure:
             index += 1
     words = f"{count} pieces of work on {ship}: {safe} safe, {hoped} asked for, {waiting} waiting."
     high = _TOP + _HIGH + 1
-    svg = pen.element(
-        "svg",
-        {
-            "xmlns": "http://www.w3.org/2000/svg",
-            "width": f"{pen.number(WIDTH)}mm",
-            "height": f"{pen.number(high)}mm",
-            "viewBox": f"0 0 {pen.number(WIDTH)} {pen.number(high)}",
-            "role": "img",
-            "aria-label": words,
-            "font-family": pen.FAMILY,
-        },
-        *marks,
-    )
+    svg = pen.picture(WIDTH, high, words, marks)
     return Figure("donor-bar", svg, "Each box is one piece of work.", words, title="How far we are")

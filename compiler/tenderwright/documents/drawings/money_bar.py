@@ -53,19 +53,7 @@ def money_bar(
     ceiling = f", with its contingency {written(limit)}" if limit is not None else ""
     words = f"Bars to one scale, {currency}. {told}. The contract is {written(contract)}{ceiling}."
     high = foot + 6.4
-    svg = pen.element(
-        "svg",
-        {
-            "xmlns": "http://www.w3.org/2000/svg",
-            "width": f"{pen.number(WIDTH)}mm",
-            "height": f"{pen.number(high)}mm",
-            "viewBox": f"0 0 {pen.number(WIDTH)} {pen.number(high)}",
-            "role": "img",
-            "aria-label": words,
-            "font-family": pen.FAMILY,
-        },
-        *marks,
-    )
+    svg = pen.picture(WIDTH, high, words, marks)
     return Figure("money-bar", svg, "", words, title="Cost and money")
 
 

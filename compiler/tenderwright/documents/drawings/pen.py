@@ -51,6 +51,20 @@ def element(name: str, attributes: Mapping[str, str | float], *content: str) -> 
     return f"<{name}{given}>{''.join(content)}</{name}>" if content else f"<{name}{given}/>"
 
 
+def picture(width: float, height: float, words: str, marks: Iterable[str]) -> str:
+    """Put marks on a picture without a title strip, its sides in mm, and give it as an SVG document."""
+    attributes: dict[str, str | float] = {
+        "xmlns": "http://www.w3.org/2000/svg",
+        "width": f"{number(width)}mm",
+        "height": f"{number(height)}mm",
+        "viewBox": f"0 0 {number(width)} {number(height)}",
+        "role": "img",
+        "aria-label": words,
+        "font-family": FAMILY,
+    }
+    return element("svg", attributes, *marks)
+
+
 def line(start: Point, end: Point, width: float = FINE, dash: str = "", colour: str = INK) -> str:
     """Draw a straight line."""
     ends: dict[str, str | float] = {"x1": start[0], "y1": start[1], "x2": end[0], "y2": end[1]}
