@@ -106,6 +106,8 @@ def explain_item(item: Item, compiled: Compiled, owner: OwnersSide, letter: str 
         f"item {item.number}  {item.title}",
         f"  {item.kind}, {item.phase}, revision {item.revision}   [{item.here}]",
     ]
+    if item.withdrawn:
+        lines.append("  withdrawn: it is not priced, and its number stays taken")
     after = ", ".join(reference.name for reference in item.depends_on)
     if after and not letter:
         lines.append(f"  after items {after}")
