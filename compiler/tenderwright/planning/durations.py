@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from tenderwright.calculations.schedule.elapsed import elapsed
 from tenderwright.model.item import Item
 from tenderwright.model.programme import Activity
 from tenderwright.notices import Notice
@@ -37,8 +38,6 @@ class Duration:
     @property
     def days(self) -> float:
         """Give the likely days that pass."""
-        from tenderwright.calculations.schedule.elapsed import elapsed
-
         return elapsed(self.likely, self.week, self.workable)
 
 

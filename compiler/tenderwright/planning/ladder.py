@@ -8,7 +8,7 @@ from decimal import Decimal
 
 import numpy as np
 
-from tenderwright.calculations.cost.totals import contributions, percentiles
+from tenderwright.calculations.cost.totals import percentiles
 from tenderwright.calculations.scope.best_scope import Scope as BestScope
 from tenderwright.calculations.scope.best_scope import best_scope
 from tenderwright.calculations.scope.frontier import next_step
@@ -18,6 +18,8 @@ from tenderwright.model.funding import FundingSource, Scope
 from tenderwright.model.item import Item
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
+from tenderwright.planning.outlook import money as as_money
+from tenderwright.planning.outlook import parts_at
 from tenderwright.planning.scope import available, in_hand, must_do, score
 from tenderwright.planning.trials import GENERAL, Trials
 from tenderwright.pricing.money import CENT, ZERO
@@ -95,15 +97,12 @@ def _likelihood(source: FundingSource) -> float:
 def item_costs(run: Trials, level: float) -> dict[str, Decimal]:
     """Give each item its part of the whole at a level, options among them: its mean and its share of what is added.
 
-    a_i = mean_i + c_i (P - mean), c_i = cov(x_i, T)/var(T). An item whose part would be below nothing, a credit, is
-    left there: whoever buys items sets it off.
+    By `parts_at`. An item whose part would be below nothing, a credit, is left there: whoever buys items sets it off.
     """
     rows = run.by_item
     whole = np.asarray(sum(rows.values()))
-    shares = contributions(rows.values(), whole)
-    added = float(percentiles(whole, [level])[0] - whole.mean())
-    exact = (float(row.mean()) + float(share) * added for row, share in zip(rows.values(), shares, strict=True))
-    return {name: Decimal(repr(cost)).quantize(CENT) for name, cost in zip(rows, exact, strict=True)}
+    ((_, exact),) = parts_at(rows, whole, [level])
+    return {name: as_money(cost) for name, cost in zip(rows, exact, strict=True)}
 
 
 class _Climb:
@@ -220,7 +219,7 @@ class _Climb:
             items,
             tuple(item for item in items if item not in before),
             scope.cost * CENT,
-            Decimal(repr(float(alone))).quantize(CENT),
+            as_money(alone),
             drawn,
             scope.value,
             given_up,

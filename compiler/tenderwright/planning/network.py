@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from tenderwright.calculations.schedule.order import Circle, topological_order
 from tenderwright.calculations.value import Record
 from tenderwright.model.item import Item
 from tenderwright.model.package import Package
@@ -223,26 +224,12 @@ def _waited_for(item: Item, items: Mapping[str, Item], by_item: Mapping[str, lis
 
 def _circle(made: Network) -> Notice | None:
     """Report activities that come after each other in a circle."""
-    before: dict[int, set[int]] = {place: set() for place in range(len(made.nodes))}
-    for link in made.links:
-        before[link.after].add(link.before)
-    left = dict(before)
-    while free := [place for place, others in left.items() if not others & left.keys()]:
-        for place in free:
-            del left[place]
-    if not left:
-        return None
-    place = min(left)
-    circle = [place]
-    while True:
-        place = min(left[place] & left.keys())
-        if place in circle:
-            circle = circle[circle.index(place) :]
-            break
-        circle.append(place)
-    names = [f"`{made.nodes[place].name}`" for place in reversed(circle)]
-    first = next((made.nodes[place].source for place in circle if made.nodes[place].source), None)
-    assert first is not None
-    message = f"activities come after each other in a circle: {', '.join(names)}"
-    hint = "mark an activity that closes the work of an item, such as striking, with `afterwards: true`"
-    return Notice("cycle", first.here, message, hints=(hint,))
+    try:
+        topological_order(len(made.nodes), made.pairs)
+    except Circle as circle:
+        names = [f"`{made.nodes[place].name}`" for place in circle.places]
+        first = next(source for place in circle.places if (source := made.nodes[place].source))
+        message = f"activities come after each other in a circle: {', '.join(names)}"
+        hint = "mark an activity that closes the work of an item, such as striking, with `afterwards: true`"
+        return Notice("cycle", first.here, message, hints=(hint,))
+    return None

@@ -116,28 +116,33 @@ def _cost(trials: Trials, estimate: Estimate) -> CostOutlook:
 
 
 def allocated(trials: Trials, wanted: Sequence[float]) -> dict[str, dict[float, Decimal]]:
-    """Give each item its part of the whole at some levels: its mean, and its share of what the level adds.
+    """Give each item its part of the whole at some levels, options apart, so that the parts add up to the cent.
 
-    a_i = mean_i + c_i (P - mean), c_i = cov(x_i, T)/var(T); the parts add up to the level to the cent. The rule is that
-    of covariance (Euler) allocation. Risks of no item stand under `general`.
+    Risks of no item stand under `general`. See `parts_at`.
     """
     rows: dict[str, Floats] = {}
     for place, option in enumerate(trials.options):
         if not option:
             item = trials.items[place]
             rows[item] = rows[item] + trials.costs[place] if item in rows else trials.costs[place]
-    names = sorted(rows, key=lambda name: (name == GENERAL, name))
-    shares = contributions((rows[name] for name in names), trials.total)
-    means = np.array([rows[name].mean() for name in names])
-    found: dict[str, dict[float, Decimal]] = {name: {} for name in names}
-    for level, whole in zip(wanted, percentiles(trials.total, wanted), strict=True):
-        exact = means + shares * (whole - trials.total.mean())
+    rows = {name: rows[name] for name in sorted(rows, key=lambda name: (name == GENERAL, name))}
+    found: dict[str, dict[float, Decimal]] = {name: {} for name in rows}
+    for level, (whole, exact) in zip(wanted, parts_at(rows, trials.total, wanted), strict=True):
         parts = [money(part) for part in exact]
         left = money(whole) - total(parts)
-        parts = [part + more for part, more in zip(parts, _spread(left, len(parts)), strict=True)]
-        for name, part in zip(names, parts, strict=True):
-            found[name][level] = part
+        for name, part, more in zip(rows, parts, _spread(left, len(parts)), strict=True):
+            found[name][level] = part + more
     return found
+
+
+def parts_at(rows: Mapping[str, Floats], whole: Floats, levels: Sequence[float]) -> list[tuple[float, list[float]]]:
+    """Give the whole at each level, and what each row is given of it: its mean, and its share of what the level adds.
+
+    a_i = mean_i + c_i (P - mean), c_i = cov(x_i, T)/var(T), by the rule of covariance (Euler) allocation.
+    """
+    shares = contributions(rows.values(), whole)
+    means = np.array([row.mean() for row in rows.values()])
+    return [(float(p), (means + shares * (p - whole.mean())).tolist()) for p in percentiles(whole, levels)]
 
 
 def _spread(left: Decimal, count: int) -> list[Decimal]:

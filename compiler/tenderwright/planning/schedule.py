@@ -6,16 +6,14 @@ import math
 from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import cached_property
-from typing import TYPE_CHECKING
 
+from tenderwright.calculations.schedule.crews import crew_links
+from tenderwright.calculations.schedule.critical_path import Path, critical_path
 from tenderwright.calculations.value import Record
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.notices import Notice
 from tenderwright.planning.network import REDELIVERY, Link, Network, Node, network
-
-if TYPE_CHECKING:
-    from tenderwright.calculations.schedule.critical_path import Path
 
 _PART = 1e-6
 """A part of a day within which two times are one."""
@@ -64,11 +62,6 @@ class Schedule:
     def yard_days(self) -> float:
         """Give the days from arrival to redelivery."""
         return self.path.early_finish[self.network.index[REDELIVERY]]
-
-    @cached_property
-    def critical_items(self) -> frozenset[str]:
-        """Give the numbers of the items that have an activity on the critical path."""
-        return frozenset(one.node.item.number for one in self.activities if one.critical and one.node.item is not None)
 
     def critical_chain(self, through: Scheduled | None = None) -> list[Scheduled]:
         """Follow the critical path from arrival to redelivery, by what each activity waits for to the last.
@@ -133,9 +126,6 @@ def plan(papers: OwnerPapers, package: Package, record: Record) -> tuple[Schedul
 
 def schedule(made: Network, package: Package) -> Schedule:
     """Lay a network out at likely durations, with its crews."""
-    from tenderwright.calculations.schedule.crews import crew_links
-    from tenderwright.calculations.schedule.critical_path import critical_path
-
     durations = [node.duration.days for node in made.nodes]
     handed = crew_links(durations, made.pairs, [node.crew for node in made.nodes], made.capacity)
     extra = tuple(Link(before, after, f"the {made.nodes[after].crew} come from there") for before, after in handed)

@@ -14,6 +14,8 @@ from tenderwright.calculations.cost.correlated import CorrelatedDraws
 from tenderwright.calculations.cost.event import Event
 from tenderwright.calculations.cost.three_point import ThreePoint
 from tenderwright.calculations.cost.totals import contributions
+from tenderwright.calculations.schedule.elapsed import elapsed_trials
+from tenderwright.calculations.schedule.trials import criticality, finish_times
 from tenderwright.model.owner import OwnerPapers, Risk
 from tenderwright.model.programme import DayLine
 from tenderwright.model.rates import Simulation
@@ -174,8 +176,6 @@ def _counted_days(line: DayLine | None, days: Days | None, schedule: Schedule | 
 
 
 def _days(schedule: Schedule, settings: CorrelatedDraws, risks: Sequence[Risk], happens: Mapping[str, Floats]) -> Days:
-    from tenderwright.calculations.schedule.trials import criticality, finish_times
-
     network = schedule.network
     durations = np.empty((len(network.nodes), settings.trials))
     for place, node in enumerate(network.nodes):
@@ -195,8 +195,6 @@ def _days(schedule: Schedule, settings: CorrelatedDraws, risks: Sequence[Risk], 
 
 
 def _duration(node: Node, settings: CorrelatedDraws) -> Floats:
-    from tenderwright.calculations.schedule.elapsed import elapsed_trials
-
     days = node.duration
     group = _group(node.item.item) if node.item is not None else GENERAL
     worked = _drawn(f"days {node.name}", days.low, days.likely, days.high, group, settings)
