@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -109,6 +110,32 @@ def test_raw_html_is_inert(text: str, desk: Desk) -> None:
 
 def test_a_link_to_a_script_is_text(desk: Desk) -> None:
     assert "<a " not in _html(desk, "[b](javascript:alert(1)) [c](data:text/html,x) [d](vbscript:x)")
+
+
+@pytest.mark.parametrize(
+    ("text", "shown", "live"),
+    [
+        (
+            "See [the *makers'* sheet](https://example.org/a_b) now.",
+            "<p>See the <em>makers'</em> sheet (https://example.org/a_b) now.</p>",
+            '<p>See <a href="https://example.org/a_b">the <em>makers\'</em> sheet</a> now.</p>',
+        ),
+        (
+            "<http://a.example> <b@a.example>",
+            "<p>http://a.example b@a.example</p>",
+            '<p><a href="http://a.example">http://a.example</a> <a href="mailto:b@a.example">b@a.example</a></p>',
+        ),
+        (
+            "[x][y]\n\n[y]: mailto:a@example.org",
+            "<p>x (mailto:a@example.org)</p>",
+            '<p><a href="mailto:a@example.org">x</a></p>',
+        ),
+    ],
+)
+def test_a_web_address_is_text_but_where_the_package_allows_links(text: str, shown: str, live: str, desk: Desk) -> None:
+    assert _html(desk, text) == shown
+    allowed = replace(desk, package=replace(desk.package, tender=replace(desk.tender, web_links=True)))
+    assert _html(allowed, text) == live
 
 
 def test_a_cell_holds_text_links_code_and_web_addresses(desk: Desk) -> None:

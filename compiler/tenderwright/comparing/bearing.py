@@ -12,7 +12,17 @@ from tenderwright.comparing.redline import editorial
 
 _FOR_THE_RECORD = {
     "items": ("revision", "system", "does", "deferral", "photographs"),
-    "package.yaml": ("addenda", "tender", "ship", "owner", "page_size", "units", "services", "yard_questions"),
+    "package.yaml": (
+        "addenda",
+        "tender",
+        "ship",
+        "owner",
+        "page_size",
+        "units",
+        "web_links",
+        "services",
+        "yard_questions",
+    ),
     "drawings.yaml": ("holder", "kind"),
 }
 """By folder or file, the keys whose values ask nothing of the yard; items answer for the services."""

@@ -15,7 +15,7 @@ from tenderwright.calculations.value import Record, Value
 from tenderwright.documents.customary import customary, is_customary, metric_unit
 from tenderwright.documents.edition import Inline, Prose, Span
 from tenderwright.linking.link import Links
-from tenderwright.linking.prose import KINDS, parse_prose
+from tenderwright.linking.prose import KINDS, WEB, parse_prose
 from tenderwright.model.build import Prose as WrittenProse
 from tenderwright.model.build import Reference
 from tenderwright.model.package import Package
@@ -198,6 +198,7 @@ class Desk:
         resolved: list[Token] = []
         auto: str | None = None
         dropped = 0
+        told = ""
         for child in children:
             if child.type == "link_open":
                 kind, colon, name = unquote(str(child.attrs.get("href", ""))).partition(":")
@@ -209,9 +210,15 @@ class Desk:
                     else:
                         dropped += 1
                         continue
+                elif kind in WEB and not self.tender.web_links:
+                    told = "" if child.info == "auto" else f" ({child.attrs.get('href', '')})"
+                    dropped += 1
+                    continue
             elif child.type == "link_close" and dropped:
                 dropped -= 1
                 auto = None
+                resolved += [Token("text", "", 0, content=told)] if told else []
+                told = ""
                 continue
             elif child.type == "link_close":
                 auto = None

@@ -29,6 +29,9 @@ KINDS = (
 )
 """What prose may refer to, as the scheme of a link: `<item:420>`, `[the forepeak](tank:forepeak)`."""
 
+WEB = ("http", "https", "mailto")
+"""The schemes of links that lead out of the package."""
+
 
 @cache
 def _parser() -> MarkdownIt:
@@ -60,7 +63,7 @@ def references_in(text: str) -> Iterator[tuple[str, str, str, int]]:
                 continue
             href = unquote(str(child.attrs.get("href", "")))
             kind, colon, name = href.partition(":")
-            if kind in ("http", "https", "mailto") and colon:
+            if kind in WEB and colon:
                 continue
             if not colon:
                 kind, name = "", href

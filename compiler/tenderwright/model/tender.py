@@ -128,6 +128,7 @@ class Tender:
     here: Place = field(compare=False)
     page_size: str = "A4"
     units: str = "metric"
+    web_links: bool = False
     addenda: tuple[Addendum, ...] = ()
     yard_questions: tuple[YardQuestion, ...] = ()
 
