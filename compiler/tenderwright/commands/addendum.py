@@ -10,6 +10,7 @@ from tenderwright.amending import Stated, amend, new_addenda, write_addendum
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.progress import progress
+from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.model.tender import Addendum
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import compile_package, read, stamp_of
@@ -28,6 +29,7 @@ def add_arguments(parser: ArgumentParser) -> None:
 
 def run(arguments: Namespace) -> int:
     """Make the addendum from one commit to another."""
+    need_typesetter()
     root = package_folder(arguments.folder)
     if arguments.out is not None and arguments.out.resolve() == root.resolve():
         raise WrongUse("the addendum cannot be written over the package itself")

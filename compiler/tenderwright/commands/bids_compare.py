@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.progress import progress
+from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.notices import Notice, sort_notices
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read, stamp_of, timestamp
@@ -34,6 +35,7 @@ def add_arguments(parser: ArgumentParser) -> None:
 
 def run(arguments: Namespace) -> int:
     """Compare the bids of a package."""
+    need_typesetter()
     root = package_folder(arguments.folder)
     if arguments.out.resolve() == root.resolve():
         raise WrongUse("the comparison cannot be written over the package itself")

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.progress import progress
+from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.notices import Notice, sort_notices
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import (
@@ -43,6 +44,7 @@ def add_arguments(parser: ArgumentParser) -> None:
 
 def run(arguments: Namespace) -> int:
     """Build the editions once, or again on each save."""
+    need_typesetter()
     root = package_folder(arguments.folder)
     if arguments.out.resolve() == root.resolve():
         raise WrongUse("the editions cannot be written over the package itself")

@@ -13,6 +13,7 @@ from tenderwright.closing import CompiledFindings, compile_findings
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.progress import progress
+from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.model.findings import Findings
 from tenderwright.notices import Notice, Place, sort_notices
 from tenderwright.notices.render import as_text, summary
@@ -55,6 +56,7 @@ class Closing:
 
 def run(arguments: Namespace) -> int:
     """Close a docking."""
+    need_typesetter()
     root = package_folder(arguments.folder)
     if arguments.out.resolve() == root.resolve():
         raise WrongUse("the report cannot be written over the package itself")

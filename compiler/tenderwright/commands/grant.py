@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.progress import progress
+from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.model.build import Name
 from tenderwright.model.grant import Grant
 from tenderwright.model.profile import Profile, shipped_profiles
@@ -44,6 +45,7 @@ def add_arguments(parser: ArgumentParser) -> None:
 
 def run(arguments: Namespace) -> int:
     """Write an application."""
+    need_typesetter()
     root = package_folder(arguments.folder)
     out = arguments.out or Path("build") / f"grant-{arguments.profile}"
     if out.resolve() == root.resolve():

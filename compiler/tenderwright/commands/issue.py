@@ -13,6 +13,7 @@ from pathlib import Path
 from tenderwright import __version__
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.commands.yard_at import YardAt, yard_at
 from tenderwright.model.tender import Tender
 from tenderwright.notices.render import as_text, summary
@@ -39,6 +40,7 @@ def add_arguments(parser: ArgumentParser) -> None:
 
 def run(arguments: Namespace) -> int:
     """Issue a tender."""
+    need_typesetter()
     root = package_folder(arguments.folder)
     folder = arguments.out / FOLDER / arguments.tag
     files = read(root)

@@ -10,6 +10,7 @@ from pathlib import Path
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.progress import progress
+from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.notices import sort_notices
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read, stamp_of, timestamp
@@ -40,6 +41,7 @@ def _day(text: str) -> date:
 
 def run(arguments: Namespace) -> int:
     """Write a statement."""
+    need_typesetter()
     root = package_folder(arguments.folder)
     files = read(root)
     compiled = compile_package(files)

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from tenderwright import __version__
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.commands.yard_at import YardAt, yard_at
 from tenderwright.notices.render import as_text, summary
 from tenderwright.reading.issued import issued
@@ -36,6 +37,7 @@ def add_arguments(parser: ArgumentParser) -> None:
 
 def run(arguments: Namespace) -> int:
     """Verify a parcel: one sentence of verdict, then what there is to say of it."""
+    need_typesetter()
     root = package_folder(arguments.folder)
     try:
         parcel = read_parcel(arguments.parcel)
