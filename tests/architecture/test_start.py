@@ -16,7 +16,7 @@ LATE = ("jinja2", "weasyprint", "openpyxl", "rich", "scipy", "watchfiles", "pint
 PROGRAM = """
 import json, sys
 from tenderwright.cli import main
-code = main(["check", sys.argv[1], "--format", "short"])
+code = main(["check", sys.argv[1], "--format", "line"])
 json.dump({"code": code, "modules": sorted({name.split(".")[0] for name in sys.modules})}, sys.stderr)
 """
 

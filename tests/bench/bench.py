@@ -22,7 +22,7 @@ from typing import Any
 from tests.bench.generate import MARRAM, generate
 
 BARE = "import numpy, yaml, jsonschema, pint, markdown_it"
-CHECK = "import sys; from tenderwright.cli import main; main(['check', sys.argv[1], '--format', 'short'])"
+CHECK = "import sys; from tenderwright.cli import main; main(['check', sys.argv[1], '--format', 'line'])"
 
 
 @dataclass(frozen=True)

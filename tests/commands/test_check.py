@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from tenderwright import pipeline
+from tests.pipeline.packages import git
 
 from .run import Runner, package
 
@@ -26,7 +27,7 @@ def test_a_sound_package(run: Runner, tmp_path: Path) -> None:
     assert re.fullmatch(r"no mistakes found: 6 items, \d+ values, \d+ files\n", ran.out)
 
 
-def test_mistakes_as_text(run: Runner, broken: Path) -> None:
+def test_mistakes_in_full(run: Runner, broken: Path) -> None:
     ran = run("check", broken)
     lines = ran.out.splitlines()
     assert ran.code == 1
@@ -35,11 +36,12 @@ def test_mistakes_as_text(run: Runner, broken: Path) -> None:
     assert int(number) == int(lines[0].split(":")[1])
     assert lines[2].split(" | ")[1].index("^") == written.index('"1300"')
     assert lines[3].strip() == "hint: did you mean `130`?"
-    assert lines[-1].startswith("1 mistake: ")
+    assert lines[-2].startswith("1 mistake: ")
+    assert lines[-1] == "More about a code: tenderwright explain CODE"
 
 
-def test_mistakes_in_short(run: Runner, broken: Path) -> None:
-    ran = run("check", "--format", "short", broken)
+def test_mistakes_one_a_line(run: Runner, broken: Path) -> None:
+    ran = run("check", "--format", "line", broken)
     assert ran.code == 1
     assert re.fullmatch(PLACE + r"\d+:\d+: error\[dead-reference\]: there is no item 1300\n", ran.out)
 
@@ -55,13 +57,34 @@ def test_mistakes_as_json(run: Runner, broken: Path) -> None:
 
 
 def test_mistakes_as_annotations(run: Runner, broken: Path) -> None:
-    ran = run("check", "--format", "github", broken)
+    ran = run("check", "--format", "annotations", broken)
     assert ran.code == 1
     assert ran.out.startswith("::error file=items/320-rivets-renew.yaml,line=")
     assert "title=dead-reference::there is no item 1300; did you mean" in ran.out
 
 
-@pytest.mark.parametrize("form", ["short", "json", "github"])
+def test_annotations_stand_at_paths_of_the_repository(run: Runner, tmp_path: Path) -> None:
+    root = package(tmp_path / "ships" / "sand, ling", MISTAKE)
+    git(tmp_path, "init", "--quiet")
+    ran = run("check", "--format", "annotations", root)
+    assert ran.out.startswith("::error file=ships/sand%2C ling/items/320-rivets-renew.yaml,line=")
+
+
+def test_annotations_tell_nothing_of_the_owners_papers(run: Runner, tmp_path: Path) -> None:
+    """Neither what lies under owner/, nor what its rates and ranges say of an item of the yard's side."""
+    root = package(
+        tmp_path / "package",
+        ("owner/rates.yaml", "rate: 95, low: 70", "rate: 95, low: 98"),
+        ("owner/rates.yaml", "  110.c: { rate: 480 }\n", ""),
+    )
+    said = run("check", "--format", "line", root).out
+    assert {path.split("/")[0] for path in said.splitlines()} == {"items", "owner"}
+    ran = run("check", "--format", "annotations", root)
+    assert ran.code == 1
+    assert re.fullmatch(r"the owner's papers: .* told only by `tenderwright check` on your own machine\n", ran.out)
+
+
+@pytest.mark.parametrize("form", ["line", "json", "annotations"])
 def test_a_sound_package_says_nothing_to_a_machine(run: Runner, tmp_path: Path, form: str) -> None:
     ran = run("check", package(tmp_path / "package"), "--format", form)
     assert ran.code == 0
@@ -70,15 +93,15 @@ def test_a_sound_package_says_nothing_to_a_machine(run: Runner, tmp_path: Path, 
 
 def test_warnings_count_only_where_asked(run: Runner, tmp_path: Path) -> None:
     root = package(tmp_path / "package", WARNING)
-    ran = run("check", root, "--format", "short")
+    ran = run("check", root, "--format", "line")
     assert ran.code == 0
     assert ": warning[stated-differs]: " in ran.out
-    assert run("check", root, "--strict", "--format", "short").code == 1
+    assert run("check", root, "--strict", "--format", "line").code == 1
 
 
 def test_mistakes_of_the_owner_are_told_too(run: Runner, tmp_path: Path) -> None:
     root = package(tmp_path / "package", ("owner/rates.yaml", "rate: 95", "rate: 9.555"))
-    ran = run("check", root, "--format", "short")
+    ran = run("check", root, "--format", "line")
     assert ran.code == 1
     assert re.match(r"owner/rates.yaml:\d+:\d+: error\[bad-money\]", ran.out)
 
@@ -104,7 +127,7 @@ def test_wrong_use(run: Runner, tmp_path: Path) -> None:
 
 
 def test_an_empty_folder_lacks_what_every_package_needs(run: Runner, tmp_path: Path) -> None:
-    ran = run("check", tmp_path, "--format", "short")
+    ran = run("check", tmp_path, "--format", "line")
     assert ran.code == 1
     assert ran.out.count("error[missing-file]") == 4
 

@@ -9,14 +9,17 @@ from pathlib import Path
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import package_folder
 from tenderwright.notices import sort_notices
-from tenderwright.notices.render import RENDERERS, summary
-from tenderwright.pipeline import compile_owner, compile_package, read
+from tenderwright.notices.render import as_annotations, as_json, as_text, one_a_line, summary
+from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read
+from tenderwright.reading.git import answer
+
+FORMATS = ("full", "line", "json", "annotations")
 
 
 def add_arguments(parser: ArgumentParser) -> None:
     """Add the arguments of the command."""
     parser.add_argument("folder", nargs="?", type=Path, default=None, metavar="DIR", help="the package (default: here)")
-    parser.add_argument("--format", choices=tuple(RENDERERS), default="text", help="how notices are written")
+    parser.add_argument("--format", choices=FORMATS, default="full", help="how notices are written (default: full)")
     parser.add_argument("--strict", action="store_true", help="count warnings as mistakes")
 
 
@@ -26,9 +29,25 @@ def run(arguments: Namespace) -> int:
     compiled = compile_package(files)
     owner = compile_owner(files, compiled)
     notices = sort_notices([*compiled.notices, *owner.notices])
-    sys.stdout.write(RENDERERS[arguments.format](notices, files.texts))
-    if arguments.format == "text":
+    if arguments.format == "full":
+        sys.stdout.write(as_text(notices, files.texts))
         items, values = len(compiled.package.items), len(compiled.record.values)
-        sys.stdout.write(f"{summary(notices)}: {items} items, {values} values, {len(files.sources)} files\n")
+        print(f"{summary(notices)}: {items} items, {values} values, {len(files.sources)} files")
+        if notices:
+            print("More about a code: tenderwright explain CODE")
+    elif arguments.format == "line":
+        sys.stdout.write(one_a_line(notices))
+    elif arguments.format == "json":
+        sys.stdout.write(as_json(notices))
+    else:
+        _annotate(compiled, owner)
     mistakes = [n for n in notices if n.severity == "error" or arguments.strict]
     return MISTAKES if mistakes else CLEAN
+
+
+def _annotate(compiled: Compiled, owner: OwnersSide) -> None:
+    """Annotate the yard's side at its paths in the repository; of the owner's papers others may read only a count."""
+    above = answer(compiled.files.root, "rev-parse", "--show-prefix") or ""
+    sys.stdout.write(as_annotations(compiled.notices, above))
+    if owner.notices:
+        print(f"the owner's papers: {summary(owner.notices)}, told only by `tenderwright check` on your own machine")

@@ -30,7 +30,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     )
     parser.add_argument("--list", action="store_true", help="list the calculations")
     parser.add_argument("--schema", action="store_true", help="print the JSON Schema of the input file")
-    parser.add_argument("--format", choices=("text", "json"), default="text", help="how the result is written")
+    parser.add_argument("--format", choices=("full", "json"), default="full", help="how the result is written")
 
 
 def run(arguments: Namespace) -> int:

@@ -1,9 +1,9 @@
-"""Render notices: as text with the source line marked, short, as JSON, or as GitHub annotations."""
+"""Render notices: in full with the source line marked, one on a line, as JSON, or as annotations of a change."""
 
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from tenderwright.notices.notice import Notice, Place
@@ -39,7 +39,7 @@ def as_text(notices: Sequence[Notice], sources: Sources) -> str:
     return "\n".join(out)
 
 
-def as_short(notices: Sequence[Notice], sources: Sources) -> str:
+def one_a_line(notices: Sequence[Notice]) -> str:
     """Render each notice on one line."""
     return "".join(f"{n.place}: {n.severity}[{n.code}]: {n.message}\n" for n in notices)
 
@@ -59,32 +59,26 @@ def _as_data(notice: Notice) -> dict[str, Any]:
     }
 
 
-def as_json(notices: Sequence[Notice], sources: Sources) -> str:
+def as_json(notices: Sequence[Notice]) -> str:
     """Render the notices as a JSON array."""
     return json.dumps([_as_data(n) for n in notices], ensure_ascii=False, indent=2) + "\n"
 
 
-def _github_escape(text: str, *, prop: bool = False) -> str:
+def _escape(text: str, *, prop: bool = False) -> str:
     text = text.replace("%", "%25").replace("\r", "%0D").replace("\n", "%0A")
     return text.replace(":", "%3A").replace(",", "%2C") if prop else text
 
 
-def as_github(notices: Sequence[Notice], sources: Sources) -> str:
-    """Render the notices as workflow commands that annotate a pull request."""
+def as_annotations(notices: Sequence[Notice], above: str = "") -> str:
+    """Render the notices as workflow commands that annotate a change; no line of a source is quoted.
+
+    `above` leads from the top of the repository to the package, as `ships/` does.
+    """
     return "".join(
-        f"::{n.severity} file={_github_escape(n.place.path, prop=True)},line={n.place.line},"
-        f"col={n.place.column},title={_github_escape(n.code, prop=True)}::"
-        f"{_github_escape('; '.join([n.message, *n.hints]))}\n"
+        f"::{n.severity} file={_escape(above + n.place.path, prop=True)},line={n.place.line},"
+        f"col={n.place.column},title={_escape(n.code, prop=True)}::{_escape('; '.join([n.message, *n.hints]))}\n"
         for n in notices
     )
-
-
-RENDERERS: dict[str, Callable[[Sequence[Notice], Sources], str]] = {
-    "text": as_text,
-    "short": as_short,
-    "json": as_json,
-    "github": as_github,
-}
 
 
 def summary(notices: Sequence[Notice]) -> str:
