@@ -18,6 +18,7 @@ from tenderwright.linking.link import Links, link, link_owner, link_owner_values
 from tenderwright.model.issued_item import issued_items
 from tenderwright.model.load import load_owner, load_package
 from tenderwright.model.owner import OwnerPapers
+from tenderwright.model.owner_papers import owner_papers
 from tenderwright.model.package import Package
 from tenderwright.notices import Notice, sort_notices
 from tenderwright.planning.schedule import Schedule, plan
@@ -26,6 +27,7 @@ from tenderwright.pricing.price import Estimate, price
 from tenderwright.pricing.quantity import quantity_mistakes
 from tenderwright.reading.git_state import GitState, git_state
 from tenderwright.reading.issued_items import issued_sources
+from tenderwright.reading.owner_in_git import goes_along_to
 from tenderwright.reading.package import Files, read_package
 from tenderwright.reading.source import Source
 from tenderwright.shapes.shape import shape
@@ -73,9 +75,10 @@ class OwnersSide:
 
 
 def read(root: Path, kept: Mapping[str, Source] | None = None) -> Files:
-    """Read all the files of a package, and the items that earlier issues of its tender held."""
+    """Read all the files of a package, the items that earlier issues of its tender held, and where owner/ goes."""
     files = read_package(root, kept=kept)
-    return replace(files, issued=issued_sources(root, files.sources))
+    remote = goes_along_to(root) if files.owner_only().sources else ""
+    return replace(files, issued=issued_sources(root, files.sources), goes_along_to=remote)
 
 
 def compile_package(files: Files) -> Compiled:
@@ -106,6 +109,7 @@ def compile_owner(files: Files, compiled: Compiled) -> OwnersSide:
     check_notices = run_owner_checks(OwnerContext(compiled.package, papers, estimate, schedule, dock))
     notices = [*files.notices, *shape_notices, *model_notices, *link_notices]
     notices += [*price_notices, *plan_notices, *dock_notices, *check_notices]
+    notices += owner_papers(files, compiled.package.tender)
     return OwnersSide(papers, estimate, schedule, tuple(sort_notices(notices)), dock)
 
 

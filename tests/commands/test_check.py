@@ -70,18 +70,28 @@ def test_annotations_stand_at_paths_of_the_repository(run: Runner, tmp_path: Pat
     assert ran.out.startswith("::error file=ships/sand%2C ling/items/320-rivets-renew.yaml,line=")
 
 
-def test_annotations_tell_nothing_of_the_owners_papers(run: Runner, tmp_path: Path) -> None:
-    """Neither what lies under owner/, nor what its rates and ranges say of an item of the yard's side."""
-    root = package(
-        tmp_path / "package",
-        ("owner/rates.yaml", "rate: 95, low: 70", "rate: 95, low: 98"),
-        ("owner/rates.yaml", "  110.c: { rate: 480 }\n", ""),
-    )
-    said = run("check", "--format", "line", root).out
-    assert {path.split("/")[0] for path in said.splitlines()} == {"items", "owner"}
-    ran = run("check", "--format", "annotations", root)
+@pytest.mark.parametrize(
+    ("folder", "changes"),
+    [
+        ("owner", [("owner/rates.yaml", "low: 2900, high: 5200", "low: 9900, high: 5200")]),
+        (
+            "items",
+            [
+                ("owner/rates.yaml", "contingency:", "# contingency:"),
+                ("items/320-rivets-renew.yaml", "kind: contingent", "kind: measured"),
+                ("items/320-rivets-renew.yaml", "basis: surveyed", "basis: assumed"),
+            ],
+        ),
+    ],
+)
+def test_annotations_tell_nothing_of_the_owners_papers(
+    run: Runner, tmp_path: Path, folder: str, changes: list[tuple[str, str, str]]
+) -> None:
+    root = package(tmp_path / "package", *changes)
+    assert run("check", "--strict", "--format", "line", root).out.startswith(f"{folder}/")
+    ran = run("check", "--strict", "--format", "annotations", root)
     assert ran.code == 1
-    assert re.fullmatch(r"the owner's papers: .* told only by `tenderwright check` on your own machine\n", ran.out)
+    assert re.fullmatch(r"the owner's papers: 1 \w+, told only by `tenderwright check` on your own machine\n", ran.out)
 
 
 @pytest.mark.parametrize("form", ["line", "json", "annotations"])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from pathlib import Path
 from random import Random
 
 import pytest
@@ -11,8 +12,10 @@ from hypothesis import strategies as st
 
 from tenderwright.comparing.apply import CannotApply, apply
 from tenderwright.comparing.changes import differences
-from tenderwright.comparing.data import same
+from tenderwright.comparing.data import package_data, same
 from tenderwright.comparing.operation import Named, Operation, as_json, from_json
+from tenderwright.pipeline import read
+from tests.pipeline.packages import edit, starter
 
 from .edits import Data, edited, package, values
 
@@ -45,6 +48,13 @@ def test_the_order_of_the_files_does_not_matter(pair: tuple[Data, Data], random:
         random.shuffle(paths)
         turned.append({path: data[path] for path in paths})
     assert differences(*turned) == differences(before, after)
+
+
+def test_where_the_owner_keeps_papers_is_no_change_for_yards(tmp_path: Path) -> None:
+    root = starter(tmp_path)
+    before = package_data(read(root))
+    edit(root, "package.yaml", "currency: EUR\n", "currency: EUR\nowner_papers: in this repository\n")
+    assert package_data(read(root)) == before
 
 
 def test_nothing_changed_gives_no_operations() -> None:

@@ -1,4 +1,4 @@
-"""Mistakes that no file in a repository can hold: bytes, links, sizes, folders in the place of files."""
+"""Mistakes that no file in a repository can hold: bytes, links, sizes, folders in the place of files, remotes."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ import pytest
 from tenderwright.reading.yaml_file import MAX_DEPTH, MAX_SURVEY_BYTES
 from tenderwright.starter.write import write_starter
 from tests.fixtures.overlay import Expected, all_notices_of, places
+from tests.pipeline.packages import commit, git
 
 Spoil = Callable[[Path], Expected]
 
@@ -61,6 +62,12 @@ def _missing(root: Path) -> Expected:
     return {("package.yaml", 1, "missing-file")}
 
 
+def _remote(root: Path) -> Expected:
+    commit(root)
+    git(root, "remote", "add", "origin", "https://example.org/sandling.git")
+    return {("owner/", 1, "owner-goes-along")}
+
+
 SPOILT: dict[str, tuple[Spoil, ...]] = {
     "not-utf8": (_bytes,),
     "too-large": (_size,),
@@ -68,6 +75,7 @@ SPOILT: dict[str, tuple[Spoil, ...]] = {
     "not-a-file": (_folder, _pipe),
     "outside-package": (_link, _linked_folder),
     "missing-file": (_missing,),
+    "owner-goes-along": (_remote,),
 }
 """The codes whose fixtures are made here."""
 

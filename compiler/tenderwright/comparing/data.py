@@ -9,13 +9,21 @@ from typing import Any
 
 from tenderwright.reading.package import Files
 
+_NOT_FOR_YARDS = {"package.yaml": {"owner_papers"}}
+"""Keys that bear on the owner's own papers alone, which no yard is told of."""
+
 PackageData = Mapping[str, Any]
 """The data of each file by path: what YAML holds, or the text of a clause or survey."""
 
 
 def package_data(files: Files) -> dict[str, Any]:
     """Give the data of every file of the yard's side, by path."""
-    return {path: source.data for path, source in sorted(files.without_owner().sources.items())}
+    sources = sorted(files.without_owner().sources.items())
+    return {path: _for_yards(source.data, _NOT_FOR_YARDS.get(path)) for path, source in sources}
+
+
+def _for_yards(data: Any, left_out: set[str] | None) -> Any:
+    return {key: data[key] for key in data if key not in left_out} if left_out and isinstance(data, dict) else data
 
 
 def written(data: Any) -> str:

@@ -129,6 +129,7 @@ class Tender:
     page_size: str = "A4"
     units: str = "metric"
     web_links: bool = False
+    owner_papers: str = ""
     addenda: tuple[Addendum, ...] = ()
     yard_questions: tuple[YardQuestion, ...] = ()
 

@@ -92,6 +92,9 @@ _GRANTS = {"grant-unmatched": ("error", "more is asked of a funder than costs, m
 _CLOSING = {"account-differs": ("warning", "the final account is not what the papers from the dock make it")}
 """Of the findings of a docking; told by `close`."""
 
+_KEEPING = {"owner-goes-along": ("warning", "the owner's papers go to a remote together with the rest")}
+"""Of where the papers are kept; told with the owner's side."""
+
 _CHECKS = {
     "oil-boundary-hot-work": (
         "error",
@@ -141,9 +144,11 @@ _OWNER_CHECKS = {
     "left-out-needed": ("warning", "work is left out that has begun, must be done, or is needed by other work"),
 }
 
+_RATED = _BIDS | _COMPARED | _GRANTS | _CLOSING | _KEEPING | _CHECKS | _OWNER_CHECKS
+
 CODES: dict[str, Code] = {name: Code(name, "error", title) for name, title in _ERRORS.items()} | {
     name: Code(name, "warning" if severity == "warning" else "error", title)
-    for name, (severity, title) in (_BIDS | _COMPARED | _GRANTS | _CLOSING | _CHECKS | _OWNER_CHECKS).items()
+    for name, (severity, title) in _RATED.items()
 }
 
 CHECK_CODES = tuple(_CHECKS)

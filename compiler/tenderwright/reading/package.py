@@ -28,6 +28,8 @@ class Files:
     notices: tuple[Notice, ...]
     issued: Mapping[str, Mapping[str, Source]] = field(default_factory=dict)
     """The item files of each earlier issue of the tender, by its tag, the first issue first."""
+    goes_along_to: str = ""
+    """The remote of the repository that keeps owner/ together with the rest."""
 
     @property
     def texts(self) -> dict[str, str]:
