@@ -5,13 +5,16 @@ BIN := $(VENV)/bin
 READY := $(VENV)/.ready
 OUT ?= build
 
-.PHONY: package test lint bench lock clean
+.PHONY: package test laws lint bench lock clean
 
 package: $(READY)
 	$(BIN)/tenderwright build package_src --out $(OUT)
 
 test: $(READY) lint
 	$(BIN)/python -m pytest --numprocesses auto --dist loadfile
+
+laws: $(READY)
+	$(BIN)/python -m pytest --numprocesses auto --dist loadfile tests/laws
 
 lint: $(READY)
 	$(BIN)/ruff check .

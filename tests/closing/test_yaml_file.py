@@ -61,7 +61,7 @@ def _read(text: str) -> Any:
     return source.data
 
 
-@settings(max_examples=600, deadline=None)
+@settings(max_examples=600)
 @given(st.dictionaries(words, plain, max_size=4))
 def test_any_plain_data_comes_back(data: dict[str, Any]) -> None:
     assert _read(yaml_text(data)) == data

@@ -197,10 +197,18 @@ def test_bids_needs_to_be_told_what(run: Runner) -> None:
     assert "WHAT" in ran.err
 
 
-def test_the_day_received_is_today_where_none_is_given(run: Runner, root: Path) -> None:
+def test_the_day_received_is_today_where_none_is_given(
+    run: Runner, root: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    class Calendar(date):
+        @classmethod
+        def today(cls) -> date:
+            return date(2027, 12, 10)
+
+    monkeypatch.setattr("tenderwright.commands.bids_read.date", Calendar)
     assert run("bids", "read", root, returned(root), "--yard", "Ostrey").code == 0
     (bid,) = bids(root).values()
-    assert abs((date.today() - bid.received).days) <= 1
+    assert bid.received == date(2027, 12, 10)
 
 
 @pytest.mark.parametrize(

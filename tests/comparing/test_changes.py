@@ -20,7 +20,7 @@ from tests.pipeline.packages import edit, starter
 from .edits import Data, edited, package, values
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=300)
 @given(edited())
 def test_applying_the_operations_to_the_one_gives_the_other(pair: tuple[Data, Data]) -> None:
     before, after = pair
@@ -30,7 +30,7 @@ def test_applying_the_operations_to_the_one_gives_the_other(pair: tuple[Data, Da
     assert [path for path in after if not same(made[path], after[path])] == []
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=200)
 @given(st.dictionaries(st.sampled_from(["a.yaml", "items/1-a.yaml", "surveys/s.csv"]), values), st.data())
 def test_any_data_can_become_any_other(before: Data, data: st.DataObject) -> None:
     after = data.draw(st.dictionaries(st.sampled_from(["a.yaml", "items/1-a.yaml", "clauses/1-c.md"]), values))
@@ -38,7 +38,7 @@ def test_any_data_can_become_any_other(before: Data, data: st.DataObject) -> Non
     assert same(dict(sorted(made.items())), dict(sorted(after.items())))
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 @given(edited(), st.randoms(use_true_random=False))
 def test_the_order_of_the_files_does_not_matter(pair: tuple[Data, Data], random: Random) -> None:
     before, after = pair
@@ -61,7 +61,7 @@ def test_nothing_changed_gives_no_operations() -> None:
     assert differences(package(), package()) == ()
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 @given(edited())
 def test_the_data_compared_are_left_as_they_were(pair: tuple[Data, Data]) -> None:
     before, after = pair

@@ -34,7 +34,7 @@ def words(change: Change) -> tuple[str, str, str, str]:
     return change.subject.name, change.what, old, new
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=300)
 @given(edited())
 def test_every_operation_is_told_by_exactly_one_change(pair: tuple[Data, Data]) -> None:
     operations = differences(*pair)

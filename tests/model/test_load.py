@@ -52,7 +52,7 @@ def test_one_slip_gives_one_notice_even_where_others_refer_to_it(
     assert told(linked(files)) == [(str(place), code)]
 
 
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=120)
 @given(st.data())
 def test_a_slip_anywhere_gives_at_most_one_notice(starter: Files, data: st.DataObject) -> None:
     """Whatever one word is spoilt, nothing that rests on it is told of again before the calculations."""

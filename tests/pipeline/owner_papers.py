@@ -220,3 +220,10 @@ def _bid(canaries: Canaries, facility: str, lines: list[str]) -> str:
 def digits(text: str) -> str:
     """Give text with what parts thousands taken out, so that `70 000 003.17` is found as `70000003.17`."""
     return re.sub(r"(?<=\d)[\u00a0\u2009\u202f ,'](?=\d{3})", "", text)
+
+
+def leaks_in(name: str, text: str, canaries: Canaries) -> list[str]:
+    """List the canaries that stand in a text, each after the name of the text."""
+    figures = set(re.findall(r"\d{8}", digits(text)))
+    leaked = sorted({amount[:8] for amount in canaries.amounts} & figures)
+    return [f"{name}: {what}" for what in [*leaked, *([WORD] if WORD in text.casefold() else [])]]

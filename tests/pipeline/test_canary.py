@@ -6,21 +6,20 @@ import json
 import re
 
 import pytest
+import yaml
 
 from tenderwright.pipeline import compile_owner, compile_package, read
 from tenderwright.reading.layout import YAML_FILES, schema_of
 from tenderwright.shapes.schemas import load_schema
+from tenderwright.writing.html import screen_page
+from tenderwright.writing.price_form_xlsx import price_form_workbook
+from tests.documents.composed import composed
 
-from .conftest import Both, Two
+from .conftest import Both
 from .contents import pages_of, texts_in
-from .owner_papers import WORD, Canaries, digits
-from .packages import files_of
-
-
-def leaks_in(name: str, text: str, canaries: Canaries) -> list[str]:
-    figures = set(re.findall(r"\d{8}", digits(text)))
-    leaked = sorted({amount[:8] for amount in canaries.amounts} & figures)
-    return [f"{name}: {what}" for what in [*leaked, *([WORD] if WORD in text.casefold() else [])]]
+from .owner_papers import WORD, Canaries, digits, leaks_in
+from .packages import MARRAM, files_of
+from .two import Two
 
 
 def test_no_canary_reaches_the_yard(two_starters: Two) -> None:
@@ -99,6 +98,30 @@ def test_the_owner_edition_holds_the_owners_words_and_amounts(both: Both, owner_
 def test_the_owner_edition_says_that_it_is_confidential(owner_edition: dict[str, str]) -> None:
     assert json.loads(owner_edition["manifest.json"])["confidential"] is True
     assert all("CONFIDENTIAL" in text for name, text in owner_edition.items() if name.startswith("page "))
+
+
+def test_the_owners_own_words_of_the_demonstration_do_not_reach_the_yard() -> None:
+    edition, form = composed("marram").yard
+    shown = [screen_page(edition), *dict(texts_in({"price-form.xlsx": price_form_workbook(form)})).values()]
+    sold = _owners_words()
+    assert len(sold) > 20
+    assert [words for words in sold if any(words in text for text in shown)] == []
+
+
+def _owners_words() -> list[str]:
+    """Give texts of the demonstration's owner/ that are long enough to be nobody else's."""
+    found: list[str] = []
+    for path in sorted((MARRAM / "owner").rglob("*.yaml")):
+        waiting = [yaml.safe_load(path.read_text("utf-8"))]
+        while waiting:
+            one = waiting.pop()
+            if isinstance(one, dict):
+                waiting += [below for key, below in one.items() if key != "ask"]  # the owner's own published questions
+            elif isinstance(one, list):
+                waiting += one
+            elif isinstance(one, str) and len(one) > 30:
+                found.append(one.strip())
+    return found
 
 
 def test_what_looks_for_canaries_finds_them() -> None:

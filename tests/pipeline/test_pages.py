@@ -8,7 +8,7 @@ from typing import Any
 import pypdf
 import pytest
 
-from .conftest import Two
+from .two import Two
 
 
 @pytest.fixture(scope="module")

@@ -15,9 +15,9 @@ from tenderwright.pipeline import compile_package, compose_yard, read, stamp_of,
 from tenderwright.reading.git_state import GitState
 from tenderwright.writing.pdf import Typesetter
 
-from .conftest import Two
 from .owner_papers import fill_owner
 from .packages import commit, different, edit, files_of, git, starter
+from .two import Two
 
 FILES = {"specification.pdf", "specification.html", "price-form.xlsx", "quantities.csv", "manifest.json"}
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tenderwright.model.grant import Grant, InKind, OutsideCost
@@ -58,7 +58,6 @@ def adds_up(split: Split) -> bool:
     return split.total == total([split.grant, split.match, split.not_eligible])
 
 
-@settings(deadline=None)
 @given(applications())
 def test_every_sum_agrees_to_the_cent(made: Application) -> None:
     sums = made.reconciliation
@@ -68,7 +67,6 @@ def test_every_sum_agrees_to_the_cent(made: Application) -> None:
         assert amount == cents(amount)
 
 
-@settings(deadline=None)
 @given(applications())
 def test_every_row_is_paid_by_grant_match_or_not_at_all(made: Application) -> None:
     rows = [row.split for group in made.groups for row in group.rows]
@@ -78,7 +76,6 @@ def test_every_row_is_paid_by_grant_match_or_not_at_all(made: Application) -> No
     assert total([row.likely for row in made.rows]) + total([row.contingency for row in made.rows]) == made.whole.total
 
 
-@settings(deadline=None)
 @given(applications())
 def test_what_is_asked_by_itself_never_exceeds_what_may_be_asked(made: Application) -> None:
     if made.grant.asked is None:
@@ -90,7 +87,6 @@ def test_what_is_asked_by_itself_never_exceeds_what_may_be_asked(made: Applicati
         assert made.whole.grant == made.asked
 
 
-@settings(deadline=None)
 @given(applications())
 def test_no_more_is_drawn_than_the_match_and_each_source(made: Application) -> None:
     for drawn in made.drawn:

@@ -6,7 +6,7 @@ from decimal import Decimal
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tenderwright.pipeline import OwnersSide, compile_owner, compile_package, read
@@ -121,7 +121,7 @@ def test_without_rates_there_is_no_estimate(starter: Files) -> None:
 money = st.integers(0, 10**7).map(lambda n: n / 100)
 
 
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=25)
 @given(st.lists(money, min_size=10, max_size=10), st.sampled_from(["by direct value", "by dock days", "equally"]))
 def test_any_rates_reconcile(starter: Files, rates: list[float], rule: str) -> None:
     numbers = ["110.a", "110.b", "110.c", "130.a", "130.b", "140.a", "140.b", "210.a", "320.a", "420.a"]

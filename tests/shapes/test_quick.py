@@ -79,7 +79,7 @@ def _spots(data: object, at: tuple[Any, ...] = ()) -> list[tuple[Any, ...]]:
     return [at, *(spot for key, value in below for spot in _spots(value, (*at, key)))]
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 @given(st.data())
 def test_quick_and_full_agree_on_a_spoilt_file(files: dict[str, Any], data: st.DataObject) -> None:
     name = data.draw(st.sampled_from(sorted(files)))

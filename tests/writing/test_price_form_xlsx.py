@@ -5,8 +5,6 @@ from __future__ import annotations
 import csv
 import io
 import re
-import shutil
-import subprocess
 import zipfile
 from collections.abc import Callable
 from dataclasses import replace
@@ -20,6 +18,7 @@ import pytest
 from tenderwright.documents.price_form import PriceForm
 from tenderwright.writing.price_form_sums import line_amount
 from tenderwright.writing.price_form_xlsx import price_form_workbook
+from tests.programs import convert
 
 from .sample import line, sample_form
 
@@ -189,7 +188,7 @@ def test_amounts_of_each_kind() -> None:
         line_amount(line("1.f", "fixed", "1", "sum"), None)
 
 
-needs_office = pytest.mark.skipif(shutil.which("soffice") is None, reason="LibreOffice is not installed")
+needs_office = pytest.mark.needs("soffice")
 
 
 @pytest.fixture(scope="module")
@@ -198,20 +197,9 @@ def office(tmp_path_factory: pytest.TempPathFactory) -> Callable[[bytes], Any]:
     folder = tmp_path_factory.mktemp("office")
 
     def recalculated(book: bytes) -> Any:
-        source, result = folder / "form.xlsx", folder / "out" / "form.xlsx"
+        source = folder / "form.xlsx"
         source.write_bytes(book)
-        profile = f"-env:UserInstallation={(folder / 'profile').as_uri()}"
-        command = [
-            "soffice",
-            profile,
-            "--headless",
-            "--convert-to",
-            "xlsx",
-            "--outdir",
-            str(result.parent),
-            str(source),
-        ]
-        subprocess.run(command, check=True, capture_output=True, timeout=180)
+        (result,) = convert([source], "xlsx", folder / "out", folder / "profile")
         return openpyxl.load_workbook(result, data_only=True)
 
     return recalculated
@@ -277,10 +265,8 @@ def test_libreoffice_tells_empty_zero_included_and_no_bid_apart(office: Callable
 def test_libreoffice_shows_the_stored_totals_of_an_untouched_form(tmp_path: Path) -> None:
     source = tmp_path / "form.xlsx"
     source.write_bytes(price_form_workbook(_priced(sample_form())))
-    profile = f"-env:UserInstallation={(tmp_path / 'profile').as_uri()}"
     target = "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true,false,false,false,-1"
-    command = ["soffice", profile, "--headless", "--convert-to", target, "--outdir", str(tmp_path), str(source)]
-    subprocess.run(command, check=True, capture_output=True, timeout=180)
+    convert([source], target, tmp_path, tmp_path / "profile")
     shown = list(csv.reader(io.StringIO((tmp_path / "form-Evaluated total.csv").read_text(encoding="utf-8"))))
     (total,) = [row for row in shown if "Total" in row]
     assert [Decimal(cell) for cell in total[3:5]] == [_BASE, _EVALUATED]

@@ -75,7 +75,7 @@ def dense(hull: Girder, at: np.ndarray, k: float) -> tuple[np.ndarray, np.ndarra
 
 
 @given(st.integers(2, 25), st.randoms(use_true_random=False))
-@settings(deadline=None, max_examples=40)
+@settings(max_examples=40)
 def test_equals_a_dense_solution_by_finite_elements(count, random):
     numbers = np.random.default_rng(random.randrange(2**32))
     n = count + 2
@@ -100,7 +100,6 @@ def loads_of(hull: Girder) -> tuple[float, float]:
 
 
 @given(st.lists(st.floats(0.0, 4e5), min_size=12, max_size=12), st.floats(1e7, 1e10), st.floats(1e6, 1e9))
-@settings(deadline=None)
 def test_balances_and_never_pulls(load, ei, k):
     hull = girder(np.linspace(-2.0, 42.0, 12), ei, load)
     total, moment = loads_of(hull)
@@ -117,7 +116,6 @@ def test_balances_and_never_pulls(load, ei, k):
 
 
 @given(st.floats(4.0, 36.0), st.floats(0.2, 5.0))
-@settings(deadline=None)
 def test_stiff_hull_tends_to_the_area_moment_method(lcg, spread):
     places = np.arange(2.0, 40.0, 4.0)
     nodes = np.unique(np.append(places, lcg))

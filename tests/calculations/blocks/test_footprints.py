@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import box
 from shapely.ops import unary_union
@@ -51,7 +51,6 @@ def test_area_under_blocks_is_that_of_shapely(blocks):
 
 
 @given(groups, groups, groups)
-@settings(deadline=None)
 def test_strips_are_those_of_shapely(first, second, third):
     one, two, three = (unary_union([shape(b) for b in g]) for g in (first, second, third))
     strips = covered_running([first, second, third])
@@ -114,7 +113,6 @@ def is_free(blocks: list[Footprint], bottom: Bottom) -> bool:
 
 
 @given(st.integers(-20, 20), st.lists(st.floats(2.0, 30.0), max_size=2), st.floats(0.0, 0.2))
-@settings(deadline=None)
 def test_shift_of_the_row_is_the_least_that_frees_it(offset, plugs, margin):
     blocks, earlier = row(8.0, 1.2, 6), row(8.0 + offset * 0.05, 1.2, 6)
     others = tuple(Footprint("plug", x, 0.0, 0.04, 0.04) for x in plugs)

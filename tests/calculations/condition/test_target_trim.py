@@ -24,7 +24,7 @@ def test_present_trim_needs_no_pumping():
     assert plan.moved == pytest.approx(0.0, abs=1.0)
 
 
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=12)
 @given(st.floats(-0.5, 0.35))
 def test_plan_gives_the_trim_and_keeps_the_limits(change):
     tanks = movable()

@@ -44,7 +44,7 @@ def test_rank_correlation_is_that_of_the_gaussian_copula(within: float, across: 
     assert rank_correlation(wash, valve) == pytest.approx(6 / math.pi * math.asin(across / 2), abs=NEAR)
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 @given(CORRELATIONS, st.integers(0, 2**32))
 def test_scores_have_the_correlation_asked_for(pair: tuple[float, float], seed: int) -> None:
     within, across = pair

@@ -93,7 +93,7 @@ def parts_of_a_total(draw: st.DrawFn) -> list[Part]:
     return made
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(parts_of_a_total(), st.integers(0, 1000))
 def test_a_total_stays_within_its_bounds_and_near_its_mean(parts: list[Part], seed: int) -> None:
     total = simulate(parts, CorrelatedDraws(2000, seed, 0.5, 0.2))
@@ -104,7 +104,7 @@ def test_a_total_stays_within_its_bounds_and_near_its_mean(parts: list[Part], se
     assert total.mean() == pytest.approx(exact_mean(parts), abs=near + slack)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(parts_of_a_total(), st.data())
 def test_a_dearer_part_makes_no_trial_cheaper(parts: list[Part], data: st.DataObject) -> None:
     number = data.draw(st.integers(0, len(parts) - 1))
@@ -117,7 +117,7 @@ def test_a_dearer_part_makes_no_trial_cheaper(parts: list[Part], data: st.DataOb
     assert exact_mean(changed) - exact_mean(parts) == pytest.approx(20.0, abs=1e-6)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(parts_of_a_total(), st.randoms(use_true_random=False))
 def test_order_changes_nothing_and_rows_add_up(parts: list[Part], random: object) -> None:
     draws = CorrelatedDraws(200, 4, 0.5, 0.2)

@@ -7,7 +7,7 @@ from math import atan, radians
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tenderwright.calculations.blocks.weight_curve import Segment, weight_curve
@@ -63,7 +63,6 @@ def test_load_shorter_than_a_bay_is_spread_over_it():
 
 
 @given(st.floats(-20.0, 30.0), st.floats(16.0, 28.0))
-@settings(deadline=None)
 def test_pairs_carry_the_ship_and_what_stands_beyond(first, lcg):
     found = lift(PLATFORM, ramp(600e3, lcg), first)
     assert found.reactions.sum() - 11 * 46e3 + found.beyond == pytest.approx(600e3)
@@ -71,7 +70,6 @@ def test_pairs_carry_the_ship_and_what_stands_beyond(first, lcg):
 
 
 @given(st.floats(-17.0, -3.5))
-@settings(deadline=None)
 def test_best_place_is_no_worse_than_any_other(first):
     best, other = lift(PLATFORM, ramp()), lift(PLATFORM, ramp(), first)
     assert best.beyond == 0.0

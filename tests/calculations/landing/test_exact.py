@@ -25,7 +25,7 @@ COASTER = Lander(coaster(), 480e3, 18.2, 3.0, 1015.0, BlockLine(3.0, 36.0), -0.1
 
 
 @given(st.floats(1e-4, 1e-2))
-@settings(deadline=None, max_examples=25)
+@settings(max_examples=25)
 def test_tends_to_the_hand_method_on_a_wall_sided_box(offset):
     """Derived: the two upthrusts differ by a part that goes to nothing with the trim."""
     ship = replace(BARGE, lcg=20.0 - offset)
@@ -101,7 +101,7 @@ def test_equilibrium_under_the_upthrust():
 
 
 @given(st.floats(-0.01, 0.01))
-@settings(deadline=None, max_examples=15)
+@settings(max_examples=15)
 def test_settles_on_the_slope_of_the_blocks_from_either_end(slope):
     ship = replace(COASTER, blocks=BlockLine(3.0, 36.0, atan(slope)))
     one = settle_exactly(ship).settling

@@ -3,7 +3,7 @@ from __future__ import annotations
 from itertools import permutations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tenderwright.calculations.method import OutOfRange
@@ -36,7 +36,6 @@ def most_at_once(path: Path, places: list[int]) -> int:
     return max((sum(start <= at < finish for start, finish in spans) for at, _ in spans), default=0)
 
 
-@settings(deadline=None)
 @given(crewed())
 def test_no_more_crews_work_at_once_than_there_are(case: Case) -> None:
     durations, _, needs, capacity = case
@@ -46,7 +45,6 @@ def test_no_more_crews_work_at_once_than_there_are(case: Case) -> None:
     assert path.length <= sum(durations) * (1 + 1e-12)
 
 
-@settings(deadline=None)
 @given(crewed(), st.data())
 def test_the_links_keep_crews_within_their_number_whatever_the_durations(case: Case, data: st.DataObject) -> None:
     durations, links, needs, capacity = case
@@ -59,7 +57,6 @@ def test_the_links_keep_crews_within_their_number_whatever_the_durations(case: C
         assert most_at_once(path, places) <= number
 
 
-@settings(deadline=None)
 @given(crewed())
 def test_crews_only_lengthen_and_links_join_one_crew(case: Case) -> None:
     durations, links, needs, _ = case
@@ -69,14 +66,12 @@ def test_crews_only_lengthen_and_links_join_one_crew(case: Case) -> None:
     assert len({before for before, _ in extra}) == len(extra) == len({after for _, after in extra})
 
 
-@settings(deadline=None)
 @given(crewed())
 def test_with_ample_crews_nothing_is_added(case: Case) -> None:
     durations, links, needs, _ = case
     assert crew_links(durations, links, needs, {"welders": len(needs), "painters": len(needs)}) == ()
 
 
-@settings(deadline=None)
 @given(crewed(), st.data())
 def test_names_settle_ties_whatever_the_order(case: Case, data: st.DataObject) -> None:
     durations, links, needs, capacity = case
@@ -116,7 +111,6 @@ def fits(case: Case, starts: dict[int, float], place: int, time: float) -> bool:
     return most < capacity.get(needs[place], 1)
 
 
-@settings(deadline=None)
 @given(crewed(most=5))
 def test_it_is_no_shorter_than_the_shortest_found_by_trying_every_order(case: Case) -> None:
     durations, links, needs, capacity = case
@@ -133,7 +127,6 @@ def test_published_worst_case_of_longest_first() -> None:
     assert shortest(case) == 6
 
 
-@settings(deadline=None)
 @given(st.lists(st.integers(1, 20).map(float), min_size=1, max_size=12), st.integers(1, 4))
 def test_free_jobs_keep_within_the_published_bound(durations: list[float], count: int) -> None:
     # Graham, 1969: list scheduling takes no more than sum/m + (1 - 1/m)·max.

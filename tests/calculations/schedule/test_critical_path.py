@@ -2,7 +2,7 @@ from __future__ import annotations
 
 import networkx as nx
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tenderwright.calculations.method import OutOfRange
@@ -61,7 +61,6 @@ def test_published_network_of_hillier_and_lieberman() -> None:
     assert floats == {"D": 4, "G": 4, "H": 4, "I": 2, "K": 1, "M": 4}
 
 
-@settings(deadline=None)
 @given(random_networks())
 def test_length_is_the_longest_path_of_the_graph(network: tuple[list[float], Links]) -> None:
     # Reference: networkx.
@@ -74,7 +73,6 @@ def test_length_is_the_longest_path_of_the_graph(network: tuple[list[float], Lin
     assert sum(durations[place] for place in longest) == pytest.approx(path.length)
 
 
-@settings(deadline=None)
 @given(random_networks())
 def test_times_and_floats_agree_with_longest_paths(network: tuple[list[float], Links]) -> None:
     # Reference: networkx, longest path into and out of each activity.
@@ -90,7 +88,6 @@ def test_times_and_floats_agree_with_longest_paths(network: tuple[list[float], L
         assert 0.0 <= path.free_float[place] <= path.total_float[place] + slack
 
 
-@settings(deadline=None)
 @given(random_networks(), st.data())
 def test_a_delay_within_the_float_keeps_the_length(network: tuple[list[float], Links], data: st.DataObject) -> None:
     durations, links = network
@@ -103,7 +100,6 @@ def test_a_delay_within_the_float_keeps_the_length(network: tuple[list[float], L
     assert critical_path(late, links).length == pytest.approx(path.length + 1.0)
 
 
-@settings(deadline=None)
 @given(random_networks(), st.data())
 def test_what_drives_an_activity_moves_it(network: tuple[list[float], Links], data: st.DataObject) -> None:
     durations, links = network
@@ -117,7 +113,6 @@ def test_what_drives_an_activity_moves_it(network: tuple[list[float], Links], da
         assert critical_path(late, links).early_start[place] == pytest.approx(path.early_start[place] + 1.0)
 
 
-@settings(deadline=None)
 @given(random_networks())
 def test_the_order_is_topological(network: tuple[list[float], Links]) -> None:
     durations, links = network

@@ -2,7 +2,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import nbinom
 
@@ -17,7 +17,6 @@ def test_by_hand() -> None:
     assert elapsed(10.0) == 10.0
 
 
-@settings(deadline=None)
 @given(st.floats(0.05, 200.0), st.floats(0.05, 1.0), st.integers(1, 7))
 def test_mean_and_spread_are_those_of_the_negative_binomial(days: float, workable: float, week: int) -> None:
     # Reference: scipy.stats.nbinom.
@@ -38,7 +37,6 @@ def test_draws_have_the_exact_mean_and_spread(days: float, workable: float, week
     assert np.mean(drawn <= days * 7 / week + 1e-9) == pytest.approx(none, abs=5 * np.sqrt(none / trials) + 1e-9)
 
 
-@settings(deadline=None)
 @given(st.lists(st.floats(0.0, 100.0), min_size=1, max_size=20), st.floats(0.05, 1.0), st.integers(0, 99))
 def test_weather_only_lengthens_and_the_same_draws_come_again(days: list[float], workable: float, seed: int) -> None:
     worked = np.array(days)

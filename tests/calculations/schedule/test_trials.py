@@ -2,7 +2,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tenderwright.calculations.method import OutOfRange
@@ -19,7 +19,6 @@ def spread(durations: list[float], seed: int, trials: int = 20) -> Floats:
     return drawn
 
 
-@settings(deadline=None)
 @given(random_networks(), st.integers(0, 1000))
 def test_each_trial_is_a_critical_path(network: tuple[list[float], Links], seed: int) -> None:
     durations, links = network

@@ -46,7 +46,6 @@ def test_teaching_example_by_trying_all() -> None:
     assert (scope.items, scope.value) == ((1, 2, 3), 21)
 
 
-@settings(deadline=None)
 @given(st.data())
 def test_one_budget_as_by_trying_every_choice(data: st.DataObject) -> None:
     made = data.draw(works(8))
@@ -54,7 +53,6 @@ def test_one_budget_as_by_trying_every_choice(data: st.DataObject) -> None:
     check(made, sources, best_scope(made, sources))
 
 
-@settings(deadline=None)
 @given(st.data())
 def test_restricted_and_matched_money_as_by_trying_every_choice(data: st.DataObject) -> None:
     made = data.draw(works())
@@ -84,7 +82,7 @@ def nonzero(row: tuple[int, ...]) -> list[int]:
     return [place for place, amount in enumerate(row) if amount]
 
 
-@settings(deadline=None, max_examples=50)
+@settings(max_examples=50)
 @given(st.data())
 def test_what_is_kept_stays_and_more_money_never_buys_less(data: st.DataObject) -> None:
     made = data.draw(works())

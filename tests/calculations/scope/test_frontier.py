@@ -16,7 +16,7 @@ def with_all(made: Works, held: tuple[int, ...]) -> list[Choice]:
     return [chosen for chosen in choices(made) if all(chosen[place] for place in held)]
 
 
-@settings(deadline=None, max_examples=60)
+@settings(max_examples=60)
 @given(st.data())
 def test_each_step_is_the_least_that_adds_worth_and_the_best_for_it(data: st.DataObject) -> None:
     made = data.draw(works(6))

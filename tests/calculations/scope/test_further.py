@@ -1,7 +1,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tenderwright.calculations.method import OutOfRange
@@ -12,7 +12,6 @@ from tenderwright.calculations.scope.works import Source, Works
 from .cases import choices, sources_for, unpaid, works
 
 
-@settings(deadline=None)
 @given(st.data())
 def test_shortfall_as_by_trying_every_choice(data: st.DataObject) -> None:
     made = data.draw(works())
@@ -22,7 +21,6 @@ def test_shortfall_as_by_trying_every_choice(data: st.DataObject) -> None:
     assert (best_scope(made, sources) is None) == (least > 0)
 
 
-@settings(deadline=None)
 @given(st.data())
 def test_with_a_match_to_the_cent_of_each_such_source(data: st.DataObject) -> None:
     made = data.draw(works(6))

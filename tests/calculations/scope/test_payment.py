@@ -20,7 +20,6 @@ def bills(draw: st.DrawFn, matches: tuple[float, ...] = (0.0,)) -> tuple[tuple[i
     return made.costs, draw(sources_for(made, matches))
 
 
-@settings(deadline=None)
 @given(bills((0.0, 0.5, 1.0, 0.1)))
 def test_nobody_pays_more_than_he_may(bill: tuple[tuple[int, ...], list[Source]]) -> None:
     costs, sources = bill
@@ -33,7 +32,6 @@ def test_nobody_pays_more_than_he_may(bill: tuple[tuple[int, ...], list[Source]]
             assert sum(costs) - sum(row) >= own.match * sum(row) - 1e-6
 
 
-@settings(deadline=None)
 @given(bills())
 def test_as_much_is_paid_as_the_greatest_flow(bill: tuple[tuple[int, ...], list[Source]]) -> None:
     # Reference: networkx, greatest flow.
@@ -41,7 +39,6 @@ def test_as_much_is_paid_as_the_greatest_flow(bill: tuple[tuple[int, ...], list[
     assert sum(map(sum, pay(costs, sources))) == flow(costs, sources, len(sources))
 
 
-@settings(deadline=None)
 @given(bills())
 def test_each_source_is_drawn_on_before_those_after_it(bill: tuple[tuple[int, ...], list[Source]]) -> None:
     # Reference: networkx; the first sources together pay as much as they could without the others.
@@ -64,7 +61,7 @@ def flow(costs: tuple[int, ...], sources: list[Source], first: int) -> int:
     return int(nx.maximum_flow_value(graph, "all", "paid"))
 
 
-@settings(deadline=None, max_examples=50)
+@settings(max_examples=50)
 @given(bills((0.0, 0.5, 1.0, 3.0)))
 def test_match_as_it_is_stated_and_as_it_is_reckoned(bill: tuple[tuple[int, ...], list[Source]]) -> None:
     # Reference: scipy.optimize.linprog on the match as stated, with a further source that pays what is missing.

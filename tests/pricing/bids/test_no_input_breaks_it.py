@@ -65,7 +65,7 @@ def _scrambled(put: list[tuple[int, int, int, Any]], merges: list[tuple[int, int
 
 
 @given(PUT, MERGES)
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_no_cells_break_the_reading(
     put: list[tuple[int, int, int, Any]], merges: list[tuple[int, int, int, int]]
 ) -> None:
@@ -76,7 +76,7 @@ def test_no_cells_break_the_reading(
 
 
 @given(st.lists(st.tuples(st.floats(0, 1, exclude_max=True), st.binary(min_size=1, max_size=6)), max_size=5))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_no_bytes_break_the_reading(changes: list[tuple[float, bytes]]) -> None:
     data = _whole()
     for where, piece in changes:

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-import shutil
-import subprocess
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import Phase, given, settings
+from hypothesis import strategies as st
 
 from tenderwright.commands.bids_read import check_text
 from tenderwright.documents.bid_entry import bid_entry
 from tenderwright.writing.yaml_file import yaml_text
+from tests.programs import convert
 
 from .filled import PRICED, read
 from .returned import ANSWERS, TREATMENTS, Answer, Treatment, returned
@@ -36,19 +36,9 @@ def assert_read_as_meant(data: bytes, answers: Answers) -> None:
 
 
 @given(ANSWERS, TREATMENTS)
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_a_well_formed_bid_is_read_as_it_was_meant(answers: Answers, treatment: Treatment) -> None:
     assert_read_as_meant(returned(answers, treatment), answers)
-
-
-needs_office = pytest.mark.skipif(shutil.which("soffice") is None, reason="LibreOffice is not installed")
-
-
-def _convert(folder: Path, source: Path, kind: str) -> Path:
-    profile = f"-env:UserInstallation={(folder / 'profile').as_uri()}"
-    command = ["soffice", profile, "--headless", "--convert-to", kind, "--outdir", str(folder / kind), str(source)]
-    subprocess.run(command, check=True, capture_output=True, timeout=180)
-    return folder / kind / f"{source.stem}.{kind}"
 
 
 @pytest.fixture(scope="module")
@@ -56,16 +46,17 @@ def office(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return tmp_path_factory.mktemp("office")
 
 
-@needs_office
-@given(ANSWERS, TREATMENTS)
+@pytest.mark.needs("soffice")
+@given(st.lists(st.tuples(ANSWERS, TREATMENTS), min_size=3, max_size=3))
 @settings(
-    max_examples=4,
-    deadline=None,
+    max_examples=2,
     phases=[Phase.explicit, Phase.reuse, Phase.generate],  # each example takes seconds, so none is made smaller
-    suppress_health_check=[HealthCheck.too_slow],
 )
-def test_a_bid_survives_being_saved_by_another_program(office: Path, answers: Answers, treatment: Treatment) -> None:
-    source = office / "bid.xlsx"
-    source.write_bytes(returned(answers, treatment))
-    saved = _convert(office, _convert(office, source, "ods"), "xlsx")
-    assert_read_as_meant(saved.read_bytes(), answers)
+def test_bids_survive_being_saved_by_another_program(office: Path, bids: list[tuple[Answers, Treatment]]) -> None:
+    sources = [office / f"bid-{number}.xlsx" for number in range(len(bids))]
+    for source, (answers, treatment) in zip(sources, bids, strict=True):
+        source.write_bytes(returned(answers, treatment))
+    between = convert(sources, "ods", office / "ods", office / "profile")
+    saved = convert(between, "xlsx", office / "xlsx", office / "profile")
+    for one, (answers, _) in zip(saved, bids, strict=True):
+        assert_read_as_meant(one.read_bytes(), answers)

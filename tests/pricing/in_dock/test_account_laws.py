@@ -183,7 +183,7 @@ def _apart(draw: st.DrawFn, week: InDock) -> list[InDock]:
     ]
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(weeks(), days, st.data())
 def test_the_order_of_the_files_does_not_matter(docked: Docked, week: InDock, on: date, data: st.DataObject) -> None:
     apart = st.composite(_apart)(week)
@@ -191,7 +191,7 @@ def test_the_order_of_the_files_does_not_matter(docked: Docked, week: InDock, on
     assert _figures(account(_ledger(docked, data.draw(apart)), on)) == whole
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(weeks(), days)
 def test_it_reconciles_to_the_cent(docked: Docked, week: InDock, on: date) -> None:
     made = account(_ledger(docked, [week]), on)
@@ -205,7 +205,7 @@ def test_it_reconciles_to_the_cent(docked: Docked, week: InDock, on: date) -> No
         assert amount == amount.quantize(CENT)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(weeks(), works, days)
 def test_work_left_out_and_restored_comes_to_the_same(docked: Docked, week: InDock, work: str, day: date) -> None:
     """Of one day, what is restored goes after what is left out."""
@@ -217,7 +217,7 @@ def test_work_left_out_and_restored_comes_to_the_same(docked: Docked, week: InDo
     assert _figures(account(_ledger(docked, told), LAST)) == before
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(weeks(), money, st.integers(0, 5))
 def test_one_more_report_never_lowers_the_forecast(docked: Docked, week: InDock, amount: Decimal, more: int) -> None:
     report = ConditionReport(
@@ -229,7 +229,7 @@ def test_one_more_report_never_lowers_the_forecast(docked: Docked, week: InDock,
     assert after.ordered == before.ordered
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(weeks())
 def test_what_is_left_out_saves_no_more_than_its_lines_come_to(docked: Docked, week: InDock) -> None:
     """Without measures, each line left out takes its contract amount off, and nothing else of it changes."""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
 import subprocess
 from collections.abc import Callable
 from pathlib import Path
@@ -19,6 +18,7 @@ from docx.table import Table as WordTable
 from tenderwright.documents.edition import Edition
 from tenderwright.writing.word.document import word_document
 from tenderwright.writing.word.tables import shares
+from tests.programs import convert, lacking
 
 from ..every_block import every_block
 from ..sample import draft_edition, sample_edition
@@ -156,10 +156,7 @@ def test_a_table_is_followed_by_a_paragraph() -> None:
 
 def _pages_of(folder: Path, source: Path) -> list[str] | None:
     """Convert with LibreOffice and read the pages; none where its writer of texts is not installed."""
-    profile = f"-env:UserInstallation={(folder / 'profile').as_uri()}"
-    command = ["soffice", profile, "--headless", "--convert-to", "pdf", "--outdir", str(folder), str(source)]
-    subprocess.run(command, check=True, capture_output=True, timeout=180)
-    made = source.with_suffix(".pdf")
+    (made,) = convert([source], "pdf", folder, folder / "profile")
     if not made.exists():
         return None
     text = subprocess.run(["pdftotext", "-layout", made, "-"], check=True, capture_output=True, text=True).stdout
@@ -168,13 +165,11 @@ def _pages_of(folder: Path, source: Path) -> list[str] | None:
 
 @pytest.fixture(scope="module")
 def office(tmp_path_factory: pytest.TempPathFactory) -> Callable[[bytes], list[str]]:
-    if shutil.which("soffice") is None or shutil.which("pdftotext") is None:
-        pytest.skip("LibreOffice or poppler is not installed")
     folder = tmp_path_factory.mktemp("office")
     plain = folder / "plain.rtf"
     plain.write_text(r"{\rtf1 words}", "ascii")
     if _pages_of(folder, plain) is None:
-        pytest.skip("the Writer of LibreOffice is not installed")
+        lacking("the Writer of LibreOffice")
 
     def pages(made: bytes) -> list[str]:
         source = folder / "edition.docx"
@@ -186,6 +181,7 @@ def office(tmp_path_factory: pytest.TempPathFactory) -> Callable[[bytes], list[s
     return pages
 
 
+@pytest.mark.needs("soffice", "pdftotext")
 def test_libreoffice_sets_every_part_on_its_pages(office: Callable[[bytes], list[str]]) -> None:
     pages = [" ".join(page.split()) for page in office(word_document(every_block(), TIMESTAMP))]
     cover, contents, *items, drawing = pages
