@@ -5,7 +5,7 @@ BIN := $(VENV)/bin
 READY := $(VENV)/.ready
 OUT ?= build
 
-.PHONY: package test laws lint bench lock clean
+.PHONY: package test laws life lint bench lock clean
 
 package: $(READY)
 	$(BIN)/tenderwright build package_src --out $(OUT)
@@ -15,6 +15,9 @@ test: $(READY) lint
 
 laws: $(READY)
 	$(BIN)/python -m pytest --numprocesses auto --dist loadfile tests/laws
+
+life: $(READY)
+	$(BIN)/python -m tests.lives.life $(OUT)/life
 
 lint: $(READY)
 	$(BIN)/ruff check .
@@ -44,4 +47,4 @@ lock:
 	$(BIN)/pip-compile --quiet --extra dev --generate-hashes --no-emit-index-url --no-emit-trusted-host --no-emit-find-links --no-emit-options --no-header --no-annotate --allow-unsafe --strip-extras --output-file requirements.lock pyproject.toml
 
 clean:
-	rm -rf $(VENV) build/yard build/owner build/preview
+	rm -rf $(VENV) build/yard build/owner build/preview build/life

@@ -6,7 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from tenderwright import __version__
 from tenderwright.cli import main
+from tests.fixtures.issue import issue
 from tests.pipeline.packages import commit, edit, git, starter
 
 from .conftest import LISTED, change
@@ -68,3 +70,23 @@ def test_a_package_with_mistakes_gives_none(root: Path, capsys: pytest.CaptureFi
 def test_a_commit_that_is_not_there_is_wrong_use(root: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["addendum", str(root), "issued", "nowhere"]) == 2
     assert "there is no commit `nowhere`" in capsys.readouterr().err
+
+
+def test_what_yards_have_in_another_format_is_said_once(root: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    edit(root, "items/320-rivets-renew.yaml", "kind: contingent", "kind: contingnt")
+    edit(root, "items/210-hull-wash.yaml", "title:", "titel:")
+    commit(root, "Of another format")
+    git(root, "revert", "--no-edit", "HEAD")
+    assert main(["addendum", str(root), "HEAD~1", "HEAD"]) == 1
+    (said,) = capsys.readouterr().err.splitlines()
+    assert said.startswith(f"HEAD~1 is not of the format that tenderwright {__version__} reads (3 mistakes, first items/")
+    assert "no tag records which version wrote it" in said
+
+
+def test_the_compiler_that_issued_it_is_named(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    root = starter(tmp_path / "sandling")
+    edit(root, "items/320-rivets-renew.yaml", "kind: contingent", "kind: contingnt")
+    issue(root, "tender-1")
+    assert main(["addendum", str(root), "tender-1", "HEAD"]) == 1
+    (said,) = capsys.readouterr().err.splitlines()
+    assert said.endswith("; tag `tender-1` records that tenderwright 0.1.0 issued it: make the addendum with that")

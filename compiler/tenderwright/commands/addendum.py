@@ -6,15 +6,18 @@ import sys
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
 
+from tenderwright import __version__
 from tenderwright.amending import Stated, amend, new_addenda, write_addendum
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.progress import progress
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.model.tender import Addendum
+from tenderwright.notices import Notice
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import compile_package, read, stamp_of
 from tenderwright.reading.at_commit import NotAtCommit, package_at
+from tenderwright.reading.issued import issued
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -43,8 +46,10 @@ def _between(root: Path, earlier: str, later: str, out: Path | None) -> int:
     with package_at(root, earlier) as one, package_at(root, later) as other:
         with progress("reading and calculating both"):
             before, after = _stated(one), _stated(other)
-        sound = [_sound(before, earlier), _sound(after, later)]
-        return make(before, after, out) if all(sound) else MISTAKES
+        if _errors(before):
+            print(_not_of_this_compiler(root, before, earlier), file=sys.stderr)
+            return MISTAKES
+        return make(before, after, out) if _sound(after, later) else MISTAKES
 
 
 def _stated(folder: Path) -> Stated:
@@ -52,8 +57,24 @@ def _stated(folder: Path) -> Stated:
     return Stated(compiled, stamp_of(compiled))
 
 
+def _errors(stated: Stated) -> list[Notice]:
+    return [notice for notice in stated.compiled.notices if notice.severity == "error"]
+
+
+def _not_of_this_compiler(root: Path, before: Stated, name: str) -> str:
+    """Say in one sentence that what yards have does not compile here, and which compiler it is of where that is known."""
+    errors = _errors(before)
+    first = f"{errors[0].place}: {errors[0].message}"
+    known = [issue for issue in issued(root) if issue.commit == before.state.commit]
+    if known:
+        cure = f"tag `{known[0].tag}` records that tenderwright {known[0].compiler} issued it: make the addendum with that"
+    else:
+        cure = "no tag records which version wrote it; where it was sound then, make the addendum with that version"
+    return f"{name} is not of the format that tenderwright {__version__} reads ({summary(errors)}, first {first}); {cure}"
+
+
 def _sound(stated: Stated, name: str) -> bool:
-    errors = [notice for notice in stated.compiled.notices if notice.severity == "error"]
+    errors = _errors(stated)
     if errors:
         sys.stderr.write(as_text(errors, stated.compiled.files.texts))
         print(f"{name} has {summary(errors)}; nothing was written", file=sys.stderr)
