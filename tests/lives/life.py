@@ -71,7 +71,7 @@ def undone(files: Package, chapter: Chapter) -> Package:
 
 
 def put_back(text: str, was: str, now: str, where: str) -> str:
-    """Put earlier lines where later ones stand, at their indentation; raises ValueError unless they stand there once."""
+    """Put earlier lines where later ones stand, at their indentation; raises ValueError unless they stand once."""
     lines = r"\n(?P=indent)".join(re.escape(line) for line in now.splitlines())
     found = list(re.finditer(rf"^(?P<indent> *){lines}\n", text, re.MULTILINE))
     if len(found) != 1:

@@ -62,15 +62,17 @@ def _errors(stated: Stated) -> list[Notice]:
 
 
 def _not_of_this_compiler(root: Path, before: Stated, name: str) -> str:
-    """Say in one sentence that what yards have does not compile here, and which compiler it is of where that is known."""
+    """Say in one sentence that what yards have does not compile, and which compiler it is of where that is known."""
     errors = _errors(before)
     first = f"{errors[0].place}: {errors[0].message}"
-    known = [issue for issue in issued(root) if issue.commit == before.state.commit]
-    if known:
-        cure = f"tag `{known[0].tag}` records that tenderwright {known[0].compiler} issued it: make the addendum with that"
-    else:
-        cure = "no tag records which version wrote it; where it was sound then, make the addendum with that version"
-    return f"{name} is not of the format that tenderwright {__version__} reads ({summary(errors)}, first {first}); {cure}"
+    found = f"{name} is not of the format that tenderwright {__version__} reads ({summary(errors)}, first {first})"
+    for issue in issued(root):
+        if issue.commit == before.state.commit:
+            wrote = f"tag `{issue.tag}` records that tenderwright {issue.compiler} issued it"
+            return f"{found}; {wrote}: make the addendum with that"
+    return (
+        f"{found}; no tag records which version wrote it: where it was sound then, make the addendum with that version"
+    )
 
 
 def _sound(stated: Stated, name: str) -> bool:
