@@ -3,63 +3,13 @@
 from __future__ import annotations
 
 import json
-import os
 import shutil
-import subprocess
-import sys
-import sysconfig
-import venv
 import zipfile
-from dataclasses import dataclass
 from pathlib import Path
-
-import pytest
 
 from tenderwright.notices.codes import CODES
 
-ROOT = Path(__file__).parents[2]
-
-
-@dataclass(frozen=True)
-class Installed:
-    """An environment with the wheel in it."""
-
-    wheel: Path
-    folder: Path
-
-    def run(self, *words: object, cwd: Path) -> subprocess.CompletedProcess[str]:
-        """Run the command that the wheel brings."""
-        return self._run("tenderwright", *map(str, words), cwd=cwd)
-
-    def python(self, program: str, cwd: Path) -> subprocess.CompletedProcess[str]:
-        """Run a program in the environment."""
-        return self._run("python", "-c", program, cwd=cwd)
-
-    def _run(self, command: str, *words: str, cwd: Path) -> subprocess.CompletedProcess[str]:
-        environment = {name: text for name, text in os.environ.items() if not name.startswith("PYTHON")}
-        whole = [str(self.folder / "bin" / command), *words]
-        return subprocess.run(whole, cwd=cwd, env=environment, capture_output=True, text=True, check=False)
-
-
-@pytest.fixture(scope="module")
-def installed(tmp_path_factory: pytest.TempPathFactory) -> Installed:
-    base = tmp_path_factory.mktemp("wheel")
-    source = base / "source"
-    for name in ("compiler", "schemas"):
-        shutil.copytree(ROOT / name, source / name, ignore=shutil.ignore_patterns("__pycache__", ".*"))
-    for name in ("pyproject.toml", "README.md", "LICENSE"):
-        shutil.copyfile(ROOT / name, source / name)
-    pip = [sys.executable, "-m", "pip", "--quiet", "--disable-pip-version-check", "--no-input"]
-    offline = ["--no-deps", "--no-index", "--no-cache-dir"]
-    subprocess.run([*pip, "wheel", *offline, "--no-build-isolation", "--wheel-dir", str(base), str(source)], check=True)
-    shutil.rmtree(source)
-    (wheel,) = base.glob("*.whl")
-    folder = base / "fresh"
-    venv.create(folder, with_pip=False)
-    subprocess.run([*pip, "--python", str(folder / "bin" / "python"), "install", *offline, str(wheel)], check=True)
-    (site,) = folder.glob("lib/python*/site-packages")
-    (site / "of-the-tests.pth").write_text(f"{sysconfig.get_path('purelib')}\n", "utf-8")
-    return Installed(wheel, folder)
+from .conftest import ROOT, Installed
 
 
 def test_the_wheel_holds_what_the_tree_holds(installed: Installed) -> None:

@@ -9,8 +9,11 @@ from tenderwright.shapes.schemas import schema_folder
 
 _FILES = Path(__file__).resolve().parent / "files"
 
-_RENAMED = {"gitignore": ".gitignore", "github-workflow.yml": ".github/workflows/docking.yml"}
+_RENAMED = {"gitignore": ".gitignore"}
 """Files that are kept under another name, so that they do not act where they are kept."""
+
+_APART = {"github-workflow.yml"}
+"""Files that are no part of the package."""
 
 SCHEMAS = ".schemas"
 """Where the schemas go, for editors that complete and check YAML as it is typed."""
@@ -27,13 +30,13 @@ class FolderInUse(OSError):
 def starter_files() -> dict[str, Path]:
     """Give every file of a new package by its path in it, with the file it is copied from."""
     kept = {path.relative_to(_FILES).as_posix(): path for path in _FILES.rglob("*") if path.is_file()}
-    files = {_RENAMED.get(name, name): path for name, path in kept.items()}
+    files = {_RENAMED.get(name, name): path for name, path in kept.items() if name not in _APART}
     schemas = {f"{SCHEMAS}/{path.name}": path for path in schema_folder().glob("*.schema.json")}
     return dict(sorted((files | schemas).items()))
 
 
 def write_starter(folder: Path) -> list[str]:
-    """Write a new package into a folder that is empty or not there yet, and list what was written.
+    """Write a new package into a folder that is not there yet, or holds at most `.git`, and list what was written.
 
     Nothing is left behind where it fails. Raises FolderInUse, and other OSErrors where the disk refuses.
     """
@@ -60,7 +63,7 @@ def write_starter(folder: Path) -> list[str]:
 
 def _require_empty(folder: Path) -> None:
     if folder.is_dir():
-        if any(folder.iterdir()):
+        if any(child.name != ".git" for child in folder.iterdir()):
             raise FolderInUse(f"`{folder}` is not empty")
     elif folder.exists() or folder.is_symlink():
         raise FolderInUse(f"`{folder}` is not a folder")
