@@ -181,6 +181,22 @@ def test_a_package_that_is_not_sound_at_that_commit(run: Runner, issued_once: Fi
     assert "there is no item 1300" in ran.err
 
 
+def test_mistakes_by_the_format_of_another_compiler_are_told_once(
+    run: Runner, issued_once: FirstIssue, tmp_path: Path
+) -> None:
+    root = issued_once.copy(tmp_path / "ships").root
+    edit(root, "items/320-rivets-renew.yaml", "kind: contingent", "kind: contingnt")
+    edit(root, "items/210-hull-wash.yaml", "title:", "titel:")
+    name = commit(root.parent, "of another format")
+    said = json.loads((issued_once.folder / "manifest.json").read_text("utf-8"))
+    older = json.dumps(said | {"commit": name, "compiler": "0.0.9"}).encode()
+    (tmp_path / "parcel.zip").write_bytes(_changed(issued_once, "manifest.json", lambda text: older))
+    ran = run("verify", tmp_path / "parcel.zip", "--in", root)
+    assert (ran.code, ran.err.count("error[")) == (1, 1)
+    assert "3 mistakes" in ran.out
+    assert "the parcel was written by compiler 0.0.9" in ran.out
+
+
 def test_a_commit_that_is_not_in_the_repository(run: Runner, issued_once: FirstIssue, tmp_path: Path) -> None:
     root = starter(tmp_path / "other")
     edit(root, "package.yaml", "place: Brackwater", "place: Brackwater Quay")

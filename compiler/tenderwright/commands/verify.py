@@ -66,9 +66,14 @@ class Verdict:
 
 
 def _unverified(name: str, parcel: Parcel, yard: YardAt) -> Verdict:
-    """Say that the package of that commit has mistakes under this compiler, so that nothing can be compared."""
+    """Say that the package of that commit has mistakes under this compiler, so that nothing can be compared.
+
+    Where another compiler wrote the parcel they are of its format, and the first stands for all.
+    """
     notices = yard.compiled.notices
-    sys.stderr.write(as_text(notices, yard.compiled.files.texts))
+    errors = [notice for notice in notices if notice.severity == "error"]
+    told = notices if parcel.compiler == __version__ else errors[:1]
+    sys.stderr.write(as_text(told, yard.compiled.files.texts))
     commit = f"commit {parcel.commit[:12]}"
     sentence = f"Not verified: {name} cannot be rebuilt, since this compiler says of {commit}: {summary(notices)}."
     return Verdict(False, sentence, (*_altered(parcel), *_compiler(parcel)))
