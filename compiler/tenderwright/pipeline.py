@@ -20,11 +20,12 @@ from tenderwright.model.load import load_owner, load_package
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.owner_papers import owner_papers
 from tenderwright.model.package import Package
-from tenderwright.notices import Notice, sort_notices
+from tenderwright.notices import Notice, Place, sort_notices
 from tenderwright.planning.schedule import Schedule, plan
 from tenderwright.pricing.in_dock.ledger import Ledger, ledger
 from tenderwright.pricing.price import Estimate, price
 from tenderwright.pricing.quantity import quantity_mistakes
+from tenderwright.reading.git import Refused
 from tenderwright.reading.git_state import GitState, git_state
 from tenderwright.reading.issued_items import issued_sources
 from tenderwright.reading.owner_in_git import goes_along_to
@@ -77,8 +78,16 @@ class OwnersSide:
 def read(root: Path, kept: Mapping[str, Source] | None = None) -> Files:
     """Read all the files of a package, the items that earlier issues of its tender held, and where owner/ goes."""
     files = read_package(root, kept=kept)
-    remote = goes_along_to(root) if files.owner_only().sources else ""
-    return replace(files, issued=issued_sources(root, files.sources), goes_along_to=remote)
+    try:
+        remote = goes_along_to(root) if files.owner_only().sources else ""
+        return replace(files, issued=issued_sources(root, files.sources), goes_along_to=remote)
+    except Refused as refused:
+        return replace(files, notices=(*files.notices, _refused(refused)))
+
+
+def _refused(refused: Refused) -> Notice:
+    hints = (refused.cure,) if refused.cure else ()
+    return Notice("repository-refused", Place("package.yaml"), f"{refused.why}: no earlier issue is known", hints=hints)
 
 
 def compile_package(files: Files) -> Compiled:

@@ -136,10 +136,15 @@ def test_wrong_use(run: Runner, tmp_path: Path) -> None:
     assert run().code == 2
 
 
-def test_an_empty_folder_lacks_what_every_package_needs(run: Runner, tmp_path: Path) -> None:
-    ran = run("check", tmp_path, "--format", "line")
-    assert ran.code == 1
-    assert ran.out.count("error[missing-file]") == 4
+@pytest.mark.parametrize("words", [["check"], ["build", "--out", "out"], ["explain", "320"], ["issue", "--tag", "a"]])
+def test_a_folder_without_package_yaml_is_no_package_which_is_said_once(
+    run: Runner, tmp_path: Path, words: list[str]
+) -> None:
+    root = package(tmp_path / "package")
+    (root / "package.yaml").unlink()
+    ran = run(words[0], root, *words[1:])
+    assert (ran.code, ran.out, ran.err.count("\n")) == (2, "", 1)
+    assert "package` is no package, since there is no package.yaml in it" in ran.err
 
 
 def test_our_own_failure_is_told_as_ours(run: Runner, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -62,6 +62,12 @@ def _missing(root: Path) -> Expected:
     return {("package.yaml", 1, "missing-file")}
 
 
+def _damaged_repository(root: Path) -> Expected:
+    commit(root)
+    (root / ".git" / "HEAD").write_text("nowhere\n", "utf-8")
+    return {("package.yaml", 1, "repository-refused")}
+
+
 def _remote(root: Path) -> Expected:
     commit(root)
     git(root, "remote", "add", "origin", "https://example.org/sandling.git")
@@ -76,6 +82,7 @@ SPOILT: dict[str, tuple[Spoil, ...]] = {
     "outside-package": (_link, _linked_folder),
     "missing-file": (_missing,),
     "owner-goes-along": (_remote,),
+    "repository-refused": (_damaged_repository,),
 }
 """The codes whose fixtures are made here."""
 

@@ -114,11 +114,6 @@ def _untracked(root: Path) -> None:
     (root / "clauses" / "03-masts.md").write_text("# Masts\n\nStruck before docking.\n", "utf-8")
 
 
-def _untracked_elsewhere(root: Path) -> None:
-    (root / "photographs").mkdir()
-    (root / "photographs" / "bow.jpg").write_bytes(b"\xff\xd8")
-
-
 def _staged(root: Path) -> None:
     _edited(root)
     git(root, "add", "--all")
@@ -133,6 +128,11 @@ def _ignored_yet_read(root: Path) -> None:
     _untracked(root)
 
 
+def _marked_unchanged(root: Path) -> None:
+    _edited(root)
+    git(root, "update-index", "--assume-unchanged", "package.yaml")
+
+
 def _renamed(root: Path) -> None:
     git(root, "mv", "clauses/02-changes.md", "clauses/09-changes.md")
 
@@ -143,12 +143,44 @@ def _owner_too(root: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    "change", [_edited, _untracked, _untracked_elsewhere, _staged, _deleted, _ignored_yet_read, _renamed, _owner_too]
+    "change", [_edited, _untracked, _staged, _deleted, _ignored_yet_read, _marked_unchanged, _renamed, _owner_too]
 )
 def test_whatever_is_not_committed_makes_a_draft(change: Callable[[Path], None], issued: Path) -> None:
     change(issued)
     state = _state(issued)
     assert (state.state, state.label) == ("draft", "DRAFT: uncommitted changes")
+
+
+def _unread(root: Path) -> None:
+    (root / "photographs").mkdir()
+    (root / "photographs" / "bow.jpg").write_bytes(b"\xff\xd8")
+    (root / ".DS_Store").write_bytes(b"\0")
+    (root / "README.md").write_text("# Ours\n", "utf-8")
+
+
+def _windows_line_ends(root: Path) -> None:
+    for path in read(root).sources:
+        (root / path).write_bytes((root / path).read_bytes().replace(b"\n", b"\r\n"))
+
+
+def _mode(root: Path) -> None:
+    (root / "package.yaml").chmod(0o755)
+
+
+def _unstaged_again(root: Path) -> None:
+    git(root, "rm", "--quiet", "--cached", "package.yaml")
+
+
+@pytest.mark.parametrize("change", [_unread, _windows_line_ends, _mode, _unstaged_again])
+def test_what_changes_no_page_makes_no_draft(change: Callable[[Path], None], issued: Path) -> None:
+    before = compile_package(read(issued))
+    state = stamp_of(before)
+    change(issued)
+    after = compile_package(read(issued))
+    assert stamp_of(after) == state
+    assert {path: source.text for path, source in after.files.sources.items()} == {
+        path: source.text for path, source in before.files.sources.items()
+    }
 
 
 def _owner_edited(root: Path) -> None:
@@ -243,7 +275,7 @@ def test_settings_of_the_user_do_not_mislead(issued: Path, monkeypatch: pytest.M
     )
     monkeypatch.setenv("GIT_CONFIG_GLOBAL", str(settings))
     assert _state(issued) == before
-    _untracked_elsewhere(issued)
+    _untracked(issued)
     assert _state(issued).state == "draft"
 
 
@@ -251,6 +283,6 @@ def test_names_that_are_not_utf8_do_no_harm(issued: Path) -> None:
     (issued / "photographs").mkdir()
     with open(os.fsencode(issued) + b"/photographs/caf\xe9.jpg", "wb") as file:
         file.write(b"\xff\xd8")
-    assert _state(issued).state == "draft"
+    assert _state(issued).state == "issued"
     name = commit(issued, "a photograph")
     assert _state(issued).label == f"Commit {name[:12]}"

@@ -163,7 +163,7 @@ def test_outside_git(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
 
 def test_without_git_at_all(root: Path, monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     monkeypatch.setenv("PATH", str(tmp_path))
-    with pytest.raises(NotAtCommit, match="not in a git repository"):
+    with pytest.raises(NotAtCommit, match="git is not installed"):
         commit_named(root, "HEAD")
 
 

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 import pytest
 
 from tenderwright.pipeline import compile_package, read
-from tenderwright.reading import issued_items as module
-from tenderwright.reading.git import answer
+from tenderwright.reading import git as module
 from tenderwright.reading.package import read_package
 from tests.fixtures.issue import issue
 from tests.pipeline.packages import commit, edit, starter
 
+Run = Callable[[Path, tuple[str, ...], bytes, Mapping[str, str]], module.Answer]
 RIVETS = "items/320-rivets-renew.yaml"
 
 
@@ -75,18 +76,24 @@ def test_what_cannot_be_read_is_left_out(root: Path) -> None:
     } - {"items/340-link.yaml"}
 
 
-def test_without_a_tag_git_is_asked_once(root: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_without_a_tag_git_is_asked_little_and_outside_git_never(
+    root: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     commit(root)
-    asked: list[tuple[str, ...]] = []
+    asked: list[str] = []
 
-    def listening(folder: Path, *words: str, given: bytes = b"") -> str | None:
-        asked.append(words)
-        return answer(folder, *words, given=given)
+    def listening(
+        folder: Path, words: tuple[str, ...], given: bytes, environment: Mapping[str, str], run: Run = module._run
+    ) -> module.Answer:
+        asked.append(next(word for word in words if not word.startswith("-")))
+        return run(folder, words, given, environment)
 
-    monkeypatch.setattr("tenderwright.reading.issued.answer", listening)
-    monkeypatch.setattr(module, "answer", listening)
+    monkeypatch.setattr(module, "_run", listening)
+    monkeypatch.setenv("GIT_CEILING_DIRECTORIES", str(tmp_path))
     assert read(root).issued == {}
-    assert [words[0] for words in asked] == ["for-each-ref"]
+    assert asked == ["rev-parse", "remote", "rev-parse", "for-each-ref"]
+    assert read(starter(tmp_path / "other")).issued == {}
+    assert len(asked) == 4
 
 
 def test_the_owner_s_side_and_the_yard_s_keep_what_was_issued(root: Path) -> None:

@@ -11,7 +11,7 @@ from tenderwright.commands.folder import package_folder
 from tenderwright.notices import sort_notices
 from tenderwright.notices.render import as_annotations, as_json, as_text, one_a_line, summary
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read
-from tenderwright.reading.git import answer
+from tenderwright.reading.git import path_in_repository
 
 FORMATS = ("full", "line", "json", "annotations")
 
@@ -47,7 +47,7 @@ def run(arguments: Namespace) -> int:
 
 def _annotate(compiled: Compiled, owner: OwnersSide) -> None:
     """Annotate the yard's side at its paths in the repository; of the owner's papers others may read only a count."""
-    above = answer(compiled.files.root, "rev-parse", "--show-prefix") or ""
+    above = path_in_repository(compiled.files.root)
     sys.stdout.write(as_annotations(compiled.notices, above))
     if owner.notices:
         print(f"the owner's papers: {summary(owner.notices)}, told only by `tenderwright check` on your own machine")

@@ -14,6 +14,11 @@ def package_folder(given: Path | None) -> Path:
     if given is not None:
         if not given.is_dir():
             raise WrongUse(f"`{given}` is not a folder")
+        if not (given / "package.yaml").is_file():
+            raise WrongUse(
+                f"`{given}` is no package, since there is no package.yaml in it; name the folder that holds one, or "
+                "`tenderwright start DIR` to begin one"
+            )
         return given
     here = Path()
     for folder in (here, here / "package_src"):

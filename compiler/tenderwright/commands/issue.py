@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import shlex
 import shutil
 import sys
 from argparse import ArgumentParser, Namespace
@@ -18,11 +19,12 @@ from tenderwright.commands.yard_at import YardAt, yard_at
 from tenderwright.model.tender import Tender
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import read
+from tenderwright.reading.git import Refused, repository_of
 from tenderwright.reading.git_state import GitState, git_state, uncommitted
 from tenderwright.reading.issued import Issued, issued, one_line, tag_message
 from tenderwright.reading.issued_items import tender_number
 from tenderwright.reading.package import Files
-from tenderwright.writing.tag import NoTag, may_tag, tag_commit
+from tenderwright.writing.tag import NoTag, may_be_named, may_tag, tag_commit
 
 FOLDER = "issued"
 """Where the issues go, below the folder of all that is built."""
@@ -42,6 +44,11 @@ def run(arguments: Namespace) -> int:
     """Issue a tender."""
     need_typesetter()
     root = package_folder(arguments.folder)
+    try:
+        may_be_named(arguments.tag)
+        repository_of(root)
+    except (NoTag, Refused) as error:
+        raise WrongUse(str(error)) from error
     folder = arguments.out / FOLDER / arguments.tag
     files = read(root)
     state = _committed(root, files)
@@ -142,7 +149,7 @@ def _put_down(root: Path, folder: Path, yard: YardAt, issue: Issued, title: str)
     print(f"{folder}: {yard.written.pages} pages, {len(yard.written.files)} files, {yard.state.label}")
     addendum = f", with addendum {issue.addendum}" if issue.addendum is not None else ""
     print(f"issue {issue.number} of {issue.tender}{addendum}: tag `{issue.tag}`, parcel SHA-256 {issue.parcel_sha256}")
-    print(f"next: `git push origin {issue.tag}`, so that others can hold a parcel against it")
+    print(f"next: `git push origin {shlex.quote(issue.tag)}`, so that others can hold a parcel against it")
     if yard.written.uncovered:
         print(f"  characters that the faces do not hold: {yard.written.uncovered}", file=sys.stderr)
     return CLEAN

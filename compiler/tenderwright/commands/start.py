@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shlex
 import sys
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
@@ -28,7 +29,7 @@ def run(arguments: Namespace) -> int:
     _add_workflow(folder)
     print("owner/ is confidential and is kept in the same repository as the rest: let that be private,")
     print(f"  or give owner/ a repository of its own, as {folder / 'owner' / 'README.md'} shows")
-    print(f"next: tenderwright check {folder}")
+    print(f"next: tenderwright check {shlex.quote(str(folder))}")
     return CLEAN
 
 

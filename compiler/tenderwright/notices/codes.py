@@ -63,6 +63,9 @@ _ERRORS = {
     "no-docking": "a programme does not dock and undock once each",
 }
 
+_GIT = {"repository-refused": ("warning", "git does not read the repository around the package")}
+"""Of what git says of the package."""
+
 _BIDS = {
     "unreadable-workbook": ("error", "a file is no workbook that can be read"),
     "unsafe-workbook": ("error", "a workbook holds what may run, reach out or swell"),
@@ -144,7 +147,7 @@ _OWNER_CHECKS = {
     "left-out-needed": ("warning", "work is left out that has begun, must be done, or is needed by other work"),
 }
 
-_RATED = _BIDS | _COMPARED | _GRANTS | _CLOSING | _KEEPING | _CHECKS | _OWNER_CHECKS
+_RATED = _GIT | _BIDS | _COMPARED | _GRANTS | _CLOSING | _KEEPING | _CHECKS | _OWNER_CHECKS
 
 CODES: dict[str, Code] = {name: Code(name, "error", title) for name, title in _ERRORS.items()} | {
     name: Code(name, "warning" if severity == "warning" else "error", title)

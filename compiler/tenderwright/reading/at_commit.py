@@ -1,25 +1,20 @@
 """A package as it stood at a commit: checked out into a folder of its own, for a while.
 
 The folder is a repository that borrows the objects of the user's, so that the stamp of an edition compiled there is
-that of a clean clone. Nothing of the user's repository but its objects is looked at: no hook, filter, attribute or
-setting of it runs or changes a byte, nothing is fetched, and neither its files nor its index is touched.
+that of a clean clone. Nothing of the user's repository but its objects is looked at: no filter, attribute or setting of
+it runs or changes a byte, and neither its files nor its index is touched.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from tenderwright.reading.git import answer, apart_from_the_user, ask
+from tenderwright.reading.git import Refused, Repository, new_repository, repository_of
 from tenderwright.reading.layout import OWNER
 
-_SETTINGS = """[core]
-\thooksPath = /dev/null
-\tfsmonitor = false
-"""
-"""What the user has set up must not run either when others ask git about the folder."""
 _ATTRIBUTES = "* -text -ident -filter !working-tree-encoding\n"
 """Over every .gitattributes of the repository: bytes stay as they were committed (gitattributes, "Precedence")."""
 
@@ -31,18 +26,10 @@ class NotAtCommit(Exception):
 def commit_named(root: Path, name: str) -> str:
     """Give the full name of the commit that a tag, a branch, `HEAD` or the beginning of a name stands for.
 
-    Raises `NotAtCommit` where the folder is not in git, where its history is cut off, or where there is no such
-    commit.
+    Raises `NotAtCommit` where the folder is not in git or git does not read it, where its history is cut off, or where
+    there is no such commit.
     """
-    if answer(root, "rev-parse", "--is-inside-work-tree") != "true":
-        raise NotAtCommit(f"`{root}` is not in a git repository")
-    if answer(root, "rev-parse", "--is-shallow-repository") == "true":
-        raise NotAtCommit(f"`{root}` is in a shallow clone; `git fetch --unshallow` brings the whole history")
-    words = ("rev-parse", "--verify", "--quiet", "--end-of-options", f"{name}^{{commit}}")
-    commit = None if name.startswith("-") else answer(root, *words)
-    if not commit:
-        raise NotAtCommit(f"there is no commit `{name}` in the repository of `{root}`")
-    return commit
+    return _commit_named(_repository(root), root, name)
 
 
 @contextmanager
@@ -51,35 +38,58 @@ def package_at(root: Path, name: str) -> Iterator[Path]:
 
     Raises `NotAtCommit` as `commit_named` does, and where there was no package at that commit.
     """
-    commit = commit_named(root, name)
-    if answer(root, "cat-file", "-e", f"{commit}:./package.yaml") is None:
+    repository = _repository(root)
+    commit = _commit_named(repository, root, name)
+    prefix = repository.path_of(root)
+    if repository.answer("cat-file", "-e", f"{commit}:{prefix}package.yaml") is None:
         raise NotAtCommit(f"at commit {commit[:12]} there was no package in `{root}`")
-    prefix = answer(root, "rev-parse", "--show-prefix") or ""
-    objects = answer(root, "rev-parse", "--path-format=absolute", "--git-path", "objects") or ""
+    objects = repository.answer("rev-parse", "--path-format=absolute", "--git-path", "objects") or ""
     with TemporaryDirectory(prefix="tenderwright-") as made:
-        home = Path(made).resolve()
-        top = home / "repository"
+        top = Path(made).resolve() / "repository"
         top.mkdir()
-        _check_out(top, apart_from_the_user(home), objects, commit, prefix)
+        _check_out(top, objects, commit, prefix)
         yield top / prefix
 
 
-def _check_out(top: Path, environment: Mapping[str, str], objects: str, commit: str, prefix: str) -> None:
+def _repository(root: Path) -> Repository:
+    try:
+        repository = repository_of(root)
+    except Refused as refused:
+        raise NotAtCommit(str(refused)) from refused
+    if repository is None:
+        raise NotAtCommit(f"`{root}` is not in a git repository")
+    return repository
+
+
+def _commit_named(repository: Repository, root: Path, name: str) -> str:
+    if repository.answer("rev-parse", "--is-shallow-repository") == "true":
+        raise NotAtCommit(f"`{root}` is in a shallow clone; `git fetch --unshallow` brings the whole history")
+    words = ("rev-parse", "--verify", "--quiet", "--end-of-options", f"{name}^{{commit}}")
+    commit = None if name.startswith("-") else repository.answer(*words)
+    if not commit:
+        raise NotAtCommit(f"there is no commit `{name}` in the repository of `{root}`")
+    return commit
+
+
+def _check_out(top: Path, objects: str, commit: str, prefix: str) -> None:
     """Make a repository that borrows objects, put its HEAD at a commit, and check the package out."""
 
-    def git(*words: str) -> None:
-        answered = ask(top, *words, environment=environment)
-        if answered.code != 0:
-            raise NotAtCommit(f"commit {commit[:12]} cannot be checked out: {answered.complaint}")
+    def refused(complaint: str) -> NotAtCommit:
+        return NotAtCommit(f"commit {commit[:12]} cannot be checked out: {complaint}")
 
-    git("init", "--quiet", "--template=", f"--object-format={'sha256' if len(commit) == 64 else 'sha1'}")
-    hidden = top / ".git"
-    with open(hidden / "config", "a", encoding="utf-8") as config:
-        config.write(_SETTINGS)
+    try:
+        repository = new_repository(top, f"--object-format={'sha256' if len(commit) == 64 else 'sha1'}")
+    except Refused as error:
+        raise refused(str(error)) from error
     for name, text in (("info/attributes", _ATTRIBUTES), ("objects/info/alternates", f"{objects}\n")):
-        (hidden / name).parent.mkdir(exist_ok=True)
-        (hidden / name).write_text(text, "utf-8")
-    git("update-ref", "--no-deref", "HEAD", commit)
-    git("read-tree", commit)
-    owner = f"{prefix}{OWNER.rstrip('/')}"
-    git("checkout", "--quiet", "--", f":(literal){prefix or '.'}", f":(exclude,literal){owner}")
+        (repository.hidden / name).parent.mkdir(exist_ok=True)
+        (repository.hidden / name).write_text(text, "utf-8")
+    files = (f":(literal){prefix or '.'}", f":(exclude,literal){prefix}{OWNER.rstrip('/')}")
+    for words in (
+        ("update-ref", "--no-deref", "HEAD", commit),
+        ("read-tree", commit),
+        ("checkout", "--quiet", "--", *files),
+    ):
+        done = repository.ask(*words)
+        if done.code != 0:
+            raise refused(done.complaint)

@@ -1,4 +1,7 @@
-"""What git says of a package: the commit that last touched it, and whether anything is uncommitted, owner/ apart."""
+"""What git says of a package: the commit that last touched it, and whether anything is uncommitted, owner/ apart.
+
+What the compiler does not read, such as photographs, makes no draft.
+"""
 
 from __future__ import annotations
 
@@ -7,10 +10,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal
 
-from tenderwright.reading.git import answer, ask
-from tenderwright.reading.layout import OWNER
-
-_APART = f":(exclude){OWNER.rstrip('/')}"
+from tenderwright.reading.as_committed import committed_files, is_as_committed
+from tenderwright.reading.git import Refused, Repository, repository_of
+from tenderwright.reading.layout import OWNER, is_ignored
 
 
 @dataclass(frozen=True)
@@ -31,26 +33,43 @@ class GitState:
 
 def git_state(root: Path, sources: Iterable[str]) -> GitState:
     """Find the state of the package at root, whose files (without owner/) are `sources`."""
-    if answer(root, "rev-parse", "--is-inside-work-tree") is None:
+    try:
+        repository = repository_of(root)
+    except Refused:
+        return GitState("no-git", why="git does not read the repository, so the commit is not known")
+    if repository is None:
         return GitState("no-git", why="compiled outside git")
-    commit = answer(root, "log", "-1", "--no-show-signature", "--format=%H %ct", "--", ".", _APART) or ""
-    if not commit.strip():
+    if repository.answer("rev-parse", "--verify", "--quiet", "HEAD^{commit}") is None:
         return GitState("draft", why="not committed")
-    name, when = commit.split()
-    if (answer(root, "rev-parse", "--is-shallow-repository") or "").strip() == "true":
+    prefix = repository.path_of(root)
+    within = (f":(top,literal){prefix}", f":(top,exclude,literal){prefix}{OWNER.rstrip('/')}")
+    found = repository.ask("rev-list", "-1", "--format=%H %ct", "HEAD", "--", *within)
+    if found.code != 0:
+        return GitState("draft", why="the history cannot be read, so the commit of the package is not known")
+    if not found.text:
+        return GitState("draft", why="not committed")
+    name, when = found.text.splitlines()[-1].split()
+    if repository.answer("rev-parse", "--is-shallow-repository") == "true":
         return GitState("draft", name, why="shallow clone, so the commit of the package is not known")
-    changed = answer(root, "status", "--porcelain", "--untracked-files=all", "--", ".", _APART)
-    tracked = set((answer(root, "ls-files", "-z", "--", ".", _APART) or "").split("\0"))
-    if changed is None or changed.strip() or any(path not in tracked for path in sources):
+    if _uncommitted(repository, root, sources):
         return GitState("draft", name, why="uncommitted changes")
     return GitState("issued", name, int(when))
 
 
 def uncommitted(root: Path, sources: Iterable[str]) -> list[str]:
-    """Name the files of the package that are not as they were committed, owner/ apart, from the top of the package."""
-    words = ("status", "--porcelain", "-z", "--no-renames", "--untracked-files=all", "--", ".", _APART)
-    status = ask(root, *words)
-    prefix = answer(root, "rev-parse", "--show-prefix") or ""
-    changed = {entry[3:].removeprefix(prefix) for entry in status.text.split("\0") if entry}
-    tracked = set((answer(root, "ls-files", "-z", "--", ".", _APART) or "").split("\0"))
-    return sorted(changed | {path for path in sources if path not in tracked})
+    """Name the files of the package that are not as they were committed, owner/ apart, from the top of the package.
+
+    Raises `Refused` where git does not read the repository.
+    """
+    repository = repository_of(root)
+    return sorted(sources if repository is None else _uncommitted(repository, root, sources))
+
+
+def _uncommitted(repository: Repository, root: Path, sources: Iterable[str]) -> set[str]:
+    committed = {
+        path: entry
+        for path, entry in committed_files(repository, root).items()
+        if not path.startswith(OWNER) and not is_ignored(path)
+    }
+    changed = {path for path, entry in committed.items() if not is_as_committed(root / path, entry)}
+    return changed | {path for path in sources if path not in committed}

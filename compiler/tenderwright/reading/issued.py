@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
-from tenderwright.reading.git import answer
+from tenderwright.reading.git import repository_of
 
 _FORMAT = "%(refname:strip=2)%00%(*objectname)%00%(contents:body)%00"
 _LINE = re.compile(r"^([a-z_0-9]+): (.+)$", re.MULTILINE)
@@ -65,9 +65,12 @@ def issued(root: Path) -> tuple[Issued, ...]:
     """Read the issues that the annotated tags of a repository record, of every tender in it, by number.
 
     A tag that records no issue in full, or another commit than it stands at, is some other tag. Outside git there
-    are none.
+    are none. Raises `Refused` where git does not read the repository.
     """
-    fields = (answer(root, "for-each-ref", f"--format={_FORMAT}", "refs/tags") or "").split("\0")
+    repository = repository_of(root)
+    if repository is None:
+        return ()
+    fields = (repository.answer("for-each-ref", f"--format={_FORMAT}", "refs/tags") or "").split("\0")
     tags = zip(fields[0::3], fields[1::3], fields[2::3], strict=False)
     found = [_issue_of(name.removeprefix("\n"), commit, message) for name, commit, message in tags if commit]
     return tuple(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path as FilePath
 
-from tenderwright.reading.git import answer, ask
+from tenderwright.reading.git import Repository, repository_of
 from tenderwright.reading.issued import issued, one_line
 from tenderwright.reading.package import text_of
 from tenderwright.reading.source import Source
@@ -18,12 +18,16 @@ def issued_sources(root: FilePath, now: Mapping[str, Source]) -> dict[str, dict[
     """Read the items of each earlier issue of the tender that the package holds now, by tag, the first issue first.
 
     `now` are the files of the package; a file that is the same now is not read again. What cannot be read is left
-    out, since it was sound when it was issued. Without tags of issues git is asked one question and no more.
+    out, since it was sound when it was issued. Without tags of issues git is asked two questions and no more. Raises
+    `Refused` where git does not read the repository.
     """
     tender = tender_number(now)
     issues = [issue for issue in issued(root) if tender and issue.tender == one_line(tender)]
-    trees = {issue.tag: _tree(root, issue.commit) for issue in issues}
-    contents = _contents(root, {name for tree in trees.values() for name in tree.values()})
+    repository = repository_of(root) if issues else None
+    if repository is None:
+        return {}
+    trees = {issue.tag: _tree(repository, f"{issue.commit}:{repository.path_of(root)}") for issue in issues}
+    contents = _contents(repository, {name for tree in trees.values() for name in tree.values()})
     read: dict[tuple[str, str], Source] = {}
     for path, name in {pair for tree in trees.values() for pair in tree.items()}:
         source = _source(path, contents.get(name), now.get(path))
@@ -40,19 +44,23 @@ def tender_number(sources: Mapping[str, Source]) -> str:
     return number if isinstance(number, str) else ""
 
 
-def _tree(root: FilePath, commit: str) -> dict[str, str]:
-    """Give the item files of a commit, each with the name of its content."""
-    listed = answer(root, "ls-tree", "-z", commit, f"./{_ITEMS}") or ""
-    entries = [entry.partition("\t") for entry in listed.split("\0") if entry]
-    blobs = {path: about.split()[2] for about, _, path in entries if about.startswith("100")}
-    return {path: name for path, name in blobs.items() if path.endswith(".yaml")}
+def _tree(repository: Repository, package: str) -> dict[str, str]:
+    """Give the item files of a package as it stood at a commit, each with the name of its content."""
+    listed = repository.answer("ls-tree", "-z", "--long", "--full-tree", f"{package}{_ITEMS}") or ""
+    found = {}
+    for entry in listed.split("\0"):
+        about, _, path = entry.partition("\t")
+        mode, _, name, size = about.split() if path else ("", "", "", "")
+        if mode.startswith("100") and path.endswith(".yaml") and size.isdigit() and int(size) <= MAX_BYTES:
+            found[_ITEMS + path] = name
+    return found
 
 
-def _contents(root: FilePath, names: set[str]) -> dict[str, bytes]:
+def _contents(repository: Repository, names: set[str]) -> dict[str, bytes]:
     """Fetch contents by name, all in one answer of git; one that is missing is left out."""
     if not names:
         return {}
-    out = ask(root, "cat-file", "--batch", given="".join(f"{name}\n" for name in sorted(names)).encode()).out
+    out = repository.ask("cat-file", "--batch", given="".join(f"{name}\n" for name in sorted(names)).encode()).out
     found: dict[str, bytes] = {}
     at = 0
     while at < len(out):
@@ -66,7 +74,7 @@ def _contents(root: FilePath, names: set[str]) -> dict[str, bytes]:
 
 
 def _source(path: str, content: bytes | None, now: Source | None) -> Source | None:
-    if content is None or len(content) > MAX_BYTES:
+    if content is None:
         return None
     try:
         text = text_of(content)

@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from tenderwright.reading.git import answer
+from tenderwright.reading.git import repository_of
 from tenderwright.reading.layout import OWNER
 
 
 def goes_along_to(root: Path) -> str:
-    """Name a remote of the repository that keeps owner/ together with the rest; nothing where there is none."""
-    remotes = (answer(root, "remote") or "").split()
-    if not remotes or not any(path.startswith(OWNER) for path in _tracked(root)):
+    """Name a remote of the repository that keeps owner/ together with the rest; nothing where there is none.
+
+    Raises `Refused` where git does not read the repository.
+    """
+    repository = repository_of(root)
+    remotes = (repository.answer("remote") or "").split() if repository is not None else []
+    if repository is None or not remotes:
+        return ""
+    if not repository.answer("ls-tree", "--full-tree", f"HEAD:{repository.path_of(root)}{OWNER}"):
         return ""
     return "origin" if "origin" in remotes else remotes[0]
-
-
-def _tracked(root: Path) -> list[str]:
-    return (answer(root, "ls-files", "-z", "--", OWNER) or "").split("\0")

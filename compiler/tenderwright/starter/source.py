@@ -11,7 +11,8 @@ from typing import Any
 from urllib.parse import urlsplit, urlunsplit
 
 import tenderwright
-from tenderwright.reading.git import answer
+from tenderwright.reading.as_committed import committed_files, is_as_committed
+from tenderwright.reading.git import Refused, repository_of
 
 _COMMIT = re.compile(r"[0-9a-f]{40}(?:[0-9a-f]{24})?")
 _SHORT_SSH = re.compile(r"([\w.-]+@[\w.-]+):(?!/)(\S+)")
@@ -44,14 +45,19 @@ def of_direct_url(told: Mapping[str, Any]) -> str:
 
 def of_checkout(root: Path) -> str:
     """Give the commit that is checked out, where nothing is changed and a remote held it when last asked."""
-    top = answer(root, "rev-parse", "--show-toplevel")
-    if top is None or Path(top).resolve() != root.resolve():
+    try:
+        repository = repository_of(root)
+    except Refused:
         return ""
-    if answer(root, "status", "--porcelain", "--untracked-files=no") != "":
+    if repository is None or repository.top != root.resolve():
         return ""
-    if not answer(root, "branch", "--remotes", "--contains", "HEAD", "--list", "origin/*"):
+    committed = committed_files(repository, repository.top)
+    if not committed or not all(is_as_committed(root / path, entry) for path, entry in committed.items()):
         return ""
-    return _pinned(answer(root, "remote", "get-url", "origin") or "", answer(root, "rev-parse", "HEAD") or "")
+    if not repository.answer("for-each-ref", "--contains=HEAD", "refs/remotes/origin/"):
+        return ""
+    url, commit = repository.answer("remote", "get-url", "origin"), repository.answer("rev-parse", "HEAD")
+    return _pinned(url or "", commit or "")
 
 
 def _pinned(url: str, commit: str) -> str:

@@ -6,7 +6,7 @@ import json
 import re
 from pathlib import Path
 
-from tenderwright.reading.git import answer, ask
+from tenderwright.reading.git import Refused, repository_of
 
 WORKFLOWS = ".github/workflows"
 _TEMPLATE = Path(__file__).resolve().parent / "files" / "github-workflow.yml"
@@ -21,10 +21,13 @@ def top_for(folder: Path) -> Path:
     """
     folder = folder.resolve()
     there = next(one for one in (folder, *folder.parents) if one.is_dir())
-    top = answer(there, "rev-parse", "--show-toplevel")
-    if not top or ask(there, "check-ignore", "--quiet", str(folder)).code == 0:
+    try:
+        repository = repository_of(there)
+    except Refused:
         return folder
-    return Path(top).resolve()
+    if repository is None or repository.ask("check-ignore", "--quiet", str(folder)).code == 0:
+        return folder
+    return repository.top
 
 
 def workflow_text(package: str, source: str) -> str:
