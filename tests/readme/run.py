@@ -104,5 +104,5 @@ def _copy(folder: Path) -> Path:
     for path in Path(sys.prefix).iterdir():
         if not path.name.startswith("."):
             (set_up / path.name).symlink_to(path)
-    (set_up / ".ready").touch()
+    (set_up / ".ready").write_text(f"{folder.resolve()}\n", "utf-8")  # set up for this very folder
     return folder
