@@ -8,7 +8,7 @@ import pytest
 
 from .run import Ran, fences, run_readme, runnable
 
-LONG = re.compile(r"make package|tenderwright (issue|verify|addendum|bids compare|grant|statement|close)\b")
+LONG = re.compile(r"make package|tenderwright (build|issue|verify|addendum|bids compare|grant|statement|close)\b")
 
 
 @pytest.fixture(scope="module")
@@ -30,7 +30,7 @@ def test_the_notice_it_shows_is_what_comes(ran: Ran) -> None:
 def test_only_tests_and_what_does_not_end_are_left_out() -> None:
     commands = [command for fence in fences() if fence.kind == "sh" for command in fence.commands]
     left = [command.split("#")[0].strip() for command in commands if not runnable(command)]
-    assert left == ["make test", "tenderwright build package_src --watch"]
+    assert left == ["make test", "tenderwright build ../my-ship --out ../my-ship/build --watch"]
 
 
 def test_a_bid_is_read_in_her_life(ran: Ran) -> None:

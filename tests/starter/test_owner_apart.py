@@ -11,6 +11,7 @@ import pytest
 
 from tenderwright.notices.explain import EXPLANATIONS
 from tenderwright.starter.write import starter_files
+from tests.architecture.tree import REPOSITORY
 from tests.pipeline.packages import QUIET_GIT, clone, commit, different, files_of, git, run, starter
 
 
@@ -33,8 +34,9 @@ def apart(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return root
 
 
-def test_the_explanation_of_the_notice_gives_the_same_commands() -> None:
+def test_the_notice_and_the_readme_give_the_same_commands() -> None:
     assert commands((EXPLANATIONS / "owner-goes-along.md").read_text("utf-8")) == COMMANDS
+    assert f"```sh\ncd ../my-ship\n{COMMANDS}cd -\n```" in (REPOSITORY / "README.md").read_text("utf-8")
 
 
 def test_each_repository_holds_its_own_and_neither_is_changed(apart: Path) -> None:
