@@ -15,10 +15,15 @@ Named = ast.FunctionDef | ast.AsyncFunctionDef | ast.ClassDef
 def public(body: list[ast.stmt], inside: str = "") -> Iterator[tuple[str, Named]]:
     """Yield public classes and functions, and public methods of public classes."""
     for node in body:
-        if isinstance(node, Named) and not node.name.startswith("_"):
+        if isinstance(node, Named) and not node.name.startswith("_") and not is_overload(node):
             yield f"{inside}{node.name}", node
             if isinstance(node, ast.ClassDef):
                 yield from public(node.body, f"{node.name}.")
+
+
+def is_overload(node: Named) -> bool:
+    """Tell whether a function only gives types to another of its name, which has the docstring."""
+    return any(isinstance(mark, ast.Name) and mark.id == "overload" for mark in node.decorator_list)
 
 
 def sentences_missing(module: Module) -> list[str]:

@@ -12,7 +12,7 @@ KERNELS = [
     module
     for module in modules()
     if module.folder == "calculations"
-    and "ship" not in module.path.parts
+    and not {"ship", "steps"} & set(module.path.parts)
     and module.path.name not in ("calculate.py", "results.py", "docking_results.py", "value.py")
 ]
 

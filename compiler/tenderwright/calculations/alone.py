@@ -22,7 +22,7 @@ class Output:
     value: Any
 
 
-def input_schema(method: Method) -> dict[str, Any]:
+def input_schema(method: Method[Any]) -> dict[str, Any]:
     """Give the JSON Schema of a method's input file."""
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
@@ -56,9 +56,9 @@ def to_si(schema: Mapping[str, Any], data: Any) -> Any:
     return data
 
 
-def run_alone(method: Method, data: Mapping[str, Any]) -> Iterator[Output]:
+def run_alone(method: Method[Any], data: Mapping[str, Any]) -> Iterator[Output]:
     """Run a method on validated data; raises OutOfRange where the method does."""
-    outputs = method.kernel(**to_si(input_schema(method), dict(data)))
+    outputs = method.run(**to_si(input_schema(method), dict(data)))
     for symbol in method.outputs:
         if symbol.name in outputs:
             value = _shown(outputs[symbol.name], symbol.unit, symbol.dimension)

@@ -8,34 +8,30 @@ from tenderwright.calculations.ship.anodes import anode_values
 from tenderwright.calculations.ship.block_places import block_places
 from tenderwright.calculations.ship.climate import climate_values
 from tenderwright.calculations.ship.coatings import coating_values
-from tenderwright.calculations.ship.condition import arrival_condition
+from tenderwright.calculations.ship.condition import arrival
 from tenderwright.calculations.ship.condition_of_shell import shell_condition
 from tenderwright.calculations.ship.cradle import cradle_values
 from tenderwright.calculations.ship.footprints import footprint_values
-from tenderwright.calculations.ship.form import form_of
 from tenderwright.calculations.ship.gauging import gauging_values
-from tenderwright.calculations.ship.hydrostatics import stated_hydrostatics, table_of_hydrostatics
+from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.landing import landing, landing_estimate
 from tenderwright.calculations.ship.renewals import renewal_values
-from tenderwright.calculations.ship.tanks import sounding_tables, tank_values
+from tenderwright.calculations.ship.tanks import tank_contents, tank_shape
 from tenderwright.calculations.ship.tightness import tightness_values
-from tenderwright.calculations.ship.water import water_given
+from tenderwright.calculations.ship.water import SEA_WATER, dock_water
 from tenderwright.calculations.ship.works import blocks_over_work
 from tenderwright.calculations.ship.zones import zone_values
+from tenderwright.calculations.steps.registry import steps
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.value import Record
 from tenderwright.model.package import Package
 
 
 def calculate(package: Package) -> tuple[Record, Results]:
     """Calculate everything that items may take and trade checks look at."""
-    record, results = Record(), Results()
-    results.form = form_of(package, record)
-    results.form_broken = results.form is None and package.offsets is not None
-    water = water_given(package.lightship.water if package.lightship else None, "water.dock", record)
-    results.water_density = water.si
-    stated_hydrostatics(package, results, record, water)
-    tank_values(package, results, record)
-    arrival_condition(package, results, record, water)
+    calculated = Calculated(package, steps())
+    record = calculated.record
+    results = _bag(calculated, package.offsets is not None)
     cradle_values(package, results, record)
     block_places(package, results, record)
     footprint_values(package, results, record)
@@ -53,6 +49,20 @@ def calculate(package: Package) -> tuple[Record, Results]:
     return record, results
 
 
+def _bag(calculated: Calculated, has_offsets: bool) -> Results:
+    """Give what the steps found as the functions take it that are not steps yet."""
+    results = Results(calculated)
+    hull_found = calculated.found(hull)
+    results.form = hull_found.form if hull_found else None
+    results.form_broken = hull_found is None and has_offsets
+    water = calculated.found(dock_water)
+    results.water_density = (water or SEA_WATER).si
+    results.tanks = dict(calculated.found(tank_shape) or {})
+    results.contents = {name: one.liquid for name, one in (calculated.found(tank_contents) or {}).items()}
+    results.arrival = calculated.found(arrival)
+    return results
+
+
 def calculate_tables(package: Package, results: Results, record: Record) -> None:
     """Add what is only printed: tables of hydrostatics and soundings, and the movements that reach the trim wanted."""
     # Imported here, for `check` does without them and starts the sooner.
@@ -64,10 +74,8 @@ def calculate_tables(package: Package, results: Results, record: Record) -> None
     from tenderwright.calculations.ship.trim import trim_plan
     from tenderwright.calculations.ship.undocking import undocking
 
-    if results.sounding_tables or results.hydrostatics:
+    if results.trim_plan or results.docking.position:
         return
-    table_of_hydrostatics(package, results)
-    sounding_tables(package, results)
     trim_plan(package, results, record)
     landing(package, results, record)
     keel_loads(package, results, record)

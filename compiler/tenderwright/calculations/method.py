@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from typing import Any, Literal
+from typing import Any, Generic, Literal, TypeVar
+
+R = TypeVar("R")
 
 Standing = Literal["published", "derived", "from memory", "common practice, no source"]
 
@@ -37,8 +39,14 @@ class Symbol:
     unit: str
 
 
+def _as_they_are(result: Any) -> Mapping[str, Any]:
+    """Take a result that is a mapping of outputs as it is."""
+    outputs: Mapping[str, Any] = result
+    return outputs
+
+
 @dataclass(frozen=True)
-class Method:
+class Method(Generic[R]):
     """One calculation that the compiler uses and that `reckon` runs alone."""
 
     name: str
@@ -51,10 +59,16 @@ class Method:
     inputs: Mapping[str, Mapping[str, Any]]
     """Per argument of the kernel, a JSON Schema; strings carry the keyword `quantity: DIMENSION`."""
     outputs: tuple[Symbol, ...]
-    kernel: Callable[..., Mapping[str, Any]]
-    """Takes the inputs by name as SI floats (arrays as lists of floats) and returns each output by name, in SI."""
+    kernel: Callable[..., R]
+    """Takes the inputs by name as SI floats (arrays as lists of floats) and gives the result."""
     example: Mapping[str, Any]
     """A valid input file, as data; a test runs it."""
     optional: frozenset[str] = frozenset()
     """Inputs that may be left out; the kernel has a default for each."""
     cautions: tuple[str, ...] = field(default=())
+    figures: Callable[[R], Mapping[str, Any]] = _as_they_are
+    """Gives each output by name, in SI, from the result of the kernel."""
+
+    def run(self, **inputs: Any) -> Mapping[str, Any]:
+        """Calculate the outputs from the inputs, all in SI; raises OutOfRange."""
+        return self.figures(self.kernel(**inputs))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from tenderwright.calculations.condition_results import ConditionResults
 from tenderwright.calculations.docking_results import DockingResults
@@ -14,33 +14,26 @@ if TYPE_CHECKING:
     from tenderwright.calculations.condition.target_trim import TrimPlan
     from tenderwright.calculations.cradle.cars import Fit
     from tenderwright.calculations.hydrostatics.hull_form import HullForm
-    from tenderwright.calculations.hydrostatics.upright import Hydrostatics
+    from tenderwright.calculations.steps.runner import Calculated
+    from tenderwright.calculations.steps.step import Step
     from tenderwright.calculations.tanks.liquid import Liquid
     from tenderwright.calculations.tanks.sounding import Tank as TankShape
 
-
-@dataclass(frozen=True)
-class SoundingTable:
-    """Volumes of one tank by sounding and trim; lengths in m, volumes in m3."""
-
-    soundings: tuple[float, ...]
-    trims: tuple[float, ...]
-    volumes: tuple[tuple[float, ...], ...]
-    """One row for each sounding, one column for each trim."""
+R = TypeVar("R")
 
 
 @dataclass
 class Results:
     """The ship's results; a part that could not be calculated is None or left out."""
 
+    calculated: Calculated | None = None
+    """The outcomes of the steps, which take the place of all that stands below."""
     form: HullForm | None = None
     form_broken: bool = False
     """Whether there are offsets that are not a hull."""
     water_density: float = 1025.0
-    hydrostatics: list[Hydrostatics] = field(default_factory=list)
     tanks: dict[str, TankShape] = field(default_factory=dict)
     contents: dict[str, Liquid] = field(default_factory=dict)
-    sounding_tables: dict[str, SoundingTable] = field(default_factory=dict)
     arrival: FloatingPosition | None = None
     trim_plan: TrimPlan | None = None
     cradles: dict[str, Fit] = field(default_factory=dict)
@@ -50,3 +43,7 @@ class Results:
     """By scheme."""
     areas: dict[str, float] = field(default_factory=dict)
     """Area of each scheme, m2."""
+
+    def found(self, step: Step[R]) -> R | None:
+        """Give the result of a step, or None where there is none."""
+        return self.calculated.found(step) if self.calculated is not None else None

@@ -26,7 +26,7 @@ class Given:
 class Working:
     """One use of a method: what it was about, with which inputs."""
 
-    method: Method
+    method: Method[Any]
     about: str
     inputs: Mapping[str, Given]
 
@@ -75,7 +75,7 @@ class Record:
 
     def run(
         self,
-        method: Method,
+        method: Method[Any],
         prefix: str,
         about: str,
         inputs: Mapping[str, Given],
@@ -84,7 +84,7 @@ class Record:
     ) -> Mapping[str, Any] | None:
         """Run a method's kernel and keep its outputs as `prefix.output`; outside its range a notice is kept instead."""
         try:
-            outputs = method.kernel(**{name: entry.si for name, entry in inputs.items()})
+            outputs = method.run(**{name: entry.si for name, entry in inputs.items()})
         except OutOfRange as error:
             self.fail(method, prefix, str(error), at, names)
             return None
@@ -92,7 +92,7 @@ class Record:
         return outputs
 
     def keep(
-        self, method: Method, prefix: str, about: str, inputs: Mapping[str, Given], outputs: Mapping[str, Any],
+        self, method: Method[Any], prefix: str, about: str, inputs: Mapping[str, Given], outputs: Mapping[str, Any],
         names: Mapping[str, str] | None = None,
     ) -> None:  # fmt: skip
         """Keep outputs that were calculated by the method's own function."""
@@ -102,7 +102,9 @@ class Record:
                 name = f"{prefix}.{names[symbol.name] if names else symbol.name.replace('_', '-')}"
                 self.values[name] = Value(name, outputs[symbol.name], symbol, working)
 
-    def fail(self, method: Method, prefix: str, why: str, at: Place, names: Mapping[str, str] | None = None) -> None:
+    def fail(
+        self, method: Method[Any], prefix: str, why: str, at: Place, names: Mapping[str, str] | None = None
+    ) -> None:
         """Keep the names of what could not be calculated, and say why at its place."""
         for symbol in method.outputs:
             if names is None or symbol.name in names:
@@ -111,11 +113,11 @@ class Record:
         if notice not in self.notices:
             self.notices.append(notice)
 
-    def spoil(self, method: Method, prefix: str, why: str) -> None:
+    def spoil(self, method: Method[Any], prefix: str, why: str) -> None:
         """Keep the names of what cannot be calculated because of a mistake that is told elsewhere."""
         self.failed |= {f"{prefix}.{symbol.name.replace('_', '-')}": why for symbol in method.outputs}
 
-    def lack(self, method: Method, prefix: str, why: str) -> None:
+    def lack(self, method: Method[Any], prefix: str, why: str) -> None:
         """Keep the names of what the package has not the data for."""
         self.missing |= {f"{prefix}.{symbol.name.replace('_', '-')}": why for symbol in method.outputs}
 

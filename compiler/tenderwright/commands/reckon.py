@@ -55,14 +55,14 @@ def run(arguments: Namespace) -> int:
     return _reckon(found, arguments.file, arguments.format)
 
 
-def _show_example(method: Method) -> None:
+def _show_example(method: Method[Any]) -> None:
     import yaml
 
     print(f"# {method.title}\n# {method.formula}\n# valid: {method.valid}\n# source: {method.source}")
     print(yaml.safe_dump(dict(method.example), sort_keys=False, allow_unicode=True), end="")
 
 
-def _reckon(method: Method, file: Path, form: str) -> int:
+def _reckon(method: Method[Any], file: Path, form: str) -> int:
     source, notices = read_one(file)
     if source is not None and not notices:
         validator = validator_class()(input_schema(method), format_checker=format_checker())
@@ -82,7 +82,7 @@ def _reckon(method: Method, file: Path, form: str) -> int:
     return CLEAN
 
 
-def _as_json(method: Method, data: Any, outputs: list[Output]) -> str:
+def _as_json(method: Method[Any], data: Any, outputs: list[Output]) -> str:
     return json.dumps(
         {
             "calculation": method.name,
@@ -124,7 +124,7 @@ def _inputs(schemas: Any, data: Any) -> dict[str, Any]:
     }
 
 
-def _as_text(method: Method, data: Any, outputs: list[Output]) -> str:
+def _as_text(method: Method[Any], data: Any, outputs: list[Output]) -> str:
     lines = [
         method.title,
         f"  formula   {method.formula}",

@@ -28,7 +28,7 @@ def test_worse_paint_needs_no_fewer(area: float) -> None:
 
 def test_two_thirds_go_amidships() -> None:
     # US Army TB 43-0144.
-    assert METHOD.kernel(area=9 * 400 * SQUARE_FOOT, paint="fresh") == {"number": 18.0, "amidships": 12.0, "stern": 6.0}
+    assert METHOD.run(area=9 * 400 * SQUARE_FOOT, paint="fresh") == {"number": 18.0, "amidships": 12.0, "stern": 6.0}
 
 
 def test_refuses_an_area_below_nothing() -> None:

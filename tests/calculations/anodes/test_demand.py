@@ -48,7 +48,7 @@ def test_agrees_with_the_plain_sum(area: float, density: float, share: float) ->
 def test_method_gives_its_outputs() -> None:
     coated = {"area": 100.0, "initial": 0.2, "mean": 0.1, "final": 0.13, "a": 0.02, "b": 0.012}
     bare = {"area": 10.0, "initial": 0.2, "mean": 0.1, "final": 0.13}
-    outputs = METHOD.kernel(surfaces=[coated, bare], life=10 * YEAR)
+    outputs = METHOD.run(surfaces=[coated, bare], life=10 * YEAR)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["initial"] == pytest.approx(100 * 0.2 * 0.02 + 2.0)
     assert outputs["mean"] == pytest.approx(100 * 0.1 * 0.08 + 1.0)

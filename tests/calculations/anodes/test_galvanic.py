@@ -48,7 +48,7 @@ def test_refuses_a_metal_that_is_not_in_the_series() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(one="mild steel", other="gunmetal")
+    outputs = METHOD.run(one="mild steel", other="gunmetal")
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["small_anode"] is None
-    assert METHOD.kernel(one="mild steel", other="gunmetal", area_one=1.0, area_other=2.0)["small_anode"] is True
+    assert METHOD.run(one="mild steel", other="gunmetal", area_one=1.0, area_other=2.0)["small_anode"] is True

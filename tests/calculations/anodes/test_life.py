@@ -72,6 +72,6 @@ def test_refuses_what_is_no_finding() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(found=[{"time": 3 * YEAR, "left": 0.55}], utilisation=0.85, to_next=2 * YEAR)
+    outputs = METHOD.run(found=[{"time": 3 * YEAR, "left": 0.55}], utilisation=0.85, to_next=2 * YEAR)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["left_to_use"] / YEAR == pytest.approx(2.667, abs=0.001)

@@ -70,8 +70,8 @@ def test_refuses_no_anode(total: float, each: float) -> None:
 
 def test_method_gives_its_outputs() -> None:
     surfaces = [{"area": 1000.0, "current_density": 0.02}]
-    outputs = METHOD.kernel(surfaces=surfaces, life=3 * YEAR, capacity=781.0, each=11.5)
+    outputs = METHOD.run(surfaces=surfaces, life=3 * YEAR, capacity=781.0, each=11.5)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["current"] == pytest.approx(20.0)
     assert outputs["number"] == 59.0
-    assert METHOD.kernel(surfaces=surfaces, life=YEAR, capacity=781.0)["number"] is None
+    assert METHOD.run(surfaces=surfaces, life=YEAR, capacity=781.0)["number"] is None

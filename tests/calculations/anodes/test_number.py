@@ -62,6 +62,6 @@ def test_refuses_a_capacity_that_cannot_be() -> None:
 
 def test_method_gives_its_outputs() -> None:
     demand = {"initial_demand": 6.5, "mean_demand": 4.2, "final_demand": 7.8, "life": 5 * HANDBOOK_YEAR}
-    outputs = METHOD.kernel(**demand, mass=10.0, initial_current=0.4, final_current=0.3, utilisation=0.85)
+    outputs = METHOD.run(**demand, mass=10.0, initial_current=0.4, final_current=0.3, utilisation=0.85)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["number"] == max(outputs["by_mass"], outputs["by_initial"], outputs["by_final"])

@@ -89,7 +89,7 @@ def test_refuses_a_form_outside_its_range() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(shape="long flush", resistivity=0.25, length=0.4, width=0.1, alloy="aluminium")
+    outputs = METHOD.run(shape="long flush", resistivity=0.25, length=0.4, width=0.1, alloy="aluminium")
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["current"] == pytest.approx(0.5)
     assert outputs["utilisation"] == 0.85

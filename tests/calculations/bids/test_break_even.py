@@ -16,7 +16,7 @@ RATES = st.integers(0, 100_000).map(lambda cents: cents / 100)
 def test_difference_of_lump_sums_over_difference_of_rates() -> None:
     """Constructed: lump sums 6 000 apart and rates 5 apart are equal at 1 200 units; no published table was found."""
     assert break_even(100_000.0, 17.0, 106_000.0, 12.0) == 1200.0
-    assert METHOD.kernel(rest_a=100_000.0, rate_a=17.0, rest_b=106_000.0, rate_b=12.0)["total"] == 120_400.0
+    assert METHOD.run(rest_a=100_000.0, rate_a=17.0, rest_b=106_000.0, rate_b=12.0)["total"] == 120_400.0
 
 
 def test_where_one_bid_is_dearer_in_both_no_quantity_makes_them_equal() -> None:

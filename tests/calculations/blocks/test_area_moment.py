@@ -121,6 +121,6 @@ def test_refusals(weight, lcg, blocks, tcg, words):
 
 def test_method_takes_relative_stiffness():
     rows = [{"x": x, "length": 0.3, "width": 0.2, "relative_stiffness": k} for x, k in ((0.0, 1.0), (4.0, 3.0))]
-    found = METHOD.kernel(weight=4e5, lcg=3.0, blocks=rows)
+    found = METHOD.run(weight=4e5, lcg=3.0, blocks=rows)
     assert found["loads"] == pytest.approx([1e5, 3e5])
     assert found["at"] == 4.0

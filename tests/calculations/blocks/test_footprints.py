@@ -81,7 +81,7 @@ def test_latest_of_equal_runs_is_named():
 
 def test_method_tells_whether_a_strip_is_covered_now():
     one = [{"x": 10.0, "y": 0.0, "length": 1.0, "width": 2.0}]
-    found = COVERED.kernel(dockings=[one, one, []])
+    found = COVERED.run(dockings=[one, one, []])
     assert found["strips"][0]["now"] is False
     assert found["area_now"] == 0.0
     assert found["area_running"] == pytest.approx(2.0)

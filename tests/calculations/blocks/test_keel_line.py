@@ -108,9 +108,9 @@ def test_pressure_against_white_oak():
 
 def test_allowable_needs_its_source():
     given_ = {"load": 18e3, "contact_length": 0.3, "block_width": 1.0, "keel_width": 0.2}
-    assert PRESSURE.kernel(**given_)["met"] is None
+    assert PRESSURE.run(**given_)["met"] is None
     with pytest.raises(OutOfRange, match="source"):
-        PRESSURE.kernel(**given_, allowable=3e6)
+        PRESSURE.run(**given_, allowable=3e6)
     with pytest.raises(OutOfRange, match="more than nothing"):
         judge_pressure("cap", 1.0, 0.0)
     with pytest.raises(OutOfRange, match="contact"):

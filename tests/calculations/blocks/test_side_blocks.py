@@ -77,7 +77,7 @@ def test_method_measures_from_the_dock_floor():
     from tests.calculations.landing.test_methods import run
 
     found = run(METHOD)
-    low = METHOD.kernel(**_si(keel=-0.18))
+    low = METHOD.run(**_si(keel=-0.18))
     assert low["height"][0] == pytest.approx(found["height"][0] + 0.18)
     assert found["height"][0] > 1.4
 

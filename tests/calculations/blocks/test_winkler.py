@@ -116,7 +116,7 @@ def test_refusals(call):
 
 
 def test_method_is_in_mass():
-    found = METHOD.kernel(modulus=K, elasticity=2e11, second_moment=0.01, length=L, load=P / 9.80665)
+    found = METHOD.run(modulus=K, elasticity=2e11, second_moment=0.01, length=L, load=P / 9.80665)
     assert found["end_loads_end"] == pytest.approx(0.3173150120, abs=1e-9)
     assert found["class"] == "long"
     assert found["rigid_justified"] is False

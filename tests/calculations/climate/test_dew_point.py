@@ -49,6 +49,6 @@ def test_refuses_what_is_outside_the_formula(temperature: float, humidity: float
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(temperature=20.0, humidity=0.8)
+    outputs = METHOD.run(temperature=20.0, humidity=0.8)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["least_steel_3_k"] - outputs["dew_point"] == pytest.approx(3.0)

@@ -26,4 +26,4 @@ def test_refuses_a_rating_that_is_not_in_the_standard(quantity: int, size: int) 
 
 
 def test_method_gives_its_outputs() -> None:
-    assert METHOD.kernel(quantity=2, size=4) == {"passes": False, "particles": "0.5 to 2.5 mm"}
+    assert METHOD.run(quantity=2, size=4) == {"passes": False, "particles": "0.5 to 2.5 mm"}

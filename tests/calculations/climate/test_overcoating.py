@@ -53,7 +53,7 @@ def test_refuses_to_guess() -> None:
 
 def test_method_gives_its_outputs() -> None:
     points = [{"temperature": 10.0, "least": 16 * HOUR}, {"temperature": 20.0, "least": 4 * HOUR}]
-    outputs = METHOD.kernel(points=points, temperature=15.0, time=6 * HOUR)
+    outputs = METHOD.run(points=points, temperature=15.0, time=6 * HOUR)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["verdict"] == "too soon"
-    assert METHOD.kernel(points=points, temperature=15.0)["verdict"] is None
+    assert METHOD.run(points=points, temperature=15.0)["verdict"] is None

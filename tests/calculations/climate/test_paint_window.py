@@ -43,6 +43,6 @@ def test_refuses_a_limit_that_is_no_fraction() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(air=20.0, humidity=0.9, steel=19.0)
+    outputs = METHOD.run(air=20.0, humidity=0.9, steel=19.0)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert len(outputs["reasons"]) == 2

@@ -27,15 +27,15 @@ def test_salts_follow_the_conductivity(conductivity: float, more: float) -> None
 
 
 def test_method_takes_off_the_water_before() -> None:
-    outputs = METHOD.kernel(after=45.0, before=3.0)
+    outputs = METHOD.run(after=45.0, before=3.0)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert 1e6 * outputs["salts"] == pytest.approx(50.4)
     assert outputs["passes"] is False
-    assert METHOD.kernel(after=45.0, before=4.0)["passes"] is True
+    assert METHOD.run(after=45.0, before=4.0)["passes"] is True
 
 
 def test_refuses_water_that_grew_cleaner() -> None:
     with pytest.raises(OutOfRange, match="rise"):
-        METHOD.kernel(after=2.0, before=3.0)
+        METHOD.run(after=2.0, before=3.0)
     with pytest.raises(OutOfRange, match="area"):
         soluble_salts(0.001, area=0.0)

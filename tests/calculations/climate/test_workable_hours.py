@@ -83,7 +83,7 @@ def test_refuses_a_climate_that_cannot_be() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(temperature=11.0, daily_range=7.0, humidity=0.78, rain=55 * 3600.0, wind=5.0, days=31)
+    outputs = METHOD.run(temperature=11.0, daily_range=7.0, humidity=0.78, rain=55 * 3600.0, wind=5.0, days=31)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["share"] == pytest.approx(workable_hours(MAY).share)
     assert len(outputs["by_hour"]) == 24

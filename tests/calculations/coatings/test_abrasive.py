@@ -52,6 +52,6 @@ def test_refuses_what_is_no_waste(change: dict[str, float]) -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(area=100.0, rate=10.0)
+    outputs = METHOD.run(area=100.0, rate=10.0)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["within_published_rates"] is False

@@ -65,6 +65,6 @@ def test_whole_multiples_need_just_so_many(count: int, container: float) -> None
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(volumes=[0.156, 0.160], container=0.02)
+    outputs = METHOD.run(volumes=[0.156, 0.160], container=0.02)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["by_coat"] == [8.0, 8.0]

@@ -79,6 +79,6 @@ def test_refuses_a_name_no_standard_has(name: str) -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(grade="near-white")
+    outputs = METHOD.run(grade="near-white")
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["iso"] == "Sa 2 1/2"

@@ -70,9 +70,9 @@ def test_refuses_what_is_no_hull(length: float, beam: float, draught: float, coe
 
 def test_method_gives_its_outputs() -> None:
     dimensions = {"lpp": 46.0, "loa": 51.0, "beam": 9.2, "draught": 3.4, "depth": 4.6}
-    outputs = METHOD.kernel(**dimensions, underwater_coefficient=0.72, boottop_height=0.6)
+    outputs = METHOD.run(**dimensions, underwater_coefficient=0.72, boottop_height=0.6)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["underwater_less_boottop"] == pytest.approx(outputs["underwater"] - outputs["boottop"])
     assert outputs["weather_deck"] is None
     with pytest.raises(OutOfRange, match="depth"):
-        METHOD.kernel(**(dimensions | {"depth": 3.0}), underwater_coefficient=0.72)
+        METHOD.run(**(dimensions | {"depth": 3.0}), underwater_coefficient=0.72)

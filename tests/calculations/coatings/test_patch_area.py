@@ -52,6 +52,6 @@ def test_refuses_an_area_below_nothing() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(area=100.0, grade=2, scale="ASTM D610")
+    outputs = METHOD.run(area=100.0, grade=2, scale="ASTM D610")
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert (outputs["least"], outputs["greatest"]) == (pytest.approx(16.0), pytest.approx(33.0))

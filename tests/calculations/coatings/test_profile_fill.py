@@ -50,6 +50,6 @@ def test_refuses_a_loss_of_everything() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(area=1.0, profile=60e-6, volume_solids=0.5, loss=0.2, profile_factor=0.5)
+    outputs = METHOD.run(area=1.0, profile=60e-6, volume_solids=0.5, loss=0.2, profile_factor=0.5)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["dead_film"] == pytest.approx(30e-6)

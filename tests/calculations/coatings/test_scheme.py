@@ -104,7 +104,7 @@ def test_containers_hold_the_paint(coat: Coat, area: float) -> None:
 
 def test_method_gives_its_outputs() -> None:
     coat = {"product": "primer", "volume_solids": 0.5, "dry_film": 1e-4, "loss": 0.2, "container": 0.02}
-    outputs = METHOD.kernel(area=100.0, coats=[coat, coat])
+    outputs = METHOD.run(area=100.0, coats=[coat, coat])
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     # 25 L a coat, so two sets of 20 L each.
     assert outputs["containers"] == [{"product": "primer", "containers": 4}]

@@ -81,6 +81,6 @@ def test_refuses_a_film_of_nothing(film: float) -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(volume_solids=0.71, dry_film=125e-6)
+    outputs = METHOD.run(volume_solids=0.71, dry_film=125e-6)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["practical"] == outputs["theoretical"]

@@ -59,8 +59,8 @@ def test_refuses_what_is_no_space(panel: Panel, web: Web, words: str) -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(panels=[{"area": 48.0, "spacing": 0.6, "height": 0.1}], webs=[{"area": 2.0}])
+    outputs = METHOD.run(panels=[{"area": 48.0, "spacing": 0.6, "height": 0.1}], webs=[{"area": 2.0}])
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["area"] == pytest.approx(68.0)
     assert outputs["ratio"] == pytest.approx(68 / 48)
-    assert METHOD.kernel(panels=[{"area": 0.0}])["ratio"] is None
+    assert METHOD.run(panels=[{"area": 0.0}])["ratio"] is None

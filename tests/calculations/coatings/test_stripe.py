@@ -28,6 +28,6 @@ def test_refuses_what_is_below_nothing(length: float, width: float, coats: int) 
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(length=10.0, width=0.1, volume_solids=0.5, dry_film=1e-4, loss=0.0)
+    outputs = METHOD.run(length=10.0, width=0.1, volume_solids=0.5, dry_film=1e-4, loss=0.0)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["area"] == pytest.approx(1.0)

@@ -42,4 +42,4 @@ def test_solids_left_on_the_surface_are_the_film(solids: float, film: float, los
 
 
 def test_method_gives_its_outputs() -> None:
-    assert set(METHOD.kernel(area=1.0, volume_solids=0.5, dry_film=1e-4, loss=0.0)) == {"paint"}
+    assert set(METHOD.run(area=1.0, volume_solids=0.5, dry_film=1e-4, loss=0.0)) == {"paint"}

@@ -47,5 +47,5 @@ def test_refuses_a_film_of_nothing() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(dry_film=1e-4, volume_solids=0.5)
+    outputs = METHOD.run(dry_film=1e-4, volume_solids=0.5)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}

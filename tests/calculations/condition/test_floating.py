@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tenderwright.calculations.condition.floating import condition_floating, floating_position
+from tenderwright.calculations.condition.floating import condition_floating, floating_position, outputs_of
 from tenderwright.calculations.condition.loading import TankLoad, Weight, liquids, summed
 from tenderwright.calculations.hydrostatics.upright import hydrostatics
 from tenderwright.calculations.method import OutOfRange
@@ -110,12 +110,13 @@ def test_unstable_ship_has_no_list():
     assert found.heel is None
 
 
-def test_unstable_ship_is_refused_when_run_alone():
+def test_a_ship_that_would_not_float_upright_has_no_list():
     corners = [{"x": x, "half_breadths": [4.0, 4.0]} for x in (0.0, 20.0, 40.0)]
     offsets = {"length": 40.0, "waterlines": [0.0, 5.0], "stations": corners}
     high = [{"name": "all", "mass": 640e3, "x": 20.0, "z": 4.0}]
-    with pytest.raises(OutOfRange, match="metacentric"):
-        condition_floating(offsets, high)
+    found = outputs_of(condition_floating(offsets, high))
+    assert found["gm_fluid"] < 0
+    assert "list" not in found
 
 
 @pytest.mark.parametrize(

@@ -47,5 +47,5 @@ def test_no_other_class(number: int) -> None:
 
 
 def test_method_gives_low_and_high_also_of_a_credit() -> None:
-    assert METHOD.kernel(likely=26000.0, estimate_class=4) == pytest.approx({"low": 18200.0, "high": 39000.0})
-    assert METHOD.kernel(likely=-1000.0, estimate_class=5) == pytest.approx({"low": -2000.0, "high": -500.0})
+    assert METHOD.run(likely=26000.0, estimate_class=4) == pytest.approx({"low": 18200.0, "high": 39000.0})
+    assert METHOD.run(likely=-1000.0, estimate_class=5) == pytest.approx({"low": -2000.0, "high": -500.0})

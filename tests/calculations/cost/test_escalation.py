@@ -33,6 +33,6 @@ def test_a_price_that_is_no_number_is_refused() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(**METHOD.example)
+    outputs = METHOD.run(**METHOD.example)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["price"] == pytest.approx(250_000.0 * outputs["ratio"])

@@ -62,6 +62,6 @@ def test_what_is_no_risk_is_refused() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(likelihood=0.3, low=6000.0, high=28000.0)
+    outputs = METHOD.run(likelihood=0.3, low=6000.0, high=28000.0)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["deviation"] == pytest.approx(8531.7, abs=0.05)

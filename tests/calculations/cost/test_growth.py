@@ -54,8 +54,8 @@ def test_what_is_no_number_is_refused() -> None:
 
 
 def test_method_gives_its_outputs_and_refuses_nothing_ordered() -> None:
-    outputs = METHOD.kernel(**METHOD.example)
+    outputs = METHOD.run(**METHOD.example)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["growth"] == pytest.approx(8_500 / 25_400)
     with pytest.raises(OutOfRange, match="nothing was ordered"):
-        METHOD.kernel(works=[{"ordered": 0.0, "final": 5.0}])
+        METHOD.run(works=[{"ordered": 0.0, "final": 5.0}])

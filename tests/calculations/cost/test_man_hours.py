@@ -43,7 +43,7 @@ def test_what_is_less_than_nothing_is_refused() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(hours=38.0, rate=72.0, materials=310.0, factors=[1.12, 1.1])
+    outputs = METHOD.run(hours=38.0, rate=72.0, materials=310.0, factors=[1.12, 1.1])
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs == pytest.approx({"labour": 2736.0, "factor": 1.232, "price": 3752.672})
-    assert METHOD.kernel(hours=10.0, rate=70.0) == pytest.approx({"labour": 700.0, "factor": 1.0, "price": 700.0})
+    assert METHOD.run(hours=10.0, rate=70.0) == pytest.approx({"labour": 700.0, "factor": 1.0, "price": 700.0})

@@ -138,7 +138,7 @@ def test_nothing_costs_nothing() -> None:
 
 def test_method_gives_its_outputs() -> None:
     asked = [{"name": name, "low": low, "likely": m, "high": h} for name, (low, m, h) in AIRCRAFT.items()]
-    outputs = METHOD.kernel(parts=[entry | {"shape": "triangular"} for entry in asked], within=0.3, across=0.0)
+    outputs = METHOD.run(parts=[entry | {"shape": "triangular"} for entry in asked], within=0.3, across=0.0)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["likely"] == LIKELY
     assert outputs["exact_mean"] == pytest.approx(82_244.0, abs=0.05)

@@ -125,6 +125,6 @@ def test_what_is_no_estimate_is_refused() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(**METHOD.example)
+    outputs = METHOD.run(**METHOD.example)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["p10"] < outputs["p50"] < outputs["mean"] < outputs["p80"] < outputs["p90"]

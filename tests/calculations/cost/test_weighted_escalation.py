@@ -40,8 +40,8 @@ def test_weights_that_miss_the_whole_are_refused() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(**METHOD.example)
+    outputs = METHOD.run(**METHOD.example)
     assert outputs == pytest.approx({"ratio": 1.1425, "price": 114_250.0})
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     with pytest.raises(OutOfRange, match="price"):
-        METHOD.kernel(price=float("inf"), fixed=1.0, terms=[])
+        METHOD.run(price=float("inf"), fixed=1.0, terms=[])

@@ -136,7 +136,7 @@ def test_deciding_limit_is_used_most(lcg: float) -> None:
 
 def test_method_gives_its_outputs_and_reasons_as_data() -> None:
     car = {"length": 12.0, "gap": 1.0, "capacity": 350e3, "available": 7}
-    outputs = METHOD.kernel(weight=2e6, lcg=47.0, keel_aft=8.0, keel_forward=83.0, car=car)
+    outputs = METHOD.run(weight=2e6, lcg=47.0, keel_aft=8.0, keel_forward=83.0, car=car)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["fits"] is False
     assert outputs["cars_to_cover"] == outputs["cars_to_carry"] == 6.0
@@ -147,7 +147,7 @@ def test_method_gives_its_outputs_and_reasons_as_data() -> None:
 
 def test_method_where_the_hull_cannot_stand() -> None:
     car = {"length": 12.0, "gap": 1.0}
-    outputs = METHOD.kernel(weight=2e6, lcg=60.0, keel_aft=8.0, keel_forward=83.0, car=car, number=2)
+    outputs = METHOD.run(weight=2e6, lcg=60.0, keel_aft=8.0, keel_forward=83.0, car=car, number=2)
     assert outputs["fits"] is False
     assert outputs["lift_off"] is None
     assert outputs["car_load"] == outputs["car_peak"] == outputs["axle_load"] == []

@@ -127,7 +127,7 @@ def test_nothing_outside_the_contact() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(weight=2e6, lcg=28.0, keel_aft=0.0, keel_forward=40.0)
+    outputs = METHOD.run(weight=2e6, lcg=28.0, keel_aft=0.0, keel_forward=40.0)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["lift_off"] == pytest.approx(4.0)
     assert outputs["load_at_keel_aft"] == 0.0

@@ -136,8 +136,8 @@ def test_least_tide_leaves_just_the_clearance(tide):
         "block_height": 1.2,
         "sill_below_datum": 0.3,
     }
-    found = WATER.kernel(tide=tide, **given_)
-    again = WATER.kernel(tide=found["least_tide"], **given_)
+    found = WATER.run(tide=tide, **given_)
+    again = WATER.run(tide=found["least_tide"], **given_)
     assert again["margin"] == pytest.approx(0.0, abs=1e-9)
     assert found["over_sill"] < found["over_blocks"]
 
@@ -145,7 +145,7 @@ def test_least_tide_leaves_just_the_clearance(tide):
 def test_method_takes_other_clearances():
     names = ("blocks", "sill", "head", "entrance", "side", "air")
     ship = {"length": 51.8, "beam": 9.4, "weight": 600e3}
-    wide = METHOD.kernel(ship=ship, berth={"beam": 14.6}, clearances=dict.fromkeys(names, 3.0) | {"source": "the yard"})
+    wide = METHOD.run(ship=ship, berth={"beam": 14.6}, clearances=dict.fromkeys(names, 3.0) | {"source": "the yard"})
     assert (wide["result"], wide["deciding"]) == ("fail", "beam")
-    usual = METHOD.kernel(ship=ship, berth={"beam": 14.6})
+    usual = METHOD.run(ship=ship, berth={"beam": 14.6})
     assert usual["result"] == "not known"

@@ -105,11 +105,11 @@ def test_carried_up_to_is_the_integral():
 def test_shiplift_method_adds_the_cradle():
     given_ = {"pairs": 11, "spacing": 7.0, "pair_capacity": 280e3, "weight": 6e5, "lcg": 22.5, "bay_mass": 46e3}
     keel = {"keel_aft": 1.0, "keel_forward": 42.6}
-    bare, loaded = METHOD.kernel(**given_, **keel), METHOD.kernel(**given_, **keel, cradle_line=2e3)
+    bare, loaded = METHOD.run(**given_, **keel), METHOD.run(**given_, **keel, cradle_line=2e3)
     assert loaded["greatest_average"] == pytest.approx(bare["greatest_average"] + 2e3)
     assert sum(loaded["reactions"]) == pytest.approx(sum(bare["reactions"]) + 2e3 * 41.6)
     assert bare["result"] == "pass"
-    assert METHOD.kernel(**given_ | {"weight": 2e6}, **keel)["result"] == "fail"
+    assert METHOD.run(**given_ | {"weight": 2e6}, **keel)["result"] == "fail"
 
 
 def test_shiplift_refusals():
@@ -120,7 +120,7 @@ def test_shiplift_refusals():
     with pytest.raises(OutOfRange, match="loads"):
         lift(PLATFORM, [])
     with pytest.raises(OutOfRange, match="stand"):
-        METHOD.kernel(pairs=4, spacing=7.0, pair_capacity=1e5, weight=1e5, lcg=50.0, keel_aft=0.0, keel_forward=40.0)
+        METHOD.run(pairs=4, spacing=7.0, pair_capacity=1e5, weight=1e5, lcg=50.0, keel_aft=0.0, keel_forward=40.0)
 
 
 def test_rolling_resistance():

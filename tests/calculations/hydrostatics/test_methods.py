@@ -53,6 +53,6 @@ def test_example_runs_and_gives_the_outputs_declared(module):
     method = module.METHOD
     needed = set(method.inputs) - method.optional
     assert needed <= set(method.example) <= set(method.inputs)
-    found = method.kernel(**{name: si(value, method.inputs[name]) for name, value in method.example.items()})
+    found = method.run(**{name: si(value, method.inputs[name]) for name, value in method.example.items()})
     assert list(found) == [symbol.name for symbol in method.outputs]
     assert all(math.isfinite(v) for v in found.values() if isinstance(v, float))

@@ -131,23 +131,23 @@ def test_lever_at_another_place():
 
 def test_method_of_upthrust_refuses_a_fall_beyond_settling():
     given_ = {"trim": 0.5, "length": 84.0, "lever": 40.0, "moment_to_change_trim": 80e5, "mass_per_immersion": 12e5}
-    found = upthrust_module.METHOD.kernel(**given_, fall=0.3214)
+    found = upthrust_module.METHOD.run(**given_, fall=0.3214)
     assert found["partial_upthrust"] == pytest.approx(100e3, rel=1e-3)
     with pytest.raises(OutOfRange, match="all the blocks"):
-        upthrust_module.METHOD.kernel(**given_, fall=0.33)
+        upthrust_module.METHOD.run(**given_, fall=0.33)
     with pytest.raises(OutOfRange, match="declivity"):
-        upthrust_module.METHOD.kernel(**given_, declivity=radians(20))
+        upthrust_module.METHOD.run(**given_, declivity=radians(20))
 
 
 def test_entry_trim_on_a_declivity_adds_the_trim_of_the_blocks():
     given_ = {"displacement": 3e6, "km": 6.0, "kg": 5.5, "least_gm": 0.3, "lever": 48.0, "moment_to_change_trim": 40e5}
-    level = ENTRY.kernel(**given_)
-    sloped = ENTRY.kernel(**given_, length=100.0, declivity=atan(0.004))
+    level = ENTRY.run(**given_)
+    sloped = ENTRY.run(**given_, length=100.0, declivity=atan(0.004))
     assert level["conservative"] == "KM falls"
     assert level["trim"] == pytest.approx(1.2)
     assert sloped["trim"] == pytest.approx(1.6)
     with pytest.raises(OutOfRange, match="length"):
-        ENTRY.kernel(**given_, declivity=0.01)
+        ENTRY.run(**given_, declivity=0.01)
 
 
 @pytest.mark.parametrize(

@@ -23,8 +23,8 @@ from tenderwright.calculations.method import Method
 MODULES = (dock_water, entry_trim, from_drafts, landing, settling, stability, upthrust)
 
 
-def run(method: Method) -> Mapping[str, Any]:
-    return method.kernel(**to_si(input_schema(method), dict(method.example)))
+def run(method: Method[Any]) -> Mapping[str, Any]:
+    return method.run(**to_si(input_schema(method), dict(method.example)))
 
 
 @pytest.mark.parametrize("module", MODULES, ids=lambda m: m.METHOD.name)

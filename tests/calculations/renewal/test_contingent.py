@@ -85,7 +85,7 @@ def test_refuses_what_says_nothing() -> None:
 
 
 def test_method_gives_its_outputs_and_says_them_in_words() -> None:
-    outputs = METHOD.kernel(strakes=[{"sampled": 20, "bad": 5, "unsampled": 40, "area": 0.6}])
+    outputs = METHOD.run(strakes=[{"sampled": 20, "bad": 5, "unsampled": 40, "area": 0.6}])
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert "5 of 20 plates gauged" in outputs["words"]
     assert f"{outputs['plates']:.1f} more" in outputs["words"]

@@ -52,7 +52,7 @@ def test_refuses_an_insert_too_small() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(length=1.68, breadth=1.15, thickness=0.0127)
+    outputs = METHOD.run(length=1.68, breadth=1.15, thickness=0.0127)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["tolerance"] == pytest.approx(0.045)
-    assert METHOD.kernel(length=1.68, breadth=1.15, thickness=0.0127, tolerance=0.0)["mass"] < outputs["mass"]
+    assert METHOD.run(length=1.68, breadth=1.15, thickness=0.0127, tolerance=0.0)["mass"] < outputs["mass"]

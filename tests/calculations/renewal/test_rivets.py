@@ -52,6 +52,6 @@ def test_refuses_what_is_no_joint() -> None:
 
 def test_method_gives_its_outputs() -> None:
     sizes = {"length": 1.6, "breadth": 1.3, "diameter": 0.019, "seam_pitch": 0.08, "frame_pitch": 0.13}
-    outputs = METHOD.kernel(**sizes, seams=2, frames=3, seam_rows=2, butt_rows=3, butts=[1.2])
+    outputs = METHOD.run(**sizes, seams=2, frames=3, seam_rows=2, butt_rows=3, butts=[1.2])
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["removed"] == 155.0

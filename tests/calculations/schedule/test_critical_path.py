@@ -152,7 +152,7 @@ def test_method_gives_its_outputs() -> None:
         {"name": name, "duration": days, "after": [names[i] for i, j in links if j == at]}
         for at, (name, days) in enumerate(zip(names, durations, strict=True))
     ]
-    outputs = METHOD.kernel(activities=activities)
+    outputs = METHOD.run(activities=activities)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["length"] == 20
     assert outputs["critical"] == ["1-3", "3-4", "4-5", "5-6"]
@@ -161,8 +161,8 @@ def test_method_gives_its_outputs() -> None:
 def test_method_names_what_is_wrong() -> None:
     first, second = {"name": "blast", "duration": 1.0, "after": ["coat"]}, {"name": "coat", "duration": 2.0}
     with pytest.raises(OutOfRange, match="circle: blast, coat"):
-        METHOD.kernel(activities=[first, second | {"after": ["blast"]}])
+        METHOD.run(activities=[first, second | {"after": ["blast"]}])
     with pytest.raises(OutOfRange, match="blast comes after coat, which is none"):
-        METHOD.kernel(activities=[first])
+        METHOD.run(activities=[first])
     with pytest.raises(OutOfRange, match="name of its own"):
-        METHOD.kernel(activities=[second, second])
+        METHOD.run(activities=[second, second])

@@ -72,7 +72,7 @@ def test_what_is_no_time_is_refused() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(working=864000.0, week=5, workable=0.7)
+    outputs = METHOD.run(working=864000.0, week=5, workable=0.7)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["elapsed"] == pytest.approx(20 * 86400)
-    assert METHOD.kernel(working=864000.0)["deviation"] == 0.0
+    assert METHOD.run(working=864000.0)["deviation"] == 0.0

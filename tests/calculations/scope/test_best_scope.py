@@ -163,7 +163,7 @@ def test_what_is_no_scope_is_refused() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(**METHOD.example)
+    outputs = METHOD.run(**METHOD.example)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     # By hand: dock and blast 67 000, 24 points; with plate 105 000, 65; with coat and doubler 94 500, 58.
     assert outputs["chosen"] == ["dock", "blast", "plate"]
@@ -174,12 +174,12 @@ def test_method_names_what_is_wrong() -> None:
     dock = {"name": "dock", "cost": 41000, "value": 0, "must": True, "needs": ["wash"]}
     wash = {"name": "wash", "cost": 1500.25, "value": 1}
     with pytest.raises(OutOfRange, match=r"2,500\.25 more than the budget"):
-        METHOD.kernel(items=[dock, wash], budget=40000)
+        METHOD.run(items=[dock, wash], budget=40000)
     with pytest.raises(OutOfRange, match="dock needs wash, which is none"):
-        METHOD.kernel(items=[dock], budget=40000)
+        METHOD.run(items=[dock], budget=40000)
     with pytest.raises(OutOfRange, match="dock and wash are both to be done"):
-        METHOD.kernel(items=[dock | {"excludes": ["wash"]}, wash], budget=40000)
+        METHOD.run(items=[dock | {"excludes": ["wash"]}, wash], budget=40000)
     with pytest.raises(OutOfRange, match="name of its own"):
-        METHOD.kernel(items=[wash, wash], budget=40000)
+        METHOD.run(items=[wash, wash], budget=40000)
     with pytest.raises(OutOfRange, match="two decimals"):
-        METHOD.kernel(items=[wash], budget=0.005)
+        METHOD.run(items=[wash], budget=0.005)

@@ -81,7 +81,7 @@ def test_refuses_a_piece_below_nothing() -> None:
 
 
 def test_method_multiplies_all_that_is_given() -> None:
-    outputs = METHOD.kernel(
+    outputs = METHOD.run(
         length=2.0,
         breadth=1.5,
         thickness=0.010,
@@ -97,5 +97,5 @@ def test_method_multiplies_all_that_is_given() -> None:
 
 
 def test_own_rate_comes_before_the_source_and_its_range() -> None:
-    outputs = METHOD.kernel(length=1.0, breadth=1.0, thickness=0.025, rate=300.0)
+    outputs = METHOD.run(length=1.0, breadth=1.0, thickness=0.025, rate=300.0)
     assert outputs["man_hours"] == pytest.approx(0.2 * 300)

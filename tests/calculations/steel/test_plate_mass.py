@@ -71,6 +71,6 @@ def test_refuses_what_is_no_plate(area: float, thickness: float, density: float)
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(area=1.0, thickness=0.0254, metal="wrought iron")
+    outputs = METHOD.run(area=1.0, thickness=0.0254, metal="wrought iron")
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["mass"] * SQUARE_FOOT / POUND == pytest.approx(40.0)

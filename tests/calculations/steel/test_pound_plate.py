@@ -77,6 +77,6 @@ def test_refuses_no_weight(pounds: float) -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(plate="20.4 lb plate")
+    outputs = METHOD.run(plate="20.4 lb plate")
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["nominal"] == pytest.approx(0.0127)

@@ -40,4 +40,4 @@ def test_refuses_no_plate(thickness: float) -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    assert set(METHOD.kernel(thickness=0.009)) == {symbol.name for symbol in METHOD.outputs}
+    assert set(METHOD.run(thickness=0.009)) == {symbol.name for symbol in METHOD.outputs}

@@ -19,7 +19,7 @@ from tenderwright.calculations.tanks.sounding import (
     sounding_for,
     sounding_table,
 )
-from tenderwright.calculations.tanks.sounding_volume import sounding_volume
+from tenderwright.calculations.tanks.sounding_volume import METHOD, sounding_volume
 from tenderwright.calculations.tanks.trim_correction import trim_correction
 from tenderwright.calculations.tanks.wedge import wedge_volume
 from tests.calculations.hydrostatics.hulls import coaster
@@ -172,7 +172,9 @@ FOOT = {"x": 10.5, "y": 0.0, "z": 0.0}
 
 
 def test_sounding_volume_of_a_box():
-    found = sounding_volume(SHAPE, FOOT, 1000.0, sounding=1.0, trim=1.2, length_between_perpendiculars=60.0)
+    found = METHOD.run(
+        tank=SHAPE, pipe_foot=FOOT, density=1000.0, sounding=1.0, trim=1.2, length_between_perpendiculars=60.0
+    )
     assert found["mass"] == pytest.approx(85440)
     assert found["free_surface_moment"] == pytest.approx(12 * 8**3 / 12 * 1000)
 
@@ -181,7 +183,7 @@ def test_sounding_volume_by_sections_and_ullage_with_heel():
     corners = [{"y": y, "z": z} for y, z in [(-4.0, 0.0), (4.0, 0.0), (4.0, 2.0), (-4.0, 2.0)]]
     shape = {"sections": [{"x": 10.0, "corners": corners}, {"x": 22.0, "corners": corners}]}
     foot = {"x": 16.0, "y": -3.0, "z": 0.0}
-    found = sounding_volume(shape, foot, 1000.0, ullage=1.0, heel=atan(0.05))
+    found = METHOD.run(tank=shape, pipe_foot=foot, density=1000.0, ullage=1.0, heel=atan(0.05))
     assert found["volume"] == pytest.approx(96 * (1.0 - 0.15))
     assert found["y"] < 0
 

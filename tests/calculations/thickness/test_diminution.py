@@ -61,7 +61,7 @@ def test_refuses_a_reading_that_is_no_thickness() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(as_built=0.0125, measured=[0.0108, 0.0094, 0.0127, 0.0086], allowable=0.30)
+    outputs = METHOD.run(as_built=0.0125, measured=[0.0108, 0.0094, 0.0127, 0.0086], allowable=0.30)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["state"] == ["sound", "substantial", "sound", "renew"]
     assert set(outputs["state"]) <= set(STATES)

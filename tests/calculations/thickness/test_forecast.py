@@ -77,8 +77,8 @@ def test_refuses_a_docking_before_the_survey() -> None:
 
 def test_method_gives_its_outputs() -> None:
     given_ = {"as_built": 0.010, "thickness": 0.009, "allowable": 0.20, "to_docking": YEAR, "interval": 10 * YEAR}
-    outputs = METHOD.kernel(**given_, rate=0.05e-3 / YEAR)
+    outputs = METHOD.run(**given_, rate=0.05e-3 / YEAR)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["life"] / YEAR == pytest.approx(20.0)
-    still = METHOD.kernel(**given_, rate=0.0)
+    still = METHOD.run(**given_, rate=0.0)
     assert (still["life"], still["note"]) == (None, "no measurable loss")

@@ -72,7 +72,7 @@ def test_refuses_a_pit_deeper_than_the_plate() -> None:
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(as_built=0.0111, thickness=0.0104, intensity=0.2, depths=[0.0025], mean_depth=0.0015)
+    outputs = METHOD.run(as_built=0.0111, thickness=0.0104, intensity=0.2, depths=[0.0025], mean_depth=0.0015)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["remaining"] == pytest.approx(0.0079)
     assert outputs["equivalent_thickness"] == pytest.approx(0.0101)

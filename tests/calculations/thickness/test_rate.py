@@ -97,9 +97,9 @@ def test_refuses_surveys_out_of_order() -> None:
 
 def test_method_gives_its_outputs() -> None:
     surveys = [{"date": "2014-01-01", "measured": [0.0095]}, {"date": "2004-01-01", "measured": [0.0105]}]
-    outputs = METHOD.kernel(as_built=0.0111, surveys=surveys)
+    outputs = METHOD.run(as_built=0.0111, surveys=surveys)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert 1e3 * YEAR * outputs["rate"] == pytest.approx(0.1, rel=1e-3)
     assert outputs["verdict"] == "loss"
     with pytest.raises(OutOfRange, match="YYYY"):
-        METHOD.kernel(as_built=0.0111, surveys=[{"date": "1 May", "measured": [0.0095]}])
+        METHOD.run(as_built=0.0111, surveys=[{"date": "1 May", "measured": [0.0095]}])

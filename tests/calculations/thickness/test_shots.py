@@ -24,7 +24,7 @@ def test_readings_of_plates(plates: int, extent: Extent, shots: int) -> None:
 
 def test_readings_of_members() -> None:
     # IMO ESP Code: a girder 3 + 1, a longitudinal in way of substantial corrosion 3 + 3.
-    outputs = METHOD.kernel(plates=2, extent="all plates", girders=3, longitudinals=2)
+    outputs = METHOD.run(plates=2, extent="all plates", girders=3, longitudinals=2)
     assert outputs == {"plates": 4.0, "members": 24.0, "shots": 28.0}
 
 
@@ -32,4 +32,4 @@ def test_refuses_fewer_than_no_plates() -> None:
     with pytest.raises(OutOfRange, match="plates"):
         plate_shots(-1, "all plates")
     with pytest.raises(OutOfRange, match="members"):
-        METHOD.kernel(plates=2, extent="all plates", girders=-3)
+        METHOD.run(plates=2, extent="all plates", girders=-3)

@@ -80,11 +80,11 @@ def test_refuses_an_agreed_figure_that_is_too_much_or_of_the_wrong_kind() -> Non
     with pytest.raises(OutOfRange, match="and not both"):
         tightness_test("tank", "welded", agreed=TestFigure("none", LETTER))
     with pytest.raises(OutOfRange, match="source"):
-        METHOD.kernel(boundary="tank", structure="riveted", head=0.5)
+        METHOD.run(boundary="tank", structure="riveted", head=0.5)
 
 
 def test_method_gives_its_outputs() -> None:
-    outputs = METHOD.kernel(boundary="tank", structure="riveted", head=0.5, source="naval architect's letter")
+    outputs = METHOD.run(boundary="tank", structure="riveted", head=0.5, source="naval architect's letter")
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["head"] == 0.5
     assert outputs["source"] == "naval architect's letter"

@@ -35,13 +35,13 @@ def test_there_and_back(head: float, density: float) -> None:
 
 
 def test_method_takes_one_or_the_other() -> None:
-    outputs = METHOD.kernel(head=1.0)
+    outputs = METHOD.run(head=1.0)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["load"] == pytest.approx(1000.0)
-    assert METHOD.kernel(pressure=outputs["pressure"])["head"] == pytest.approx(1.0)
+    assert METHOD.run(pressure=outputs["pressure"])["head"] == pytest.approx(1.0)
     for wrong in ({}, {"head": 1.0, "pressure": 1e4}):
         with pytest.raises(OutOfRange, match="and not both"):
-            METHOD.kernel(**wrong)
+            METHOD.run(**wrong)
     with pytest.raises(OutOfRange, match="density"):
         head_to_pressure(1.0, 0.0)
     with pytest.raises(OutOfRange, match="head"):

@@ -54,18 +54,22 @@ TANKS: Mapping[str, Any] = {
 }
 
 
-def weights_from_input(weights: Sequence[Mapping[str, Any]]) -> list[Weight]:
-    """Make weights from converted input."""
+def weights_from_input(weights: Sequence[Mapping[str, Any] | Weight]) -> list[Weight]:
+    """Make weights from converted input, or take those that are made."""
     return [
-        Weight(w["name"], w["mass"], w["x"], w.get("y", 0.0), w["z"], w.get("free_surface_moment", 0.0))
+        w
+        if isinstance(w, Weight)
+        else Weight(w["name"], w["mass"], w["x"], w.get("y", 0.0), w["z"], w.get("free_surface_moment", 0.0))
         for w in weights
     ]
 
 
-def tanks_from_input(tanks: Sequence[Mapping[str, Any]]) -> list[TankLoad]:
-    """Make loaded tanks from converted input. Raises OutOfRange."""
+def tanks_from_input(tanks: Sequence[Mapping[str, Any] | TankLoad]) -> list[TankLoad]:
+    """Make loaded tanks from converted input, or take those that are made. Raises OutOfRange."""
     return [
-        TankLoad(t["name"], Tank(body_from_input(t["shape"]), t.get("permeability", 1.0)), t["density"], t["mass"])
+        t
+        if isinstance(t, TankLoad)
+        else TankLoad(t["name"], Tank(body_from_input(t["shape"]), t.get("permeability", 1.0)), t["density"], t["mass"])
         for t in tanks
     ]
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import atan, radians
 from typing import Any
 
@@ -42,6 +42,8 @@ class FloatingPosition:
     GM."""
     heel: float | None
     """List [rad], positive starboard down; None where the fluid GM is not positive."""
+    marks: tuple[float, ...] = ()
+    """Readings at the draft marks asked for, in their order [m]."""
 
     @property
     def gm_solid(self) -> float:
@@ -100,20 +102,22 @@ def _list(loading: Loading, found: Hydrostatics) -> float | None:
 
 
 def condition_floating(
-    offsets: Mapping[str, Any],
-    weights: Sequence[Mapping[str, Any]],
+    offsets: Mapping[str, Any] | HullForm,
+    weights: Sequence[Mapping[str, Any] | Weight],
     density: float = 1025.0,
-    tanks: Sequence[Mapping[str, Any]] = (),
+    tanks: Sequence[Mapping[str, Any] | TankLoad] = (),
     marks: Sequence[Mapping[str, float]] = (),
-) -> dict[str, Any]:
-    """Find how a ship floats from converted input; see `floating_position`. Raises OutOfRange also where GM
-    <= 0."""
+) -> FloatingPosition:
+    """Find how a ship floats from converted input; see `floating_position`. Raises OutOfRange."""
     form = hull_from_offsets(offsets)
     found = floating_position(form, weights_from_input(weights), tanks_from_input(tanks), density)
-    if found.heel is None:
-        raise OutOfRange(f"the fluid metacentric height is {found.gm_fluid:.3f} m: she would not float upright")
+    return replace(found, marks=tuple(found.draft_at_marks(m["x"], m.get("zero", 0.0)) for m in marks))
+
+
+def outputs_of(found: FloatingPosition) -> dict[str, Any]:
+    """Give a floating position as the outputs of the method; without a list where she would not float upright."""
     h = found.hydrostatics
-    return {
+    outputs: dict[str, Any] = {
         "displacement": found.loading.mass,
         "lcg": found.loading.lcg,
         "tcg": found.loading.tcg,
@@ -127,8 +131,9 @@ def condition_floating(
         "km": h.km_transverse,
         "gm_solid": found.gm_solid,
         "gm_fluid": found.gm_fluid,
-        "drafts_at_marks": [found.draft_at_marks(m["x"], m.get("zero", 0.0)) for m in marks],
+        "drafts_at_marks": list(found.marks) or None,
     }
+    return {name: figure for name, figure in outputs.items() if figure is not None}
 
 
 METHOD = Method(
@@ -177,6 +182,7 @@ METHOD = Method(
         Symbol("drafts_at_marks", "readings at the draft marks, in their order", "length", "m"),
     ),
     kernel=condition_floating,
+    figures=outputs_of,
     example={
         "offsets": EXAMPLE_OFFSETS,
         "weights": EXAMPLE_WEIGHTS,

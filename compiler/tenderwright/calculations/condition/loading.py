@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.tanks.liquid import Liquid
@@ -21,6 +21,10 @@ class Weight:
     z: float
     free_surface_moment: float = 0.0
 
+    def as_input(self) -> dict[str, object]:
+        """Give it by names."""
+        return asdict(self)
+
 
 @dataclass(frozen=True, eq=False)
 class TankLoad:
@@ -30,6 +34,16 @@ class TankLoad:
     tank: Tank
     density: float
     mass: float
+
+    def as_input(self) -> dict[str, object]:
+        """Give the tank's shape and what is in it."""
+        return {
+            "name": self.name,
+            "shape": self.tank.body,
+            "density": self.density,
+            "mass": self.mass,
+            "permeability": self.tank.permeability,
+        }
 
     @property
     def volume(self) -> float:

@@ -49,6 +49,20 @@ class HullForm:
         """Simpson weights of the stations [m], shape (n,)."""
         return weights(self.stations)
 
+    def as_input(self) -> dict[str, object]:
+        """Give the table of offsets."""
+        columns = (
+            self.stations,
+            self.half_breadths,
+            self.keel_heights,
+            self.deck_heights,
+            self.deck_half_breadths,
+            self.half_sidings,
+        )
+        names = ("x", "half_breadths", "keel", "deck", "deck_half_breadth", "half_siding")
+        stations = [dict(zip(names, row, strict=True)) for row in zip(*(c.tolist() for c in columns), strict=True)]
+        return {"length": self.length, "waterlines": self.waterlines.tolist(), "stations": stations}
+
     @property
     def depth(self) -> float:
         """Height of the highest deck edge [m]."""

@@ -42,8 +42,10 @@ OFFSETS: Mapping[str, Any] = {
 }
 
 
-def hull_from_offsets(offsets: Mapping[str, Any]) -> HullForm:
-    """Make the hull form from a converted table of offsets (metres). Raises OutOfRange."""
+def hull_from_offsets(offsets: Mapping[str, Any] | HullForm) -> HullForm:
+    """Make the hull form from a converted table of offsets (metres), or take one that is made. Raises OutOfRange."""
+    if isinstance(offsets, HullForm):
+        return offsets
     stations, waterlines = offsets["stations"], offsets["waterlines"]
     return hull_form(
         length=offsets["length"],

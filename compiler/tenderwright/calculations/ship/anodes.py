@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from tenderwright.calculations.method import Citation, Method, Symbol
 from tenderwright.calculations.value import Given, Record
 from tenderwright.model.package import Package
 
-ANODES = Method(
+ANODES: Method[Any] = Method(
     name="anode.fitted",
     title="Anodes fitted, and their mass when new",
     formula="N = count; M = sum of net masses",

@@ -14,7 +14,7 @@ from tenderwright.calculations.blocks.stiffness import block_stiffness
 from tenderwright.calculations.docking_results import KeelBlockResult, SideBlockResult
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.form import given_form
+from tenderwright.calculations.ship.adapter import given_form
 from tenderwright.calculations.value import Given, Record, given
 from tenderwright.model.docking_plan import DockingPlan, KeelBlocks, SideBlocks
 from tenderwright.model.package import Package

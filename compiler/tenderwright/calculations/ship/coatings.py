@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from tenderwright.calculations.coatings.abrasive import METHOD as ABRASIVE
 from tenderwright.calculations.coatings.abrasive import OLD_PAINT_DENSITY
 from tenderwright.calculations.coatings.patch_area import METHOD as PATCH
@@ -15,7 +17,7 @@ from tenderwright.calculations.value import Given, Record, Value, given
 from tenderwright.model.coating import Coat, Scheme
 from tenderwright.model.package import Package
 
-SHARE = Method(
+SHARE: Method[Any] = Method(
     name="coating.area",
     title="Area that a scheme covers",
     formula="A = share x A_zone",

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -27,7 +29,7 @@ from tenderwright.model.ship_condition import ShipCondition, WastageZone
 
 _YEAR = 365.25 * 86400.0
 
-SURVEYED = Method(
+SURVEYED: Method[Any] = Method(
     name="shell.survey",
     title="Readings of the shell, and their diminution",
     formula="D = max(0, t0 - t) / t0; substantial above 0.75 a, renew above a",
@@ -46,7 +48,7 @@ SURVEYED = Method(
     example={},
     cautions=("Limits are inputs: the naval architect or surveyor decides which hold.",),
 )
-CALLED = Method(
+CALLED: Method[Any] = Method(
     name="shell.plates",
     title="Plates called for renewal now, at the next docking, or to be watched",
     formula=FORECAST.formula,

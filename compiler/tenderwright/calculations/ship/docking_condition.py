@@ -10,8 +10,8 @@ from tenderwright.calculations.landing.exact import Lander
 from tenderwright.calculations.landing.held import BlockLine
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.adapter import fixed_weights
 from tenderwright.calculations.ship.block_places import keel_underside
-from tenderwright.calculations.ship.condition import fixed_weights
 from tenderwright.calculations.tanks.sounding import sounding_for
 from tenderwright.model.docking_plan import MovedWeight
 from tenderwright.model.package import Package

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from tenderwright.calculations.coatings.hull_area_formulas import boottop_area, topside_area
 from tenderwright.calculations.hydrostatics.denny import denny_surface
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
@@ -10,7 +12,7 @@ from tenderwright.model.coating import Zone
 from tenderwright.model.vessel import Particulars
 from tenderwright.quantities.quantity import Quantity
 
-BAND_ESTIMATE = Method(
+BAND_ESTIMATE: Method[Any] = Method(
     name="zone.band-estimate",
     title="Area of a band of shell by formula, without offsets",
     formula="from the keel 1.7 L T + V/T, and 2h(Lpp + B/2) above the stated draft; between heights 2h(Lpp + B/2); "

@@ -21,8 +21,8 @@ from tenderwright.calculations.hydrostatics.equilibrium import float_at
 from tenderwright.calculations.hydrostatics.upright import Hydrostatics
 from tenderwright.calculations.method import Citation, OutOfRange
 from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.adapter import water_given
 from tenderwright.calculations.ship.block_places import keel_underside
-from tenderwright.calculations.ship.water import water_given
 from tenderwright.calculations.value import Given, Record, given
 from tenderwright.model.facility import Facility
 from tenderwright.model.package import Package
@@ -40,7 +40,7 @@ def facility_fits(package: Package, results: Results, record: Record) -> None:
         prefix = f"facility.{facility.facility}"
         try:
             load = line_load(position.loading.mass, position.loading.lcg, straight.from_.x, straight.to.x)
-            density = water_given(facility.water, f"{prefix}.water", record)
+            density = water_given(results, facility.facility)
             loading = position.loading
             afloat = float_at(results.form, loading.mass, loading.lcg, loading.vcg, density.si)
             visitor = _visitor(package, position, afloat, load)

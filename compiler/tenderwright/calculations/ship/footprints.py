@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from math import hypot
+from typing import Any
 
 from tenderwright.calculations.blocks import footprint as rectangle
 from tenderwright.calculations.blocks.covered import covered_running, union_area
@@ -28,7 +29,7 @@ REACH = 1.0
 CAP_LENGTH, CAP_WIDTH, SIDE_WIDTH = 0.3, 1.0, 0.6
 """Caps of earlier dockings whose record gives no size, m (common practice, no source)."""
 
-BARE = Method(
+BARE: Method[Any] = Method(
     name="blocks.bare-area",
     title="Area of the hull that stays bare under blocks",
     formula="A = area of the union of the places in contact; keel blocks bear on the width of the keel",

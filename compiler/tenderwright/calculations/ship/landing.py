@@ -17,10 +17,9 @@ from tenderwright.calculations.landing.settling import METHOD as SETTLING
 from tenderwright.calculations.landing.settling import Landing, outputs_of, settle
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.adapter import given_form, tank_loads
 from tenderwright.calculations.ship.block_places import keel_underside
-from tenderwright.calculations.ship.condition import tank_loads
 from tenderwright.calculations.ship.docking_condition import block_line, docking_weights, lander, tank_states
-from tenderwright.calculations.ship.form import given_form
 from tenderwright.calculations.value import Given, Record, given
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import show
@@ -126,7 +125,7 @@ def _greatest_trim(package: Package, results: Results, record: Record, afloat: A
         "declivity": blocks.declivity,
     }
     try:
-        outputs = ENTRY_TRIM.kernel(**figures)
+        outputs = ENTRY_TRIM.run(**figures)
     except OutOfRange as error:
         record.fail(ENTRY_TRIM, "docking.entry", str(error), least.at)
         return

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import Literal, cast
+from typing import Any, Literal, cast
 
 import numpy as np
 
@@ -27,7 +27,7 @@ from tenderwright.calculations.value import Given, Record, given
 from tenderwright.model.package import Package
 from tenderwright.model.ship_condition import RenewalPractice, ShipCondition
 
-RENEWAL = Method(
+RENEWAL: Method[Any] = Method(
     name="shell.renewal",
     title="Plate to renew, as named by the survey",
     formula="inserts round frame spaces below t0 (1 - a) at the docking; m = A t rho (1 + tol); "
@@ -57,7 +57,7 @@ RENEWAL = Method(
         "Inserts follow readings: a plate that nobody gauged is in the contingent quantity.",
     ),
 )
-FOUND_LATER = Method(
+FOUND_LATER: Method[Any] = Method(
     name="shell.contingent",
     title="Plate that a denser survey would likely add",
     formula=CONTINGENT.formula + "; mass = expected plate x mean mass of a square metre",

@@ -4,6 +4,7 @@
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import numpy as np
 
@@ -19,7 +20,7 @@ from tenderwright.model.ship_condition import ShipCondition, WastageZone
 
 _YEAR = 365.25 * 86400.0
 
-ZONE_RATE = Method(
+ZONE_RATE: Method[Any] = Method(
     name="shell.zone-rate",
     title="Rate of loss of a zone, and its diminution at the next docking",
     formula="r = mean of the rates of its frame spaces; u = sqrt(u0^2 + s^2/n); D' = D + r (T + dt) / t0",

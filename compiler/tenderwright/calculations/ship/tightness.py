@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Literal
+from typing import Any, Literal
 
 from tenderwright.calculations.condition_results import BoundaryTest
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
@@ -19,7 +19,7 @@ from tenderwright.model.ship_condition import TightnessDefaults
 _NAMES = {"test": "test", "pressure": "pressure", "head": "head"}
 _WORK = ("opens hull", "hot work", "closes hull", "blanks opening")
 
-HOSED = Method(
+HOSED: Method[Any] = Method(
     name="tightness.hosed",
     title="Seam and butt to be tested by hose",
     formula="L = joints of the inserts named + joints of those that a denser survey would likely add",

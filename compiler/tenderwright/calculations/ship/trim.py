@@ -6,7 +6,7 @@ from tenderwright.calculations.condition.floating import METHOD as FLOATING
 from tenderwright.calculations.condition.target_trim import MovableTank, target_trim
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.condition import condition_outputs, tank_loads
+from tenderwright.calculations.ship.adapter import condition_outputs, tank_loads
 from tenderwright.calculations.ship.docking_condition import docking_weights
 from tenderwright.calculations.value import Given, Record, given
 from tenderwright.model.package import Package

@@ -15,7 +15,7 @@ from tenderwright.calculations.landing.landing import METHOD as LANDING
 from tenderwright.calculations.landing.settling import Landing, outputs_of
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.condition import condition_outputs, tank_loads
+from tenderwright.calculations.ship.adapter import condition_outputs, given_form, tank_loads
 from tenderwright.calculations.ship.docking_condition import (
     block_line,
     docking_weights,
@@ -23,7 +23,6 @@ from tenderwright.calculations.ship.docking_condition import (
     moved_weights,
     tank_states,
 )
-from tenderwright.calculations.ship.form import given_form
 from tenderwright.calculations.ship.tanks import liquid_density
 from tenderwright.calculations.value import Given, Record
 from tenderwright.model.docking_plan import ChangedTank

@@ -2,24 +2,53 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
+from tenderwright.calculations.steps.outcome import Absent, NotAsked
+from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.tanks.water_density import METHOD as WATER
-from tenderwright.calculations.value import Given, Record, given
+from tenderwright.calculations.value import Given, given
 from tenderwright.model.common import Water
+from tenderwright.model.facility import Facility
+from tenderwright.model.vessel import Lightship
 
 SEA_WATER = Given(1025.0, "1.025 t/m3", "standard sea water, used where no density is given")
 
 
-def water_given(water: Water | None, prefix: str, record: Record) -> Given:
-    """Give the density of some water: as measured, or from salinity and temperature, or standard sea water."""
-    if water is None:
-        return SEA_WATER
-    if water.density is not None:
-        return given(water.density)
-    if water.salinity is None or water.temperature is None:
-        return SEA_WATER
+@step_of(WATER, "water.dock")
+def dock_water_density(lightship: Lightship) -> Uses | Absent:
+    """Find the density of the dock's water from salinity and temperature."""
+    return _uses(lightship.water)
+
+
+@step()
+def dock_water(lightship: Lightship | None, dock_water_density: Mapping[str, float] | None) -> Given:
+    """Give the density of the dock's water: as measured, from salinity and temperature, or of standard sea water."""
+    return _given(lightship.water if lightship else None, dock_water_density, "water.dock.density")
+
+
+@step_of(WATER, "facility.{}.water", each="facilities")
+def facility_water_density(facility: Facility) -> Uses | Absent:
+    """Find the density of a facility's water from salinity and temperature."""
+    return _uses(facility.water)
+
+
+@step(each="facilities")
+def facility_water(facility: Facility, facility_water_density: Mapping[str, float] | None) -> Given:
+    """Give the density of a facility's water."""
+    return _given(facility.water, facility_water_density, f"facility.{facility.facility}.water.density")
+
+
+def _uses(water: Water | None) -> Uses | Absent:
+    if water is None or water.density is not None or water.salinity is None or water.temperature is None:
+        return NotAsked("no salinity and temperature are given, or the density itself is")
     inputs = {"salinity": given(water.salinity), "temperature": given(water.temperature)}
-    outputs = record.run(WATER, prefix, "density of the water at the dock", inputs, water.here)
-    if outputs is None:
-        return SEA_WATER
-    density = record.values[f"{prefix}.density"]
-    return given(density, f"{density.si:.1f} kg/m3")
+    return Uses("density of the water at the dock", inputs, water.here)
+
+
+def _given(water: Water | None, calculated: Mapping[str, float] | None, name: str) -> Given:
+    if water is not None and water.density is not None:
+        return given(water.density)
+    if calculated is not None:
+        return Given(calculated["density"], f"{calculated['density']:.1f} kg/m3", name)
+    return SEA_WATER

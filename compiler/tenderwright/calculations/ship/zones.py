@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from tenderwright.calculations.coatings.stiffened_area import METHOD as STIFFENED
 from tenderwright.calculations.coatings.stiffened_area import Panel, internal_area
 from tenderwright.calculations.hydrostatics.band_area import METHOD as BAND
 from tenderwright.calculations.hydrostatics.band_area import band_area
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.adapter import given_form
 from tenderwright.calculations.ship.estimates import BAND_ESTIMATE, band_estimate
-from tenderwright.calculations.ship.form import given_form
 from tenderwright.calculations.value import Given, Record, given
 from tenderwright.model.coating import Zone
 from tenderwright.model.package import Package
 from tenderwright.quantities.quantity import Quantity
 
-ZONE_AREA = Method(
+ZONE_AREA: Method[Any] = Method(
     name="zone.area",
     title="Area of a coating zone with what is added and taken away",
     formula="A = A_surface + sum(added) - sum(taken away)",
@@ -99,6 +101,6 @@ def _internal(zone: Zone, results: Results, record: Record) -> Given | None:
     return _kept(record, STIFFENED, f"zone.{zone.zone}.internal", zone, inputs, internal_area(panels))
 
 
-def _kept(record: Record, method: Method, prefix: str, zone: Zone, inputs: dict[str, Given], area: float) -> Given:
+def _kept(record: Record, method: Method[Any], prefix: str, zone: Zone, inputs: dict[str, Given], area: float) -> Given:
     record.keep(method, prefix, zone.name, inputs, {"area": area}, {"area": "area"})
     return given(record.values[f"{prefix}.area"], f"{area:.1f} m2")

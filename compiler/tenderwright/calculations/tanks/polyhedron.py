@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
-from typing import Literal
+from typing import Any, Literal
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -28,6 +28,13 @@ class Polyhedron:
     """Shape (n, 3)."""
     triangles: Indices
     """Indices of vertices, shape (m, 3)."""
+    shape: Mapping[str, Any] | None = None
+    """What it was built from, as an input; None for a body that is only a part of one."""
+
+    def as_input(self) -> Mapping[str, Any]:
+        """Give what it was built from."""
+        assert self.shape is not None
+        return self.shape
 
     @cached_property
     def corners(self) -> Floats:

@@ -6,14 +6,16 @@ from collections.abc import Mapping
 from math import tan
 from typing import Any
 
-from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.method import Citation, Method, OutOfRange
 from tenderwright.calculations.schema import length
+from tenderwright.calculations.tanks.contents import CONTENTS, TankContents, outputs_of
+from tenderwright.calculations.tanks.polyhedron import Polyhedron
 from tenderwright.calculations.tanks.sounding import at_sounding, at_ullage
 from tenderwright.calculations.tanks.tank_input import POINT, SHAPE, tank_from_input
 
 
 def sounding_volume(
-    tank: Mapping[str, Any],
+    tank: Mapping[str, Any] | Polyhedron,
     pipe_foot: Mapping[str, float],
     density: float,
     sounding: float | None = None,
@@ -23,7 +25,7 @@ def sounding_volume(
     length_between_perpendiculars: float | None = None,
     heel: float = 0.0,
     permeability: float = 1.0,
-) -> dict[str, float]:
+) -> TankContents:
     """Compute the liquid in a tank from a sounding or an ullage; see `at_sounding`.
 
     Symbols: lengths [m]; density [kg/m3]; heel [rad], starboard down positive; permeability [-].
@@ -40,15 +42,7 @@ def sounding_volume(
     else:
         assert ullage is not None
         found = at_ullage(built, ullage, slope, tan(heel))
-    return {
-        "volume": found.volume,
-        "mass": found.volume * density,
-        "x": found.centroid[0],
-        "y": found.centroid[1],
-        "z": found.centroid[2],
-        "free_surface_moment": found.surface_transverse * density,
-        "longitudinal_free_surface_moment": found.surface_longitudinal * density,
-    }
+    return TankContents(found, density)
 
 
 METHOD = Method(
@@ -74,16 +68,9 @@ METHOD = Method(
             "description": "Part of the moulded volume that liquid can fill.",
         },
     },
-    outputs=(
-        Symbol("volume", "volume of liquid", "volume", "m3"),
-        Symbol("mass", "mass of liquid", "mass", "t"),
-        Symbol("x", "centroid forward of AP", "length", "m"),
-        Symbol("y", "centroid to port", "length", "m"),
-        Symbol("z", "centroid above the baseline", "length", "m"),
-        Symbol("free_surface_moment", "transverse free-surface moment", "moment", "t*m"),
-        Symbol("longitudinal_free_surface_moment", "longitudinal free-surface moment", "moment", "t*m"),
-    ),
+    outputs=CONTENTS,
     kernel=sounding_volume,
+    figures=outputs_of,
     example={
         "tank": {
             "box": {

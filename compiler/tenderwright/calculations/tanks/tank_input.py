@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
+from tenderwright.calculations.hydrostatics.offsets import OFFSETS, hull_from_offsets
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.schema import length, record
-from tenderwright.calculations.tanks.polyhedron import Polyhedron, box, lofted
+from tenderwright.calculations.tanks.polyhedron import Polyhedron, box, from_hull, lofted
 from tenderwright.calculations.tanks.sounding import SoundingPipe, Tank
 
 BOX = record(
@@ -45,23 +47,44 @@ POINT = record(
     z=length("Above the baseline."),
 )
 
+HULL = record(
+    "A tank bounded by the hull.",
+    ("offsets", "x_aft", "x_forward"),
+    offsets=OFFSETS,
+    x_aft=length("After end."),
+    x_forward=length("Fore end."),
+    bottom=length("Height of the bottom; the hull's own where left out."),
+    top=length("Height of the top; the deck edge where left out."),
+    inboard=length("Inboard side, from the centreline; 0 where left out."),
+    outboard=length("Outboard side, from the centreline; the shell where left out."),
+    side={"type": "string", "enum": ["port", "starboard", "both"], "description": "Side of the centreline."},
+)
+
 SHAPE = {
     "type": "object",
     "additionalProperties": False,
     "minProperties": 1,
     "maxProperties": 1,
-    "description": "The tank's shape: a box, or sections joined by straight lines.",
-    "properties": {"box": BOX, "sections": SECTIONS},
+    "description": "The tank's shape: a box, sections joined by straight lines, or bounds inside the hull.",
+    "properties": {"box": BOX, "sections": SECTIONS, "hull": HULL},
 }
 
 
-def body_from_input(shape: Mapping[str, Any]) -> Polyhedron:
-    """Build the tank's space from a converted shape (metres). Raises OutOfRange."""
+def body_from_input(shape: Mapping[str, Any] | Polyhedron) -> Polyhedron:
+    """Build the tank's space from a converted shape (metres), or take one that is built. Raises OutOfRange."""
+    return shape if isinstance(shape, Polyhedron) else replace(_body(shape), shape=shape)
+
+
+def _body(shape: Mapping[str, Any]) -> Polyhedron:
+    if "hull" in shape:
+        h = shape["hull"]
+        bounds = {name: h[name] for name in ("bottom", "top", "inboard", "outboard", "side") if name in h}
+        return from_hull(hull_from_offsets(h["offsets"]), (h["x_aft"], h["x_forward"]), **bounds)
     if "box" in shape:
         b = shape["box"]
         return box((b["x_aft"], b["x_forward"]), (b["y_starboard"], b["y_port"]), (b["bottom"], b["top"]))
     if "sections" not in shape:
-        raise OutOfRange("a tank needs a box or sections")
+        raise OutOfRange("a tank needs a box, sections, or bounds inside the hull")
     sections = shape["sections"]
     if len({len(s["corners"]) for s in sections}) != 1:
         raise OutOfRange("each section needs the same number of corners")
@@ -74,10 +97,10 @@ def point_from_input(point: Mapping[str, float]) -> tuple[float, float, float]:
 
 
 def tank_from_input(
-    shape: Mapping[str, Any],
-    pipe_foot: Mapping[str, float] | None,
-    pipe_head: Mapping[str, float] | None,
-    permeability: float,
+    shape: Mapping[str, Any] | Polyhedron,
+    pipe_foot: Mapping[str, float] | None = None,
+    pipe_head: Mapping[str, float] | None = None,
+    permeability: float = 1.0,
 ) -> Tank:
     """Build the tank with its pipe; without a head the pipe stands upright to the tank's top. Raises
     OutOfRange."""

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from math import degrees
 
 from tenderwright.calculations.condition.floating import FloatingPosition
+from tenderwright.calculations.ship.hydrostatics import hydrostatics_table
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
 from tenderwright.quantities.display import decimals
@@ -111,7 +112,7 @@ def _movements(desk: Desk) -> list[Block]:
 
 
 def _hydrostatics(desk: Desk) -> list[Block]:
-    found = desk.results.hydrostatics
+    found = desk.results.found(hydrostatics_table)
     if not found:
         return []
     kg = desk.results.arrival.loading.vcg if desk.results.arrival else None

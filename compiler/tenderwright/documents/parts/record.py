@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from tenderwright.calculations.method import Method
 from tenderwright.calculations.value import Given, Value, Working
 from tenderwright.documents.desk import Desk, capital
@@ -23,7 +25,7 @@ def record_of_calculation(desk: Desk) -> Part:
     return Part("record", "13", "Record of calculation", "record", "Owner's papers", tuple(blocks), caution=True)
 
 
-def _facts(method: Method) -> tuple[tuple[str, Inline], ...]:
+def _facts(method: Method[Any]) -> tuple[tuple[str, Inline], ...]:
     facts: list[tuple[str, Inline]] = [
         ("Formula", inline(method.formula)),
         ("Source", inline(str(method.source))),

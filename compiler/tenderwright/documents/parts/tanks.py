@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
+from tenderwright.calculations.ship.tanks import SoundingTable, tank_sounding_table
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Part, Row, Table, inline
 from tenderwright.quantities.display import decimals
@@ -71,8 +74,9 @@ def _notes(desk: Desk) -> list[Block]:
 def sounding_tables(desk: Desk) -> Part | None:
     """Compose the sounding tables; None where no tank has one."""
     blocks: list[Block] = []
+    tables: Mapping[str, SoundingTable] = desk.results.found(tank_sounding_table) or {}
     for tank in desk.package.tanks:
-        table = desk.results.sounding_tables.get(tank.tank)
+        table = tables.get(tank.tank)
         if table is None:
             continue
         trims = ["Even keel", *(f"{decimals(trim, 1)} m by the stern" for trim in table.trims[1:])]

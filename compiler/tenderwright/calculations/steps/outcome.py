@@ -1,0 +1,71 @@
+"""What becomes of a calculation: its result, or why there is none."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Generic, TypeVar
+
+from tenderwright.notices import Notice
+
+R = TypeVar("R")
+
+
+@dataclass(frozen=True)
+class Absent:
+    """There is no result."""
+
+    why: str
+    """In words that go on from "not calculated: "."""
+
+
+@dataclass(frozen=True)
+class Lacking(Absent):
+    """The package has not the data; `why` says what would supply it."""
+
+
+@dataclass(frozen=True)
+class NotAsked(Absent):
+    """Nothing in the package asks for it."""
+
+
+@dataclass(frozen=True)
+class Failed(Absent):
+    """The data cannot be calculated with; the notice stands at their place."""
+
+    notice: Notice
+
+
+@dataclass(frozen=True)
+class Resting(Absent):
+    """What it rests on has a mistake that is told where it was made."""
+
+
+class Each(Mapping[str, R], Generic[R]):
+    """The results of a calculation done for each of several things, by their names; iterates over those there are."""
+
+    def __init__(self, outcomes: Mapping[str, R | Absent]) -> None:
+        self.outcomes = dict(outcomes)
+        self._results: dict[str, R] = {k: o for k, o in outcomes.items() if not isinstance(o, Absent)}
+
+    def __getitem__(self, name: str) -> R:
+        return self._results[name]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._results)
+
+    def __len__(self) -> int:
+        return len(self._results)
+
+    @property
+    def absent(self) -> Mapping[str, Absent]:
+        """Give those without a result."""
+        return {name: outcome for name, outcome in self.outcomes.items() if isinstance(outcome, Absent)}
+
+    def first_absent(self) -> Absent | None:
+        """Give why what needs every one of them cannot be calculated; None where all are there."""
+        told = [(name, outcome) for name, outcome in self.absent.items() if not isinstance(outcome, NotAsked)]
+        for name, outcome in told:
+            if not isinstance(outcome, Lacking):
+                return Resting(f"`{name}` could not be calculated")
+        return next((outcome for _, outcome in told), None)
