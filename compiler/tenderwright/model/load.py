@@ -188,6 +188,8 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
     if frames is not None:
         loader.frames, notices = frame_table(frames)
         loader.notices += notices
+        if loader.frames is None:
+            loader.broken_files.add("vessel/frames.yaml")
     items = [made for path, made in loader.folder("items", item.Item) if _numbered(path, made, loader.notices)]
     package = Package(
         tender=loader.file("package.yaml", tender.Tender),
