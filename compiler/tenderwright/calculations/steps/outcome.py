@@ -18,6 +18,10 @@ class Absent:
     why: str
     """In words that go on from "not calculated: "."""
 
+    def passed_on(self) -> Absent:
+        """Give what becomes of a calculation that rests on this one."""
+        return self
+
 
 @dataclass(frozen=True)
 class Lacking(Absent):
@@ -34,6 +38,10 @@ class Failed(Absent):
     """The data cannot be calculated with; the notice stands at their place."""
 
     notice: Notice
+
+    def passed_on(self) -> Absent:
+        """Give what becomes of a calculation that rests on this one."""
+        return Resting("what it rests on could not be calculated")
 
 
 @dataclass(frozen=True)

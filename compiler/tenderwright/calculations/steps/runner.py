@@ -85,7 +85,7 @@ class Calculated:
             if isinstance(taken, (Lacking, NotAsked)) and take.optional:
                 taken = None
             if isinstance(taken, Absent):
-                return self._absent(step, key, taken if isinstance(taken, Lacking) else Resting(_because(taken)))
+                return self._absent(step, key, taken.passed_on())
             given[take.name] = taken
             place = place or getattr(taken, "here", None)
         try:
@@ -144,10 +144,6 @@ class Calculated:
         if isinstance(outcome, Failed) and outcome.notice not in self.record.notices:
             self.record.notices.append(outcome.notice)
         return outcome
-
-
-def _because(outcome: Absent) -> str:
-    return outcome.why if isinstance(outcome, Resting) else "what it rests on could not be calculated"
 
 
 def order_of(steps: Sequence[Step[Any]]) -> Iterator[str]:
