@@ -5,7 +5,7 @@ BIN := $(VENV)/bin
 READY := $(VENV)/.ready
 OUT ?= build
 
-.PHONY: package test laws life lint bench lock clean
+.PHONY: package test laws life lint bench wheel fresh lock clean
 
 package: $(READY)
 	$(BIN)/tenderwright build package_src --out $(OUT)
@@ -27,20 +27,39 @@ lint: $(READY)
 bench: $(READY)
 	$(BIN)/python -m tests.bench.bench
 
-# Set-up: Pango for the typesetter and the venv module where a Debian machine lacks them, then a virtual environment
-# from the lock file.
-APT := sudo=$$([ "$$(id -u)" -eq 0 ] || echo sudo); $$sudo apt-get update -qq && DEBIAN_FRONTEND=noninteractive $$sudo apt-get install -y -qq --no-install-recommends
-HAS_PANGO := $(PYTHON) -c 'import ctypes.util, sys; sys.exit(not ctypes.util.find_library("pangoft2-1.0"))'
+wheel: $(READY)
+	$(BIN)/python -m hatchling build --target wheel
+
+# Set-up on bare Debian systems, as root: `make fresh`, or `make fresh CASES="bare package test"`.
+fresh:
+	tests/fresh/fresh.sh $(CASES)
+
+# Set-up: what the typesetter loads and the venv module, where Debian's packages can bring them, then a virtual
+# environment from the lock file. It is begun anew until .ready is there, and where the checkout was moved or the Python
+# that it was made for is gone.
+LIBRARIES = $(PYTHON) -I compiler/tenderwright/writing/typesetter_libraries.py
+NO_VENV = $(PYTHON) -c 'import sys; print("python%d.%d-venv" % sys.version_info[:2])'
+PIP_INSTALL := $(BIN)/python -m pip install --quiet --disable-pip-version-check
+SAY = [ ! -t 2 ] || echo "set-up:"
+FAIL = { echo "set-up:" $(1) >&2; exit 2; }
+
+$(shell [ "$$(cat $(READY) 2>/dev/null)" = "$$(pwd -P)" ] && $(BIN)/python -c '' 2>/dev/null || rm -f $(READY))
 
 $(READY): requirements.lock pyproject.toml
-	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11))' || { echo "Python 3.11 or newer is needed" >&2; exit 1; }
-	@$(HAS_PANGO) || { command -v apt-get >/dev/null && { $(APT) libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0; }; } \
-	  || { echo "the typesetter needs Pango: install it with the machine's package manager" >&2; exit 1; }
-	@$(PYTHON) -c 'import ensurepip' 2>/dev/null || { $(APT) python3-venv; }
-	[ -x $(BIN)/python ] || $(PYTHON) -m venv $(VENV)
-	$(BIN)/python -m pip install --quiet --disable-pip-version-check --require-hashes -r requirements.lock
-	$(BIN)/python -m pip install --quiet --disable-pip-version-check --no-deps --no-build-isolation --editable .
-	touch $@
+	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11))' \
+	  || $(call FAIL,"Python 3.11 or newer is needed; where it has a name of its own say so: make PYTHON=python3.12")
+	@lacking="$$($(LIBRARIES) --debian) $$($(PYTHON) -c 'import ensurepip' 2>/dev/null || $(NO_VENV))"; \
+	  [ -z "$${lacking# }" ] || sh .ci/debian-packages $$lacking
+	@$(LIBRARIES)
+	@$(PYTHON) -c 'import ensurepip' 2>/dev/null \
+	  || $(call FAIL,"Python lacks its module ensurepip: install the package of your system that brings it with venv and pip")
+	@$(SAY) "a virtual environment in $(VENV)" >&2
+	@[ ! -L $(VENV) ] || rm $(VENV)
+	@$(PYTHON) -m venv --clear $(VENV) || $(call FAIL,"the virtual environment could not be made for the reason above")
+	@$(SAY) "the libraries in requirements.lock; some minutes the first time" >&2
+	@$(PIP_INSTALL) --require-hashes -r requirements.lock && $(PIP_INSTALL) --no-deps --no-build-isolation --editable . \
+	  || $(call FAIL,"the libraries could not be installed for the reason above; once it is mended run make again")
+	@pwd -P >$@
 
 lock:
 	$(BIN)/pip install --quiet pip-tools

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 import ctypes.util
+import re
 import subprocess
 import sys
 from collections.abc import Callable
@@ -130,3 +131,9 @@ def test_the_names_for_debian_are_printed_alone(
     monkeypatch.setattr(sys, "argv", ["typesetter_libraries.py"])
     assert typesetter_libraries.main() == 2
     assert capsys.readouterr().err == how_to_install([LIBRARIES[3]]) + "\n"
+
+
+def test_the_packages_that_readme_names_are_those_told_here() -> None:
+    readme = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
+    named = set(re.findall(r"\blib[a-z0-9.+-]*\d\b", readme))
+    assert {"libpango-1.0-0", "libharfbuzz-subset0"} <= named <= set(packages(list(LIBRARIES)))
