@@ -92,7 +92,12 @@ def ran(repository: Path, wheel: Path, tmp_path_factory: pytest.TempPathFactory)
 
 def test_every_step_passes(ran: Runner) -> None:
     assert ran.failed == "", ran.said[ran.failed].stdout + ran.said[ran.failed].stderr
-    assert list(ran.said)[-3:] == ["Install Tenderwright", "Check", "Build the yard edition"]
+    assert list(ran.said)[-4:] == [
+        "Install Tenderwright",
+        "Install the typesetter's libraries",
+        "Check",
+        "Build the yard edition",
+    ]
 
 
 def test_what_is_kept_is_the_yard_edition_of_a_commit(ran: Runner) -> None:
