@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -17,6 +16,7 @@ from tenderwright.notices import sort_notices
 from tenderwright.pipeline import Compiled, compile_package, read
 from tenderwright.starter.write import write_starter
 from tests.fixtures.overlay import FIXTURES, lay_over_starter
+from tests.replacing import replace
 
 EMPTY = Package(tender=None, particulars=None, frames=None, offsets=None, lightship=None)
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 from tenderwright.checks.context import Context
 from tenderwright.checks.owner_furnished_undated import check
 from tenderwright.pipeline import compile_package, read
 from tenderwright.starter.write import write_starter
+from tests.replacing import replace
 
 
 def test_no_day_of_delivery(tmp_path: Path) -> None:

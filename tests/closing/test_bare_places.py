@@ -23,7 +23,7 @@ def m(text: str) -> Quantity:
 
 def block(at: str, to: str = "", **more: object) -> UsedBlock:
     end = parse_position(to, FRAMES) if to else None
-    return UsedBlock(parse_position(at, FRAMES), HERE, end, **more)  # type: ignore[arg-type]
+    return UsedBlock(at=parse_position(at, FRAMES), here=HERE, to=end, **more)  # type: ignore[arg-type]
 
 
 def test_a_row_is_told_block_by_block_and_a_keel_block_touches_the_keel_alone() -> None:

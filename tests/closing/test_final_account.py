@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 
@@ -15,6 +14,7 @@ from tenderwright.model.owner import Bid, BidLine
 from tenderwright.notices import Place
 from tenderwright.pricing.final_account import FinalAccount, final_account
 from tenderwright.reading.source import Source
+from tests.replacing import replace
 
 from .conftest import MARRAM, SMALL, Tendered
 
@@ -62,7 +62,7 @@ def test_a_bid_counts_by_its_rate_on_the_tendered_quantity(sandling: Tendered) -
         "110.a": BidLine(status="included"),
         "320.a": BidLine(status="no bid"),
     }
-    bid = Bid("a yard", date(2027, 12, 9), lines, HERE)
+    bid = Bid(yard="a yard", received=date(2027, 12, 9), lines=lines, here=HERE)
     made = _account(sandling, _findings(sandling), bid)
     assert {row.name: row.bid for row in made.lines} == {"110.a": Decimal(0), "320.a": None, "420.a": Decimal(4375)}
     assert {row.name: row.bid for row in made.items} == {"110": Decimal(0), "320": None, "420": Decimal(4375)}
@@ -104,21 +104,26 @@ CENTS = st.integers(-(10**9), 10**9).map(lambda cents: Decimal(cents) / 100)
 def test_a_cent_is_seen_and_nothing_else(contract: Decimal, amounts: list[Decimal], off: Decimal) -> None:
     """Contract and changes that make the final amount pass whatever they are; one cent beside it does not."""
     day = date(2027, 6, 1)
-    log = [Change(f"C{n}", day, "320.a", "weather", "rain", amount, HERE) for n, amount in enumerate(amounts)]
+    log = [
+        Change(change=f"C{n}", day=day, line="320.a", cause="weather", what="rain", amount=amount, here=HERE)
+        for n, amount in enumerate(amounts)
+    ]
     changes = sum(amounts, Decimal(0))
-    lines = [LinePaid("320.a", contract, changes, contract + changes + off, HERE)]
+    lines = [LinePaid(line="320.a", contract=contract, changes=changes, final=contract + changes + off, here=HERE)]
     found = account_sums(Source("findings.yaml", ""), "prices", lines, log, None)
     assert [notice.code for notice in found] == (["sum-differs"] if off else [])
 
 
 def test_a_line_that_stands_twice_is_told() -> None:
-    one = LinePaid("320.a", Decimal(5), Decimal(0), Decimal(5), HERE)
+    one = LinePaid(line="320.a", contract=Decimal(5), changes=Decimal(0), final=Decimal(5), here=HERE)
     found = account_sums(Source("findings.yaml", ""), "prices", [one, one], [], None)
     assert [notice.code for notice in found] == ["duplicate-name"]
 
 
 def test_a_change_to_a_line_without_a_price_is_told() -> None:
-    one = LinePaid("320.a", Decimal(5), Decimal(0), Decimal(5), HERE)
-    change = Change("C1", date(2027, 6, 1), "999.a", "weather", "rain", Decimal(1), HERE)
+    one = LinePaid(line="320.a", contract=Decimal(5), changes=Decimal(0), final=Decimal(5), here=HERE)
+    change = Change(
+        change="C1", day=date(2027, 6, 1), line="999.a", cause="weather", what="rain", amount=Decimal(1), here=HERE
+    )
     found = account_sums(Source("findings.yaml", ""), "prices", [one], [change], None)
     assert [notice.message for notice in found] == ["change C1 is to line 999.a, which has no price here"]

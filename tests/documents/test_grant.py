@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import cache
 
 import pytest
@@ -12,6 +11,7 @@ from tenderwright.documents.grant import grant_edition, unwritten
 from tenderwright.documents.grant_desk import ApplicationDesk
 from tenderwright.model.profile import shipped_profiles
 from tests.planning.applications import grant, marram
+from tests.replacing import replace
 
 STAMP = Stamp("issued", "Commit 0123456789ab", "0123456789ab")
 

@@ -1,36 +1,35 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
 
 import pytest
+from msgspec import field
 
 from tenderwright.model.build import Builder, Prose, Reference
 from tenderwright.model.day import Day
-from tenderwright.model.kinds import Length, LengthOrWord, TankRef
+from tenderwright.model.kinds import Length, LengthOrKeel, TankRef
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import FrameTable, Position
 from tenderwright.quantities.quantity import Quantity
 from tenderwright.reading.yaml_file import read_yaml
 
 
-@dataclass(frozen=True)
-class Inner:
+class Inner(Noun, frozen=True, kw_only=True):
     """A thing with a place."""
 
     name: str
-    here: Place = field(compare=False)
+    here: Place
 
 
-@dataclass(frozen=True)
-class Outer:
+class Outer(Noun, frozen=True, kw_only=True):
     """One field of every sort."""
 
     word: str
     long: Length
-    edge: LengthOrWord
+    edge: LengthOrKeel
     at: Position
     from_: int
     cost: Decimal
@@ -38,7 +37,7 @@ class Outer:
     due: Day
     text: Prose
     tank: TankRef
-    here: Place = field(compare=False)
+    here: Place
     parts: tuple[Inner, ...] = ()
     by_name: Mapping[str, Inner] = field(default_factory=dict)
     ratio: float | None = None
@@ -100,8 +99,12 @@ def test_everything_knows_its_place(builder: Builder) -> None:
 
 
 def test_places_do_not_make_things_differ(builder: Builder) -> None:
-    first, second = builder.build(Outer, builder.source.data).parts[0], Inner("a", Place("elsewhere"))
+    first, second = builder.build(Outer, builder.source.data).parts[0], Inner(name="a", here=Place("elsewhere"))
     assert first == second
+    assert (first != second) is False
+    assert len({first, second}) == 1
+    assert first != Inner(name="b", here=first.here)
+    assert first != "a"
 
 
 def test_a_frame_that_is_not_there_is_told_at_its_place(builder: Builder) -> None:
@@ -119,4 +122,4 @@ def test_without_frames_a_position_is_not_told_twice() -> None:
 
 
 def test_a_key_without_a_field_is_not_read(builder: Builder) -> None:
-    assert builder.build(Inner, {"name": "a", "other": 1}) == Inner("a", Place("f.yaml"))
+    assert builder.build(Inner, {"name": "a", "other": 1}) == Inner(name="a", here=Place("f.yaml"))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -10,6 +9,7 @@ import pytest
 from tenderwright.commands.bids_compare import compared, doubts_of, mistakes_in
 from tests.fixtures.overlay import Expected, places
 from tests.fixtures.returned_bids import BIDS, bids_package, both_sides
+from tests.replacing import replace
 
 EVALUATION, OSTREY, SALTHOLM = "owner/evaluation.yaml", "owner/bids/ostrey-dock.yaml", "owner/bids/saltholm-slip.yaml"
 ABSOLUTE = ("package.yaml", "arithmetic: unit price governs", "arithmetic: total absolute")

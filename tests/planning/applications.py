@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from decimal import Decimal
 from functools import cache
 from pathlib import Path
@@ -17,6 +17,7 @@ from tenderwright.planning.application import Application, application
 from tenderwright.planning.outlook import CostOutlook, outlook
 from tenderwright.planning.trials import trials
 from tenderwright.pricing.price import Estimate
+from tests.replacing import replace
 
 MARRAM = Path(__file__).parents[2] / "package_src"
 HERE = Place("owner/grants/test.yaml")
@@ -81,9 +82,9 @@ def grant(
 ) -> Grant:
     """Make an application of items."""
     return Grant(
-        name(profile),
-        "An application",
-        HERE,
+        profile=name(profile),
+        title="An application",
+        here=HERE,
         source=name(source) if source else None,
         asked=Decimal(asked) if asked else None,
         items=items(*numbers),

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -13,6 +12,7 @@ from tenderwright.model.grant import Grant, InKind, OutsideCost
 from tenderwright.planning.application import Application, Split
 from tenderwright.pricing.money import CENT, ZERO, cents, total
 from tenderwright.quantities.quantity import parse_quantity
+from tests.replacing import replace
 
 from .applications import HERE, grant, marram, name, profiles
 
@@ -24,11 +24,20 @@ money = st.integers(0, 10**7).map(lambda n: n * CENT)
 
 
 def outside(amount: Decimal, word: str, eligible: bool) -> OutsideCost:
-    return OutsideCost("a cost", name(word), amount, "a letter", HERE, eligible)
+    return OutsideCost(
+        what="a cost", category=name(word), amount=amount, basis="a letter", here=HERE, eligible=eligible
+    )
 
 
 def given_in_kind(hours: int, rate: Decimal) -> InKind:
-    return InKind("help", parse_quantity(f"{hours} h", "time"), rate, name("volunteers"), "pay of the place", HERE)
+    return InKind(
+        what="help",
+        hours=parse_quantity(f"{hours} h", "time"),
+        rate=rate,
+        category=name("volunteers"),
+        basis="pay of the place",
+        here=HERE,
+    )
 
 
 @st.composite

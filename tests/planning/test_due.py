@@ -1,6 +1,5 @@
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -14,6 +13,7 @@ from tenderwright.planning.due import deliveries_due, reports_due
 from tenderwright.quantities.quantity import parse_quantity
 from tenderwright.starter.write import write_starter
 from tests.model.packages import load, read
+from tests.replacing import replace
 
 HERE = Place("items/x.yaml")
 
@@ -25,7 +25,7 @@ def package(tmp_path: Path) -> Package:
 
 
 def with_reports(package: Package, *due: str) -> Package:
-    reports = tuple(Report(f"Report {text}", Day.read(text), HERE) for text in due)
+    reports = tuple(Report(report=f"Report {text}", due=Day.read(text), here=HERE) for text in due)
     return replace(package, items=(replace(package.items[0], reports=reports),))
 
 
@@ -58,7 +58,13 @@ def test_a_withdrawn_item_has_nothing_due(package: Package) -> None:
 
 def test_deliveries_say_how_much_and_where(package: Package) -> None:
     def furnished(what: str, day: str | None, where: str) -> OwnerFurnished:
-        return OwnerFurnished(what, parse_quantity("60 L", "any"), HERE, Day.read(day) if day else None, where)
+        return OwnerFurnished(
+            what=what,
+            quantity=parse_quantity("60 L", "any"),
+            here=HERE,
+            delivered=Day.read(day) if day else None,
+            where=where,
+        )
 
     entries = (
         furnished("Paint", "arrival", "yard store"),

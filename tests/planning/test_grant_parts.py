@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 
@@ -16,6 +15,7 @@ from tenderwright.planning.grant_match import draw
 from tenderwright.planning.grant_needs import needed
 from tenderwright.planning.grant_outputs import outputs
 from tenderwright.quantities.quantity import parse_quantity
+from tests.replacing import replace
 
 from .applications import HERE, grant, items, marram, name, profiles
 
@@ -28,7 +28,7 @@ def entry(number: str, amount: str, kind: str = "definite") -> Entry:
 
 
 def source(label: str, amount: int, status: str, only: tuple[str, ...] = ()) -> FundingSource:
-    return FundingSource(label, label, Decimal(amount), HERE, status=status, only=items(*only))
+    return FundingSource(source=label, name=label, amount=Decimal(amount), here=HERE, status=status, only=items(*only))
 
 
 def test_money_in_hand_and_money_for_few_things_is_drawn_first() -> None:
@@ -67,8 +67,8 @@ def test_without_the_owners_scope_the_services_still_stand() -> None:
 
 def test_outputs_are_the_quantities_of_lines_and_sums_of_them() -> None:
     wanted = (
-        GrantOutput("rivets", HERE, lines=(name("315.a"), name("315.b"), name("315.c"))),
-        GrantOutput("visitors", HERE, quantity=parse_quantity("1800 each", "any")),
+        GrantOutput(output="rivets", here=HERE, lines=(name("315.a"), name("315.b"), name("315.c"))),
+        GrantOutput(output="visitors", here=HERE, quantity=parse_quantity("1800 each", "any")),
     )
     made = marram().work_out(replace(grant(PROFILE, "315"), outputs=wanted), profiles()[PROFILE])
     rivets, visitors, *lines = outputs(made.grant, made.chosen)
@@ -79,7 +79,7 @@ def test_outputs_are_the_quantities_of_lines_and_sums_of_them() -> None:
 
 
 def test_a_sum_is_in_the_unit_of_its_first_line_and_mixes_no_dimensions() -> None:
-    mixed = GrantOutput("steel", HERE, lines=(name("310.a"), name("315.a")))
+    mixed = GrantOutput(output="steel", here=HERE, lines=(name("310.a"), name("315.a")))
     made = marram().work_out(replace(grant(PROFILE, "310", "315"), outputs=(mixed,)), profiles()[PROFILE])
     with pytest.raises(ValueError, match="measures something else"):
         outputs(made.grant, made.chosen)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -14,6 +13,7 @@ from tenderwright.pricing.bundle import Bundle, bundle_of, without_options
 from tenderwright.pricing.price import Estimate, PricedLine
 from tenderwright.pricing.sections import BY_CODE
 from tenderwright.reading.package import Files
+from tests.replacing import replace
 
 
 @pytest.fixture(scope="module")

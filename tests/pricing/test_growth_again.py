@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -13,6 +12,7 @@ from tenderwright.pricing.growth_again import growth_again
 from tenderwright.pricing.price import Estimate
 from tenderwright.pricing.sections import BY_CODE
 from tenderwright.reading.package import Files
+from tests.replacing import replace
 
 
 @pytest.fixture(scope="module")

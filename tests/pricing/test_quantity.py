@@ -1,6 +1,5 @@
 from __future__ import annotations
 
-from dataclasses import replace
 from decimal import Decimal
 from types import MappingProxyType
 
@@ -17,6 +16,7 @@ from tenderwright.pricing.quantity import line_quantity, quantity_mistakes
 from tenderwright.quantities.quantity import parse_quantity
 from tenderwright.reading.package import Files
 from tests.model.packages import change, load
+from tests.replacing import replace
 
 HERE = Place("items/420.yaml")
 METHOD = Method("test.area", "Area", "A", Citation("none"), "any", {}, (), lambda: MappingProxyType({}), {})
@@ -28,7 +28,7 @@ def record(si: object, dimension: str = "area", unit: str = "m2") -> Record:
 
 
 def line(**fields: object) -> Line:
-    made = Line("a", "Text", "rate", HERE, takes=Reference("value", "zone.a.area", HERE))
+    made = Line(line="a", text="Text", price="rate", here=HERE, takes=Reference("value", "zone.a.area", HERE))
     return replace(made, **fields)  # type: ignore[arg-type]
 
 

@@ -1,7 +1,5 @@
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from tenderwright.model.item import Line
@@ -9,6 +7,7 @@ from tenderwright.notices import Place
 from tenderwright.pricing.sections import BY_CODE, SECTIONS, section_of
 from tenderwright.reading.package import Files
 from tests.model.packages import load
+from tests.replacing import replace
 
 
 @pytest.mark.parametrize(
@@ -34,7 +33,7 @@ def test_each_line_stands_in_one_section(
     package, _ = load(starter)
     assert package.tender is not None
     item = replace(package.items[0], item=number, kind=kind)
-    line = Line("a", "Text", price, Place("items/x.yaml"), kind=own)
+    line = Line(line="a", text="Text", price=price, here=Place("items/x.yaml"), kind=own)
     assert section_of(item, line, package.tender).code == code
 
 

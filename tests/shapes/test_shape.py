@@ -48,8 +48,8 @@ def test_an_empty_file_is_told(root: Path) -> None:
 
 
 def test_schemas_are_found_beside_the_tree_and_written_out_whole() -> None:
-    assert (schema_folder() / "common.schema.json").is_file()
-    assert "common" not in schema_names()
+    assert (schema_folder() / "package.schema.json").is_file()
+    assert "package" in schema_names()
     item = load_schema("item")
     side = item["properties"]["where"]["properties"]["side"]
     assert side["enum"] == ["port", "starboard", "both", "centreline"]

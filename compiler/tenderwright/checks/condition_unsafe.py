@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from math import degrees
 
 from tenderwright.checks.context import Context
-from tenderwright.model.vessel import DockingCondition
+from tenderwright.model.lightship import DockingCondition
 from tenderwright.notices import Notice
 
 CODE = "condition-unsafe"

@@ -84,7 +84,7 @@ def chosen_grant(name: str, owner: OwnersSide) -> tuple[Grant, Profile]:
         )
         raise WrongUse(f"there is neither owner/grants/{name}.yaml nor a profile `{name}`: {hint}")
     place = Place(f"owner/grants/{name}.yaml")
-    return Grant(Name(name, place), profiles[name].title, place), profiles[name]
+    return Grant(profile=Name(name, place), title=profiles[name].title, here=place), profiles[name]
 
 
 def application_desk(grant: Grant, profile: Profile, compiled: Compiled, owner: OwnersSide) -> ApplicationDesk:

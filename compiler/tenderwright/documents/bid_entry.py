@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import fields
 from typing import Any
 
 from tenderwright.model.bid import Bid, BidLine, Exclusion
+from tenderwright.model.noun import keys_of
 
 _LAST = ("doubts",)
 
@@ -13,10 +13,10 @@ _LAST = ("doubts",)
 def bid_entry(bid: Bid) -> dict[str, Any]:
     """Give a bid as plain data; what is not said in it is left out."""
     made: dict[str, Any] = {}
-    for one in fields(Bid):
-        value = getattr(bid, one.name)
-        if one.name != "here" and one.name not in ("lines", "exclusions", "answers", "facility", *_LAST):
-            made[one.name] = list(value) if isinstance(value, tuple) else value
+    for name, key in keys_of(Bid):
+        value = getattr(bid, name)
+        if name not in ("lines", "exclusions", "answers", "facility", *_LAST):
+            made[key] = list(value) if isinstance(value, tuple) else value
     made["facility"] = str(bid.facility) if bid.facility is not None else None
     made["exclusions"] = [_exclusion(one) for one in bid.exclusions]
     made["answers"] = [{"ask": one.ask, "answer": one.answer} for one in bid.answers]

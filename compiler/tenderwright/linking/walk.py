@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-import dataclasses
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from typing import Any
 
 from tenderwright.linking.prose import references_in
 from tenderwright.linking.symbols import things
 from tenderwright.model.build import Prose, Reference
 from tenderwright.model.findings import Findings
+from tenderwright.model.noun import Noun, keys_of
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.notices import Place
@@ -42,7 +42,8 @@ def uses_of(package: Package) -> Iterator[Use]:
 
 def uses_of_owner(papers: OwnerPapers) -> Iterator[Use]:
     """Yield every use of a name in the owner's papers."""
-    yield from _uses(papers, ("owner", ""))
+    for part in fields(papers):
+        yield from _uses(getattr(papers, part.name), ("owner", ""))
 
 
 def uses_of_findings(findings: Findings) -> Iterator[Use]:
@@ -62,23 +63,11 @@ def _uses(thing: Any, by: Holder, paragraph: str = "") -> Iterator[Use]:
     elif isinstance(thing, Mapping):
         for entry in thing.values():
             yield from _uses(entry, by, paragraph)
-    elif dataclasses.is_dataclass(thing) and type(thing).__module__.startswith("tenderwright.model"):
-        for field_name in _field_names(type(thing)):
+    elif isinstance(thing, Noun):
+        for field_name, _ in keys_of(thing):
             value = getattr(thing, field_name)
             if field_name == "requirements" and by[0] == "item":
                 for number, requirement in enumerate(value, start=1):
                     yield from _uses(requirement, by, str(number))
             else:
                 yield from _uses(value, by, paragraph)
-
-
-_NAMES: dict[type, tuple[str, ...]] = {}
-_LEAVES = {"str", "int", "float", "bool", "Place", "date", "Decimal"}
-
-
-def _field_names(cls: type) -> tuple[str, ...]:
-    names = _NAMES.get(cls)
-    if names is None:
-        names = tuple(f.name for f in dataclasses.fields(cls) if f.type not in _LEAVES)
-        _NAMES[cls] = names
-    return names

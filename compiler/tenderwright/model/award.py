@@ -1,43 +1,59 @@
 """The award: which bid, for which work and amount, and who may sign changes to it."""
 
-from __future__ import annotations
-
-from dataclasses import dataclass, field
-from datetime import date
-from decimal import Decimal
+from typing import Annotated
 
 from tenderwright.model.build import Name
-from tenderwright.model.kinds import ItemRef, Time
+from tenderwright.model.kinds import Date, ItemRef, LineName, Money, Time, WorkName
+from tenderwright.model.marks import Key
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
 
-@dataclass(frozen=True)
-class Authority:
+class Authority(Noun, frozen=True, kw_only=True):
     """Who may sign changes."""
 
-    who: str
-    here: Place = field(compare=False)
-    up_to: Decimal | None = None
+    who: Annotated[str, Key("By office, not by name.", "Ship manager")]
+    up_to: Annotated[Money | None, Key("Greatest amount of one change; left out where there is no limit.")] = None
     """Greatest amount of one change; None where there is no limit."""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Award:
-    """The award of the tender; its bid is named by its file in owner/bids/, without `.yaml`."""
+class Award(Noun, frozen=True, kw_only=True):
+    """Which bid was awarded, for which work and amount, and who may sign changes to it."""
 
-    bid: Name
-    awarded: date
-    amount: Decimal
-    here: Place = field(compare=False)
-    options: tuple[ItemRef, ...] = ()
-    dropped: tuple[Name, ...] = ()
+    bid: Annotated[Name, Key("Name of the awarded bid's file under owner/bids/, without .yaml.", "corve")]
+    awarded: Annotated[Date, Key("Day of the award.", "2027-03-15")]
+    amount: Annotated[
+        Money,
+        Key(
+            "Contract amount as it was awarded: the base price of the bid, with the options taken up, without what is dropped. Contingent lines and the hours pool count only as they are ordered."
+        ),
+    ]
+    options: Annotated[
+        tuple[Annotated[ItemRef, Key("An option.", "830")], ...], Key("Options taken up with the award.")
+    ] = ()
+    dropped: Annotated[
+        tuple[Annotated[WorkName, Key("An item or a line.", "750", "440.b")], ...],
+        Key("Items or lines that were not awarded."),
+    ] = ()
     """Items and lines that were not awarded."""
-    contingency: Decimal | None = None
-    answer_within: Time | None = None
-    authority: tuple[Authority, ...] = ()
-    pool: tuple[Name, ...] = ()
+    contingency: Annotated[Money | None, Key("What the owner keeps ready for changes, beyond the contract amount.")] = (
+        None
+    )
+    answer_within: Annotated[
+        Time | None, Key("Time in which the owner answers a report, where it says nothing else.", "24 h")
+    ] = None
+    authority: Annotated[tuple[Authority, ...], Key("Who may sign changes, and up to which amount each.")] = ()
+    pool: Annotated[
+        tuple[Annotated[LineName, Key("Line.", "165.a")], ...],
+        Key("Lines of the hours pool; left out, those of that section of the price form."),
+    ] = ()
     """Lines of the hours pool; empty for those of that section of the price form."""
-    days_line: Name | None = None
+    days_line: Annotated[
+        LineName | None,
+        Key("Line by which a further day in dock is paid; left out, that of the owner's programme.", "115.a"),
+    ] = None
+    here: Place
 
     def may_sign(self, who: str) -> Authority | None:
         """Find who may sign by name of the office; None where nobody of that name may."""

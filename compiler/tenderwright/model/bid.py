@@ -1,85 +1,129 @@
 """A bid as read: what a yard wrote into the price form, before anything is corrected or compared."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
-from dataclasses import dataclass, field
-from datetime import date
-from decimal import Decimal
+from typing import Annotated
 
-from tenderwright.model.kinds import FacilityRef
+from msgspec import field
+
+from tenderwright.model.kinds import LINE, Date, FacilityRef, LineNumber, Price, SignedMoney
+from tenderwright.model.marks import Form, Key, Keys, OneOf, Within
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
 NOWHERE = Place("")
+
 """The place of what was made and not read from a package."""
 
 
-@dataclass(frozen=True)
-class BidLine:
-    """A line of a bid as read."""
+class BidLine(Noun, frozen=True, kw_only=True):
+    """What the yard wrote for one line."""
 
-    rate: Decimal | None = None
+    rate: Annotated[
+        Price | None,
+        Key(
+            "Rate or lump sum as tendered, to four decimals; for a mark-up, the percentage. Credits are positive too.",
+            84.5,
+            12.375,
+        ),
+        Within(least=0, most=1000000000000),
+    ] = None
     """Rate, lump sum, or percentage of a mark-up, to four decimals; positive for credits too."""
-    status: str = ""
+    status: Annotated[
+        str,
+        Key("How the line is answered: empty, 0, included and no bid are four different things."),
+        OneOf("priced", "zero", "included", "no bid", "empty"),
+    ] = ""
     """priced, zero, included, no bid or empty; left out in papers written by hand, where a rate says it."""
-    extension: Decimal | None = None
+    extension: Annotated[SignedMoney | None, Key("The amount that stood in the row, right or wrong.", 4357, -350.5)] = (
+        None
+    )
     """The amount that stood in the row, which need not be quantity times rate; negative for credits."""
-    note: str = ""
-    as_written: str = ""
+    note: Annotated[str, Key("The yard's remark.")] = ""
+    as_written: Annotated[
+        str,
+        Key("What stood in the cell of the price, where it was not a plain number.", "EUR 1 234,50", "incl. in 110.a"),
+    ] = ""
     """What stood in the cell of the price, where it was not a plain number."""
-    here: Place = field(default=NOWHERE, compare=False)
+    here: Place = NOWHERE
 
 
-@dataclass(frozen=True)
-class Exclusion:
+class Exclusion(Noun, frozen=True, kw_only=True):
     """Something that a yard leaves out, assumes, or offers instead."""
 
-    text: str
-    lines: tuple[str, ...] = ()
-    kind: str = "exclusion"
+    text: Annotated[str, Key("In the yard's words.", "Disposal of spent abrasive")]
+    lines: Annotated[tuple[Annotated[LineNumber, Key("Line.", "420.a")], ...], Key("Lines that it bears on.")] = ()
+    kind: Annotated[str, Key("Which of the three it is."), OneOf("exclusion", "assumption", "alternative")] = (
+        "exclusion"
+    )
     """exclusion, assumption or alternative."""
-    effect: str = ""
+    effect: Annotated[str, Key("Its effect on the price, in the yard's words; never counted in.")] = ""
     """Its effect on the price in the yard's words; never counted in."""
-    here: Place = field(default=NOWHERE, compare=False)
+    here: Place = NOWHERE
 
 
-@dataclass(frozen=True)
-class BidAnswer:
+class BidAnswer(Noun, frozen=True, kw_only=True):
     """What a yard answers to one of the owner's questions."""
 
-    ask: str
-    answer: str
+    ask: Annotated[str, Key("The question.")]
+    answer: Annotated[str, Key("The answer.")]
 
 
-@dataclass(frozen=True)
-class Bid:
-    """A returned bid as read."""
+class Bid(Noun, frozen=True, kw_only=True):
+    """A bid as it was returned, before anything is corrected or compared. `tenderwright bids read` writes one from the price form."""
 
-    yard: str
-    received: date
-    lines: Mapping[str, BidLine]
-    here: Place = field(compare=False)
-    facility: FacilityRef | None = None
-    file: str = ""
+    yard: Annotated[str, Key("Name of the yard.")]
+    facility: Annotated[
+        FacilityRef | None, Key("Dock that is offered, if it is one of facilities/.", "corve-graving-dock")
+    ] = None
+    received: Annotated[Date, Key("Day received.", "2027-04-12")]
+    file: Annotated[str, Key("Name of the workbook that it was read from.", "price-form-corve.xlsx")] = ""
     """Name of the workbook that it was read from."""
-    sha256: str = ""
-    edition: str = ""
-    currency: str = ""
-    valid_until: date | None = None
-    section_totals: Mapping[str, Decimal] = field(default_factory=dict)
+    sha256: Annotated[
+        str,
+        Key("Checksum of that workbook.", "0123456789abcdef0123456789abcdef0123456789abcdef0123456789abcdef"),
+        Form("^[0-9a-f]{64}$", "SHA-256 digest"),
+    ] = ""
+    edition: Annotated[str, Key("Edition hash on the form that was returned.", "2ffdc6695ecccac6")] = ""
+    currency: Annotated[str, Key("Currency of the form.", "EUR")] = ""
+    valid_until: Annotated[Date | None, Key("Last day on which the offer stands.", "2027-06-15")] = None
+    lines: Annotated[
+        Mapping[str, BidLine],
+        Key("By line, such as 420.a."),
+        Keys(LINE),
+    ]
+    section_totals: Annotated[
+        Mapping[str, Annotated[SignedMoney, Key("Sub-total.", 4357, -350.5)]],
+        Key("Sub-total of each section of the price form as it stood there."),
+        Keys(Form("^[A-Z]$", "Letter of a section", "C")),
+    ] = field(default_factory=dict)
     """Sub-totals by section as they stood on the form."""
-    base_total: Decimal | None = None
-    total: Decimal | None = None
+    base_total: Annotated[SignedMoney | None, Key("Base price as it stood on the form.", 4357, -350.5)] = None
+    total: Annotated[
+        SignedMoney | None, Key("Evaluated total as it stood on the form, without the owner's days.", 4357, -350.5)
+    ] = None
     """The evaluated total as it stood on the form, without the owner's days."""
-    exclusions: tuple[Exclusion, ...] = ()
-    addenda: tuple[int, ...] = ()
+    exclusions: Annotated[tuple[Exclusion, ...], Key("What the yard leaves out, assumes, or offers instead.")] = ()
+    addenda: Annotated[
+        tuple[Annotated[int, Key("Addendum acknowledged."), Within(least=1)], ...],
+        Key("Numbers of the addenda acknowledged."),
+    ] = ()
     """Numbers of the addenda acknowledged."""
-    site_visit: bool | None = None
-    dates_accepted: bool | None = None
-    earliest_docking: date | None = None
-    days: int | None = None
+    site_visit: Annotated[bool | None, Key("Whether the yard says that it visited the ship.")] = None
+    dates_accepted: Annotated[bool | None, Key("Whether the yard accepts the dates of the tender.")] = None
+    earliest_docking: Annotated[
+        Date | None, Key("Earliest day in dock, where the yard names another.", "2027-05-10")
+    ] = None
+    days: Annotated[
+        int | None, Key("Days from arrival to redelivery, by the yard's programme.", 37), Within(least=0, most=1000)
+    ] = None
     """Days from arrival to redelivery, by the yard's programme."""
-    dock_days: int | None = None
-    answers: tuple[BidAnswer, ...] = ()
-    doubts: tuple[str, ...] = ()
+    dock_days: Annotated[int | None, Key("Days in dock, by the yard's programme.", 28), Within(least=0, most=1000)] = (
+        None
+    )
+    answers: Annotated[tuple[BidAnswer, ...], Key("What the yard answers to the owner's questions.")] = ()
+    doubts: Annotated[
+        tuple[Annotated[str, Key("One doubt.")], ...],
+        Key("What the reading left to a person. Settle each, then take it out."),
+    ] = ()
     """What the reading left to a person."""
+    here: Place

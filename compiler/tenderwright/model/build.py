@@ -1,23 +1,24 @@
-"""Build dataclasses from clean data by their type hints, so that every object and quantity knows its place."""
+"""Build nouns from clean data by their type hints, so that every noun and quantity knows its place."""
 
 from __future__ import annotations
 
-import dataclasses
 import types
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
 from functools import cache
-from typing import Annotated, Any, TypeVar, Union, cast, get_args, get_origin, get_type_hints
+from typing import Annotated, Any, TypeVar, Union, get_args, get_origin, get_type_hints
 
 from tenderwright.model.day import Day
+from tenderwright.model.marks import Measures, Refers
+from tenderwright.model.noun import Noun, keys_of
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.position import FrameTable, Position, parse_position
 from tenderwright.quantities.quantity import Quantity, QuantityError, parse_quantity
 from tenderwright.reading.source import Path, Source
 
-T = TypeVar("T")
+N = TypeVar("N", bound=Noun)
 
 
 @dataclass(frozen=True)
@@ -63,40 +64,20 @@ class Prose:
         return self.source.find_in(self.path, words, nth)
 
 
-@dataclass(frozen=True)
-class Refers:
-    """Marks a text field as the name of a thing of this kind."""
-
-    kind: str
-
-
-@dataclass(frozen=True)
-class Measures:
-    """Marks a quantity field with its dimension, and the words that may stand instead of one."""
-
-    dimension: str
-    words: tuple[str, ...] = ()
-
-
 class Builder:
-    """Builds dataclasses from one source; mistakes that the schema could not see become notices."""
+    """Builds nouns from one source; mistakes that the schema could not see become notices."""
 
     def __init__(self, source: Source, frames: FrameTable | None = None) -> None:
         self.source = source
         self.frames = frames
         self.notices: list[Notice] = []
 
-    def build(self, cls: type[T], data: Mapping[str, Any], at: Path = ()) -> T:
-        """Build one dataclass from a mapping; keys that the class has no field for are a bug."""
-        values: dict[str, Any] = {}
-        for name, read in _fields(cast(Any, cls)):
-            if name == "here":
-                values["here"] = self.source.place(at)
-            else:
-                key = name.rstrip("_")
-                if key in data:
-                    values[name] = read(self, data[key], (*at, key))
-        return cls(**values)
+    def build(self, noun: type[N], data: Mapping[str, Any], at: Path = ()) -> N:
+        """Build a noun from a mapping that the schema has checked."""
+        values = {name: read(self, data[key], (*at, key)) for name, key, read in _fields(noun) if key in data}
+        if "here" in noun.__struct_fields__:
+            values["here"] = self.source.place(at)
+        return noun(**values)
 
     def quantity(self, text: str, dimension: str, at: Path) -> Quantity:
         """Read a quantity that the schema has checked."""
@@ -117,36 +98,43 @@ _Read = Callable[[Builder, Any, Path], Any]
 
 
 @cache
-def _fields(cls: Any) -> tuple[tuple[str, _Read], ...]:
-    hints = get_type_hints(cls, include_extras=True)
-    return tuple((f.name, _reader(hints[f.name])) for f in dataclasses.fields(cls) if f.init)
+def _fields(noun: type[Noun]) -> tuple[tuple[str, str, _Read], ...]:
+    hints = get_type_hints(noun, include_extras=True)
+    return tuple((name, key, _reader(hints[name])) for name, key in keys_of(noun))
 
 
-@cache
 def _reader(hint: Any) -> _Read:
     """Choose how to read a value of this type."""
     origin, args = get_origin(hint), get_args(hint)
     if origin is Annotated:
-        return _marked(args[1])
+        return _marked(args[0], args[1:])
     if origin in (Union, types.UnionType):
         return _reader(next(arg for arg in args if arg is not type(None)))
     if origin is tuple:
         entry = _reader(args[0])
         return lambda b, data, at: tuple(entry(b, value, (*at, i)) for i, value in enumerate(data))
-    if origin in (Mapping, dict) or origin is types.MappingProxyType:
+    if origin is Mapping:
         value_of = _reader(args[1])
         return lambda b, data, at: {str(key): value_of(b, value, (*at, key)) for key, value in data.items()}
-    if hint in _SIMPLE:
-        return _SIMPLE[hint]
-    if dataclasses.is_dataclass(hint) and isinstance(hint, type):
+    if isinstance(hint, type) and issubclass(hint, Noun):
         return lambda b, data, at: b.build(hint, data, at)
-    return _as_is
+    return _SIMPLE.get(hint, _as_is)
 
 
-def _marked(mark: Any) -> _Read:
-    if isinstance(mark, Refers):
-        return lambda b, data, at: Reference(mark.kind, str(data), b.source.place(at))
-    assert isinstance(mark, Measures)
+def _marked(hint: Any, marks: tuple[Any, ...]) -> _Read:
+    for mark in marks:
+        if isinstance(mark, Refers):
+            return _reference(mark.kind)
+        if isinstance(mark, Measures):
+            return _quantity(mark)
+    return _reader(hint)
+
+
+def _reference(kind: str) -> _Read:
+    return lambda b, data, at: Reference(kind, str(data), b.source.place(at))
+
+
+def _quantity(mark: Measures) -> _Read:
     words, dimension = mark.words, mark.dimension
     return lambda b, data, at: data if data in words else b.quantity(data, dimension, at)
 

@@ -1,52 +1,50 @@
 """The final account of an earlier docking, kept among the owner's papers."""
 
-from __future__ import annotations
-
-from dataclasses import dataclass, field
-from decimal import Decimal
+from typing import Annotated
 
 from tenderwright.model.findings import Totals
-from tenderwright.model.kinds import AnyQuantity, DockingRef
+from tenderwright.model.kinds import AnyQuantity, Cause, Currency, DockingRef, LineNumber, Price, SignedMoney
+from tenderwright.model.marks import Key
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
 
-@dataclass(frozen=True)
-class AccountLine:
+class AccountLine(Noun, frozen=True, kw_only=True):
     """What one line of an earlier tender came to."""
 
-    line: str
-    work: str
-    contract: Decimal
-    changes: Decimal
-    final: Decimal
-    here: Place = field(compare=False)
-    kind: str = ""
-    quantity: AnyQuantity | None = None
-    estimate: Decimal | None = None
-    bid: Decimal | None = None
-    rate: Decimal | None = None
+    line: Annotated[LineNumber, Key("Line of the tender of that docking.", "310.a")]
+    work: Annotated[str, Key("What it was for.")]
+    kind: Annotated[str, Key("Kind of the line in that tender.", "contingent")] = ""
+    quantity: Annotated[AnyQuantity | None, Key("Quantity as measured at the end.", "1240 kg")] = None
+    estimate: Annotated[SignedMoney | None, Key("The owner's estimate.")] = None
+    bid: Annotated[SignedMoney | None, Key("As bid.")] = None
+    contract: Annotated[SignedMoney, Key("In the contract.")]
+    changes: Annotated[SignedMoney, Key("All changes to it.")]
+    final: Annotated[SignedMoney, Key("Paid in the end.")]
+    rate: Annotated[
+        Price | None, Key("What was paid for a unit in the end, all changes included, to four decimals.", 46.5)
+    ] = None
     """What was paid for a unit in the end."""
+    here: Place
 
 
-@dataclass(frozen=True)
-class AccountChange:
+class AccountChange(Noun, frozen=True, kw_only=True):
     """A change to the contract of an earlier docking."""
 
-    change: str
-    line: str
-    cause: str
-    amount: Decimal
-    here: Place = field(compare=False)
-    what: str = ""
+    change: Annotated[str, Key("Number.", "CO-01")]
+    line: Annotated[LineNumber, Key("Line it changed.", "310.a")]
+    cause: Annotated[Cause, Key("Cause.")]
+    what: Annotated[str, Key("What was changed.")] = ""
+    amount: Annotated[SignedMoney, Key("Amount; negative where it took off.")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class Closing:
-    """The final account of an earlier docking."""
+class Closing(Noun, frozen=True, kw_only=True):
+    """The final account of one docking, written by `tenderwright close` where prices are not published."""
 
-    docking: DockingRef
-    currency: str
-    lines: tuple[AccountLine, ...]
-    here: Place = field(compare=False)
-    changes: tuple[AccountChange, ...] = ()
-    totals: Totals | None = None
+    docking: Annotated[DockingRef, Key("The docking, as in its history entry.", "docking-2027")]
+    currency: Annotated[Currency, Key("ISO 4217 code.", "EUR")]
+    lines: Annotated[tuple[AccountLine, ...], Key("Lines of the account.")]
+    changes: Annotated[tuple[AccountChange, ...], Key("Change log.")] = ()
+    totals: Annotated[Totals | None, Key("Totals.")] = None
+    here: Place

@@ -1,8 +1,6 @@
 """Coating zones and the schemes that coat them."""
 
-from __future__ import annotations
-
-from dataclasses import dataclass, field
+from typing import Annotated
 
 from tenderwright.model.build import Prose
 from tenderwright.model.common import AreaEntry
@@ -11,134 +9,145 @@ from tenderwright.model.kinds import (
     AreaDensity,
     Density,
     Fraction,
+    Identifier,
     ItemRef,
     Length,
-    LengthOrWord,
+    LengthOrDeck,
+    LengthOrKeel,
     TankRef,
     Time,
     Volume,
     ZoneRef,
 )
+from tenderwright.model.marks import Count, Key, OneOf, Within
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
 
-@dataclass(frozen=True)
-class Stiffening:
+class Stiffening(Noun, frozen=True, kw_only=True):
     """Stiffeners on the boundaries of an internal zone."""
 
-    member: str
-    web: Length
-    spacing: Length
-    here: Place = field(compare=False)
-    flange: Length | None = None
-    share: Fraction | None = None
+    member: Annotated[str, Key("What.", "shell frames")]
+    web: Annotated[Length, Key("Depth of web.", "90 mm")]
+    flange: Annotated[Length | None, Key("Width of flange; 0 mm for a flat bar.", "60 mm")] = None
+    spacing: Annotated[Length, Key("Spacing.", "560 mm")]
+    share: Annotated[Fraction | None, Key("Share of the boundary that carries them.", "70 %")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class Zone:
+class Zone(Noun, frozen=True, kw_only=True):
     """A coating zone."""
 
-    zone: str
-    name: str
-    surface: str
-    here: Place = field(compare=False)
-    lower: LengthOrWord | None = None
-    upper: LengthOrWord | None = None
-    tank: TankRef | None = None
-    stiffening: tuple[Stiffening, ...] = ()
-    area: Area | None = None
-    basis: str = ""
-    add: tuple[AreaEntry, ...] = ()
-    less: tuple[AreaEntry, ...] = ()
-    notes: Prose | None = None
+    zone: Annotated[Identifier, Key("Identifier.", "underwater")]
+    name: Annotated[str, Key("Name.", "Underwater shell")]
+    surface: Annotated[str, Key("How its area is found."), OneOf("shell band", "internal", "stated")]
+    lower: Annotated[
+        LengthOrKeel | None,
+        Key("Lower edge of a shell band: a height above the keel line, or `keel`.", "keel", "2.9 m"),
+    ] = None
+    upper: Annotated[LengthOrDeck | None, Key("Upper edge: a height, or `deck`.", "3.5 m", "deck")] = None
+    tank: Annotated[TankRef | None, Key("The tank whose inside this is, for internal zones.", "forepeak")] = None
+    stiffening: Annotated[tuple[Stiffening, ...], Key("Stiffeners; both faces are counted.")] = ()
+    area: Annotated[Area | None, Key("Area, for stated zones.", "140 m2")] = None
+    basis: Annotated[str, Key("How a stated area is known.")] = ""
+    add: Annotated[tuple[AreaEntry, ...], Key("Areas added.")] = ()
+    less: Annotated[tuple[AreaEntry, ...], Key("Areas taken away.")] = ()
+    notes: Annotated[Prose | None, Key("Notes.")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class SchemeExtent:
+class SchemeExtent(Noun, frozen=True, kw_only=True):
     """How much of a zone a scheme covers."""
 
-    here: Place = field(compare=False)
-    share: Fraction | None = None
-    rust_grade: int | None = None
-    area: Area | None = None
-    basis: str = ""
+    share: Annotated[Fraction | None, Key("A share of the zone.", "35 %")] = None
+    rust_grade: Annotated[
+        int | None,
+        Key("ASTM D610 rust grade 0 to 10; the upper bound of its band gives the share."),
+        Within(least=0, most=10),
+    ] = None
+    area: Annotated[Area | None, Key("An area.", "120 m2")] = None
+    basis: Annotated[str, Key("How the extent is known.", "diver's survey 2026")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Preparation:
+class Preparation(Noun, frozen=True, kw_only=True):
     """Surface preparation and its acceptance."""
 
-    grade: str
-    here: Place = field(compare=False)
-    profile_low: Length | None = None
-    profile_high: Length | None = None
-    salts: AreaDensity | None = None
-    dust: int | None = None
-    hold: str = ""
+    grade: Annotated[
+        str, Key("Grade by ISO 8501-1, ISO 8501-4, or the joint standards.", "Sa 2 1/2", "Wa 2 1/2", "St 3")
+    ]
+    profile_low: Annotated[Length | None, Key("Least profile.", "50 um")] = None
+    profile_high: Annotated[Length | None, Key("Greatest profile.", "85 um")] = None
+    salts: Annotated[AreaDensity | None, Key("Greatest soluble salts, as sodium chloride.", "50 mg/m2")] = None
+    dust: Annotated[int | None, Key("Greatest dust quantity, ISO 8502-3.", 2), Within(least=0, most=5)] = None
+    hold: Annotated[str, Key("Which hold point accepts it: number of the hold in the item.", "H1")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Abrasive:
+class Abrasive(Noun, frozen=True, kw_only=True):
     """Abrasive consumption and what comes off with it."""
 
-    rate: AreaDensity
-    source: str
-    here: Place = field(compare=False)
-    old_paint: Length | None = None
-    old_paint_density: Density | None = None
-    rust: AreaDensity | None = None
+    rate: Annotated[AreaDensity, Key("Consumption.", "40 kg/m2")]
+    source: Annotated[str, Key("Source.")]
+    old_paint: Annotated[Length | None, Key("Thickness of old coating removed.", "600 um")] = None
+    old_paint_density: Annotated[Density | None, Key("Its density.", "1.4 t/m3")] = None
+    rust: Annotated[AreaDensity | None, Key("Rust removed.", "0.5 kg/m2")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class ProfileFill:
+class ProfileFill(Noun, frozen=True, kw_only=True):
     """Paint that fills the blast profile."""
 
-    rz: Length
-    k: float
-    here: Place = field(compare=False)
-    source: str = ""
+    rz: Annotated[Length, Key("Profile.", "75 um")]
+    k: Annotated[float, Key("Share of the profile height.", 0.5)]
+    source: Annotated[str, Key("Source of k.")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Stripe:
+class Stripe(Noun, frozen=True, kw_only=True):
     """Stripe coats."""
 
-    length: Length
-    width: Length
-    here: Place = field(compare=False)
-    coats: int = 1
+    length: Annotated[Length, Key("Total length of edge.", "340 m")]
+    width: Annotated[Length, Key("Width of band.", "80 mm")]
+    coats: Annotated[int, Key("How many.", 1), Within(least=1)] = 1
+    here: Place
 
 
-@dataclass(frozen=True)
-class Coat:
+class Coat(Noun, frozen=True, kw_only=True):
     """One coat of a scheme."""
 
-    coat: int
-    product: str
-    volume_solids: Fraction
-    dft: Length
-    loss: Fraction
-    here: Place = field(compare=False)
-    colour: str = ""
-    loss_source: str = ""
-    thinning: Fraction | None = None
-    set_size: Volume | None = None
-    stripe: Stripe | None = None
-    overcoat_least: Time | None = None
-    overcoat_most: Time | None = None
+    coat: Annotated[int, Key("Number.", 1), Within(least=1)]
+    product: Annotated[str, Key("Generic product.", "epoxy anticorrosive primer")]
+    colour: Annotated[str, Key("Colour.")] = ""
+    volume_solids: Annotated[Fraction, Key("Solids by volume.", "72 %")]
+    dft: Annotated[Length, Key("Nominal dry film.", "125 um")]
+    loss: Annotated[Fraction, Key("Application loss.", "30 %")]
+    loss_source: Annotated[str, Key("Where the loss comes from.", "common practice, no source")] = ""
+    thinning: Annotated[Fraction | None, Key("Thinner by volume of paint.", "5 %")] = None
+    set_size: Annotated[Volume | None, Key("Contents of one set or tin; sets are never split.", "20 L")] = None
+    stripe: Annotated[Stripe | None, Key("Stripe coats on edges, rivets and welds.")] = None
+    overcoat_least: Annotated[Time | None, Key("Least time before the next coat at 15 degC.", "8 h")] = None
+    overcoat_most: Annotated[Time | None, Key("Greatest time before the next coat.", "30 d")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class Scheme:
-    """A coating scheme for one zone."""
+class Scheme(Noun, frozen=True, kw_only=True):
+    """One scheme: preparation and coats for one zone."""
 
-    scheme: str
-    zone: ZoneRef
-    preparation: Preparation
-    coats: tuple[Coat, ...]
-    here: Place = field(compare=False)
-    name: str = ""
-    item: ItemRef | None = None
-    extent: SchemeExtent | None = None
-    abrasive: Abrasive | None = None
-    profile_fill: ProfileFill | None = None
+    scheme: Annotated[Identifier, Key("Identifier.", "underwater-spot")]
+    name: Annotated[str, Key("Name.")] = ""
+    zone: Annotated[ZoneRef, Key("The zone it coats.", "underwater")]
+    item: Annotated[ItemRef | None, Key("The item that applies it.", "420")] = None
+    extent: Annotated[SchemeExtent | None, Key("How much of the zone.")] = None
+    preparation: Annotated[Preparation, Key("Surface preparation and its acceptance.")]
+    abrasive: Annotated[Abrasive | None, Key("Abrasive, as an input with its source.")] = None
+    profile_fill: Annotated[ProfileFill | None, Key("Paint that fills the profile.")] = None
+    coats: Annotated[tuple[Coat, ...], Key("Coats in order."), Count(1)]
+    here: Place
+
+
+class Zones(Noun, frozen=True, kw_only=True):
+    """Coating zones with their geometry, and the schemes that coat them."""
+
+    zones: Annotated[tuple[Zone, ...], Key("Zones."), Count(1)]
+    schemes: Annotated[tuple[Scheme, ...], Key("Schemes.")]

@@ -1,42 +1,42 @@
 """Nouns that several files share."""
 
-from __future__ import annotations
-
-from dataclasses import dataclass, field
+from typing import Annotated
 
 from tenderwright.model.kinds import Area, Density, Salinity, Temperature
+from tenderwright.model.marks import Key
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
 
 
-@dataclass(frozen=True)
-class Extent:
+class Extent(Noun, frozen=True, kw_only=True):
     """A stretch along the ship."""
 
-    from_: Position
-    to: Position
-    here: Place = field(compare=False)
+    from_: Annotated[
+        Position,
+        Key("After end: a frame or a distance forward of the after perpendicular.", "Fr 8", "Fr 31 + 200 mm", "4.2 m"),
+    ]
+    to: Annotated[Position, Key("Forward end.", "Fr 74")]
+    here: Place
 
     def __str__(self) -> str:
         """Give the stretch as written."""
         return f"{self.from_} to {self.to}"
 
 
-@dataclass(frozen=True)
-class AreaEntry:
+class AreaEntry(Noun, frozen=True, kw_only=True):
     """An area added to or taken from a zone."""
 
-    what: str
-    area: Area
-    here: Place = field(compare=False)
-    basis: str = ""
+    what: Annotated[str, Key("What the area is.", "rudder, both sides")]
+    area: Annotated[Area, Key("The area.", "6.4 m2")]
+    basis: Annotated[str, Key("How it is known.", "drawing D-04")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Water:
+class Water(Noun, frozen=True, kw_only=True):
     """Water at a place: density as measured, or salinity and temperature to find it from."""
 
-    here: Place = field(compare=False)
-    density: Density | None = None
-    salinity: Salinity | None = None
-    temperature: Temperature | None = None
+    density: Annotated[Density | None, Key("Density.", "1.020 t/m3")] = None
+    salinity: Annotated[Salinity | None, Key("Salinity.", "28 g/kg")] = None
+    temperature: Annotated[Temperature | None, Key("Temperature.", "9 degC")] = None
+    here: Place

@@ -1,164 +1,188 @@
 """The docking plan for tender: blocks, allowables, clearances, and what moves while she is dry."""
 
-from __future__ import annotations
+from typing import Annotated
 
-from dataclasses import dataclass, field
-from datetime import date
-
-from tenderwright.model.kinds import Angle, Area, ItemRef, Length, Mass, Pressure, SecondMoment, Speed, TankRef, Volume
+from tenderwright.model.kinds import (
+    Area,
+    Date,
+    ItemRef,
+    Length,
+    Liquid,
+    Pressure,
+    SecondMoment,
+    SignedAngle,
+    SignedLength,
+    SignedMass,
+    Speed,
+    TankRef,
+    Volume,
+)
+from tenderwright.model.marks import Count, Key, Within
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
 
 
-@dataclass(frozen=True)
-class BlockLayer:
-    """A layer of a block, from the floor up."""
+class BlockLayer(Noun, frozen=True, kw_only=True):
+    """A layer of the block, from the floor up."""
 
-    material: str
-    height: Length
-    stiffness: Pressure | None = None
-    source: str = ""
+    material: Annotated[str, Key("Material.", "oak")]
+    height: Annotated[Length, Key("Height.", "300 mm")]
+    stiffness: Annotated[Pressure | None, Key("Modulus across the grain.", "600 MPa")] = None
+    source: Annotated[str, Key("Source of the modulus.")] = ""
 
 
-@dataclass(frozen=True)
-class KeelBlocks:
+class KeelBlocks(Noun, frozen=True, kw_only=True):
     """A row of keel blocks, or one block."""
 
-    at: Position
-    length: Length
-    width: Length
-    here: Place = field(compare=False)
-    to: Position | None = None
-    every: int = 1
-    bearing_width: Length | None = None
+    at: Annotated[Position, Key("Centre of the block, or of the aftermost of a row.", "Fr 6")]
+    to: Annotated[Position | None, Key("Centre of the foremost of a row.", "Fr 70")] = None
+    every: Annotated[int, Key("One block at every so many frames; 2 means every other frame.", 2), Within(least=1)] = 1
+    length: Annotated[Length, Key("Length of the cap along the ship.", "300 mm")]
+    width: Annotated[Length, Key("Width of the cap.", "1.0 m")]
+    bearing_width: Annotated[
+        Length | None,
+        Key(
+            "Width over which the keel bears on the cap, where a plate spreads it; the keel's own width where left out.",
+            "400 mm",
+        ),
+    ] = None
     """Over which the keel bears on the cap where a plate spreads it."""
-    layers: tuple[BlockLayer, ...] = ()
+    layers: Annotated[tuple[BlockLayer, ...], Key("Layers, for the elastic line.")] = ()
+    here: Place
 
 
-@dataclass(frozen=True)
-class SideBlocks:
-    """A pair of side blocks."""
+class SideBlocks(Noun, frozen=True, kw_only=True):
+    """A pair of side blocks, port and starboard."""
 
-    at: Position
-    off_centre: Length
-    here: Place = field(compare=False)
-    length: Length | None = None
-    width: Length | None = None
+    at: Annotated[Position, Key("Frame it stands on.", "Fr 37")]
+    off_centre: Annotated[Length, Key("Centre of the cap from the centreline.", "2.0 m")]
+    length: Annotated[Length | None, Key("Length along the ship.", "400 mm")] = None
+    width: Annotated[Length | None, Key("Width across the ship.", "500 mm")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class CitedLength:
+class CitedLength(Noun, frozen=True, kw_only=True):
     """A length that is an input with its source."""
 
-    value: Length
-    source: str
-    here: Place = field(compare=False)
+    value: Annotated[Length, Key("The figure.", "0.3 m")]
+    source: Annotated[
+        str,
+        Key(
+            "Where it comes from, with clause or page; or 'common practice, no source'; or 'from memory'.",
+            "common practice, no source",
+        ),
+    ]
+    here: Place
 
 
-@dataclass(frozen=True)
-class CitedAngle:
+class CitedAngle(Noun, frozen=True, kw_only=True):
     """An angle that is an input with its source."""
 
-    value: Angle
-    source: str
-    here: Place = field(compare=False)
+    value: Annotated[SignedAngle, Key("Positive where it falls aft.", "0 deg")]
+    source: Annotated[str, Key("Source.")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class CitedPressure:
+class CitedPressure(Noun, frozen=True, kw_only=True):
     """A pressure that is an input with its source."""
 
-    value: Pressure
-    source: str
-    here: Place = field(compare=False)
+    value: Annotated[Pressure, Key("Pressure.", "2.3 MPa")]
+    source: Annotated[str, Key("Source with page.")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class CitedNumber:
+class CitedNumber(Noun, frozen=True, kw_only=True):
     """A number that is an input with its source."""
 
-    value: float
-    source: str
-    here: Place = field(compare=False)
+    value: Annotated[float, Key("The figure.", 0.3), Within(least=0)]
+    source: Annotated[str, Key("Where it comes from.", "from memory")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class Girder:
+class Girder(Noun, frozen=True, kw_only=True):
     """The hull girder, for the elastic keel line."""
 
-    second_moment: SecondMoment
-    modulus: Pressure
-    source: str
-    here: Place = field(compare=False)
+    second_moment: Annotated[
+        SecondMoment, Key("Second moment of area of the midship section about its neutral axis.", "0.42 m4")
+    ]
+    modulus: Annotated[Pressure, Key("Young's modulus.", "200000 MPa")]
+    source: Annotated[str, Key("Source.")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class Wind:
+class Wind(Noun, frozen=True, kw_only=True):
     """Wind on her when she stands on blocks."""
 
-    speed: Speed
-    coefficient: float
-    area: Area
-    height: Length
-    source: str
-    here: Place = field(compare=False)
+    speed: Annotated[Speed, Key("Speed.", "30 m/s")]
+    coefficient: Annotated[float, Key("Drag coefficient.", 0.92)]
+    area: Annotated[Area, Key("Side area above the blocks.", "420 m2")]
+    height: Annotated[Length, Key("Height of its centre above the keel.", "4.1 m")]
+    source: Annotated[str, Key("Source of the coefficient.")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class Earthquake:
+class Earthquake(Noun, frozen=True, kw_only=True):
     """Sideways acceleration as a share of gravity."""
 
-    coefficient: float
-    source: str
-    here: Place = field(compare=False)
+    coefficient: Annotated[float, Key("Coefficient.", 0.05)]
+    source: Annotated[str, Key("Source.")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class MovedWeight:
+class MovedWeight(Noun, frozen=True, kw_only=True):
     """A weight that comes aboard or goes while she is dry."""
 
-    what: str
-    mass: Mass
-    at: Position
-    height: Length
-    here: Place = field(compare=False)
-    off_centre: Length | None = None
-    item: ItemRef | None = None
+    what: Annotated[str, Key("What.", "propeller, unshipped")]
+    mass: Annotated[SignedMass, Key("Mass; negative for what goes.", "-1.35 t")]
+    at: Annotated[Position, Key("Longitudinal centre.", "Fr 1")]
+    height: Annotated[Length, Key("Vertical centre above the keel line.", "1.2 m")]
+    off_centre: Annotated[SignedLength | None, Key("Transverse centre, port positive.", "0 m")] = None
+    item: Annotated[ItemRef | None, Key("The item that moves it.", "830")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class ChangedTank:
+class ChangedTank(Noun, frozen=True, kw_only=True):
     """A tank's contents when she is floated."""
 
-    tank: TankRef
-    liquid: str
-    here: Place = field(compare=False)
-    volume: Volume | None = None
-    item: ItemRef | None = None
+    tank: Annotated[TankRef, Key("The tank.", "forepeak")]
+    liquid: Annotated[Liquid, Key("Liquid.")]
+    volume: Annotated[Volume | None, Key("Volume.", "0 m3")] = None
+    item: Annotated[ItemRef | None, Key("The item that empties or fills it.", "720")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class DockingPlan:
-    """The docking plan for tender."""
+class DockingPlan(Noun, frozen=True, kw_only=True):
+    """Blocks, allowables, clearances and the weights that move while she is dry: planning data for the docking calculations."""
 
-    keel_blocks: tuple[KeelBlocks, ...]
-    here: Place = field(compare=False)
-    side_blocks: tuple[SideBlocks, ...] = ()
-    block_height: Length | None = None
-    declivity: CitedAngle | None = None
-    allowable: CitedPressure | None = None
-    girder: Girder | None = None
-    clearance: CitedLength | None = None
-    margin: CitedLength | None = None
-    under_keel: CitedLength | None = None
-    over_sill: CitedLength | None = None
-    beside: CitedLength | None = None
-    ends: CitedLength | None = None
-    wind: Wind | None = None
-    earthquake: Earthquake | None = None
-    friction: CitedNumber | None = None
-    least_gm: Length | None = None
-    moved_while_dry: tuple[MovedWeight, ...] = ()
-    tanks_at_undocking: tuple[ChangedTank, ...] = ()
-    plug_register: ItemRef | None = None
-    stability_checked: date | None = None
+    keel_blocks: Annotated[tuple[KeelBlocks, ...], Key("Keel blocks."), Count(1)]
+    side_blocks: Annotated[tuple[SideBlocks, ...], Key("Side blocks, in pairs.")] = ()
+    block_height: Annotated[Length | None, Key("Height of the keel blocks above the dock floor.", "1.4 m")] = None
+    declivity: Annotated[CitedAngle | None, Key("Slope of the block line.")] = None
+    allowable: Annotated[CitedPressure | None, Key("Allowable pressure on the caps.")] = None
+    girder: Annotated[Girder | None, Key("Hull girder, for the elastic keel line.")] = None
+    clearance: Annotated[
+        CitedLength | None, Key("Least distance from the edge of a cap to an opening, plug, anode or transducer.")
+    ] = None
+    margin: Annotated[CitedLength | None, Key("Least distance between a footprint and one of an earlier docking.")] = (
+        None
+    )
+    under_keel: Annotated[CitedLength | None, Key("Least water between keel and blocks when she enters.")] = None
+    over_sill: Annotated[CitedLength | None, Key("Least water between keel and sill.")] = None
+    beside: Annotated[CitedLength | None, Key("Least clearance on each side.")] = None
+    ends: Annotated[CitedLength | None, Key("Least clearance at each end.")] = None
+    wind: Annotated[Wind | None, Key("Wind on her when she stands on blocks.")] = None
+    earthquake: Annotated[Earthquake | None, Key("Sideways acceleration as a share of gravity.")] = None
+    friction: Annotated[CitedNumber | None, Key("Coefficient of friction between keel and caps.")] = None
+    least_gm: Annotated[Length | None, Key("Least GM that must remain while she lands.", "0.15 m")] = None
+    moved_while_dry: Annotated[
+        tuple[MovedWeight, ...], Key("Weights moved while she is dry, and before docking by items of that phase.")
+    ] = ()
+    tanks_at_undocking: Annotated[
+        tuple[ChangedTank, ...], Key("Tanks whose contents change before she is floated.")
+    ] = ()
+    plug_register: Annotated[ItemRef | None, Key("The item that keeps the register of docking plugs.", "125")] = None
+    stability_checked: Annotated[
+        Date | None, Key("Day of the last stability check of the undocking condition.", "2027-04-12")
+    ] = None
+    here: Place

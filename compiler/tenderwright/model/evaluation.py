@@ -1,98 +1,157 @@
 """What the owner adds to the returned bids so that they can be compared: confidential."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
-from dataclasses import dataclass, field
-from datetime import date
-from decimal import Decimal
+from typing import Annotated
 
+from msgspec import field
+
+from tenderwright.model.kinds import Date, LineNumber, Money, Price
+from tenderwright.model.marks import Form, Key, Keys, OneOf, Within
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
 
-@dataclass(frozen=True)
-class StatedCost:
+class StatedCost(Noun, frozen=True, kw_only=True):
     """A cost of the owner's that goes with one bid."""
 
-    amount: Decimal
-    basis: str = ""
+    amount: Annotated[Money, Key("Amount.")]
+    basis: Annotated[str, Key("Where it is from.", "tow master's letter, 2027-02")] = ""
 
 
-@dataclass(frozen=True)
-class OwnersCosts:
+class OwnersCosts(Noun, frozen=True, kw_only=True):
     """What choosing one bid costs the owner beside its prices."""
 
-    here: Place = field(compare=False)
-    towing: StatedCost | None = None
-    travel: StatedCost | None = None
-    owner_days: StatedCost | None = None
+    towing: Annotated[StatedCost | None, Key("Towing to that yard and home.")] = None
+    travel: Annotated[StatedCost | None, Key("Travel of the owner's people and surveyor.")] = None
+    owner_days: Annotated[StatedCost | None, Key("All the owner's days together, in place of days times day cost.")] = (
+        None
+    )
     """All the owner's days together, in place of days times day cost."""
-    day_cost: Decimal | None = None
+    day_cost: Annotated[
+        Money | None, Key("The owner's cost of a day at that yard, in place of the one published in package.yaml.")
+    ] = None
     """In place of the day cost that was published."""
-    days: int | None = None
+    days: Annotated[
+        int | None,
+        Key("Days from arrival to redelivery, in place of those in the bid.", 37),
+        Within(least=0, most=1000),
+    ] = None
     """In place of the days in the bid."""
-    days_basis: str = ""
+    days_basis: Annotated[str, Key("Where those days are from.", "answered on 2027-02-22")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Adder:
-    """What one bid leaves out, priced."""
+class Adder(Noun, frozen=True, kw_only=True):
+    """One adder; it names an exclusion, lines, or both."""
 
-    bid: str
-    why: str
-    here: Place = field(compare=False)
-    exclusion: str = ""
+    bid: Annotated[str, Key("The bid, by its file in owner/bids/ without `.yaml`.", "corve-harbour-dock")]
+    exclusion: Annotated[
+        str,
+        Key(
+            "The exclusion that it prices, in the yard's words or the beginning of them.", "Disposal of spent abrasive"
+        ),
+    ] = ""
     """The exclusion that it answers, in the yard's words or so many of them that it is known."""
-    lines: tuple[str, ...] = ()
-    amount: Decimal | None = None
-    take: str = ""
+    lines: Annotated[
+        tuple[Annotated[LineNumber, Key("Line.", "420.a")], ...],
+        Key("Lines that it prices; those of the exclusion where none are given."),
+    ] = ()
+    amount: Annotated[Money | None, Key("Amount added. Left out, the lines are brought to what `take` says.")] = None
+    take: Annotated[
+        str,
+        Key("Bring the lines to the highest rate of the other bids (the default), or to the owner's estimate."),
+        OneOf("highest", "estimate"),
+    ] = ""
     """highest (of the other bids, the default without an amount) or estimate."""
+    why: Annotated[str, Key("Why.")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class ConfirmedRate:
+class ConfirmedRate(Noun, frozen=True, kw_only=True):
     """A clerical mistake that the bidder has confirmed."""
 
-    bid: str
-    line: str
-    rate: Decimal
-    confirmed: date
-    here: Place = field(compare=False)
-    note: str = ""
+    bid: Annotated[str, Key("The bid, by its file in owner/bids/ without `.yaml`.", "corve-harbour-dock")]
+    line: Annotated[LineNumber, Key("Line.", "420.a")]
+    rate: Annotated[
+        Price,
+        Key("The rate that was meant, to four decimals; for a mark-up, the percentage.", 84.5, 12.375),
+        Within(least=0, most=1000000000000),
+    ]
+    confirmed: Annotated[Date, Key("Day on which the bidder confirmed it.", "2027-02-19")]
+    note: Annotated[str, Key("How.", "letter of the yard manager")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Finding:
+class Finding(Noun, frozen=True, kw_only=True):
     """What the owner finds of one bid: something missed, and whether it is waived."""
 
-    bid: str
-    missed: str
-    why: str
-    here: Place = field(compare=False)
-    waived: bool = False
-    criterion: int | None = None
+    bid: Annotated[str, Key("The bid, by its file in owner/bids/ without `.yaml`.", "corve-harbour-dock")]
+    missed: Annotated[
+        str,
+        Key("What is missed."),
+        OneOf(
+            "addenda",
+            "edition",
+            "site visit",
+            "closing day",
+            "validity",
+            "dates",
+            "days",
+            "facility",
+            "criterion",
+            "arithmetic",
+            "answers",
+        ),
+    ]
+    criterion: Annotated[
+        int | None, Key("Which of the criteria in package.yaml, counted from 1.", 3), Within(least=1)
+    ] = None
     """Which of the criteria of the tender, counted from 1."""
+    waived: Annotated[bool, Key("Whether the owner lets it pass; otherwise it counts as missed.")] = False
+    why: Annotated[str, Key("Why.")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class JudgedCriterion:
+class JudgedCriterion(Noun, frozen=True, kw_only=True):
     """Whether one bid meets one criterion of award, as the owner judges."""
 
-    bid: str
-    criterion: int
+    bid: Annotated[str, Key("The bid, by its file in owner/bids/ without `.yaml`.", "corve-harbour-dock")]
+    criterion: Annotated[int, Key("Which of the criteria in package.yaml, counted from 1.", 3), Within(least=1)]
     """Which of the criteria of the tender, counted from 1."""
-    met: bool
-    why: str
-    here: Place = field(compare=False)
+    met: Annotated[
+        bool,
+        Key(
+            "Whether the bid meets it; one that it does not meet counts as missed, and may be waived under `responsive`."
+        ),
+    ]
+    why: Annotated[str, Key("By what that is known.", "certificate 1182, valid until 2028-03-31")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class Evaluation:
-    """The owner's part in the comparison of bids; a bid is named by its file in owner/bids/, without `.yaml`."""
+class Evaluation(Noun, frozen=True, kw_only=True):
+    """What the owner adds to the returned bids so that `tenderwright bids compare` can compare them: costs that go with a yard, exclusions priced, mistakes that bidders confirmed, what is waived, and which criteria are met."""
 
-    here: Place = field(compare=False)
-    bids: Mapping[str, OwnersCosts] = field(default_factory=dict)
-    adders: tuple[Adder, ...] = ()
-    corrections: tuple[ConfirmedRate, ...] = ()
-    responsive: tuple[Finding, ...] = ()
-    criteria: tuple[JudgedCriterion, ...] = ()
+    bids: Annotated[
+        Mapping[str, OwnersCosts],
+        Key("By bid, what choosing it costs the owner beside its prices."),
+        Keys(Form("^\\S+$", "Name of a bid", "corve-harbour-dock")),
+    ] = field(default_factory=dict)
+    adders: Annotated[
+        tuple[Adder, ...],
+        Key(
+            "What bids leave out, priced and added to them. Lines that are empty or not bid are priced without being listed here."
+        ),
+    ] = ()
+    corrections: Annotated[
+        tuple[ConfirmedRate, ...], Key("Clerical mistakes that the bidder has confirmed in writing.")
+    ] = ()
+    responsive: Annotated[
+        tuple[Finding, ...], Key("What bids miss beside price, as the owner finds, and whether it is waived.")
+    ] = ()
+    criteria: Annotated[
+        tuple[JudgedCriterion, ...],
+        Key(
+            "Whether bids meet the criteria in package.yaml, as the owner judges; one that is not listed is still to be judged."
+        ),
+    ] = ()
+    here: Place

@@ -1,91 +1,84 @@
 """A dock that could take her."""
 
-from __future__ import annotations
-
-from dataclasses import dataclass, field
-from datetime import date
+from typing import Annotated
 
 from tenderwright.model.build import Prose
 from tenderwright.model.common import Water
-from tenderwright.model.kinds import Force, Length, LineLoad, Mass
+from tenderwright.model.kinds import Date, DockType, Force, Identifier, Length, LineLoad, Mass
+from tenderwright.model.marks import Form, Key, Within
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
 
-@dataclass(frozen=True)
-class FacilityLimits:
+class FacilityLimits(Noun, frozen=True, kw_only=True):
     """Limits of a facility."""
 
-    length: Length | None = None
-    beam: Length | None = None
-    sill: Length | None = None
-    blocks: Length | None = None
-    block_height: Length | None = None
-    lift: Mass | None = None
-    line_load: LineLoad | None = None
-    tide: str = ""
-    air_draft: Length | None = None
+    length: Annotated[Length | None, Key("Clear length.", "92 m")] = None
+    beam: Annotated[Length | None, Key("Clear breadth.", "18 m")] = None
+    sill: Annotated[Length | None, Key("Water over the sill at the tide used.", "5.4 m")] = None
+    blocks: Annotated[Length | None, Key("Water over the blocks at the tide used.", "4.6 m")] = None
+    block_height: Annotated[Length | None, Key("Height of the keel blocks.", "1.4 m")] = None
+    lift: Annotated[Mass | None, Key("Total lift or capacity.", "1800 t")] = None
+    line_load: Annotated[LineLoad | None, Key("Limit along the keel.", "30 t/m")] = None
+    tide: Annotated[str, Key("Tide at which depths hold.", "mean high water neaps")] = ""
+    air_draft: Annotated[Length | None, Key("Clearance under a bridge or line on the way.")] = None
 
 
-@dataclass(frozen=True)
-class Cars:
+class Cars(Noun, frozen=True, kw_only=True):
     """Rail cars that carry the ship."""
 
-    number: int
-    length: Length
-    gap: Length
-    capacity: Mass
-    here: Place = field(compare=False)
-    line_limit: LineLoad | None = None
-    axles: int | None = None
-    axle_limit: Mass | None = None
-    most_coupled: int | None = None
-    own_mass: Mass | None = None
-    block_height: Length | None = None
+    number: Annotated[int, Key("Cars available.", 8), Within(least=1)]
+    length: Annotated[Length, Key("Length of a car.", "6.0 m")]
+    gap: Annotated[Length, Key("Gap between coupled cars.", "0.5 m")]
+    capacity: Annotated[Mass, Key("Capacity of a car.", "160 t")]
+    line_limit: Annotated[LineLoad | None, Key("Limit along the keel.", "32 t/m")] = None
+    axles: Annotated[int | None, Key("Axles of a car.", 4), Within(least=1)] = None
+    axle_limit: Annotated[Mass | None, Key("Limit of an axle.", "45 t")] = None
+    most_coupled: Annotated[int | None, Key("Most cars coupled.", 8), Within(least=1)] = None
+    own_mass: Annotated[Mass | None, Key("Mass of a car with its blocks.", "14 t")] = None
+    block_height: Annotated[Length | None, Key("Top of the keel blocks above the rail.", "1.6 m")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class Hoists:
+class Hoists(Noun, frozen=True, kw_only=True):
     """Hoists of a shiplift."""
 
-    pairs: int
-    spacing: Length
-    pair_capacity: Mass
-    bay_mass: Mass | None = None
+    pairs: Annotated[int, Key("Pairs.", 12), Within(least=1)]
+    spacing: Annotated[Length, Key("Spacing.", "7.0 m")]
+    pair_capacity: Annotated[Mass, Key("Capacity of a pair.", "280 t")]
+    bay_mass: Annotated[Mass | None, Key("Mass of the platform bay of a pair.", "46 t")] = None
 
 
-@dataclass(frozen=True)
-class Slope:
+class Slope(Noun, frozen=True, kw_only=True):
     """Slope of a slipway."""
 
-    gradient: str
-    haul: Force | None = None
-    track: Length | None = None
+    gradient: Annotated[str, Key("Rise in run.", "1:16"), Form("^1:[0-9]+(\\.[0-9]+)?$", "Gradient")]
+    haul: Annotated[Force | None, Key("Hauling capacity.", "900 kN")] = None
+    track: Annotated[Length | None, Key("Length of track.", "140 m")] = None
 
 
-@dataclass(frozen=True)
-class Certificate:
+class Certificate(Noun, frozen=True, kw_only=True):
     """Certificate of a dock."""
 
-    by: str
-    here: Place = field(compare=False)
-    number: str = ""
-    valid_until: date | None = None
+    by: Annotated[str, Key("Kind of body that certified it.")]
+    number: Annotated[str, Key("Number.")] = ""
+    valid_until: Annotated[Date | None, Key("Valid until.", "2027-04-12")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class Facility:
+class Facility(Noun, frozen=True, kw_only=True):
     """One facility."""
 
-    facility: str
-    name: str
-    kind: str
-    limits: FacilityLimits
-    here: Place = field(compare=False)
-    place: str = ""
-    cars: Cars | None = None
-    hoists: Hoists | None = None
-    slope: Slope | None = None
-    certificate: Certificate | None = None
-    water: Water | None = None
-    tow: Length | None = None
-    notes: Prose | None = None
+    facility: Annotated[Identifier, Key("Identifier.", "north-shiplift")]
+    name: Annotated[str, Key("Name (invented in the demonstration).")]
+    place: Annotated[str, Key("Place.")] = ""
+    kind: Annotated[DockType, Key("Kind.")]
+    limits: Annotated[FacilityLimits, Key("Limits of the facility.")]
+    cars: Annotated[Cars | None, Key("Rail cars that carry the ship.")] = None
+    hoists: Annotated[Hoists | None, Key("Hoists of a shiplift.")] = None
+    slope: Annotated[Slope | None, Key("Slope of a slipway.")] = None
+    certificate: Annotated[Certificate | None, Key("Certificate of the dock.")] = None
+    water: Annotated[Water | None, Key("Water at the facility.")] = None
+    tow: Annotated[Length | None, Key("Distance from the ship's berth.", "64 nmi")] = None
+    notes: Annotated[Prose | None, Key("Notes.")] = None
+    here: Place

@@ -1,10 +1,8 @@
 """The findings of a docking just done: what was found, done, tested and paid, before it becomes history."""
 
-from __future__ import annotations
+from typing import Annotated
 
-from dataclasses import dataclass, field
-from datetime import date
-from decimal import Decimal
+from msgspec import field
 
 from tenderwright.model.build import Prose
 from tenderwright.model.found import (
@@ -24,210 +22,218 @@ from tenderwright.model.found import (
     ValveFound,
 )
 from tenderwright.model.kinds import (
-    Angle,
     AnodeRef,
     AnyQuantity,
     Area,
     AreaDensity,
+    Cause,
+    Currency,
+    Date,
     Density,
+    DockType,
     FacilityRef,
     Fraction,
     ItemRef,
     Length,
+    LineNumber,
     Mass,
     SchemeRef,
+    Side,
+    SignedAngle,
+    SignedMoney,
     StrakeRef,
     TankRef,
     Time,
     ZoneRef,
 )
+from tenderwright.model.marks import Count, Form, Key, OneOf, Within
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
 
-@dataclass(frozen=True)
-class DockingDates:
+class DockingDates(Noun, frozen=True, kw_only=True):
     """The days of the docking."""
 
-    docked: date
-    undocked: date
-    here: Place = field(compare=False)
-    arrived: date | None = None
-    dry: date | None = None
-    departed: date | None = None
+    arrived: Annotated[Date | None, Key("Day of arrival at the yard.", "2027-05-19")] = None
+    docked: Annotated[Date, Key("Day docked.", "2027-05-19")]
+    dry: Annotated[Date | None, Key("Day the dock was dry.", "2027-05-19")] = None
+    undocked: Annotated[Date, Key("Day undocked.", "2027-05-19")]
+    departed: Annotated[Date | None, Key("Day she left the yard.", "2027-05-19")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class Condition:
+class Condition(Noun, frozen=True, kw_only=True):
     """How she floated on docking or undocking."""
 
-    drafts: DockingDrafts | None = None
-    list_: Angle | None = None
-    displacement: Mass | None = None
-    density: Density | None = None
-    soundings: tuple[SoundingTaken, ...] = ()
+    drafts: Annotated[DockingDrafts | None, Key("Drafts.")] = None
+    list_: Annotated[SignedAngle | None, Key("List, to starboard positive.", "0.4 deg")] = None
+    displacement: Annotated[Mass | None, Key("Displacement.", "612 t")] = None
+    density: Annotated[Density | None, Key("Density of the water.", "1.021 t/m3")] = None
+    soundings: Annotated[tuple[SoundingTaken, ...], Key("Soundings of tanks.")] = ()
 
 
-@dataclass(frozen=True)
-class ReadingTaken:
+class ReadingTaken(Noun, frozen=True, kw_only=True):
     """A thickness reading written in the findings themselves."""
 
-    as_built: Length
-    measured: Length
-    day: date
-    instrument: str
-    stage: str
-    here: Place = field(compare=False)
-    strake: StrakeRef | None = None
-    frame: float | None = None
-    side: str = ""
-    tank: TankRef | None = None
-    member: str = ""
-    kind: str = "plate"
+    strake: Annotated[StrakeRef | None, Key("Strake.", "C")] = None
+    frame: Annotated[float | None, Key("Frame, with decimals between two frames.", 44.3)] = None
+    side: Side = ""
+    tank: Annotated[TankRef | None, Key("Tank, for a reading inside it.", "forepeak")] = None
+    member: Annotated[str, Key("Member.", "floor at Fr 80")] = ""
+    kind: Annotated[str, Key("Reading of the plate, or depth of a pit taken off it."), OneOf("plate", "pit")] = "plate"
+    as_built: Annotated[Length, Key("Thickness as built.", "9.5 mm")]
+    measured: Annotated[Length, Key("Thickness measured.", "7.8 mm")]
+    day: Annotated[Date, Key("Day.", "2027-05-19")]
+    instrument: Annotated[str, Key("Instrument and method.", "ultrasonic, twin probe")]
+    stage: Annotated[str, Key("Before or after blast.", "in dock, after blast")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class AnodeLeft:
+class AnodeLeft(Noun, frozen=True, kw_only=True):
     """What was left of one anode, and what was fitted in its place."""
 
-    anode: AnodeRef
-    here: Place = field(compare=False)
-    left: Fraction | None = None
-    left_mass: Mass | None = None
-    fitted: Mass | None = None
-    alloy: str = ""
-    note: str = ""
+    anode: Annotated[AnodeRef, Key("Anode.", "p1")]
+    left: Annotated[Fraction | None, Key("Share left.", "45 %")] = None
+    left_mass: Annotated[Mass | None, Key("Mass left.", "2.9 kg")] = None
+    fitted: Annotated[Mass | None, Key("Mass of the new one fitted.", "6.5 kg")] = None
+    alloy: Annotated[str, Key("Alloy of the new one.", "zinc")] = ""
+    note: Annotated[str, Key("Note.", "stump rebuilt on a pad")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class PaintLog:
+class PaintLog(Noun, frozen=True, kw_only=True):
     """The coating of one zone as it was done."""
 
-    zone: ZoneRef
-    grade: str
-    coats: tuple[CoatApplied, ...]
-    here: Place = field(compare=False)
-    scheme: SchemeRef | None = None
-    area: Area | None = None
-    profile: Length | None = None
-    salts: AreaDensity | None = None
-    dust: int | None = None
-    holidays: int | None = None
+    zone: Annotated[ZoneRef, Key("Zone.", "underwater")]
+    scheme: Annotated[SchemeRef | None, Key("Scheme.", "underwater-spot")] = None
+    area: Annotated[Area | None, Key("Area coated.", "178 m2")] = None
+    grade: Annotated[str, Key("Preparation grade reached.", "Sa 2 1/2")]
+    profile: Annotated[Length | None, Key("Profile, mean.", "68 um")] = None
+    salts: Annotated[AreaDensity | None, Key("Soluble salts, greatest.", "32 mg/m2")] = None
+    dust: Annotated[int | None, Key("Dust, greatest quantity class."), Within(least=0, most=5)] = None
+    holidays: Annotated[int | None, Key("Holidays found and made good."), Within(least=0)] = None
+    coats: Annotated[tuple[CoatApplied, ...], Key("Coats, from the steel out."), Count(1)]
+    here: Place
 
 
-@dataclass(frozen=True)
-class ConditionFound:
+class ConditionFound(Noun, frozen=True, kw_only=True):
     """A condition-found report."""
 
-    report: str
-    day: date
-    where: str
-    found: Prose
-    here: Place = field(compare=False)
-    item: ItemRef | None = None
-    extent: str = ""
-    cause: Prose | None = None
-    repair: Prose | None = None
-    decision: Prose | None = None
-    decided: date | None = None
-    done: Prose | None = None
+    report: Annotated[str, Key("Number.", "CF-01")]
+    day: Annotated[Date, Key("Day found.", "2027-05-19")]
+    item: Annotated[ItemRef | None, Key("Item.", "310")] = None
+    where: Annotated[str, Key("Where.", "strake F, starboard, Fr 51 to Fr 53")]
+    extent: Annotated[str, Key("How much, with unit.", "1.4 m2")] = ""
+    found: Annotated[Prose, Key("What was found.")]
+    cause: Annotated[Prose | None, Key("Why it came about.")] = None
+    repair: Annotated[Prose | None, Key("What was recommended.")] = None
+    decision: Annotated[Prose | None, Key("What the owner decided.")] = None
+    decided: Annotated[Date | None, Key("Day decided.", "2027-05-19")] = None
+    done: Annotated[Prose | None, Key("What was done.")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class Change:
+class Change(Noun, frozen=True, kw_only=True):
     """A change to the contract."""
 
-    change: str
-    day: date
-    line: str
-    cause: str
-    what: str
-    amount: Decimal
-    here: Place = field(compare=False)
-    days: int = 0
-    condition: str = ""
+    change: Annotated[str, Key("Number.", "CO-01")]
+    day: Annotated[Date, Key("Day agreed.", "2027-05-19")]
+    line: Annotated[LineNumber, Key("Line it changes.", "310.a")]
+    cause: Annotated[Cause, Key("Cause.")]
+    what: Annotated[str, Key("What was changed.")]
+    amount: Annotated[SignedMoney, Key("Amount; negative where it takes off.")]
+    days: Annotated[int, Key("Days added to the contract."), Within(least=0)] = 0
+    condition: Annotated[str, Key("The condition-found report it answers.", "CF-01")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class PoolHours:
+class PoolHours(Noun, frozen=True, kw_only=True):
     """Hours used of one line of the pool."""
 
-    line: str
-    hours: Time
-    here: Place = field(compare=False)
+    line: Annotated[LineNumber, Key("Line.", "310.a")]
+    hours: Annotated[Time, Key("Hours used.", "212 h")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class LinePaid:
+class LinePaid(Noun, frozen=True, kw_only=True):
     """What one line came to in the end."""
 
-    line: str
-    contract: Decimal
-    changes: Decimal
-    final: Decimal
-    here: Place = field(compare=False)
-    quantity: AnyQuantity | None = None
-    note: str = ""
+    line: Annotated[LineNumber, Key("Line.", "310.a")]
+    quantity: Annotated[AnyQuantity | None, Key("Quantity as measured at the end.", "1240 kg")] = None
+    contract: Annotated[SignedMoney, Key("In the contract; negative for a credit, 0 for a line ordered later.")]
+    changes: Annotated[SignedMoney, Key("All changes to it.")]
+    final: Annotated[SignedMoney, Key("Paid in the end.")]
+    note: Annotated[str, Key("Note.")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Totals:
+class Totals(Noun, frozen=True, kw_only=True):
     """Totals of the final account as the yard states them."""
 
-    contract: Decimal
-    changes: Decimal
-    final: Decimal
+    contract: Annotated[SignedMoney, Key("Contract.")]
+    changes: Annotated[SignedMoney, Key("Changes.")]
+    final: Annotated[SignedMoney, Key("Final.")]
 
 
-@dataclass(frozen=True)
-class Scrap:
-    """Scrap landed."""
+class Scrap(Noun, frozen=True, kw_only=True):
+    """Scrap of one kind."""
 
-    what: str
-    mass: Mass
-    here: Place = field(compare=False)
-    credit: str = ""
+    what: Annotated[str, Key("What.", "old plate")]
+    mass: Annotated[Mass, Key("Mass.", "2.1 t")]
+    credit: Annotated[LineNumber, Key("Line of its credit.", "310.a")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Findings:
-    """The findings of one docking."""
+class Findings(Noun, frozen=True, kw_only=True):
+    """What a docking found, did and cost: checked by `tenderwright close`, which writes the history entry and the docking report from it."""
 
-    yard: str
-    dock_type: str
-    dates: DockingDates
-    deferred: tuple[Deferred, ...]
-    here: Place = field(compare=False)
-    place: str = ""
-    facility: FacilityRef | None = None
-    dockmaster: str = ""
-    weather: Prose | None = None
-    on_docking: Condition = field(default_factory=Condition)
-    on_undocking: Condition = field(default_factory=Condition)
-    blocks: UsedBlocks = field(default_factory=UsedBlocks)
-    not_painted: tuple[NotPainted, ...] = ()
-    plugs: tuple[PlugDrawn, ...] = ()
-    readings: tuple[ReadingTaken, ...] = ()
-    readings_file: str = ""
-    renewed: tuple[SteelRenewed, ...] = ()
-    rivets: tuple[RivetsRenewed, ...] = ()
-    anodes: tuple[AnodeLeft, ...] = ()
-    valves: tuple[ValveFound, ...] = ()
-    clearances: tuple[ClearanceTaken, ...] = ()
-    tank_tests: tuple[TankTested, ...] = ()
-    paint: tuple[PaintLog, ...] = ()
-    conditions_found: tuple[ConditionFound, ...] = ()
-    changes: tuple[Change, ...] = ()
-    hours_used: tuple[PoolHours, ...] = ()
-    currency: str = ""
-    publish_prices: bool = False
-    bid: str = ""
-    prices: tuple[LinePaid, ...] = ()
-    totals: Totals | None = None
-    scrap: tuple[Scrap, ...] = ()
-    days_lost: tuple[DaysLost, ...] = ()
-    guarantee_until: date | None = None
-    lessons: Prose | None = None
-    photographs: tuple[PhotographKept, ...] = ()
+    yard: Annotated[str, Key("Yard.", "Corve Dock and Engineering")]
+    place: Annotated[str, Key("Place.", "Corve")] = ""
+    facility: Annotated[
+        FacilityRef | None, Key("The facility of this package that took her.", "corve-graving-dock")
+    ] = None
+    dock_type: Annotated[DockType, Key("Kind of dock.")]
+    dockmaster: Annotated[str, Key("Dockmaster.")] = ""
+    weather: Annotated[Prose | None, Key("Weather on docking and undocking.")] = None
+    dates: Annotated[DockingDates, Key("Days of the docking, in this order.")]
+    on_docking: Annotated[Condition, Key("As she entered the dock.")] = field(default_factory=Condition)
+    on_undocking: Annotated[Condition, Key("As she left the blocks.")] = field(default_factory=Condition)
+    blocks: Annotated[UsedBlocks, Key("Blocks as used.")] = field(default_factory=UsedBlocks)
+    not_painted: Annotated[tuple[NotPainted, ...], Key("Places left without coating.")] = ()
+    plugs: Annotated[tuple[PlugDrawn, ...], Key("Docking plugs drawn and refitted.")] = ()
+    readings: Annotated[tuple[ReadingTaken, ...], Key("Thickness readings, where there are few.")] = ()
+    readings_file: Annotated[
+        str,
+        Key(
+            "Thickness readings as CSV in the form of a survey: a path inside the folder of this file.",
+            "thickness-2027.csv",
+        ),
+        Form("^[^/\\\\]+(/[^/\\\\]+)*\\.csv$", "Path of a CSV file"),
+    ] = ""
+    renewed: Annotated[tuple[SteelRenewed, ...], Key("Steel renewed.")] = ()
+    rivets: Annotated[tuple[RivetsRenewed, ...], Key("Rivets renewed or mended.")] = ()
+    anodes: Annotated[tuple[AnodeLeft, ...], Key("Anodes, by identifier.")] = ()
+    valves: Annotated[tuple[ValveFound, ...], Key("Sea valves and other closures in the shell.")] = ()
+    clearances: Annotated[tuple[ClearanceTaken, ...], Key("Clearances of shaft and rudder.")] = ()
+    tank_tests: Annotated[tuple[TankTested, ...], Key("Tests of tanks and spaces.")] = ()
+    paint: Annotated[tuple[PaintLog, ...], Key("Paint log, by zone.")] = ()
+    conditions_found: Annotated[tuple[ConditionFound, ...], Key("Condition-found reports.")] = ()
+    changes: Annotated[tuple[Change, ...], Key("Change log.")] = ()
+    hours_used: Annotated[tuple[PoolHours, ...], Key("Hours used of the pool, by line.")] = ()
+    currency: Annotated[Currency, Key("ISO 4217 code; that of package.yaml where left out.", "EUR")] = ""
+    publish_prices: Annotated[
+        bool, Key("Whether prices paid may stand in the history, which yards see; otherwise they go under owner/.")
+    ] = False
+    bid: Annotated[str, Key("Name of the awarded bid's file under owner/bids/, without .yaml.", "corve")] = ""
+    prices: Annotated[tuple[LinePaid, ...], Key("Prices paid, by line.")] = ()
+    totals: Annotated[Totals | None, Key("Totals of the final account, as the yard states them.")] = None
+    scrap: Annotated[tuple[Scrap, ...], Key("Scrap landed.")] = ()
+    days_lost: Annotated[tuple[DaysLost, ...], Key("Days lost, by cause.")] = ()
+    guarantee_until: Annotated[Date | None, Key("Last day of the guarantee.", "2027-05-19")] = None
+    deferred: Annotated[tuple[Deferred, ...], Key("Work put off; an empty list where nothing was.")]
+    lessons: Annotated[Prose | None, Key("What to do otherwise next time.")] = None
+    photographs: Annotated[tuple[PhotographKept, ...], Key("Photographs kept.")] = ()
+    here: Place
 
     @property
     def docking(self) -> str:

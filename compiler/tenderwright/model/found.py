@@ -1,13 +1,13 @@
 """What a docking finds and does: the pieces that the findings of a docking and its history entry share."""
 
-from __future__ import annotations
-
-from dataclasses import dataclass, field
-from datetime import date
+from typing import Annotated
 
 from tenderwright.model.build import Prose
 from tenderwright.model.kinds import (
     Area,
+    Cause,
+    Date,
+    DayAndTime,
     DrawingRef,
     Fraction,
     ItemRef,
@@ -15,6 +15,7 @@ from tenderwright.model.kinds import (
     Mass,
     OpeningRef,
     Pressure,
+    Side,
     StrakeRef,
     TankRef,
     Temperature,
@@ -22,222 +23,212 @@ from tenderwright.model.kinds import (
     Volume,
     ZoneRef,
 )
+from tenderwright.model.marks import Key, OneOf, Within
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
 
 
-@dataclass(frozen=True)
-class DockingDrafts:
+class DockingDrafts(Noun, frozen=True, kw_only=True):
     """Drafts on docking or undocking."""
 
-    aft: Length
-    forward: Length
+    aft: Annotated[Length, Key("Aft.", "3.5 m")]
+    forward: Annotated[Length, Key("Forward.", "2.9 m")]
 
 
-@dataclass(frozen=True)
-class UsedBlock:
+class UsedBlock(Noun, frozen=True, kw_only=True):
     """A block, or a row of blocks, as used."""
 
-    at: Position
-    here: Place = field(compare=False)
-    to: Position | None = None
-    pitch: Length | None = None
-    length: Length | None = None
-    width: Length | None = None
-    off_centre: Length | None = None
-    side: str = "centreline"
-    height: Length | None = None
-    painted: bool = False
+    at: Annotated[Position, Key("Centre of the block, or of the first of a row.", "Fr 12")]
+    to: Annotated[Position | None, Key("Centre of the last of a row.")] = None
+    pitch: Annotated[Length | None, Key("Pitch of a row.", "1.2 m")] = None
+    length: Annotated[Length | None, Key("Length along the ship.", "300 mm")] = None
+    width: Annotated[Length | None, Key("Width.", "1.0 m")] = None
+    off_centre: Annotated[Length | None, Key("Distance from the centreline; 0 m for keel blocks.", "2.0 m")] = None
+    side: Side = "centreline"
+    height: Annotated[Length | None, Key("Height.")] = None
+    painted: Annotated[
+        bool, Key("Whether the shell under it was painted at this docking, the block being moved for it.")
+    ] = False
     """Whether the shell under it was painted all the same, the block being moved for it."""
+    here: Place
 
 
-@dataclass(frozen=True)
-class UsedBlocks:
+class UsedBlocks(Noun, frozen=True, kw_only=True):
     """The blocks of a docking."""
 
-    keel: tuple[UsedBlock, ...] = ()
-    sides: tuple[UsedBlock, ...] = ()
-    plan: DrawingRef | None = None
-    notes: Prose | None = None
+    keel: Annotated[tuple[UsedBlock, ...], Key("Keel blocks.")] = ()
+    sides: Annotated[tuple[UsedBlock, ...], Key("Side blocks.")] = ()
+    plan: Annotated[DrawingRef | None, Key("Docking plan used.", "d-10")] = None
+    notes: Annotated[Prose | None, Key("Notes.")] = None
 
 
-@dataclass(frozen=True)
-class SoundingTaken:
+class SoundingTaken(Noun, frozen=True, kw_only=True):
     """What was in a tank."""
 
-    tank: TankRef
-    liquid: str = ""
-    sounding: Length | None = None
-    ullage: Length | None = None
-    volume: Volume | None = None
+    tank: Annotated[TankRef, Key("Tank.", "forepeak")]
+    liquid: Annotated[str, Key("Liquid.", "sea water")] = ""
+    sounding: Annotated[Length | None, Key("Sounding.", "0.62 m")] = None
+    ullage: Annotated[Length | None, Key("Ullage.", "1.2 m")] = None
+    volume: Annotated[Volume | None, Key("Volume.", "2.4 m3")] = None
 
 
-@dataclass(frozen=True)
-class NotPainted:
+class NotPainted(Noun, frozen=True, kw_only=True):
     """A place left without coating."""
 
-    zone: ZoneRef
-    where: str
-    here: Place = field(compare=False)
-    from_: Position | None = None
-    to: Position | None = None
-    side: str = ""
-    area: Area | None = None
-    why: str = ""
+    zone: Annotated[ZoneRef, Key("Zone.", "underwater")]
+    where: Annotated[str, Key("Where.", "sole piece abaft Fr 2")]
+    from_: Annotated[Position | None, Key("After end.", "Fr 2")] = None
+    to: Annotated[Position | None, Key("Forward end.", "Fr 4")] = None
+    side: Side = ""
+    area: Annotated[Area | None, Key("Area.", "0.4 m2")] = None
+    why: Annotated[str, Key("Why.", "block not moved")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class PlugDrawn:
+class PlugDrawn(Noun, frozen=True, kw_only=True):
     """A docking plug drawn and refitted."""
 
-    plug: OpeningRef
-    drawn: date
-    refitted: date
-    here: Place = field(compare=False)
-    state: str = ""
-    done: str = ""
-    witness: str = ""
+    plug: Annotated[OpeningRef, Key("Docking plug, by its opening.", "plug-forepeak")]
+    drawn: Annotated[Date, Key("Day drawn.", "2027-05-19")]
+    refitted: Annotated[Date, Key("Day refitted.", "2027-05-19")]
+    state: Annotated[str, Key("State of plug, thread and seat.", "thread sound, head rounded")] = ""
+    done: Annotated[str, Key("What was done.", "new bronze plug")] = ""
+    witness: Annotated[str, Key("Who saw it refitted.", "ship manager")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class SteelRenewed:
+class SteelRenewed(Noun, frozen=True, kw_only=True):
     """A plate, floor or frame renewed."""
 
-    what: str
-    how: str
-    here: Place = field(compare=False)
-    strake: StrakeRef | None = None
-    tank: TankRef | None = None
-    from_: Position | None = None
-    to: Position | None = None
-    side: str = ""
-    thickness: Length | None = None
-    mass: Mass | None = None
-    material: str = ""
-    test: str = ""
-    drawing: DrawingRef | None = None
-    why: str = ""
-    item: ItemRef | None = None
+    what: Annotated[
+        str, Key("What was renewed."), OneOf("plate", "insert", "doubler", "floor", "frame", "bracket", "other")
+    ]
+    strake: Annotated[StrakeRef | None, Key("Strake.", "C")] = None
+    tank: Annotated[TankRef | None, Key("Tank or space it bounds.", "forepeak")] = None
+    from_: Annotated[Position | None, Key("After end.", "Fr 42")] = None
+    to: Annotated[Position | None, Key("Forward end.", "Fr 46")] = None
+    side: Side = ""
+    thickness: Annotated[Length | None, Key("Thickness fitted.", "10 mm")] = None
+    mass: Annotated[Mass | None, Key("Mass fitted.", "186 kg")] = None
+    how: Annotated[str, Key("How it is held."), OneOf("riveted", "welded", "welded and riveted", "bolted")]
+    material: Annotated[str, Key("Grade, heat number, certificate.", "grade A, heat 61 204, certificate 3.1")] = ""
+    test: Annotated[str, Key("Test and its result.", "hose at 2 bar, tight")] = ""
+    drawing: Annotated[DrawingRef | None, Key("Drawing as built.")] = None
+    why: Annotated[str, Key("Why.", "5.1 mm left")] = ""
+    item: Annotated[ItemRef | None, Key("Item.", "310")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class RivetsRenewed:
+class RivetsRenewed(Noun, frozen=True, kw_only=True):
     """Rivets renewed or mended."""
 
-    number: int
-    how: str
-    here: Place = field(compare=False)
-    strake: StrakeRef | None = None
-    from_: Position | None = None
-    to: Position | None = None
-    side: str = ""
-    diameter: Length | None = None
-    seam: str = ""
-    why: str = ""
-    item: ItemRef | None = None
+    number: Annotated[int, Key("How many."), Within(least=1)]
+    how: Annotated[str, Key("What was done."), OneOf("renewed", "ring-welded", "caulked", "plugged")]
+    strake: Annotated[StrakeRef | None, Key("Strake.", "B")] = None
+    from_: Annotated[Position | None, Key("After end.", "Fr 20")] = None
+    to: Annotated[Position | None, Key("Forward end.", "Fr 33")] = None
+    side: Side = ""
+    diameter: Annotated[Length | None, Key("Diameter.", "19 mm")] = None
+    seam: Annotated[str, Key("Seam, butt or frame.", "upper seam")] = ""
+    why: Annotated[str, Key("Why.", "heads below half their height")] = ""
+    item: Annotated[ItemRef | None, Key("Item.", "315")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class ValveFound:
+class ValveFound(Noun, frozen=True, kw_only=True):
     """A sea valve or other closure in the shell: what was found, what was done, how it was tested."""
 
-    opening: OpeningRef
-    found: Prose
-    done: Prose
-    test: str = ""
-    pressure: Pressure | None = None
-    tight: bool | None = None
-    witness: str = ""
+    opening: Annotated[OpeningRef, Key("Opening.", "sea-chest-main")]
+    found: Annotated[Prose, Key("What was found.")]
+    done: Annotated[Prose, Key("What was done.")]
+    test: Annotated[str, Key("Test.", "body at 3 bar, seat at 2 bar, 10 min each")] = ""
+    pressure: Annotated[Pressure | None, Key("Test pressure.", "2 bar")] = None
+    tight: Annotated[bool | None, Key("Whether it was tight.")] = None
+    witness: Annotated[str, Key("Who saw the test.", "ship manager")] = ""
 
 
-@dataclass(frozen=True)
-class ClearanceTaken:
+class ClearanceTaken(Noun, frozen=True, kw_only=True):
     """A clearance or weardown of shaft or rudder."""
 
-    of: str
-    where: str
-    found: Length
-    limit: Length | None = None
-    limit_source: str = ""
-    left: Length | None = None
-    done: str = ""
+    of: Annotated[str, Key("Of what."), OneOf("shaft", "rudder", "other")]
+    where: Annotated[str, Key("Where.", "after bearing, top")]
+    found: Annotated[Length, Key("As found.", "5.4 mm")]
+    limit: Annotated[Length | None, Key("Limit taken.", "7 mm")] = None
+    limit_source: Annotated[str, Key("Where the limit comes from.", "yard's figure of 2007")] = ""
+    left: Annotated[Length | None, Key("As left.", "1.2 mm")] = None
+    done: Annotated[str, Key("What was done.", "staves renewed")] = ""
 
 
-@dataclass(frozen=True)
-class TankTested:
+class TankTested(Noun, frozen=True, kw_only=True):
     """A test of a tank or space."""
 
-    tank: TankRef
-    test: str
-    tight: bool
-    here: Place = field(compare=False)
-    head: Length | None = None
-    pressure: Pressure | None = None
-    held: Time | None = None
-    day: date | None = None
-    witness: str = ""
-    note: str = ""
+    tank: Annotated[TankRef, Key("Tank.", "forepeak")]
+    test: Annotated[str, Key("How it was tested."), OneOf("head of water", "air", "hose", "vacuum box", "none")]
+    head: Annotated[Length | None, Key("Head above the top.", "0.9 m")] = None
+    pressure: Annotated[Pressure | None, Key("Pressure.", "0.15 bar")] = None
+    held: Annotated[Time | None, Key("How long it was held.", "30 min")] = None
+    tight: Annotated[bool, Key("Whether it was tight.")]
+    day: Annotated[Date | None, Key("Day.", "2027-05-19")] = None
+    witness: Annotated[str, Key("Who saw it.", "naval architect")] = ""
+    note: Annotated[str, Key("Note.", "two rivets caulked, tested again")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class DryFilm:
+class DryFilm(Noun, frozen=True, kw_only=True):
     """Statistics of dry film thickness."""
 
-    mean: Length
-    least: Length | None = None
-    most: Length | None = None
-    deviation: Length | None = None
-    readings: int | None = None
-    of: str = ""
+    mean: Annotated[Length, Key("Mean.", "158 um")]
+    least: Annotated[Length | None, Key("Least.", "118 um")] = None
+    most: Annotated[Length | None, Key("Most.", "240 um")] = None
+    deviation: Annotated[Length | None, Key("Standard deviation.", "22 um")] = None
+    readings: Annotated[int | None, Key("How many readings."), Within(least=1)] = None
+    of: Annotated[str, Key("Of which coats."), OneOf("this coat", "all so far")] = ""
 
 
-@dataclass(frozen=True)
-class CoatApplied:
+class CoatApplied(Noun, frozen=True, kw_only=True):
     """A coat as applied."""
 
-    coat: int
-    product: str
-    here: Place = field(compare=False)
-    batches: tuple[str, ...] = ()
-    begun: str = ""
-    ended: str = ""
-    air: Temperature | None = None
-    steel: Temperature | None = None
-    humidity: Fraction | None = None
-    dew_point: Temperature | None = None
-    thinning: Fraction | None = None
-    wft: Length | None = None
-    dft: DryFilm | None = None
-    inspector: str = ""
+    coat: Annotated[int, Key("Number of the coat, from the steel out."), Within(least=1)]
+    product: Annotated[str, Key("Product, by generic type.", "epoxy anticorrosive")]
+    batches: Annotated[tuple[Annotated[str, Key("Batch number.", "A 2703-118")], ...], Key("Batch numbers.")] = ()
+    begun: Annotated[DayAndTime, Key("When the coat was begun.", "2027-05-19 09:30")] = ""
+    ended: Annotated[DayAndTime, Key("When it was ended.", "2027-05-19 09:30")] = ""
+    air: Annotated[Temperature | None, Key("Air.", "14 degC")] = None
+    steel: Annotated[Temperature | None, Key("Steel.", "13 degC")] = None
+    humidity: Annotated[Fraction | None, Key("Relative humidity.", "68 %")] = None
+    dew_point: Annotated[Temperature | None, Key("Dew point.", "8.2 degC")] = None
+    thinning: Annotated[Fraction | None, Key("Thinner added.", "5 %")] = None
+    wft: Annotated[Length | None, Key("Wet film, mean.", "210 um")] = None
+    dft: Annotated[DryFilm | None, Key("Dry film, of this coat alone or of all coats so far.")] = None
+    inspector: Annotated[str, Key("Who inspected.", "coating inspector")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class DaysLost:
+class DaysLost(Noun, frozen=True, kw_only=True):
     """Days lost, with their cause."""
 
-    days: int
-    cause: str
-    what: str = ""
+    days: Annotated[int, Key("How many."), Within(least=1)]
+    cause: Annotated[Cause, Key("Cause.")]
+    what: Annotated[str, Key("What happened.", "rain over the blast")] = ""
 
 
-@dataclass(frozen=True)
-class PhotographKept:
+class PhotographKept(Noun, frozen=True, kw_only=True):
     """A photograph, or a set of them."""
 
-    what: str
-    where: str = ""
-    when: str = ""
-    item: ItemRef | None = None
-    file: str = ""
+    what: Annotated[str, Key("What it shows.", "strake C, doubler cropped")]
+    where: Annotated[str, Key("Where.", "Fr 44, port")] = ""
+    when: Annotated[str, Key("When."), OneOf("before", "during", "after")] = ""
+    item: Annotated[ItemRef | None, Key("Item.", "335")] = None
+    file: Annotated[str, Key("Where it is kept.", "2027/335-14.jpg")] = ""
 
 
-@dataclass(frozen=True)
-class Deferred:
+class Deferred(Noun, frozen=True, kw_only=True):
     """Work put off."""
 
-    what: str
-    where: str = ""
-    condition: str = ""
-    why: str = ""
-    by: str = ""
-    item: ItemRef | None = None
+    what: Annotated[str, Key("What.")]
+    where: Annotated[str, Key("Where.", "strake F, starboard, Fr 52")] = ""
+    condition: Annotated[str, Key("Condition it was left in.", "7.4 mm of 9.5 mm")] = ""
+    why: Annotated[str, Key("Why.")] = ""
+    by: Annotated[str, Key("When it is to be done.", "next docking")] = ""
+    item: Annotated[ItemRef | None, Key("Item it belonged to.")] = None

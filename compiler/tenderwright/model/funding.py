@@ -1,75 +1,79 @@
 """Where the money may come from, and what the work is worth."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
-from dataclasses import dataclass, field
-from datetime import date
 from decimal import Decimal
+from typing import Annotated
 
 from tenderwright.model.build import Prose
-from tenderwright.model.kinds import Fraction, ItemRef
+from tenderwright.model.kinds import Confidence, Date, Fraction, Identifier, ItemRef, Money, PricedKind
+from tenderwright.model.marks import Form, Key, Keys, OneOf, Within
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
 
-@dataclass(frozen=True)
-class FundingSource:
+class FundingSource(Noun, frozen=True, kw_only=True):
     """One source of money."""
 
-    source: str
-    name: str
-    amount: Decimal
-    here: Place = field(compare=False)
-    kept_back: Decimal = Decimal(0)
-    status: str = ""
-    likelihood: Fraction | None = None
-    only: tuple[ItemRef, ...] = ()
-    eligible: tuple[str, ...] = ()
-    match: Fraction | None = None
-    spend_by: date | None = None
-    decided: date | None = None
-    public: str = ""
-    notes: Prose | None = None
+    source: Annotated[Identifier, Key("Identifier.")]
+    name: Annotated[str, Key("Name.")]
+    amount: Annotated[Money, Key("Greatest amount.")]
+    status: Annotated[str, Key("Status."), OneOf("in hand", "promised", "applied for", "hoped for")] = ""
+    likelihood: Annotated[Fraction | None, Key("How likely it is to come.", "60 %")] = None
+    only: Annotated[tuple[Annotated[ItemRef, Key("Item it may pay for.")], ...], Key("Items it may pay for.")] = ()
+    match: Annotated[
+        Fraction | None, Key("Money of others wanted for each unit of this: 100 % is one for one.", "100 %")
+    ] = None
+    spend_by: Annotated[Date | None, Key("Spend by.", "2027-04-12")] = None
+    notes: Annotated[Prose | None, Key("Notes.")] = None
+    kept_back: Annotated[Money, Key("What is kept back of it for something else.")] = Decimal(0)
+    eligible: Annotated[
+        tuple[Annotated[PricedKind, Key("Kind.")], ...], Key("Kinds of work it may pay for, where not all.")
+    ] = ()
+    public: Annotated[str, Key("The name under which it may stand on the donors' page.")] = ""
+    decided: Annotated[Date | None, Key("Day on which it is decided.", "2027-03-08")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class Funding:
+class Funding(Noun, frozen=True, kw_only=True):
     """Where the money may come from."""
 
-    sources: tuple[FundingSource, ...]
+    sources: Annotated[tuple[FundingSource, ...], Key("Sources.")]
 
 
-@dataclass(frozen=True)
-class Weights:
+class Weights(Noun, frozen=True, kw_only=True):
     """Weights of the three scores of an item."""
 
-    risk: int
-    preservation: int
-    safety: int
+    risk: Annotated[int, Key("Weight of the risk if it is put off."), Within(least=0, most=100)]
+    preservation: Annotated[int, Key("Weight of preservation."), Within(least=0, most=100)]
+    safety: Annotated[int, Key("Weight of safety."), Within(least=0, most=100)]
 
 
-@dataclass(frozen=True)
-class Worth:
+class Worth(Noun, frozen=True, kw_only=True):
     """The owner's judgement of one item."""
 
-    here: Place = field(compare=False)
-    must: bool = False
-    risk: int = 0
-    preservation: int = 0
-    safety: int = 0
-    needs: tuple[ItemRef, ...] = ()
-    excludes: tuple[ItemRef, ...] = ()
-    only_when_dry: bool | None = None
-    public: str = ""
-    publish_cost: bool = False
+    must: Annotated[bool, Key("Whether it is done whatever the money.")] = False
+    risk: Annotated[int, Key("Risk if it is put off, 0 to 5."), Within(least=0, most=5)] = 0
+    preservation: Annotated[int, Key("What it preserves, 0 to 5."), Within(least=0, most=5)] = 0
+    safety: Annotated[int, Key("What it does for safety, 0 to 5."), Within(least=0, most=5)] = 0
+    needs: Annotated[tuple[Annotated[ItemRef, Key("Item.")], ...], Key("Items that have to be bought with it.")] = ()
+    excludes: Annotated[
+        tuple[Annotated[ItemRef, Key("Item.")], ...], Key("Items that are not done together with it.")
+    ] = ()
+    only_when_dry: Annotated[
+        bool | None, Key("Whether it can be done only on blocks; left out, it is so where its phase is dry.")
+    ] = None
+    public: Annotated[
+        str, Key("A sentence for donors, who see only what has one.", "Renew the wasted plates of the bottom")
+    ] = ""
+    publish_cost: Annotated[bool, Key("Whether its cost may stand on the donors' page.")] = False
+    here: Place
 
 
-@dataclass(frozen=True)
-class Scope:
-    """What the work is worth, item by item."""
+class Scope(Noun, frozen=True, kw_only=True):
+    """The owner's judgement of each item, for the funding ladder: what must be done, what it is worth, and what goes with what. An item that is left out has no worth of its own and is bought only where another needs it."""
 
-    weights: Weights
-    items: Mapping[str, Worth]
-    here: Place = field(compare=False)
-    confidence: str = "P80"
-    steps: int = 5
+    weights: Annotated[Weights, Key("Weights of the three scores.")]
+    items: Annotated[Mapping[str, Worth], Key("By item."), Keys(Form("^[0-9]+$", "Number of an item", "310"))]
+    confidence: Annotated[Confidence, Key("At which confidence the money is asked for.")] = "P80"
+    steps: Annotated[int, Key("How many further steps of the ladder are worked out."), Within(least=0, most=12)] = 5
+    here: Place

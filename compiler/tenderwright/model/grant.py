@@ -1,70 +1,124 @@
 """An application for a grant: what is asked of whom, for which items, and what the owner says under each heading."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
-from dataclasses import dataclass, field
-from datetime import date
-from decimal import Decimal
+from typing import Annotated
+
+from msgspec import field
 
 from tenderwright.model.build import Name, Prose
-from tenderwright.model.kinds import AnyQuantity, ClauseRef, ItemRef, Time
+from tenderwright.model.kinds import (
+    AnyQuantity,
+    ClauseRef,
+    Confidence,
+    Date,
+    IdentifierName,
+    ItemRef,
+    LineName,
+    Money,
+    Time,
+)
+from tenderwright.model.marks import Count, Form, Key, Keys
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
 
-@dataclass(frozen=True)
-class OutsideCost:
+class OutsideCost(Noun, frozen=True, kw_only=True):
     """A cost outside the tender, such as a naval architect or the tow."""
 
-    what: str
-    category: Name
-    amount: Decimal
-    basis: str
-    here: Place = field(compare=False)
-    eligible: bool = True
+    what: Annotated[str, Key("What.", "Naval architect")]
+    category: Annotated[
+        Name, Key("Category: its identifier in the profile, or a word that the category takes.", "professional fees")
+    ]
+    amount: Annotated[Money, Key("Amount.")]
+    basis: Annotated[str, Key("What the amount rests on.", "letter of 2026-09-30")]
+    eligible: Annotated[bool, Key("Whether the funder may pay for it; yes where left out.")] = True
+    here: Place
 
 
-@dataclass(frozen=True)
-class InKind:
+class InKind(Noun, frozen=True, kw_only=True):
     """Work given, valued by the hour."""
 
-    what: str
-    hours: Time
-    rate: Decimal
-    category: Name
-    basis: str
-    here: Place = field(compare=False)
+    what: Annotated[str, Key("What.", "Volunteers who list and photograph rivets")]
+    hours: Annotated[Time, Key("Hours.", "420 h")]
+    rate: Annotated[Money, Key("Value of an hour.")]
+    category: Annotated[
+        Name, Key("Category: its identifier in the profile, or a word that the category takes.", "professional fees")
+    ]
+    basis: Annotated[str, Key("What the value rests on.", "the fund's rate for unskilled work")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class GrantOutput:
+class GrantOutput(Noun, frozen=True, kw_only=True):
     """Something measurable that the money brings: a quantity as written, or the sum of some lines."""
 
-    output: str
-    here: Place = field(compare=False)
-    quantity: AnyQuantity | None = None
-    lines: tuple[Name, ...] = ()
+    output: Annotated[str, Key("What.", "Rivets renewed")]
+    quantity: Annotated[AnyQuantity | None, Key("How much.", "600 each")] = None
+    lines: Annotated[
+        tuple[Annotated[LineName, Key("Line.", "315.a")], ...], Key("Lines whose quantities are summed up."), Count(1)
+    ] = ()
+    here: Place
 
 
-@dataclass(frozen=True)
-class Grant:
-    """An application for a grant."""
+class Grant(Noun, frozen=True, kw_only=True):
+    """What is asked of whom for which items, and what the owner says under each heading of the funder's form. `tenderwright grant` makes a paper of it that stands by itself."""
 
-    profile: Name
-    title: str
-    here: Place = field(compare=False)
-    source: Name | None = None
-    asked: Decimal | None = None
-    items: tuple[ItemRef, ...] = ()
-    confidence: str = "P80"
-    dated: date | None = None
-    headings: Mapping[str, Prose] = field(default_factory=dict)
-    categories: Mapping[str, Name] = field(default_factory=dict)
+    profile: Annotated[
+        IdentifierName,
+        Key("Profile of the funder's form: one of owner/profiles/, or `object-classes` or `capital-activity`."),
+    ]
+    title: Annotated[str, Key("Title.", "Marram: steel and shell")]
+    source: Annotated[
+        IdentifierName | None,
+        Key("Source of owner/funding.yaml that is asked; without one all items are eligible, and nothing is asked."),
+    ] = None
+    asked: Annotated[
+        Money | None,
+        Key("Money asked for; left out, the amount of the source, and no more than the costs and the match allow."),
+    ] = None
+    items: Annotated[
+        tuple[Annotated[ItemRef, Key("Item.")], ...],
+        Key("Items that it is for; left out, those that the source may pay for."),
+        Count(1),
+    ] = ()
+    confidence: Annotated[Confidence, Key("Confidence up to which contingency is asked for; P80 where left out.")] = (
+        "P80"
+    )
+    dated: Annotated[
+        Date | None, Key("Day of the paper; the day of issue of the tender where left out.", "2026-12-14")
+    ] = None
+    headings: Annotated[
+        Mapping[str, Annotated[Prose, Key("Text under the heading.")]],
+        Key("What the owner says under each heading of the profile, by heading."),
+        Keys(Form("^[a-z0-9]+(-[a-z0-9]+)*$", "Identifier", "need")),
+    ] = field(default_factory=dict)
+    categories: Annotated[
+        Mapping[
+            str,
+            Annotated[
+                Name,
+                Key("Category: its identifier in the profile, or a word that the category takes.", "professional fees"),
+            ],
+        ],
+        Key("Categories other than by the rules of the profile, by item or line."),
+        Keys(Form("^[0-9]+([.][a-z]{1,2})?$", "Number of an item or of a line", "220", "310.a")),
+    ] = field(default_factory=dict)
     """Categories other than by the profile's rules, by item or by line."""
-    costs: tuple[OutsideCost, ...] = ()
-    in_kind: tuple[InKind, ...] = ()
-    outputs: tuple[GrantOutput, ...] = ()
-    photographs: tuple[str, ...] = ()
-    standards: tuple[ClauseRef, ...] = ()
-    risks: tuple[Name, ...] | None = None
+    costs: Annotated[tuple[OutsideCost, ...], Key("Costs outside the tender.")] = ()
+    in_kind: Annotated[tuple[InKind, ...], Key("Work given, which counts as match.")] = ()
+    outputs: Annotated[
+        tuple[GrantOutput, ...], Key("What the money brings that can be measured, beside the lines themselves.")
+    ] = ()
+    photographs: Annotated[
+        tuple[Annotated[str, Key("Photograph or set.", "starboard profile afloat, 2026")], ...],
+        Key("Photographs, beside those that the items list."),
+    ] = ()
+    standards: Annotated[
+        tuple[Annotated[ClauseRef, Key("Clause.", "heritage")], ...],
+        Key("Clauses that say which standards of conservation are followed; they are printed."),
+    ] = ()
+    risks: Annotated[
+        tuple[Annotated[IdentifierName, Key("Risk.")], ...] | None,
+        Key("Risks of owner/risks.yaml that are told; left out, those of the chosen items."),
+    ] = None
     """The risks that are told, by name; left out, those of the chosen items."""
+    here: Place

@@ -1,10 +1,8 @@
 """An earlier docking."""
 
-from __future__ import annotations
+from typing import Annotated
 
-from dataclasses import dataclass, field
-from datetime import date
-from decimal import Decimal
+from msgspec import field
 
 from tenderwright.model.build import Prose
 from tenderwright.model.found import (
@@ -24,114 +22,130 @@ from tenderwright.model.found import (
     UsedBlocks,
     ValveFound,
 )
-from tenderwright.model.kinds import AnodeRef, Area, AreaDensity, Fraction, ItemRef, Length, Mass, Time, ZoneRef
+from tenderwright.model.kinds import (
+    AnodeRef,
+    Area,
+    AreaDensity,
+    Cause,
+    Currency,
+    Date,
+    DockType,
+    Fraction,
+    Identifier,
+    ItemRef,
+    Length,
+    Mass,
+    Price,
+    SignedMoney,
+    Time,
+    ZoneRef,
+)
+from tenderwright.model.marks import Key, Within
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
 __all__ = ["Deferred", "DockingDrafts", "UsedBlock", "UsedBlocks"]
 
 
-@dataclass(frozen=True)
-class Finding:
+class Finding(Noun, frozen=True, kw_only=True):
     """Something found."""
 
-    where: str
-    found: Prose
-    done: Prose | None = None
-    extent: str = ""
+    where: Annotated[str, Key("Where.")]
+    found: Annotated[Prose, Key("What was found.")]
+    done: Annotated[Prose | None, Key("What was done.")] = None
+    extent: Annotated[str, Key("How much, with unit.", "14 m2")] = ""
 
 
-@dataclass(frozen=True)
-class CoatingApplied:
+class CoatingApplied(Noun, frozen=True, kw_only=True):
     """A coating applied at a docking."""
 
-    zone: ZoneRef
-    system: str
-    area: Area | None = None
-    preparation: str = ""
-    profile: Length | None = None
-    salts: AreaDensity | None = None
-    dust: int | None = None
-    coats: tuple[CoatApplied, ...] = ()
+    zone: Annotated[ZoneRef, Key("Zone.")]
+    system: Annotated[str, Key("Coats.")]
+    area: Annotated[Area | None, Key("Area.", "310 m2")] = None
+    preparation: Annotated[str, Key("Preparation.")] = ""
+    profile: Annotated[Length | None, Key("Profile, mean.", "68 um")] = None
+    salts: Annotated[AreaDensity | None, Key("Soluble salts, greatest.", "32 mg/m2")] = None
+    dust: Annotated[int | None, Key("Dust, greatest quantity class."), Within(least=0, most=5)] = None
+    coats: Annotated[tuple[CoatApplied, ...], Key("Coats as applied.")] = ()
 
 
-@dataclass(frozen=True)
-class AnodesFound:
+class AnodesFound(Noun, frozen=True, kw_only=True):
     """What was left of anodes, or of one, and what was fitted."""
 
-    what: str
-    left: Fraction | None = None
-    renewed: int | None = None
-    anode: AnodeRef | None = None
-    left_mass: Mass | None = None
-    fitted: Mass | None = None
-    alloy: str = ""
+    what: Annotated[str, Key("What.")]
+    left: Annotated[Fraction | None, Key("Share left.")] = None
+    renewed: Annotated[int | None, Key("How many renewed."), Within(least=0)] = None
+    anode: Annotated[AnodeRef | None, Key("The anode, where one is meant.", "p1")] = None
+    left_mass: Annotated[Mass | None, Key("Mass left.", "2.9 kg")] = None
+    fitted: Annotated[Mass | None, Key("Mass of the new one fitted.", "6.5 kg")] = None
+    alloy: Annotated[str, Key("Alloy fitted.", "zinc")] = ""
 
 
-@dataclass(frozen=True)
-class HoursUsed:
+class HoursUsed(Noun, frozen=True, kw_only=True):
     """Hours of one trade used of the pool."""
 
-    work: str
-    used: Time
-    offered: Time | None = None
+    work: Annotated[str, Key("Trade.", "boilermaker, riveter or welder")]
+    offered: Annotated[Time | None, Key("Hours tendered.", "320 h")] = None
+    used: Annotated[Time, Key("Hours used.", "212 h")]
 
 
-@dataclass(frozen=True)
-class CauseOfGrowth:
+class CauseOfGrowth(Noun, frozen=True, kw_only=True):
     """What one cause made a price grow by."""
 
-    cause: str
-    amount: Decimal
+    cause: Annotated[Cause, Key("Cause.")]
+    amount: Annotated[SignedMoney, Key("Amount; negative where it came out less.")]
 
 
-@dataclass(frozen=True)
-class Paid:
+class Paid(Noun, frozen=True, kw_only=True):
     """A price paid."""
 
-    work: str
-    amount: Decimal
-    here: Place = field(compare=False)
-    item: ItemRef | None = None
-    quantity: str = ""
-    unit: str = ""
-    rate: Decimal | None = None
+    work: Annotated[str, Key("What was paid for.")]
+    item: Annotated[ItemRef | None, Key("The item of this package it compares with.")] = None
+    quantity: Annotated[str, Key("Quantity with unit.", "42 m2")] = ""
+    unit: Annotated[str, Key("Unit in which it was paid, where it was paid by quantity.", "m2")] = ""
+    rate: Annotated[
+        Price | None, Key("What was paid for a unit in the end, all changes included, to four decimals.", 46.5)
+    ] = None
     """What was paid for a unit in the end."""
-    growth: Decimal | None = None
-    growth_causes: tuple[CauseOfGrowth, ...] = ()
+    amount: Annotated[SignedMoney, Key("Amount in the currency of that docking; negative where money came back.")]
+    growth: Annotated[SignedMoney | None, Key("How much of it was growth; negative where it came out less.")] = None
+    growth_causes: Annotated[tuple[CauseOfGrowth, ...], Key("The growth by its causes.")] = ()
+    here: Place
 
 
-@dataclass(frozen=True)
-class EarlierDocking:
+class EarlierDocking(Noun, frozen=True, kw_only=True):
     """One earlier docking."""
 
-    docking: str
-    yard: str
-    dock_type: str
-    docked: date
-    undocked: date
-    here: Place = field(compare=False)
-    place: str = ""
-    drafts: DockingDrafts | None = None
-    undocking_drafts: DockingDrafts | None = None
-    soundings: tuple[SoundingTaken, ...] = ()
-    undocking_soundings: tuple[SoundingTaken, ...] = ()
-    blocks: UsedBlocks = field(default_factory=UsedBlocks)
-    not_painted: tuple[NotPainted, ...] = ()
-    plugs: tuple[PlugDrawn, ...] = ()
-    findings: tuple[Finding, ...] = ()
-    renewed: tuple[SteelRenewed, ...] = ()
-    rivets: tuple[RivetsRenewed, ...] = ()
-    valves: tuple[ValveFound, ...] = ()
-    clearances: tuple[ClearanceTaken, ...] = ()
-    tank_tests: tuple[TankTested, ...] = ()
-    coatings: tuple[CoatingApplied, ...] = ()
-    anodes: tuple[AnodesFound, ...] = ()
-    currency: str = ""
-    prices: tuple[Paid, ...] = ()
-    deferred: tuple[Deferred, ...] = ()
-    days: int | None = None
-    days_lost: tuple[DaysLost, ...] = ()
-    hours_used: tuple[HoursUsed, ...] = ()
-    guarantee_until: date | None = None
-    lessons: Prose | None = None
-    photographs: tuple[PhotographKept, ...] = ()
+    docking: Annotated[Identifier, Key("Identifier.", "docking-2008")]
+    yard: Annotated[str, Key("Yard.")]
+    place: Annotated[str, Key("Place.")] = ""
+    dock_type: Annotated[DockType, Key("Kind of dock.")]
+    docked: Annotated[Date, Key("Day docked.", "2027-04-12")]
+    undocked: Annotated[Date, Key("Day undocked.", "2027-04-12")]
+    drafts: Annotated[DockingDrafts | None, Key("Drafts on docking.")] = None
+    undocking_drafts: Annotated[DockingDrafts | None, Key("Drafts on undocking.")] = None
+    soundings: Annotated[tuple[SoundingTaken, ...], Key("What was in the tanks on docking.")] = ()
+    undocking_soundings: Annotated[tuple[SoundingTaken, ...], Key("What was in the tanks on undocking.")] = ()
+    blocks: Annotated[UsedBlocks, Key("Blocks as used.")] = field(default_factory=UsedBlocks)
+    not_painted: Annotated[tuple[NotPainted, ...], Key("Places left without coating.")] = ()
+    plugs: Annotated[tuple[PlugDrawn, ...], Key("Docking plugs drawn and refitted.")] = ()
+    findings: Annotated[tuple[Finding, ...], Key("Findings.")] = ()
+    renewed: Annotated[tuple[SteelRenewed, ...], Key("Steel renewed.")] = ()
+    rivets: Annotated[tuple[RivetsRenewed, ...], Key("Rivets renewed or mended.")] = ()
+    valves: Annotated[tuple[ValveFound, ...], Key("Sea valves and other closures in the shell.")] = ()
+    clearances: Annotated[tuple[ClearanceTaken, ...], Key("Clearances of shaft and rudder.")] = ()
+    tank_tests: Annotated[tuple[TankTested, ...], Key("Tests of tanks and spaces.")] = ()
+    coatings: Annotated[tuple[CoatingApplied, ...], Key("Coatings.")] = ()
+    anodes: Annotated[tuple[AnodesFound, ...], Key("Anodes.")] = ()
+    currency: Annotated[Currency, Key("ISO 4217 code.", "EUR")] = ""
+    prices: Annotated[
+        tuple[Paid, ...], Key("Prices paid, where they may be published; otherwise keep them under owner/.")
+    ] = ()
+    deferred: Annotated[tuple[Deferred, ...], Key("Work put off.")] = ()
+    days: Annotated[int | None, Key("Days on blocks."), Within(least=0)] = None
+    days_lost: Annotated[tuple[DaysLost, ...], Key("Days lost, by cause.")] = ()
+    hours_used: Annotated[tuple[HoursUsed, ...], Key("Hours used of the pool.")] = ()
+    guarantee_until: Annotated[Date | None, Key("Last day of the guarantee.", "2027-05-19")] = None
+    lessons: Annotated[Prose | None, Key("What to do otherwise next time.")] = None
+    photographs: Annotated[tuple[PhotographKept, ...], Key("Photographs kept.")] = ()
+    here: Place

@@ -1,137 +1,173 @@
 """What was found, changed, measured and done in dock: one file for each week or day."""
 
-from __future__ import annotations
+from typing import Annotated
 
-from dataclasses import dataclass, field
-from datetime import date
-from decimal import Decimal
+from msgspec import field
 
 from tenderwright.model.build import Name, Prose
-from tenderwright.model.kinds import AnyQuantity, Fraction, ItemRef, Time
+from tenderwright.model.kinds import (
+    AnyQuantity,
+    Cause,
+    Date,
+    Fraction,
+    ItemRef,
+    LineName,
+    Money,
+    SignedAnyQuantity,
+    SignedMoney,
+    Time,
+    WorkName,
+)
+from tenderwright.model.marks import Form, Key, OneOf, Within
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
 WAITING = "waiting"
 
 
-@dataclass(frozen=True)
-class ConditionReport:
-    """A condition-found report, with the price that goes with it and the owner's answer."""
+class ConditionReport(Noun, frozen=True, kw_only=True):
+    """A condition-found report. It is priced by the quantity of its line, else by hours of a line of the pool, else by the amount that the yard asks."""
 
-    report: Name
-    day: date
-    where: str
-    found: Prose
-    here: Place = field(compare=False)
-    hour: str = ""
-    item: ItemRef | None = None
-    line: Name | None = None
-    quantity: AnyQuantity | None = None
-    extent: str = ""
-    cause: Prose | None = None
-    repair: Prose | None = None
-    hours: Time | None = None
-    materials: Decimal | None = None
-    amount: Decimal | None = None
-    days: int = 0
-    answer_by: str = ""
+    report: Annotated[Name, Key("Number.", "CF-01")]
+    day: Annotated[Date, Key("Day found.", "2027-05-12")]
+    hour: Annotated[
+        str,
+        Key("Hour at which the report was handed over.", "15:30"),
+        Form("^([01][0-9]|2[0-3]):[0-5][0-9]$", "Time of day"),
+    ] = ""
+    item: Annotated[ItemRef | None, Key("Item.", "310")] = None
+    line: Annotated[LineName | None, Key("Line of the contract by which the repair is priced.", "310.b")] = None
+    quantity: Annotated[AnyQuantity | None, Key("How much of that line the repair takes.", "180 kg")] = None
+    where: Annotated[str, Key("Where.", "strake F, starboard, Fr 51 to Fr 53")]
+    extent: Annotated[str, Key("How much, with unit.", "1.4 m2")] = ""
+    found: Annotated[Prose, Key("What was found.")]
+    cause: Annotated[Prose | None, Key("Why it came about.")] = None
+    repair: Annotated[Prose | None, Key("What the yard recommends.")] = None
+    hours: Annotated[Time | None, Key("Hours of the pool that the repair takes, by its line.", "24 h")] = None
+    materials: Annotated[Money | None, Key("Materials at cost, to which the mark-up of the bid is added.")] = None
+    amount: Annotated[Money | None, Key("The price that the yard asks.")] = None
+    days: Annotated[int, Key("Days that it adds to the contract.", 2), Within(least=0, most=1000)] = 0
+    answer_by: Annotated[
+        str,
+        Key(
+            "Last day or hour for the answer; left out, the answering time of the award from the report.",
+            "2027-05-12",
+            "2027-05-12 16:00",
+        ),
+        Form("^[0-9]{4}-[0-9]{2}-[0-9]{2}( ([01][0-9]|2[0-3]):[0-5][0-9])?$", "Day, or day and time"),
+    ] = ""
     """A day, or a day and a time; empty where the answering time of the award says."""
-    decision: str = WAITING
+    decision: Annotated[
+        str,
+        Key("What the owner decided; left out, it waits for an answer."),
+        OneOf("accepted", "rejected", "deferred", "waiting"),
+    ] = WAITING
     """accepted, rejected, deferred or waiting."""
-    decided: date | None = None
-    by: Name | None = None
-    note: str = ""
+    decided: Annotated[Date | None, Key("Day decided.", "2027-05-12")] = None
+    by: Annotated[Name | None, Key("Who decided.", "Ship manager")] = None
+    note: Annotated[str, Key("Note on the decision.")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class ChangeOrder:
-    """A change to one line of the contract."""
+class ChangeOrder(Noun, frozen=True, kw_only=True):
+    """A change to one line of the contract, priced in one way: a lump sum as bid, a `quantity` at the unit rate, `hours` or `materials` of the pool, or a `negotiated` amount."""
 
-    change: Name
-    day: date
-    line: Name
-    cause: str
-    what: str
-    here: Place = field(compare=False)
-    item: ItemRef | None = None
-    quantity: AnyQuantity | None = None
-    hours: Time | None = None
-    materials: Decimal | None = None
-    negotiated: Decimal | None = None
-    no_rate_fits: str = ""
-    days: int = 0
-    condition: Name | None = None
-    by: Name | None = None
-    signed: date | None = None
+    change: Annotated[Name, Key("Number.", "CO-01")]
+    day: Annotated[Date, Key("Day written.", "2027-05-12")]
+    line: Annotated[LineName, Key("Line of the contract that it changes.", "310.b")]
+    item: Annotated[ItemRef | None, Key("Item that it belongs to, where its line does not say.", "310")] = None
+    quantity: Annotated[
+        SignedAnyQuantity | None,
+        Key("How much more of the line, at its rate in the bid; less than nothing where it takes off.", "180 kg"),
+    ] = None
+    hours: Annotated[Time | None, Key("Hours of a line of the pool.", "24 h")] = None
+    materials: Annotated[Money | None, Key("Materials at cost, to which the mark-up of the bid is added.")] = None
+    negotiated: Annotated[
+        SignedMoney | None,
+        Key("An amount agreed, where neither a rate nor the pool fits; less than nothing where it takes off."),
+    ] = None
+    no_rate_fits: Annotated[
+        str, Key("Why no unit rate of the item covers the work.", "the rates are for plate, and this is cement")
+    ] = ""
+    cause: Annotated[Cause, Key("Cause.")]
+    what: Annotated[str, Key("What is changed.")]
+    days: Annotated[int, Key("Days that it adds to the contract.", 2), Within(least=0, most=1000)] = 0
+    condition: Annotated[Name | None, Key("The condition-found report that it answers.", "CF-01")] = None
+    by: Annotated[Name | None, Key("Who signed it.", "Ship manager")] = None
+    signed: Annotated[Date | None, Key("Day signed; left out while it waits for a signature.", "2027-05-12")] = None
     """None while it waits for a signature."""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Measured:
+class Measured(Noun, frozen=True, kw_only=True):
     """All that was done by one line up to a day."""
 
-    line: Name
-    quantity: AnyQuantity
-    here: Place = field(compare=False)
-    day: date | None = None
+    line: Annotated[LineName, Key("Line.", "310.b")]
+    quantity: Annotated[AnyQuantity, Key("All of it that was done.", "640 kg")]
+    day: Annotated[Date | None, Key("Day measured; left out, the last that the file tells of.", "2027-05-12")] = None
     """None for the last day that its file tells of."""
+    here: Place
 
 
-@dataclass(frozen=True)
-class LeftOut:
+class LeftOut(Noun, frozen=True, kw_only=True):
     """An item or a line taken out of the contract, or put off."""
 
-    work: Name
-    day: date
-    why: str
-    by: Name
-    here: Place = field(compare=False)
-    paid: Decimal | None = None
+    work: Annotated[WorkName, Key("An item or a line.", "750", "440.b")]
+    day: Annotated[Date, Key("Day on which it was decided.", "2027-05-12")]
+    why: Annotated[str, Key("Why.")]
+    by: Annotated[Name, Key("Who decided it.", "Trustees")]
+    paid: Annotated[Money | None, Key("What is paid for it all the same, such as material already bought.")] = None
     """What is paid for it all the same."""
-    until: str = ""
+    until: Annotated[str, Key("When it is to be done.", "next docking")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Restored:
+class Restored(Noun, frozen=True, kw_only=True):
     """An item or a line that is in the contract again."""
 
-    work: Name
-    day: date
-    why: str
-    by: Name
-    here: Place = field(compare=False)
+    work: Annotated[WorkName, Key("An item or a line.", "750", "440.b")]
+    day: Annotated[Date, Key("Day on which it was decided.", "2027-05-12")]
+    why: Annotated[str, Key("Why.")]
+    by: Annotated[Name, Key("Who decided it.", "Trustees")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class Progress:
+class Progress(Noun, frozen=True, kw_only=True):
     """How far an item is."""
 
-    item: ItemRef
-    done: Fraction
-    here: Place = field(compare=False)
+    item: Annotated[ItemRef, Key("Item.", "310")]
+    done: Annotated[Fraction, Key("Share that is done.", "60 %")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class ActualDays:
+class ActualDays(Noun, frozen=True, kw_only=True):
     """Days of the docking as they came."""
 
-    arrived: date | None = None
-    docked: date | None = None
-    dry: date | None = None
-    undocked: date | None = None
-    departed: date | None = None
+    arrived: Annotated[Date | None, Key("Day of arrival at the yard.", "2027-05-03")] = None
+    docked: Annotated[Date | None, Key("Day docked.", "2027-05-05")] = None
+    dry: Annotated[Date | None, Key("Day the dock was dry.", "2027-05-05")] = None
+    undocked: Annotated[Date | None, Key("Day undocked.", "2027-06-02")] = None
+    departed: Annotated[Date | None, Key("Day she left the yard.", "2027-06-09")] = None
 
 
-@dataclass(frozen=True)
-class InDock:
-    """What one file tells of the docking."""
+class InDock(Noun, frozen=True, kw_only=True):
+    """What was found, changed, measured and done in dock: a file for each week or day, held against the awarded bid of owner/award.yaml."""
 
-    until: date
-    here: Place = field(compare=False)
-    days: ActualDays = field(default_factory=ActualDays)
-    conditions: tuple[ConditionReport, ...] = ()
-    changes: tuple[ChangeOrder, ...] = ()
-    measured: tuple[Measured, ...] = ()
-    deleted: tuple[LeftOut, ...] = ()
-    deferred: tuple[LeftOut, ...] = ()
-    restored: tuple[Restored, ...] = ()
-    progress: tuple[Progress, ...] = ()
+    until: Annotated[Date, Key("Last day that this file tells of.", "2027-05-12")]
+    days: Annotated[ActualDays, Key("Days of the docking as they came; a later file goes before an earlier one.")] = (
+        field(default_factory=ActualDays)
+    )
+    conditions: Annotated[tuple[ConditionReport, ...], Key("Condition-found reports.")] = ()
+    changes: Annotated[tuple[ChangeOrder, ...], Key("Change orders.")] = ()
+    measured: Annotated[
+        tuple[Measured, ...], Key("Quantities measured on the ship, all that was done by a line up to that day.")
+    ] = ()
+    deleted: Annotated[tuple[LeftOut, ...], Key("Work taken out of the contract.")] = ()
+    deferred: Annotated[
+        tuple[LeftOut, ...], Key("Work put off to another time, and so taken out of the contract.")
+    ] = ()
+    restored: Annotated[
+        tuple[Restored, ...], Key("Work that was taken out or put off, and is in the contract again.")
+    ] = ()
+    progress: Annotated[tuple[Progress, ...], Key("How far the items are on the last day of the file.")] = ()
+    here: Place

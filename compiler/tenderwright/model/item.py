@@ -1,180 +1,304 @@
 """A work item and its parts."""
 
-from __future__ import annotations
+from typing import Annotated, ClassVar
 
-from dataclasses import dataclass, field
-from decimal import Decimal
+from msgspec import field
 
 from tenderwright.model.build import Prose
 from tenderwright.model.common import Extent
-from tenderwright.model.day import Day
 from tenderwright.model.kinds import (
+    PRICED,
     AnodeRef,
     AnyQuantity,
+    DayFromEvent,
+    DayOrDate,
     DrawingRef,
     Fraction,
     ItemRef,
+    Money,
     OpeningRef,
+    Phase,
+    PricedKind,
     SchemeRef,
+    Side,
     StrakeRef,
     TankRef,
     Time,
     ValueRef,
     ZoneRef,
 )
+from tenderwright.model.marks import Count, Form, Key, Needs, OneOf, Within
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
 
-@dataclass(frozen=True)
-class Where:
+class Where(Noun, frozen=True, kw_only=True):
     """Where an item is."""
 
-    text: Prose | None = None
-    extent: Extent | None = None
-    side: str = ""
-    tanks: tuple[TankRef, ...] = ()
-    boundary_of: tuple[TankRef, ...] = ()
-    zones: tuple[ZoneRef, ...] = ()
-    openings: tuple[OpeningRef, ...] = ()
-    strakes: tuple[StrakeRef, ...] = ()
-    anodes: tuple[AnodeRef, ...] = ()
+    text: Annotated[Prose | None, Key("In words.")] = None
+    extent: Annotated[Extent | None, Key("Along the ship.")] = None
+    side: Side = ""
+    tanks: Annotated[tuple[Annotated[TankRef, Key("A tank.", "forepeak")], ...], Key("Tanks concerned.")] = ()
+    boundary_of: Annotated[
+        tuple[Annotated[TankRef, Key("A tank.")], ...],
+        Key("Tanks on whose boundary the work lies; for hot work and gas-free checks."),
+    ] = ()
+    zones: Annotated[tuple[Annotated[ZoneRef, Key("A zone.", "underwater")], ...], Key("Coating zones.")] = ()
+    openings: Annotated[tuple[Annotated[OpeningRef, Key("An opening.")], ...], Key("Openings.")] = ()
+    strakes: Annotated[tuple[Annotated[StrakeRef, Key("A strake.", "A")], ...], Key("Strakes.")] = ()
+    anodes: Annotated[tuple[Annotated[AnodeRef, Key("An anode.")], ...], Key("Anodes.")] = ()
 
 
-@dataclass(frozen=True)
-class Access:
+class Access(Noun, frozen=True, kw_only=True):
     """Access, and what is in the way."""
 
-    staging: Prose | None = None
-    interference: Prose | None = None
+    staging: Annotated[Prose | None, Key("Staging, and in which item it is priced.")] = None
+    interference: Annotated[Prose | None, Key("What is in the way: who removes it, who refits it.")] = None
 
 
-@dataclass(frozen=True)
-class OwnerFurnished:
+class OwnerFurnished(Noun, frozen=True, kw_only=True):
     """Something furnished by the owner."""
 
-    what: str
-    quantity: AnyQuantity
-    here: Place = field(compare=False)
-    delivered: Day | None = None
-    where: str = ""
+    what: Annotated[str, Key("What.")]
+    quantity: Annotated[AnyQuantity, Key("How much.", "24 each")]
+    delivered: Annotated[
+        DayOrDate | None, Key("Day on which it is at the yard: a date or a day counted from an event.")
+    ]
+    where: Annotated[str, Key("Where it is handed over.", "yard store")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class YardFurnished:
+class YardFurnished(Noun, frozen=True, kw_only=True):
     """Something furnished by the yard."""
 
-    what: str
-    quantity: AnyQuantity | None = None
-    standard: str = ""
+    what: Annotated[str, Key("What.")]
+    quantity: Annotated[AnyQuantity | None, Key("How much.", "12 each")] = None
+    standard: Annotated[str, Key("Standard it meets.", "ISO 4624")] = ""
 
 
-@dataclass(frozen=True)
-class Heritage:
+class Heritage(Noun, frozen=True, kw_only=True):
     """What is significant, and how it is treated."""
 
-    significance: Prose
-    treatment: str
-    keep_fabric: bool = False
-    photographs: str = ""
+    significance: Annotated[Prose, Key("What is significant.")]
+    treatment: Annotated[
+        str, Key("Treatment."), OneOf("stabilise", "preserve", "rehabilitate", "restore", "replace in kind")
+    ]
+    keep_fabric: Annotated[bool, Key("Whether removed fabric is tagged and returned.")] = False
+    photographs: Annotated[str, Key("Photographs wanted.", "before, opened, after")] = ""
 
 
-@dataclass(frozen=True)
-class Test:
+class Test(Noun, frozen=True, kw_only=True):
     """A test and what passes."""
 
     __test__ = False
 
-    test: str
-    accept: Prose
-    when: str = ""
+    test: Annotated[str, Key("Which.")]
+    accept: Annotated[Prose, Key("What passes, with a figure.")]
+    when: Annotated[str, Key("When.")] = ""
 
 
-@dataclass(frozen=True)
-class Hold:
+class Hold(Noun, frozen=True, kw_only=True):
     """An inspection point."""
 
-    hold: str
-    at: str
-    by: tuple[str, ...]
-    notice: Time
-    accept: Prose
-    here: Place = field(compare=False)
-    kind: str = "hold"
-    record: str = ""
+    hold: Annotated[str, Key("Number in the item.", "H1"), Form("^H[0-9]+$", "Number of a hold point")]
+    at: Annotated[str, Key("What is inspected and when.")]
+    kind: Annotated[
+        str, Key("hold: work stops until it is signed. witness: work may go on after notice."), OneOf("hold", "witness")
+    ] = "hold"
+    by: Annotated[
+        tuple[
+            Annotated[
+                str,
+                Key("Who."),
+                OneOf(
+                    "owner",
+                    "naval architect",
+                    "class",
+                    "coating inspector",
+                    "marine chemist",
+                    "competent person",
+                    "port state",
+                    "dockmaster",
+                ),
+            ],
+            ...,
+        ],
+        Key("Who attends."),
+        Count(1),
+    ]
+    notice: Annotated[Time, Key("Notice given beforehand.", "24 h")]
+    accept: Annotated[Prose, Key("The acceptance criterion, with a figure where there is one.")]
+    record: Annotated[str, Key("What is recorded.")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Report:
+class Report(Noun, frozen=True, kw_only=True):
     """A report the yard hands over."""
 
-    report: str
-    due: Day
-    here: Place = field(compare=False)
-    copies: str = ""
+    report: Annotated[str, Key("What.")]
+    due: Annotated[DayFromEvent, Key("When it is due.")]
+    copies: Annotated[str, Key("Form and number.", "PDF, and two on paper")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Decision:
+class Decision(Noun, frozen=True, kw_only=True):
     """A decision gate."""
 
-    who: str
-    within: Time
-    on: Prose
+    who: Annotated[str, Key("Who decides.")]
+    within: Annotated[Time, Key("Time the owner takes.", "48 h")]
+    on: Annotated[Prose, Key("On what it is decided, and what follows.")]
 
 
-@dataclass(frozen=True)
-class Line:
+class Line(Noun, frozen=True, kw_only=True):
     """One line that the yard prices."""
 
-    line: str
-    text: str
-    price: str
-    here: Place = field(compare=False)
-    kind: str = ""
-    quantity: AnyQuantity | None = None
-    takes: ValueRef | None = None
-    share: Fraction | None = None
-    round_up: AnyQuantity | None = None
-    unit: str = ""
-    basis: str = ""
-    amount: Decimal | None = None
-    where: str = ""
+    line: Annotated[
+        str, Key("Letter, unique in the item and never reused.", "a"), Form("^[a-z]{1,2}$", "Letter of a line")
+    ]
+    text: Annotated[str, Key("What is priced.", "Spot blast to Sa 2 1/2")]
+    kind: Annotated[PricedKind, Key("Kind, where it differs from the item's.")] = ""
+    price: Annotated[
+        str,
+        Key(
+            "Form of price: lump sum; rate for the quantity; rate for a day; rate for an hour; the owner's fixed sum; percentage added to materials."
+        ),
+        OneOf("lump", "rate", "day", "hours", "fixed", "markup"),
+    ]
+    quantity: Annotated[
+        AnyQuantity | None, Key("Quantity with its unit; left out for a lump sum.", "120 m2", "35 each", "400 h")
+    ] = None
+    takes: Annotated[
+        ValueRef | None, Key("Takes its quantity from a calculated value.", "coating.underwater-spot.area")
+    ] = None
+    share: Annotated[Fraction | None, Key("Share of the value taken.", "100 %")] = None
+    round_up: Annotated[AnyQuantity | None, Key("Rounds the quantity up to a whole number of these.", "5 m2")] = None
+    unit: Annotated[str, Key("Unit in which a taken value is shown.", "m2")] = ""
+    basis: Annotated[
+        str, Key("How the quantity is known."), OneOf("surveyed", "drawing", "calculated", "assumed", "owner's")
+    ] = ""
+    amount: Annotated[Money | None, Key("The owner's fixed sum, or the materials allowance for a markup.")] = None
+    where: Annotated[
+        str, Key("Where, for contingent quantities; or who chooses.", "any two places, at the owner's choice")
+    ] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Item:
-    """A work item."""
+class Item(Noun, frozen=True, kw_only=True):
+    """One work item."""
 
-    item: int
-    title: str
-    kind: str
-    phase: str
-    scope: Prose
-    here: Place = field(compare=False)
-    revision: int = 0
-    withdrawn: bool = False
-    system: str = ""
-    safety: bool = False
-    where: Where = field(default_factory=Where)
-    references: tuple[DrawingRef, ...] = ()
-    depends_on: tuple[ItemRef, ...] = ()
-    requirements: tuple[Prose, ...] = ()
-    access: Access | None = None
-    schemes: tuple[SchemeRef, ...] = ()
-    owner_furnished: tuple[OwnerFurnished, ...] = ()
-    yard_furnished: tuple[YardFurnished, ...] = ()
-    does: tuple[str, ...] = ()
-    hazards: tuple[str, ...] = ()
-    precautions: Prose | None = None
-    heritage: Heritage | None = None
-    tests: tuple[Test, ...] = ()
-    holds: tuple[Hold, ...] = ()
-    reports: tuple[Report, ...] = ()
-    decision: Decision | None = None
-    option_until: Day | None = None
-    deferral: Prose | None = None
-    lines: tuple[Line, ...] = ()
-    photographs: tuple[str, ...] = ()
+    rules: ClassVar = (Needs("lines", where="kind", among=PRICED),)
+
+    item: Annotated[
+        int, Key("Number; never changed or reused after issue. Leave gaps.", 420), Within(least=1, most=9999)
+    ]
+    title: Annotated[str, Key("Noun, then verb.", "Underwater shell, blast and coat")]
+    revision: Annotated[int, Key("Revision of the item.", 0), Within(least=0)] = 0
+    withdrawn: Annotated[bool, Key("Whether the item is withdrawn; its number stays taken.")] = False
+    kind: Annotated[
+        str,
+        Key(
+            "definite: fully described, one price. measured: quantity times rate, measured again. contingent: only on instruction, priced in competition. option: exercised or not by a date. provisional: the owner's fixed sum. credit: money back. owner: the owner's own work, not priced. information: nothing is done."
+        ),
+        OneOf("definite", "measured", "contingent", "option", "provisional", "credit", "owner", "information"),
+    ]
+    phase: Annotated[Phase, Key("When it is done.")]
+    system: Annotated[
+        str,
+        Key("Part of the ship."),
+        OneOf(
+            "services",
+            "hull",
+            "coating",
+            "sea connections",
+            "shafting",
+            "rudder",
+            "cathodic protection",
+            "tanks",
+            "outfit",
+            "administration",
+        ),
+    ] = ""
+    safety: Annotated[bool, Key("Whether it is needed for safety or to keep her afloat.")] = False
+    where: Annotated[Where, Key("Where it is.")] = field(default_factory=Where)
+    references: Annotated[
+        tuple[Annotated[DrawingRef, Key("A reference document.", "d-12")], ...], Key("Documents the item rests on.")
+    ] = ()
+    depends_on: Annotated[
+        tuple[Annotated[ItemRef, Key("An item that must be done first.", "410")], ...], Key("Items done first.")
+    ] = ()
+    scope: Annotated[Prose, Key("What is done and why, in a short paragraph.")]
+    requirements: Annotated[
+        tuple[Annotated[Prose, Key("One numbered requirement.")], ...], Key("Numbered requirements, one step each.")
+    ] = ()
+    access: Annotated[Access | None, Key("Access and what is in the way.")] = None
+    schemes: Annotated[
+        tuple[Annotated[SchemeRef, Key("A coating scheme.", "underwater-spot")], ...],
+        Key("Coating schemes applied, printed in full in the item."),
+    ] = ()
+    owner_furnished: Annotated[tuple[OwnerFurnished, ...], Key("Furnished by the owner.")] = ()
+    yard_furnished: Annotated[tuple[YardFurnished, ...], Key("Furnished by the yard.")] = ()
+    does: Annotated[
+        tuple[
+            Annotated[
+                str,
+                Key("What the work does, for the trade checks."),
+                OneOf(
+                    "disturbs coating",
+                    "opens hull",
+                    "closes hull",
+                    "hot work",
+                    "cleans tank",
+                    "certifies gas-free",
+                    "tests tightness",
+                    "enters confined space",
+                    "tests coating for lead or pcb",
+                    "changes weight",
+                    "blanks opening",
+                    "removes plug",
+                    "coats",
+                ),
+            ],
+            ...,
+        ],
+        Key("What the work does, for the trade checks."),
+    ] = ()
+    hazards: Annotated[
+        tuple[
+            Annotated[
+                str,
+                OneOf(
+                    "hot work",
+                    "confined space",
+                    "coating disturbed",
+                    "lead",
+                    "pcb",
+                    "asbestos",
+                    "working at height",
+                    "lifting",
+                    "pressure test",
+                    "oil residue",
+                    "high-pressure water",
+                    "abrasive blasting",
+                    "electrical",
+                    "diving",
+                    "solvents",
+                ),
+            ],
+            ...,
+        ],
+        Key("Hazards; each brings its precautions into the item."),
+    ] = ()
+    precautions: Annotated[Prose | None, Key("Precautions special to this item.")] = None
+    heritage: Annotated[Heritage | None, Key("Heritage.")] = None
+    tests: Annotated[tuple[Test, ...], Key("Tests.")] = ()
+    holds: Annotated[tuple[Hold, ...], Key("Inspection points.")] = ()
+    reports: Annotated[tuple[Report, ...], Key("Reports due.")] = ()
+    decision: Annotated[Decision | None, Key("A decision gate.")] = None
+    option_until: Annotated[DayFromEvent | None, Key("Last day to exercise an option.")] = None
+    deferral: Annotated[Prose | None, Key("What follows if it is put off.")] = None
+    lines: Annotated[tuple[Line, ...], Key("Lines to price.")] = ()
+    photographs: Annotated[tuple[Annotated[str, Key("Photograph set.")], ...], Key("Photographs.")] = ()
+    here: Place
 
     @property
     def number(self) -> str:

@@ -1,17 +1,25 @@
-"""The types of fields: quantities by dimension, and references by what they name."""
+"""The types of fields: quantities by dimension, references by what they name, and forms of text."""
 
 from __future__ import annotations
 
+import datetime
+from decimal import Decimal
 from typing import Annotated
 
-from tenderwright.model.build import Measures, Reference, Refers
+from tenderwright.model.build import Name, Reference
+from tenderwright.model.day import Day
+from tenderwright.model.marks import Amount, Either, Form, Key, Measures, OneOf, Refers, Within
 from tenderwright.quantities.quantity import Quantity
 
 Length = Annotated[Quantity, Measures("length")]
-LengthOrWord = Annotated[Quantity | str, Measures("length", ("shell", "keel", "deck"))]
+SignedLength = Annotated[Quantity, Measures("length", signed=True)]
+LengthOrShell = Annotated[Quantity | str, Measures("length", ("shell",))]
+LengthOrKeel = Annotated[Quantity | str, Measures("length", ("keel",))]
+LengthOrDeck = Annotated[Quantity | str, Measures("length", ("deck",))]
 Area = Annotated[Quantity, Measures("area")]
 Volume = Annotated[Quantity, Measures("volume")]
 Mass = Annotated[Quantity, Measures("mass")]
+SignedMass = Annotated[Quantity, Measures("mass", signed=True)]
 Density = Annotated[Quantity, Measures("density")]
 AreaDensity = Annotated[Quantity, Measures("area_density")]
 CurrentDensity = Annotated[Quantity, Measures("current_density")]
@@ -19,6 +27,7 @@ LineLoad = Annotated[Quantity, Measures("line_load")]
 Force = Annotated[Quantity, Measures("force")]
 Fraction = Annotated[Quantity, Measures("fraction")]
 Angle = Annotated[Quantity, Measures("angle")]
+SignedAngle = Annotated[Quantity, Measures("angle", signed=True)]
 Pressure = Annotated[Quantity, Measures("pressure")]
 Speed = Annotated[Quantity, Measures("speed")]
 SecondMoment = Annotated[Quantity, Measures("second_moment")]
@@ -26,6 +35,7 @@ Time = Annotated[Quantity, Measures("time")]
 Temperature = Annotated[Quantity, Measures("temperature")]
 Salinity = Annotated[Quantity, Measures("salinity")]
 AnyQuantity = Annotated[Quantity, Measures("any")]
+SignedAnyQuantity = Annotated[Quantity, Measures("any", signed=True)]
 
 TankRef = Annotated[Reference, Refers("tank")]
 ZoneRef = Annotated[Reference, Refers("zone")]
@@ -39,3 +49,77 @@ FacilityRef = Annotated[Reference, Refers("facility")]
 DockingRef = Annotated[Reference, Refers("docking")]
 ClauseRef = Annotated[Reference, Refers("clause")]
 ValueRef = Annotated[Reference, Refers("value")]
+
+Money = Annotated[Decimal, Amount()]
+SignedMoney = Annotated[Decimal, Amount(signed=True)]
+Price = Annotated[Decimal, Within()]
+"""A rate or a percentage, which may have more decimals than money."""
+
+Date = datetime.date
+_EVENT = Form(
+    r"^(award|arrival|docking|undocking|redelivery)( [+-] [0-9]+ d)?$",
+    "Day counted from an event",
+    "docking + 3 d",
+    "undocking - 1 d",
+    "arrival",
+)
+DayFromEvent = Annotated[Day, _EVENT]
+DayOrDate = Annotated[Day, Either(_EVENT)]
+DateOrNone = Annotated[str, Either("none")]
+DayAndTime = Annotated[str, Form(r"^[0-9]{4}-[0-9]{2}-[0-9]{2} [0-9]{2}:[0-9]{2}$", "Day and time", "2027-05-04 09:30")]
+
+IDENTIFIER = Form(r"^[a-z0-9]+(-[a-z0-9]+)*$", "Identifier", "forepeak", "sea-chest-port", longest=48)
+Identifier = Annotated[str, IDENTIFIER]
+IdentifierName = Annotated[Name, IDENTIFIER]
+LINE = Form(r"^[0-9]+\.[a-z]{1,2}$", "Number of a line", "420.a")
+LineNumber = Annotated[str, LINE]
+LineName = Annotated[Name, LINE]
+WorkName = Annotated[Name, Form(r"^[0-9]+(\.[a-z]{1,2})?$", "Number of an item or of a line", "420", "420.a")]
+Currency = Annotated[str, Form(r"^[A-Z]{3}$", "Currency", "EUR")]
+
+Side = Annotated[str, OneOf("port", "starboard", "both", "centreline"), Key("Side of the ship.", "port")]
+DockType = Annotated[str, OneOf("graving dock", "floating dock", "shiplift", "slipway")]
+Phase = Annotated[str, OneOf("before docking", "dry", "after undocking", "any")]
+PRICED = OneOf("definite", "measured", "contingent", "option", "provisional", "credit")
+"""The kinds of work that the yard prices."""
+PricedKind = Annotated[str, PRICED]
+Confidence = Annotated[str, OneOf("P50", "P80")]
+Cause = Annotated[
+    str,
+    OneOf(
+        "condition found",
+        "quantity measured",
+        "owner's change",
+        "document wrong",
+        "late answer",
+        "weather",
+        "work left out",
+        "other",
+    ),
+]
+Liquid = Annotated[
+    str, OneOf("sea water", "fresh water", "diesel oil", "heavy oil", "lubricating oil", "oily water", "none")
+]
+Metal = Annotated[
+    str,
+    OneOf(
+        "zinc",
+        "aluminium alloy",
+        "mild steel",
+        "wrought iron",
+        "cast iron",
+        "lead",
+        "brass",
+        "manganese bronze",
+        "gunmetal",
+        "tin bronze",
+        "aluminium bronze",
+        "copper",
+        "copper-nickel",
+        "nickel-copper alloy",
+        "stainless steel, passive",
+        "stainless steel, active",
+        "titanium",
+        "graphite",
+    ),
+]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import Any, TypeVar
 
 from tenderwright.model import (
     award,
@@ -17,7 +17,9 @@ from tenderwright.model import (
     history,
     in_dock,
     item,
+    lightship,
     owner,
+    particulars,
     profile,
     programme,
     question,
@@ -28,9 +30,11 @@ from tenderwright.model import (
 )
 from tenderwright.model.account_sums import account_sums
 from tenderwright.model.build import Builder, Prose
+from tenderwright.model.closing import Closing
 from tenderwright.model.date_order import date_order
 from tenderwright.model.frame_table import frame_table
 from tenderwright.model.in_dock_sense import in_dock_sense
+from tenderwright.model.noun import Noun
 from tenderwright.model.package import ANY, Broken, Clause, Package
 from tenderwright.model.survey import Survey, survey_of
 from tenderwright.notices import Notice, Place
@@ -39,10 +43,7 @@ from tenderwright.reading.layout import schema_of
 from tenderwright.reading.package import Files
 from tenderwright.reading.source import Path, Source
 
-if TYPE_CHECKING:
-    from tenderwright.model.closing import Closing
-
-T = TypeVar("T")
+N = TypeVar("N", bound=Noun)
 Mistakes = Mapping[str, Iterable[Path]]
 """For each file, the paths at which its shape is wrong."""
 
@@ -117,13 +118,13 @@ class _Loader:
         name = str(entry.get(kind, "")) if isinstance(entry, dict) else ""
         self.broken_names.add((kind, name if _NAME.fullmatch(name) else ANY))
 
-    def file(self, path: str, cls: type[T]) -> T | None:
-        """Build the dataclass of one file, or None."""
+    def file(self, path: str, noun: type[N]) -> N | None:
+        """Build the noun of one file, or None."""
         data = self.usable(path)
         if data is None:
             return None
         builder = Builder(self.files.sources[path], self.frames)
-        built = builder.build(cls, data)
+        built = builder.build(noun, data)
         if builder.notices:
             self.notices += builder.notices
             self.broken_files.add(path)
@@ -131,16 +132,16 @@ class _Loader:
             return None
         return built
 
-    def entries(self, path: str, key: str, cls: type[T]) -> tuple[T, ...]:
+    def entries(self, path: str, key: str, noun: type[N]) -> tuple[N, ...]:
         """Build the entries of one list of a file that have no mistake."""
         data = self.usable(path) or {}
         source = self.files.sources.get(path)
-        built: list[T] = []
+        built: list[N] = []
         for index, entry in enumerate(data.get(key, ())):
             if source is None or entry is None:
                 continue
             builder = Builder(source, self.frames)
-            made = builder.build(cls, entry, (key, index))
+            made = builder.build(noun, entry, (key, index))
             if builder.notices:
                 self.notices += builder.notices
                 self.broken_files.add(path)
@@ -149,10 +150,10 @@ class _Loader:
                 built.append(made)
         return tuple(built)
 
-    def folder(self, name: str, cls: type[T]) -> list[tuple[str, T]]:
-        """Build the dataclass of every file of a folder."""
+    def folder(self, name: str, noun: type[N]) -> list[tuple[str, N]]:
+        """Build the noun of every file of a folder."""
         paths = [path for path in self.files.sources if path.startswith(f"{name}/") and path.endswith(".yaml")]
-        built = ((path, self.file(path, cls)) for path in sorted(paths))
+        built = ((path, self.file(path, noun)) for path in sorted(paths))
         return [(path, made) for path, made in built if made is not None]
 
     def read_in(self, folder: str) -> list[str]:
@@ -173,11 +174,11 @@ def _clause(source: Source) -> Clause:
     title = first.removeprefix("# ").strip() if first.startswith("# ") else name.replace("-", " ").capitalize()
     text = rest if first.startswith("# ") else source.text
     return Clause(
-        name or stem,
-        number.lstrip("0") if number.isdigit() else "",
-        title,
-        Prose(text.strip(), Place(source.path), source, ()),
-        Place(source.path),
+        clause=name or stem,
+        number=number.lstrip("0") if number.isdigit() else "",
+        title=title,
+        text=Prose(text.strip(), Place(source.path), source, ()),
+        here=Place(source.path),
     )
 
 
@@ -193,10 +194,10 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
     items = [made for path, made in loader.folder("items", item.Item) if _numbered(path, made, loader.notices)]
     package = Package(
         tender=loader.file("package.yaml", tender.Tender),
-        particulars=loader.file("vessel/particulars.yaml", vessel.Particulars),
+        particulars=loader.file("vessel/particulars.yaml", particulars.Particulars),
         frames=loader.frames,
         offsets=loader.file("vessel/offsets.yaml", vessel.Offsets),
-        lightship=loader.file("vessel/lightship.yaml", vessel.Lightship),
+        lightship=loader.file("vessel/lightship.yaml", lightship.Lightship),
         docking_plan=loader.file("vessel/docking-plan.yaml", docking_plan.DockingPlan),
         condition=loader.file("vessel/condition.yaml", ship_condition.ShipCondition),
         drawings=loader.entries("drawings.yaml", "drawings", tender.Drawing),
@@ -279,11 +280,7 @@ def _profiles(loader: _Loader, files: Files) -> dict[str, profile.Profile]:
 
 
 def _closings(loader: _Loader, files: Files) -> dict[str, Closing]:
-    """Build the accounts of earlier dockings; their nouns are imported only where there is one."""
-    if not any(path.startswith("owner/closing/") for path in files.sources):
-        return {}
-    from tenderwright.model.closing import Closing
-
+    """Build the accounts of earlier dockings; one that does not add up is told."""
     closings = dict(loader.folder("owner/closing", Closing))
     for path, made in closings.items():
         loader.notices += account_sums(files.sources[path], "lines", made.lines, made.changes, made.totals)

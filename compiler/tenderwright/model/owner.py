@@ -1,54 +1,53 @@
 """The owner's confidential papers: rates, funding, risks, bids."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from decimal import Decimal
-from typing import TYPE_CHECKING
+from typing import Annotated
 
 from tenderwright.model.award import Award
 from tenderwright.model.bid import Bid, BidLine
 from tenderwright.model.build import Prose
+from tenderwright.model.closing import Closing
 from tenderwright.model.evaluation import Evaluation
 from tenderwright.model.funding import Funding, Scope
 from tenderwright.model.grant import Grant
 from tenderwright.model.in_dock import InDock
-from tenderwright.model.kinds import Fraction, ItemRef, Time
+from tenderwright.model.kinds import Fraction, Identifier, ItemRef, Money, Time
+from tenderwright.model.marks import Key, OneOf
+from tenderwright.model.noun import Noun
 from tenderwright.model.profile import Profile
 from tenderwright.model.programme import Programme
 from tenderwright.model.question import AskedBy
 from tenderwright.model.rates import PriceIndices, Rates
 from tenderwright.notices import Place
 
-if TYPE_CHECKING:
-    from tenderwright.model.closing import Closing
-
 __all__ = ["Bid", "BidLine"]
 
 
-@dataclass(frozen=True)
-class Risk:
+class Risk(Noun, frozen=True, kw_only=True):
     """Something that may go wrong."""
 
-    risk: str
-    what: Prose
-    here: Place = field(compare=False)
-    item: ItemRef | None = None
-    likelihood: Fraction | None = None
-    low: Decimal | None = None
-    high: Decimal | None = None
-    answer: Prose | None = None
-    bears_on: str = "cost"
-    days_low: Time | None = None
-    days_high: Time | None = None
+    risk: Annotated[Identifier, Key("Identifier.")]
+    what: Annotated[Prose, Key("What.")]
+    item: Annotated[ItemRef | None, Key("Item.")] = None
+    likelihood: Annotated[Fraction | None, Key("How likely it is.", "30 %")] = None
+    low: Annotated[Money | None, Key("Low cost.")] = None
+    high: Annotated[Money | None, Key("High cost.")] = None
+    answer: Annotated[Prose | None, Key("What is done about it.")] = None
+    bears_on: Annotated[
+        str,
+        Key("What it bears on: cost (the default), or the money to come, which is not counted as a cost."),
+        OneOf("cost", "money"),
+    ] = "cost"
+    days_low: Annotated[Time | None, Key("Least further days on blocks.", "1 d")] = None
+    days_high: Annotated[Time | None, Key("Most further days on blocks.", "6 d")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class Risks:
-    """The owner's risks."""
+class Risks(Noun, frozen=True, kw_only=True):
+    """What may go wrong, with its likelihood, its cost and what is done about it."""
 
-    risks: tuple[Risk, ...]
+    risks: Annotated[tuple[Risk, ...], Key("Risks.")]
 
 
 @dataclass(frozen=True)

@@ -11,24 +11,26 @@ from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.facility import Facility
 from tenderwright.model.history import EarlierDocking
 from tenderwright.model.item import Item
+from tenderwright.model.lightship import Lightship
+from tenderwright.model.noun import Noun
+from tenderwright.model.particulars import Particulars
 from tenderwright.model.question import Question
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.model.survey import Survey
 from tenderwright.model.tender import Drawing, Tender
-from tenderwright.model.vessel import Anode, Appendage, Lightship, Offsets, Opening, Particulars, Strake, Tank
+from tenderwright.model.vessel import Anode, Appendage, Offsets, Opening, Strake, Tank
 from tenderwright.notices import Place
 from tenderwright.quantities.position import FrameTable
 
 
-@dataclass(frozen=True)
-class Clause:
+class Clause(Noun, frozen=True, kw_only=True):
     """A clause of the general requirements."""
 
     clause: str
     number: str
     title: str
     text: Prose
-    here: Place = field(compare=False)
+    here: Place
 
 
 ANY = "*"

@@ -1,55 +1,141 @@
 """The profile of a funder's form: its headings, its categories of expenditure, and how costs enter it."""
 
-from __future__ import annotations
+from typing import Annotated
 
-from dataclasses import dataclass, field
-
-from tenderwright.model.build import Builder, Name, Prose
+from tenderwright.model.build import Builder, Prose
+from tenderwright.model.kinds import Identifier, IdentifierName
+from tenderwright.model.marks import Count, Key, OneOf
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.reading.profiles import shipped_profile_sources
 from tenderwright.reading.source import Source
 
 
-@dataclass(frozen=True)
-class ProfileHeading:
+class ProfileHeading(Noun, frozen=True, kw_only=True):
     """A heading of the form, and which of the content we make goes under it."""
 
-    heading: str
-    title: str
-    asks: str
-    takes: tuple[str, ...]
-    here: Place = field(compare=False)
-    group: str = ""
+    heading: Annotated[Identifier, Key("Identifier.")]
+    title: Annotated[str, Key("Title.", "Need")]
+    group: Annotated[str, Key("Group of headings that stand together on the same pages.", "The project")] = ""
     """The group of headings that stand together on the same pages."""
+    asks: Annotated[str, Key("One plain sentence on what belongs there.")]
+    takes: Annotated[
+        tuple[
+            Annotated[
+                str,
+                Key("Content."),
+                OneOf(
+                    "need",
+                    "significance",
+                    "condition",
+                    "work",
+                    "standards",
+                    "team",
+                    "schedule",
+                    "budget",
+                    "dependencies",
+                    "match",
+                    "outputs",
+                    "maintenance",
+                    "risks",
+                    "documents",
+                    "text",
+                ),
+            ],
+            ...,
+        ],
+        Key("What is put there beside the owner's own words."),
+        Count(1),
+    ]
+    here: Place
 
 
-@dataclass(frozen=True)
-class ProfileCategory:
+class ProfileCategory(Noun, frozen=True, kw_only=True):
     """A category of expenditure, and what is put into it."""
 
-    category: str
-    title: str
-    here: Place = field(compare=False)
-    group: str = ""
+    category: Annotated[Identifier, Key("Identifier.")]
+    title: Annotated[str, Key("Title.", "Repair and conservation")]
+    group: Annotated[str, Key("Group under which it stands and is summed up.", "Capital costs")] = ""
     """The group under which it stands and is summed up."""
-    takes: tuple[str, ...] = ()
+    takes: Annotated[
+        tuple[
+            Annotated[
+                str,
+                Key("Kind of work, system, or word."),
+                OneOf(
+                    "definite",
+                    "measured",
+                    "contingent",
+                    "option",
+                    "provisional",
+                    "credit",
+                    "services",
+                    "hull",
+                    "coating",
+                    "sea connections",
+                    "shafting",
+                    "rudder",
+                    "cathodic protection",
+                    "tanks",
+                    "outfit",
+                    "administration",
+                    "shared services",
+                    "contingency",
+                    "professional fees",
+                    "surveys",
+                    "tow",
+                    "travel",
+                    "staff",
+                    "staff benefits",
+                    "owner-furnished",
+                    "equipment",
+                    "insurance",
+                    "engagement",
+                    "training",
+                    "publicity",
+                    "evaluation",
+                    "indirect",
+                    "volunteers",
+                    "gifts in kind",
+                ),
+            ],
+            ...,
+        ],
+        Key("What is put into it: kinds of work, systems, or words for costs outside the tender."),
+    ] = ()
+    here: Place
 
 
-@dataclass(frozen=True)
-class Profile:
-    """The profile of a funder's form."""
+class Profile(Noun, frozen=True, kw_only=True):
+    """The headings and categories of a funder's application form, in words of your own. Two come with the compiler, `object-classes` and `capital-activity`; one of yours with the name of one of them goes before it. A profile is generic: check the funder's current notice."""
 
-    name: Name
-    title: str
-    modelled_on: str
-    check_notice: str
-    headings: tuple[ProfileHeading, ...]
-    categories: tuple[ProfileCategory, ...]
-    default_category: Name
-    contingency: str
-    shared: str
-    here: Place = field(compare=False)
-    notes: Prose | None = None
+    name: Annotated[IdentifierName, Key("Name by which applications and the command line call it.")]
+    title: Annotated[str, Key("Title.", "Capital, activity and other costs")]
+    modelled_on: Annotated[str, Key("Which published form headings it is modelled on, in your own words.")]
+    check_notice: Annotated[str, Key("What to check in the funder's current notice.")]
+    headings: Annotated[tuple[ProfileHeading, ...], Key("Headings, in the order of the form."), Count(1)]
+    categories: Annotated[
+        tuple[ProfileCategory, ...],
+        Key("Categories of expenditure, in the order of the form; a cost goes into the first that takes it."),
+        Count(1),
+    ]
+    default_category: Annotated[IdentifierName, Key("Category of what no other takes.")]
+    contingency: Annotated[
+        str,
+        Key(
+            "How contingency enters: in the category of the work, on a line of its own (in the category that takes `contingency`), or not paid for."
+        ),
+        OneOf("allowed", "own line", "refused"),
+    ]
+    shared: Annotated[
+        str,
+        Key(
+            "How shared services enter: the part that the chosen items carry; whole where an item among those chosen; or by their part and not paid for."
+        ),
+        OneOf("apportioned", "whole", "not eligible"),
+    ]
+    notes: Annotated[Prose | None, Key("Notes.")] = None
+    here: Place
 
     def category_taking(self, *words: str) -> ProfileCategory | None:
         """Give the first category that takes one of these words."""

@@ -1,59 +1,78 @@
 """The owner's programme: activities with durations, crews and order, and the lines whose quantity counts its days."""
 
-from __future__ import annotations
+from typing import Annotated
 
-from dataclasses import dataclass, field
-
-from tenderwright.model.kinds import ItemRef, Time, ValueRef
+from tenderwright.model.kinds import Identifier, ItemRef, LineNumber, Phase, Time, ValueRef
+from tenderwright.model.marks import Key, OneOf, Within
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
 
-@dataclass(frozen=True)
-class Crew:
+class Crew(Noun, frozen=True, kw_only=True):
     """A crew of which there are few."""
 
-    crew: str
-    count: int
-    here: Place = field(compare=False)
-    name: str = ""
+    crew: Annotated[Identifier, Key("Identifier.", "riveters")]
+    name: Annotated[str, Key("Name.")] = ""
+    count: Annotated[int, Key("How many of them."), Within(least=1)]
+    here: Place
 
 
-@dataclass(frozen=True)
-class Activity:
+class Activity(Noun, frozen=True, kw_only=True):
     """Something that takes time."""
 
-    activity: str
-    item: ItemRef
-    here: Place = field(compare=False)
-    title: str = ""
-    kind: str = "work"
-    low: Time | None = None
-    likely: Time | None = None
-    high: Time | None = None
-    after: tuple[str, ...] = ()
-    crew: str = ""
-    outdoors: bool = False
-    afterwards: bool = False
-    phase: str = ""
+    activity: Annotated[Identifier, Key("Identifier.", "wash")]
+    item: Annotated[ItemRef, Key("The item that it belongs to.", "210")]
+    title: Annotated[str, Key("What is done; left out, the title of the item.")] = ""
+    kind: Annotated[
+        str,
+        Key(
+            "work: days worked. cure: days that pass. decision: the owner's answering time, left out taken from the item. docking and undocking: the two that bound the days on blocks."
+        ),
+        OneOf("work", "cure", "decision", "docking", "undocking"),
+    ] = "work"
+    low: Annotated[Time | None, Key("Shortest.", "1 d")] = None
+    likely: Annotated[Time | None, Key("Likely.", "2 d")] = None
+    high: Annotated[Time | None, Key("Longest.", "4 d")] = None
+    after: Annotated[
+        tuple[Annotated[Identifier, Key("Activity.", "wash")], ...],
+        Key("Activities that come before, beside those of the items that its item depends on."),
+    ] = ()
+    crew: Annotated[Identifier, Key("The crew it needs, of those under `crews`.", "riveters")] = ""
+    outdoors: Annotated[bool, Key("Whether it stops for the weather.")] = False
+    phase: Annotated[Phase, Key("When it is done, where it differs from the item's.")] = ""
+    afterwards: Annotated[
+        bool,
+        Key(
+            "Whether it comes at the end, such as striking the staging, so that items that depend on its item do not wait for it. Undocking never holds them back."
+        ),
+    ] = False
+    here: Place
 
 
-@dataclass(frozen=True)
-class DayLine:
+class DayLine(Noun, frozen=True, kw_only=True):
     """A line whose quantity is a count of days of the programme."""
 
-    line: str
-    days: str
-    here: Place = field(compare=False)
-    less: int = 0
+    line: Annotated[LineNumber, Key("Line.", "420.a")]
+    days: Annotated[
+        str,
+        Key(
+            "Which days. dock days: on blocks. further dock days: on blocks beyond those of the tender. yard days: from arrival to redelivery. wet days: in the yard but not on blocks."
+        ),
+        OneOf("dock days", "further dock days", "yard days", "wet days"),
+    ]
+    less: Annotated[int, Key("Days taken off, such as the first that a lump sum holds."), Within(least=0)] = 0
+    here: Place
 
 
-@dataclass(frozen=True)
-class Programme:
-    """How long the work takes."""
+class Programme(Noun, frozen=True, kw_only=True):
+    """How long the work takes: activities with their durations, crews and order. The order of the items (`depends_on`) and their phase hold without being written again."""
 
-    week: int
-    activities: tuple[Activity, ...]
-    here: Place = field(compare=False)
-    workable: ValueRef | None = None
-    crews: tuple[Crew, ...] = ()
-    day_lines: tuple[DayLine, ...] = ()
+    week: Annotated[int, Key("Days worked in a week."), Within(least=1, most=7)]
+    workable: Annotated[
+        ValueRef | None,
+        Key("Value that gives the share of days on which work in the open can be done.", "climate.workable-share"),
+    ] = None
+    crews: Annotated[tuple[Crew, ...], Key("Crews that are few.")] = ()
+    activities: Annotated[tuple[Activity, ...], Key("Activities.")]
+    day_lines: Annotated[tuple[DayLine, ...], Key("Lines whose quantity is a count of days of this programme.")] = ()
+    here: Place

@@ -1,29 +1,29 @@
 """A question asked during the tender, and the answer that every yard gets; who asked is in the owner's papers."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
-from dataclasses import dataclass, field
-from datetime import date
+from typing import Annotated
 
 from tenderwright.model.build import Prose
-from tenderwright.model.kinds import ItemRef
+from tenderwright.model.kinds import Date, ItemRef
+from tenderwright.model.marks import Form, Key, Keys, Within
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
 
-@dataclass(frozen=True)
-class Question:
-    """A question and its answer."""
+class Question(Noun, frozen=True, kw_only=True):
+    """One question asked during the tender, and the answer that every yard gets. Who asked never stands here: it may stand in owner/questions.yaml."""
 
-    question: int
-    asked: date
-    ask: Prose
-    here: Place = field(compare=False)
-    about: tuple[ItemRef, ...] = ()
-    answer: Prose | None = None
-    answered: date | None = None
-    addendum: int | None = None
+    question: Annotated[int, Key("Number, from 1; never changed or reused.", 3), Within(least=1)]
+    asked: Annotated[Date, Key("Day on which it was asked.", "2027-04-12")]
+    about: Annotated[tuple[Annotated[ItemRef, Key("An item.", "420")], ...], Key("Items it is about.")] = ()
+    ask: Annotated[Prose, Key("The question, in words that do not tell who asked.")]
+    answer: Annotated[Prose | None, Key("The answer. It explains; what it changes is changed in the item itself.")] = (
+        None
+    )
+    answered: Annotated[Date | None, Key("Day of the answer.", "2027-04-19")] = None
+    addendum: Annotated[int | None, Key("Number of the addendum that issues the answer.", 1), Within(least=1)] = None
     """The addendum that issues the answer."""
+    here: Place
 
     @property
     def number(self) -> str:
@@ -31,17 +31,19 @@ class Question:
         return str(self.question)
 
 
-@dataclass(frozen=True)
-class Asker:
+class Asker(Noun, frozen=True, kw_only=True):
     """Who asked a question."""
 
-    yard: str
-    here: Place = field(compare=False)
-    how: str = ""
+    yard: Annotated[str, Key("The yard.", "Ostrey Dock Company")]
+    how: Annotated[str, Key("How it came, and where it is kept.", "letter of 2027-04-12")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class AskedBy:
+class AskedBy(Noun, frozen=True, kw_only=True):
     """The owner's record of who asked what, by the number of the question."""
 
-    asked_by: Mapping[str, Asker]
+    asked_by: Annotated[
+        Mapping[str, Asker],
+        Key("By number of the question, the yard that asked it."),
+        Keys(Form("^[1-9][0-9]*$", "Number of a question", "3")),
+    ]

@@ -1,124 +1,146 @@
 """What the owner expects the work to cost: rates by line and how each is come by, labour, price indices, simulation."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
-from dataclasses import dataclass, field
-from decimal import Decimal
+from typing import Annotated
+
+from msgspec import field
 
 from tenderwright.model.build import Prose
-from tenderwright.model.kinds import AnyQuantity, DockingRef, Fraction, ItemRef, Time
+from tenderwright.model.kinds import LINE, AnyQuantity, DockingRef, Fraction, Identifier, ItemRef, Money, Time
+from tenderwright.model.marks import Count, Form, Key, Keys, OneOf, Within
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
 
-@dataclass(frozen=True)
-class EarlierPrice:
+class EarlierPrice(Noun, frozen=True, kw_only=True):
     """A price paid for a unit at an earlier docking, to be escalated by an index."""
 
-    docking: DockingRef
-    work: str
-    here: Place = field(compare=False)
-    index: str = ""
+    docking: Annotated[DockingRef, Key("The earlier docking.", "docking-2007")]
+    work: Annotated[str, Key("The work as its list of prices has it.", "high-pressure wash")]
+    index: Annotated[Identifier, Key("The index; left out, the one that stands under `index`.", "repair-prices")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Factor:
+class Factor(Noun, frozen=True, kw_only=True):
     """A factor for access or location."""
 
-    factor: float
-    why: str
+    factor: Annotated[float, Key("Factor.", 1.12), Within(above=0)]
+    why: Annotated[str, Key("Why.", "bottom shell, under the bilge")]
 
 
-@dataclass(frozen=True)
-class Rate:
+class Rate(Noun, frozen=True, kw_only=True):
     """The owner's rate for one line: stated, taken from an earlier docking, or built from man-hours."""
 
-    here: Place = field(compare=False)
-    rate: Decimal | None = None
-    low: Decimal | None = None
-    high: Decimal | None = None
-    history: EarlierPrice | None = None
-    hours: Time | None = None
-    labour: str = ""
-    materials: Decimal | None = None
-    factors: tuple[Factor, ...] = ()
-    quantity_low: AnyQuantity | None = None
-    quantity_high: AnyQuantity | None = None
-    evidence: str = ""
-    basis: str = ""
-    note: str = ""
+    rate: Annotated[Money | None, Key("Likely rate or lump sum. Or give `history`, or `hours`.")] = None
+    low: Annotated[Money | None, Key("Low, before factors. Left out, it follows from the class of the estimate.")] = (
+        None
+    )
+    high: Annotated[Money | None, Key("High, before factors. Left out, it follows from the class of the estimate.")] = (
+        None
+    )
+    basis: Annotated[str, Key("Where it comes from.", "2008 docking, escalated")] = ""
+    note: Annotated[str, Key("Note.")] = ""
+    history: Annotated[
+        EarlierPrice | None, Key("Takes the price for each unit paid at an earlier docking, escalated by an index.")
+    ] = None
+    hours: Annotated[Time | None, Key("Man-hours for each unit of the line.", "38 h")] = None
+    labour: Annotated[Identifier, Key("Which labour, of those under `labour`.", "shipwright")] = ""
+    materials: Annotated[Money | None, Key("Materials for each unit of the line, beside the hours.")] = None
+    factors: Annotated[tuple[Factor, ...], Key("Factors for access and location, multiplied.")] = ()
+    quantity_low: Annotated[AnyQuantity | None, Key("Least quantity that may be needed.", "0 kg")] = None
+    quantity_high: Annotated[AnyQuantity | None, Key("Greatest quantity that may be needed.", "900 kg")] = None
+    evidence: Annotated[
+        str,
+        Key("What the price rests on; it gives the class of the estimate."),
+        OneOf("earlier docking", "judgement", "survey", "specification", "tariff", "letter", "quotation", "opened up"),
+    ] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Labour:
+class Labour(Noun, frozen=True, kw_only=True):
     """The rate of a labour for an hour."""
 
-    rate: Decimal
-    low: Decimal | None = None
-    high: Decimal | None = None
-    basis: str = ""
+    rate: Annotated[Money, Key("Likely.")]
+    low: Annotated[Money | None, Key("Low.")] = None
+    high: Annotated[Money | None, Key("High.")] = None
+    basis: Annotated[str, Key("Where it comes from.", "yards' tariffs, 2026")] = ""
 
 
-@dataclass(frozen=True)
-class Shared:
+class Shared(Noun, frozen=True, kw_only=True):
     """How shared services are spread over the items."""
 
-    items: tuple[ItemRef, ...]
-    rule: str
+    items: Annotated[tuple[Annotated[ItemRef, Key("An item whose cost is shared.", "110")], ...], Key("Items shared.")]
+    rule: Annotated[str, Key("Rule."), OneOf("by direct value", "by dock days", "equally")]
 
 
-@dataclass(frozen=True)
-class Contingency:
+class Contingency(Noun, frozen=True, kw_only=True):
     """Contingency, shown and never buried."""
 
-    share: Fraction
-    why: str
+    share: Annotated[Fraction, Key("Share of the base.", "20 %")]
+    why: Annotated[str, Key("Why.")]
 
 
-@dataclass(frozen=True)
-class Simulation:
+class Simulation(Noun, frozen=True, kw_only=True):
     """How the cost is simulated."""
 
-    within: Fraction
-    across: Fraction
-    here: Place = field(compare=False)
-    trials: int = 100_000
-    seed: int = 1
-    why: str = ""
+    within: Annotated[Fraction, Key("Correlation of the prices of one section.", "50 %")]
+    across: Annotated[Fraction, Key("Correlation of any two prices.", "25 %")]
+    trials: Annotated[int, Key("Trials; left out, 100000."), Within(least=1000, most=1000000)] = 100000
+    seed: Annotated[int, Key("Seed; left out, 1."), Within(least=0)] = 1
+    why: Annotated[str, Key("Why these.", "prices of one yard move together")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Rates:
+class Rates(Noun, frozen=True, kw_only=True):
     """What the owner expects each line to cost."""
 
-    base_month: str
-    lines: Mapping[str, Rate]
-    here: Place = field(compare=False)
-    shared: Shared | None = None
-    dock_days: Mapping[str, float] = field(default_factory=dict)
-    contingency: Contingency | None = None
-    labour: Mapping[str, Labour] = field(default_factory=dict)
-    index: str = ""
-    simulation: Simulation | None = None
+    base_month: Annotated[str, Key("Month of the prices.", "2026-10"), Form("^[0-9]{4}-[0-9]{2}$", "Month")]
+    lines: Annotated[
+        Mapping[str, Rate],
+        Key("By line, such as 420.a."),
+        Keys(LINE),
+    ]
+    shared: Annotated[Shared | None, Key("How the cost of shared services is spread over the items for reporting.")] = (
+        None
+    )
+    dock_days: Annotated[
+        Mapping[str, Annotated[float, Within(least=0)]],
+        Key("Days on blocks that each item drives, for the rule by dock days."),
+    ] = field(default_factory=dict)
+    contingency: Annotated[Contingency | None, Key("Contingency, shown and never buried.")] = None
+    labour: Annotated[
+        Mapping[str, Labour],
+        Key("Rates of labour, by name."),
+        Keys(Form("^[a-z0-9]+(-[a-z0-9]+)*$", "Identifier", "shipwright")),
+    ] = field(default_factory=dict)
+    index: Annotated[
+        Identifier,
+        Key("Index by which prices of earlier dockings are escalated, from owner/indices.yaml.", "repair-prices"),
+    ] = ""
+    simulation: Annotated[Simulation | None, Key("How the cost is simulated.")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class PriceIndex:
+class PriceIndex(Noun, frozen=True, kw_only=True):
     """A published index of prices by month."""
 
-    index: str
-    name: str
-    months: Mapping[str, float]
-    here: Place = field(compare=False)
-    code: str = ""
-    publisher: str = ""
-    adjusted: bool = False
-    carries: Time | None = None
-    notes: Prose | None = None
+    index: Annotated[Identifier, Key("Identifier.", "repair-prices")]
+    name: Annotated[str, Key("Name as published.")]
+    code: Annotated[str, Key("Code or table as published.")] = ""
+    publisher: Annotated[str, Key("Who publishes it.")] = ""
+    adjusted: Annotated[bool, Key("Whether it is seasonally adjusted.")] = False
+    carries: Annotated[Time | None, Key("The age of a price that it can carry.", "20 yr")] = None
+    months: Annotated[
+        Mapping[str, Annotated[float, Key("Figure."), Within(above=0)]],
+        Key("Figure of each month."),
+        Keys(Form("^[0-9]{4}-(0[1-9]|1[0-2])$", "Month", "2026-10")),
+        Count(1),
+    ]
+    notes: Annotated[Prose | None, Key("Notes: what it covers, and what to do if it ends.")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class PriceIndices:
-    """The indices by which old prices are escalated."""
+class PriceIndices(Noun, frozen=True, kw_only=True):
+    """Published indices by which old prices are brought to the month of the estimate."""
 
-    indices: tuple[PriceIndex, ...]
+    indices: Annotated[tuple[PriceIndex, ...], Key("Indices.")]

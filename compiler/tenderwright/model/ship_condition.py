@@ -1,297 +1,328 @@
 """The condition of the ship: limits, rules and observations from which survey data become quantities."""
 
-from __future__ import annotations
+from typing import Annotated
 
-from dataclasses import dataclass, field
-from datetime import date
-
+from tenderwright.model.anode_duty import AnodeDuty
 from tenderwright.model.kinds import (
     AnodeRef,
-    Area,
-    CurrentDensity,
+    Date,
     Fraction,
+    Identifier,
     ItemRef,
     Length,
+    Metal,
     OpeningRef,
+    Side,
     Speed,
     StrakeRef,
     Temperature,
     Time,
-    ZoneRef,
 )
+from tenderwright.model.marks import Count, Key, OneOf, Within
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
 
 
-@dataclass(frozen=True)
-class WastageZone:
+class WastageZone(Noun, frozen=True, kw_only=True):
     """A zone of the shell by how it wastes, and what plate in it may lose."""
 
-    zone: str
-    name: str
-    strakes: tuple[StrakeRef, ...]
-    allowable: Fraction
-    source: str
-    here: Place = field(compare=False)
-    from_: Position | None = None
-    to: Position | None = None
+    zone: Annotated[Identifier, Key("Identifier.", "wind-and-water")]
+    name: Annotated[str, Key("Name.", "wind and water strake")]
+    strakes: Annotated[
+        tuple[Annotated[StrakeRef, Key("A strake.", "B")], ...], Key("Strakes that it takes in."), Count(1)
+    ]
+    from_: Annotated[Position | None, Key("After end; the whole length unless given.", "Fr 33")] = None
+    to: Annotated[Position | None, Key("Forward end.", "Fr 44")] = None
+    allowable: Annotated[Fraction, Key("What plate may lose of its thickness as built before it is renewed.", "25 %")]
+    source: Annotated[
+        str,
+        Key(
+            "Who says so: a work with its clause, or `from memory`, or `common practice, no source`.",
+            "USCG NVIC 7-68, Appendix E, local wastage",
+            "common practice, no source",
+        ),
+    ]
+    here: Place
 
 
-@dataclass(frozen=True)
-class MemberLimit:
+class MemberLimit(Noun, frozen=True, kw_only=True):
     """What members inside tanks may lose."""
 
-    allowable: Fraction
-    source: str
-    here: Place = field(compare=False)
+    allowable: Annotated[Fraction, Key("What a member may lose.", "25 %")]
+    source: Annotated[
+        str,
+        Key(
+            "Who says so: a work with its clause, or `from memory`, or `common practice, no source`.",
+            "USCG NVIC 7-68, Appendix E, local wastage",
+            "common practice, no source",
+        ),
+    ]
+    here: Place
 
 
-@dataclass(frozen=True)
-class Pitted:
+class Pitted(Noun, frozen=True, kw_only=True):
     """A pitted stretch of a strake."""
 
-    strake: StrakeRef
-    side: str
-    from_: Position
-    to: Position
-    share: Fraction
-    source: str
-    here: Place = field(compare=False)
+    strake: Annotated[StrakeRef, Key("Strake.", "B")]
+    side: Side
+    from_: Annotated[Position, Key("After end.", "Fr 33")]
+    to: Annotated[Position, Key("Forward end.", "Fr 44")]
+    share: Annotated[Fraction, Key("Share of one face that is pits.", "18 %")]
+    source: Annotated[
+        str,
+        Key(
+            "Who says so: a work with its clause, or `from memory`, or `common practice, no source`.",
+            "USCG NVIC 7-68, Appendix E, local wastage",
+            "common practice, no source",
+        ),
+    ]
+    here: Place
 
 
-@dataclass(frozen=True)
-class Renewed:
+class Renewed(Noun, frozen=True, kw_only=True):
     """Plate renewed in the past."""
 
-    what: str
-    strake: StrakeRef
-    side: str
-    from_: Position
-    to: Position
-    on: date
-    source: str
-    here: Place = field(compare=False)
+    what: Annotated[str, Key("What was done.", "insert of 10 mm")]
+    strake: Annotated[StrakeRef, Key("Strake.", "E")]
+    side: Side
+    from_: Annotated[Position, Key("After end.", "Fr 34")]
+    to: Annotated[Position, Key("Forward end.", "Fr 37")]
+    on: Annotated[Date, Key("Day.", "2007-10-01")]
+    source: Annotated[
+        str,
+        Key(
+            "Who says so: a work with its clause, or `from memory`, or `common practice, no source`.",
+            "USCG NVIC 7-68, Appendix E, local wastage",
+            "common practice, no source",
+        ),
+    ]
+    here: Place
 
 
-@dataclass(frozen=True)
-class Apart:
+class Apart(Noun, frozen=True, kw_only=True):
     """Plate that an item of its own renews."""
 
-    item: ItemRef
-    strake: StrakeRef
-    side: str
-    from_: Position
-    to: Position
-    here: Place = field(compare=False)
+    item: Annotated[ItemRef, Key("The item.", "335")]
+    strake: Annotated[StrakeRef, Key("Strake.", "C")]
+    side: Side
+    from_: Annotated[Position, Key("After end.", "Fr 42")]
+    to: Annotated[Position, Key("Forward end.", "Fr 46")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class WorkPlace:
+class WorkPlace(Noun, frozen=True, kw_only=True):
     """Strakes on which work is slower, by the tariff's names."""
 
-    strakes: tuple[StrakeRef, ...]
-    place: str
-    here: Place = field(compare=False)
-    curvature: str = "none"
+    strakes: Annotated[tuple[Annotated[StrakeRef, Key("A strake.", "B")], ...], Key("Strakes."), Count(1)]
+    place: Annotated[
+        str,
+        Key("Place, by the tariff's names."),
+        OneOf("flat", "bottom shell", "keel", "garboard", "bilge", "deck", "bulkhead"),
+    ]
+    curvature: Annotated[str, Key("Curvature."), OneOf("none", "single", "double")] = "none"
+    here: Place
 
 
-@dataclass(frozen=True)
-class RenewalPractice:
+class RenewalPractice(Noun, frozen=True, kw_only=True):
     """How plate is renewed: least sizes, fastening, rivets and rates."""
 
-    rivet: Length
-    seam_rows: int
-    butt_rows: int
-    source: str
-    here: Place = field(compare=False)
-    fastening: str = "riveted"
-    least_bays: int = 1
-    least_size: Length | None = None
-    corner: float | None = None
-    mill_tolerance: Fraction | None = None
-    seam_pitch: Length | None = None
-    frame_pitch: Length | None = None
-    hours_rate: float | None = None
-    work: tuple[WorkPlace, ...] = ()
+    fastening: Annotated[
+        str, Key("How inserts are fastened; riveted unless given."), OneOf("riveted", "welded edges")
+    ] = "riveted"
+    least_bays: Annotated[int, Key("Least frame spaces of an insert; 1 unless given.", 1), Within(least=1)] = 1
+    least_size: Annotated[Length | None, Key("Least side of an insert; 300 mm unless given.", "300 mm")] = None
+    corner: Annotated[
+        float | None, Key("Radius of a free corner in thicknesses; 5 unless given.", 5), Within(least=0)
+    ] = None
+    mill_tolerance: Annotated[
+        Fraction | None, Key("Mass over nominal; by thickness from the published table unless given.", "5 %")
+    ] = None
+    rivet: Annotated[Length, Key("Diameter of the shell's rivets.", "19 mm")]
+    seam_rows: Annotated[int, Key("Rows of rivets in a seam.", 1), Within(least=1)]
+    butt_rows: Annotated[int, Key("Rows of rivets in a butt.", 2), Within(least=1)]
+    seam_pitch: Annotated[Length | None, Key("Pitch of rivets along seams; 4.5 diameters unless given.", "85 mm")] = (
+        None
+    )
+    frame_pitch: Annotated[Length | None, Key("Pitch along frames; 7 diameters unless given.", "133 mm")] = None
+    hours_rate: Annotated[
+        float | None, Key("Man-hours per tonne of one's own; the published tariff unless given.", 260), Within(above=0)
+    ] = None
+    source: Annotated[
+        str,
+        Key(
+            "Who says so: a work with its clause, or `from memory`, or `common practice, no source`.",
+            "USCG NVIC 7-68, Appendix E, local wastage",
+            "common practice, no source",
+        ),
+    ]
+    work: Annotated[tuple[WorkPlace, ...], Key("What makes work on some strakes slower.")] = ()
+    here: Place
 
 
-@dataclass(frozen=True)
-class Gauging:
+class Gauging(Noun, frozen=True, kw_only=True):
     """How densely she is gauged in dock."""
 
-    all: tuple[StrakeRef, ...]
-    selected: tuple[StrakeRef, ...]
-    here: Place = field(compare=False)
+    all: Annotated[
+        tuple[Annotated[StrakeRef, Key("A strake.", "B")], ...],
+        Key("Strakes of which every plate is gauged."),
+        Count(1),
+    ]
+    selected: Annotated[
+        tuple[Annotated[StrakeRef, Key("A strake.", "B")], ...],
+        Key("Strakes of which one plate in three is gauged."),
+        Count(1),
+    ]
+    here: Place
 
 
-@dataclass(frozen=True)
-class AnodeLot:
-    """Anodes fitted new on one day."""
-
-    anodes: tuple[AnodeRef, ...]
-    on: date
-    here: Place = field(compare=False)
-
-
-@dataclass(frozen=True)
-class ProtectedSurface:
-    """A surface that the anodes look after."""
-
-    name: str
-    initial: CurrentDensity
-    mean: CurrentDensity
-    final: CurrentDensity
-    source: str
-    here: Place = field(compare=False)
-    zone: ZoneRef | None = None
-    share: Fraction | None = None
-    area: Area | None = None
-    a: float | None = None
-    b: float | None = None
-
-
-@dataclass(frozen=True)
-class AnodeStrip:
-    """A strip of shell, on either side, where further anodes may go."""
-
-    from_: Position
-    to: Position
-    height: Length
-    here: Place = field(compare=False)
-
-
-@dataclass(frozen=True)
-class AnodeDuty:
-    """What the anodes have to do."""
-
-    fitted: tuple[AnodeLot, ...]
-    surfaces: tuple[ProtectedSurface, ...]
-    capacity: float
-    resistivity: float
-    utilisation: Fraction
-    shape: str
-    source: str
-    here: Place = field(compare=False)
-    strip: AnodeStrip | None = None
-    renewed_between: str = ""
-    """How they are renewed between dockings, where they do not last."""
-
-
-@dataclass(frozen=True)
-class Month:
+class Month(Noun, frozen=True, kw_only=True):
     """The climate of one month."""
 
-    month: int
-    mean: Temperature
-    range: float
-    humidity: Fraction
-    rain: Time
-    wind: Speed
-    here: Place = field(compare=False)
+    month: Annotated[int, Key("Number of the month.", 5), Within(least=1, most=12)]
+    mean: Annotated[Temperature, Key("Mean temperature of the air.", "11 degC")]
+    range: Annotated[float, Key("Mean of the day's highest less its lowest, in K.", 7), Within(least=0)]
+    humidity: Annotated[Fraction, Key("Mean relative humidity.", "78 %")]
+    rain: Annotated[Time, Key("Hours with rain.", "52 h")]
+    wind: Annotated[Speed, Key("Mean speed of the wind.", "5.4 m/s")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class Climate:
+class Climate(Noun, frozen=True, kw_only=True):
     """The climate of the place where she is docked."""
 
-    place: str
-    source: str
-    months: tuple[Month, ...]
-    here: Place = field(compare=False)
-    day_begins: float = 7.0
-    day_ends: float = 17.0
+    place: Annotated[str, Key("Place.", "Sallow Haven")]
+    source: Annotated[
+        str,
+        Key(
+            "Who says so: a work with its clause, or `from memory`, or `common practice, no source`.",
+            "USCG NVIC 7-68, Appendix E, local wastage",
+            "common practice, no source",
+        ),
+    ]
+    day_begins: Annotated[float, Key("Hour at which work begins; 7 unless given.", 7), Within(least=0, most=24)] = 7.0
+    day_ends: Annotated[float, Key("Hour at which work ends; 17 unless given.", 17), Within(least=0, most=24)] = 17.0
+    months: Annotated[tuple[Month, ...], Key("Months."), Count(1)]
+    here: Place
 
 
-@dataclass(frozen=True)
-class MetalPair:
+class MetalPair(Noun, frozen=True, kw_only=True):
     """Two metals in contact in sea water."""
 
-    what: str
-    one: str
-    other: str
-    where: str
-    here: Place = field(compare=False)
-    bonded: str = ""
-    anodes: tuple[AnodeRef, ...] = ()
-    coated: str = ""
-    item: ItemRef | None = None
+    what: Annotated[str, Key("What touches what.", "propeller on its shaft")]
+    one: Annotated[Metal, Key("Metal of the first.")]
+    other: Annotated[Metal, Key("Metal of the second.")]
+    where: Annotated[str, Key("Where.", "taper of the tail shaft")]
+    bonded: Annotated[
+        str,
+        Key("How the two are bonded to the hull, where they are.", "slip ring and brush on the shaft, 5 mV or less"),
+    ] = ""
+    anodes: Annotated[
+        tuple[Annotated[AnodeRef, Key("An anode.", "r1")], ...], Key("Anodes that look after the pair.")
+    ] = ()
+    coated: Annotated[str, Key("What coats or parts them, where something does.", "neoprene sleeve over the joint")] = (
+        ""
+    )
+    item: Annotated[ItemRef | None, Key("Item that deals with it.", "650")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class TightnessDefaults:
+class TightnessDefaults(Noun, frozen=True, kw_only=True):
     """Defaults of tightness tests."""
 
-    structure: str
-    source: str
-    here: Place = field(compare=False)
-    tank_head: Length | None = None
-    tank_head_source: str = ""
-    no_hose: tuple[OpeningRef, ...] = ()
+    structure: Annotated[str, Key("How boundaries are built."), OneOf("riveted", "welded")]
+    tank_head: Annotated[Length | None, Key("Head agreed for tanks, above the tank top.", "1.0 m")] = None
+    tank_head_source: Annotated[str, Key("Who agreed it.", "naval architect's letter")] = ""
+    no_hose: Annotated[
+        tuple[Annotated[OpeningRef, Key("An opening.", "echo-sounder")], ...],
+        Key("Openings at which no hose can play."),
+    ] = ()
+    source: Annotated[
+        str,
+        Key(
+            "Who says so: a work with its clause, or `from memory`, or `common practice, no source`.",
+            "USCG NVIC 7-68, Appendix E, local wastage",
+            "common practice, no source",
+        ),
+    ]
+    here: Place
 
 
-@dataclass(frozen=True)
-class Look:
+class Look(Noun, frozen=True, kw_only=True):
     """What was found of a leak at one time."""
 
-    on: date
-    found: str
+    on: Annotated[Date, Key("Day.", "2007-09-20")]
+    found: Annotated[str, Key("What was found.", "dry")]
 
 
-@dataclass(frozen=True)
-class Leak:
+class Leak(Noun, frozen=True, kw_only=True):
     """An entry of the register of leaks."""
 
-    leak: str
-    where: str
-    at: Position
-    side: str
-    state: str
-    seen: date
-    here: Place = field(compare=False)
-    height: Length | None = None
-    opening: OpeningRef | None = None
-    history: tuple[Look, ...] = ()
-    item: ItemRef | None = None
+    leak: Annotated[Identifier, Key("Identifier.", "stern-gland")]
+    where: Annotated[str, Key("Where.", "stern gland")]
+    at: Annotated[Position, Key("Position.", "Fr 2")]
+    side: Side
+    height: Annotated[Length | None, Key("Height above the keel line.", "1.25 m")] = None
+    opening: Annotated[OpeningRef | None, Key("Opening that it is at.", "stern-tube")] = None
+    state: Annotated[str, Key("As last seen.", "one drop in five seconds")]
+    seen: Annotated[Date, Key("Day it was last seen.", "2026-06-16")]
+    history: Annotated[tuple[Look, ...], Key("Earlier looks.")] = ()
+    item: Annotated[ItemRef | None, Key("Item that deals with it.", "620")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class Measured:
+class Measured(Noun, frozen=True, kw_only=True):
     """A clearance as measured on one day."""
 
-    on: date
-    clearance: Length
-    here: Place = field(compare=False)
+    on: Annotated[Date, Key("Day.", "2007-09-20")]
+    clearance: Annotated[Length, Key("Measured.", "5.0 mm")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class Clearance:
+class Clearance(Noun, frozen=True, kw_only=True):
     """A clearance of shaft, bearing or rudder, with its limit."""
 
-    what: str
-    limit: Length
-    source: str
-    found: tuple[Measured, ...]
-    here: Place = field(compare=False)
-    item: ItemRef | None = None
+    what: Annotated[str, Key("What is measured.", "wear-down of the stern bearing")]
+    limit: Annotated[Length, Key("Greatest allowed.", "7 mm")]
+    source: Annotated[
+        str,
+        Key(
+            "Who says so: a work with its clause, or `from memory`, or `common practice, no source`.",
+            "USCG NVIC 7-68, Appendix E, local wastage",
+            "common practice, no source",
+        ),
+    ]
+    found: Annotated[tuple[Measured, ...], Key("As found, oldest first."), Count(1)]
+    item: Annotated[ItemRef | None, Key("Item that deals with it.", "620")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class ShipCondition:
-    """Everything of vessel/condition.yaml."""
+class ShipCondition(Noun, frozen=True, kw_only=True):
+    """Limits, rules and observations from which survey data become quantities: wastage of the shell, anodes, climate, tightness, leaks and clearances."""
 
-    zones: tuple[WastageZone, ...]
-    next_docking: Time
-    here: Place = field(compare=False)
-    gauge_uncertainty: Length | None = None
-    members: MemberLimit | None = None
-    pitted: tuple[Pitted, ...] = ()
-    renewed: tuple[Renewed, ...] = ()
-    apart: tuple[Apart, ...] = ()
-    renewal: RenewalPractice | None = None
-    gauging: Gauging | None = None
-    anodes: AnodeDuty | None = None
-    climate: Climate | None = None
-    metals: tuple[MetalPair, ...] = ()
-    tightness: TightnessDefaults | None = None
-    leaks: tuple[Leak, ...] = ()
-    clearances: tuple[Clearance, ...] = ()
+    next_docking: Annotated[Time, Key("Time from the docking planned to the next.", "5 yr")]
+    gauge_uncertainty: Annotated[
+        Length | None, Key("Uncertainty of a survey's mean thickness; 0.1 mm unless given.", "0.1 mm")
+    ] = None
+    zones: Annotated[
+        tuple[WastageZone, ...],
+        Key("Zones of the shell by how they waste; a reading belongs to the first that fits."),
+        Count(1),
+    ]
+    members: Annotated[MemberLimit | None, Key("Limit for members inside tanks.")] = None
+    pitted: Annotated[tuple[Pitted, ...], Key("Pitting as seen.")] = ()
+    renewed: Annotated[
+        tuple[Renewed, ...], Key("Plate renewed in the past; readings before that day are left out there.")
+    ] = ()
+    apart: Annotated[
+        tuple[Apart, ...], Key("Plate that an item of its own renews, left out of the quantities here.")
+    ] = ()
+    renewal: Annotated[RenewalPractice | None, Key("How plate is renewed.")] = None
+    gauging: Annotated[Gauging | None, Key("How densely she is gauged in dock.")] = None
+    anodes: Annotated[AnodeDuty | None, Key("What the anodes have to do.")] = None
+    climate: Annotated[Climate | None, Key("Climate of the place where she is docked.")] = None
+    metals: Annotated[tuple[MetalPair, ...], Key("Unlike metals in contact in sea water.")] = ()
+    tightness: Annotated[TightnessDefaults | None, Key("Defaults of tightness tests.")] = None
+    leaks: Annotated[tuple[Leak, ...], Key("Register of leaks.")] = ()
+    clearances: Annotated[tuple[Clearance, ...], Key("Clearances of shaft, bearings and rudder.")] = ()
+    here: Place

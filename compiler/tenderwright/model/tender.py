@@ -1,137 +1,216 @@
 """The tender: package.yaml and the reference documents."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from datetime import date
-from decimal import Decimal
+from typing import Annotated
 
 from tenderwright.model.build import Prose
-from tenderwright.model.kinds import ItemRef, Time
+from tenderwright.model.kinds import Currency, Date, DateOrNone, Identifier, ItemRef, Money, Time
+from tenderwright.model.marks import Count, Key, Keys, OneOf, Within
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
 
-@dataclass(frozen=True)
-class TenderTitle:
+class TenderTitle(Noun, frozen=True, kw_only=True):
     """Number and title of the tender."""
 
-    number: str
-    title: str
-    subtitle: str = ""
+    number: Annotated[str, Key("The owner's number for this tender; printed on every page.", "HPT-2027-01")]
+    title: Annotated[str, Key("What is tendered.", "Docking of the lighthouse tender Marram, 2027")]
+    subtitle: Annotated[str, Key("A second line for the cover.")] = ""
 
 
-@dataclass(frozen=True)
-class Owner:
+class Owner(Noun, frozen=True, kw_only=True):
     """Who invites the tender."""
 
-    name: str
-    place: str
-    address: str = ""
-    representative: str = "Owner's representative"
-    contact: str = ""
+    name: Annotated[str, Key("Legal name.", "Harrow Point Lightvessel and Tender Trust")]
+    place: Annotated[str, Key("Where the ship lies.", "Harrow Point")]
+    address: Annotated[str, Key("Postal address.")] = ""
+    representative: Annotated[
+        str, Key("Role that speaks for the owner; a role, not a person's name.", "Ship manager")
+    ] = "Owner's representative"
+    contact: Annotated[str, Key("How to reach the representative.")] = ""
 
 
-@dataclass(frozen=True)
-class SiteVisit:
+class SiteVisit(Noun, frozen=True, kw_only=True):
     """The visit aboard for bidders."""
 
-    date: date
-    mandatory: bool
-    where: str = ""
+    date: Annotated[Date, Key("Day of the visit.", "2027-04-12")]
+    mandatory: Annotated[bool, Key("Whether those who do not attend may not bid.")]
+    where: Annotated[str, Key("Meeting place.")] = ""
 
 
-@dataclass(frozen=True)
-class TenderDates:
+class TenderDates(Noun, frozen=True, kw_only=True):
     """Dates of the tender."""
 
-    issued: date
-    closing: date
-    site_visit: SiteVisit | None = None
-    questions_until: date | None = None
-    valid: Time | None = None
-    award: date | None = None
+    issued: Annotated[Date, Key("Day of issue.", "2027-04-12")]
+    site_visit: Annotated[SiteVisit | None, Key("Visit aboard for bidders.")] = None
+    questions_until: Annotated[Date | None, Key("Last day for questions.", "2027-04-12")] = None
+    closing: Annotated[Date, Key("Closing day.", "2027-04-12")]
+    valid: Annotated[Time | None, Key("How long a bid stays open.", "120 d")] = None
+    award: Annotated[Date | None, Key("Planned day of award.", "2027-04-12")] = None
 
 
-@dataclass(frozen=True)
-class Programme:
+class Programme(Noun, frozen=True, kw_only=True):
     """Planned days of the docking."""
 
-    arrival: date
-    docking: date
-    undocking: date
-    redelivery: date
-    here: Place = field(compare=False)
-    dock_days: int | None = None
+    arrival: Annotated[Date, Key("Ship arrives.", "2027-04-12")]
+    docking: Annotated[Date, Key("Ship is landed on blocks.", "2027-04-12")]
+    undocking: Annotated[Date, Key("Ship is afloat again.", "2027-04-12")]
+    redelivery: Annotated[Date, Key("Ship is handed back.", "2027-04-12")]
+    dock_days: Annotated[
+        int | None,
+        Key("Days on blocks included in the price; further days are priced as a day line.", 28),
+        Within(least=1),
+    ] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class Award:
+class Award(Noun, frozen=True, kw_only=True):
     """Rules of award, published to all."""
 
-    arithmetic: str
-    evaluated: Prose
-    options_counted: bool = True
-    day_cost: Decimal | None = None
-    criteria: tuple[str, ...] = ()
+    arithmetic: Annotated[
+        str, Key("What governs where extension and rate disagree."), OneOf("unit price governs", "total absolute")
+    ]
+    evaluated: Annotated[Prose, Key("The published rule of the evaluated price, in words.")]
+    options_counted: Annotated[bool, Key("Whether options are counted in the evaluated price.")] = True
+    day_cost: Annotated[Money | None, Key("The owner's cost of each day, counted in the evaluated price.")] = None
+    criteria: Annotated[
+        tuple[Annotated[str, Key("A criterion that passes or fails before price.")], ...], Key("Pass-or-fail criteria.")
+    ] = ()
 
 
-@dataclass(frozen=True)
-class NumberBlock:
+class NumberBlock(Noun, frozen=True, kw_only=True):
     """A block of item numbers."""
 
-    from_: int
-    to: int
-    title: str
+    from_: Annotated[int, Key("First number.", 100)]
+    to: Annotated[int, Key("Last number.", 199)]
+    title: Annotated[str, Key("Heading.", "Docking and services")]
 
 
-@dataclass(frozen=True)
-class Addendum:
+class Addendum(Noun, frozen=True, kw_only=True):
     """An addendum already issued."""
 
-    number: int
-    date: date
-    summary: str
+    number: Annotated[int, Key("Number, from 1."), Within(least=1)]
+    date: Annotated[Date, Key("Day of issue.", "2027-04-12")]
+    summary: Annotated[str, Key("What it does.")]
 
 
-@dataclass(frozen=True)
-class YardQuestion:
-    """Something the yard tells of itself."""
+class YardQuestion(Noun, frozen=True, kw_only=True):
+    """Something the yard tells of itself on the price form."""
 
-    ask: str
-    hint: str = ""
+    ask: Annotated[str, Key("The question.", "Dock certificate and its date")]
+    hint: Annotated[str, Key("Help for the answer.")] = ""
 
 
-@dataclass(frozen=True)
-class ServiceAnswer:
+class ServiceAnswer(Noun, frozen=True, kw_only=True):
     """The answer for one service of the checklist."""
 
-    answer: str
-    here: Place = field(compare=False)
-    item: ItemRef | None = None
-    why: str = ""
+    answer: Annotated[
+        str,
+        Key("yes: in an item of this tender. no: left out on purpose. not applicable."),
+        OneOf("yes", "no", "not applicable"),
+    ]
+    item: Annotated[ItemRef | None, Key("The item that holds it, for yes.", "110")] = None
+    why: Annotated[str, Key("Why not, for no and not applicable.")] = ""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Tender:
-    """The tender as a whole."""
+class Tender(Noun, frozen=True, kw_only=True):
+    """The tender: number, title, owner, dates, programme, rules of award, and the checklist of services."""
 
-    tender: TenderTitle
-    ship: str
-    owner: Owner
-    dates: TenderDates
-    programme: Programme
-    currency: str
-    award: Award
-    sections: tuple[NumberBlock, ...]
-    services: Mapping[str, ServiceAnswer]
-    here: Place = field(compare=False)
-    page_size: str = "A4"
-    units: str = "metric"
-    web_links: bool = False
-    owner_papers: str = ""
-    addenda: tuple[Addendum, ...] = ()
-    yard_questions: tuple[YardQuestion, ...] = ()
+    tender: Annotated[TenderTitle, Key("The tender itself.")]
+    ship: Annotated[str, Key("The ship's name.", "Marram")]
+    owner: Annotated[Owner, Key("Who invites the tender.")]
+    dates: Annotated[TenderDates, Key("Dates of the tender.")]
+    programme: Annotated[Programme, Key("Planned days of the docking, from which report days are counted.")]
+    currency: Annotated[Currency, Key("ISO 4217 code.", "EUR")]
+    page_size: Annotated[str, Key("Paper of the editions."), OneOf("A4", "Letter")] = "A4"
+    units: Annotated[str, Key("How quantities are shown."), OneOf("metric", "us", "both")] = "metric"
+    web_links: Annotated[
+        bool,
+        Key(
+            "Whether web and mail addresses in prose are live links. Unsaid, the address is printed as text: what bidders open should lead nowhere that you have not thought of.",
+            True,
+        ),
+    ] = False
+    award: Annotated[Award, Key("Rules of award, published to all.")]
+    sections: Annotated[tuple[NumberBlock, ...], Key("The blocks of item numbers and their headings.")]
+    owner_papers: Annotated[
+        str,
+        Key(
+            "Says that owner/ is meant to be kept in the same repository as the rest, since all who can read that may read the owner's papers too."
+        ),
+        OneOf("in this repository"),
+    ] = ""
+    addenda: Annotated[tuple[Addendum, ...], Key("Addenda issued so far.")] = ()
+    yard_questions: Annotated[tuple[YardQuestion, ...], Key("What the yard tells of itself.")] = ()
+    services: Annotated[
+        Mapping[str, ServiceAnswer],
+        Key("The checklist of services that are often forgotten: each answered once."),
+        Keys(
+            OneOf(
+                "pilotage",
+                "tugs",
+                "line-handlers",
+                "wharfage",
+                "dock-preparation",
+                "block-build",
+                "block-moves",
+                "diver-at-landing",
+                "further-dock-days",
+                "dock-cleaning",
+                "weekend-dock-days",
+                "fire-watch",
+                "fire-main",
+                "extinguishers",
+                "gas-free-certificates",
+                "ventilation",
+                "lighting",
+                "tank-rescue",
+                "gangways",
+                "gangway-watch",
+                "telephone",
+                "hazardous-materials-survey",
+                "air-monitoring",
+                "shore-power",
+                "earth-return",
+                "fresh-water",
+                "compressed-air",
+                "heating",
+                "sewage",
+                "bilge-water",
+                "garbage",
+                "scrap-bins",
+                "oily-water",
+                "spent-abrasive",
+                "wash-water",
+                "marine-growth",
+                "staging",
+                "cranage",
+                "interference-removal",
+                "temporary-closures",
+                "weather-enclosure",
+                "containment",
+                "docking-plugs",
+                "sea-chest-grids",
+                "anode-protection",
+                "hull-markings",
+                "tightness-tests",
+                "back-side-protection",
+                "soundings-before-docking",
+                "soundings-before-undocking",
+                "weight-log",
+                "undocking-stability",
+                "valve-watch",
+                "tow-survey",
+                "insurance",
+                "owners-surveyor",
+                "crew-accommodation",
+                "berth-refit",
+            )
+        ),
+    ]
+    here: Place
 
     @property
     def events(self) -> dict[str, date | None]:
@@ -146,23 +225,23 @@ class Tender:
         }
 
 
-@dataclass(frozen=True)
-class Drawing:
+class Drawing(Noun, frozen=True, kw_only=True):
     """A reference document."""
 
-    drawing: str
-    title: str
-    revision: str
-    verified: str
-    here: Place = field(compare=False)
-    date: date | None = None
-    kind: str = "drawing"
-    holder: str = ""
-    supplied: bool = False
+    drawing: Annotated[Identifier, Key("Identifier.", "d-12")]
+    title: Annotated[str, Key("Title.")]
+    revision: Annotated[str, Key("Revision or date.", "B")]
+    date: Annotated[Date | None, Key("Date of the document.", "2027-04-12")] = None
+    verified: Annotated[DateOrNone, Key("Day on which it was found to agree with the ship, or `none`.")]
+    kind: Annotated[str, Key("Kind."), OneOf("drawing", "report", "photograph set", "certificate", "manual")] = (
+        "drawing"
+    )
+    holder: Annotated[str, Key("Who holds it.")] = ""
+    supplied: Annotated[bool, Key("Whether a copy goes to the yards.")] = False
+    here: Place
 
 
-@dataclass(frozen=True)
-class Drawings:
-    """The reference documents."""
+class Drawings(Noun, frozen=True, kw_only=True):
+    """Drawings and reports that items refer to."""
 
-    drawings: tuple[Drawing, ...]
+    drawings: Annotated[tuple[Drawing, ...], Key("Documents."), Count(1)]

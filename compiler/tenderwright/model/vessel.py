@@ -1,361 +1,272 @@
 """The vessel: particulars, form, tanks, openings, plating, coating zones, anodes, lightship."""
 
-from __future__ import annotations
-
-from dataclasses import dataclass, field
-from datetime import date
+from typing import Annotated
 
 from tenderwright.model.build import Prose
-from tenderwright.model.common import Extent, Water
+from tenderwright.model.common import Extent
 from tenderwright.model.kinds import (
-    Angle,
     Area,
+    Date,
     Density,
-    DrawingRef,
     Fraction,
+    Identifier,
     Length,
-    LengthOrWord,
+    LengthOrShell,
+    Liquid,
     Mass,
+    Side,
+    SignedAngle,
+    SignedLength,
     Volume,
 )
+from tenderwright.model.marks import Count, Form, Key, OneOf
+from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
 
 
-@dataclass(frozen=True)
-class Hull:
-    """How the hull is built."""
-
-    material: str
-    fastening: str
-    notes: Prose | None = None
-
-
-@dataclass(frozen=True)
-class Dimensions:
-    """Principal dimensions."""
-
-    length_overall: Length
-    length_between_perpendiculars: Length
-    beam: Length
-    depth: Length
-    draft: Length
-    air_draft: Length | None = None
-    aft_overhang: Length | None = None
-
-
-@dataclass(frozen=True)
-class Keel:
-    """The keel, which stands on the blocks."""
-
-    kind: str
-    straight: Extent
-    width: Length
-    here: Place = field(compare=False)
-    depth: Length | None = None
-    rake: Length | None = None
-
-
-@dataclass(frozen=True)
-class DraftMarks:
-    """One set of draft marks."""
-
-    name: str
-    at: Position
-    side: str = "both"
-    datum: Length | None = None
-
-
-@dataclass(frozen=True)
-class Propeller:
-    """The propeller."""
-
-    diameter: Length
-    material: str
-    blades: int | None = None
-    mass: Mass | None = None
-    at: Position | None = None
-
-
-@dataclass(frozen=True)
-class HazardousMaterial:
-    """A hazardous material known or suspected aboard."""
-
-    material: str
-    where: str
-    status: str
-    report: DrawingRef | None = None
-
-
-@dataclass(frozen=True)
-class Particulars:
-    """What the ship is."""
-
-    name: str
-    built: int
-    type: str
-    dimensions: Dimensions
-    keel: Keel
-    here: Place = field(compare=False)
-    builder: str = ""
-    significance: Prose | None = None
-    status: Prose | None = None
-    hull: Hull | None = None
-    displacement: Mass | None = None
-    draft_marks: tuple[DraftMarks, ...] = ()
-    machinery: Prose | None = None
-    propeller: Propeller | None = None
-    hazards: tuple[HazardousMaterial, ...] = ()
-
-
-@dataclass(frozen=True)
-class FrameRun:
+class FrameRun(Noun, frozen=True, kw_only=True):
     """A run of equal frame spaces."""
 
-    from_: int
-    to: int
-    space: Length
-    here: Place = field(compare=False)
+    from_: Annotated[int, Key("First frame.", -4)]
+    to: Annotated[int, Key("Last frame.", 6)]
+    space: Annotated[Length, Key("Frame space.", "500 mm")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class Frames:
-    """How frames are numbered and spaced."""
+class Frames(Noun, frozen=True, kw_only=True):
+    """How frames are numbered and spaced, so that `Fr 31 + 200 mm` can be placed."""
 
-    origin: Length
-    direction: str
-    spacing: tuple[FrameRun, ...]
-    notes: Prose | None = None
+    origin: Annotated[SignedLength, Key("Distance of frame 0 forward of the after perpendicular.", "0 m")]
+    direction: Annotated[str, Key("Which way numbers grow."), OneOf("forward", "aft")]
+    spacing: Annotated[tuple[FrameRun, ...], Key("Runs of equal spaces, in order, without a gap."), Count(1)]
+    notes: Annotated[Prose | None, Key("How the numbering is known.")] = None
 
 
-@dataclass(frozen=True)
-class DeckEdge:
+class DeckEdge(Noun, frozen=True, kw_only=True):
     """The deck edge at a station."""
 
-    height: Length
-    half_breadth: Length
+    height: Annotated[Length, Key("Height.", "5.2 m")]
+    half_breadth: Annotated[Length, Key("Half-breadth.", "3.9 m")]
 
 
-@dataclass(frozen=True)
-class Station:
+class Station(Noun, frozen=True, kw_only=True):
     """One station of the table of offsets."""
 
-    at: Length
-    keel: Length
-    half_breadths: tuple[Length, ...]
-    deck: DeckEdge
-    here: Place = field(compare=False)
-    station: str = ""
+    station: Annotated[str, Key("Its name.", "0")] = ""
+    at: Annotated[SignedLength, Key("Distance forward of the after perpendicular; negative abaft it.", "0 m")]
+    keel: Annotated[SignedLength, Key("Height of the lowest point of the section above the keel line.", "0 m")]
+    half_breadths: Annotated[
+        tuple[Annotated[Length, Key("Half-breadth.", "3.21 m")], ...],
+        Key("One half-breadth for each waterline; 0 m below the section's lowest point."),
+    ]
+    deck: Annotated[DeckEdge, Key("Deck edge.")]
+    here: Place
 
 
-@dataclass(frozen=True)
-class Offsets:
-    """The table of offsets."""
+class Offsets(Noun, frozen=True, kw_only=True):
+    """The hull form as half-breadths at stations and waterlines, to the moulded line."""
 
-    source: str
-    waterlines: tuple[Length, ...]
-    stations: tuple[Station, ...]
-    here: Place = field(compare=False)
+    source: Annotated[str, Key("Where the table comes from.", "lifted from drawing D-02")]
+    waterlines: Annotated[
+        tuple[Annotated[Length, Key("Height above the keel line.", "0.5 m")], ...],
+        Key("Heights of the waterlines, rising."),
+        Count(3),
+    ]
+    stations: Annotated[tuple[Station, ...], Key("Stations from aft to forward."), Count(3)]
+    here: Place
 
 
-@dataclass(frozen=True)
-class Bounds:
+class Bounds(Noun, frozen=True, kw_only=True):
     """Planes that bound a tank, and where the hull itself does."""
 
-    from_: Position
-    to: Position
-    bottom: LengthOrWord
-    top: Length
-    inboard: Length
-    outboard: LengthOrWord
-    here: Place = field(compare=False)
+    from_: Annotated[Position, Key("After bulkhead.", "Fr 60")]
+    to: Annotated[Position, Key("Forward bulkhead.", "Fr 70")]
+    bottom: Annotated[LengthOrShell, Key("Height of the bottom above the keel line, or `shell`.", "shell", "0.9 m")]
+    top: Annotated[Length, Key("Height of the top above the keel line.", "2.4 m")]
+    inboard: Annotated[
+        Length, Key("Distance of the inboard boundary from the centreline; 0 m for a tank across the ship.", "0 m")
+    ]
+    outboard: Annotated[
+        LengthOrShell, Key("Distance of the outboard boundary from the centreline, or `shell`.", "shell", "2.1 m")
+    ]
+    here: Place
 
 
-@dataclass(frozen=True)
-class TableRow:
+class TableRow(Noun, frozen=True, kw_only=True):
     """A row of the ship's own sounding table."""
 
-    sounding: Length
-    volume: Volume
+    sounding: Annotated[Length, Key("Sounding.", "0.5 m")]
+    volume: Annotated[Volume, Key("Volume.", "3.1 m3")]
 
 
-@dataclass(frozen=True)
-class SoundingPipe:
+class SoundingPipe(Noun, frozen=True, kw_only=True):
     """A sounding pipe."""
 
-    at: Position
-    foot: Length
-    here: Place = field(compare=False)
-    off_centre: Length | None = None
-    head: Length | None = None
-    slant: Angle | None = None
+    at: Annotated[Position, Key("Position.", "Fr 61")]
+    off_centre: Annotated[SignedLength | None, Key("Distance from the centreline; port positive.", "0.4 m")] = None
+    foot: Annotated[Length, Key("Height of the striking plate above the keel line.", "0.1 m")]
+    head: Annotated[Length | None, Key("Height of the pipe's top above the keel line, for ullages.", "5.1 m")] = None
+    slant: Annotated[SignedAngle | None, Key("Slant from the ship's vertical.", "0 deg")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class Contents:
+class Contents(Noun, frozen=True, kw_only=True):
     """What is in a tank on arrival."""
 
-    liquid: str
-    here: Place = field(compare=False)
-    density: Density | None = None
-    sounding: Length | None = None
-    ullage: Length | None = None
-    volume: Volume | None = None
-    read: date | None = None
+    liquid: Annotated[Liquid, Key("Liquid.")]
+    density: Annotated[Density | None, Key("Density, if measured.", "1.012 t/m3")] = None
+    sounding: Annotated[Length | None, Key("Sounding on an even keel at the pipe.", "0.85 m")] = None
+    ullage: Annotated[Length | None, Key("Ullage, in place of a sounding.", "1.2 m")] = None
+    volume: Annotated[Volume | None, Key("Volume, in place of a sounding.", "6.2 m3")] = None
+    read: Annotated[Date | None, Key("Day it was sounded.", "2027-04-12")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class Tank:
+class Tank(Noun, frozen=True, kw_only=True):
     """A tank, cofferdam or void."""
 
-    tank: str
-    name: str
-    use: str
-    contents: Contents
-    here: Place = field(compare=False)
-    side: str = "centreline"
-    held_oil: bool = False
-    confined: bool = True
-    bounds: Bounds | None = None
-    permeability: Fraction | None = None
-    table: tuple[TableRow, ...] = ()
-    capacity: Volume | None = None
-    pipe: SoundingPipe | None = None
-    movable: bool = False
-    notes: Prose | None = None
+    tank: Annotated[Identifier, Key("Identifier.", "forepeak")]
+    name: Annotated[str, Key("Name.", "Forepeak")]
+    use: Annotated[
+        str,
+        Key("What it is for now."),
+        OneOf("ballast", "fresh water", "fuel oil", "lubricating oil", "bilge or slops", "cofferdam", "void"),
+    ]
+    side: Side = "centreline"
+    held_oil: Annotated[bool, Key("Whether it has ever held oil; decides gas-free work.")] = False
+    confined: Annotated[bool, Key("Whether it is a confined space.")] = True
+    bounds: Annotated[
+        Bounds | None, Key("A tank bounded by planes and, where `shell` is written, by the hull itself.")
+    ] = None
+    permeability: Annotated[Fraction | None, Key("Share of the space that liquid can fill.", "97 %")] = None
+    table: Annotated[
+        tuple[TableRow, ...], Key("The ship's own sounding table; used before the bounds where it is given.")
+    ] = ()
+    capacity: Annotated[Volume | None, Key("Capacity when 100 % full, from the ship's papers.", "18.5 m3")] = None
+    pipe: Annotated[SoundingPipe | None, Key("Sounding pipe.")] = None
+    contents: Annotated[Contents, Key("What is in it on arrival.")]
+    movable: Annotated[bool, Key("Whether its contents may be moved to trim the ship for docking.")] = False
+    notes: Annotated[Prose | None, Key("Anything the yard should know.")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class Opening:
+class Opening(Noun, frozen=True, kw_only=True):
     """A hull opening."""
 
-    opening: str
-    name: str
-    kind: str
-    at: Position
-    side: str
-    height: Length
-    here: Place = field(compare=False)
-    off_centre: Length | None = None
-    bore: Length | None = None
-    length: Length | None = None
-    valve: str = ""
-    state: str = ""
-    notes: Prose | None = None
+    opening: Annotated[Identifier, Key("Identifier.", "sea-chest-main")]
+    name: Annotated[str, Key("Name.", "Main sea chest")]
+    kind: Annotated[
+        str,
+        Key("Kind."),
+        OneOf(
+            "sea chest",
+            "suction",
+            "discharge",
+            "scupper",
+            "docking plug",
+            "stern tube",
+            "echo sounder",
+            "hawse pipe",
+            "other",
+        ),
+    ]
+    at: Annotated[Position, Key("Position.", "Fr 24")]
+    side: Side
+    height: Annotated[Length, Key("Height of its centre above the keel line.", "0.9 m")]
+    off_centre: Annotated[Length | None, Key("Distance from the centreline.", "2.1 m")] = None
+    bore: Annotated[Length | None, Key("Bore or clear width.", "150 mm")] = None
+    length: Annotated[Length | None, Key("Clear length, for chests.", "600 mm")] = None
+    valve: Annotated[str, Key("Valve.", "angle, bronze, flanged")] = ""
+    state: Annotated[str, Key("State now."), OneOf("in use", "blanked afloat", "seized", "unknown")] = ""
+    notes: Annotated[Prose | None, Key("Findings.")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class Appendage:
+class Appendage(Noun, frozen=True, kw_only=True):
     """What stands out of the hull."""
 
-    appendage: str
-    name: str
-    extent: Extent
-    here: Place = field(compare=False)
-    side: str = "centreline"
-    area: Area | None = None
-    lowest: Length | None = None
-    outreach: Length | None = None
-    material: str = ""
-    notes: Prose | None = None
+    appendage: Annotated[Identifier, Key("Identifier.", "rudder")]
+    name: Annotated[str, Key("Name.")]
+    extent: Annotated[Extent, Key("Along the ship.")]
+    side: Side = "centreline"
+    area: Annotated[Area | None, Key("Area to be coated, all faces.", "8.2 m2")] = None
+    lowest: Annotated[SignedLength | None, Key("Lowest point above the keel line.", "-0.1 m")] = None
+    outreach: Annotated[Length | None, Key("Farthest point from the centreline.", "4.4 m")] = None
+    material: Annotated[str, Key("Material.")] = ""
+    notes: Annotated[Prose | None, Key("Notes.")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class PlateRun:
+class PlateRun(Noun, frozen=True, kw_only=True):
     """A run of plates of one thickness."""
 
-    from_: Position
-    to: Position
-    thickness: Length
-    inner: bool = False
+    from_: Annotated[Position, Key("After end.", "Fr 10")]
+    to: Annotated[Position, Key("Forward end.", "Fr 30")]
+    thickness: Annotated[Length, Key("Thickness as built; a pound-plate name may be used.", "10.2 lb plate", "9.5 mm")]
+    inner: Annotated[bool, Key("Inside strake of an in-and-out arrangement.")] = False
 
 
-@dataclass(frozen=True)
-class Strake:
+class Strake(Noun, frozen=True, kw_only=True):
     """A strake of shell plating."""
 
-    strake: str
-    name: str
-    from_girth: Length
-    to_girth: Length
-    plates: tuple[PlateRun, ...]
-    here: Place = field(compare=False)
-    riveting: str = ""
-    butts: tuple[Position, ...] = ()
+    strake: Annotated[str, Key("Letter, A from the keel.", "A"), Form("^[A-Z]{1,2}$", "Letter of a strake")]
+    name: Annotated[str, Key("Name.", "garboard")]
+    from_girth: Annotated[Length, Key("Girth from the keel centreline amidships to the lower edge.", "0 m")]
+    to_girth: Annotated[Length, Key("Girth to the upper edge.", "1.2 m")]
+    plates: Annotated[tuple[PlateRun, ...], Key("Runs of plates, from aft.")]
+    riveting: Annotated[str, Key("Seams and butts.", "double at seams, treble at butts")] = ""
+    butts: Annotated[
+        tuple[Annotated[Position, Key("A butt.", "Fr 18")], ...],
+        Key("Butts, from aft, where plates of one run meet; a run is one plate where none are given."),
+    ] = ()
     """Where plates of one run meet."""
+    here: Place
 
 
-@dataclass(frozen=True)
-class Anode:
+class Anode(Noun, frozen=True, kw_only=True):
     """A sacrificial anode."""
 
-    anode: str
-    at: Position
-    side: str
-    height: Length
-    alloy: str
-    mass: Mass
-    here: Place = field(compare=False)
-    fixing: str = ""
-    length: Length | None = None
-    width: Length | None = None
-    thickness: Length | None = None
-    left: Fraction | None = None
-    seen: date | None = None
+    anode: Annotated[Identifier, Key("Identifier.", "p1")]
+    at: Annotated[Position, Key("Position.", "Fr 12")]
+    side: Side
+    height: Annotated[Length, Key("Height above the keel line.", "1.1 m")]
+    alloy: Annotated[str, Key("Alloy."), OneOf("zinc", "aluminium", "magnesium")]
+    mass: Annotated[Mass, Key("Net mass of alloy when new.", "10 kg")]
+    fixing: Annotated[str, Key("Fixing."), OneOf("bolted", "welded")] = ""
+    length: Annotated[Length | None, Key("Length.", "300 mm")] = None
+    width: Annotated[Length | None, Key("Width.", "150 mm")] = None
+    thickness: Annotated[Length | None, Key("Thickness.", "35 mm")] = None
+    left: Annotated[Fraction | None, Key("Share left, last seen.", "35 %")] = None
+    seen: Annotated[Date | None, Key("Day it was last seen.", "2027-04-12")] = None
+    here: Place
 
 
-@dataclass(frozen=True)
-class LightshipWeight:
-    """The lightship."""
+class Tanks(Noun, frozen=True, kw_only=True):
+    """Tanks and cofferdams: bounds or table, pipes, contents."""
 
-    mass: Mass
-    at: Length
-    height: Length
-    source: str
-    here: Place = field(compare=False)
-    off_centre: Length | None = None
+    tanks: Annotated[tuple[Tank, ...], Key("All tanks."), Count(1)]
 
 
-@dataclass(frozen=True)
-class Weight:
-    """A weight aboard."""
+class Openings(Noun, frozen=True, kw_only=True):
+    """Every opening in the shell below the weather deck line that concerns a docking."""
 
-    what: str
-    mass: Mass
-    at: Position
-    height: Length
-    here: Place = field(compare=False)
-    off_centre: Length | None = None
-    basis: str = ""
+    openings: Annotated[tuple[Opening, ...], Key("Openings."), Count(1)]
 
 
-@dataclass(frozen=True)
-class ObservedDrafts:
-    """Drafts last read."""
+class Appendages(Noun, frozen=True, kw_only=True):
+    """What stands out of the hull: rudder, bilge keels, stern frame, brackets."""
 
-    aft: Length
-    forward: Length
-    read: date
-    here: Place = field(compare=False)
+    appendages: Annotated[tuple[Appendage, ...], Key("Appendages.")]
 
 
-@dataclass(frozen=True)
-class DockingCondition:
-    """The condition wanted for docking."""
+class Strakes(Noun, frozen=True, kw_only=True):
+    """Strakes of shell plating with thickness as built."""
 
-    trim: Length
-    here: Place = field(compare=False)
-    least_gm: Length | None = None
-    most_list: Angle | None = None
+    strakes: Annotated[tuple[Strake, ...], Key("Strakes from the keel up."), Count(1)]
 
 
-@dataclass(frozen=True)
-class Lightship:
-    """Lightship, weights aboard, water, and the condition wanted."""
+class Anodes(Noun, frozen=True, kw_only=True):
+    """Sacrificial anodes fitted."""
 
-    lightship: LightshipWeight
-    weights: tuple[Weight, ...]
-    here: Place = field(compare=False)
-    water: Water | None = None
-    observed: ObservedDrafts | None = None
-    docking: DockingCondition | None = None
+    anodes: Annotated[tuple[Anode, ...], Key("Anodes."), Count(1)]

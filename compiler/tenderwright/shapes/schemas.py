@@ -1,4 +1,4 @@
-"""Find and load the JSON Schemas, with every `$ref` written out so that validation never resolves one."""
+"""Find and load the JSON Schemas, which are made from the nouns of the model and refer to nothing outside them."""
 
 from __future__ import annotations
 
@@ -17,32 +17,13 @@ def schema_folder() -> Path:
     return installed if installed.is_dir() else _HERE.parents[3] / "schemas"
 
 
-@cache
-def _raw(name: str) -> Any:
-    return json.loads((schema_folder() / f"{name}.schema.json").read_text("utf-8"))
-
-
 def schema_names() -> list[str]:
-    """List the schemas of files, without the shared definitions."""
-    names = (path.name.removesuffix(".schema.json") for path in schema_folder().glob("*.schema.json"))
-    return sorted(name for name in names if name != "common")
-
-
-def _inlined(node: Any) -> Any:
-    if isinstance(node, list):
-        return [_inlined(child) for child in node]
-    if not isinstance(node, dict):
-        return node
-    reference = node.get("$ref")
-    if isinstance(reference, str) and reference.startswith("common.schema.json#/$defs/"):
-        shared = _raw("common")["$defs"][reference.rsplit("/", 1)[1]]
-        rest = {key: value for key, value in node.items() if key != "$ref"}
-        return {**_inlined(shared), **_inlined(rest)}
-    return {key: _inlined(value) for key, value in node.items()}
+    """List the schemas of files."""
+    return sorted(path.name.removesuffix(".schema.json") for path in schema_folder().glob("*.schema.json"))
 
 
 @cache
 def load_schema(name: str) -> dict[str, Any]:
-    """Load a schema by name with shared definitions written into it."""
-    schema: dict[str, Any] = _inlined(_raw(name))
+    """Load a schema by name."""
+    schema: dict[str, Any] = json.loads((schema_folder() / f"{name}.schema.json").read_text("utf-8"))
     return schema

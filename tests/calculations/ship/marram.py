@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import cache
 from typing import Any
 
@@ -16,6 +15,7 @@ from tenderwright.pipeline import compile_package, read
 from tenderwright.quantities.position import Position, parse_position
 from tenderwright.quantities.quantity import Quantity, parse_quantity
 from tests.pipeline.packages import MARRAM
+from tests.replacing import replace
 
 
 @cache
@@ -68,4 +68,12 @@ def at(text: str) -> Position:
 
 def row(first: str, last: str, every: int, cap: str = "300 mm") -> KeelBlocks:
     """Give a row of keel blocks on frames."""
-    return KeelBlocks(at(first), length(cap), length("1.0 m"), plan().here, at(last), every, length("400 mm"))
+    return KeelBlocks(
+        at=at(first),
+        length=length(cap),
+        width=length("1.0 m"),
+        here=plan().here,
+        to=at(last),
+        every=every,
+        bearing_width=length("400 mm"),
+    )

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from tenderwright.calculations.docking_results import KeelBlockResult
 from tests.calculations.ship import marram
+from tests.replacing import replace
 
 G = 9.80665
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from math import radians, tan
 
 import pytest
@@ -11,6 +10,7 @@ from tenderwright.calculations.calculate import calculate
 from tenderwright.model.docking_plan import CitedAngle
 from tenderwright.quantities.quantity import parse_quantity
 from tests.calculations.ship import marram
+from tests.replacing import replace
 
 
 def test_a_row_stands_on_every_so_many_frames() -> None:
@@ -41,7 +41,7 @@ def test_two_blocks_at_one_place_are_told_and_nothing_rests_on_them() -> None:
 
 
 def test_a_block_line_that_falls_aft_is_built_lower_aft() -> None:
-    angle = CitedAngle(parse_quantity("0.2 deg", "angle"), "for the test", marram.plan().here)
+    angle = CitedAngle(value=parse_quantity("0.2 deg", "angle"), source="for the test", here=marram.plan().here)
     _, results = calculate(marram.with_plan(declivity=angle))
     first, *_, last = results.docking.keel_blocks
     assert first.height is not None

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from tests.calculations.ship import marram
+from tests.replacing import replace
 
 
 def test_three_take_her_and_the_slipway_does_not() -> None:

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from tenderwright.calculations.calculate import calculate
 from tests.calculations.ship import marram
+from tests.replacing import replace
 
 
 def test_the_bare_area_is_the_sum_of_what_the_blocks_touch() -> None:

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from tenderwright.quantities.quantity import parse_quantity
 from tests.calculations.ship import marram
+from tests.replacing import replace
 
 
 def test_the_weights_and_tanks_that_moved_make_the_difference() -> None:

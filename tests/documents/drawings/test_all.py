@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from itertools import combinations
 
 import pytest
@@ -12,6 +11,7 @@ from tenderwright.calculations.docking_results import DockingResults
 from tenderwright.documents.drawings.all import drawings
 from tenderwright.documents.edition import Figure
 from tenderwright.writing.figures import figure_size, figure_svg
+from tests.replacing import replace
 
 from .ship import compiled, figures, marram, root, texts
 

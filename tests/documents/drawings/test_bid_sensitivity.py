@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 from itertools import pairwise
 from xml.etree import ElementTree
 
@@ -12,6 +11,7 @@ import pytest
 from tenderwright.documents.drawings.bid_sensitivity import HEIGHT, WIDTH, bid_sensitivity
 from tenderwright.documents.edition import Figure
 from tests.fixtures.returned_bids import compared_bids
+from tests.replacing import replace
 
 SVG = "{http://www.w3.org/2000/svg}"
 

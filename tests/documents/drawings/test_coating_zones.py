@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from tenderwright.documents.drawings.bands import bands
 from tenderwright.documents.drawings.coating_zones import zones
+from tests.replacing import replace
 
 from .ship import figure, marram, of_kind, scale, texts
 

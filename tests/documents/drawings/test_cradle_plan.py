@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from itertools import combinations
 
 import pytest
@@ -12,6 +11,7 @@ from tenderwright.calculations.cradle.train import Car, arrange
 from tenderwright.documents.drawings.cradle_plan import cradle
 from tenderwright.documents.edition import Figure
 from tenderwright.model.facility import Facility
+from tests.replacing import replace
 
 from .ship import figure, marram, of_kind, paths, scale, texts
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from tenderwright.calculations.docking_results import Conflict, Footprint, Strip
 from tenderwright.documents.drawings.bottom_marks import BEFORE, LAST
 from tenderwright.documents.drawings.docking_bottom import docking_bottom
 from tenderwright.documents.edition import Figure
+from tests.replacing import replace
 
 from .ship import figure, marram, of_kind, paths, scale
 

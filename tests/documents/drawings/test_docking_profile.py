@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from tenderwright.calculations.docking_results import KeelBlockResult
@@ -11,6 +9,7 @@ from tenderwright.calculations.results import Results
 from tenderwright.documents.drawings.docking_profile import docking_profile, first_touched
 from tenderwright.documents.drawings.keel_load_diagram import allowable_load
 from tenderwright.documents.edition import Figure
+from tests.replacing import replace
 
 from .ship import figure, marram, of_kind, paths, scale, texts
 

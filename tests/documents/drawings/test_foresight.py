@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 from decimal import Decimal
 from functools import cache
 from itertools import combinations, pairwise
@@ -24,6 +23,7 @@ from tenderwright.planning.schedule import schedule as laid_out
 from tenderwright.writing.figures import figure_size
 from tests.documents.composed import composed
 from tests.documents.parts_owner.seen import figures, foreseen, marram_part
+from tests.replacing import replace
 
 from .ship import of_kind, paths, root, texts
 

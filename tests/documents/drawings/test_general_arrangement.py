@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from tenderwright.documents.drawings.general_arrangement import tanks
+from tests.replacing import replace
 
 from .ship import figure, marram, of_kind, paths, scale, texts
 

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from tenderwright.documents.drawings.lines import body_plan
+from tests.replacing import replace
 
 from .ship import figure, marram, of_kind, paths, scale
 

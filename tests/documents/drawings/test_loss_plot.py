@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from tenderwright.calculations.condition_results import ConditionResults
 from tenderwright.documents.drawings.loss_plot import loss_plot
+from tests.replacing import replace
 
 from .ship import figure, marram, of_kind
 

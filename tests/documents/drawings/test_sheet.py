@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import date
 
 from tenderwright.documents.drawings.sheet import PROPOSAL, revision, sheet_of
 from tenderwright.model.tender import Addendum
+from tests.replacing import replace
 
 from .ship import marram
 
@@ -21,7 +21,10 @@ def test_the_first_issue_is_revision_0_of_its_day() -> None:
 def test_the_last_addendum_is_the_revision() -> None:
     package = marram()[0]
     assert package.tender is not None
-    addenda = (Addendum(2, date(2027, 1, 20), "later"), Addendum(1, date(2027, 1, 8), "earlier"))
+    addenda = (
+        Addendum(number=2, date=date(2027, 1, 20), summary="later"),
+        Addendum(number=1, date=date(2027, 1, 8), summary="earlier"),
+    )
     assert revision(replace(package, tender=replace(package.tender, addenda=addenda))) == "Revision 2, 2027-01-20"
 
 

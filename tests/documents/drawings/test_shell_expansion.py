@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import numpy as np
 import pytest
 
 from tenderwright.calculations.condition_results import ConditionResults
 from tenderwright.documents.drawings.shell_cells import runs, worst_by_cell
 from tenderwright.documents.drawings.shell_expansion import shell_expansion
+from tests.replacing import replace
 
 from .ship import figure, marram, of_kind, scale, texts
 

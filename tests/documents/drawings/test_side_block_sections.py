@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from itertools import combinations
 from math import atan2, degrees
 
@@ -10,6 +9,7 @@ import pytest
 
 from tenderwright.calculations.docking_results import SideBlockResult
 from tenderwright.documents.drawings.side_block_sections import side_block_sections
+from tests.replacing import replace
 
 from .ship import figure, marram, of_kind, paths, scale, texts
 

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from tenderwright.calculations.condition_results import ConditionResults
 from tenderwright.documents.drawings.shell_expansion import CLASSES
 from tenderwright.documents.drawings.tank_interiors import hatch_of, tank_interiors
+from tests.replacing import replace
 
 from .ship import figure, marram, of_kind
 

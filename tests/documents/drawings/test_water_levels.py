@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from tenderwright.calculations.docking_results import FacilityFit
 from tenderwright.documents.drawings.landing_curves import landing_curves
 from tenderwright.documents.drawings.water_levels import water_levels
 from tenderwright.documents.edition import Figure
+from tests.replacing import replace
 
 from .ship import figure, marram, of_kind, root, scale, texts
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -20,6 +19,7 @@ from tenderwright.documents.parts.bids_words import (
     short,
 )
 from tests.fixtures.returned_bids import compared_bids
+from tests.replacing import replace
 
 
 @pytest.mark.parametrize(

@@ -1,8 +1,7 @@
 from __future__ import annotations
 
-from dataclasses import replace
-
 from tenderwright.documents.parts.anodes import anodes
+from tests.replacing import replace
 
 from .parts import desk, rows, text
 

@@ -1,8 +1,7 @@
 from __future__ import annotations
 
-from dataclasses import replace
-
 from tenderwright.documents.parts.condition import condition, percent, yearly
+from tests.replacing import replace
 
 from .parts import desk, part, rows, text
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -14,6 +13,7 @@ from tenderwright.planning.foresight import Foresight
 from tenderwright.planning.outlook import CostOutlook
 from tenderwright.pricing.money import written
 from tests.documents.composed import composed, rows, tables, walk, words
+from tests.replacing import replace
 
 from .seen import figures, foreseen_desk, marram_part, starter_desk
 from .test_estimate import estimate, money

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -16,6 +15,7 @@ from tenderwright.pricing.growth import ALL
 from tenderwright.pricing.money import written
 from tenderwright.pricing.price import Estimate, PricedLine
 from tests.documents.composed import Name, composed, part, rows, tables, words
+from tests.replacing import replace
 
 from .seen import foreseen_desk, marram_part, starter_desk
 

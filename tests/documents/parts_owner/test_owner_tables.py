@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from decimal import Decimal
 
 from tenderwright.documents.edition import DataTable
 from tenderwright.documents.parts.owner_tables import owner_tables
 from tenderwright.writing.csv_table import csv_table
 from tests.documents.composed import composed
+from tests.replacing import replace
 
 from .seen import foreseen_desk, starter_desk
 from .test_estimate import estimate

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from itertools import pairwise
 
 import pytest
@@ -12,6 +11,7 @@ from tenderwright.documents.parts.programme import in_words, programme, waits_fo
 from tenderwright.planning.network import Link
 from tenderwright.planning.schedule import Schedule
 from tests.documents.composed import composed, rows, tables, walk, words
+from tests.replacing import replace
 
 from .seen import figures, foreseen_desk, marram_part, starter_desk
 

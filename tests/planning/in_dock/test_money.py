@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 
@@ -15,6 +14,7 @@ from tenderwright.notices import Place
 from tenderwright.planning.in_dock.money import Funds, funds
 from tenderwright.pricing.in_dock.account import account
 from tests.pricing.in_dock.conftest import Docked
+from tests.replacing import replace
 
 HERE = Place("owner/funding.yaml")
 ON = date(2028, 4, 9)
@@ -23,14 +23,16 @@ ON = date(2028, 4, 9)
 def _funds(docked: Docked, *sources: FundingSource) -> Funds:
     made, owner = docked
     assert owner.ledger is not None
-    found = funds(account(owner.ledger, ON), Funding(sources), made.package)
+    found = funds(account(owner.ledger, ON), Funding(sources=sources), made.package)
     assert found is not None
     return found
 
 
 def _source(amount: int, status: str = "in hand", only: tuple[str, ...] = (), kept: int = 0) -> FundingSource:
     items = tuple(Reference("item", name, HERE) for name in only)
-    return FundingSource("s", "S", Decimal(amount), HERE, Decimal(kept), status, only=items)
+    return FundingSource(
+        source="s", name="S", amount=Decimal(amount), here=HERE, kept_back=Decimal(kept), status=status, only=items
+    )
 
 
 def test_the_demonstration_by_hand(docked: Docked) -> None:

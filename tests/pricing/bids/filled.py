@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import io
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 from typing import Any
@@ -18,6 +17,7 @@ from tenderwright.pricing.bids.read_bid import BidRead, read_bid
 from tenderwright.reading.workbook.cells import Workbook, read_cells
 from tenderwright.reading.workbook.guard import look_through
 from tenderwright.writing.price_form_xlsx import price_form_workbook
+from tests.replacing import replace
 from tests.writing.sample import sample_form
 
 PRICES, TOTALS, SIGNED = "Price form", "Evaluated total", "Acknowledgements"

@@ -57,19 +57,22 @@ def test_a_credit_that_is_not_offered_stands_at_nothing() -> None:
 def test_an_exclusion_of_a_line_that_asks_no_money_is_priced_without_asking() -> None:
     bid = a_bid(
         {"160.a": BidLine(status="included"), "135.b": priced(45)},
-        exclusions=(Exclusion("Disposal of waste", ("160.a",)), Exclusion("Nights", ("135.b",), "assumption")),
+        exclusions=(
+            Exclusion(text="Disposal of waste", lines=("160.a",)),
+            Exclusion(text="Nights", lines=("135.b",), kind="assumption"),
+        ),
     )
     (one,) = adders(bid, a_bid({"160.a": priced(700)}))
     assert (one.kind, one.what, one.amount({}, EVERY)) == ("exclusion", "Disposal of waste", money(5600))
 
 
 def test_an_exclusion_of_a_line_that_is_priced_is_left_to_the_owner() -> None:
-    exclusion = Exclusion("Disposal of waste", ("160.a",))
+    exclusion = Exclusion(text="Disposal of waste", lines=("160.a",))
     bid = a_bid({"160.a": priced(200), "135.b": priced(45)}, exclusions=(exclusion,))
     assert adders(bid, a_bid({"160.a": priced(700)})) == ()
     made = corrected(bid, WASTE, FIRE)
     assert unsettled(bid, made, ()) == [exclusion]
-    said = Adder("corve", "asked", NOWHERE, exclusion="disposal of")
+    said = Adder(bid="corve", why="asked", here=NOWHERE, exclusion="disposal of")
     assert unsettled(bid, made, (said,)) == []
     (one,) = adders(bid, a_bid({"160.a": priced(700)}), said=(said,))
     assert one.amount({}, EVERY) == money(4000), "only what the bid's own 200 lacks of 700, eight times"
@@ -77,20 +80,20 @@ def test_an_exclusion_of_a_line_that_is_priced_is_left_to_the_owner() -> None:
 
 def test_what_the_owner_states_goes_before_all_else() -> None:
     bid = a_bid({"160.a": BidLine(status="no bid"), "135.b": priced(45)})
-    said = (Adder("corve", "letter", NOWHERE, lines=("160.a",), amount=money(4200)),)
+    said = (Adder(bid="corve", why="letter", here=NOWHERE, lines=("160.a",), amount=money(4200)),)
     (one,) = adders(bid, a_bid({"160.a": priced(700)}), said=said)
     assert (one.stated, one.why, one.amount({}, EVERY)) == (money(4200), "letter", money(4200))
 
 
 def test_the_owner_may_take_the_estimate() -> None:
     bid = a_bid({"160.a": BidLine(status="no bid"), "135.b": priced(45)})
-    said = (Adder("corve", "one bid alone", NOWHERE, lines=("160.a",), take="estimate"),)
+    said = (Adder(bid="corve", why="one bid alone", here=NOWHERE, lines=("160.a",), take="estimate"),)
     assert amounts(adders(bid, a_bid({"160.a": priced(700)}), said=said)) == [money(5120)]
 
 
 def test_a_dearer_line_of_its_own_is_not_made_cheaper() -> None:
     bid = a_bid({"160.a": priced(900), "135.b": priced(45)})
-    said = (Adder("corve", "why", NOWHERE, lines=("160.a",)),)
+    said = (Adder(bid="corve", why="why", here=NOWHERE, lines=("160.a",)),)
     assert amounts(adders(bid, a_bid({"160.a": priced(700)}), said=said)) == [0]
 
 
@@ -99,7 +102,7 @@ def test_an_adder_counts_with_the_sections_of_its_lines_and_with_the_quantity() 
     (one,) = adders(bid, a_bid({"160.a": priced(700)}))
     assert one.amount({}, frozenset("AD")) == 0
     assert one.amount({"160.a": Decimal(10)}, EVERY) == money(7000)
-    said = (Adder("corve", "letter", NOWHERE, lines=("160.a",), amount=money(4200)),)
+    said = (Adder(bid="corve", why="letter", here=NOWHERE, lines=("160.a",), amount=money(4200)),)
     (stated,) = adders(bid, said=said)
     assert stated.amount({}, frozenset("AD")) == 0
     assert stated.amount({"160.a": Decimal(10)}, EVERY) == money(4200)

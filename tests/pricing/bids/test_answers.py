@@ -95,17 +95,17 @@ def test_exclusions_are_read_with_their_lines_and_effect() -> None:
     found = returned(exclude)
     assert found.notices == ()
     assert found.bid.exclusions == (
-        Exclusion("Tanks are handed over dry", ("420.a",), "assumption", "1200"),
-        Exclusion("Shift work; see 305.a", ("900.a", "900.b", "305.a"), "alternative"),
-        Exclusion("Disposal of abrasive"),
-        Exclusion("(no words; line 410.a, effect -)", ("410.a",)),
+        Exclusion(text="Tanks are handed over dry", lines=("420.a",), kind="assumption", effect="1200"),
+        Exclusion(text="Shift work; see 305.a", lines=("900.a", "900.b", "305.a"), kind="alternative"),
+        Exclusion(text="Disposal of abrasive"),
+        Exclusion(text="(no words; line 410.a, effect -)", lines=("410.a",)),
     )
     assert found.bid.exclusions[0].here.line == 5
 
 
 def test_answers_to_the_owners_questions_are_read_and_open_ones_left_out() -> None:
     found = returned(put_cell("Yard data", "C4", "Floating dock No. 2, 96 m"))
-    assert found.bid.answers == (BidAnswer("Dock", "Floating dock No. 2, 96 m"),)
+    assert found.bid.answers == (BidAnswer(ask="Dock", answer="Floating dock No. 2, 96 m"),)
 
 
 def test_questions_are_found_on_a_sheet_without_headings() -> None:
@@ -117,7 +117,7 @@ def test_questions_are_found_on_a_sheet_without_headings() -> None:
         sheet.insert_cols(1)
         sheet.title = "Werft"
 
-    assert returned(spoil).bid.answers == (BidAnswer("Capacity", "650"),)
+    assert returned(spoil).bid.answers == (BidAnswer(ask="Capacity", answer="650"),)
 
 
 def test_a_bid_after_the_closing_day_is_told_of() -> None:

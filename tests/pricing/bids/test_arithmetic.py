@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 
@@ -15,6 +14,7 @@ from tenderwright.pricing.bids.arithmetic import correct, is_slip, status_of
 from tenderwright.pricing.bids.corrected import CorrectedBid
 from tenderwright.pricing.money import total
 from tenderwright.pricing.sections import SECTIONS
+from tests.replacing import replace
 
 from .bidding import ABSOLUTE, LINES, UNIT, a_bid, bids, corrected, money, priced, tender_line
 
@@ -180,7 +180,9 @@ def test_a_mark_up_that_is_included_leaves_the_allowance() -> None:
 
 
 def test_what_the_bidder_confirmed_is_used_and_shown() -> None:
-    confirmed = ConfirmedRate("corve", "430.a", money("8.50"), date(2027, 2, 19), NOWHERE, "letter")
+    confirmed = ConfirmedRate(
+        bid="corve", line="430.a", rate=money("8.50"), confirmed=date(2027, 2, 19), here=NOWHERE, note="letter"
+    )
     bid = a_bid({"430.a": priced("0.85", "8500")})
     made = correct(bid, [LENGTH], UNIT, {"430.a": confirmed})
     (one,) = made.corrections
@@ -195,7 +197,7 @@ def test_under_total_absolute_nothing_is_corrected_and_a_wrong_sum_disqualifies(
         section_totals={"C": money(1450)},
         total=money(1450),
     )
-    confirmed = ConfirmedRate("corve", "420.a", money(1), date(2027, 2, 19), NOWHERE)
+    confirmed = ConfirmedRate(bid="corve", line="420.a", rate=money(1), confirmed=date(2027, 2, 19), here=NOWHERE)
     made = correct(bid, [AREA, LENGTH], ABSOLUTE, {"420.a": confirmed})
     assert made.corrections == ()
     assert [one.what for one in made.disqualifying] == ["Line 420.a", "Sub-total of section C"]

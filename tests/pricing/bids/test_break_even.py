@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -11,6 +10,7 @@ from scipy import stats
 
 from tenderwright.model.bid import Bid
 from tenderwright.pricing.bids.break_even import break_evens, deciding_line, total_at
+from tests.replacing import replace
 
 from .bidding import LINES, bids, money, priced
 from .test_evaluate import FULL, evaluated

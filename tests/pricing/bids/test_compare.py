@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
 
@@ -10,6 +9,7 @@ import pytest
 
 from tenderwright.commands.bids_compare import compared
 from tests.fixtures.returned_bids import bids_package, both_sides, compared_bids
+from tests.replacing import replace
 
 from .bidding import money
 

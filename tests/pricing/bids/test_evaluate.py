@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 from functools import cache
@@ -22,6 +21,7 @@ from tenderwright.pricing.bids.cases import cases, ranks
 from tenderwright.pricing.bids.evaluate import EvaluatedBid, evaluate
 from tenderwright.pricing.money import cents, total
 from tenderwright.starter.write import write_starter
+from tests.replacing import replace
 
 from .bidding import LINES, UNIT, a_bid, bids, money, priced
 
@@ -69,8 +69,8 @@ def parts(one: EvaluatedBid) -> dict[str, Decimal]:
 
 
 def test_every_part_by_hand() -> None:
-    costs = OwnersCosts(NOWHERE, towing=StatedCost(money(3100)), travel=StatedCost(money("412.50")))
-    one = evaluated({"corve": FULL}, said=Evaluation(NOWHERE, bids={"corve": costs}))["corve"]
+    costs = OwnersCosts(here=NOWHERE, towing=StatedCost(amount=money(3100)), travel=StatedCost(amount=money("412.50")))
+    one = evaluated({"corve": FULL}, said=Evaluation(here=NOWHERE, bids={"corve": costs}))["corve"]
     assert parts(one) == {
         "A": 21000,
         "B": 2800,
@@ -113,15 +113,15 @@ def test_where_days_are_missing_those_of_the_tender_stand_in_and_it_is_said() ->
 @pytest.mark.parametrize(
     ("costs", "amount"),
     [
-        (OwnersCosts(NOWHERE, day_cost=money(610)), 37 * 610),
-        (OwnersCosts(NOWHERE, days=40), 40 * 850),
-        (OwnersCosts(NOWHERE, days=0), 0),
-        (OwnersCosts(NOWHERE, day_cost=money(0)), 0),
-        (OwnersCosts(NOWHERE, owner_days=StatedCost(money("9999.99")), days=40), money("9999.99")),
+        (OwnersCosts(here=NOWHERE, day_cost=money(610)), 37 * 610),
+        (OwnersCosts(here=NOWHERE, days=40), 40 * 850),
+        (OwnersCosts(here=NOWHERE, days=0), 0),
+        (OwnersCosts(here=NOWHERE, day_cost=money(0)), 0),
+        (OwnersCosts(here=NOWHERE, owner_days=StatedCost(amount=money("9999.99")), days=40), money("9999.99")),
     ],
 )
 def test_the_owner_may_state_days_their_cost_or_all_together(costs: OwnersCosts, amount: Decimal) -> None:
-    one = evaluated({"corve": FULL}, said=Evaluation(NOWHERE, bids={"corve": costs}))["corve"]
+    one = evaluated({"corve": FULL}, said=Evaluation(here=NOWHERE, bids={"corve": costs}))["corve"]
     assert one.days is not None
     assert (one.days.amount, one.days.stated) == (amount, True)
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
@@ -16,6 +15,7 @@ from tenderwright.model.evaluation import Evaluation, Finding, JudgedCriterion, 
 from tenderwright.model.package import Package
 from tenderwright.model.tender import Addendum, Tender
 from tenderwright.pricing.bids.responsive import Fit, Point, facility_fit, points
+from tests.replacing import replace
 
 from .bidding import ABSOLUTE, LINES, corrected, money, priced
 from .test_evaluate import FULL, evaluated, tender
@@ -63,7 +63,7 @@ def test_a_bid_that_answers_all() -> None:
         ({"valid_until": BEFORE.dates.closing + timedelta(days=119)}, "validity", "missed"),
         ({"valid_until": date(2028, 1, 30)}, "validity", "missed"),
         ({"doubts": ("one",)}, "answers", "to be judged"),
-        ({"exclusions": (Exclusion("Nights"),)}, "exclusions", "to be judged"),
+        ({"exclusions": (Exclusion(text="Nights"),)}, "exclusions", "to be judged"),
         ({"lines": {**FULL.lines, "310.a": priced(20, 1)}}, "arithmetic", "to be judged"),
     ],
 )
@@ -79,7 +79,7 @@ def test_an_offer_that_ends_before_the_award_names_it() -> None:
 
 
 def test_addenda_are_acknowledged_or_missed() -> None:
-    issued = tuple(Addendum(number, date(2027, 11, number), "one") for number in (1, 2))
+    issued = tuple(Addendum(number=number, date=date(2027, 11, number), summary="one") for number in (1, 2))
     by = replace(BEFORE, addenda=issued)
     assert stands(replace(GOOD, addenda=(1, 2)), by)["addenda"].state == "met"
     missed = stands(replace(GOOD, addenda=(1,)), by)["addenda"]
@@ -95,7 +95,7 @@ def test_a_visit_that_was_not_asked_for_is_no_point() -> None:
 
 
 def test_days_that_the_owner_learnt_are_known() -> None:
-    said = Evaluation(NOWHERE, bids={"corve": OwnersCosts(NOWHERE, days=40, days_basis="asked")})
+    said = Evaluation(here=NOWHERE, bids={"corve": OwnersCosts(here=NOWHERE, days=40, days_basis="asked")})
     assert stands(replace(GOOD, days=None), said=said)["days"] == Point("days", "met", "not in the bid; 40 d asked")
 
 
@@ -108,9 +108,9 @@ def test_the_dock_is_a_point_as_any_other() -> None:
 
 
 def test_what_the_owner_writes_stands_in_the_place_of_what_was_found() -> None:
-    waived = Finding("corve", "site visit", "knows her from 2021", NOWHERE, waived=True)
-    judged = Finding("corve", "criterion", "too short", NOWHERE, criterion=1)
-    other = Finding("corve", "criterion", "seen at the visit", NOWHERE)
+    waived = Finding(bid="corve", missed="site visit", why="knows her from 2021", here=NOWHERE, waived=True)
+    judged = Finding(bid="corve", missed="criterion", why="too short", here=NOWHERE, criterion=1)
+    other = Finding(bid="corve", missed="criterion", why="seen at the visit", here=NOWHERE)
     found = stands(replace(GOOD, site_visit=False), BEFORE, "pass", waived, judged, other)
     assert (found["site visit"].state, found["site visit"].why) == ("waived", "knows her from 2021")
     assert (found["criterion 1"].state, found["criterion 1"].why) == ("missed", "too short")
@@ -120,8 +120,8 @@ def test_what_the_owner_writes_stands_in_the_place_of_what_was_found() -> None:
 
 def test_a_criterion_is_met_or_not_as_the_owner_judges_and_may_be_waived() -> None:
     judged = (
-        JudgedCriterion("corve", 1, True, "measured", NOWHERE),
-        JudgedCriterion("corve", 2, False, "late", NOWHERE),
+        JudgedCriterion(bid="corve", criterion=1, met=True, why="measured", here=NOWHERE),
+        JudgedCriterion(bid="corve", criterion=2, met=False, why="late", here=NOWHERE),
     )
     made = evaluated({"corve": GOOD})["corve"]
 
@@ -130,7 +130,7 @@ def test_a_criterion_is_met_or_not_as_the_owner_judges_and_may_be_waived() -> No
         return [(one.criterion, one.state, one.why) for one in found if one.criterion]
 
     assert criteria() == [(1, "met", "measured"), (2, "missed", "late")]
-    waived = Finding("corve", "criterion", "the ferry was off", NOWHERE, waived=True, criterion=2)
+    waived = Finding(bid="corve", missed="criterion", why="the ferry was off", here=NOWHERE, waived=True, criterion=2)
     assert criteria(waived) == [(1, "met", "measured"), (2, "waived", "late; the ferry was off")]
 
 
@@ -155,7 +155,7 @@ def test_the_fit_is_that_of_the_facility_calculations() -> None:
 
 
 def test_money_of_a_finding_is_none() -> None:
-    waived = Finding("corve", "site visit", "knows her", NOWHERE, waived=True)
-    made = evaluated({"corve": GOOD}, said=Evaluation(NOWHERE, responsive=(waived,)))["corve"]
+    waived = Finding(bid="corve", missed="site visit", why="knows her", here=NOWHERE, waived=True)
+    made = evaluated({"corve": GOOD}, said=Evaluation(here=NOWHERE, responsive=(waived,)))["corve"]
     assert made.total == evaluated({"corve": GOOD})["corve"].total
     assert made.added == money(0)

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from decimal import Decimal
 
 from tenderwright.model.bid import Bid, BidLine
 from tenderwright.pricing.bids.cases import cases
 from tenderwright.pricing.bids.evaluate import EvaluatedBid
 from tenderwright.pricing.bids.unbalance import Unbalance, early_share, medians, own_estimate_off, unbalance
+from tests.replacing import replace
 
 from .bidding import LINES, money, priced
 from .test_evaluate import FULL, evaluated

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import date, timedelta
 from decimal import Decimal
 from typing import Any
@@ -19,6 +18,7 @@ from tenderwright.pricing.in_dock.ledger import Ledger, ledger
 from tenderwright.pricing.money import CENT, total
 from tenderwright.quantities.quantity import parse_quantity
 from tenderwright.reading.source import Source
+from tests.replacing import replace
 
 from .conftest import Docked
 
@@ -105,14 +105,15 @@ def measures(draw: st.DrawFn) -> list[Measured]:
     """Draw measures, each line once on a day."""
     pairs = draw(st.lists(st.tuples(lines, days), max_size=4, unique=True))
     return [
-        Measured(_name(line), parse_quantity(f"{draw(numbers)} {RATES[line]}", "any"), HERE, day) for line, day in pairs
+        Measured(line=_name(line), quantity=parse_quantity(f"{draw(numbers)} {RATES[line]}", "any"), here=HERE, day=day)
+        for line, day in pairs
     ]
 
 
 works = st.sampled_from(["130", "130.b", "210", "420", "420.a", "320"])
 outs = st.lists(
     st.builds(
-        lambda work, day, paid: LeftOut(_name(work), day, "", _name("Trustees"), HERE, paid),
+        lambda work, day, paid: LeftOut(work=_name(work), day=day, why="", by=_name("Trustees"), here=HERE, paid=paid),
         works,
         days,
         st.none() | money,
@@ -126,8 +127,8 @@ outs = st.lists(
 def weeks(draw: st.DrawFn) -> InDock:
     """Draw all that a docking tells, in one file."""
     return InDock(
-        LAST,
-        HERE,
+        until=LAST,
+        here=HERE,
         conditions=tuple(draw(reports())),
         changes=tuple(draw(change_orders())),
         measured=tuple(draw(measures())),
@@ -172,8 +173,8 @@ def _apart(draw: st.DrawFn, week: InDock) -> list[InDock]:
             parts[draw(st.integers(0, 2))].setdefault(key, []).append(one)
     return [
         InDock(
-            LAST,
-            HERE,
+            until=LAST,
+            here=HERE,
             conditions=tuple(part.get("conditions", ())),
             changes=tuple(part.get("changes", ())),
             measured=tuple(part.get("measured", ())),
@@ -210,10 +211,10 @@ def test_it_reconciles_to_the_cent(docked: Docked, week: InDock, on: date) -> No
 def test_work_left_out_and_restored_comes_to_the_same(docked: Docked, week: InDock, work: str, day: date) -> None:
     """Of one day, what is restored goes after what is left out."""
     plain = replace(week, deleted=())
-    out = LeftOut(_name(work), day, "", _name("Trustees"), HERE)
-    back = Restored(_name(work), day, "", _name("Trustees"), HERE)
+    out = LeftOut(work=_name(work), day=day, why="", by=_name("Trustees"), here=HERE)
+    back = Restored(work=_name(work), day=day, why="", by=_name("Trustees"), here=HERE)
     before = _figures(account(_ledger(docked, [plain]), LAST))
-    told = [replace(plain, deleted=(out,)), InDock(LAST, HERE, restored=(back,))]
+    told = [replace(plain, deleted=(out,)), InDock(until=LAST, here=HERE, restored=(back,))]
     assert _figures(account(_ledger(docked, told), LAST)) == before
 
 
@@ -221,7 +222,13 @@ def test_work_left_out_and_restored_comes_to_the_same(docked: Docked, week: InDo
 @given(weeks(), money, st.integers(0, 5))
 def test_one_more_report_never_lowers_the_forecast(docked: Docked, week: InDock, amount: Decimal, more: int) -> None:
     report = ConditionReport(
-        _name("CF-99"), FIRST, "strake B", Prose("Wasted.", HERE, Source("x", ""), ()), HERE, amount=amount, days=more
+        report=_name("CF-99"),
+        day=FIRST,
+        where="strake B",
+        found=Prose("Wasted.", HERE, Source("x", ""), ()),
+        here=HERE,
+        amount=amount,
+        days=more,
     )
     before = account(_ledger(docked, [week]), LAST)
     after = account(_ledger(docked, [replace(week, conditions=(*week.conditions, report))]), LAST)

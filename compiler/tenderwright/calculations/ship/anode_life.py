@@ -20,8 +20,8 @@ from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.thickness.readings import year_of
 from tenderwright.calculations.value import Given, Record, given
+from tenderwright.model.anode_duty import AnodeDuty
 from tenderwright.model.package import Package
-from tenderwright.model.ship_condition import AnodeDuty
 from tenderwright.model.vessel import Anode
 
 _YEAR = 365.25 * 86400.0

@@ -9,7 +9,7 @@ from tenderwright.calculations.hydrostatics.denny import denny_surface
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.coating import Zone
-from tenderwright.model.vessel import Particulars
+from tenderwright.model.particulars import Particulars
 from tenderwright.quantities.quantity import Quantity
 
 BAND_ESTIMATE: Method[Any] = Method(

@@ -9,7 +9,8 @@ from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.tanks.polyhedron import Polyhedron
 from tenderwright.documents.drawings.pen import Point
 from tenderwright.model.package import Package
-from tenderwright.model.vessel import Appendage, Particulars
+from tenderwright.model.particulars import Particulars
+from tenderwright.model.vessel import Appendage
 
 
 def profile(form: HullForm) -> list[Point]:

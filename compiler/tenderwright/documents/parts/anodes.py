@@ -7,7 +7,7 @@ from tenderwright.calculations.anodes.galvanic import galvanic_pair
 from tenderwright.calculations.condition_results import AnodePlan
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Paragraph, Part, Row, Table, inline
-from tenderwright.model.ship_condition import AnodeDuty
+from tenderwright.model.anode_duty import AnodeDuty
 from tenderwright.quantities.display import decimals
 
 _YEAR = 365.25 * 86400.0

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Part, Row, Table, inline
-from tenderwright.model.vessel import Particulars
+from tenderwright.model.particulars import Particulars
 from tenderwright.quantities.display import decimals
 
 SHIP = "The ship"

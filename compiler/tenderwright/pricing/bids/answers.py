@@ -165,7 +165,7 @@ def _exclusions(table: Table, known: Collection[str]) -> Iterator[Exclusion]:
         text = cell.text or f"(no words; line {line or '-'}, effect {effect or '-'})"
         kind = next((kind for kind in _KINDS if kind in bare(_text(said, "kind"))), "exclusion")
         lines = tuple(dict.fromkeys([*lines_named(line, known), *_lines_in_words(text, known)]))
-        yield Exclusion(text, lines, kind, effect, cell.place)
+        yield Exclusion(text=text, lines=lines, kind=kind, effect=effect, here=cell.place)
 
 
 def _text(said: dict[str, Cell], name: str) -> str:
@@ -185,7 +185,7 @@ def read_questions(book: Workbook, form: ExpectedForm) -> tuple[BidAnswer, ...]:
             table = next((one for one in tables(sheet) if one.kind == "answers" and label.row in one.rows), None)
             answer = _answer(table, label, right_of(sheet, label))
             if answer:
-                found.append(BidAnswer(ask, answer))
+                found.append(BidAnswer(ask=ask, answer=answer))
                 break
     return tuple(found)
 

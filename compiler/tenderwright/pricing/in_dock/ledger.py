@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
+from msgspec.structs import asdict
+
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.value import Record
 from tenderwright.model.in_dock import ActualDays, ChangeOrder, ConditionReport, InDock, LeftOut, Restored
@@ -80,7 +82,7 @@ class Ledger:
         """Give the days of the docking that had come by a day; what a later file says of them goes before."""
         known: dict[str, date] = {}
         for _, days in self.days:
-            known |= {key: day for key, day in vars(days).items() if day is not None and day <= on}
+            known |= {key: day for key, day in asdict(days).items() if day is not None and day <= on}
         return ActualDays(**known)
 
     def done(self, on: date) -> dict[str, float]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -14,6 +13,7 @@ from tenderwright.model.package import Package
 from tenderwright.model.survey import Survey
 from tenderwright.notices import Place
 from tenderwright.pipeline import compile_package, read
+from tests.replacing import replace
 
 ROOT = Path(__file__).parents[4] / "package_src"
 HEAD = "strake,frame,side,tank,member,kind,as_built_mm,measured_mm,date,instrument,stage"

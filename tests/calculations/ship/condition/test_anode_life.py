@@ -1,11 +1,10 @@
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from tenderwright.calculations.calculate import calculate
 from tenderwright.quantities.quantity import parse_quantity
+from tests.replacing import replace
 
 from .ship import marram, surveyed
 

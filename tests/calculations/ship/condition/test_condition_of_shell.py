@@ -1,11 +1,10 @@
 from __future__ import annotations
 
-from dataclasses import replace
-
 import numpy as np
 import pytest
 
 from tenderwright.calculations.calculate import calculate
+from tests.replacing import replace
 
 from .ship import marram, shot, survey, surveyed
 

@@ -1,6 +1,5 @@
 from __future__ import annotations
 
-from dataclasses import replace
 from decimal import Decimal
 
 import numpy as np
@@ -8,6 +7,7 @@ import pytest
 
 from tenderwright.calculations.renewal.contingent import contingent_renewal
 from tenderwright.pricing.quantity import line_quantity
+from tests.replacing import replace
 
 from .ship import marram, shot, survey, surveyed
 

@@ -1,12 +1,11 @@
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from tenderwright.calculations.ship.survey_readings import MOST_NOTICES, read_surveys
 from tenderwright.model.survey import Survey
 from tenderwright.notices import Notice, Place
+from tests.replacing import replace
 
 from .ship import HEAD, marram, shot, survey
 

@@ -1,10 +1,9 @@
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from tenderwright.calculations.calculate import calculate
+from tests.replacing import replace
 
 from .ship import marram
 

@@ -1,0 +1,69 @@
+"""The lightship, the weights aboard, and the condition wanted for docking."""
+
+from typing import Annotated
+
+from tenderwright.model.common import Water
+from tenderwright.model.kinds import (
+    Angle,
+    Date,
+    Length,
+    Mass,
+    SignedLength,
+    SignedMass,
+)
+from tenderwright.model.marks import Key
+from tenderwright.model.noun import Noun
+from tenderwright.notices import Place
+from tenderwright.quantities.position import Position
+
+
+class LightshipWeight(Noun, frozen=True, kw_only=True):
+    """The lightship."""
+
+    mass: Annotated[Mass, Key("Mass.", "560 t")]
+    at: Annotated[SignedLength, Key("Longitudinal centre forward of the after perpendicular.", "23.4 m")]
+    height: Annotated[Length, Key("Vertical centre above the keel line.", "3.6 m")]
+    off_centre: Annotated[SignedLength | None, Key("Transverse centre, port positive.", "0 m")] = None
+    source: Annotated[str, Key("Where it comes from, with date.")]
+    here: Place
+
+
+class Weight(Noun, frozen=True, kw_only=True):
+    """A weight aboard."""
+
+    what: Annotated[str, Key("What.", "ballast, cast iron, in hold")]
+    mass: Annotated[SignedMass, Key("Mass; negative for what is removed.", "38 t")]
+    at: Annotated[Position, Key("Longitudinal centre.", "Fr 40")]
+    height: Annotated[Length, Key("Vertical centre above the keel line.", "1.1 m")]
+    off_centre: Annotated[SignedLength | None, Key("Transverse centre, port positive.", "0 m")] = None
+    basis: Annotated[str, Key("How it is known.")] = ""
+    here: Place
+
+
+class ObservedDrafts(Noun, frozen=True, kw_only=True):
+    """Drafts last read."""
+
+    aft: Annotated[Length, Key("At the after perpendicular, above the keel line.", "3.4 m")]
+    forward: Annotated[Length, Key("At the forward perpendicular.", "3.0 m")]
+    read: Annotated[Date, Key("Day.", "2027-04-12")]
+    here: Place
+
+
+class DockingCondition(Noun, frozen=True, kw_only=True):
+    """The condition wanted for docking."""
+
+    trim: Annotated[SignedLength, Key("Trim wanted, positive by the stern.", "0.3 m")]
+    least_gm: Annotated[Length | None, Key("Least fluid GM afloat.", "0.3 m")] = None
+    most_list: Annotated[Angle | None, Key("Greatest list.", "0.5 deg")] = None
+    here: Place
+
+
+class Lightship(Noun, frozen=True, kw_only=True):
+    """Lightship weight and centre, weights aboard, and the condition wanted for docking."""
+
+    lightship: Annotated[LightshipWeight, Key("Lightship.")]
+    weights: Annotated[tuple[Weight, ...], Key("Weights aboard on arrival, tanks excepted.")]
+    water: Annotated[Water | None, Key("Water at the dock.")] = None
+    observed: Annotated[ObservedDrafts | None, Key("Drafts last read, for comparison.")] = None
+    docking: Annotated[DockingCondition | None, Key("Condition wanted for docking.")] = None
+    here: Place
