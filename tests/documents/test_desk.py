@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -16,6 +15,7 @@ from tenderwright.reading.source import Source
 from tenderwright.writing.html import screen_page
 from tenderwright.writing.prose import prose_html
 from tests.pipeline.packages import edit
+from tests.replacing import replace
 
 from .composed import Composed, changed, composed, part, words
 
