@@ -11,7 +11,9 @@ from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.tanks.contents import TankContents
 from tenderwright.calculations.tanks.sounding import Tank as TankShape
 from tenderwright.calculations.value import Given
-from tenderwright.model.vessel import Lightship, Particulars, Tank
+from tenderwright.model.lightship import Lightship
+from tenderwright.model.particulars import Particulars
+from tenderwright.model.vessel import Tank
 from tenderwright.quantities.position import FrameTable
 
 

@@ -9,7 +9,8 @@ from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.steps.outcome import Absent, Failed
 from tenderwright.calculations.steps.step import step
 from tenderwright.calculations.value import Given
-from tenderwright.model.vessel import Offsets, Particulars
+from tenderwright.model.particulars import Particulars
+from tenderwright.model.vessel import Offsets
 from tenderwright.notices import Notice, Place
 
 

@@ -8,7 +8,7 @@ from tenderwright.calculations.hydrostatics.wetted_surface import METHOD as WETT
 from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given, given
-from tenderwright.model.vessel import Particulars
+from tenderwright.model.particulars import Particulars
 
 INTERVAL = 0.2
 """Interval of draft in the printed table, m."""

@@ -18,8 +18,10 @@ from tenderwright.calculations.tanks.sounding import slanted_pipe, sounding_tabl
 from tenderwright.calculations.tanks.sounding_volume import METHOD as SOUNDING
 from tenderwright.calculations.tanks.table_volume import METHOD as TABLE
 from tenderwright.calculations.value import Given, given
+from tenderwright.model.lightship import Lightship
 from tenderwright.model.package import Package
-from tenderwright.model.vessel import Bounds, Lightship, Particulars, SoundingPipe, Tank
+from tenderwright.model.particulars import Particulars
+from tenderwright.model.vessel import Bounds, SoundingPipe, Tank
 from tenderwright.quantities.position import FrameTable
 from tenderwright.quantities.quantity import Quantity
 

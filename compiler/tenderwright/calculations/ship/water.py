@@ -10,7 +10,7 @@ from tenderwright.calculations.tanks.water_density import METHOD as WATER
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.common import Water
 from tenderwright.model.facility import Facility
-from tenderwright.model.vessel import Lightship
+from tenderwright.model.lightship import Lightship
 
 SEA_WATER = Given(1025.0, "1.025 t/m3", "standard sea water, used where no density is given")
 
