@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import io
 import json
 import os
@@ -221,11 +222,33 @@ def test_a_draft(run: Runner, issued_once: FirstIssue, tmp_path: Path) -> None:
     assert "`draft.zip` is a draft: it names no commit that it could be compared with" in ran.err
 
 
-def test_wrong_use(run: Runner, issued_once: FirstIssue, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_wrong_use(run: Runner, issued_once: FirstIssue, tmp_path: Path) -> None:
     assert run("verify", tmp_path / "nowhere.zip", "--in", issued_once.root).code == 2
     assert run("verify", issued_once.parcel, "--in", tmp_path / "nowhere").code == 2
-    monkeypatch.chdir(tmp_path)
-    ran = run("verify", issued_once.parcel)
-    assert ran.code == 2
-    assert "there is no package.yaml here" in ran.err
     assert os.listdir(tmp_path) == []
+
+
+def test_away_from_the_repository_it_is_held_against_its_own_manifest(
+    run: Runner, issued_once: FirstIssue, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("GIT_CEILING_DIRECTORIES", str(tmp_path))
+    monkeypatch.chdir(tmp_path)
+    names = f"(tender BWT-2028-01, commit {_commit(issued_once)})"
+    ran = run("verify", issued_once.parcel)
+    lines = ran.out.splitlines()
+    assert (ran.code, ran.err) == (0, "")
+    assert lines[0] == (
+        f"Whole: each file in `BWT-2028-01-yard.zip` {names} is as its own manifest lists it, "
+        "and none is missing or added."
+    )
+    assert "whether the museum issued it, this cannot show" in lines[2]
+    assert hashlib.sha256(issued_once.parcel.read_bytes()).hexdigest() in lines[2]
+    starter(tmp_path / "package_src")
+    assert run("verify", issued_once.parcel) == ran
+    (tmp_path / "parcel.zip").write_bytes(_changed(issued_once, "quantities.csv", lambda text: text + b"\n"))
+    ran = run("verify", "parcel.zip")
+    assert ran.code == 1
+    assert ran.out.splitlines()[:2] == [
+        f"Not whole: `parcel.zip` {names} is not what its own manifest lists (files that differ: 1).",
+        "  quantities.csv was altered after the manifest was written",
+    ]

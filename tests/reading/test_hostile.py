@@ -7,7 +7,6 @@ import re
 import shlex
 import shutil
 import subprocess
-from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -19,10 +18,9 @@ from tenderwright.reading.git import Refused, repository_of
 from tenderwright.reading.git_state import git_state, uncommitted
 from tenderwright.reading.issued import issued
 from tenderwright.writing.tag import may_tag, tag_commit
+from tests.fixtures.hostile import HOSTILE, RIVETS, canary_in, ran, settings, taken
 from tests.fixtures.issue import issue
 from tests.pipeline.packages import QUIET_GIT, commit, edit, git, starter
-
-RIVETS = "items/320-rivets-renew.yaml"
 
 
 @pytest.fixture(scope="module")
@@ -47,114 +45,7 @@ def top(harmless: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path
 
 @pytest.fixture
 def canary(tmp_path: Path) -> Path:
-    """A program that leaves a mark."""
-    program = tmp_path / "canary"
-    program.write_text(f"#!/bin/sh\necho ran >> '{tmp_path / 'ran'}'\nexit 1\n", "utf-8")
-    program.chmod(0o755)
-    return program
-
-
-def ran(canary: Path) -> bool:
-    mark = canary.with_name("ran")
-    found = mark.exists()
-    mark.unlink(missing_ok=True)
-    return found
-
-
-def _set(*settings: str) -> Callable[[Path, Path], None]:
-    """Give what puts settings, each `name=value` with CANARY for the program, into the repository's own file."""
-
-    def put(top: Path, canary: Path) -> None:
-        for setting in settings:
-            name, _, value = setting.partition("=")
-            git(top, "config", name, value.replace("CANARY", str(canary)))
-
-    return put
-
-
-def _hooks(top: Path, canary: Path) -> None:
-    hooks = ("reference-transaction", "post-index-change", "post-checkout", "pre-auto-gc", "fsmonitor-watchman")
-    for folder in (top / ".git" / "hooks", top / "hooks"):
-        folder.mkdir(exist_ok=True)
-        for name in hooks:
-            shutil.copy(canary, folder / name)
-
-
-def _hooks_elsewhere(top: Path, canary: Path) -> None:
-    _hooks(top, canary)
-    shutil.rmtree(top / ".git" / "hooks")
-    git(top, "config", "core.hooksPath", str(top / "hooks"))
-
-
-def _filters(top: Path, canary: Path) -> None:
-    _set("filter.spoil.clean=CANARY", "filter.spoil.smudge=CANARY", "filter.spoil.process=CANARY")(top, canary)
-    (top / "attributes").write_text("* filter=spoil diff=spoil\n", "utf-8")
-    shutil.copy(top / "attributes", top / ".git" / "info" / "attributes")
-    _set(f"core.attributesFile={top / 'attributes'}")(top, canary)
-    os.utime(top / "sandling" / RIVETS, (1, 1))  # git looks at the file again
-
-
-def _included(top: Path, canary: Path) -> None:
-    (top / "more").write_text(f"[core]\n fsmonitor = {canary}\n", "utf-8")
-    _set(f"include.path={top / 'more'}")(top, canary)
-
-
-def _files_elsewhere(top: Path, canary: Path) -> None:
-    starter(top.parent / "elsewhere" / "sandling")
-    _set("core.fsmonitor=CANARY", f"core.worktree={top.parent / 'elsewhere'}")(top, canary)
-
-
-def _bare(top: Path, canary: Path) -> None:
-    """A repository among the files of the package, as a plain clone brings it along."""
-    root = top / "sandling"
-    (root / "refs").mkdir()
-    (root / "objects").mkdir()
-    (root / "HEAD").write_text("ref: refs/heads/main\n", "utf-8")
-    (root / "config").write_text(
-        "[core]\n repositoryFormatVersion = 0\n bare = false\n worktree = ../sandling\n", "utf-8"
-    )
-    git(root, "add", "package.yaml")
-    git(root, "config", "core.fsmonitor", str(canary))
-
-
-def _submodule(top: Path, canary: Path) -> None:
-    inner = starter(top.parent / "inner")
-    commit(inner)
-    _set("protocol.file.allow=always")(top, canary)
-    git(top, "-c", "protocol.file.allow=always", "submodule", "--quiet", "add", str(inner), "sandling/photographs")
-    commit(top, "with a repository within")
-    git(top / "sandling" / "photographs", "config", "core.fsmonitor", str(canary))
-    git(top, "update-index", "--cacheinfo", f"160000,{'1' * 40},sandling/photographs")
-    _set("submodule.sandling/photographs.update=!CANARY", "submodule.recurse=true")(top, canary)
-
-
-HOSTILE: dict[str, tuple[Callable[[Path, Path], None], str]] = {
-    "monitor of files": (_set("core.fsmonitor=CANARY"), "status"),
-    "hooks": (_hooks, "tag bait"),
-    "hooks elsewhere": (_hooks_elsewhere, "tag bait"),
-    "filters": (_filters, "status"),
-    "external diff": (_set("diff.external=CANARY"), "diff HEAD~1"),
-    "text conversion": (_set("diff.spoil.textconv=CANARY"), "diff HEAD~1"),
-    "signing": (
-        _set("gpg.program=CANARY", "tag.gpgSign=true", "tag.forceSignAnnotated=true", "log.showSignature=true"),
-        "tag --message=bait bait",
-    ),
-    "signing with a key of ssh": (
-        _set("gpg.format=ssh", "gpg.ssh.program=CANARY", "user.signingKey=/dev/null", "tag.gpgSign=true"),
-        "tag --message=bait bait",
-    ),
-    "editor": (_set("core.editor=CANARY"), "tag --annotate bait"),
-    "pager": (_set("core.pager=CANARY", "pager.tag=true", "pager.rev-list=CANARY"), "--paginate log"),
-    "alias": (_set(*(f"alias.{verb}=!CANARY" for verb in ("bait", "status", "rev-parse", "tag"))), "bait"),
-    "included settings": (_included, "status"),
-    "files elsewhere": (_files_elsewhere, "status"),
-    "bare repository among the files": (_bare, "-C sandling status"),
-    "repository within": (_submodule, "submodule update"),
-    "remote": (
-        _set("remote.origin.url=host:x", "core.sshCommand=CANARY", "credential.helper=!CANARY"),
-        "fetch origin",
-    ),
-}
+    return canary_in(tmp_path)
 
 
 def _outcome(top: Path) -> tuple[object, ...]:
@@ -196,25 +87,13 @@ def test_nothing_runs_and_the_outcome_is_right(kind: str, top: Path, canary: Pat
     outcome = _outcome(top)
     assert not ran(canary)
     assert outcome == wanted
-    assert _taken(top, bait, canary), "git itself runs nothing here, so this shows nothing"
-
-
-def _taken(top: Path, bait: str, canary: Path) -> bool:
-    """Tell whether git, asked at a terminal with no care taken, runs the program."""
-    beyond, terminal = os.openpty()
-    try:
-        words = ["git", "-C", str(top), *bait.split()]
-        subprocess.run(words, stdin=subprocess.DEVNULL, stdout=terminal, stderr=subprocess.DEVNULL, check=False)
-    finally:
-        os.close(terminal)
-        os.close(beyond)
-    return ran(canary)
+    assert taken(top, bait, canary), "git itself runs nothing here, so this shows nothing"
 
 
 def test_objects_that_were_left_out_are_not_fetched(top: Path, canary: Path) -> None:
     blob = git(top, "rev-parse", f"issue-1:sandling/{RIVETS}")
     (top / ".git" / "objects" / blob[:2] / blob[2:]).unlink()
-    _set(
+    settings(
         "core.repositoryFormatVersion=1",
         "extensions.partialClone=origin",
         "remote.origin.promisor=true",
@@ -227,7 +106,7 @@ def test_objects_that_were_left_out_are_not_fetched(top: Path, canary: Path) -> 
     with pytest.raises(NotAtCommit, match="cannot be checked out"), package_at(top / "sandling", "issue-1"):
         pytest.fail("it was given")
     assert not ran(canary)
-    assert _taken(top, f"cat-file -p {blob}", canary)
+    assert taken(top, f"cat-file -p {blob}", canary)
 
 
 def test_a_commit_is_what_its_name_says(top: Path) -> None:

@@ -15,7 +15,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import tenderwright
-from tenderwright.writing.archive import archive
+from tenderwright.writing.archive import archive, parcel_name
 from tenderwright.writing.csv_table import csv_table
 from tenderwright.writing.json_file import Json, canonical_json
 from tenderwright.writing.manifest import manifest
@@ -98,3 +98,16 @@ def test_archive_depends_on_names_and_contents_only() -> None:
         for member in opened.infolist():
             assert member.date_time == (1980, 1, 1, 0, 0, 0)
             assert member.external_attr >> 16 == 0o100644
+
+
+@pytest.mark.parametrize(
+    ("tender", "name"),
+    [
+        ("HPT-2027-01", "HPT-2027-01-yard"),
+        ("2028/07 (A)", "2028-07-A-yard"),
+        ("$(touch x); ../..", "touch-x-yard"),
+        ("–", "tender-yard"),
+    ],
+)
+def test_a_parcel_has_a_plain_name_whatever_the_tender_is_called(tender: str, name: str) -> None:
+    assert parcel_name(tender, "yard") == name

@@ -1,4 +1,7 @@
-"""`tenderwright verify`: rebuild a parcel from the commit that it names, and say whether it is the same."""
+"""`tenderwright verify`: rebuild a parcel from the commit that it names, and say whether it is the same.
+
+Away from the museum's repository a parcel is held against its own manifest alone.
+"""
 
 from __future__ import annotations
 
@@ -15,6 +18,7 @@ from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.commands.yard_at import YardAt, yard_at
 from tenderwright.notices.render import as_text, summary
+from tenderwright.reading.git import Refused, repository_of
 from tenderwright.reading.issued import issued
 from tenderwright.reading.parcel import BadParcel, Parcel, read_parcel
 
@@ -31,29 +35,37 @@ def add_arguments(parser: ArgumentParser) -> None:
         type=Path,
         default=None,
         metavar="DIR",
-        help="the package in its repository (default: here)",
+        help="the package in its repository (default: here; outside git, the parcel is held against its own manifest)",
     )
 
 
 def run(arguments: Namespace) -> int:
     """Verify a parcel: one sentence of verdict, then what there is to say of it."""
     need_typesetter()
-    root = package_folder(arguments.folder)
     try:
+        root = package_folder(arguments.folder) if arguments.folder is not None else _package_here()
         parcel = read_parcel(arguments.parcel)
-    except BadParcel as error:
+    except (BadParcel, Refused) as error:
         raise WrongUse(str(error)) from error
+    name = f"`{arguments.parcel.name}`"
+    if root is None:
+        return _say(_alone(name, parcel))
     yard = yard_at(root, parcel.commit)
     tender = yard.compiled.package.tender
     if tender is not None and tender.tender.number != parcel.tender:
         at = f"at commit {parcel.commit[:12]}"
         raise WrongUse(f"{at} `{root}` holds tender {tender.tender.number}, and the parcel is of another")
-    name = f"`{arguments.parcel.name}`"
     verdict = _unverified(name, parcel, yard) if yard.written is None else _compared(name, parcel, yard, yard.written)
-    print(verdict.sentence)
-    for line in [*verdict.lines, *_recorded(root, parcel)]:
-        print(f"  {line}")
-    return CLEAN if verdict.same else MISTAKES
+    return _say(verdict, *_recorded(root, parcel))
+
+
+def _package_here() -> Path | None:
+    """Give the package where we stand, in its repository; None where there is none, or it is outside git."""
+    try:
+        root = package_folder(None)
+    except WrongUse:
+        return None
+    return root if repository_of(root) is not None else None
 
 
 @dataclass(frozen=True)
@@ -63,6 +75,31 @@ class Verdict:
     same: bool
     sentence: str
     lines: tuple[str, ...] = ()
+
+
+def _say(verdict: Verdict, *more: str) -> int:
+    print(verdict.sentence)
+    for line in [*verdict.lines, *more]:
+        print(f"  {line}")
+    return CLEAN if verdict.same else MISTAKES
+
+
+def _alone(name: str, parcel: Parcel) -> Verdict:
+    """Hold a parcel against its own manifest, and say what that shows and what it does not."""
+    altered = _altered(parcel)
+    names = f"tender {parcel.tender}, commit {parcel.commit[:12]}"
+    checksum = hashlib.sha256(parcel.content).hexdigest()
+    further = (
+        "whether the museum issued it, this cannot show, since whoever alters a file can write the manifest again: ask "
+        f"the museum for the parcel's SHA-256, which is {checksum} here, or let it run `tenderwright verify` in its "
+        "repository",
+    )
+    if altered:
+        wrong = len(altered)
+        sentence = f"Not whole: {name} ({names}) is not what its own manifest lists (files that differ: {wrong})."
+        return Verdict(False, sentence, (*altered, *further))
+    sentence = f"Whole: each file in {name} ({names}) is as its own manifest lists it, and none is missing or added."
+    return Verdict(True, sentence, ("so nothing in it was damaged or altered by itself since it was packed", *further))
 
 
 def _unverified(name: str, parcel: Parcel, yard: YardAt) -> Verdict:

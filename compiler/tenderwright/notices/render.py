@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Mapping, Sequence
 from typing import Any
 
 from tenderwright.notices.notice import Notice, Place
+
+_CONTROL = re.compile("[\0-\x09\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069]")
+"""What a name or a line from anywhere could make a terminal do."""
 
 Sources = Mapping[str, str]
 """The text of each file, by path."""
@@ -36,12 +40,16 @@ def as_text(notices: Sequence[Notice], sources: Sources) -> str:
                 out += _excerpt(note.place, sources)
         out += [f"        hint: {hint}" for hint in notice.hints]
         out.append("")
-    return "\n".join(out)
+    return _shown("\n".join(out))
+
+
+def _shown(text: str) -> str:
+    return _CONTROL.sub(lambda match: match[0].encode("unicode_escape").decode(), text)
 
 
 def one_a_line(notices: Sequence[Notice]) -> str:
     """Render each notice on one line."""
-    return "".join(f"{n.place}: {n.severity}[{n.code}]: {n.message}\n" for n in notices)
+    return _shown("".join(f"{n.place}: {n.severity}[{n.code}]: {n.message}\n" for n in notices))
 
 
 def _as_data(notice: Notice) -> dict[str, Any]:

@@ -97,5 +97,11 @@ def _issue_of(tag: str, commit: str, message: str) -> Issued | None:
         )
     except (KeyError, ValueError):
         return None
-    sound = _COMMIT.fullmatch(issue.commit) and _SHA256.fullmatch(issue.parcel_sha256) and issue.date.tzinfo
+    words = (issue.tag, issue.tender, issue.edition_hash, issue.parcel, issue.compiler)
+    sound = (
+        all(word.isprintable() for word in words)
+        and _COMMIT.fullmatch(issue.commit)
+        and _SHA256.fullmatch(issue.parcel_sha256)
+        and issue.date.tzinfo
+    )
     return issue if sound and issue.commit == commit and issue.number > 0 else None

@@ -85,7 +85,8 @@ def _described(name: str, content: bytes, members: Mapping[str, bytes | None], s
     listed = said.get("files")
     entries = [entry for entry in listed if isinstance(entry, dict)] if isinstance(listed, list) else []
     checksums = {str(entry.get("path")): str(entry.get("sha256")) for entry in entries}
-    if said.get("edition") != "yard" or not checksums or not all(path.isprintable() for path in checksums):
+    tender = str(said.get("tender"))
+    if said.get("edition") != "yard" or not checksums or not all(one.isprintable() for one in (tender, *checksums)):
         raise BadParcel(f"{name} cannot be compared: its {MANIFEST} is not that of a yard edition")
     if said.get("state") != "issued":
         raise BadParcel(f"{name} is a draft: it names no commit that it could be compared with")
@@ -94,4 +95,4 @@ def _described(name: str, content: bytes, members: Mapping[str, bytes | None], s
         raise BadParcel(f"{name} cannot be compared: its {MANIFEST} names no commit")
     compiler = said.get("compiler")
     known = compiler if isinstance(compiler, str) and compiler.isprintable() else ""
-    return Parcel(content, members, str(said.get("tender")), commit, known, checksums)
+    return Parcel(content, members, tender, commit, known, checksums)

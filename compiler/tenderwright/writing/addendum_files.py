@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tenderwright.documents.addendum import Amendment
-from tenderwright.writing.archive import archive
+from tenderwright.writing.archive import archive, parcel_name
 from tenderwright.writing.edition_files import Written
 from tenderwright.writing.html import screen_page
 from tenderwright.writing.json_file import Json, canonical_json
@@ -25,6 +25,6 @@ def addendum_files(made: Amendment, statement: Json, number: int, typesetter: Ty
     files |= {f"{stem}.pdf": typesetter.typeset(sheet, timestamp, stem).pdf for stem, sheet in edition.sheets.items()}
     files |= {f"drawings/{figure.name}.svg": figure.svg.encode() for figure in made.drawings}
     files[MANIFEST_NAME] = manifest(edition, files, made.form.edition_hash)
-    folder = f"{edition.tender}-addendum-{number}"
+    folder = parcel_name(edition.tender, f"addendum-{number}")
     files[f"{folder}.zip"] = archive(files, folder)
     return Written(files, typeset.page_count, typeset.laid_out, typeset.uncovered)

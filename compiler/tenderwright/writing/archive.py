@@ -3,14 +3,21 @@
 from __future__ import annotations
 
 import io
+import re
 import zipfile
 from collections.abc import Mapping
 
 _FIXED_TIME = (1980, 1, 1, 0, 0, 0)
 _UNIX = 3
+_OTHER = re.compile(r"[^A-Za-z0-9._-]+")
 _COMPRESSED = (".pdf", ".xlsx", ".docx")
 """Endings of files that are compressed in themselves."""
 _REGULAR_FILE_MODE = 0o100644 << 16
+
+
+def parcel_name(tender: str, what: str) -> str:
+    """Name a parcel after its tender, with a hyphen for whatever is no letter of a to z, figure, `.`, `_` or `-`."""
+    return f"{_OTHER.sub('-', tender).strip('.-') or 'tender'}-{what}"
 
 
 def archive(files: Mapping[str, bytes], folder: str = "") -> bytes:

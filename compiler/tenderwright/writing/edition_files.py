@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from tenderwright.documents.edition import Edition, Figure
 from tenderwright.documents.price_form import PriceForm
-from tenderwright.writing.archive import archive
+from tenderwright.writing.archive import archive, parcel_name
 from tenderwright.writing.csv_table import csv_table
 from tenderwright.writing.html import screen_page
 from tenderwright.writing.manifest import MANIFEST_NAME, manifest
@@ -40,7 +40,7 @@ def edition_files(edition: Edition, form: PriceForm, typesetter: Typesetter, tim
     files |= {f"{stem}.csv": csv_table(table.header, table.rows) for stem, table in edition.tables.items()}
     files |= {f"drawings/{figure.name}.svg": figure.svg.encode() for figure in _figures(edition)}
     files[MANIFEST_NAME] = manifest(edition, files, form.edition_hash)
-    folder = f"{edition.tender}-{edition.name}"
+    folder = parcel_name(edition.tender, edition.name)
     files[f"{folder}.zip"] = archive(files, folder)
     return Written(files, typeset.page_count, typeset.laid_out, typeset.uncovered)
 
