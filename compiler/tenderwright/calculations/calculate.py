@@ -5,19 +5,22 @@ from __future__ import annotations
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.ship.anode_life import anode_duty
 from tenderwright.calculations.ship.anodes import anode_values
-from tenderwright.calculations.ship.block_places import block_places
+from tenderwright.calculations.ship.block_places import keel_blocks, side_blocks
 from tenderwright.calculations.ship.climate import climate_values
 from tenderwright.calculations.ship.coatings import coating_values
 from tenderwright.calculations.ship.condition import arrival
 from tenderwright.calculations.ship.condition_of_shell import shell_condition
 from tenderwright.calculations.ship.cradle import cradle_values
+from tenderwright.calculations.ship.docking_condition import docking, docking_tank_states
 from tenderwright.calculations.ship.footprints import footprint_values
 from tenderwright.calculations.ship.gauging import gauging_values
 from tenderwright.calculations.ship.hull import hull
-from tenderwright.calculations.ship.landing import landing, landing_estimate
+from tenderwright.calculations.ship.landing import entry_trim, landing, landing_estimate, landing_stages
 from tenderwright.calculations.ship.renewals import renewal_values
 from tenderwright.calculations.ship.tanks import tank_contents, tank_shape
 from tenderwright.calculations.ship.tightness import tightness_values
+from tenderwright.calculations.ship.trim import trim_plan
+from tenderwright.calculations.ship.undocking import undocking, undocking_tank_states
 from tenderwright.calculations.ship.water import SEA_WATER, dock_water
 from tenderwright.calculations.ship.works import blocks_over_work
 from tenderwright.calculations.ship.zones import zone_values
@@ -33,10 +36,8 @@ def calculate(package: Package) -> tuple[Record, Results]:
     record = calculated.record
     results = _bag(calculated, package.offsets is not None)
     cradle_values(package, results, record)
-    block_places(package, results, record)
     footprint_values(package, results, record)
     blocks_over_work(package, results)
-    landing_estimate(package, results, record)
     zone_values(package, results, record)
     coating_values(package, results, record)
     anode_values(package, record)
@@ -60,6 +61,21 @@ def _bag(calculated: Calculated, has_offsets: bool) -> Results:
     results.tanks = dict(calculated.found(tank_shape) or {})
     results.contents = {name: one.liquid for name, one in (calculated.found(tank_contents) or {}).items()}
     results.arrival = calculated.found(arrival)
+    results.trim_plan = calculated.found(trim_plan)
+    found = results.docking
+    found.keel_blocks = calculated.found(keel_blocks) or ()
+    found.side_blocks = calculated.found(side_blocks) or ()
+    found.estimate = calculated.found(landing_estimate)
+    found.position = calculated.found(docking)
+    found.tanks = calculated.found(docking_tank_states) or {}
+    both = calculated.found(landing)
+    if both is not None:
+        found.exact, found.held, found.curve, found.held_curve = both.exact, both.held, both.curve, both.held_curve
+    entry = calculated.found(entry_trim)
+    found.greatest_trim = float(entry["trim"]) if entry else None
+    found.stages = calculated.found(landing_stages) or ()
+    found.undocking = calculated.found(undocking)
+    found.tanks_undocking = calculated.found(undocking_tank_states) or {}
     return results
 
 
@@ -71,16 +87,11 @@ def calculate_tables(package: Package, results: Results, record: Record) -> None
     from tenderwright.calculations.ship.plate_values import plate_values
     from tenderwright.calculations.ship.shift import least_move
     from tenderwright.calculations.ship.side_loads import side_loads
-    from tenderwright.calculations.ship.trim import trim_plan
-    from tenderwright.calculations.ship.undocking import undocking
 
-    if results.trim_plan or results.docking.position:
+    if results.docking.side or results.docking.facilities:
         return
-    trim_plan(package, results, record)
-    landing(package, results, record)
     keel_loads(package, results, record)
     side_loads(package, results, record)
     least_move(package, results, record)
-    undocking(package, results, record)
     plate_values(package, results, record)
     facility_fits(package, results, record)

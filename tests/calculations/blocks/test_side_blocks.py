@@ -78,7 +78,7 @@ def test_method_measures_from_the_dock_floor():
 
     found = run(METHOD)
     low = METHOD.run(**_si(keel=-0.18))
-    assert low["height"][0] == pytest.approx(found["height"][0] + 0.18)
+    assert low["height"] == pytest.approx(found["height"] + 0.18)
     assert found["height"][0] > 1.4
 
 

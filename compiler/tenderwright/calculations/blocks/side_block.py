@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from math import atan, degrees
 from typing import Any
@@ -12,7 +12,7 @@ import numpy as np
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
-from tenderwright.calculations.schema import listed, quantity, record
+from tenderwright.calculations.schema import quantity
 
 GRID = 33
 NEAR = 1e-9
@@ -77,60 +77,79 @@ def seat(form: HullForm, x: float, y: float, length: float, width: float) -> Sea
     )
 
 
-def _kernel(
-    offsets: Mapping[str, Any],
-    blocks: Sequence[Mapping[str, float]],
+@dataclass(frozen=True)
+class SideBlock:
+    """A side block built to the shell."""
+
+    seat: Seat
+    raised: float | None
+    """Height of the baseline above the dock floor [m]; None where the height of the keel blocks is not known."""
+
+    @property
+    def height(self) -> float | None:
+        """Height of the middle of its cap above the dock floor [m]."""
+        return None if self.raised is None else self.seat.height + self.raised
+
+
+def side_block(
+    offsets: Mapping[str, Any] | HullForm,
+    x: float,
+    y: float,
+    length: float,
+    width: float,
     keel: float = 0.0,
-    keel_block_height: float = 0.0,
-) -> Mapping[str, Any]:
-    form = hull_from_offsets(offsets)
-    seats = [seat(form, b["x"], b["y"], b["length"], b["width"]) for b in blocks]
-    raised = keel_block_height - keel
-    return {
-        "height": [one.height + raised for one in seats],
-        "height_inboard": [one.height_inboard + raised for one in seats],
-        "height_outboard": [one.height_outboard + raised for one in seats],
-        "bevel": [degrees(one.bevel) for one in seats],
-        "bevel_forward": [degrees(one.bevel_forward) for one in seats],
-    }
+    keel_block_height: float | None = None,
+) -> SideBlock:
+    """Build one side block to the shell over it; see `seat`. Lengths in m. Raises OutOfRange."""
+    raised = None if keel_block_height is None else keel_block_height - keel
+    return SideBlock(seat(hull_from_offsets(offsets), x, y, length, width), raised)
+
+
+def outputs_of(found: SideBlock) -> dict[str, float]:
+    """Give a side block as outputs; without heights where that of the keel blocks is not known."""
+    one = found.seat
+    slopes = {"bevel": degrees(one.bevel), "bevel_forward": degrees(one.bevel_forward)}
+    if found.raised is None:
+        return slopes
+    heights = (one.height, one.height_inboard, one.height_outboard)
+    names = ("height", "height_inboard", "height_outboard")
+    return {name: height + found.raised for name, height in zip(names, heights, strict=True)} | slopes
 
 
 METHOD = Method(
     name="blocks.side",
-    title="Heights and bevels of side blocks from the offsets",
+    title="Height and bevel of a side block from the offsets",
     formula="y(x, z) = y_block; bevel = atan(Δz/Δy) over the cap; height = z − keel + height of the keel block",
     source=Citation("Geometry of the offsets", standing="derived"),
     valid="moulded shell, without plating; level keel blocks; within the stations of the offsets",
     inputs={
         "offsets": OFFSETS,
-        "blocks": listed(
-            record(
-                "A side block.",
-                ("x", "y", "length", "width"),
-                x=quantity("length", "Middle, forward of AP.", "18 m"),
-                y=quantity("length", "Middle, from the centreline.", "2.4 m"),
-                length=quantity("length", "Along the ship.", "0.4 m"),
-                width=quantity("length", "Across the ship.", "0.6 m"),
-            ),
-            "The side blocks.",
-        ),
+        "x": quantity("length", "Middle of the block, forward of AP.", "18 m"),
+        "y": quantity("length", "Middle of the block, from the centreline.", "2.4 m"),
+        "length": quantity("length", "Of its cap along the ship.", "0.4 m"),
+        "width": quantity("length", "Of its cap across the ship.", "0.6 m"),
         "keel": quantity("length", "Keel on its blocks, above the baseline; minus for a bar keel.", "-0.18 m"),
-        "keel_block_height": quantity("length", "Height of the keel blocks; 0 gives heights over their tops.", "1.4 m"),
+        "keel_block_height": quantity(
+            "length",
+            "Height of the keel blocks; without it no heights; 0 m for heights over them.",
+            "1.4 m",
+        ),
     },
     outputs=(
-        Symbol("height", "height over the middle of each block", "length", "m"),
+        Symbol("height", "height over the middle of the block", "length", "m"),
         Symbol("height_inboard", "height over its inboard edge", "length", "m"),
         Symbol("height_outboard", "height over its outboard edge", "length", "m"),
         Symbol("bevel", "rise outboard, degrees", "number", ""),
         Symbol("bevel_forward", "rise forward, degrees", "number", ""),
     ),
-    kernel=_kernel,
+    kernel=side_block,
+    figures=outputs_of,
     example={
         "offsets": EXAMPLE_OFFSETS,
-        "blocks": [
-            {"x": "15 m", "y": "2.4 m", "length": "0.4 m", "width": "0.6 m"},
-            {"x": "22 m", "y": "2.4 m", "length": "0.4 m", "width": "0.6 m"},
-        ],
+        "x": "15 m",
+        "y": "2.4 m",
+        "length": "0.4 m",
+        "width": "0.6 m",
         "keel_block_height": "1.4 m",
     },
     optional=frozenset({"keel", "keel_block_height"}),

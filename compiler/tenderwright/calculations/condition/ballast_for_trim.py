@@ -13,7 +13,9 @@ from tenderwright.calculations.condition.condition_input import (
     tanks_from_input,
     weights_from_input,
 )
-from tenderwright.calculations.condition.target_trim import MovableTank, target_trim
+from tenderwright.calculations.condition.loading import Weight
+from tenderwright.calculations.condition.target_trim import MovableTank, TrimPlan, target_trim
+from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
 from tenderwright.calculations.method import Citation, Method, Symbol
 from tenderwright.calculations.schema import record
@@ -37,25 +39,17 @@ TARGET_TANKS: Mapping[str, Any] = {
 
 
 def trim_by_liquids(
-    offsets: Mapping[str, Any],
-    weights: Sequence[Mapping[str, Any]],
-    tanks: Sequence[Mapping[str, Any]],
+    offsets: Mapping[str, Any] | HullForm,
+    weights: Sequence[Mapping[str, Any] | Weight],
+    tanks: Sequence[Mapping[str, Any] | MovableTank],
     trim: float,
     density: float = 1025.0,
     upright: bool = False,
     exchanged: Sequence[str] = ("sea water",),
-) -> dict[str, Any]:
+) -> TrimPlan:
     """Find the least liquid to move for a wanted trim from converted input; see `target_trim`."""
-    movable = [
-        MovableTank(
-            load,
-            given["liquid"],
-            given.get("minimum", 0.0),
-            given.get("maximum", load.tank.capacity * load.density),
-        )
-        for given, load in zip(tanks, tanks_from_input(tanks), strict=True)
-    ]
-    plan = target_trim(
+    movable = [tank if isinstance(tank, MovableTank) else _movable(tank) for tank in tanks]
+    return target_trim(
         hull_from_offsets(offsets),
         weights_from_input(weights),
         movable,
@@ -64,6 +58,16 @@ def trim_by_liquids(
         upright=upright,
         exchanged=exchanged,
     )
+
+
+def _movable(tank: Mapping[str, Any]) -> MovableTank:
+    load = tanks_from_input([tank])[0]
+    greatest = tank.get("maximum", load.tank.capacity * load.density)
+    return MovableTank(load, tank["liquid"], tank.get("minimum", 0.0), greatest)
+
+
+def outputs_of(plan: TrimPlan) -> dict[str, Any]:
+    """Give a plan as the outputs of the method."""
     found = plan.position.hydrostatics
     return {
         "met": 1.0 if plan.feasible else 0.0,
@@ -114,6 +118,7 @@ METHOD = Method(
         Symbol("transfers", "what to pump from where to where", "mass", "t"),
     ),
     kernel=trim_by_liquids,
+    figures=outputs_of,
     example={
         "offsets": EXAMPLE_OFFSETS,
         "weights": EXAMPLE_WEIGHTS,

@@ -33,6 +33,11 @@ class MovableTank:
     minimum: float
     maximum: float
 
+    def as_input(self) -> dict[str, object]:
+        """Give it by names."""
+        limits = {"liquid": self.liquid, "minimum": self.minimum, "maximum": self.maximum}
+        return self.load.as_input() | limits
+
 
 @dataclass(frozen=True)
 class Transfer:
@@ -53,6 +58,8 @@ class TrimPlan:
     changes: tuple[float, ...]
     """Change of mass in each tank, in the order given [kg]."""
     transfers: tuple[Transfer, ...]
+    loads: tuple[TankLoad, ...]
+    """The tanks with the liquid moved."""
     position: FloatingPosition
     """The full equilibrium with the liquid moved."""
 
@@ -170,7 +177,7 @@ def _plan(search: _Search, changes: tuple[float, ...], met: bool, exchanged: Seq
     position = floating_position(search.form, search.weights, loads, search.density)
     if met and abs(position.hydrostatics.trim - search.trim) > 1e-3:
         raise OutOfRange(f"the plan gives a trim of {position.hydrostatics.trim:.3f} m, not {search.trim:.3f} m")
-    return TrimPlan(met, changes, _transfers(search.tanks, changes, exchanged), position)
+    return TrimPlan(met, changes, _transfers(search.tanks, changes, exchanged), tuple(loads), position)
 
 
 def _transfers(

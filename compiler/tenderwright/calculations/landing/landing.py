@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Any
 
+from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
-from tenderwright.calculations.landing.curve import landing_curve
+from tenderwright.calculations.landing.curve import LandingCurve, held_curve, landing_curve
 from tenderwright.calculations.landing.exact import Lander, held_particulars, settle_exactly
 from tenderwright.calculations.landing.held import BlockLine
-from tenderwright.calculations.landing.settling import BLOCK_INPUTS, LANDING_SYMBOLS, outputs_of, settle
+from tenderwright.calculations.landing.settling import BLOCK_INPUTS, LANDING_SYMBOLS, Landing, outputs_of, settle
 from tenderwright.calculations.method import Citation, Method, Symbol
 from tenderwright.calculations.schema import quantity
 
@@ -17,8 +19,24 @@ LARGE_SHARE = 0.05
 """Upthrust by displacement above which the hand method is to be read with care (common practice, no source)."""
 
 
-def _kernel(
-    offsets: Mapping[str, Any],
+@dataclass(frozen=True)
+class BothLandings:
+    """A landing by either way, with its curves and the ship that is landed."""
+
+    ship: Lander
+    exact: Landing
+    held: Landing
+    curve: LandingCurve
+    held_curve: LandingCurve
+
+    @property
+    def upthrust_share(self) -> float:
+        """Give the upthrust at settling by displacement."""
+        return self.exact.settling.upthrust / self.ship.displacement
+
+
+def both_landings(
+    offsets: Mapping[str, Any] | HullForm,
     displacement: float,
     lcg: float,
     vcg: float,
@@ -28,18 +46,26 @@ def _kernel(
     declivity: float = 0.0,
     keel: float = 0.0,
     free_surface_moment: float = 0.0,
-) -> Mapping[str, Any]:
+) -> BothLandings:
+    """Land her by either way; see `settle_exactly` and `settle`. Raises OutOfRange."""
     blocks = BlockLine(block_aft, block_forward, declivity)
     form = hull_from_offsets(offsets)
     ship = Lander(form, displacement, lcg, vcg, density, blocks, keel, free_surface_moment)
-    exact, held = settle_exactly(ship), settle(held_particulars(ship), blocks)
+    afloat = held_particulars(ship)
+    exact, held = settle_exactly(ship), settle(afloat, blocks)
     curve = landing_curve(ship)
+    return BothLandings(ship, exact, held, curve, held_curve(afloat, blocks, curve.fall))
+
+
+def figures_of(found: BothLandings) -> dict[str, Any]:
+    """Give both landings as the outputs of the method."""
+    curve = found.curve
     return (
-        outputs_of(exact)
-        | outputs_of(held, "_held")
+        outputs_of(found.exact)
+        | outputs_of(found.held, "_held")
         | {
-            "upthrust_share": exact.settling.upthrust / displacement,
-            "hand_method_in_range": exact.settling.upthrust <= LARGE_SHARE * displacement,
+            "upthrust_share": found.upthrust_share,
+            "hand_method_in_range": found.upthrust_share <= LARGE_SHARE,
             "curve_water": curve.water.tolist(),
             "curve_upthrust": curve.upthrust.tolist(),
             "curve_gm": curve.gm.tolist(),
@@ -75,7 +101,8 @@ METHOD = Method(
         Symbol("curve_upthrust", "upthrust at each level", "mass", "t"),
         Symbol("curve_gm", "lesser virtual GM at each level", "length", "m"),
     ),
-    kernel=_kernel,
+    kernel=both_landings,
+    figures=figures_of,
     example={
         "offsets": EXAMPLE_OFFSETS,
         "displacement": "480 t",

@@ -139,8 +139,9 @@ LANDING_SYMBOLS = (
 )
 
 
-def _kernel(block_aft: float, block_forward: float, declivity: float = 0.0, **afloat: float) -> Mapping[str, Any]:
-    return outputs_of(settle(Afloat(**afloat), BlockLine(block_aft, block_forward, declivity)))
+def settled(block_aft: float, block_forward: float, declivity: float = 0.0, **afloat: float) -> Landing:
+    """Land her by the hand method from converted input; see `settle`. Raises OutOfRange."""
+    return settle(Afloat(**afloat), BlockLine(block_aft, block_forward, declivity))
 
 
 AFLOAT_INPUTS: Mapping[str, Mapping[str, Any]] = {
@@ -172,7 +173,8 @@ METHOD = Method(
     valid="TPC, MCTC, LCF and KM held constant: upthrust up to 5 to 10 % of displacement (common practice, no source)",
     inputs={**AFLOAT_INPUTS, **BLOCK_INPUTS},
     outputs=LANDING_SYMBOLS,
-    kernel=_kernel,
+    kernel=settled,
+    figures=outputs_of,
     example={
         "displacement": "3000 t",
         "length": "84 m",

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.condition.floating import FloatingPosition, outputs_of
-from tenderwright.calculations.condition.loading import TankLoad, Weight
+from tenderwright.calculations.condition.loading import Weight
 from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.condition import arrival_tanks
-from tenderwright.calculations.ship.condition import fixed_weights as weights_of
+from tenderwright.calculations.ship.condition import fixed_weights
+from tenderwright.calculations.ship.docking_condition import moved_weights
+from tenderwright.calculations.ship.keel import underside
 from tenderwright.calculations.ship.water import facility_water
 from tenderwright.calculations.value import Given
 from tenderwright.model.package import Package
@@ -22,24 +22,17 @@ def given_form(package: Package) -> Given:
 
 def water_given(results: Results, facility: str) -> Given:
     """Give the density of a facility's water."""
-    assert results.calculated is not None
-    found = results.calculated.found(facility_water)
+    found = results.found(facility_water)
     assert found is not None
     return found[facility]
 
 
-def tank_loads(package: Package, results: Results) -> list[TankLoad]:
-    """Give the tanks with what is in them on arrival."""
-    assert results.calculated is not None
-    return list(results.calculated.found(arrival_tanks) or ())
-
-
-def condition_outputs(found: FloatingPosition) -> dict[str, float]:
-    """Give a floating position as the outputs of the method."""
-    return outputs_of(found)
-
-
-def fixed_weights(package: Package) -> list[Weight]:
-    """Give the lightship and the weights aboard."""
+def docking_weights(package: Package) -> list[Weight]:
+    """Give the lightship and the weights aboard when she is docked."""
     assert package.lightship is not None
-    return weights_of(package.lightship)
+    return [*fixed_weights(package.lightship), *moved_weights(package.docking_plan, package.items, before_docking=True)]
+
+
+def keel_underside(package: Package) -> float:
+    """Give the height above the keel line of what stands on the blocks, m."""
+    return underside(package.particulars) if package.particulars else 0.0

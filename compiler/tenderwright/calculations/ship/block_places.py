@@ -2,22 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from itertools import pairwise
-from math import degrees
+from typing import Any
 
 from tenderwright.calculations.blocks.heights import METHOD as HEIGHTS
-from tenderwright.calculations.blocks.heights import build_heights
 from tenderwright.calculations.blocks.side_block import METHOD as SIDE
-from tenderwright.calculations.blocks.side_block import Seat, seat
+from tenderwright.calculations.blocks.side_block import SideBlock
 from tenderwright.calculations.blocks.stiffness import block_stiffness
 from tenderwright.calculations.docking_results import KeelBlockResult, SideBlockResult
+from tenderwright.calculations.landing.held import BlockLine
 from tenderwright.calculations.method import OutOfRange
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.adapter import given_form
-from tenderwright.calculations.value import Given, Record, given
+from tenderwright.calculations.ship.hull import Hull
+from tenderwright.calculations.ship.keel import given_underside
+from tenderwright.calculations.steps.outcome import Absent, Each, Failed, Lacking
+from tenderwright.calculations.steps.step import Uses, step, step_of
+from tenderwright.calculations.value import Given, given
 from tenderwright.model.docking_plan import DockingPlan, KeelBlocks, SideBlocks
-from tenderwright.model.package import Package
+from tenderwright.model.vessel import Particulars
 from tenderwright.notices import Notice
 from tenderwright.quantities.position import FrameTable, check_position
 
@@ -25,28 +28,26 @@ LENGTH, WIDTH = 0.4, 0.6
 """Cap of a side block that states none, m (common practice, no source)."""
 
 
-def block_places(package: Package, results: Results, record: Record) -> None:
-    """Place the keel blocks and side blocks of the plan, with the heights to which they are built."""
-    plan = package.docking_plan
-    if plan is None or package.frames is None or package.particulars is None:
-        return
-    results.docking.keel_blocks = _keel(package, plan, package.frames, record)
-    if results.form is not None:
-        results.docking.side_blocks = tuple(_sides(package, plan, results, record))
+@dataclass(frozen=True)
+class PlacedBlock:
+    """A keel block of the plan at its place, m forward of the after perpendicular."""
+
+    row: KeelBlocks
+    x: float
+    position: str
 
 
-def keel_underside(package: Package) -> float:
-    """Give the height above the keel line of what stands on the blocks, m: less than nothing for a bar keel."""
-    keel = package.particulars.keel if package.particulars else None
-    return -keel.depth.si if keel is not None and keel.kind == "bar" and keel.depth is not None else 0.0
-
-
-def bearing_width(package: Package, row: KeelBlocks) -> float:
-    """Give the width in contact, m: of the plate that spreads the load, or the lesser of keel and cap."""
-    if row.bearing_width is not None:
-        return min(row.bearing_width.si, row.width.si)
-    keel = package.particulars.keel.width.si if package.particulars else row.width.si
-    return min(keel, row.width.si)
+@step()
+def placed_keel_blocks(docking_plan: DockingPlan, frames: FrameTable) -> tuple[PlacedBlock, ...] | Absent:
+    """Place every keel block of the plan, from aft."""
+    try:
+        placed = sorted(rows_of(docking_plan, frames), key=lambda pair: pair[1])
+        if any(b - a < 0.01 for (_, a), (_, b) in pairwise(placed)):
+            raise OutOfRange("two keel blocks stand at one place")
+    except OutOfRange as error:
+        at = docking_plan.keel_blocks[0].here
+        return Failed(str(error), Notice("out-of-range", at, f"keel blocks of the docking plan: {error}"))
+    return tuple(PlacedBlock(row, x, frames.label(x)) for row, x in placed)
 
 
 def rows_of(plan: DockingPlan, frames: FrameTable) -> Iterator[tuple[KeelBlocks, float]]:
@@ -58,90 +59,106 @@ def rows_of(plan: DockingPlan, frames: FrameTable) -> Iterator[tuple[KeelBlocks,
         first, last = check_position(row.at.text), check_position(row.to.text)
         if isinstance(first, float) or isinstance(last, float):
             raise OutOfRange("a row of keel blocks runs from one frame to another")
-        step = row.every if last[0] >= first[0] else -row.every
-        for frame in range(first[0], last[0] + (1 if step > 0 else -1), step):
+        pitch = row.every if last[0] >= first[0] else -row.every
+        for frame in range(first[0], last[0] + (1 if pitch > 0 else -1), pitch):
             yield row, frames.x(frame) + first[1]
 
 
-def _keel(package: Package, plan: DockingPlan, frames: FrameTable, record: Record) -> tuple[KeelBlockResult, ...]:
-    try:
-        placed = sorted(rows_of(plan, frames), key=lambda pair: pair[1])
-        places = [x for _, x in placed]
-        if any(b - a < 0.01 for a, b in pairwise(places)):
-            raise OutOfRange("two keel blocks stand at one place")
-        heights = _heights(package, plan, places, record)
-    except OutOfRange as error:
-        at = plan.keel_blocks[0].here
-        record.notices.append(Notice("out-of-range", at, f"keel blocks of the docking plan: {error}"))
-        return ()
-    return tuple(
-        KeelBlockResult(
-            number,
-            frames.label(x),
-            x,
-            row.length.si,
-            row.width.si,
-            heights[number - 1] if heights else None,
-            _stiffness(package, row),
-        )
-        for number, (row, x) in enumerate(placed, start=1)
-    )
+def given_places(placed: tuple[PlacedBlock, ...], plan: DockingPlan) -> Given:
+    """Give the places of the keel blocks as an input."""
+    words = f"{len(placed)} keel blocks, {placed[0].position} to {placed[-1].position}" if placed else "none"
+    return Given([one.x for one in placed], words, plan.here)
 
 
-def _heights(package: Package, plan: DockingPlan, places: list[float], record: Record) -> list[float]:
+@step_of(HEIGHTS, "blocks.keel.height", names={"least": "least", "greatest": "greatest"})
+def keel_block_heights(
+    placed_keel_blocks: tuple[PlacedBlock, ...], docking_plan: DockingPlan, particulars: Particulars
+) -> Uses | Absent:
+    """Find the heights to which the keel blocks are built."""
+    plan, straight = docking_plan, particulars.keel.straight.from_
     if plan.block_height is None:
-        return []
-    assert package.particulars is not None
-    straight = package.particulars.keel.straight.from_
-    slope = plan.declivity.value.si if plan.declivity else 0.0
-    found = build_heights(places, straight.x, plan.block_height.si, declivity=slope).tolist()
+        return Lacking("it needs `block_height` in vessel/docking-plan.yaml")
     inputs = {
-        "places": Given(None, f"{len(places)} keel blocks", plan.here),
+        "places": given_places(placed_keel_blocks, plan),
         "datum": given(straight),
         "datum_height": given(plan.block_height),
         "declivity": given(plan.declivity.value) if plan.declivity else Given(0.0, "level", "no declivity is given"),
     }
-    outputs = {"least": min(found), "greatest": max(found)}
-    record.keep(HEIGHTS, "blocks.keel.height", "keel blocks of the docking plan", inputs, outputs)
-    return [float(one) for one in found]
+    return Uses("keel blocks of the docking plan", inputs, plan.keel_blocks[0].here)
 
 
-def _stiffness(package: Package, row: KeelBlocks) -> float | None:
+@step()
+def keel_blocks(
+    placed_keel_blocks: tuple[PlacedBlock, ...],
+    keel_block_heights: Mapping[str, Any] | None,
+    particulars: Particulars,
+) -> tuple[KeelBlockResult, ...]:
+    """Give the keel blocks of the plan, from aft, with height and stiffness, before any load."""
+    heights = keel_block_heights["heights"] if keel_block_heights else [None] * len(placed_keel_blocks)
+    return tuple(
+        KeelBlockResult(
+            number, one.position, one.x, one.row.length.si, one.row.width.si, height, _stiffness(particulars, one.row)
+        )
+        for number, (one, height) in enumerate(zip(placed_keel_blocks, heights, strict=True), start=1)
+    )
+
+
+def bearing_width(particulars: Particulars, row: KeelBlocks) -> float:
+    """Give the width in contact, m: of the plate that spreads the load, or the lesser of keel and cap."""
+    if row.bearing_width is not None:
+        return min(row.bearing_width.si, row.width.si)
+    return min(particulars.keel.width.si, row.width.si)
+
+
+def _stiffness(particulars: Particulars, row: KeelBlocks) -> float | None:
     """Give a block's stiffness from its layers, all taken on the area in contact; None where one is not known."""
-    area = row.length.si * bearing_width(package, row)
+    area = row.length.si * bearing_width(particulars, row)
     layers = [(one.height.si, one.stiffness.si, area) for one in row.layers if one.stiffness is not None]
     if not layers or len(layers) < len(row.layers):
         return None
     return block_stiffness(layers)
 
 
-def _sides(package: Package, plan: DockingPlan, results: Results, record: Record) -> Iterator[SideBlockResult]:
-    form = results.form
-    assert form is not None
-    raised = plan.block_height.si - keel_underside(package) if plan.block_height is not None else None
-    for number, pair in enumerate(sorted(plan.side_blocks, key=lambda one: one.at.x), start=1):
-        length, width = side_cap(pair)
-        prefix = f"blocks.side-{number}"
-        try:
-            found = seat(form, pair.at.x, pair.off_centre.si, length, width)
-        except OutOfRange as error:
-            record.fail(SIDE, prefix, f"at {pair.at}: {error}", pair.here)
-            continue
-        _keep_seat(package, plan, pair, found, raised, prefix, record)
-        yield SideBlockResult(
-            number,
-            pair.at.text,
-            pair.at.x,
-            pair.off_centre.si,
-            length,
-            width,
-            found.height,
-            found.height_inboard,
-            found.height_outboard,
-            found.height + raised if raised is not None else None,
-            found.bevel,
-            found.bevel_forward,
-        )
+@step()
+def block_line(keel_blocks: tuple[KeelBlockResult, ...], docking_plan: DockingPlan) -> BlockLine | Absent:
+    """Give the line of keel blocks on which she lands."""
+    if len(keel_blocks) < 2:
+        return Lacking("it needs two keel blocks or more in vessel/docking-plan.yaml")
+    ends = [x for one in keel_blocks for x in (one.x - one.length / 2, one.x + one.length / 2)]
+    return BlockLine(min(ends), max(ends), docking_plan.declivity.value.si if docking_plan.declivity else 0.0)
+
+
+def given_line(blocks: BlockLine, plan: DockingPlan) -> dict[str, Given]:
+    """Give the line of keel blocks as inputs."""
+    found = {
+        "block_aft": Given(blocks.aft, f"{blocks.aft:.2f} m", plan.keel_blocks[0].here),
+        "block_forward": Given(blocks.forward, f"{blocks.forward:.2f} m", plan.keel_blocks[-1].here),
+    }
+    return found | ({"declivity": given(plan.declivity.value)} if plan.declivity is not None else {})
+
+
+@step()
+def side_block_pairs(docking_plan: DockingPlan, frames: FrameTable) -> dict[str, SideBlocks]:
+    """Give the pairs of side blocks by number, from aft."""
+    pairs = sorted(docking_plan.side_blocks, key=lambda one: one.at.x)
+    return {str(number): pair for number, pair in enumerate(pairs, start=1)}
+
+
+@step_of(SIDE, "blocks.side-{}", each="side_block_pairs")
+def side_block_seats(pair: SideBlocks, hull: Hull, docking_plan: DockingPlan, particulars: Particulars) -> Uses:
+    """Find how the shell lies over a side block, and how high it is built."""
+    length, width = side_cap(pair)
+    usual = "common practice, no source"
+    inputs = {
+        "offsets": hull.given,
+        "x": given(pair.at),
+        "y": given(pair.off_centre),
+        "length": given(pair.length) if pair.length else Given(length, f"{length} m", usual),
+        "width": given(pair.width) if pair.width else Given(width, f"{width} m", usual),
+    }
+    if docking_plan.block_height is not None:
+        inputs["keel_block_height"] = given(docking_plan.block_height)
+    return Uses(f"side blocks at {pair.at}", inputs | given_underside(particulars), pair.here, of=f"at {pair.at}")
 
 
 def side_cap(pair: SideBlocks) -> tuple[float, float]:
@@ -149,23 +166,29 @@ def side_cap(pair: SideBlocks) -> tuple[float, float]:
     return pair.length.si if pair.length else LENGTH, pair.width.si if pair.width else WIDTH
 
 
-def _keep_seat(
-    package: Package,
-    plan: DockingPlan,
-    pair: SideBlocks,
-    found: Seat,
-    raised: float | None,
-    prefix: str,
-    record: Record,
-) -> None:
-    inputs = {"offsets": given_form(package), "at": given(pair.at), "off_centre": given(pair.off_centre)}
-    if plan.block_height is not None:
-        inputs["keel_block_height"] = given(plan.block_height)
-    outputs = {"bevel": degrees(found.bevel), "bevel_forward": degrees(found.bevel_forward)}
-    if raised is not None:
-        outputs |= {
-            "height": found.height + raised,
-            "height_inboard": found.height_inboard + raised,
-            "height_outboard": found.height_outboard + raised,
-        }
-    record.keep(SIDE, prefix, f"side blocks at {pair.at}", inputs, outputs)
+@step()
+def side_blocks(
+    side_block_pairs: dict[str, SideBlocks], side_block_seats: Each[SideBlock]
+) -> tuple[SideBlockResult, ...]:
+    """Give the pairs of side blocks that lie under the hull, from aft, before any load."""
+    found = []
+    for number, one in side_block_seats.items():
+        pair, shell = side_block_pairs[number], one.seat
+        length, width = side_cap(pair)
+        found.append(
+            SideBlockResult(
+                int(number),
+                pair.at.text,
+                pair.at.x,
+                pair.off_centre.si,
+                length,
+                width,
+                shell.height,
+                shell.height_inboard,
+                shell.height_outboard,
+                one.height,
+                shell.bevel,
+                shell.bevel_forward,
+            )
+        )
+    return tuple(found)

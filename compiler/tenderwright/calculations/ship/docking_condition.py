@@ -1,28 +1,30 @@
-"""The condition in which she is docked: weights, tanks, and the hull set on the block line of the plan."""
+"""The condition in which she is docked: weights, and tanks moved for the trim wanted."""
 
 from __future__ import annotations
 
+from tenderwright.calculations.condition.floating import METHOD as FLOATING
 from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.condition.loading import TankLoad, Weight
+from tenderwright.calculations.condition.target_trim import TrimPlan
 from tenderwright.calculations.docking_results import TankState
-from tenderwright.calculations.hydrostatics.hull_form import HullForm
-from tenderwright.calculations.landing.exact import Lander
-from tenderwright.calculations.landing.held import BlockLine
 from tenderwright.calculations.method import OutOfRange
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.adapter import fixed_weights
-from tenderwright.calculations.ship.block_places import keel_underside
+from tenderwright.calculations.ship.condition import fixed_weights, given_marks, given_tanks, given_weights
+from tenderwright.calculations.ship.hull import Hull
+from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.tanks.sounding import sounding_for
-from tenderwright.model.docking_plan import MovedWeight
-from tenderwright.model.package import Package
+from tenderwright.calculations.value import Given
+from tenderwright.model.docking_plan import DockingPlan, MovedWeight
+from tenderwright.model.item import Item
+from tenderwright.model.vessel import Lightship, Particulars, Tank
+from tenderwright.quantities.position import FrameTable
 
 
-def moved_weights(package: Package, *, before_docking: bool) -> list[Weight]:
+def moved_weights(plan: DockingPlan | None, items: tuple[Item, ...], *, before_docking: bool) -> list[Weight]:
     """Give the weights of the docking plan that items move before docking, or those that move while she is dry."""
-    plan, items = package.docking_plan, package.item_by_name
+    by_number = {item.number: item for item in items}
     found = []
     for moved in plan.moved_while_dry if plan else ():
-        item = items.get(moved.item.name) if moved.item else None
+        item = by_number.get(moved.item.name) if moved.item else None
         if item is not None and item.withdrawn:
             continue
         if (item is not None and item.phase == "before docking") is before_docking:
@@ -36,37 +38,51 @@ def as_weight(moved: MovedWeight) -> Weight:
     return Weight(moved.what, moved.mass.si, moved.at.x, off, moved.height.si)
 
 
-def docking_weights(package: Package) -> list[Weight]:
+@step()
+def docking_weights(
+    lightship: Lightship, docking_plan: DockingPlan | None, items: tuple[Item, ...], frames: FrameTable
+) -> list[Weight]:
     """Give the lightship and the weights aboard when she is docked."""
-    return [*fixed_weights(package), *moved_weights(package, before_docking=True)]
+    return [*fixed_weights(lightship), *moved_weights(docking_plan, items, before_docking=True)]
 
 
-def block_line(package: Package, results: Results) -> BlockLine | None:
-    """Give the line of keel blocks on which she lands; None without a plan of two blocks or more."""
-    blocks, plan = results.docking.keel_blocks, package.docking_plan
-    if plan is None or len(blocks) < 2:
-        return None
-    ends = [x for one in blocks for x in (one.x - one.length / 2, one.x + one.length / 2)]
-    return BlockLine(min(ends), max(ends), plan.declivity.value.si if plan.declivity else 0.0)
+@step()
+def docking_tanks(arrival_tanks: tuple[TankLoad, ...], trim_plan: TrimPlan | None) -> tuple[TankLoad, ...]:
+    """Give the tanks when she is docked: moved for the trim wanted, or as on arrival where none is stated."""
+    return arrival_tanks if trim_plan is None else trim_plan.loads
 
 
-def lander(package: Package, form: HullForm, position: FloatingPosition, blocks: BlockLine, density: float) -> Lander:
-    """Set a floating position over the blocks."""
-    loading = position.loading
-    return Lander(
-        form,
-        loading.mass,
-        loading.lcg,
-        loading.vcg,
-        density,
-        blocks,
-        keel_underside(package),
-        loading.free_surface_moment,
-    )
+@step_of(FLOATING, "condition.docking")
+def docking(
+    lightship: Lightship,
+    hull: Hull,
+    docking_weights: list[Weight],
+    docking_tanks: tuple[TankLoad, ...],
+    dock_water: Given,
+    particulars: Particulars,
+) -> Uses:
+    """Find how she floats over the blocks."""
+    inputs = {
+        "offsets": hull.given,
+        "weights": given_weights(docking_weights, lightship),
+        "tanks": given_tanks(docking_tanks),
+        "density": dock_water,
+    }
+    at = lightship.docking.trim.at if lightship.docking else lightship.here
+    return Uses("with the tanks moved for docking", inputs | given_marks(particulars), at)
+
+
+@step()
+def docking_tank_states(
+    docking: FloatingPosition, docking_tanks: tuple[TankLoad, ...], tanks: tuple[Tank, ...]
+) -> dict[str, TankState]:
+    """Give what is in each tank when she is docked."""
+    liquids = {t.tank: t.contents.liquid if t.contents.liquid != "none" else "sea water" for t in tanks}
+    return tank_states(docking_tanks, liquids, docking)
 
 
 def tank_states(
-    package: Package, loads: list[TankLoad], liquids: dict[str, str], position: FloatingPosition
+    loads: tuple[TankLoad, ...], liquids: dict[str, str], position: FloatingPosition
 ) -> dict[str, TankState]:
     """Give what is in each tank in a condition, with the sounding at its trim."""
     slope = position.hydrostatics.trim / position.hydrostatics.length
@@ -81,3 +97,15 @@ def tank_states(
         liquid = liquids.get(load.name, "none") if load.mass > 0 else "none"
         found[load.name] = TankState(liquid, load.volume, load.mass, sounding)
     return found
+
+
+def given_condition(prefix: str, position: FloatingPosition) -> dict[str, Given]:
+    """Give weight, centre of gravity and free-surface moment of a condition as inputs."""
+    loading = position.loading
+    figures = {
+        "displacement": (loading.mass, f"{loading.mass / 1000:.1f} t"),
+        "lcg": (loading.lcg, f"{loading.lcg:.3f} m"),
+        "vcg": (loading.vcg, f"{loading.vcg:.3f} m"),
+        "free_surface_moment": (loading.free_surface_moment, f"{loading.free_surface_moment / 1000:.1f} t·m"),
+    }
+    return {name: Given(si, words, f"{prefix}.{name.replace('_', '-')}") for name, (si, words) in figures.items()}

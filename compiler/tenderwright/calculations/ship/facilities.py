@@ -21,8 +21,7 @@ from tenderwright.calculations.hydrostatics.equilibrium import float_at
 from tenderwright.calculations.hydrostatics.upright import Hydrostatics
 from tenderwright.calculations.method import Citation, OutOfRange
 from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.adapter import water_given
-from tenderwright.calculations.ship.block_places import keel_underside
+from tenderwright.calculations.ship.adapter import keel_underside, water_given
 from tenderwright.calculations.value import Given, Record, given
 from tenderwright.model.facility import Facility
 from tenderwright.model.package import Package

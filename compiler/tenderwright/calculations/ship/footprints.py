@@ -13,7 +13,8 @@ from tenderwright.calculations.docking_results import Conflict, DockingResults, 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.block_places import keel_underside, rows_of, side_cap
+from tenderwright.calculations.ship.adapter import keel_underside
+from tenderwright.calculations.ship.block_places import rows_of, side_cap
 from tenderwright.calculations.value import Given, Record, given
 from tenderwright.model.history import EarlierDocking, UsedBlock
 from tenderwright.model.package import Package

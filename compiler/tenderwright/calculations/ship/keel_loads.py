@@ -24,8 +24,8 @@ from tenderwright.calculations.blocks.weight_curve import Segment, weight_curve
 from tenderwright.calculations.docking_results import KeelBlockResult
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.adapter import docking_weights
 from tenderwright.calculations.ship.block_places import bearing_width, rows_of
-from tenderwright.calculations.ship.docking_condition import docking_weights
 from tenderwright.calculations.value import Given, Record, given
 from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.package import Package
@@ -35,10 +35,10 @@ from tenderwright.quantities.display import show
 def keel_loads(package: Package, results: Results, record: Record) -> None:
     """Keep the loads of the keel blocks in the docking condition, the greatest pressure and the first block's."""
     plan, position, blocks = package.docking_plan, results.docking.position, results.docking.keel_blocks
-    if plan is None or position is None or len(blocks) < 2 or package.frames is None:
+    if plan is None or position is None or len(blocks) < 2 or package.frames is None or package.particulars is None:
         return
     rows = sorted(rows_of(plan, package.frames), key=lambda pair: pair[1])
-    widths = [bearing_width(package, row) for row, _ in rows]
+    widths = [bearing_width(package.particulars, row) for row, _ in rows]
     weight, lcg = position.loading.mass, position.loading.lcg
     rigid = _rigid(plan, blocks, widths, weight, lcg, record)
     standing = _elastic(package, plan, results, record)

@@ -11,7 +11,7 @@ from tenderwright.calculations.blocks.shift import Bottom, least_shifts
 from tenderwright.calculations.docking_results import Footprint, LeastShift
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.block_places import keel_underside
+from tenderwright.calculations.ship.adapter import keel_underside
 from tenderwright.calculations.ship.footprints import clearance_of, obstacles
 from tenderwright.calculations.value import Given, Record, given
 from tenderwright.model.package import Package

@@ -12,7 +12,7 @@ from tenderwright.calculations.docking_results import KeelBlockResult, Side, Sid
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.schema import GRAVITY
-from tenderwright.calculations.ship.block_places import keel_underside
+from tenderwright.calculations.ship.adapter import keel_underside
 from tenderwright.calculations.ship.keel_loads import keep_pressure
 from tenderwright.calculations.value import Given, Record
 from tenderwright.model.docking_plan import DockingPlan

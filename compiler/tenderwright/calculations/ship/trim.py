@@ -2,46 +2,55 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.condition.floating import METHOD as FLOATING
-from tenderwright.calculations.condition.target_trim import MovableTank, target_trim
-from tenderwright.calculations.method import OutOfRange
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.adapter import condition_outputs, tank_loads
-from tenderwright.calculations.ship.docking_condition import docking_weights
-from tenderwright.calculations.value import Given, Record, given
-from tenderwright.model.package import Package
+from tenderwright.calculations.condition.ballast_for_trim import METHOD as TARGET_TRIM
+from tenderwright.calculations.condition.loading import TankLoad, Weight
+from tenderwright.calculations.condition.target_trim import MovableTank
+from tenderwright.calculations.ship.condition import given_weights
+from tenderwright.calculations.ship.hull import Hull
+from tenderwright.calculations.steps.outcome import Absent, Lacking
+from tenderwright.calculations.steps.step import Uses, step_of
+from tenderwright.calculations.value import Given, given
+from tenderwright.model.vessel import Lightship, Tank
+
+_KEPT = {name: name.replace("_", "-") for name in ("met", "moved", "changes")}
 
 
-def trim_plan(package: Package, results: Results, record: Record) -> None:
-    """Find the least movement between movable tanks that gives the trim wanted, and the condition it leads to."""
-    lightship, form = package.lightship, results.form
-    if lightship is None or lightship.docking is None or form is None or results.arrival is None:
-        return
+@step_of(TARGET_TRIM, "docking.trim", names=_KEPT)
+def trim_plan(
+    lightship: Lightship,
+    hull: Hull,
+    tanks: tuple[Tank, ...],
+    arrival_tanks: tuple[TankLoad, ...],
+    docking_weights: list[Weight],
+    dock_water: Given,
+) -> Uses | Absent:
+    """Find the least movement between movable tanks that gives the trim wanted and no list."""
+    if lightship.docking is None:
+        return Lacking("it needs `docking` in vessel/lightship.yaml, with the trim wanted")
+    if not arrival_tanks:
+        return Lacking("it needs tanks with bounds in vessel/tanks.yaml")
     wanted = lightship.docking.trim
-    named = {tank.tank: tank for tank in package.tanks}
-    tanks = []
-    for load in tank_loads(package, results):
-        tank = named[load.name]
-        liquid = tank.contents.liquid if tank.contents.liquid != "none" else _usual(tank.use)
-        most = load.tank.capacity * load.density if tank.movable else load.mass
-        tanks.append(MovableTank(load, liquid, 0.0 if tank.movable else load.mass, most))
-    try:
-        plan = target_trim(form, docking_weights(package), tanks, wanted.si, results.water_density, upright=True)
-    except OutOfRange as error:
-        record.fail(FLOATING, "condition.docking", str(error), wanted.at)
-        return
-    results.trim_plan = plan
+    named = {tank.tank: tank for tank in tanks}
+    movable = ", ".join(tank.tank for tank in tanks if tank.movable) or "none"
     inputs = {
-        "trim": given(wanted),
+        "offsets": hull.given,
+        "weights": given_weights(docking_weights, lightship),
         "tanks": Given(
-            None,
-            ", ".join(t.tank for t in package.tanks if t.movable) or "none",
-            "movable in vessel/tanks.yaml",
+            [_movable(named[load.name], load) for load in arrival_tanks],
+            f"movable: {movable}",
+            ", ".join(f"tank.{load.name}.mass" for load in arrival_tanks),
         ),
-        "arrival": given(record.values["condition.arrival.trim"], f"{results.arrival.hydrostatics.trim:.3f} m"),
+        "trim": given(wanted),
+        "density": dock_water,
+        "upright": Given(True, "no list either", "the blocks are built for an upright ship"),
     }
-    outputs = condition_outputs(plan.position)
-    record.keep(FLOATING, "condition.docking", "with the tanks moved for docking", inputs, outputs)
+    return Uses("between the tanks marked movable", inputs, wanted.at)
+
+
+def _movable(tank: Tank, load: TankLoad) -> MovableTank:
+    liquid = tank.contents.liquid if tank.contents.liquid != "none" else _usual(tank.use)
+    most = load.tank.capacity * load.density if tank.movable else load.mass
+    return MovableTank(load, liquid, 0.0 if tank.movable else load.mass, most)
 
 
 def _usual(use: str) -> str:

@@ -3,30 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from math import degrees
 
 from tenderwright.calculations.condition.floating import METHOD as FLOATING
-from tenderwright.calculations.condition.floating import FloatingPosition, floating_position
-from tenderwright.calculations.condition.loading import TankLoad
-from tenderwright.calculations.docking_results import Undocking, Why
-from tenderwright.calculations.landing.exact import settle_exactly
-from tenderwright.calculations.landing.landing import METHOD as LANDING
-from tenderwright.calculations.landing.settling import Landing, outputs_of
-from tenderwright.calculations.method import OutOfRange
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.adapter import condition_outputs, given_form, tank_loads
-from tenderwright.calculations.ship.docking_condition import (
-    block_line,
-    docking_weights,
-    lander,
-    moved_weights,
-    tank_states,
-)
+from tenderwright.calculations.condition.floating import FloatingPosition
+from tenderwright.calculations.condition.loading import TankLoad, Weight
+from tenderwright.calculations.docking_results import TankState, Undocking, Why
+from tenderwright.calculations.landing.held import BlockLine
+from tenderwright.calculations.landing.lifting import METHOD as LIFTING
+from tenderwright.calculations.landing.settling import Landing
+from tenderwright.calculations.ship.block_places import given_line
+from tenderwright.calculations.ship.condition import given_marks, given_tanks, given_weights
+from tenderwright.calculations.ship.docking_condition import given_condition, moved_weights, tank_states
+from tenderwright.calculations.ship.hull import Hull
+from tenderwright.calculations.ship.keel import given_underside
 from tenderwright.calculations.ship.tanks import liquid_density
-from tenderwright.calculations.value import Given, Record
-from tenderwright.model.docking_plan import ChangedTank
-from tenderwright.model.package import Package
+from tenderwright.calculations.steps.step import Uses, step, step_of
+from tenderwright.calculations.value import Given
+from tenderwright.model.docking_plan import DockingPlan
+from tenderwright.model.item import Item
+from tenderwright.model.vessel import Lightship, Particulars, Tank
 
 TRIM_LIMIT = 0.1
 """Trim beyond that wanted for docking with which she still floats off level, m (common practice, no source)."""
@@ -36,69 +33,102 @@ SLACK = (0.05, 0.95)
 """A tank filled between these shares of its capacity has a free surface to be sounded."""
 
 
-def undocking(package: Package, results: Results, record: Record) -> None:
-    """Keep how she floats when she leaves the blocks, and whether that is level and stable."""
-    plan, position, form = package.docking_plan, results.docking.position, results.form
-    if plan is None or position is None or form is None:
-        return
-    loads, liquids = _loads(package, results)
-    weights = [*docking_weights(package), *moved_weights(package, before_docking=False)]
-    try:
-        found = floating_position(form, weights, loads, results.water_density)
-    except OutOfRange as error:
-        record.fail(FLOATING, "condition.undocking", str(error), plan.here)
-        return
-    inputs = {
-        "offsets": given_form(package),
-        "docking": Given(None, "docking condition", "condition.docking.displacement, condition.docking.lcg"),
-        "moved": Given(None, f"{len(plan.moved_while_dry)} weights moved", plan.here),
-        "tanks": Given(None, f"{len(plan.tanks_at_undocking)} tanks changed", plan.here),
-    }
-    record.keep(FLOATING, "condition.undocking", "when she is floated", inputs, condition_outputs(found))
-    lifting = _lifting_off(package, results, record, found)
-    results.docking.tanks_undocking = tank_states(package, loads, liquids, found)
-    results.docking.undocking = _judged(package, results, found, lifting)
+@dataclass(frozen=True)
+class UndockingTanks:
+    """The tanks when she is floated."""
+
+    loads: tuple[TankLoad, ...]
+    liquids: dict[str, str]
 
 
-def _loads(package: Package, results: Results) -> tuple[list[TankLoad], dict[str, str]]:
+@step()
+def undocking_tanks(
+    docking_plan: DockingPlan, docking_tanks: tuple[TankLoad, ...], docking_tank_states: dict[str, TankState]
+) -> UndockingTanks:
     """Give the tanks as on docking, but for those whose contents the plan changes."""
-    docked = results.docking.tanks
-    changed: dict[str, ChangedTank] = {}
-    if package.docking_plan is not None:
-        changed = {one.tank.name: one for one in package.docking_plan.tanks_at_undocking}
+    changed = {one.tank.name: one for one in docking_plan.tanks_at_undocking}
     loads, liquids = [], {}
-    for load in tank_loads(package, results):
+    for load in docking_tanks:
         one = changed.get(load.name)
         if one is None:
-            loads.append(replace(load, mass=docked[load.name].mass))
-            liquids[load.name] = docked[load.name].liquid
+            loads.append(load)
+            liquids[load.name] = docking_tank_states[load.name].liquid
         else:
             density = liquid_density(one.liquid)
             volume = one.volume.si if one.volume is not None and one.liquid != "none" else 0.0
             loads.append(replace(load, density=density, mass=volume * density))
             liquids[load.name] = one.liquid
-    return loads, liquids
+    return UndockingTanks(tuple(loads), liquids)
 
 
-def _lifting_off(package: Package, results: Results, record: Record, found: FloatingPosition) -> Landing | None:
-    """Find how the last block leaves her: a landing backwards."""
-    blocks, plan = block_line(package, results), package.docking_plan
-    if blocks is None or plan is None or results.form is None:
-        return None
-    try:
-        lifted = settle_exactly(lander(package, results.form, found, blocks, results.water_density))
-    except OutOfRange as error:
-        record.fail(LANDING, "undocking.lifting", str(error), plan.here)
-        return None
-    inputs = {"undocking": Given(None, "undocking condition", "condition.undocking.displacement")}
+@step_of(FLOATING, "condition.undocking")
+def undocked(
+    docking_plan: DockingPlan,
+    lightship: Lightship,
+    hull: Hull,
+    items: tuple[Item, ...],
+    docking_weights: list[Weight],
+    undocking_tanks: UndockingTanks,
+    dock_water: Given,
+    particulars: Particulars,
+) -> Uses:
+    """Find how she floats when she leaves the blocks."""
+    weights = [*docking_weights, *moved_weights(docking_plan, items, before_docking=False)]
+    inputs = {
+        "offsets": hull.given,
+        "weights": given_weights(weights, lightship),
+        "tanks": given_tanks(undocking_tanks.loads),
+        "density": dock_water,
+    }
+    return Uses("when she is floated", inputs | given_marks(particulars), docking_plan.here)
+
+
+@step()
+def undocking_tank_states(undocked: FloatingPosition, undocking_tanks: UndockingTanks) -> dict[str, TankState]:
+    """Give what is in each tank when she is floated."""
+    return tank_states(undocking_tanks.loads, undocking_tanks.liquids, undocked)
+
+
+@step_of(LIFTING, "undocking.lifting")
+def lifting_off(
+    undocked: FloatingPosition,
+    hull: Hull,
+    block_line: BlockLine,
+    docking_plan: DockingPlan,
+    particulars: Particulars,
+    dock_water: Given,
+) -> Uses:
+    """Find how the last block leaves her."""
+    inputs = {"offsets": hull.given, "density": dock_water} | given_condition("condition.undocking", undocked)
+    inputs |= given_line(block_line, docking_plan) | given_underside(particulars)
     about = "lifting off, a landing backwards: settling is when all but the last block has left her"
-    record.keep(LANDING, "undocking.lifting", about, inputs, outputs_of(lifted))
-    return lifted
+    return Uses(about, inputs, docking_plan.here)
 
 
-def _judged(package: Package, results: Results, found: FloatingPosition, lifting: Landing | None) -> Undocking:
-    wanted = package.lightship.docking if package.lightship else None
-    plan = package.docking_plan
+@step()
+def undocking(
+    undocked: FloatingPosition,
+    lifting_off: Landing | None,
+    docking_plan: DockingPlan,
+    lightship: Lightship,
+    tanks: tuple[Tank, ...],
+    docking_tanks: tuple[TankLoad, ...],
+    docking_tank_states: dict[str, TankState],
+    undocking_tank_states: dict[str, TankState],
+) -> Undocking:
+    """Judge whether she floats off level and stable, and say which tanks are to be sounded before flooding."""
+    sounded = tuple(_to_sound(tanks, docking_tanks, docking_tank_states, undocking_tank_states))
+    return _judged(lightship, docking_plan, undocked, lifting_off, sounded)
+
+
+def _judged(
+    lightship: Lightship,
+    plan: DockingPlan,
+    found: FloatingPosition,
+    lifting: Landing | None,
+    to_sound: tuple[tuple[str, Why], ...],
+) -> Undocking:
+    wanted = lightship.docking
     reasons = []
     trim, most_trim = found.hydrostatics.trim, abs(wanted.trim.si) + TRIM_LIMIT if wanted else TRIM_LIMIT
     if abs(trim) > most_trim:
@@ -110,7 +140,7 @@ def _judged(package: Package, results: Results, found: FloatingPosition, lifting
         reasons.append(f"{words} against {most_list:.2f} degrees")
     level = not reasons
     gm = lifting.settling.stability.gm if lifting is not None else None
-    limit = (plan.least_gm if plan else None) or (wanted.least_gm if wanted else None)
+    limit = plan.least_gm or (wanted.least_gm if wanted else None)
     least = limit.si if limit is not None else 0.0
     stable = found.gm_fluid > 0 and found.gm_fluid >= least and gm is not None and gm >= least
     if not stable:
@@ -119,19 +149,24 @@ def _judged(package: Package, results: Results, found: FloatingPosition, lifting
             f"metacentric height {found.gm_fluid:.2f} m afloat and {shown} as the last block leaves, "
             f"against {least:.2f} m"
         )
-    return Undocking(found, level, stable, tuple(reasons), gm, tuple(_to_sound(package, results)))
+    return Undocking(found, level, stable, tuple(reasons), gm, to_sound)
 
 
-def _to_sound(package: Package, results: Results) -> Iterator[tuple[str, Why]]:
+def _to_sound(
+    tanks: tuple[Tank, ...],
+    loads: tuple[TankLoad, ...],
+    docked: dict[str, TankState],
+    floated: dict[str, TankState],
+) -> Iterator[tuple[str, Why]]:
     """Yield the tanks that should be dry, have changed since docking, or hold liquid with a free surface."""
-    for tank in package.tanks:
-        before, after = results.docking.tanks.get(tank.tank), results.docking.tanks_undocking.get(tank.tank)
-        shape = results.tanks.get(tank.tank)
-        if before is None or after is None or shape is None:
+    capacity = {load.name: load.tank.capacity for load in loads}
+    for tank in tanks:
+        if tank.tank not in floated:  # it has no bounds and holds nothing
             continue
+        before, after = docked[tank.tank], floated[tank.tank]
         if after.mass <= 0:
             yield tank.tank, "to be dry"
         elif abs(after.mass - before.mass) > 1.0 or after.liquid != before.liquid:
             yield tank.tank, "changed"
-        elif SLACK[0] < after.volume / shape.capacity < SLACK[1]:
+        elif SLACK[0] < after.volume / capacity[tank.tank] < SLACK[1]:
             yield tank.tank, "slack"

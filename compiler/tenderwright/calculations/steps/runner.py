@@ -105,11 +105,10 @@ class Calculated:
             outcome = self._of(take.name)
             of_same = isinstance(outcome, Each) and self._steps[take.name].each == step.each and not take.whole
             return outcome.outcomes[key] if of_same else outcome
-        if take.name in NAMED:
-            return getattr(self._package, take.name)
-        part, file = getattr(self._package, take.name), FILES[take.name]
+        part = getattr(self._package, take.name)
         if part is not None:
             return part
+        file = FILES[take.name]
         if file in self._package.broken.files:
             return Resting(f"{file} has a mistake")
         return Lacking(f"it needs {file}")
