@@ -20,7 +20,7 @@ from tenderwright.calculations.steps.outcome import Absent, Each, Failed, Lackin
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.docking_plan import DockingPlan, KeelBlocks, SideBlocks
-from tenderwright.model.vessel import Particulars
+from tenderwright.model.particulars import Particulars
 from tenderwright.notices import Notice
 from tenderwright.quantities.position import FrameTable, check_position
 

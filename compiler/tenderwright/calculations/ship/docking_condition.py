@@ -15,7 +15,9 @@ from tenderwright.calculations.tanks.sounding import sounding_for
 from tenderwright.calculations.value import Given
 from tenderwright.model.docking_plan import DockingPlan, MovedWeight
 from tenderwright.model.item import Item
-from tenderwright.model.vessel import Lightship, Particulars, Tank
+from tenderwright.model.lightship import Lightship
+from tenderwright.model.particulars import Particulars
+from tenderwright.model.vessel import Tank
 from tenderwright.quantities.position import FrameTable
 
 

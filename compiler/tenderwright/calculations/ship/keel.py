@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tenderwright.calculations.value import Given, given
-from tenderwright.model.vessel import Particulars
+from tenderwright.model.particulars import Particulars
 
 
 def underside(particulars: Particulars) -> float:

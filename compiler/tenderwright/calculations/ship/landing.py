@@ -20,7 +20,8 @@ from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.docking_plan import DockingPlan
-from tenderwright.model.vessel import Lightship, Particulars
+from tenderwright.model.lightship import Lightship
+from tenderwright.model.particulars import Particulars
 from tenderwright.quantities.display import show
 
 _LANDING_NAMES = {s.name: s.name.replace("_", "-") for s in LANDING.outputs if not s.name.startswith("curve")}

@@ -10,7 +10,8 @@ from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.step import Uses, step_of
 from tenderwright.calculations.value import Given, given
-from tenderwright.model.vessel import Lightship, Tank
+from tenderwright.model.lightship import Lightship
+from tenderwright.model.vessel import Tank
 
 _KEPT = {name: name.replace("_", "-") for name in ("met", "moved", "changes")}
 

@@ -23,7 +23,9 @@ from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given
 from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.item import Item
-from tenderwright.model.vessel import Lightship, Particulars, Tank
+from tenderwright.model.lightship import Lightship
+from tenderwright.model.particulars import Particulars
+from tenderwright.model.vessel import Tank
 
 TRIM_LIMIT = 0.1
 """Trim beyond that wanted for docking with which she still floats off level, m (common practice, no source)."""
