@@ -39,7 +39,7 @@ def root(tmp_path: Path) -> Path:
 
 
 def close(root: Path, findings: Path = SMALL) -> int:
-    return main(["close", str(root), str(findings), "--out", str(root.parent / "made" / "report")])
+    return main(["close", str(root), str(findings), "--out", str(root.parent / "made")])
 
 
 def test_close_writes_entry_readings_account_and_report(root: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -47,7 +47,7 @@ def test_close_writes_entry_readings_account_and_report(root: Path, capsys: pyte
     assert close(root) == 0
     wanted = {"history/docking-2028.yaml", "surveys/docking-2028.csv", "owner/closing/docking-2028.yaml"}
     assert new_in(root, before) == wanted
-    made = root.parent / "made" / "report"
+    made = root.parent / "made" / "docking-report"
     assert set(tree(made)) == {
         "docking-report.pdf",
         "docking-report.html",
@@ -55,7 +55,7 @@ def test_close_writes_entry_readings_account_and_report(root: Path, capsys: pyte
         "owner/docking-report.html",
         "manifest.json",
     }
-    assert [path.name for path in made.parent.iterdir()] == ["report"]
+    assert [path.name for path in made.parent.iterdir()] == ["docking-report"]
     out, err = capsys.readouterr()
     assert err == ""
     assert all(str(root / path) in out for path in wanted)
@@ -144,7 +144,7 @@ def test_without_owner_the_prices_are_only_in_the_confidential_report(
 def test_nothing_confidential_is_in_what_others_see(root: Path) -> None:
     assert close(root) == 0
     amounts = {"21900.5", "21900.50", "2945", "4224", "26300.50", "29069.50", "2769"}
-    made = tree(root.parent / "made" / "report")
+    made = tree(root.parent / "made" / "docking-report")
     seen = made["docking-report.html"].decode() + (root / "history" / "docking-2028.yaml").read_text("utf-8")
     seen = re.sub(r"(?<=\d)[\u00a0\u202f ](?=\d{3})", "", seen)
     assert not {amount for amount in amounts if re.search(rf"(?<![\d.]){re.escape(amount)}(?!\d)", seen)}
@@ -154,16 +154,28 @@ def test_nothing_confidential_is_in_what_others_see(root: Path) -> None:
     assert "CONFIDENTIAL" not in seen
 
 
-def test_a_second_close_of_the_year_is_refused_and_changes_nothing(
+def test_a_second_close_changes_nothing_and_one_by_other_findings_is_refused(
     root: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     assert close(root) == 0
     before = tree(root.parent)
     capsys.readouterr()
-    assert close(root) == 2
-    out, err = capsys.readouterr()
-    assert out == ""
-    assert "docking-2028 is closed; nothing was written" in err
+    assert close(root) == 0
+    assert "docking-2028 is closed already by these very findings" in capsys.readouterr().out
+    assert tree(root.parent) == before
+    findings = root.parent / "other.yaml"
+    findings.write_text(SMALL.read_text("utf-8").replace("Then count them again.", "Then rest."), "utf-8")
+    assert close(root, findings) == 2
+    assert "docking-2028 is closed; nothing was written" in capsys.readouterr().err
+    findings.unlink()
+    assert tree(root.parent) == before
+
+
+def test_a_report_that_is_gone_is_written_again(root: Path) -> None:
+    assert close(root) == 0
+    before = tree(root.parent)
+    shutil.rmtree(root.parent / "made")
+    assert close(root) == 0
     assert tree(root.parent) == before
 
 
@@ -222,12 +234,12 @@ def test_a_package_with_mistakes_is_not_closed(root: Path, capsys: pytest.Captur
 def test_a_report_that_cannot_be_put_in_place_leaves_no_source_file(
     root: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    out = root.parent / "made" / "report"
+    out = root.parent / "made" / "docking-report"
     out.mkdir(parents=True)
     (out / "thesis.txt").write_text("mine", "utf-8")
     before = tree(root.parent)
     assert close(root) == 2
-    assert "holds files but no manifest.json" in capsys.readouterr().err
+    assert "thesis.txt was not written by an earlier run" in capsys.readouterr().err
     assert tree(root.parent) == before
     assert not (root / "surveys").exists()
 
@@ -237,10 +249,10 @@ def test_a_failure_half_way_leaves_no_source_file(root: Path, monkeypatch: pytes
 
     write = new_files._write_new
 
-    def fail(target: Path, content: bytes, made: list[Path]) -> None:
+    def fail(target: Path, content: bytes) -> None:
         if target.parent.name == "history":
             raise WritingError("the disk is full")
-        write(target, content, made)
+        write(target, content)
 
     monkeypatch.setattr(new_files, "_write_new", fail)
     before = tree(root.parent)

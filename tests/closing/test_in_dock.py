@@ -97,14 +97,14 @@ def test_another_bid(root: Path, tmp_path: Path) -> None:
 
 def test_a_difference_does_not_stop_the_closing(root: Path, capsys: pytest.CaptureFixture[str]) -> None:
     put_papers(root, WEEK.replace("quantity: 48 m2", "quantity: 47 m2"))
-    assert main(["close", str(root), str(SMALL), "--out", str(root.parent / "made" / "report")]) == 0
+    assert main(["close", str(root), str(SMALL), "--out", str(root.parent / "made")]) == 0
     assert "account-differs" in capsys.readouterr().err
 
 
 def _closed_openly(root: Path, tmp_path: Path) -> None:
     file = tmp_path / "open.yaml"
     file.write_text(SMALL.read_text("utf-8") + "publish_prices: true\n", "utf-8")
-    assert main(["close", str(root), str(file), "--out", str(root.parent / "made" / "report")]) == 0
+    assert main(["close", str(root), str(file), "--out", str(root.parent / "made")]) == 0
 
 
 def test_prices_flow_back_for_a_unit_with_growth_by_cause(root: Path, tmp_path: Path) -> None:
@@ -152,7 +152,7 @@ def test_they_are_printed_with_the_history(root: Path, tmp_path: Path) -> None:
 
 
 def test_confidential_prices_keep_the_rate_with_the_owners_papers(root: Path) -> None:
-    assert main(["close", str(root), str(SMALL), "--out", str(root.parent / "made" / "report")]) == 0
+    assert main(["close", str(root), str(SMALL), "--out", str(root.parent / "made")]) == 0
     account = yaml.safe_load((root / "owner" / "closing" / "docking-2028.yaml").read_text("utf-8"))
     assert {one["line"]: one.get("rate") for one in account["lines"]} == {"110.a": None, "320.a": 95, "420.a": 88}
 

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from tests.fixtures.returned_bids import bids_package
+from tests.pipeline.packages import files_of
 
 from .run import Runner, package
 
@@ -18,7 +19,7 @@ def root(tmp_path: Path) -> Path:
 
 def test_the_comparison_is_written_and_what_is_to_settle_is_told(run: Runner, root: Path, tmp_path: Path) -> None:
     out = tmp_path / "out" / "bids"
-    ran = run("bids", "compare", root, "--out", out)
+    ran = run("bids", "compare", root, "--out", out.parent)
     assert ran.code == 0, ran.err
     said = ran.out.splitlines()
     assert said[:3] == [
@@ -42,19 +43,20 @@ def test_the_comparison_is_written_and_what_is_to_settle_is_told(run: Runner, ro
 
 def test_it_is_written_whole_in_place_of_an_earlier_one(run: Runner, root: Path, tmp_path: Path) -> None:
     out = tmp_path / "bids"
-    assert run("bids", "compare", root, "--out", out).code == 0
-    (out / "stale.txt").write_text("old", "utf-8")
-    assert run("bids", "compare", root, "--out", out).code == 0
-    assert not (out / "stale.txt").exists()
+    assert run("bids", "compare", root, "--out", tmp_path).code == 0
+    written = files_of(out)
+    (out / "drawings" / ".DS_Store").write_text("left by a desktop", "utf-8")
+    assert run("bids", "compare", root, "--out", tmp_path).code == 0
+    assert files_of(out) == written
 
 
 def test_a_folder_that_was_not_written_here_is_left_alone(run: Runner, root: Path, tmp_path: Path) -> None:
-    out = tmp_path / "letters"
+    out = tmp_path / "bids"
     out.mkdir()
     (out / "letter.txt").write_text("mine", "utf-8")
-    ran = run("bids", "compare", root, "--out", out)
+    ran = run("bids", "compare", root, "--out", tmp_path)
     assert ran.code == 2
-    assert "cannot be written" in ran.err
+    assert f"{out / 'letter.txt'} was not written by an earlier run, and would be lost" in ran.err
     assert [path.name for path in out.iterdir()] == ["letter.txt"]
 
 

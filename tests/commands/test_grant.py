@@ -57,7 +57,7 @@ def summed(data: bytes, column: str) -> Decimal:
 def written(applying: Path, run: Runner, tmp_path: Path) -> dict[str, bytes]:
     ran = run("grant", applying, "county", "--out", tmp_path / "out")
     assert ran.code == 0, ran.err
-    return files_of(tmp_path / "out")
+    return files_of(tmp_path / "out" / "grant-county")
 
 
 def test_an_application_is_written_in_every_form_and_its_tables_agree(written: dict[str, bytes]) -> None:
@@ -102,7 +102,7 @@ def test_a_profile_alone_takes_every_item_and_asks_nothing(applying: Path, run: 
     ran = run("grant", applying, "object-classes", "--out", tmp_path / "out")
     assert ran.code == 0
     assert "still to be written: Summary of the project" in ran.err
-    files = files_of(tmp_path / "out")
+    files = files_of(tmp_path / "out" / "grant-object-classes")
     assert summed(files["budget.csv"], "grant") == 0
     assert {row["item"] for row in rows(files["items.csv"]) if row["sort"] == "work"} == {"140", "210", "320", "420"}
 
@@ -152,6 +152,6 @@ def test_an_owners_own_profile_goes_before_the_one_shipped(run: Runner, tmp_path
         "utf-8",
     )
     assert run("grant", root, "object-classes", "--out", tmp_path / "out").code == 0
-    files = files_of(tmp_path / "out")
+    files = files_of(tmp_path / "out" / "grant-object-classes")
     assert [row["category"] for row in rows(files["budget.csv"])] == ["all"]
     assert "town's own form" in files["grant.md"].decode()

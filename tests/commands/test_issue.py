@@ -188,14 +188,20 @@ def test_git_must_know_who_issues(run: Runner, root: Path, tmp_path: Path, monke
     _nothing_left(root, tmp_path / "out")
 
 
-def test_what_was_issued_is_not_written_over(run: Runner, root: Path, tmp_path: Path) -> None:
+def test_what_was_issued_is_not_written_over(run: Runner, root: Path, issued_once: FirstIssue, tmp_path: Path) -> None:
     there = tmp_path / "out" / "issued" / "issue-1"
     there.mkdir(parents=True)
-    (there / "manifest.json").write_text("{}", "utf-8")
+    files = files_of(issued_once.folder)
+    for path, content in files.items():
+        (there / path).parent.mkdir(exist_ok=True)
+        (there / path).write_bytes(content)
+    edit(root, "package.yaml", "place: Brackwater", "place: Brackwater Quay")
+    commit(root, "another place")
     ran = run("issue", root, "--tag", "issue-1", "--out", tmp_path / "out")
     assert ran.code == 2
-    assert "is there already, and what was issued is never written over" in ran.err
-    assert files_of(there) == {"manifest.json": b"{}"}
+    assert "is there already, from commit " in ran.err
+    assert "what was issued is never written over" in ran.err
+    assert files_of(there) == files
     assert git(root, "tag") == ""
 
 

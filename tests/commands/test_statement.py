@@ -45,7 +45,7 @@ def test_it_writes_a_page_its_lines_and_a_manifest(run: Runner, root: Path, tmp_
     before = tree(root)
     ran = run("statement", root, "--out", tmp_path / "made")
     assert (ran.code, ran.err) == (0, "")
-    made = tree(tmp_path / "made")
+    made = tree(tmp_path / "made" / "statement-2028-04-09")
     assert set(made) == {"statement.pdf", "statement.html", "statement-lines.csv", "manifest.json"}
     assert "1 page, 4 files" in ran.out
     assert len(pypdf.PdfReader(io.BytesIO(made["statement.pdf"])).pages) == 1
@@ -108,7 +108,7 @@ def test_more_than_a_page_goes_on_and_loses_nothing(run: Runner, tmp_path: Path)
     )
     root = write_docked(tmp_path / "s", week_1=WEEK.replace("changes:\n", f"{more}changes:\n"))
     assert run("statement", root, "--out", tmp_path / "made").code == 0
-    pages = pypdf.PdfReader(tmp_path / "made" / "statement.pdf").pages
+    pages = pypdf.PdfReader(tmp_path / "made" / "statement-2028-04-09" / "statement.pdf").pages
     text = " ".join(page.extract_text() for page in pages)
     assert len(pages) == 2
     assert all(f"CF-{n}" in text for n in range(10, 50))

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from tenderwright.reading.layout import UNFINISHED
 from tenderwright.reading.yaml_file import MAX_DEPTH, MAX_SURVEY_BYTES
 from tenderwright.starter.write import write_starter
 from tests.fixtures.overlay import Expected, all_notices_of, places
@@ -74,6 +75,11 @@ def _remote(root: Path) -> Expected:
     return {("owner/", 1, "owner-goes-along")}
 
 
+def _unfinished(root: Path) -> Expected:
+    (root / UNFINISHED).write_text("{}", "utf-8")
+    return {(UNFINISHED, 1, "unfinished-files")}
+
+
 SPOILT: dict[str, tuple[Spoil, ...]] = {
     "not-utf8": (_bytes,),
     "too-large": (_size,),
@@ -83,6 +89,7 @@ SPOILT: dict[str, tuple[Spoil, ...]] = {
     "missing-file": (_missing,),
     "owner-goes-along": (_remote,),
     "repository-refused": (_damaged_repository,),
+    "unfinished-files": (_unfinished,),
 }
 """The codes whose fixtures are made here."""
 

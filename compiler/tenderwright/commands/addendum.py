@@ -10,6 +10,7 @@ from tenderwright import __version__
 from tenderwright.amending import Stated, amend, new_addenda, write_addendum
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.model.tender import Addendum
@@ -18,6 +19,7 @@ from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import compile_package, read, stamp_of
 from tenderwright.reading.at_commit import NotAtCommit, package_at
 from tenderwright.reading.issued import issued
+from tenderwright.reading.package import read_one
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -25,31 +27,39 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument("folder", type=Path, metavar="DIR", help="the package, in git")
     parser.add_argument("before", metavar="FROM", help="the commit or tag that yards have")
     parser.add_argument("after", metavar="TO", help="the commit or tag with the changes, and the addendum listed")
-    parser.add_argument(
-        "--out", type=Path, default=None, metavar="DIR", help="where it goes (default: build/addendum-N)"
-    )
+    add_out(parser, "addendum-N/")
 
 
 def run(arguments: Namespace) -> int:
     """Make the addendum from one commit to another."""
     need_typesetter()
     root = package_folder(arguments.folder)
-    if arguments.out is not None and arguments.out.resolve() == root.resolve():
-        raise WrongUse("the addendum cannot be written over the package itself")
+    judge_out(root, arguments.out)
     try:
         return _between(root, arguments.before, arguments.after, arguments.out)
     except NotAtCommit as error:
         raise WrongUse(str(error)) from error
 
 
-def _between(root: Path, earlier: str, later: str, out: Path | None) -> int:
+def _between(root: Path, earlier: str, later: str, out: Path) -> int:
     with package_at(root, earlier) as one, package_at(root, later) as other:
+        judge_place(out, *(f"addendum-{number}" for number in _listed(other) - _listed(one)))
         with progress("reading and calculating both"):
             before, after = _stated(one), _stated(other)
         if _errors(before):
             print(_not_of_this_compiler(root, before, earlier), file=sys.stderr)
             return MISTAKES
         return make(before, after, out) if _sound(after, later) else MISTAKES
+
+
+def _listed(folder: Path) -> set[int]:
+    """Give the numbers of the addenda that a package lists, as far as they can be read without the rest of it."""
+    source, _ = read_one(folder / "package.yaml")
+    data = source.data if source is not None else None
+    entries = data.get("addenda") if isinstance(data, dict) else None
+    listed = entries if isinstance(entries, list) else []
+    numbers = [entry.get("number") for entry in listed if isinstance(entry, dict)]
+    return {number for number in numbers if isinstance(number, int)}
 
 
 def _stated(folder: Path) -> Stated:
@@ -83,19 +93,20 @@ def _sound(stated: Stated, name: str) -> bool:
     return not errors
 
 
-def make(before: Stated, after: Stated, out: Path | None) -> int:
+def make(before: Stated, after: Stated, out: Path) -> int:
     """Compose, prove and write the addendum between two sound packages."""
     from tenderwright.writing.errors import WritingError
     from tenderwright.writing.outputs import write_outputs
     from tenderwright.writing.pdf import Typesetter
 
     entry = the_new_one(before, after)
-    folder = out or Path("build") / f"addendum-{entry.number}"
+    name = f"addendum-{entry.number}"
+    judge_place(out, name)
     try:
         with progress("comparing, proving and typesetting the addendum"):
             amended = amend(before, after, entry)
             written = write_addendum(amended, Typesetter(), after.state)
-        place = write_outputs(folder.parent, folder.name, written.files)
+        place = write_outputs(out, name, written.files)
     except (WritingError, OSError) as error:
         raise WrongUse(f"the addendum cannot be written: {error}") from error
     price = "can affect price" if amended.comparison.bears_on_price else "cannot affect price"

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.notices import Notice, sort_notices
@@ -21,24 +22,21 @@ if TYPE_CHECKING:
     from tenderwright.writing.edition_files import Written
 
 
+FOLDER = "bids"
+
+
 def add_arguments(parser: ArgumentParser) -> None:
     """Add the arguments of the command."""
     parser.add_argument("folder", type=Path, metavar="DIR", help="the package that was tendered, with owner/bids/")
-    parser.add_argument(
-        "--out",
-        type=Path,
-        default=Path("build/bids"),
-        metavar="DIR",
-        help="where the comparison goes (default: build/bids); it is confidential",
-    )
+    add_out(parser, "bids/, which is confidential,")
 
 
 def run(arguments: Namespace) -> int:
     """Compare the bids of a package."""
     need_typesetter()
     root = package_folder(arguments.folder)
-    if arguments.out.resolve() == root.resolve():
-        raise WrongUse("the comparison cannot be written over the package itself")
+    judge_out(root, arguments.out)
+    judge_place(arguments.out, FOLDER)
     files = read(root)
     compiled = compile_package(files)
     owner = compile_owner(files, compiled)
@@ -105,7 +103,7 @@ def _write(out: Path, made: Written, comparison: BidComparison, warnings: list[N
     from tenderwright.writing.outputs import write_outputs
 
     try:
-        folder = write_outputs(out.parent, out.name, made.files)
+        folder = write_outputs(out, FOLDER, made.files)
     except (WritingError, OSError) as error:
         raise WrongUse(f"the comparison cannot be written: {error}") from error
     for bid in comparison.bids:

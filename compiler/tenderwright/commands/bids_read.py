@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.output_folder import take_back_unfinished
 from tenderwright.model.bid import Bid
 from tenderwright.notices import Notice, sort_notices
 from tenderwright.notices.render import as_text, summary
@@ -48,6 +49,7 @@ def _day(text: str) -> date:
 def run(arguments: Namespace) -> int:
     """Read a returned price form."""
     root = package_folder(arguments.folder)
+    take_back_unfinished(root)
     files = read(root)
     compiled = compile_package(files)
     if not compiled.sound:
@@ -128,17 +130,19 @@ def _write(files: Files, bid: Bid) -> int:
         raise WrongUse("the form is not signed with the name of the yard; give it with --yard")
     path = f"owner/bids/{slug(bid.yard)}.yaml"
     text = yaml_text(bid_entry(bid))
-    if in_the_way(files.root, {path: b""}):
+    place = files.root / path
+    the_same = place.is_file() and place.read_bytes() == text.encode()
+    if in_the_way(files.root, {path: b""}) and not the_same:
         raise WrongUse(f"{path} is there already; nothing was written (another --yard gives another name)")
     check_text(path, text, bid)
     try:
-        with new_files(files.root, {path: text.encode()}):
+        with new_files(files.root, {} if the_same else {path: text.encode()}):
             pass
     except (WritingError, OSError) as error:
         raise WrongUse(f"the bid cannot be written: {error}") from error
     counts = Counter(line.status for line in bid.lines.values())
     told = ", ".join(f"{counts[status]} {status}" for status in STATUSES if counts[status])
-    print(f"{files.root / path}: written")
+    print(f"{place}: {'there already, the same' if the_same else 'written'}")
     print(f"  {len(bid.lines)} lines: {told}; {len(bid.doubts)} doubts to settle")
     return CLEAN
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.notices import Notice, sort_notices
@@ -32,12 +33,15 @@ if TYPE_CHECKING:
     from tenderwright.writing.pdf import Typesetter
 
 
+EDITIONS = ("yard", "owner")
+PREVIEW = "preview"
+"""The folder of the page that `--watch` writes first."""
+
+
 def add_arguments(parser: ArgumentParser) -> None:
     """Add the arguments of the command."""
     parser.add_argument("folder", nargs="?", type=Path, default=None, metavar="DIR", help="the package (default: here)")
-    parser.add_argument(
-        "--out", type=Path, default=Path("build"), metavar="DIR", help="where the editions go (default: build)"
-    )
+    add_out(parser, "each edition's folder")
     parser.add_argument("--only", choices=("yard", "owner"), help="compile only this edition")
     parser.add_argument("--watch", action="store_true", help="compile again on each save")
 
@@ -46,8 +50,9 @@ def run(arguments: Namespace) -> int:
     """Build the editions once, or again on each save."""
     need_typesetter()
     root = package_folder(arguments.folder)
-    if arguments.out.resolve() == root.resolve():
-        raise WrongUse("the editions cannot be written over the package itself")
+    judge_out(root, arguments.out)
+    names = [name for name in EDITIONS if arguments.only in (None, name)]
+    judge_place(arguments.out, *names, *([PREVIEW] if arguments.watch else []))
     if arguments.watch:
         from tenderwright.commands.watch import watch
 
@@ -93,7 +98,7 @@ def write_editions(
     from tenderwright.writing.outputs import write_outputs
 
     state = stamp_of(compiled)
-    wanted = [name for name in ("yard", "owner") if only in (None, name)]
+    wanted = [name for name in EDITIONS if only in (None, name)]
     if "owner" in wanted and owner.estimate is None:
         if only == "owner":
             raise WrongUse("there is no owner/rates.yaml, so there is no owner edition")

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from tenderwright.closing import CompiledFindings, compile_findings
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.output_folder import add_out, judge_out, judge_place, take_back_unfinished
 from tenderwright.commands.progress import progress
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.model.findings import Findings
@@ -19,7 +20,7 @@ from tenderwright.notices import Notice, Place, sort_notices
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read, stamp_of, timestamp
 from tenderwright.reading.layout import schema_of
-from tenderwright.reading.package import Files
+from tenderwright.reading.package import Files, read_one
 from tenderwright.reading.source import Source
 from tenderwright.reading.yaml_file import read_yaml
 
@@ -28,17 +29,14 @@ if TYPE_CHECKING:
     from tenderwright.writing.edition_files import Written
 
 
+FOLDER = "docking-report"
+
+
 def add_arguments(parser: ArgumentParser) -> None:
     """Add the arguments of the command."""
     parser.add_argument("folder", type=Path, metavar="DIR", help="the package that was tendered")
     parser.add_argument("findings", type=Path, metavar="FINDINGS.yaml", help="what the docking found, did and cost")
-    parser.add_argument(
-        "--out",
-        type=Path,
-        default=Path("build/docking-report"),
-        metavar="DIR",
-        help="where the report goes (default: build/docking-report)",
-    )
+    add_out(parser, f"{FOLDER}/")
 
 
 @dataclass(frozen=True)
@@ -58,9 +56,10 @@ def run(arguments: Namespace) -> int:
     """Close a docking."""
     need_typesetter()
     root = package_folder(arguments.folder)
-    if arguments.out.resolve() == root.resolve():
-        raise WrongUse("the report cannot be written over the package itself")
-    files = read(root)
+    judge_out(root, arguments.out)
+    judge_place(arguments.out, FOLDER)
+    take_back_unfinished(root)
+    files = _before(read(root), arguments.findings)
     compiled = compile_package(files)
     owner = compile_owner(files, compiled)
     errors = [notice for notice in [*compiled.notices, *owner.notices] if notice.severity == "error"]
@@ -95,11 +94,16 @@ def _close(closing: Closing, out: Path) -> int:
 
     root = closing.files.root
     sources = source_files(closing)
+    docking = closing.findings.docking
     there = in_the_way(root, sources) or [
-        docking.here.path for docking in closing.compiled.package.history if docking.docking == closing.findings.docking
+        earlier.here.path for earlier in closing.compiled.package.history if earlier.docking == docking
     ]
-    if there:
-        raise WrongUse(f"{there[0]} is there already, so {closing.findings.docking} is closed; nothing was written")
+    done = all((root / path).is_file() and (root / path).read_bytes() == text for path, text in sources.items())
+    if there and not done:
+        raise WrongUse(f"{there[0]} is there already, so {docking} is closed; nothing was written")
+    if done and (out / FOLDER).exists():
+        print(f"{docking} is closed already by these very findings; {out / FOLDER} is its report")
+        return CLEAN
     mistakes = _mistakes_after(closing, sources)
     if mistakes:
         sys.stderr.write(as_text(mistakes, _texts(closing.answers)))
@@ -108,12 +112,12 @@ def _close(closing: Closing, out: Path) -> int:
     try:
         with progress("composing and typesetting the docking report"):
             written = _report(closing)
-        with new_files(root, sources):
-            folder = write_outputs(out.parent, out.name, written.files)
+        with new_files(root, {} if done else sources):
+            folder = write_outputs(out, FOLDER, written.files)
     except (WritingError, OSError) as error:
         raise WrongUse(f"the docking cannot be closed: {error}") from error
     for path in sources:
-        print(f"{root / path}: written")
+        print(f"{root / path}: {'there already, the same' if done else 'written'}")
     print(f"{folder}: {written.pages} pages, {len(written.files)} files")
     if written.uncovered:
         print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)
@@ -121,6 +125,20 @@ def _close(closing: Closing, out: Path) -> int:
         words = "prices are kept in the confidential report alone: there is no owner/, and they are not to be published"
         print(words, file=sys.stderr)
     return CLEAN
+
+
+def _before(files: Files, findings: Path) -> Files:
+    """Give the package without what an earlier close of the same docking wrote: closing twice is closing once."""
+    source, _ = read_one(findings)
+    docking = source.data.get("docking") if source is not None and isinstance(source.data, dict) else None
+    if f"history/{docking}.yaml" not in files.sources:
+        return files
+    written = (f"history/{docking}.yaml", f"surveys/{docking}.csv", f"owner/closing/{docking}.yaml")
+    return replace(
+        files,
+        sources={path: source for path, source in files.sources.items() if path not in written},
+        notices=tuple(notice for notice in files.notices if notice.place.path not in written),
+    )
 
 
 def source_files(closing: Closing) -> dict[str, bytes]:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.model.build import Name
@@ -38,18 +39,16 @@ def add_arguments(parser: ArgumentParser) -> None:
         metavar="PROFILE",
         help="an application of owner/grants/, by the name of its file, or the profile of a form",
     )
-    parser.add_argument(
-        "--out", type=Path, default=None, metavar="DIR", help="where the paper goes (default: build/grant-PROFILE)"
-    )
+    add_out(parser, "grant-PROFILE/")
 
 
 def run(arguments: Namespace) -> int:
     """Write an application."""
     need_typesetter()
     root = package_folder(arguments.folder)
-    out = arguments.out or Path("build") / f"grant-{arguments.profile}"
-    if out.resolve() == root.resolve():
-        raise WrongUse("the paper cannot be written over the package itself")
+    name = f"grant-{arguments.profile}"
+    judge_out(root, arguments.out)
+    judge_place(arguments.out, name)
     files = read(root)
     compiled = compile_package(files)
     owner = compile_owner(files, compiled)
@@ -62,7 +61,7 @@ def run(arguments: Namespace) -> int:
     mistakes = [*unmatched(desk.applied, files), *output_mistakes(grant, desk.applied.chosen)]
     if mistakes:
         return _stop(mistakes, files)
-    return _write(desk, compiled, files, out)
+    return _write(desk, compiled, files, arguments.out, name)
 
 
 def _stop(errors: list[Notice], files: Files) -> int:
@@ -136,7 +135,7 @@ def unmatched(applied: Application, files: Files) -> list[Notice]:
     return [Notice("grant-unmatched", place, f"{message}: {'; '.join(facts)}", hints=(hint,))]
 
 
-def _write(desk: ApplicationDesk, compiled: Compiled, files: Files, out: Path) -> int:
+def _write(desk: ApplicationDesk, compiled: Compiled, files: Files, out: Path, name: str) -> int:
     from tenderwright.documents.editions import stamp
     from tenderwright.documents.grant import grant_edition, unwritten
     from tenderwright.writing.errors import WritingError
@@ -149,7 +148,7 @@ def _write(desk: ApplicationDesk, compiled: Compiled, files: Files, out: Path) -
         with progress("composing and typesetting the application"):
             edition = grant_edition(desk, stamp(state), papers_hash(files, _RESTS_ON))
             written = grant_files(edition, Typesetter(), timestamp(edition, state))
-        folder = write_outputs(out.parent, out.name, written.files)
+        folder = write_outputs(out, name, written.files)
     except (WritingError, OSError) as error:
         raise WrongUse(f"the application cannot be written: {error}") from error
     print(f"{folder}: {written.pages} pages, {len(written.files)} files, {state.label}")

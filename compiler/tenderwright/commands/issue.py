@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import hashlib
 import shlex
-import shutil
 import sys
 from argparse import ArgumentParser, Namespace
 from collections.abc import Sequence
@@ -14,6 +13,7 @@ from pathlib import Path
 from tenderwright import __version__
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.commands.yard_at import YardAt, yard_at
 from tenderwright.model.tender import Tender
@@ -24,7 +24,8 @@ from tenderwright.reading.git_state import GitState, git_state, uncommitted
 from tenderwright.reading.issued import Issued, issued, one_line, tag_message
 from tenderwright.reading.issued_items import tender_number
 from tenderwright.reading.package import Files
-from tenderwright.writing.tag import NoTag, may_be_named, may_tag, tag_commit
+from tenderwright.writing.ours import manifest_in
+from tenderwright.writing.tag import NoTag, is_tag, may_be_named, may_tag, tag_commit
 
 FOLDER = "issued"
 """Where the issues go, below the folder of all that is built."""
@@ -35,31 +36,33 @@ def add_arguments(parser: ArgumentParser) -> None:
     """Add the arguments of the command."""
     parser.add_argument("folder", nargs="?", type=Path, default=None, metavar="DIR", help="the package (default: here)")
     parser.add_argument("--tag", required=True, metavar="NAME", help="the tag that records the issue, such as issue-1")
-    parser.add_argument(
-        "--out", type=Path, default=Path("build"), metavar="DIR", help="where it goes, below issued/ (default: build)"
-    )
+    add_out(parser, f"{FOLDER}/NAME/")
 
 
 def run(arguments: Namespace) -> int:
     """Issue a tender."""
+    try:
+        return _issue(arguments)
+    except (NoTag, Refused) as error:
+        raise WrongUse(f"{error}; nothing was issued") from error
+
+
+def _issue(arguments: Namespace) -> int:
     need_typesetter()
     root = package_folder(arguments.folder)
-    try:
-        may_be_named(arguments.tag)
-        repository_of(root)
-    except (NoTag, Refused) as error:
-        raise WrongUse(str(error)) from error
-    folder = arguments.out / FOLDER / arguments.tag
+    may_be_named(arguments.tag)
+    repository_of(root)
+    place = arguments.out / FOLDER
+    judge_out(root, arguments.out)
+    judge_place(place, arguments.tag)
     files = read(root)
     state = _committed(root, files)
     earlier = [issue for issue in issued(root) if issue.tender == one_line(tender_number(files.sources))]
-    _not_issued(state, earlier)
-    try:
+    again = next((issue for issue in earlier if (issue.tag, issue.commit) == (arguments.tag, state.commit)), None)
+    if again is None:
+        _not_issued(state, earlier)
         may_tag(root, arguments.tag)
-    except NoTag as error:
-        raise WrongUse(str(error)) from error
-    if folder.exists():
-        raise WrongUse(f"{folder} is there already, and what was issued is never written over")
+    _not_of_another(place / arguments.tag, state)
     yard = yard_at(root, state.commit, files.issued)
     compiled = yard.compiled
     sys.stderr.write(as_text(compiled.notices, compiled.files.texts))
@@ -69,8 +72,15 @@ def run(arguments: Namespace) -> int:
     tender = compiled.package.tender
     for doubt in doubts(tender, date.today()):
         print(f"warning: {doubt}", file=sys.stderr)
-    issue = _record(arguments.tag, yard, tender, 1 + max((issue.number for issue in earlier), default=0))
-    return _put_down(root, folder, yard, issue, tender.tender.title)
+    number = again.number if again is not None else 1 + max((issue.number for issue in earlier), default=0)
+    issue = _record(arguments.tag, yard, tender, number)
+    if again is not None and again.parcel_sha256 != issue.parcel_sha256:
+        raise WrongUse(
+            f"`{again.tag}` was issued by compiler {again.compiler} with another parcel, SHA-256 "
+            f"{again.parcel_sha256}, than {__version__} makes; nothing was written"
+        )
+    _put_down(root, place, yard, issue, None if again is not None else tender.tender.title)
+    return CLEAN
 
 
 def _committed(root: Path, files: Files) -> GitState:
@@ -87,6 +97,15 @@ def _committed(root: Path, files: Files) -> GitState:
     more = f" and {len(changed) - _MOST_NAMED} more" if len(changed) > _MOST_NAMED else ""
     named = ", ".join(changed[:_MOST_NAMED])
     raise WrongUse(f"only what is committed is issued, and this is not: {named}{more}; commit it first")
+
+
+def _not_of_another(folder: Path, state: GitState) -> None:
+    """Raise WrongUse where an issue of another commit is in the way."""
+    if folder.exists() and (commit := str(manifest_in(folder).get("commit", ""))) != state.commit:
+        raise WrongUse(
+            f"{folder} is there already, from commit {commit[:12]}, and what was issued is never written over; "
+            "take another --tag, or delete that folder if it was never sent"
+        )
 
 
 def _not_issued(state: GitState, earlier: Sequence[Issued]) -> None:
@@ -129,27 +148,30 @@ def _record(tag: str, yard: YardAt, tender: Tender, number: int) -> Issued:
     )
 
 
-def _put_down(root: Path, folder: Path, yard: YardAt, issue: Issued, title: str) -> int:
-    """Put the files in place, then make the tag; without the tag the files go again."""
+def _put_down(root: Path, place: Path, yard: YardAt, issue: Issued, title: str | None) -> None:
+    """Put the files in place, then make the tag, which completes the issue; where git makes none the files go again.
+
+    Killed between the two, the same command finds its own files there and goes on to the tag. No title: it is made.
+    """
     from tenderwright.writing.errors import WritingError
-    from tenderwright.writing.outputs import write_outputs
+    from tenderwright.writing.outputs import remove_outputs, write_outputs
 
     assert yard.written is not None
+    there = (place / issue.tag).exists()
     try:
-        write_outputs(folder.parent, folder.name, yard.written.files)
+        folder = write_outputs(place, issue.tag, yard.written.files, replace=False)
     except (WritingError, OSError) as error:
         raise WrongUse(str(error)) from error
-    try:
-        tag_commit(root, issue.tag, issue.commit, tag_message(issue, title))
-    except BaseException as error:
-        shutil.rmtree(folder)
-        if isinstance(error, NoTag):
-            raise WrongUse(f"{error}; nothing was issued") from error
-        raise
+    if title is not None:
+        try:
+            tag_commit(root, issue.tag, issue.commit, tag_message(issue, title))
+        except BaseException:
+            if not there and not is_tag(root, issue.tag):
+                remove_outputs(place, issue.tag)
+            raise
     print(f"{folder}: {yard.written.pages} pages, {len(yard.written.files)} files, {yard.state.label}")
     addendum = f", with addendum {issue.addendum}" if issue.addendum is not None else ""
     print(f"issue {issue.number} of {issue.tender}{addendum}: tag `{issue.tag}`, parcel SHA-256 {issue.parcel_sha256}")
     print(f"next: `git push origin {shlex.quote(issue.tag)}`, so that others can hold a parcel against it")
     if yard.written.uncovered:
         print(f"  characters that the faces do not hold: {yard.written.uncovered}", file=sys.stderr)
-    return CLEAN

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.notices import sort_notices
@@ -27,9 +28,7 @@ def add_arguments(parser: ArgumentParser) -> None:
         metavar="DATE",
         help="the day of the statement, year-month-day (default: the last that the papers from the dock tell of)",
     )
-    parser.add_argument(
-        "--out", type=Path, default=None, metavar="DIR", help="where the page goes (default: build/statement-DATE)"
-    )
+    add_out(parser, "statement-DATE/")
 
 
 def _day(text: str) -> date:
@@ -43,6 +42,9 @@ def run(arguments: Namespace) -> int:
     """Write a statement."""
     need_typesetter()
     root = package_folder(arguments.folder)
+    judge_out(root, arguments.out)
+    if arguments.on is not None:
+        judge_place(arguments.out, _name(arguments.on))
     files = read(root)
     compiled = compile_package(files)
     owner = compile_owner(files, compiled)
@@ -53,10 +55,12 @@ def run(arguments: Namespace) -> int:
         print(f"{summary(errors)}; nothing was written", file=sys.stderr)
         return MISTAKES
     on = day_of(owner, arguments.on)
-    out = arguments.out or Path("build") / f"statement-{on}"
-    if out.resolve() == root.resolve():
-        raise WrongUse("the statement cannot be written over the package itself")
-    return _write(compiled, owner, files, on, out)
+    judge_place(arguments.out, _name(on))
+    return _write(compiled, owner, files, on, arguments.out)
+
+
+def _name(on: date) -> str:
+    return f"statement-{on}"
 
 
 def day_of(owner: OwnersSide, asked: date | None) -> date:
@@ -94,7 +98,7 @@ def _write(compiled: Compiled, owner: OwnersSide, files: Files, on: date, out: P
         with progress("composing and typesetting the statement"):
             edition = statement(desk, stamp(state))
             written = statement_files(edition, Typesetter(), timestamp(edition, state))
-        folder = write_outputs(out.parent, out.name, written.files)
+        folder = write_outputs(out, _name(on), written.files)
     except (WritingError, OSError) as error:
         raise WrongUse(f"the statement cannot be written: {error}") from error
     print(f"{folder}: {written.pages} {'page' if written.pages == 1 else 'pages'}, {len(written.files)} files")

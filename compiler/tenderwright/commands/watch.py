@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from time import perf_counter
 
-from tenderwright.commands.build import notices_for, write_editions
+from tenderwright.commands.build import PREVIEW, notices_for, write_editions
 from tenderwright.commands.exits import CLEAN
 from tenderwright.commands.folder import WrongUse
 from tenderwright.notices.render import as_text, summary
@@ -17,7 +17,8 @@ from tenderwright.reading.source import Source
 from tenderwright.writing.edition_files import PAGE
 from tenderwright.writing.errors import WritingError
 from tenderwright.writing.html import screen_page
-from tenderwright.writing.outputs import write_file
+from tenderwright.writing.manifest import MANIFEST_NAME, manifest
+from tenderwright.writing.outputs import write_outputs
 from tenderwright.writing.pdf import Typesetter
 
 
@@ -59,10 +60,11 @@ class Rounds:
             return
         try:
             yard = compose_yard(compiled, stamp_of(compiled))
-            write_file(self.out / "preview" / PAGE, screen_page(yard[0]).encode())
-            print(f"  page to look at: {self.out / 'preview' / PAGE}, {perf_counter() - start:.2f} s", flush=True)
+            page = {PAGE: screen_page(yard[0]).encode()}
+            preview = write_outputs(self.out, PREVIEW, {**page, MANIFEST_NAME: manifest(yard[0], page)})
+            print(f"  page to look at: {preview / PAGE}, {perf_counter() - start:.2f} s", flush=True)
             write_editions(compiled, owner, self.out, self.only, self.typesetter, yard)
-        except (WritingError, WrongUse) as error:
+        except (WritingError, WrongUse, OSError) as error:
             print(f"  not written: {error}, {perf_counter() - start:.2f} s", file=sys.stderr, flush=True)
             return
         print(f"  all written, {perf_counter() - start:.2f} s", flush=True)

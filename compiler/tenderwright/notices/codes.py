@@ -21,6 +21,7 @@ _ERRORS = {
     "too-large": "a file is larger than the limit",
     "too-deep": "a file is nested deeper than the limit",
     "not-a-file": "something other than a file stands where a file should be",
+    "unfinished-files": "a command that puts files into the package was stopped half-way",
     "outside-package": "a link leads out of the package",
     "missing-file": "a file that every package needs is missing",
     "unknown-file": "a file has no place in a package",

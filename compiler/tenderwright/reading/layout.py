@@ -60,6 +60,9 @@ IGNORED = (
     "build/*",
 )
 
+UNFINISHED = ".tenderwright-unfinished"
+"""Lists the files that a command is putting into the package; it stays where the command is killed meanwhile."""
+
 OWNER = "owner/"
 """Everything confidential lives under here."""
 

@@ -11,7 +11,7 @@ from pathlib import Path as FilePath
 
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.suggest import did_you_mean
-from tenderwright.reading.layout import NEEDED, OWNER, YAML_FILES, is_ignored, is_other, schema_of
+from tenderwright.reading.layout import NEEDED, OWNER, UNFINISHED, YAML_FILES, is_ignored, is_other, schema_of
 from tenderwright.reading.source import Source
 from tenderwright.reading.yaml_file import MAX_BYTES, MAX_SURVEY_BYTES, read_yaml
 
@@ -77,6 +77,8 @@ def read_package(root: FilePath, *, owner: bool = True, kept: Mapping[str, Sourc
         source, found = _read_source(path, text, kept or {}, yaml=schema is not None)
         sources[path] = source
         notices += found
+    if (real / UNFINISHED).exists():
+        notices.append(_unfinished())
     for path in NEEDED:
         if path not in sources:
             notices.append(
@@ -214,6 +216,12 @@ def _read_text(root: FilePath, path: str, notices: list[Notice]) -> str | None:
 def text_of(raw: bytes) -> str:
     """Give the text of a file; raises UnicodeDecodeError where it is not UTF-8."""
     return _LINE_END.sub("\n", raw.decode("utf-8-sig"))
+
+
+def _unfinished() -> Notice:
+    message = "`close` or `bids read` is putting files into the package, or was stopped while it did"
+    hint = "once it runs no more, give the same command again: it takes away what is half done, and begins anew"
+    return Notice("unfinished-files", Place(UNFINISHED), message, hints=(hint,))
 
 
 def _unknown(path: str) -> Notice:

@@ -20,12 +20,16 @@ def may_be_named(name: str) -> None:
         raise NoTag(f"`{name}` cannot be the name of a tag; use letters, figures, `.`, `_` and `-`, such as `issue-1`")
 
 
+def is_tag(root: Path, name: str) -> bool:
+    """Tell whether there is a tag of that name."""
+    return _repository(root).answer("rev-parse", "--verify", "--quiet", f"refs/tags/{name}") is not None
+
+
 def may_tag(root: Path, name: str) -> None:
     """Raise `NoTag` where a name is taken, or git does not know who makes the tag."""
-    repository = _repository(root)
-    if repository.answer("rev-parse", "--verify", "--quiet", f"refs/tags/{name}") is not None:
+    if is_tag(root, name):
         raise NoTag(f"there is a tag `{name}` already, and an issue is never made twice under one name")
-    _who(repository)
+    _who(_repository(root))
 
 
 def tag_commit(root: Path, name: str, commit: str, message: str) -> None:
