@@ -6,8 +6,10 @@ from pathlib import Path
 
 import pytest
 
+from tenderwright.reading.layout import UNFINISHED
+from tenderwright.writing import new_files as module
 from tenderwright.writing.errors import WritingError
-from tenderwright.writing.new_files import in_the_way, new_files
+from tenderwright.writing.new_files import in_the_way, new_files, take_back
 
 FILES = {"history/a.yaml": b"a", "owner/closing/b.yaml": b"b"}
 
@@ -87,3 +89,49 @@ def test_a_file_system_without_hard_links_will_do(tmp_path: Path, monkeypatch: p
         pass
     assert (tmp_path / "history" / "a.yaml").read_bytes() == b"a"
     assert not list(tmp_path.rglob(".*"))
+
+
+def _killed(root: Path, files: dict[str, bytes]) -> None:
+    """Leave what a process leaves that is killed once some of the files are in place."""
+    module._list(root, FILES)
+    for path, content in files.items():
+        (root / path).parent.mkdir(parents=True, exist_ok=True)
+        (root / path).write_bytes(content)
+
+
+@pytest.mark.parametrize(
+    "files",
+    [{}, {f"history/.a.yaml.{'0' * 32}": b""}, {"history/a.yaml": b"a"}, FILES],
+    ids=["list", "half", "one", "all"],
+)
+def test_what_a_killed_run_left_is_taken_back_and_can_be_done_again(files: dict[str, bytes], tmp_path: Path) -> None:
+    (tmp_path / "owner").mkdir()
+    _killed(tmp_path, files)
+    take_back(tmp_path)
+    assert _all(tmp_path) == ["owner"]
+    _killed(tmp_path, files)
+    with new_files(tmp_path, FILES):
+        assert (tmp_path / UNFINISHED).is_file()
+    assert _all(tmp_path) == ["history", "history/a.yaml", "owner", "owner/closing", "owner/closing/b.yaml"]
+
+
+def test_a_file_changed_since_is_not_taken_back(tmp_path: Path) -> None:
+    _killed(tmp_path, {"history/a.yaml": b"a, and what I added", "owner/closing/b.yaml": b"b"})
+    take_back(tmp_path)
+    assert _all(tmp_path) == ["history", "history/a.yaml"]
+
+
+def test_a_list_cut_short_says_that_nothing_was_put_anywhere(tmp_path: Path) -> None:
+    (tmp_path / UNFINISHED).write_bytes(b'{"files": {"hist')
+    take_back(tmp_path)
+    assert _all(tmp_path) == []
+
+
+def test_a_list_that_leads_out_of_the_package_is_refused(tmp_path: Path) -> None:
+    root = tmp_path / "package"
+    root.mkdir()
+    (tmp_path / "a").write_bytes(b"a")
+    module._list(root, {"../a": b"a"})
+    with pytest.raises(WritingError, match="leads out of the package"):
+        take_back(root)
+    assert (tmp_path / "a").read_bytes() == b"a"

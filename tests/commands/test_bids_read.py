@@ -112,6 +112,8 @@ def test_a_bid_that_is_there_is_never_written_over(run: Runner, root: Path) -> N
     file = returned(root)
     assert run("bids", "read", root, file, "--yard", "Ostrey", *DAY).code == 0
     before = (root / "owner/bids/ostrey.yaml").read_bytes()
+    again = run("bids", "read", root, file, "--yard", "Ostrey", *DAY)
+    assert (again.code, f"{root / 'owner/bids/ostrey.yaml'}: there already, the same" in again.out) == (0, True)
     ran = run("bids", "read", root, file, "--yard", "OSTREY", *DAY)
     assert ran.code == 2
     assert "owner/bids/ostrey.yaml is there already; nothing was written" in ran.err

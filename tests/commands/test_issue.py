@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import hashlib
 import json
+import shutil
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -225,6 +227,36 @@ def test_without_its_tag_nothing_stays(
     monkeypatch.setattr(command, "tag_commit", stopped)
     assert run("issue", root, "--tag", "issue-1", "--out", tmp_path / "out").code == 3
     _nothing_left(root, tmp_path / "out")
+
+
+@pytest.mark.parametrize("left", ["folder", "tag", "both"])
+def test_an_issue_that_was_killed_is_completed_by_the_same_command(
+    run: Runner, issued_once: FirstIssue, tmp_path: Path, left: str
+) -> None:
+    root = issued_once.copy(tmp_path / "ships").root
+    (before,) = issued(root)
+    folder = tmp_path / "out" / "issued" / "issue-1"
+    if left != "tag":
+        shutil.copytree(issued_once.folder, folder)
+    if left == "folder":
+        git(root, "tag", "--delete", "issue-1")
+    ran = run("issue", root, "--tag", "issue-1", "--out", tmp_path / "out")
+    assert ran.code == 0, ran.err
+    assert "issue 1 of BWT-2028-01: tag `issue-1`" in ran.out
+    assert issued(root) == (before,)
+    assert files_of(folder) == files_of(issued_once.folder)
+
+
+def test_an_issue_by_another_compiler_is_not_written_again(
+    run: Runner, issued_once: FirstIssue, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    root = issued_once.copy(tmp_path / "ships").root
+    (before,) = issued(root)
+    monkeypatch.setattr(command, "issued", lambda _: (replace(before, parcel_sha256="1" * 64, compiler="0.0.9"),))
+    ran = run("issue", root, "--tag", "issue-1", "--out", tmp_path / "out")
+    assert ran.code == 2
+    assert f"`issue-1` was issued by compiler 0.0.9 with another parcel, SHA-256 {'1' * 64}" in ran.err
+    assert not (tmp_path / "out").exists()
 
 
 def test_dates_that_do_not_fit_today_are_told(root: Path) -> None:

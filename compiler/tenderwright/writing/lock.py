@@ -65,31 +65,35 @@ def refuse_other_host(folder: Path) -> None:
 
 
 def _hold(path: Path, until: float) -> int:
-    """Open the file and lock it; wait where another has it, and begin again where that one took the file away."""
-    told = False
-    while True:
-        handle = os.open(path, os.O_RDWR | os.O_CREAT | getattr(os, "O_NOFOLLOW", 0), 0o666)
-        try:
-            held = _lock(handle)
-            if held and _is_at(handle, path):
-                return handle
-            holder = b"" if held else _read(handle)
-        except BaseException as error:
-            os.close(handle)
-            if isinstance(error, OSError):
-                raise WritingError(f"{path.parent} cannot be locked, and is not written without: {error}") from error
-            raise
-        os.close(handle)
-        if held:
-            continue
-        found = _RECORD.fullmatch(holder)
-        who = f"process {found[1].decode()}" if found else "another process"
+    """Give the open file once it is locked; wait where another process has it, and say so."""
+    waited = 0
+    while isinstance(found := _try(path), bytes):
+        record = _RECORD.fullmatch(found)
+        who = f"process {record[1].decode()}" if record else "another process"
         if monotonic() > until:
             raise WritingError(f"{who} is still writing into {path.parent}; wait for it, or end it, and try again")
-        if not told:
+        waited += 1
+        if waited == 2:
             print(f"waiting for {who}, which is writing into {path.parent}", file=sys.stderr, flush=True)
-            told = True
         sleep(_PAUSE)
+    return found
+
+
+def _try(path: Path) -> int | bytes:
+    """Open the file and lock it; where another has it, or took it away with its own lock, give what it says instead."""
+    try:
+        handle = os.open(path, os.O_RDWR | os.O_CREAT | getattr(os, "O_NOFOLLOW", 0), 0o666)
+        try:
+            if _lock(handle) and _is_at(handle, path):
+                return handle
+            record = _read(handle)
+        except BaseException:
+            os.close(handle)
+            raise
+        os.close(handle)
+    except OSError as error:
+        raise WritingError(f"{path.parent} cannot be locked, and is not written without: {error}") from error
+    return record
 
 
 def _lock(handle: int) -> bool:
