@@ -5,7 +5,7 @@ BIN := $(VENV)/bin
 READY := $(VENV)/.ready
 OUT ?= build
 
-.PHONY: package test laws life lint bench wheel fresh lock clean
+.PHONY: package test laws life lint bench fuzz wheel fresh lock clean
 
 package: $(READY)
 	$(BIN)/tenderwright build package_src --out $(OUT)
@@ -26,6 +26,10 @@ lint: $(READY)
 
 bench: $(READY)
 	$(BIN)/python -m tests.bench.bench
+
+SECONDS ?= 600
+fuzz: $(READY)
+	$(BIN)/python -m tests.fuzz --seconds $(SECONDS)
 
 wheel: $(READY)
 	$(BIN)/python -m hatchling build --target wheel

@@ -100,8 +100,8 @@ def compile_package(files: Files) -> Compiled:
     value_notices = link_values(links, record.known, record.missing)
     quantity_notices = quantity_mistakes(package, record)
     check_notices = run_checks(Context(package, links, record, results, issued_items(files)))
-    found = [*files.notices, *shape_notices, *model_notices, *link_notices, *record.notices, *value_notices]
-    found += [*quantity_notices, *check_notices]
+    found = [*files.notices, *shape_notices, *model_notices, *link_notices]
+    found += links.broken.hold_back([*record.notices, *value_notices, *quantity_notices, *check_notices])
     return Compiled(files, package, links, record, results, tuple(sort_notices(found)))
 
 
@@ -109,15 +109,16 @@ def compile_owner(files: Files, compiled: Compiled) -> OwnersSide:
     """Take the owner's papers through the same stages, on top of what the yard's side gave."""
     files = files.owner_only()
     mistakes, shape_notices = shape(files)
-    papers, model_notices = load_owner(files, mistakes)
+    papers, model_notices = load_owner(files, mistakes, compiled.links.broken.told(compiled.notices))
     link_notices = link_owner(papers, compiled.links, compiled.package)
-    link_notices += link_owner_values(papers, compiled.links, compiled.record.known, compiled.record.missing)
+    value_notices = link_owner_values(papers, compiled.links, compiled.record.known, compiled.record.missing)
     estimate, price_notices = price(papers, compiled.package, compiled.record)
     schedule, plan_notices = plan(papers, compiled.package, compiled.record)
     dock, dock_notices = ledger(papers, compiled.package, compiled.record, compiled.results, estimate, files.sources)
     check_notices = run_owner_checks(OwnerContext(compiled.package, papers, estimate, schedule, dock))
     notices = [*files.notices, *shape_notices, *model_notices, *link_notices]
-    notices += [*price_notices, *plan_notices, *dock_notices, *check_notices]
+    later = [*value_notices, *price_notices, *plan_notices, *dock_notices, *check_notices]
+    notices += papers.broken.told(notices).hold_back(later)
     notices += owner_papers(files, compiled.package.tender)
     return OwnersSide(papers, estimate, schedule, tuple(sort_notices(notices)), dock)
 

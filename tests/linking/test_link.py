@@ -147,7 +147,7 @@ def test_rates_are_for_lines_that_there_are(starter: Files) -> None:
     files = change(starter, "owner/rates.yaml", "320.a:", "321.a:").owner_only()
     papers, _ = load_owner(files, shape(files)[0])
     (notice,) = link_owner(papers, links, package)
-    assert (notice.code, notice.message) == ("dead-reference", "there is no line 321.a")
+    assert (notice.code, notice.message) == ("dead-reference", "there is no item 321")
     assert notice.hints == ("did you mean `320.a`?",)
     assert notice.place.path == "owner/rates.yaml"
 
@@ -165,7 +165,7 @@ def test_bids_are_for_lines_that_there_are(starter: Files) -> None:
     papers, _ = load_owner(files, shape(files)[0])
     found = link_owner(papers, links, package)
     assert [(notice.code, notice.message, notice.place.path, notice.place.line) for notice in found] == [
-        ("dead-reference", "there is no line 321.a", path, 5),
-        ("dead-reference", "there is no line 999.a", path, 7),
+        ("dead-reference", "there is no item 321", path, 5),
+        ("dead-reference", "there is no item 999", path, 7),
     ]
     assert found[0].hints == ("did you mean `320.a`?",)

@@ -49,7 +49,7 @@ class Context:
         names = {reference.name for reference in item.depends_on}
         for name in self.before(item):
             names |= {reference.name for reference in items[name].depends_on}
-        return any(name not in items and self.package.broken.may_hold("item", name) for name in names)
+        return any(name not in items and self.links.broken.may_hold("item", name) for name in names)
 
 
 Check = Callable[[Context], Iterator[Notice]]

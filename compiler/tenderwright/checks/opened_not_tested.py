@@ -17,7 +17,7 @@ _OPENS = ("opens hull", "removes plug")
 
 def check(context: Context) -> Iterator[Notice]:
     """Report each item that opens the hull and is tested neither in itself nor by a later item."""
-    if any(kind == "item" for kind, _ in context.package.broken.names):
+    if any(kind == "item" for kind, _ in context.links.broken.names):
         return  # an item with a mistake may be the test
     for item in context.live_items:
         opens = next((word for word in _OPENS if word in item.does), None)

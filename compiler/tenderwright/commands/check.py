@@ -33,6 +33,8 @@ def run(arguments: Namespace) -> int:
         sys.stdout.write(as_text(notices, files.texts))
         items, values = len(compiled.package.items), len(compiled.record.values)
         print(f"{summary(notices)}: {items} items, {values} values, {len(files.sources)} files")
+        if not (compiled.sound and owner.sound):
+            print("What rests on a mistake is not judged: check again once it is mended.")
         if notices:
             print("More about a code: tenderwright explain CODE")
     elif arguments.format == "line":

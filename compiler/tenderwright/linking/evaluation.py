@@ -56,9 +56,9 @@ def _bids_named(evaluation: Evaluation) -> Iterator[tuple[str, Place]]:
 def _dead_bids(evaluation: Evaluation, papers: OwnerPapers) -> Iterator[Notice]:
     known = [bid_name(path) for path in papers.bids]
     for name, place in _bids_named(evaluation):
-        if name not in known and bid_path(name) not in papers.broken:
+        if name not in known and bid_path(name) not in papers.broken.files:
             hints = did_you_mean(name, known) or ("name it by its file in owner/bids/, without `.yaml`",)
-            yield Notice("dead-reference", place, f"there is no bid `{name}`", hints=hints)
+            yield Notice("dead-reference", place, f"there is no bid `{name}`", hints=hints, cause=f"bid {name}")
 
 
 def _dead_exclusions(evaluation: Evaluation, papers: OwnerPapers) -> Iterator[Notice]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator
 
+from tenderwright.linking.work import dead_work
 from tenderwright.model.build import Name
 from tenderwright.model.grant import Grant
 from tenderwright.model.owner import OwnerPapers
@@ -38,7 +39,7 @@ def _grant(grant: Grant, papers: OwnerPapers, package: Package) -> Iterator[Noti
     profile = papers.profiles.get(grant.profile.name)
     if profile is not None:
         yield from _of_profile(grant, profile)
-    elif not any(path.startswith(PROFILES) for path in papers.broken):
+    elif not papers.broken.among(PROFILES):
         yield from _named(grant.profile, papers.profiles, "profile")
     if grant.source is not None and papers.funding is not None:
         yield from _named(grant.source, [source.source for source in papers.funding.sources], "source")
@@ -65,15 +66,16 @@ def _items_and_lines(grant: Grant, package: Package) -> Iterator[Notice]:
     places = [(number, category.at, known) for number, category in grant.categories.items()]
     places += [(line.name, line.at, lines) for output in grant.outputs for line in output.lines]
     for number, place, among in places:
-        if number not in among and not package.broken.may_hold("item", number.split(".")[0]):
-            what = f"line {number}" if "." in number else f"item {number}"
-            yield Notice("dead-reference", place, f"there is no {what}", hints=did_you_mean(number, among))
+        dead = dead_work(number, place, among, package)
+        if dead is not None:
+            yield dead
 
 
 def _named(name: Name, known: Collection[str], what: str) -> Iterator[Notice]:
     if name.name not in known:
         hints = did_you_mean(name.name, known) or (f"one of {', '.join(sorted(known))}",)
-        yield Notice("dead-reference", name.at, f"there is no {what} `{name}`", hints=hints)
+        message = f"there is no {what} `{name}`"
+        yield Notice("dead-reference", name.at, message, hints=hints, cause=message)
 
 
 def _known(name: str, at: Place, known: Collection[str], what: str, profile: Profile) -> Iterator[Notice]:

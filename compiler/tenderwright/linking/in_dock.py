@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator
 
 from tenderwright.linking.evaluation import bid_name, bid_path
+from tenderwright.linking.work import dead_work
 from tenderwright.model.award import Award
 from tenderwright.model.build import Name
 from tenderwright.model.in_dock import ChangeOrder, ConditionReport, InDock
@@ -20,10 +21,11 @@ def link_in_dock(papers: OwnerPapers, package: Package) -> list[Notice]:
     found = [*_lines(told, award, package), *_reports(told, papers), *_signers(told, award), *_twice(papers)]
     if award is not None:
         known = [bid_name(path) for path in papers.bids]
-        if award.bid.name not in known and bid_path(award.bid.name) not in papers.broken:
+        if award.bid.name not in known and bid_path(award.bid.name) not in papers.broken.files:
             hints = did_you_mean(award.bid.name, known) or ("name it by its file in owner/bids/, without `.yaml`",)
-            found.append(Notice("dead-reference", award.bid.at, f"there is no bid `{award.bid}`", hints=hints))
-    elif told and "owner/award.yaml" not in papers.broken:
+            message, cause = f"there is no bid `{award.bid}`", f"bid {award.bid}"
+            found.append(Notice("dead-reference", award.bid.at, message, hints=hints, cause=cause))
+    elif told and "owner/award.yaml" not in papers.broken.files:
         first = min(papers.in_dock.values(), key=lambda one: one.here)
         message = "the papers from the dock are held against the award, and there is no owner/award.yaml"
         hint = "write owner/award.yaml with the bid, its day and its amount"
@@ -46,20 +48,21 @@ def _lines(told: list[InDock], award: Award | None, package: Package) -> Iterato
         named += [(out.work, both) for out in (*one.deleted, *one.deferred)]
         named += [(back.work, both) for back in one.restored]
     for name, among in named:
-        if name.name not in among and not package.broken.may_hold("item", name.name.split(".")[0]):
-            what = f"line {name}" if "." in name.name else f"item {name}"
-            yield Notice("dead-reference", name.at, f"there is no {what}", hints=did_you_mean(name.name, among))
+        dead = dead_work(name.name, name.at, among, package)
+        if dead is not None:
+            yield dead
 
 
 def _reports(told: list[InDock], papers: OwnerPapers) -> Iterator[Notice]:
     """Report changes that answer a report which nobody wrote."""
     known = [report.report.name for one in told for report in one.conditions]
-    some_broken = any(path.startswith("owner/in-dock/") for path in papers.broken)
+    some_broken = papers.broken.among("owner/in-dock/")
     for change in (change for one in told for change in one.changes):
         name = change.condition
         if name is not None and name.name not in known and not some_broken:
             hints = did_you_mean(name.name, known)
-            yield Notice("dead-reference", name.at, f"there is no condition-found report {name}", hints=hints)
+            message = f"there is no condition-found report {name}"
+            yield Notice("dead-reference", name.at, message, hints=hints, cause=message)
 
 
 def _signers(told: list[InDock], award: Award | None) -> Iterator[Notice]:
@@ -71,7 +74,7 @@ def _signers(told: list[InDock], award: Award | None) -> Iterator[Notice]:
         if change.by is not None and change.signed is not None and award.may_sign(change.by.name) is None:
             hints = did_you_mean(change.by.name, known) or (f"one of {', '.join(known)}",)
             message = f"the award does not name `{change.by}` among those who may sign"
-            yield Notice("dead-reference", change.by.at, message, hints=hints)
+            yield Notice("dead-reference", change.by.at, message, hints=hints, cause=message)
 
 
 def _twice(papers: OwnerPapers) -> Iterator[Notice]:

@@ -15,9 +15,12 @@ from tenderwright.linking.in_dock import link_in_dock
 from tenderwright.linking.prose import KINDS
 from tenderwright.linking.symbols import Symbol, symbol_table
 from tenderwright.linking.walk import Use, uses_of, uses_of_findings, uses_of_owner
+from tenderwright.linking.work import dead_work
+from tenderwright.model.load import FILES
 from tenderwright.model.owner import OwnerPapers
-from tenderwright.model.package import Broken, Package
+from tenderwright.model.package import ANY, Broken, Package
 from tenderwright.notices import Notice, Place
+from tenderwright.notices.codes import SHIP
 from tenderwright.notices.suggest import did_you_mean
 
 if TYPE_CHECKING:
@@ -51,7 +54,15 @@ def link(package: Package) -> tuple[Links, list[Notice]]:
     frames = {str(number) for number in package.frames.numbers} if package.frames else None
     notices += _dead(uses, symbols, package, frames)
     notices += find_cycles(package)
-    return Links(symbols, uses, package.broken), notices
+    return Links(symbols, uses, package.broken.told(notices).joined(_gone(uses, symbols))), notices
+
+
+def _gone(uses: Iterable[Use], symbols: Mapping[tuple[str, str], Symbol]) -> Broken:
+    """Give what is named and is not there as if it were broken; where none of its kind is there, its file too."""
+    names = {(use.kind, use.name) for use in uses} - symbols.keys()
+    there = {kind for kind, _ in symbols}
+    kinds = {kind for kind, _ in names if kind in FILES and kind not in there}
+    return Broken(frozenset(names | {(kind, ANY) for kind in kinds}), frozenset(FILES[kind] for kind in kinds))
 
 
 def link_owner(papers: OwnerPapers, links: Links, package: Package) -> list[Notice]:
@@ -59,9 +70,8 @@ def link_owner(papers: OwnerPapers, links: Links, package: Package) -> list[Noti
     notices = _dead(uses_of_owner(papers), links.symbols, package, None)
     lines = {f"{item.number}.{line.line}" for item in package.items for line in item.lines}
     for number, place in _lines_named(papers):
-        if number not in lines and not package.broken.may_hold("item", number.split(".")[0]):
-            hints = did_you_mean(number, lines)
-            notices.append(Notice("dead-reference", place, f"there is no line {number}", hints=hints))
+        dead = dead_work(number, place, lines, package)
+        notices += [dead] if dead is not None else []
     for number, asker in (papers.questions.asked_by if papers.questions else {}).items():
         if ("question", number) not in links.symbols and not package.broken.may_hold("question", number):
             notices.append(Notice("dead-reference", asker.here, f"there is no question {number}"))
@@ -96,15 +106,15 @@ def link_values(links: Links, known: Collection[str], missing: Mapping[str, str]
     for use in links.uses:
         if use.kind == "value" and use.name in missing:
             message = f"value `{use.name}` could not be calculated: {missing[use.name]}"
-            notices.append(Notice("unreached", use.at, message))
+            notices.append(Notice("unreached", use.at, message, cause=missing[use.name]))
         elif use.kind == "value" and use.name not in known and not _rests_on_broken(use.name, links.broken):
+            family = use.name.partition(".")[0]
+            hints, cause = did_you_mean(use.name, known), f"value {use.name}"
+            if not any(name.startswith(f"{family}.") for name in known):
+                cause = f"value {family}."
+                hints = hints or (f"no value begins with `{family}.`: what they rest on is missing from the package",)
             notices.append(
-                Notice(
-                    "dead-reference",
-                    use.at,
-                    f"there is no value `{use.name}`",
-                    hints=did_you_mean(use.name, known),
-                )
+                Notice("dead-reference", use.at, f"there is no value `{use.name}`", hints=hints, cause=cause)
             )
     return notices
 
@@ -121,7 +131,9 @@ _VALUES_OF = {"coating": "scheme", "zone": "zone", "tank": "tank", "cradle": "fa
 
 
 def _rests_on_broken(value: str, broken: Broken) -> bool:
-    """Tell whether a value may be that of a thing left out for its own mistake."""
+    """Tell whether a value may be that of a thing left out for its own mistake, or rest on one."""
+    if broken.among(*SHIP):
+        return True
     first, _, rest = value.partition(".")
     kind = _VALUES_OF.get(first, "")
     if kind == "anode":
@@ -144,6 +156,7 @@ def _dead(
             continue
         if use.kind == "frame" and (frames is None or use.name in frames):
             continue
+        hints: tuple[str, ...]
         if not use.kind:
             message = f"link `{use.name}` leads to nothing in a tender package"
             hints = ("refer to things by kind and name, as in `<item:420>`; list a document in drawings.yaml",)
@@ -160,7 +173,9 @@ def _dead(
             )
             continue
         what = {"item": f"item {use.name}", "frame": f"frame {use.name}"}.get(use.kind, f"{use.kind} `{use.name}`")
-        notices.append(
-            Notice("dead-reference", use.at, f"there is no {what}", hints=did_you_mean(use.name, names[use.kind]))
-        )
+        hints, cause = did_you_mean(use.name, names[use.kind]), what
+        if use.kind in FILES and not names[use.kind]:
+            cause = FILES[use.kind]
+            hints = (f"`{cause}` is missing, or holds none",)
+        notices.append(Notice("dead-reference", use.at, f"there is no {what}", hints=hints, cause=cause))
     return notices

@@ -12,15 +12,16 @@ def frame_table(frames: Frames) -> tuple[FrameTable | None, list[Notice]]:
     notices: list[Notice] = []
     numbers: list[int] = []
     gaps: list[float] = []
+    end: int | None = None
     for run in frames.spacing:
         if run.to <= run.from_:
             notices.append(Notice("bad-table", run.here, f"a run from frame {run.from_} to {run.to} holds no space"))
-        elif numbers and run.from_ != numbers[-1]:
+        elif end is not None and run.from_ != end:
             notices.append(
                 Notice(
                     "bad-table",
                     run.here,
-                    f"this run begins at frame {run.from_}, the one before ends at {numbers[-1]}",
+                    f"this run begins at frame {run.from_}, the one before ends at {end}",
                 )
             )
         elif run.space.si <= 0:
@@ -29,6 +30,7 @@ def frame_table(frames: Frames) -> tuple[FrameTable | None, list[Notice]]:
             numbers = numbers or [run.from_]
             numbers += range(run.from_ + 1, run.to + 1)
             gaps += [run.space.si] * (run.to - run.from_)
+        end = run.to
     if not notices and 0 not in numbers:
         notices.append(Notice("bad-table", frames.spacing[0].here, "frame 0 is in none of the runs"))
     if notices:

@@ -35,7 +35,7 @@ from tenderwright.model.date_order import date_order
 from tenderwright.model.frame_table import frame_table
 from tenderwright.model.in_dock_sense import in_dock_sense
 from tenderwright.model.noun import Noun
-from tenderwright.model.package import ANY, Broken, Clause, Package
+from tenderwright.model.package import ANY, NOTHING, Broken, Clause, Package
 from tenderwright.model.survey import Survey, survey_of
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.position import FrameTable
@@ -57,6 +57,8 @@ LISTS = {
     "vessel/anodes.yaml": ("anodes",),
 }
 """Files that hold lists of named things, of which a broken one is left out by itself."""
+FILES = {key.removesuffix("s"): path for path, keys in LISTS.items() for key in keys}
+"""By kind, the file that holds the things of that kind."""
 _NAMES = {key: key.removesuffix("s") for keys in LISTS.values() for key in keys}
 _NAME = re.compile(r"[A-Za-z0-9]+(?:[-.][A-Za-z0-9]+)*")
 _WHOLE = {"item": "item", "history": "docking", "facility": "facility", "question": "question"}
@@ -69,12 +71,18 @@ class _Loader:
         self.frames: FrameTable | None = None
         self.notices: list[Notice] = []
         self.broken_names: set[tuple[str, str]] = set()
-        self.broken_files: set[str] = set()
+        self.broken_files: set[str] = set(mistakes)
+
+    def broken(self) -> Broken:
+        """Give the names and files that are left out."""
+        return Broken(frozenset(self.broken_names), frozenset(self.broken_files)).told(self.notices)
 
     def usable(self, path: str) -> dict[str, Any] | None:
         """Give a file's data without the entries that have mistakes, or None where the file as a whole is wrong."""
         source = self.files.sources.get(path)
         if source is None:
+            if path in self.mistakes:
+                self.keep_names(Source(path, ""))
             return None
         wrong = self.mistakes.get(path, [])
         entries = {(at[0], at[1]) for at in wrong if len(at) > 1 and at[0] in LISTS.get(path, ())}
@@ -88,7 +96,8 @@ class _Loader:
             for index, entry in enumerate(data[key]):
                 if (key, index) in entries:
                     name = _NAMES[str(key)]
-                    self.keep_name(name, entry if (key, index, name) not in wrong else None)
+                    swallowed = any(at[:2] == (key, index) for at in source.twice)
+                    self.keep_name(name, entry if (key, index, name) not in wrong and not swallowed else None)
                     self.broken_files.add(path)
                     kept.append(None)
                 else:
@@ -107,12 +116,13 @@ class _Loader:
                 self.keep_name(name, entry)
         kind = _WHOLE.get(schema_of(source.path) or "")
         number = source.path.rsplit("/", 1)[-1].removesuffix(".yaml").split("-")[0]
-        if kind == "item" and number.isdigit():
-            self.broken_names.add(("item", number))
-            if not str(data.get("item", "")).isdigit():
+        readable = isinstance(data.get(str(kind)), int | str) and (kind,) not in self.mistakes.get(source.path, ())
+        if kind in ("item", "question") and number.isdigit():
+            self.broken_names.add((kind, str(int(number))))
+            if not readable:
                 return
         if kind:
-            self.keep_name(kind, data)
+            self.keep_name(kind, data if readable else None)
 
     def keep_name(self, kind: str, entry: object) -> None:
         name = str(entry.get(kind, "")) if isinstance(entry, dict) else ""
@@ -214,7 +224,7 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         clauses=loader.clauses(),
         surveys=loader.surveys(),
         questions=tuple(sorted(_questions(loader), key=lambda asked: asked.question)),
-        broken=Broken(frozenset(loader.broken_names), frozenset(loader.broken_files)),
+        broken=loader.broken(),
     )
     return package, list(dict.fromkeys(loader.notices))
 
@@ -237,8 +247,8 @@ def _questions(loader: _Loader) -> list[question.Question]:
     return [made for _, made in built]
 
 
-def load_owner(files: Files, mistakes: Mistakes) -> tuple[owner.OwnerPapers, list[Notice]]:
-    """Build the owner's papers from the files under owner/."""
+def load_owner(files: Files, mistakes: Mistakes, above: Broken = NOTHING) -> tuple[owner.OwnerPapers, list[Notice]]:
+    """Build the owner's papers from the files under owner/; `above` is what is broken in the package itself."""
     loader = _Loader(files, mistakes)
     closings = _closings(loader, files)
     grants = dict(loader.folder("owner/grants", grant.Grant))
@@ -258,7 +268,7 @@ def load_owner(files: Files, mistakes: Mistakes) -> tuple[owner.OwnerPapers, lis
         closings=closings,
         grants=grants,
         profiles=profiles,
-        broken=frozenset(loader.broken_files),
+        broken=above.joined(loader.broken()),
     )
     return papers, loader.notices
 

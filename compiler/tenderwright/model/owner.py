@@ -15,6 +15,7 @@ from tenderwright.model.in_dock import InDock
 from tenderwright.model.kinds import Fraction, Identifier, ItemRef, Money, Time
 from tenderwright.model.marks import Key, OneOf
 from tenderwright.model.noun import Noun
+from tenderwright.model.package import Broken
 from tenderwright.model.profile import Profile
 from tenderwright.model.programme import Programme
 from tenderwright.model.question import AskedBy
@@ -72,5 +73,5 @@ class OwnerPapers:
     """Applications for grants, by file."""
     profiles: Mapping[str, Profile] = field(default_factory=dict)
     """Profiles of funders' forms by name, where there is an application: the owner's own, and those shipped."""
-    broken: frozenset[str] = frozenset()
-    """Files that have mistakes, and so are left out."""
+    broken: Broken = field(default_factory=Broken)
+    """What has mistakes and is left out, in the package and under owner/."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
 from tenderwright.model.build import Prose
@@ -19,7 +19,8 @@ from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.model.survey import Survey
 from tenderwright.model.tender import Drawing, Tender
 from tenderwright.model.vessel import Anode, Appendage, Offsets, Opening, Strake, Tank
-from tenderwright.notices import Place
+from tenderwright.notices import Notice, Place
+from tenderwright.notices.codes import CODES
 from tenderwright.quantities.position import FrameTable
 
 
@@ -47,6 +48,26 @@ class Broken:
     def may_hold(self, kind: str, name: str) -> bool:
         """Tell whether a name that stands for nothing may be that of something left out."""
         return (kind, name) in self.names or (kind, ANY) in self.names
+
+    def among(self, *beginnings: str) -> bool:
+        """Tell whether a file whose path begins with one of these has mistakes."""
+        return any(path.startswith(beginnings) for path in self.files)
+
+    def hold_back(self, notices: Iterable[Notice]) -> list[Notice]:
+        """Leave out the notices that may be there only since something that they rest on has mistakes."""
+        return [one for one in notices if not self.among(*CODES[one.code].rests_on)]
+
+    def told(self, notices: Iterable[Notice]) -> Broken:
+        """Count the files in which mistakes are told among the broken ones."""
+        return Broken(self.names, self.files | {one.place.path for one in notices if one.severity == "error"})
+
+    def joined(self, other: Broken) -> Broken:
+        """Give what is broken here and there."""
+        return Broken(self.names | other.names, self.files | other.files)
+
+
+NOTHING = Broken()
+"""What is broken where nothing is."""
 
 
 @dataclass(frozen=True)

@@ -13,6 +13,8 @@ class Code:
     name: str
     severity: Literal["error", "warning"]
     title: str
+    rests_on: tuple[str, ...] = ()
+    """What paths begin with whose mistakes leave open whether this one is true: it is then held back."""
 
 
 _ERRORS = {
@@ -148,10 +150,32 @@ _OWNER_CHECKS = {
     "left-out-needed": ("warning", "work is left out that has begun, must be done, or is needed by other work"),
 }
 
+SHIP = ("package.yaml", "vessel/", "surveys/", "history/", "facilities/")
+"""What calculated values may rest on."""
+
+_WORK = (*SHIP, "items/")
+"""What quantities and sums may rest on."""
+
+_RESTS_ON: dict[str, tuple[str, ...]] = {
+    **dict.fromkeys(("out-of-range", "unreached", "stated-differs", "condition-unsafe", "tank-state-differs"), SHIP),
+    **dict.fromkeys(("opening-under-block", "sounding-beyond-tank", "unstable-before-settling"), SHIP),
+    **dict.fromkeys(("anodes-outlived", "facility-certificate", "oil-boundary-hot-work"), SHIP),
+    **dict.fromkeys(("weight-after-stability", "unlike-metals", "untested-coating", "coated-twice"), _WORK),
+    **dict.fromkeys(("opened-not-tested", "forgotten-service", "no-plug-register", "no-docking"), _WORK),
+    **dict.fromkeys(("quantity-outside-range", "no-contingency", "wrong-dimension"), _WORK),
+    **dict.fromkeys(("sum-differs", "in-dock-price", "rate-not-used", "pool-overdrawn"), (*_WORK, "owner/")),
+    **dict.fromkeys(("contingency-spent", "dock-days-short", "restricted-money"), (*_WORK, "owner/")),
+    **dict.fromkeys(("money-too-late", "must-do-unfunded", "left-out-needed"), (*_WORK, "owner/")),
+    **dict.fromkeys(("beyond-authority", "change-without-report", "answer-overdue"), ("owner/",)),
+}
+"""For what is told of the package as a whole, or of what is calculated from it."""
+
 _RATED = _GIT | _BIDS | _COMPARED | _GRANTS | _CLOSING | _KEEPING | _CHECKS | _OWNER_CHECKS
 
-CODES: dict[str, Code] = {name: Code(name, "error", title) for name, title in _ERRORS.items()} | {
-    name: Code(name, "warning" if severity == "warning" else "error", title)
+CODES: dict[str, Code] = {
+    name: Code(name, "error", title, _RESTS_ON.get(name, ())) for name, title in _ERRORS.items()
+} | {
+    name: Code(name, "warning" if severity == "warning" else "error", title, _RESTS_ON.get(name, ()))
     for name, (severity, title) in _RATED.items()
 }
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from tenderwright.notices.codes import CODES
@@ -42,6 +42,10 @@ class Notice:
     message: str
     notes: tuple[Note, ...] = ()
     hints: tuple[str, ...] = ()
+    cause: str = ""
+    """What is behind the notice where several may have one cause, such as a name that is gone; empty elsewhere."""
+    also: tuple[Place, ...] = ()
+    """The other places at which the same cause would be told."""
 
     @property
     def severity(self) -> Severity:
@@ -50,6 +54,13 @@ class Notice:
 
 
 def sort_notices(notices: Iterable[Notice]) -> list[Notice]:
-    """Sort notices by file, line, column and code, and say each once."""
-    unique = dict.fromkeys(notices)
-    return sorted(unique, key=lambda n: (n.place, n.code, n.message))
+    """Sort notices by file, line, column and code, and say each once, and each cause once with all its places."""
+    first: dict[tuple[object, ...], Notice] = {}
+    places: dict[tuple[object, ...], set[Place]] = {}
+    for notice in sorted(dict.fromkeys(notices), key=lambda n: (n.place, n.code, n.message)):
+        key = (notice.code, notice.cause) if notice.cause else (notice,)
+        first.setdefault(key, notice)
+        places.setdefault(key, set()).update((notice.place, *notice.also))
+    return [
+        replace(one, also=tuple(sorted(places[key] - {one.place}))) if one.cause else one for key, one in first.items()
+    ]

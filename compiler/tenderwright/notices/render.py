@@ -15,6 +15,9 @@ _CONTROL = re.compile("[\0-\x09\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069]")
 Sources = Mapping[str, str]
 """The text of each file, by path."""
 
+_MOST = 20
+"""The most other places that are listed for reading."""
+
 
 def _excerpt(place: Place, sources: Sources) -> list[str]:
     lines = sources[place.path].split("\n") if place.path in sources else []
@@ -39,6 +42,8 @@ def as_text(notices: Sequence[Notice], sources: Sources) -> str:
             if note.place:
                 out += _excerpt(note.place, sources)
         out += [f"        hint: {hint}" for hint in notice.hints]
+        if notice.also:
+            out.append(f"        also: the same at {_listed(notice.also)}")
         out.append("")
     return _shown("\n".join(out))
 
@@ -47,9 +52,24 @@ def _shown(text: str) -> str:
     return _CONTROL.sub(lambda match: match[0].encode("unicode_escape").decode(), text)
 
 
+def _listed(places: Sequence[Place]) -> str:
+    """List the other places of a notice, of very many the first."""
+    lines = list(dict.fromkeys(f"{place.path}:{place.line}" for place in places))
+    more = f", and {len(lines) - _MOST} more" if len(lines) > _MOST else ""
+    return f"{_count(places)}: {', '.join(lines[:_MOST])}{more}"
+
+
+def _count(places: Sequence[Place]) -> str:
+    return f"{len(places)} other place{'s' * (len(places) != 1)}"
+
+
 def one_a_line(notices: Sequence[Notice]) -> str:
     """Render each notice on one line."""
-    return _shown("".join(f"{n.place}: {n.severity}[{n.code}]: {n.message}\n" for n in notices))
+    return _shown("".join(f"{n.place}: {n.severity}[{n.code}]: {n.message}{_more(n)}\n" for n in notices))
+
+
+def _more(notice: Notice) -> str:
+    return f" (and at {_count(notice.also)})" if notice.also else ""
 
 
 def _as_data(notice: Notice) -> dict[str, Any]:
@@ -64,6 +84,7 @@ def _as_data(notice: Notice) -> dict[str, Any]:
         "message": notice.message,
         "notes": [{"text": n.text, "at": str(n.place) if n.place else None} for n in notice.notes],
         "hints": list(notice.hints),
+        "also": [str(other) for other in notice.also],
     }
 
 
@@ -83,8 +104,8 @@ def as_annotations(notices: Sequence[Notice], above: str = "") -> str:
     `above` leads from the top of the repository to the package, as `ships/` does.
     """
     return "".join(
-        f"::{n.severity} file={_escape(above + n.place.path, prop=True)},line={n.place.line},"
-        f"col={n.place.column},title={_escape(n.code, prop=True)}::{_escape('; '.join([n.message, *n.hints]))}\n"
+        f"::{n.severity} file={_escape(above + n.place.path, prop=True)},line={n.place.line},col={n.place.column},"
+        f"title={_escape(n.code, prop=True)}::{_escape('; '.join([n.message + _more(n), *n.hints]))}\n"
         for n in notices
     )
 

@@ -68,9 +68,11 @@ class Network:
 
 
 def network(programme: Programme, package: Package, record: Record) -> tuple[Network | None, list[Notice]]:
-    """Make the network of a programme; None where something in it is wrong."""
+    """Make the network of a programme; None where something in it is wrong, or where an item of it is broken."""
     items = {item.number: item for item in package.items if not item.withdrawn}
     notices = _mistakes(programme, items)
+    if any(activity.item.name not in package.item_by_name for activity in programme.activities):
+        return None, notices  # told where names are resolved, or where the item has its mistake
     workable = record.values.get(programme.workable.name) if programme.workable else None
     share = float(workable.si) if workable is not None else 1.0
     nodes = [Node(ARRIVAL, "She arrives", None, "milestone", "before docking", Duration.none())]
@@ -94,7 +96,7 @@ def network(programme: Programme, package: Package, record: Record) -> tuple[Net
                 days,
                 activity.crew,
                 activity.afterwards or activity.kind == "undocking",
-                activity.after,
+                _live_before(activity, programme, items),
                 activity,
             )
         )
@@ -105,6 +107,24 @@ def network(programme: Programme, package: Package, record: Record) -> tuple[Net
     made = Network(tuple(nodes), tuple(_links(nodes, items)), {crew.crew: crew.count for crew in programme.crews})
     circle = _circle(made)
     return (None, [circle]) if circle else (made, [])
+
+
+def _live_before(activity: Activity, programme: Programme, items: Mapping[str, Item]) -> tuple[str, ...]:
+    """Give what an activity comes after, looking through the activities of withdrawn items."""
+    by_name = {one.activity: one for one in programme.activities}
+    found: dict[str, None] = {}
+    seen: set[str] = set()
+    waiting = list(activity.after)
+    while waiting:
+        name = waiting.pop(0)
+        if name in seen or name not in by_name:
+            continue
+        seen.add(name)
+        if by_name[name].item.name in items:
+            found[name] = None
+        else:
+            waiting += by_name[name].after
+    return tuple(found)
 
 
 def _slot(node: Node, package: Package) -> Node:
@@ -127,10 +147,12 @@ def _mistakes(programme: Programme, items: Mapping[str, Item]) -> list[Notice]:
         for name in activity.after:
             if name not in names:
                 message = f"there is no activity `{name}`"
-                notices.append(Notice("dead-reference", activity.here, message, hints=did_you_mean(name, names)))
+                hints = did_you_mean(name, names)
+                notices.append(Notice("dead-reference", activity.here, message, hints=hints, cause=message))
         if activity.crew and activity.crew not in crews:
             hints = did_you_mean(activity.crew, crews) or ("list it under `crews:`",)
-            notices.append(Notice("dead-reference", activity.here, f"there is no crew `{activity.crew}`", hints=hints))
+            message = f"there is no crew `{activity.crew}`"
+            notices.append(Notice("dead-reference", activity.here, message, hints=hints, cause=message))
     for kind in ("docking", "undocking"):
         found = [activity for activity in programme.activities if activity.kind == kind and activity.item.name in items]
         if len(found) != 1:

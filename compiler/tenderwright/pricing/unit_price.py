@@ -58,13 +58,19 @@ class PriceBook:
     indices: Mapping[str, PriceIndex]
     dockings: Mapping[str, EarlierDocking]
     currency: str
+    indices_broken: bool = False
+    """Whether the indices have mistakes, which are told."""
 
 
 def price_book(papers: OwnerPapers, rates: Rates, history: tuple[EarlierDocking, ...], currency: str) -> PriceBook:
     """Gather what unit prices are made from."""
     indices = papers.indices.indices if papers.indices else ()
     return PriceBook(
-        rates, {one.index: one for one in indices}, {docking.docking: docking for docking in history}, currency
+        rates,
+        {one.index: one for one in indices},
+        {docking.docking: docking for docking in history},
+        currency,
+        papers.broken.among("owner/indices.yaml"),
     )
 
 
@@ -163,6 +169,8 @@ def _index(number: str, earlier: EarlierPrice, book: PriceBook) -> PriceIndex:
     name = earlier.index or book.rates.index
     found = book.indices.get(name)
     if found is None:
+        if book.indices_broken:
+            raise _Cannot(None)
         hints = did_you_mean(name, book.indices) or ("list it in owner/indices.yaml",)
         message = f"line {number}: there is no index `{name}`" if name else f"line {number}: no index is named"
         raise _Cannot(Notice("dead-reference", earlier.here, message, hints=hints))

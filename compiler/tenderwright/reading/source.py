@@ -44,6 +44,9 @@ class Source:
     ends: Mapping[Path, tuple[int, int]] = field(default_factory=dict)
     """Start and end offset of each text value in the file, for finding a word inside it."""
 
+    twice: tuple[Path, ...] = ()
+    """Paths of the keys that stand twice in one mapping."""
+
     def place(self, path: Path) -> Place:
         """Find the place of a value, or of the nearest thing that holds it."""
         while path not in self.values and path:

@@ -45,6 +45,7 @@ class _Walk:
         self.values: dict[Path, Span] = {}
         self.keys: dict[Path, Span] = {}
         self.ends: dict[Path, tuple[int, int]] = {}
+        self.twice: dict[Path, list[Place]] = {}
         self.notices: list[Notice] = []
         self.next: Callable[[], Any] = _LOADER(text).get_event
 
@@ -115,7 +116,7 @@ class _Walk:
             if key == "<<" and not event.style:
                 self.feature(event, "merge key `<<` is not used in a package", "write the keys out")
             if key in data:
-                self.duplicate(key, self.place(event), (*at, key))
+                self.twice.setdefault((*at, key), []).append(self.place(event))
                 self.node(self.next(), (*at, f"{key} again"))
                 continue
             below = (*at, key)
@@ -123,16 +124,23 @@ class _Walk:
             data[key] = self.node(self.next(), below)
         return data
 
-    def duplicate(self, key: str, place: Place, at: Path) -> None:
-        self.notices.append(
-            Notice(
-                "duplicate-key",
-                place,
-                f"key `{key}` stands twice in one mapping",
-                (Note("it stood first here", Place(self.path, *self.keys[at])),),
-                ("keep one of the two",),
-            )
-        )
+    def duplicates(self) -> list[Notice]:
+        """Report the keys that stand twice, of one mapping at once."""
+        mappings: dict[Path, list[Path]] = {}
+        for at in self.twice:
+            mappings.setdefault(at[:-1], []).append(at)
+        return [self.duplicate(keys) for keys in mappings.values()]
+
+    def duplicate(self, keys: list[Path]) -> Notice:
+        first, *also = [place for at in keys for place in self.twice[at]]
+        listed = ", ".join(f"`{at[-1]}`" for at in keys)
+        message = f"key {listed} stands twice in one mapping"
+        hints = ("keep one of the two",)
+        if len(keys) > 1:
+            message = f"keys {listed} stand twice in one mapping"
+            hints = ("perhaps the line that begins the second entry, with `- `, is missing above",)
+        note = Note("it stood first here", Place(self.path, *self.keys[keys[0]]))
+        return Notice("duplicate-key", first, message, (note,), hints, f"{first}" if also else "", tuple(also))
 
 
 def _syntax_hint(text: str, problem: str, line: int) -> tuple[str, ...]:
@@ -182,12 +190,12 @@ def read_yaml(path: str, text: str) -> tuple[Source, list[Notice]]:
     try:
         data = walk.document()
     except yaml.YAMLError as error:
-        return Source(path, text), [*walk.notices, _syntax(path, text, error)]
+        return Source(path, text), [*walk.notices, *walk.duplicates(), _syntax(path, text, error)]
     except _TooDeep:
-        return Source(path, text), walk.notices
+        return Source(path, text), [*walk.notices, *walk.duplicates()]
     walk.values.setdefault((), (1, 1, 0))
-    source = Source(path, text, data, walk.values, walk.keys, walk.ends)
-    return source, walk.notices + _lost_comments(walk)
+    source = Source(path, text, data, walk.values, walk.keys, walk.ends, tuple(walk.twice))
+    return source, [*walk.notices, *walk.duplicates(), *_lost_comments(walk)]
 
 
 def _lost_comments(walk: _Walk) -> list[Notice]:

@@ -28,7 +28,8 @@ def shape(files: Files) -> tuple[Mistakes, list[Notice]]:
         if schema is None or path in unread:
             continue
         found = validate(source, schema)
-        if found:
-            mistakes.setdefault(path, []).extend(at for at, _ in found)
-            notices += [notice for _, notice in found]
+        wrong = [*(at for at, _ in found), *source.twice]
+        if wrong:
+            mistakes.setdefault(path, []).extend(wrong)
+            notices += [notice for at, notice in found if not any(at[: len(key)] == key for key in source.twice)]
     return mistakes, notices

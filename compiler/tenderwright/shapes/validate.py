@@ -10,6 +10,7 @@ from tenderwright.notices import Notice, Place
 from tenderwright.notices.suggest import did_you_mean
 from tenderwright.quantities.quantity import QuantityError
 from tenderwright.reading.source import Path, Source
+from tenderwright.shapes.fold import fold
 from tenderwright.shapes.keywords import format_checker, validator_class
 from tenderwright.shapes.quick import Fits, NotQuick, quick
 from tenderwright.shapes.schemas import load_schema
@@ -52,7 +53,7 @@ def validate_with(source: Source, validator: Any) -> list[tuple[Path, Notice]]:
     for error in validator.iter_errors(source.data):
         at = tuple(error.absolute_path)
         found += [(at, notice) for notice in _translate(source, error)]
-    return found
+    return fold(source, found)
 
 
 def _written(source: Source, at: Path) -> str:

@@ -105,12 +105,14 @@ def _read(survey: Survey, package: Package, frames: FrameTable, notices: list[No
 
     places = _places(table.names["frame"].names, frames)
 
-    def keep(name: str, bad_names: Sequence[bool], rows: Flags | bool, words: str) -> None:
+    def keep(name: str, bad_names: Sequence[bool], rows: Flags | bool, words: str, kind: str = "") -> None:
         codes = table.names.get(name)
         if codes is None or not any(bad_names):
             return
         bad = np.array(bad_names, np.bool_)[codes.code] & rows
         for code in np.unique(codes.code[bad & fine]).tolist():
+            if package.broken.may_hold(kind, codes.names[code]):
+                continue
             line = int(table.line[bad & (codes.code == code)][0])
             told.append((line, words.format(codes.names[code])))
         fine[bad] = False
@@ -118,13 +120,13 @@ def _read(survey: Survey, package: Package, frames: FrameTable, notices: list[No
     def names(column: str) -> tuple[str, ...]:
         return table.names[column].names if column in table.names else ()
 
-    keep("strake", [bool(n) and n not in strakes for n in names("strake")], True, "`{}` is not a strake of hers")
+    off = [bool(n) and n not in strakes for n in names("strake")]
+    keep("strake", off, True, "`{}` is not a strake of hers", "strake")
     keep("side", [n not in SIDES for n in names("side")], on_shell, "the side is `port` or `starboard`, not `{}`")
     keep("frame", np.isnan(places).tolist(), on_shell, "`{}` is not a frame of hers")
     keep("kind", [n not in ("", *KINDS) for n in names("kind")], True, "the kind is `plate` or `pit`, not `{}`")
-    keep(
-        "tank", [n not in tanks for n in names("tank")], ~on_shell, "`{}` is not a tank of hers, and no strake is named"
-    )
+    off = [n not in tanks for n in names("tank")]
+    keep("tank", off, ~on_shell, "`{}` is not a tank of hers, and no strake is named", "tank")
     if "tank" not in table.names and not on_shell.all():
         told.append((int(table.line[~on_shell][0]), "no strake is named"))
         fine &= on_shell
