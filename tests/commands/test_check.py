@@ -36,7 +36,8 @@ def test_mistakes_in_full(run: Runner, broken: Path) -> None:
     assert int(number) == int(lines[0].split(":")[1])
     assert lines[2].split(" | ")[1].index("^") == written.index('"1300"')
     assert lines[3].strip() == "hint: did you mean `130`?"
-    assert lines[-2].startswith("1 mistake: ")
+    assert lines[-3].startswith("1 mistake: ")
+    assert lines[-2] == "What rests on a mistake is not judged: check again once it is mended."
     assert lines[-1] == "More about a code: tenderwright explain CODE"
 
 
