@@ -16,6 +16,7 @@ COMMANDS = {
     "check": "read, validate, link, calculate and run the trade checks; write nothing",
     "build": "compile the editions",
     "explain": "explain a value, a price, a date or a notice code",
+    "record": "list what was calculated, and what was not and what that would take",
     "reckon": "run one calculation alone on a small YAML file",
     "issue": "compile the yard edition of what is committed and record it in a git tag",
     "verify": "rebuild a parcel from the commit that it names and compare the two byte for byte",

@@ -20,6 +20,7 @@ class Output:
     dimension: str
     unit: str
     value: Any
+    si: Any = None
 
 
 def input_schema(method: Method[Any]) -> dict[str, Any]:
@@ -62,7 +63,7 @@ def run_alone(method: Method[Any], data: Mapping[str, Any]) -> Iterator[Output]:
     for symbol in method.outputs:
         if symbol.name in outputs:
             value = _shown(outputs[symbol.name], symbol.unit, symbol.dimension)
-            yield Output(symbol.name, symbol.meaning, symbol.dimension, symbol.unit, value)
+            yield Output(symbol.name, symbol.meaning, symbol.dimension, symbol.unit, value, outputs[symbol.name])
 
 
 def _shown(value: Any, unit: str, dimension: str) -> Any:

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import package_folder
+from tenderwright.commands.record import by_reason
 from tenderwright.notices import sort_notices
 from tenderwright.notices.render import as_annotations, as_json, as_text, one_a_line, summary
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read
@@ -35,6 +36,10 @@ def run(arguments: Namespace) -> int:
         print(f"{summary(notices)}: {items} items, {values} values, {len(files.sources)} files")
         if not (compiled.sound and owner.sound):
             print("What rests on a mistake is not judged: check again once it is mended.")
+        if compiled.record.missing:
+            print(f"not calculated: {len(compiled.record.missing)} values")
+            print("\n".join(f"  {line}" for line in by_reason(compiled.record.missing)))
+            print("More about what was calculated and what was not: tenderwright record")
         if notices:
             print("More about a code: tenderwright explain CODE")
     elif arguments.format == "line":

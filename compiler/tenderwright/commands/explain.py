@@ -5,7 +5,10 @@ from __future__ import annotations
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
 
+from tenderwright.calculations.calculate import calculate_tables
+from tenderwright.calculations.plain import plain
 from tenderwright.calculations.value import Given, Value
+from tenderwright.calculations.written import as_written
 from tenderwright.commands.exits import CLEAN
 from tenderwright.commands.explain_price import item_price, line_price
 from tenderwright.commands.explain_time import activity_time, item_time
@@ -28,6 +31,12 @@ def add_arguments(parser: ArgumentParser) -> None:
         metavar="[DIR] REF",
         help="a value, an item, a line such as 420.a, an activity of the programme, or a notice code",
     )
+    parser.add_argument(
+        "--format",
+        choices=("full", "yaml"),
+        default="full",
+        help="yaml: the file with which `reckon` gives the value again",
+    )
 
 
 def run(arguments: Namespace) -> int:
@@ -40,16 +49,16 @@ def run(arguments: Namespace) -> int:
         return CLEAN
     files = read(package_folder(Path(before[0]) if before else None))
     compiled = compile_package(files)
+    if arguments.format == "yaml":
+        print(_reckon_file(name.removeprefix("value:"), compiled), end="")
+        return CLEAN
     print(_explained(name.removeprefix("value:").removeprefix("item:"), compiled, compile_owner(files, compiled)))
     return CLEAN
 
 
 def _explained(name: str, compiled: Compiled, owner: OwnersSide) -> str:
     record, items = compiled.record, compiled.package.item_by_name
-    if name not in record.known and name not in items and name not in CODES:
-        from tenderwright.calculations.calculate import calculate_tables
-
-        calculate_tables(compiled.package, compiled.results, record)
+    calculate_tables(compiled.package, compiled.results, record)
     if name in items:
         return explain_item(items[name], compiled, owner)
     number, _, letter = name.partition(".")
@@ -61,8 +70,9 @@ def _explained(name: str, compiled: Compiled, owner: OwnersSide) -> str:
             return "\n".join(activity_time(one, owner.schedule))
     if name in record.values:
         return explain_value(record.values[name], compiled)
-    if name in record.failed:
-        return f"{name}\n  could not be calculated: {record.failed[name]}"
+    for kept in (record.failed, record.missing):
+        if name in kept:
+            return f"{name}\n  not calculated: {kept[name]}"
     if name in CODES:
         return explanation(name)
     lines = [f"{item.number}.{line.line}" for item in items.values() for line in item.lines]
@@ -70,6 +80,24 @@ def _explained(name: str, compiled: Compiled, owner: OwnersSide) -> str:
     near = [value for value in record.values if value.startswith(f"{name}.")]
     hint = f"it holds {', '.join(near)}" if near else "; ".join(did_you_mean(name, known))
     raise WrongUse(f"there is no value, item or notice code `{name}`" + (f": {hint}" if hint else ""))
+
+
+def _reckon_file(name: str, compiled: Compiled) -> str:
+    """Give the inputs of a value as a file for `reckon`, with the command that reads it."""
+    import yaml
+
+    calculate_tables(compiled.package, compiled.results, compiled.record)
+    value = compiled.record.values.get(name)
+    if value is None:
+        raise WrongUse(f"there is no value `{name}`: only a value has a file for `reckon`")
+    method = value.working.method
+    data = {
+        argument: as_written(method.inputs[argument], plain(given.si))
+        for argument, given in value.working.inputs.items()
+    }
+    head = f"# {value.name}, {value.symbol.meaning}: {value.working.about}\n"
+    head += f"# tenderwright reckon {method.name} FILE.yaml\n"
+    return head + yaml.safe_dump(data, sort_keys=False, allow_unicode=True)
 
 
 def explain_value(value: Value, compiled: Compiled) -> str:

@@ -96,6 +96,7 @@ def _as_json(method: Method[Any], data: Any, outputs: list[Output]) -> str:
                     "name": o.name,
                     "meaning": o.meaning,
                     "value": o.value,
+                    "si": o.si,
                     "unit": o.unit,
                     "dimension": o.dimension,
                 }

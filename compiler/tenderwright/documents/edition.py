@@ -10,6 +10,8 @@ from typing import Literal
 
 from markdown_it.token import Token
 
+from tenderwright.calculations.value import Record
+
 
 @dataclass(frozen=True)
 class Span:
@@ -227,3 +229,5 @@ class Edition:
     """Short document sets that are written as PDFs beside it, by file stem, such as `dock-sheet`."""
     tables: Mapping[str, DataTable] = field(default_factory=dict)
     """Figures that are written as CSV beside it, by file stem."""
+    record: Record | None = None
+    """The record of calculation, which is written as JSON beside it."""

@@ -50,7 +50,9 @@ def owner_edition(desk: Desk, stamp: Stamp, notices: Sequence[Notice]) -> tuple[
     """Compose the owner edition: the same with prices, what the docking may cost and take, record and checks."""
     form = price_form(desk, stamp.label)
     parts = [*_common(desk, form), *_owners(desk), record_of_calculation(desk), trade_checks(notices)]
-    edition = replace(_edition(desk, "owner", stamp, parts), confidential=True, tables=owner_tables(desk))
+    edition = replace(
+        _edition(desk, "owner", stamp, parts), confidential=True, tables=owner_tables(desk), record=desk.record
+    )
     donors = donor_sheet(desk, edition)
     return (replace(edition, sheets={"donors": donors}) if donors else edition), form
 

@@ -73,7 +73,7 @@ PLATE_POUNDS_PER_INCH = 40.8
 """Weight of a square foot of mild steel plate one inch thick, lb (490 lb/ft3 rounded in the trade to 489.6)."""
 
 _SPECIAL = {
-    "fraction": ("%", "percent"),
+    "fraction": ("%", "percent", "of one"),
     "angle": ("deg", "degree", "°", "rad", "radian"),
     "temperature": ("degC", "°C"),
     "salinity": ("g/kg",),
@@ -89,7 +89,7 @@ _EXAMPLES = {
 def _factor(name: str, dimension: str) -> float:
     if dimension in ("temperature", "salinity"):
         return 1.0
-    return unit(name).factor
+    return 1.0 if name == "of one" else unit(name).factor
 
 
 def _find_unit(name: str, dimension: str, text: str) -> Unit:
@@ -159,7 +159,7 @@ def _special(number: float, name: str, dimension: str, text: str) -> float | Non
             raise QuantityError("bad-quantity", message, _example(dimension)) from None
         raise QuantityError("wrong-dimension", f"expected {_a(dimension)}, got `{text}`", _example(dimension))
     return {
-        "fraction": number / 100,
+        "fraction": number if name == "of one" else number / 100,
         "angle": number * (1.0 if dimension != "angle" or name in ("rad", "radian") else math.pi / 180),
     }.get(dimension, number)
 

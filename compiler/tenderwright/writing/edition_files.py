@@ -13,6 +13,7 @@ from tenderwright.writing.html import screen_page
 from tenderwright.writing.manifest import MANIFEST_NAME, manifest
 from tenderwright.writing.pdf import Typesetter
 from tenderwright.writing.price_form_xlsx import price_form_workbook
+from tenderwright.writing.record_json import record_json
 
 PAGE = "specification.html"
 
@@ -38,6 +39,8 @@ def edition_files(edition: Edition, form: PriceForm, typesetter: Typesetter, tim
     }
     files |= {f"{stem}.pdf": typesetter.typeset(sheet, timestamp, stem).pdf for stem, sheet in edition.sheets.items()}
     files |= {f"{stem}.csv": csv_table(table.header, table.rows) for stem, table in edition.tables.items()}
+    if edition.record is not None:
+        files["record.json"] = record_json(edition.record)
     files |= {f"drawings/{figure.name}.svg": figure.svg.encode() for figure in _figures(edition)}
     files[MANIFEST_NAME] = manifest(edition, files, form.edition_hash)
     folder = parcel_name(edition.tender, edition.name)

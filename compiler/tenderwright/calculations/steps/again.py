@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
 from typing import Any
 
@@ -13,8 +14,7 @@ from tenderwright.calculations.value import Record, Value, Working
 def different(record: Record) -> Iterator[tuple[Value, Any]]:
     """Yield each value that does not come out the same, to the last bit, with what comes out.
 
-    The inputs are taken as plain data, as they stand in the printed record, so that nothing that was built on the way
-    is used again.
+    The inputs are taken as they stand in the record as JSON, so that nothing that was built on the way is used again.
     """
     results: dict[int, Any] = {}
     for value in record.values.values():
@@ -28,7 +28,7 @@ def different(record: Record) -> Iterator[tuple[Value, Any]]:
 
 
 def _run(working: Working) -> Any:
-    inputs = {name: plain(given.si) for name, given in working.inputs.items()}
+    inputs = json.loads(json.dumps({name: plain(given.si) for name, given in working.inputs.items()}))
     try:
         return plain(dict(working.method.run(**inputs)))
     except (OutOfRange, TypeError) as error:
