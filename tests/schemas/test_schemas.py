@@ -12,6 +12,7 @@ from tenderwright.calculations.alone import input_schema
 from tenderwright.calculations.registry import methods
 from tenderwright.linking.prose import KINDS
 from tenderwright.model.format import schemas, written
+from tenderwright.quantities.quantity import parse_quantity
 from tenderwright.quantities.units import base_expression
 from tenderwright.reading.layout import YAML_FILES
 from tenderwright.shapes.keywords import format_checker, validator_class
@@ -25,7 +26,7 @@ SPECIAL = {"any", "position", "fraction", "angle", "temperature", "salinity"}
 """Dimensions that are not made of base units."""
 
 SILENT = {"$schema", "title", "description", "examples", "properties", "items", "propertyNames", "allOf", "if", "then",
-          "or", "signed", "prose", "refers"}  # fmt: skip
+          "or", "signed", "within", "prose", "refers"}  # fmt: skip
 """Keywords that cannot fail by themselves, or that pass on what fails below them."""
 
 EVERY: dict[str, Schema] = {name: load_schema(name) for name in schema_names()}
@@ -95,6 +96,7 @@ def test_every_quantity_has_a_dimension_that_there_is(name: str) -> None:
             assert schema["type"] == "string", path
         else:
             assert "or" not in schema, path
+            assert "within" not in schema, path
             assert schema.get("money") or "signed" not in schema, path
 
 
@@ -134,3 +136,18 @@ def test_what_the_keys_mean_is_said_in_sentences() -> None:
             text = schema.get("description", "None needed.")
             assert text[0].isupper() or text.split()[0].endswith(":"), f"{name}{path}: {text}"
             assert text.endswith((".", "?")), f"{name}{path}: {text}"
+
+
+@pytest.mark.parametrize("name", EVERY)
+def test_every_number_is_bounded(name: str) -> None:
+    for path, schema in subschemas(EVERY[name]):
+        if schema.get("type") in ("number", "integer") and not schema.get("money"):
+            assert "maximum" in schema, path
+            assert "minimum" in schema or "exclusiveMinimum" in schema, path
+
+
+@pytest.mark.parametrize("name", EVERY)
+def test_every_bound_of_a_quantity_can_be_read(name: str) -> None:
+    for path, schema in subschemas(EVERY[name]):
+        for text in filter(None, schema.get("within", ())):
+            assert parse_quantity(text, schema["quantity"]).text == text, path

@@ -32,7 +32,8 @@ leaves = st.fixed_dictionaries({}, optional={
     "maxItems": st.integers(0, 2),
     "minimum": st.integers(-1, 5), "maximum": st.integers(0, 9), "quantity": st.sampled_from(["length",
     "position", "any"]),
-    "or": st.just(["keel"]), "signed": st.booleans(), "money": st.booleans(), "required": st.just(["a"]),
+    "or": st.just(["keel"]), "signed": st.booleans(),
+    "within": st.sampled_from([["", "2 m"], ["4 m", ""]]), "money": st.booleans(), "required": st.just(["a"]),
     "description": st.just("A word."),
 })  # fmt: skip
 schemas = st.recursive(

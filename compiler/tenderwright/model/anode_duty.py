@@ -66,8 +66,8 @@ class AnodeDuty(Noun, frozen=True, kw_only=True):
 
     fitted: Annotated[tuple[AnodeLot, ...], Key("When anodes were fitted new."), Count(1)]
     surfaces: Annotated[tuple[ProtectedSurface, ...], Key("Surfaces to protect."), Count(1)]
-    capacity: Annotated[float, Key("Capacity of the alloy in A h/kg.", 780), Within(above=0)]
-    resistivity: Annotated[float, Key("Resistivity of the water in ohm m.", 0.25), Within(above=0)]
+    capacity: Annotated[float, Key("Capacity of the alloy in A h/kg.", 780), Within(above=0, most=10000)]
+    resistivity: Annotated[float, Key("Resistivity of the water in ohm m.", 0.25), Within(above=0, most=1000)]
     utilisation: Annotated[Fraction, Key("Share of an anode that can be used.", "85 %")]
     shape: Annotated[
         str,

@@ -25,7 +25,6 @@ class BidLine(Noun, frozen=True, kw_only=True):
             84.5,
             12.375,
         ),
-        Within(least=0, most=1000000000000),
     ] = None
     """Rate, lump sum, or percentage of a mark-up, to four decimals; positive for credits too."""
     status: Annotated[

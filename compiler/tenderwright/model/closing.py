@@ -4,7 +4,7 @@ from typing import Annotated
 
 from tenderwright.model.findings import Totals
 from tenderwright.model.kinds import AnyQuantity, Cause, Currency, DockingRef, LineNumber, Price, SignedMoney
-from tenderwright.model.marks import Key
+from tenderwright.model.marks import Key, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -22,7 +22,9 @@ class AccountLine(Noun, frozen=True, kw_only=True):
     changes: Annotated[SignedMoney, Key("All changes to it.")]
     final: Annotated[SignedMoney, Key("Paid in the end.")]
     rate: Annotated[
-        Price | None, Key("What was paid for a unit in the end, all changes included, to four decimals.", 46.5)
+        Price | None,
+        Key("What was paid for a unit in the end, all changes included, to four decimals.", 46.5),
+        Within(least=-(10**12)),
     ] = None
     """What was paid for a unit in the end."""
     here: Place

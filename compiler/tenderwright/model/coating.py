@@ -30,7 +30,7 @@ class Stiffening(Noun, frozen=True, kw_only=True):
     member: Annotated[str, Key("What.", "shell frames")]
     web: Annotated[Length, Key("Depth of web.", "90 mm")]
     flange: Annotated[Length | None, Key("Width of flange; 0 mm for a flat bar.", "60 mm")] = None
-    spacing: Annotated[Length, Key("Spacing.", "560 mm")]
+    spacing: Annotated[Length, Key("Spacing.", "560 mm"), Within(least="50 mm")]
     share: Annotated[Fraction | None, Key("Share of the boundary that carries them.", "70 %")] = None
     here: Place
 
@@ -99,7 +99,7 @@ class ProfileFill(Noun, frozen=True, kw_only=True):
     """Paint that fills the blast profile."""
 
     rz: Annotated[Length, Key("Profile.", "75 um")]
-    k: Annotated[float, Key("Share of the profile height.", 0.5)]
+    k: Annotated[float, Key("Share of the profile height.", 0.5), Within(most=1)]
     source: Annotated[str, Key("Source of k.")] = ""
     here: Place
 
@@ -109,14 +109,14 @@ class Stripe(Noun, frozen=True, kw_only=True):
 
     length: Annotated[Length, Key("Total length of edge.", "340 m")]
     width: Annotated[Length, Key("Width of band.", "80 mm")]
-    coats: Annotated[int, Key("How many.", 1), Within(least=1)] = 1
+    coats: Annotated[int, Key("How many.", 1), Within(least=1, most=20)] = 1
     here: Place
 
 
 class Coat(Noun, frozen=True, kw_only=True):
     """One coat of a scheme."""
 
-    coat: Annotated[int, Key("Number.", 1), Within(least=1)]
+    coat: Annotated[int, Key("Number.", 1), Within(least=1, most=50)]
     product: Annotated[str, Key("Generic product.", "epoxy anticorrosive primer")]
     colour: Annotated[str, Key("Colour.")] = ""
     volume_solids: Annotated[Fraction, Key("Solids by volume.", "72 %")]
@@ -124,7 +124,11 @@ class Coat(Noun, frozen=True, kw_only=True):
     loss: Annotated[Fraction, Key("Application loss.", "30 %")]
     loss_source: Annotated[str, Key("Where the loss comes from.", "common practice, no source")] = ""
     thinning: Annotated[Fraction | None, Key("Thinner by volume of paint.", "5 %")] = None
-    set_size: Annotated[Volume | None, Key("Contents of one set or tin; sets are never split.", "20 L")] = None
+    set_size: Annotated[
+        Volume | None,
+        Key("Contents of one set or tin; sets are never split.", "20 L"),
+        Within(least="0.05 L", most="1 m3"),
+    ] = None
     stripe: Annotated[Stripe | None, Key("Stripe coats on edges, rivets and welds.")] = None
     overcoat_least: Annotated[Time | None, Key("Least time before the next coat at 15 degC.", "8 h")] = None
     overcoat_most: Annotated[Time | None, Key("Greatest time before the next coat.", "30 d")] = None

@@ -3,7 +3,7 @@
 from typing import Annotated
 
 from tenderwright.model.kinds import Area, Density, Salinity, Temperature
-from tenderwright.model.marks import Key
+from tenderwright.model.marks import Key, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
@@ -36,7 +36,9 @@ class AreaEntry(Noun, frozen=True, kw_only=True):
 class Water(Noun, frozen=True, kw_only=True):
     """Water at a place: density as measured, or salinity and temperature to find it from."""
 
-    density: Annotated[Density | None, Key("Density.", "1.020 t/m3")] = None
+    density: Annotated[Density | None, Key("Density.", "1.020 t/m3"), Within(least="950 kg/m3", most="1100 kg/m3")] = (
+        None
+    )
     salinity: Annotated[Salinity | None, Key("Salinity.", "28 g/kg")] = None
     temperature: Annotated[Temperature | None, Key("Temperature.", "9 degC")] = None
     here: Place

@@ -37,7 +37,9 @@ class KeelBlocks(Noun, frozen=True, kw_only=True):
 
     at: Annotated[Position, Key("Centre of the block, or of the aftermost of a row.", "Fr 6")]
     to: Annotated[Position | None, Key("Centre of the foremost of a row.", "Fr 70")] = None
-    every: Annotated[int, Key("One block at every so many frames; 2 means every other frame.", 2), Within(least=1)] = 1
+    every: Annotated[
+        int, Key("One block at every so many frames; 2 means every other frame.", 2), Within(least=1, most=100)
+    ] = 1
     length: Annotated[Length, Key("Length of the cap along the ship.", "300 mm")]
     width: Annotated[Length, Key("Width of the cap.", "1.0 m")]
     bearing_width: Annotated[
@@ -87,7 +89,7 @@ class CitedAngle(Noun, frozen=True, kw_only=True):
 class CitedPressure(Noun, frozen=True, kw_only=True):
     """A pressure that is an input with its source."""
 
-    value: Annotated[Pressure, Key("Pressure.", "2.3 MPa")]
+    value: Annotated[Pressure, Key("Pressure.", "2.3 MPa"), Within(most="1000 MPa")]
     source: Annotated[str, Key("Source with page.")]
     here: Place
 
@@ -95,7 +97,7 @@ class CitedPressure(Noun, frozen=True, kw_only=True):
 class CitedNumber(Noun, frozen=True, kw_only=True):
     """A number that is an input with its source."""
 
-    value: Annotated[float, Key("The figure.", 0.3), Within(least=0)]
+    value: Annotated[float, Key("The figure.", 0.3), Within(most=2)]
     source: Annotated[str, Key("Where it comes from.", "from memory")]
     here: Place
 
@@ -115,7 +117,7 @@ class Wind(Noun, frozen=True, kw_only=True):
     """Wind on her when she stands on blocks."""
 
     speed: Annotated[Speed, Key("Speed.", "30 m/s")]
-    coefficient: Annotated[float, Key("Drag coefficient.", 0.92)]
+    coefficient: Annotated[float, Key("Drag coefficient.", 0.92), Within(most=5)]
     area: Annotated[Area, Key("Side area above the blocks.", "420 m2")]
     height: Annotated[Length, Key("Height of its centre above the keel.", "4.1 m")]
     source: Annotated[str, Key("Source of the coefficient.")]
@@ -125,7 +127,7 @@ class Wind(Noun, frozen=True, kw_only=True):
 class Earthquake(Noun, frozen=True, kw_only=True):
     """Sideways acceleration as a share of gravity."""
 
-    coefficient: Annotated[float, Key("Coefficient.", 0.05)]
+    coefficient: Annotated[float, Key("Coefficient.", 0.05), Within(most=2)]
     source: Annotated[str, Key("Source.")]
     here: Place
 

@@ -75,7 +75,6 @@ class ConfirmedRate(Noun, frozen=True, kw_only=True):
     rate: Annotated[
         Price,
         Key("The rate that was meant, to four decimals; for a mark-up, the percentage.", 84.5, 12.375),
-        Within(least=0, most=1000000000000),
     ]
     confirmed: Annotated[Date, Key("Day on which the bidder confirmed it.", "2027-02-19")]
     note: Annotated[str, Key("How.", "letter of the yard manager")] = ""
@@ -104,7 +103,7 @@ class Finding(Noun, frozen=True, kw_only=True):
         ),
     ]
     criterion: Annotated[
-        int | None, Key("Which of the criteria in package.yaml, counted from 1.", 3), Within(least=1)
+        int | None, Key("Which of the criteria in package.yaml, counted from 1.", 3), Within(least=1, most=100)
     ] = None
     """Which of the criteria of the tender, counted from 1."""
     waived: Annotated[bool, Key("Whether the owner lets it pass; otherwise it counts as missed.")] = False
@@ -116,7 +115,9 @@ class JudgedCriterion(Noun, frozen=True, kw_only=True):
     """Whether one bid meets one criterion of award, as the owner judges."""
 
     bid: Annotated[str, Key("The bid, by its file in owner/bids/ without `.yaml`.", "corve-harbour-dock")]
-    criterion: Annotated[int, Key("Which of the criteria in package.yaml, counted from 1.", 3), Within(least=1)]
+    criterion: Annotated[
+        int, Key("Which of the criteria in package.yaml, counted from 1.", 3), Within(least=1, most=100)
+    ]
     """Which of the criteria of the tender, counted from 1."""
     met: Annotated[
         bool,

@@ -27,14 +27,14 @@ class FacilityLimits(Noun, frozen=True, kw_only=True):
 class Cars(Noun, frozen=True, kw_only=True):
     """Rail cars that carry the ship."""
 
-    number: Annotated[int, Key("Cars available.", 8), Within(least=1)]
+    number: Annotated[int, Key("Cars available.", 8), Within(least=1, most=200)]
     length: Annotated[Length, Key("Length of a car.", "6.0 m")]
     gap: Annotated[Length, Key("Gap between coupled cars.", "0.5 m")]
     capacity: Annotated[Mass, Key("Capacity of a car.", "160 t")]
     line_limit: Annotated[LineLoad | None, Key("Limit along the keel.", "32 t/m")] = None
-    axles: Annotated[int | None, Key("Axles of a car.", 4), Within(least=1)] = None
+    axles: Annotated[int | None, Key("Axles of a car.", 4), Within(least=1, most=50)] = None
     axle_limit: Annotated[Mass | None, Key("Limit of an axle.", "45 t")] = None
-    most_coupled: Annotated[int | None, Key("Most cars coupled.", 8), Within(least=1)] = None
+    most_coupled: Annotated[int | None, Key("Most cars coupled.", 8), Within(least=1, most=200)] = None
     own_mass: Annotated[Mass | None, Key("Mass of a car with its blocks.", "14 t")] = None
     block_height: Annotated[Length | None, Key("Top of the keel blocks above the rail.", "1.6 m")] = None
     here: Place
@@ -43,7 +43,7 @@ class Cars(Noun, frozen=True, kw_only=True):
 class Hoists(Noun, frozen=True, kw_only=True):
     """Hoists of a shiplift."""
 
-    pairs: Annotated[int, Key("Pairs.", 12), Within(least=1)]
+    pairs: Annotated[int, Key("Pairs.", 12), Within(least=1, most=200)]
     spacing: Annotated[Length, Key("Spacing.", "7.0 m")]
     pair_capacity: Annotated[Mass, Key("Capacity of a pair.", "280 t")]
     bay_mass: Annotated[Mass | None, Key("Mass of the platform bay of a pair.", "46 t")] = None
@@ -79,6 +79,6 @@ class Facility(Noun, frozen=True, kw_only=True):
     slope: Annotated[Slope | None, Key("Slope of a slipway.")] = None
     certificate: Annotated[Certificate | None, Key("Certificate of the dock.")] = None
     water: Annotated[Water | None, Key("Water at the facility.")] = None
-    tow: Annotated[Length | None, Key("Distance from the ship's berth.", "64 nmi")] = None
+    tow: Annotated[Length | None, Key("Distance from the ship's berth.", "64 nmi"), Within(most="40000 km")] = None
     notes: Annotated[Prose | None, Key("Notes.")] = None
     here: Place

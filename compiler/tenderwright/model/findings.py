@@ -29,6 +29,7 @@ from tenderwright.model.kinds import (
     Cause,
     Currency,
     Date,
+    Days,
     Density,
     DockType,
     FacilityRef,
@@ -68,7 +69,9 @@ class Condition(Noun, frozen=True, kw_only=True):
     drafts: Annotated[DockingDrafts | None, Key("Drafts.")] = None
     list_: Annotated[SignedAngle | None, Key("List, to starboard positive.", "0.4 deg")] = None
     displacement: Annotated[Mass | None, Key("Displacement.", "612 t")] = None
-    density: Annotated[Density | None, Key("Density of the water.", "1.021 t/m3")] = None
+    density: Annotated[
+        Density | None, Key("Density of the water.", "1.021 t/m3"), Within(least="950 kg/m3", most="1100 kg/m3")
+    ] = None
     soundings: Annotated[tuple[SoundingTaken, ...], Key("Soundings of tanks.")] = ()
 
 
@@ -76,7 +79,9 @@ class ReadingTaken(Noun, frozen=True, kw_only=True):
     """A thickness reading written in the findings themselves."""
 
     strake: Annotated[StrakeRef | None, Key("Strake.", "C")] = None
-    frame: Annotated[float | None, Key("Frame, with decimals between two frames.", 44.3)] = None
+    frame: Annotated[
+        float | None, Key("Frame, with decimals between two frames.", 44.3), Within(least=-200, most=2000)
+    ] = None
     side: Side = ""
     tank: Annotated[TankRef | None, Key("Tank, for a reading inside it.", "forepeak")] = None
     member: Annotated[str, Key("Member.", "floor at Fr 80")] = ""
@@ -142,7 +147,7 @@ class Change(Noun, frozen=True, kw_only=True):
     cause: Annotated[Cause, Key("Cause.")]
     what: Annotated[str, Key("What was changed.")]
     amount: Annotated[SignedMoney, Key("Amount; negative where it takes off.")]
-    days: Annotated[int, Key("Days added to the contract."), Within(least=0)] = 0
+    days: Annotated[Days, Key("Days added to the contract.")] = 0
     condition: Annotated[str, Key("The condition-found report it answers.", "CF-01")] = ""
     here: Place
 

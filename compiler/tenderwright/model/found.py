@@ -41,7 +41,7 @@ class UsedBlock(Noun, frozen=True, kw_only=True):
 
     at: Annotated[Position, Key("Centre of the block, or of the first of a row.", "Fr 12")]
     to: Annotated[Position | None, Key("Centre of the last of a row.")] = None
-    pitch: Annotated[Length | None, Key("Pitch of a row.", "1.2 m")] = None
+    pitch: Annotated[Length | None, Key("Pitch of a row.", "1.2 m"), Within(least="50 mm")] = None
     length: Annotated[Length | None, Key("Length along the ship.", "300 mm")] = None
     width: Annotated[Length | None, Key("Width.", "1.0 m")] = None
     off_centre: Annotated[Length | None, Key("Distance from the centreline; 0 m for keel blocks.", "2.0 m")] = None
@@ -143,7 +143,7 @@ class ValveFound(Noun, frozen=True, kw_only=True):
     found: Annotated[Prose, Key("What was found.")]
     done: Annotated[Prose, Key("What was done.")]
     test: Annotated[str, Key("Test.", "body at 3 bar, seat at 2 bar, 10 min each")] = ""
-    pressure: Annotated[Pressure | None, Key("Test pressure.", "2 bar")] = None
+    pressure: Annotated[Pressure | None, Key("Test pressure.", "2 bar"), Within(most="100 bar")] = None
     tight: Annotated[bool | None, Key("Whether it was tight.")] = None
     witness: Annotated[str, Key("Who saw the test.", "ship manager")] = ""
 
@@ -165,8 +165,8 @@ class TankTested(Noun, frozen=True, kw_only=True):
 
     tank: Annotated[TankRef, Key("Tank.", "forepeak")]
     test: Annotated[str, Key("How it was tested."), OneOf("head of water", "air", "hose", "vacuum box", "none")]
-    head: Annotated[Length | None, Key("Head above the top.", "0.9 m")] = None
-    pressure: Annotated[Pressure | None, Key("Pressure.", "0.15 bar")] = None
+    head: Annotated[Length | None, Key("Head above the top.", "0.9 m"), Within(most="50 m")] = None
+    pressure: Annotated[Pressure | None, Key("Pressure.", "0.15 bar"), Within(most="100 bar")] = None
     held: Annotated[Time | None, Key("How long it was held.", "30 min")] = None
     tight: Annotated[bool, Key("Whether it was tight.")]
     day: Annotated[Date | None, Key("Day.", "2027-05-19")] = None
@@ -208,7 +208,7 @@ class CoatApplied(Noun, frozen=True, kw_only=True):
 class DaysLost(Noun, frozen=True, kw_only=True):
     """Days lost, with their cause."""
 
-    days: Annotated[int, Key("How many."), Within(least=1)]
+    days: Annotated[int, Key("How many."), Within(least=1, most=3650)]
     cause: Annotated[Cause, Key("Cause.")]
     what: Annotated[str, Key("What happened.", "rain over the blast")] = ""
 

@@ -29,6 +29,7 @@ from tenderwright.model.kinds import (
     Cause,
     Currency,
     Date,
+    Days,
     DockType,
     Fraction,
     Identifier,
@@ -74,7 +75,7 @@ class AnodesFound(Noun, frozen=True, kw_only=True):
 
     what: Annotated[str, Key("What.")]
     left: Annotated[Fraction | None, Key("Share left.")] = None
-    renewed: Annotated[int | None, Key("How many renewed."), Within(least=0)] = None
+    renewed: Annotated[int | None, Key("How many renewed."), Within(most=1000)] = None
     anode: Annotated[AnodeRef | None, Key("The anode, where one is meant.", "p1")] = None
     left_mass: Annotated[Mass | None, Key("Mass left.", "2.9 kg")] = None
     fitted: Annotated[Mass | None, Key("Mass of the new one fitted.", "6.5 kg")] = None
@@ -104,7 +105,9 @@ class Paid(Noun, frozen=True, kw_only=True):
     quantity: Annotated[str, Key("Quantity with unit.", "42 m2")] = ""
     unit: Annotated[str, Key("Unit in which it was paid, where it was paid by quantity.", "m2")] = ""
     rate: Annotated[
-        Price | None, Key("What was paid for a unit in the end, all changes included, to four decimals.", 46.5)
+        Price | None,
+        Key("What was paid for a unit in the end, all changes included, to four decimals.", 46.5),
+        Within(least=-(10**12)),
     ] = None
     """What was paid for a unit in the end."""
     amount: Annotated[SignedMoney, Key("Amount in the currency of that docking; negative where money came back.")]
@@ -142,7 +145,7 @@ class EarlierDocking(Noun, frozen=True, kw_only=True):
         tuple[Paid, ...], Key("Prices paid, where they may be published; otherwise keep them under owner/.")
     ] = ()
     deferred: Annotated[tuple[Deferred, ...], Key("Work put off.")] = ()
-    days: Annotated[int | None, Key("Days on blocks."), Within(least=0)] = None
+    days: Annotated[Days | None, Key("Days on blocks.")] = None
     days_lost: Annotated[tuple[DaysLost, ...], Key("Days lost, by cause.")] = ()
     hours_used: Annotated[tuple[HoursUsed, ...], Key("Hours used of the pool.")] = ()
     guarantee_until: Annotated[Date | None, Key("Last day of the guarantee.", "2027-05-19")] = None

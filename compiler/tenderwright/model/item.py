@@ -192,7 +192,7 @@ class Item(Noun, frozen=True, kw_only=True):
         int, Key("Number; never changed or reused after issue. Leave gaps.", 420), Within(least=1, most=9999)
     ]
     title: Annotated[str, Key("Noun, then verb.", "Underwater shell, blast and coat")]
-    revision: Annotated[int, Key("Revision of the item.", 0), Within(least=0)] = 0
+    revision: Annotated[int, Key("Revision of the item.", 0), Within(most=999)] = 0
     withdrawn: Annotated[bool, Key("Whether the item is withdrawn; its number stays taken.")] = False
     kind: Annotated[
         str,

@@ -44,8 +44,8 @@ _BASES: dict[Any, Schema] = {
     Day: {"type": "string"},
     date: _DATE,
     Decimal: {"type": "number"},
-    float: {"type": "number"},
-    int: {"type": "integer"},
+    float: {"type": "number", "minimum": 0, "maximum": 1_000_000},
+    int: {"type": "integer", "minimum": 0, "maximum": 1_000_000},
     bool: {"type": "boolean"},
 }
 
@@ -131,8 +131,11 @@ def _either(schema: Schema, mark: Either) -> Schema:
 
 
 def _within(schema: Schema, mark: Within) -> Schema:
+    if "quantity" in schema:
+        return schema | {"within": [mark.least or "", mark.most or ""]}
     bounds = {"minimum": mark.least, "maximum": mark.most, "exclusiveMinimum": mark.above}
-    return schema | {key: bound for key, bound in bounds.items() if bound is not None}
+    kept = {key: value for key, value in schema.items() if mark.above is None or key != "minimum"}
+    return kept | {key: bound for key, bound in bounds.items() if bound is not None}
 
 
 def _count(schema: Schema, mark: Count) -> Schema:

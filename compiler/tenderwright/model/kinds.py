@@ -9,6 +9,7 @@ from typing import Annotated
 from tenderwright.model.build import Name, Reference
 from tenderwright.model.day import Day
 from tenderwright.model.marks import Amount, Either, Form, Key, Measures, OneOf, Refers, Within
+from tenderwright.quantities.bounds import FIRST_FRAME, LAST_FRAME
 from tenderwright.quantities.quantity import Quantity
 
 Length = Annotated[Quantity, Measures("length")]
@@ -52,12 +53,15 @@ ValueRef = Annotated[Reference, Refers("value")]
 
 Money = Annotated[Decimal, Amount()]
 SignedMoney = Annotated[Decimal, Amount(signed=True)]
-Price = Annotated[Decimal, Within()]
+Price = Annotated[Decimal, Within(least=0, most=10**12)]
 """A rate or a percentage, which may have more decimals than money."""
+
+Frame = Annotated[int, Within(least=FIRST_FRAME, most=LAST_FRAME)]
+Days = Annotated[int, Within(least=0, most=3650)]
 
 Date = datetime.date
 _EVENT = Form(
-    r"^(award|arrival|docking|undocking|redelivery)( [+-] [0-9]+ d)?$",
+    r"^(award|arrival|docking|undocking|redelivery)( [+-] [0-9]{1,4} d)?$",
     "Day counted from an event",
     "docking + 3 d",
     "undocking - 1 d",

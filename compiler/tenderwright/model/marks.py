@@ -57,10 +57,10 @@ class Either(Struct, frozen=True):
 
 
 class Within(Struct, frozen=True, kw_only=True):
-    """Bounds of a number: at least, at most, or above."""
+    """Bounds of a number, or of a quantity with its unit, in place of those of its kind."""
 
-    least: float | None = None
-    most: float | None = None
+    least: float | str | None = None
+    most: float | str | None = None
     above: float | None = None
 
 

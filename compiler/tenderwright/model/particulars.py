@@ -11,7 +11,7 @@ from tenderwright.model.kinds import (
     Side,
     SignedLength,
 )
-from tenderwright.model.marks import Key, OneOf
+from tenderwright.model.marks import Key, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
@@ -65,9 +65,9 @@ class DraftMarks(Noun, frozen=True, kw_only=True):
 class Propeller(Noun, frozen=True, kw_only=True):
     """The propeller."""
 
-    diameter: Annotated[Length, Key("Diameter.", "2.3 m")]
+    diameter: Annotated[Length, Key("Diameter.", "2.3 m"), Within(most="20 m")]
     material: Annotated[str, Key("Material.", "manganese bronze")]
-    blades: Annotated[int | None, Key("Number of blades.", 4)] = None
+    blades: Annotated[int | None, Key("Number of blades.", 4), Within(least=1, most=20)] = None
     mass: Annotated[Mass | None, Key("Mass.", "1.4 t")] = None
     at: Annotated[Position | None, Key("Position.", "Fr 2")] = None
 
@@ -87,7 +87,7 @@ class Particulars(Noun, frozen=True, kw_only=True):
     """What she is: identity, dimensions, keel, machinery, marks, known hazards."""
 
     name: Annotated[str, Key("Name.", "Marram")]
-    built: Annotated[int, Key("Year of build.", 1934)]
+    built: Annotated[int, Key("Year of build.", 1934), Within(least=1500, most=2200)]
     builder: Annotated[str, Key("Builder (invented in the demonstration).")] = ""
     type: Annotated[str, Key("Type.", "lighthouse tender")]
     significance: Annotated[Prose | None, Key("Why she matters, in a few sentences.")] = None

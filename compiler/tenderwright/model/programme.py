@@ -2,7 +2,7 @@
 
 from typing import Annotated
 
-from tenderwright.model.kinds import Identifier, ItemRef, LineNumber, Phase, Time, ValueRef
+from tenderwright.model.kinds import Days, Identifier, ItemRef, LineNumber, Phase, Time, ValueRef
 from tenderwright.model.marks import Key, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
@@ -13,7 +13,7 @@ class Crew(Noun, frozen=True, kw_only=True):
 
     crew: Annotated[Identifier, Key("Identifier.", "riveters")]
     name: Annotated[str, Key("Name.")] = ""
-    count: Annotated[int, Key("How many of them."), Within(least=1)]
+    count: Annotated[int, Key("How many of them."), Within(least=1, most=1000)]
     here: Place
 
 
@@ -60,7 +60,7 @@ class DayLine(Noun, frozen=True, kw_only=True):
         ),
         OneOf("dock days", "further dock days", "yard days", "wet days"),
     ]
-    less: Annotated[int, Key("Days taken off, such as the first that a lump sum holds."), Within(least=0)] = 0
+    less: Annotated[Days, Key("Days taken off, such as the first that a lump sum holds.")] = 0
     here: Place
 
 

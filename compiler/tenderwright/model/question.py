@@ -13,7 +13,7 @@ from tenderwright.notices import Place
 class Question(Noun, frozen=True, kw_only=True):
     """One question asked during the tender, and the answer that every yard gets. Who asked never stands here: it may stand in owner/questions.yaml."""
 
-    question: Annotated[int, Key("Number, from 1; never changed or reused.", 3), Within(least=1)]
+    question: Annotated[int, Key("Number, from 1; never changed or reused.", 3), Within(least=1, most=9999)]
     asked: Annotated[Date, Key("Day on which it was asked.", "2027-04-12")]
     about: Annotated[tuple[Annotated[ItemRef, Key("An item.", "420")], ...], Key("Items it is about.")] = ()
     ask: Annotated[Prose, Key("The question, in words that do not tell who asked.")]
@@ -21,7 +21,9 @@ class Question(Noun, frozen=True, kw_only=True):
         None
     )
     answered: Annotated[Date | None, Key("Day of the answer.", "2027-04-19")] = None
-    addendum: Annotated[int | None, Key("Number of the addendum that issues the answer.", 1), Within(least=1)] = None
+    addendum: Annotated[
+        int | None, Key("Number of the addendum that issues the answer.", 1), Within(least=1, most=99)
+    ] = None
     """The addendum that issues the answer."""
     here: Place
 

@@ -24,7 +24,7 @@ class EarlierPrice(Noun, frozen=True, kw_only=True):
 class Factor(Noun, frozen=True, kw_only=True):
     """A factor for access or location."""
 
-    factor: Annotated[float, Key("Factor.", 1.12), Within(above=0)]
+    factor: Annotated[float, Key("Factor.", 1.12), Within(above=0, most=100)]
     why: Annotated[str, Key("Why.", "bottom shell, under the bilge")]
 
 
@@ -85,7 +85,7 @@ class Simulation(Noun, frozen=True, kw_only=True):
 
     within: Annotated[Fraction, Key("Correlation of the prices of one section.", "50 %")]
     across: Annotated[Fraction, Key("Correlation of any two prices.", "25 %")]
-    trials: Annotated[int, Key("Trials; left out, 100000."), Within(least=1000, most=1000000)] = 100000
+    trials: Annotated[int, Key("Trials; left out, 100000."), Within(least=1000, most=200000)] = 100000
     seed: Annotated[int, Key("Seed; left out, 1."), Within(least=0)] = 1
     why: Annotated[str, Key("Why these.", "prices of one yard move together")] = ""
     here: Place

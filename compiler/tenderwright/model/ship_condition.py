@@ -130,23 +130,27 @@ class RenewalPractice(Noun, frozen=True, kw_only=True):
     fastening: Annotated[
         str, Key("How inserts are fastened; riveted unless given."), OneOf("riveted", "welded edges")
     ] = "riveted"
-    least_bays: Annotated[int, Key("Least frame spaces of an insert; 1 unless given.", 1), Within(least=1)] = 1
+    least_bays: Annotated[int, Key("Least frame spaces of an insert; 1 unless given.", 1), Within(least=1, most=50)] = 1
     least_size: Annotated[Length | None, Key("Least side of an insert; 300 mm unless given.", "300 mm")] = None
     corner: Annotated[
-        float | None, Key("Radius of a free corner in thicknesses; 5 unless given.", 5), Within(least=0)
+        float | None, Key("Radius of a free corner in thicknesses; 5 unless given.", 5), Within(most=100)
     ] = None
     mill_tolerance: Annotated[
         Fraction | None, Key("Mass over nominal; by thickness from the published table unless given.", "5 %")
     ] = None
     rivet: Annotated[Length, Key("Diameter of the shell's rivets.", "19 mm")]
-    seam_rows: Annotated[int, Key("Rows of rivets in a seam.", 1), Within(least=1)]
-    butt_rows: Annotated[int, Key("Rows of rivets in a butt.", 2), Within(least=1)]
-    seam_pitch: Annotated[Length | None, Key("Pitch of rivets along seams; 4.5 diameters unless given.", "85 mm")] = (
-        None
-    )
-    frame_pitch: Annotated[Length | None, Key("Pitch along frames; 7 diameters unless given.", "133 mm")] = None
+    seam_rows: Annotated[int, Key("Rows of rivets in a seam.", 1), Within(least=1, most=6)]
+    butt_rows: Annotated[int, Key("Rows of rivets in a butt.", 2), Within(least=1, most=6)]
+    seam_pitch: Annotated[
+        Length | None, Key("Pitch of rivets along seams; 4.5 diameters unless given.", "85 mm"), Within(least="10 mm")
+    ] = None
+    frame_pitch: Annotated[
+        Length | None, Key("Pitch along frames; 7 diameters unless given.", "133 mm"), Within(least="10 mm")
+    ] = None
     hours_rate: Annotated[
-        float | None, Key("Man-hours per tonne of one's own; the published tariff unless given.", 260), Within(above=0)
+        float | None,
+        Key("Man-hours per tonne of one's own; the published tariff unless given.", 260),
+        Within(above=0, most=10000),
     ] = None
     source: Annotated[
         str,
@@ -181,7 +185,7 @@ class Month(Noun, frozen=True, kw_only=True):
 
     month: Annotated[int, Key("Number of the month.", 5), Within(least=1, most=12)]
     mean: Annotated[Temperature, Key("Mean temperature of the air.", "11 degC")]
-    range: Annotated[float, Key("Mean of the day's highest less its lowest, in K.", 7), Within(least=0)]
+    range: Annotated[float, Key("Mean of the day's highest less its lowest, in K.", 7), Within(most=60)]
     humidity: Annotated[Fraction, Key("Mean relative humidity.", "78 %")]
     rain: Annotated[Time, Key("Hours with rain.", "52 h")]
     wind: Annotated[Speed, Key("Mean speed of the wind.", "5.4 m/s")]

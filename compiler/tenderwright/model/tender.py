@@ -5,7 +5,7 @@ from datetime import date
 from typing import Annotated
 
 from tenderwright.model.build import Prose
-from tenderwright.model.kinds import Currency, Date, DateOrNone, Identifier, ItemRef, Money, Time
+from tenderwright.model.kinds import Currency, Date, DateOrNone, Days, Identifier, ItemRef, Money, Time
 from tenderwright.model.marks import Count, Key, Keys, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
@@ -58,9 +58,7 @@ class Programme(Noun, frozen=True, kw_only=True):
     undocking: Annotated[Date, Key("Ship is afloat again.", "2027-04-12")]
     redelivery: Annotated[Date, Key("Ship is handed back.", "2027-04-12")]
     dock_days: Annotated[
-        int | None,
-        Key("Days on blocks included in the price; further days are priced as a day line.", 28),
-        Within(least=1),
+        Days | None, Key("Days on blocks included in the price; further days are priced as a day line.", 28)
     ] = None
     here: Place
 
@@ -82,15 +80,15 @@ class Award(Noun, frozen=True, kw_only=True):
 class NumberBlock(Noun, frozen=True, kw_only=True):
     """A block of item numbers."""
 
-    from_: Annotated[int, Key("First number.", 100)]
-    to: Annotated[int, Key("Last number.", 199)]
+    from_: Annotated[int, Key("First number.", 100), Within(most=9999)]
+    to: Annotated[int, Key("Last number.", 199), Within(most=9999)]
     title: Annotated[str, Key("Heading.", "Docking and services")]
 
 
 class Addendum(Noun, frozen=True, kw_only=True):
     """An addendum already issued."""
 
-    number: Annotated[int, Key("Number, from 1."), Within(least=1)]
+    number: Annotated[int, Key("Number, from 1."), Within(least=1, most=99)]
     date: Annotated[Date, Key("Day of issue.", "2027-04-12")]
     summary: Annotated[str, Key("What it does.")]
 

@@ -9,6 +9,7 @@ from tenderwright.model.kinds import (
     Date,
     Density,
     Fraction,
+    Frame,
     Identifier,
     Length,
     LengthOrShell,
@@ -19,7 +20,7 @@ from tenderwright.model.kinds import (
     SignedLength,
     Volume,
 )
-from tenderwright.model.marks import Count, Form, Key, OneOf
+from tenderwright.model.marks import Count, Form, Key, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
@@ -28,9 +29,9 @@ from tenderwright.quantities.position import Position
 class FrameRun(Noun, frozen=True, kw_only=True):
     """A run of equal frame spaces."""
 
-    from_: Annotated[int, Key("First frame.", -4)]
-    to: Annotated[int, Key("Last frame.", 6)]
-    space: Annotated[Length, Key("Frame space.", "500 mm")]
+    from_: Annotated[Frame, Key("First frame.", -4)]
+    to: Annotated[Frame, Key("Last frame.", 6)]
+    space: Annotated[Length, Key("Frame space.", "500 mm"), Within(least="50 mm", most="10 m")]
     here: Place
 
 
@@ -115,7 +116,9 @@ class Contents(Noun, frozen=True, kw_only=True):
     """What is in a tank on arrival."""
 
     liquid: Annotated[Liquid, Key("Liquid.")]
-    density: Annotated[Density | None, Key("Density, if measured.", "1.012 t/m3")] = None
+    density: Annotated[
+        Density | None, Key("Density, if measured.", "1.012 t/m3"), Within(least="500 kg/m3", most="3000 kg/m3")
+    ] = None
     sounding: Annotated[Length | None, Key("Sounding on an even keel at the pipe.", "0.85 m")] = None
     ullage: Annotated[Length | None, Key("Ullage, in place of a sounding.", "1.2 m")] = None
     volume: Annotated[Volume | None, Key("Volume, in place of a sounding.", "6.2 m3")] = None

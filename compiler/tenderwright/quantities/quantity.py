@@ -18,6 +18,7 @@ from tenderwright.quantities.units import (
     known_units,
     signature,
     unit,
+    units_measuring,
 )
 
 NOWHERE = Place("")
@@ -189,6 +190,11 @@ def _parse(text: str, dimension: str) -> Quantity:
             _example(dimension),
         )
     return Quantity(number * found.factor, name, dimension, stripped)
+
+
+def units_of(dimension: str) -> tuple[str, ...]:
+    """List the units in which a quantity of a dimension may be written."""
+    return _SPECIAL.get(dimension) or units_measuring(dimension)
 
 
 def parse_quantity(text: str, dimension: str, at: Place = NOWHERE) -> Quantity:

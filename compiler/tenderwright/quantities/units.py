@@ -231,6 +231,11 @@ def known_units() -> list[str]:
     return sorted((_registered() | set(_SPELLINGS)) - {"°C"})
 
 
+def units_measuring(dimension: str) -> tuple[str, ...]:
+    """List the units of a dimension in everyday use."""
+    return tuple(name for name in [*known_units(), *_COMPOUND] if unit(name).signature == signature(dimension))
+
+
 def everyday_units() -> str:
     """Write what pint makes of every spelling as the text of everyday_units.json."""
     found = [worked_out(name) for name in {*_registered(), *_SPELLINGS, *_COMPOUND, *_DIMENSIONS.values()} - {"°C"}]

@@ -1,4 +1,4 @@
-"""Our own keywords of the schema vocabulary: `quantity` (with `or`, `signed`) and `money` (with `signed`).
+"""Our own keywords of the schema vocabulary: `quantity` (with `or`, `signed`, `within`) and `money` (with `signed`).
 
 `refers` and `prose` only inform. The full validator is made only when it is asked for, since importing it takes longer
 than reading a package.
@@ -12,9 +12,11 @@ from datetime import date
 from functools import cache
 from typing import Any
 
+from tenderwright.quantities.bounds import out_of_bounds, position_out_of_bounds
 from tenderwright.quantities.position import check_position
 from tenderwright.quantities.quantity import QuantityError, parse_quantity
 
+EARLIEST, LATEST = "1500-01-01", "2299-12-31"
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 
 
@@ -24,14 +26,10 @@ def quantity_mistake(dimension: str, instance: Any, schema: Mapping[str, Any]) -
         return None
     try:
         if dimension == "position":
-            check_position(instance)
-            return None
-        read = parse_quantity(instance, dimension)
+            return position_out_of_bounds(instance, check_position(instance))
+        return out_of_bounds(parse_quantity(instance, dimension), schema)
     except QuantityError as error:
         return error
-    if read.si < 0 and dimension != "temperature" and not schema.get("signed"):
-        return QuantityError("bad-quantity", f"`{instance}` is negative, and this cannot be")
-    return None
 
 
 def money_mistake(instance: Any, schema: Mapping[str, Any]) -> str:
@@ -43,8 +41,8 @@ def money_mistake(instance: Any, schema: Mapping[str, Any]) -> str:
     return f"`{instance}` is not an amount of money with at most two decimals"
 
 
-def is_date(text: object) -> bool:
-    """Tell whether a text is a date of the calendar, written year-month-day; anything but text passes."""
+def is_date(text: object, ever: bool = False) -> bool:
+    """Tell whether a text is a date, written year-month-day, of our own times or `ever`; anything but text passes."""
     if not isinstance(text, str):
         return True
     if not _DATE.fullmatch(text):
@@ -53,7 +51,7 @@ def is_date(text: object) -> bool:
         date.fromisoformat(text)
     except ValueError:
         return False
-    return True
+    return ever or EARLIEST <= text <= LATEST
 
 
 @cache

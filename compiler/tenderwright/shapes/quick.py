@@ -15,7 +15,7 @@ from tenderwright.shapes.keywords import is_date, money_mistake, quantity_mistak
 Fits = Callable[[Any], bool]
 Schema = Mapping[str, Any]
 
-_SILENT = {"$schema", "title", "description", "examples", "default", "prose", "refers", "or", "signed"}
+_SILENT = {"$schema", "title", "description", "examples", "default", "prose", "refers", "or", "signed", "within"}
 
 
 class NotQuick(ValueError):

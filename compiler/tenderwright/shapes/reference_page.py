@@ -6,7 +6,9 @@ import re
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from tenderwright.quantities.bounds import FIRST_FRAME, LAST_FRAME, unit_table
 from tenderwright.reading.layout import NEEDED, YAML_FILES
+from tenderwright.shapes.keywords import EARLIEST, LATEST
 from tenderwright.shapes.schemas import load_schema, schema_folder
 
 Schema = Mapping[str, Any]
@@ -35,8 +37,21 @@ No other keys may stand.
 | date | Year-month-day: `2027-04-12`. |
 | day | A date, or a day counted from an event of the programme: `docking + 3 d`, `undocking - 1 d`, `arrival`. The events are award, arrival, docking, undocking and redelivery. |
 
-In the schemas these are the keywords `quantity` (with `or` for the words that may stand instead), `refers`, `prose` and
-`money`, with `signed` where a quantity or an amount may be negative; all others are those of JSON Schema 2020-12.
+A number is from nothing to a million and a date from {EARLIEST} to {LATEST}, unless the table says otherwise. A
+position is on a frame from {FIRST_FRAME} to {LAST_FRAME}. What no ship has is reported at its place.
+
+In the schemas these are the keywords `quantity` (with `or` for the words that may stand instead, and `within` for
+bounds), `refers`, `prose` and `money`, with `signed` where a quantity or an amount may be negative; all others are those
+of JSON Schema 2020-12.
+
+## Units
+
+These may be written, and others made of them, such as `kg/h`. More of a thing than the last column is refused, unless
+the table of the file says otherwise.
+
+| what | units | at most |
+|---|---|---|
+{UNITS}
 """  # noqa: E501 - a row of a table is one line
 
 _TYPES = {
@@ -53,7 +68,13 @@ def reference_page() -> str:
     """Make the page: how values are written, and a table of keys for every kind of file."""
     files = "".join(_file(pattern, load_schema(name)) for pattern, name in YAML_FILES.items())
     contents = "".join(f"- [`{pattern}`](#{_anchor(pattern)})\n" for pattern in YAML_FILES)
-    return f"{_HEAD}\n## Files\n\n{contents}{files}"
+    units = "\n".join(f"| {what} | {_listed(names)} | {most} |" for what, names, most in unit_table())
+    head = _HEAD.format(EARLIEST=EARLIEST, LATEST=LATEST, FIRST_FRAME=FIRST_FRAME, LAST_FRAME=LAST_FRAME, UNITS=units)
+    return f"{head}\n## Files\n\n{contents}{files}"
+
+
+def _listed(names: tuple[str, ...]) -> str:
+    return ", ".join(f"`{name}`" for name in names)
 
 
 def _anchor(pattern: str) -> str:
@@ -132,7 +153,8 @@ def _quantity(schema: Schema) -> str:
     dimension = str(schema["quantity"])
     words = [f"`{word}`" for word in schema.get("or", ())]
     what = "a quantity" if dimension == "any" else _a(dimension.replace("_", " "))
-    return " or ".join([*words, what]) + (", may be negative" if schema.get("signed") else "")
+    negative = ", may be negative" if schema.get("signed") else ""
+    return " or ".join([*words, what]) + negative + _said_bounds(*schema.get("within", ("", "")))
 
 
 def _a(word: str) -> str:
@@ -140,10 +162,20 @@ def _a(word: str) -> str:
 
 
 def _bounds(schema: Schema) -> str:
-    low, high = schema.get("minimum"), schema.get("maximum")
-    if low is not None and high is not None:
+    """Say the bounds of a number, but for the most of all, which the head of the page gives."""
+    low, high = schema.get("minimum", ""), schema.get("maximum", "")
+    if "exclusiveMinimum" in schema:
+        return f", more than {schema['exclusiveMinimum']}" + (f", {high} or less" if high not in _ALL else "")
+    return _said_bounds(low if low != 0 else "", high if high not in _ALL else "") if schema.get("type") else ""
+
+
+_ALL = ("", 1_000_000, 10**12)
+
+
+def _said_bounds(low: object, high: object) -> str:
+    if low != "" and high != "":
         return f", {low} to {high}"
-    return f", {low} or more" if low is not None else f", {high} or less" if high is not None else ""
+    return f", {low} or more" if low != "" else f", {high} or less" if high != "" else ""
 
 
 def _names(schema: Schema) -> str:

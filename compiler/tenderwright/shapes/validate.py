@@ -11,7 +11,7 @@ from tenderwright.notices.suggest import did_you_mean
 from tenderwright.quantities.quantity import QuantityError
 from tenderwright.reading.source import Path, Source
 from tenderwright.shapes.fold import fold
-from tenderwright.shapes.keywords import format_checker, validator_class
+from tenderwright.shapes.keywords import EARLIEST, LATEST, format_checker, is_date, validator_class
 from tenderwright.shapes.quick import Fits, NotQuick, quick
 from tenderwright.shapes.schemas import load_schema
 
@@ -156,12 +156,12 @@ def _form(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice
 
 
 def _date(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:
-    yield Notice(
-        "bad-date",
-        place,
-        f"`{error.instance}` is not a date of the calendar",
-        hints=("write year-month-day, as in `2027-04-12`",),
-    )
+    if is_date(error.instance, ever=True):
+        message = f"`{error.instance}` is not a date from {EARLIEST} to {LATEST}"
+        yield Notice("out-of-bounds", place, message, hints=("is it a slip of the pen?",))
+        return
+    message = f"`{error.instance}` is not a date of the calendar"
+    yield Notice("bad-date", place, message, hints=("write year-month-day, as in `2027-04-12`",))
 
 
 def _alternatives(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:
@@ -197,7 +197,27 @@ def _bounds(source: Source, at: Path, place: Place, error: Any) -> Iterable[Noti
         "minProperties": f"needs at least {limit} {'key' if limit == 1 else 'keys'}",
         "maxProperties": f"has more than {limit} {'key' if limit == 1 else 'keys'}",
     }[str(error.validator)]
-    yield Notice("out-of-bounds", place, message)
+    yield Notice(
+        "out-of-bounds",
+        place,
+        message,
+        hints=_between(_schema_at(error)) if str(error.validator) in _OF_NUMBERS else (),
+    )
+
+
+_OF_NUMBERS = {"minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum"}
+
+
+def _between(schema: dict[str, Any]) -> tuple[str, ...]:
+    """Say how much a number may be."""
+    words = {
+        "minimum": "{} or more",
+        "exclusiveMinimum": "more than {}",
+        "maximum": "{} or less",
+        "exclusiveMaximum": "less than {}",
+    }
+    said = " and ".join(text.format(schema[key]) for key, text in words.items() if key in schema)
+    return (f"write a number that is {said}",)
 
 
 def _quantity(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:
