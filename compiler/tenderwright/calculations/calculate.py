@@ -7,7 +7,6 @@ from tenderwright.calculations.ship.anode_life import anode_duty
 from tenderwright.calculations.ship.anodes import anode_values
 from tenderwright.calculations.ship.block_places import keel_blocks, side_blocks
 from tenderwright.calculations.ship.climate import climate_values
-from tenderwright.calculations.ship.coatings import coating_values
 from tenderwright.calculations.ship.condition import arrival
 from tenderwright.calculations.ship.condition_of_shell import shell_condition
 from tenderwright.calculations.ship.cradle import cradle_values
@@ -23,7 +22,6 @@ from tenderwright.calculations.ship.trim import trim_plan
 from tenderwright.calculations.ship.undocking import undocking, undocking_tank_states
 from tenderwright.calculations.ship.water import SEA_WATER, dock_water
 from tenderwright.calculations.ship.works import blocks_over_work
-from tenderwright.calculations.ship.zones import zone_values
 from tenderwright.calculations.steps.registry import steps
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.value import Record
@@ -38,8 +36,6 @@ def calculate(package: Package) -> tuple[Record, Results]:
     cradle_values(package, results, record)
     footprint_values(package, results, record)
     blocks_over_work(package, results)
-    zone_values(package, results, record)
-    coating_values(package, results, record)
     anode_values(package, record)
     shell_condition(package, results, record)
     renewal_values(package, results, record)

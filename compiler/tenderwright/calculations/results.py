@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING, TypeVar
 
 from tenderwright.calculations.condition_results import ConditionResults
 from tenderwright.calculations.docking_results import DockingResults
+from tenderwright.calculations.steps.outcome import Absent, NotAsked
 
 if TYPE_CHECKING:
-    from tenderwright.calculations.coatings.scheme import Scheme as PaintScheme
     from tenderwright.calculations.condition.floating import FloatingPosition
     from tenderwright.calculations.condition.target_trim import TrimPlan
     from tenderwright.calculations.cradle.cars import Fit
@@ -39,10 +39,10 @@ class Results:
     cradles: dict[str, Fit] = field(default_factory=dict)
     docking: DockingResults = field(default_factory=DockingResults)
     condition: ConditionResults = field(default_factory=ConditionResults)
-    paint: dict[str, PaintScheme] = field(default_factory=dict)
-    """By scheme."""
-    areas: dict[str, float] = field(default_factory=dict)
-    """Area of each scheme, m2."""
+
+    def outcome(self, step: Step[R]) -> R | Absent:
+        """Give the result of a step, or why there is none."""
+        return self.calculated.outcome(step) if self.calculated is not None else NotAsked("nothing was calculated")
 
     def found(self, step: Step[R]) -> R | None:
         """Give the result of a step, or None where there is none."""

@@ -133,8 +133,12 @@ def paint_scheme(area: float, coats: Sequence[Coat]) -> Scheme:
     return Scheme(tuple(coat_row(area, coat) for coat in coats))
 
 
-def _kernel(area: float, coats: list[Mapping[str, Any]]) -> Mapping[str, Any]:
-    scheme = paint_scheme(area, [Coat(**coat) for coat in coats])
+def _kernel(area: float, coats: list[Mapping[str, Any]]) -> Scheme:
+    return paint_scheme(area, [Coat(**coat) for coat in coats])
+
+
+def outputs_of(scheme: Scheme) -> Mapping[str, Any]:
+    """Give the outputs of the method from a scheme."""
     return {
         "dry_film": scheme.dry_film,
         "paint": scheme.paint,
@@ -261,4 +265,5 @@ METHOD = Method(
             },
         ],
     },
+    figures=outputs_of,
 )

@@ -2,105 +2,134 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
+from tenderwright.calculations.coatings.band_estimate import METHOD as BAND_ESTIMATE
 from tenderwright.calculations.coatings.stiffened_area import METHOD as STIFFENED
-from tenderwright.calculations.coatings.stiffened_area import Panel, internal_area
+from tenderwright.calculations.coatings.zone_area import METHOD as ZONE_AREA
 from tenderwright.calculations.hydrostatics.band_area import METHOD as BAND
-from tenderwright.calculations.hydrostatics.band_area import band_area
-from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.adapter import given_form
-from tenderwright.calculations.ship.estimates import BAND_ESTIMATE, band_estimate
-from tenderwright.calculations.value import Given, Record, given
+from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.ship.hull import Hull
+from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, Resting
+from tenderwright.calculations.steps.step import Uses, step, step_of
+from tenderwright.calculations.tanks.sounding import Tank as TankShape
+from tenderwright.calculations.value import Given, given
 from tenderwright.model.coating import Zone
+from tenderwright.model.common import AreaEntry
 from tenderwright.model.package import Package
+from tenderwright.model.particulars import Particulars
 from tenderwright.quantities.quantity import Quantity
 
-ZONE_AREA: Method[Any] = Method(
-    name="zone.area",
-    title="Area of a coating zone with what is added and taken away",
-    formula="A = A_surface + sum(added) - sum(taken away)",
-    source=Citation("Sum of areas", standing="derived"),
-    valid="areas of one zone, each counted once",
-    inputs={},
-    outputs=(Symbol("area", "area of the zone", "area", "m2"),),
-    kernel=lambda: {},
-    example={},
-)
+_AREA = {"area": "area"}
 
 
-def zone_values(package: Package, results: Results, record: Record) -> None:
-    """Keep the area of every zone."""
-    for zone in package.zones:
-        prefix = f"zone.{zone.zone}"
-        try:
-            surface = _surface(package, zone, results, record)
-        except OutOfRange as error:
-            record.fail(ZONE_AREA, prefix, f"{zone.name}: {error}", zone.here)
-            continue
-        if surface is None:
-            record.failed[f"{prefix}.area"] = "what it rests on could not be calculated"
-            continue
-        inputs = {"surface": surface}
-        inputs |= {f"add: {entry.what}": given(entry.area) for entry in zone.add}
-        inputs |= {f"less: {entry.what}": given(entry.area) for entry in zone.less}
-        area = surface.si + sum(e.area.si for e in zone.add) - sum(e.area.si for e in zone.less)
-        if area <= 0:
-            record.fail(ZONE_AREA, prefix, f"{zone.name}: more is taken away than there is", zone.here)
-            continue
-        record.keep(ZONE_AREA, prefix, zone.name, inputs, {"area": area})
+@step()
+def shell_bands(package: Package) -> dict[str, Zone]:
+    """Give the zones that are bands of a shell whose offsets are given."""
+    return _zones(package, "shell band") if _has_offsets(package) else {}
 
 
-def _surface(package: Package, zone: Zone, results: Results, record: Record) -> Given | None:
-    if zone.surface == "stated":
-        if zone.area is None:
-            raise OutOfRange("a stated zone needs its area")
-        return given(zone.area)
-    if zone.surface == "shell band":
-        return _band(package, zone, results, record)
-    return _internal(zone, results, record)
+@step()
+def estimated_bands(package: Package) -> dict[str, Zone]:
+    """Give the zones that are bands of a shell that has no offsets."""
+    return {} if _has_offsets(package) else _zones(package, "shell band")
 
 
-def _band(package: Package, zone: Zone, results: Results, record: Record) -> Given | None:
-    form = results.form
-    if form is None:
-        if package.offsets is not None or package.particulars is None:
-            return None
-        area, inputs = band_estimate(package.particulars, zone, results.water_density)
-        return _kept(record, BAND_ESTIMATE, f"zone.{zone.zone}.shell", zone, inputs, area)
-    lower = zone.lower.si if isinstance(zone.lower, Quantity) else None
-    upper = zone.upper.si if isinstance(zone.upper, Quantity) else None
-    inputs = {"offsets": given_form(package)}
-    inputs |= {"lower": given(zone.lower)} if isinstance(zone.lower, Quantity) else {}
-    inputs |= {"upper": given(zone.upper)} if isinstance(zone.upper, Quantity) else {}
-    area = band_area(form, lower, upper)
-    return _kept(record, BAND, f"zone.{zone.zone}.shell", zone, inputs, area)
+@step()
+def internal_zones(package: Package) -> dict[str, Zone]:
+    """Give the zones that are insides of tanks."""
+    return _zones(package, "internal")
 
 
-def _internal(zone: Zone, results: Results, record: Record) -> Given | None:
+def _zones(package: Package, surface: str) -> dict[str, Zone]:
+    return {zone.zone: zone for zone in package.zones if zone.surface == surface}
+
+
+def _has_offsets(package: Package) -> bool:
+    return package.offsets is not None or "vessel/offsets.yaml" in package.broken.files
+
+
+@step_of(BAND, "zone.{}.shell", each="shell_bands")
+def zone_shell(zone: Zone, hull: Hull) -> Uses:
+    """Find the area of a band of shell from the offsets."""
+    return Uses(zone.name, {"offsets": hull.given} | _edges(zone), zone.here, of=zone.name)
+
+
+@step_of(BAND_ESTIMATE, "zone.{}.shell", each="estimated_bands")
+def zone_shell_estimate(zone: Zone, particulars: Particulars, dock_water: Given) -> Uses | Absent:
+    """Estimate the area of a band of shell from the ship's dimensions."""
+    size, edges = particulars.dimensions, _edges(zone)
+    inputs = {"beam": given(size.beam)} | edges
+    if "upper" not in edges:
+        inputs |= {"length_overall": given(size.length_overall), "depth": given(size.depth)}
+        return Uses(zone.name, inputs, zone.here, of=zone.name)
+    inputs["length_between_perpendiculars"] = given(size.length_between_perpendiculars)
+    if "lower" not in edges:
+        if particulars.displacement is None:
+            return Lacking("it needs vessel/offsets.yaml, or `displacement` in vessel/particulars.yaml")
+        inputs |= {"draft": given(size.draft), "displacement": given(particulars.displacement), "density": dock_water}
+    return Uses(zone.name, inputs, zone.here, of=zone.name)
+
+
+def _edges(zone: Zone) -> dict[str, Given]:
+    """Give the heights between which a band lies; nothing for the keel and for the deck edge."""
+    edges = {"lower": zone.lower, "upper": zone.upper}
+    return {name: given(height) for name, height in edges.items() if isinstance(height, Quantity)}
+
+
+@step_of(STIFFENED, "zone.{}.internal", names=_AREA, each="internal_zones")
+def zone_internal(zone: Zone, tank_shape: Each[TankShape]) -> Uses | Absent:
+    """Find the area inside a tank with its stiffening."""
     if zone.tank is None:
-        raise OutOfRange("an internal zone needs its tank")
-    shape = results.tanks.get(zone.tank.name)
-    if shape is None:
-        return None
+        raise OutOfRange(f"{zone.name}: an internal zone needs its tank")
+    tank = zone.tank.name
+    shape = tank_shape.outcomes.get(tank, Resting(f"there is no tank `{tank}`"))
+    if isinstance(shape, Absent):
+        return shape.passed_on()
     boundary = shape.body.surface_area
-    panels: list[Panel] = []
-    left = 1.0
-    inputs = {"boundary": Given(boundary, f"{boundary:.1f} m2", f"tank.{zone.tank.name}.capacity")}
+    panels: list[dict[str, float]] = []
+    words, left = [f"boundary {boundary:.1f} m2"], 1.0
     for entry in zone.stiffening:
         share = entry.share.si if entry.share else 1.0
         left -= share
-        flange = entry.flange.si if entry.flange else 0.0
-        panels.append(Panel(boundary * share, entry.spacing.si, entry.web.si, flange))
-        words = f"{entry.web} web, {entry.flange or '0 mm'} flange at {entry.spacing} on {share:.0%}"
-        inputs[entry.member] = Given(None, words, entry.here)
+        panel = {"area": boundary * share, "spacing": entry.spacing.si, "height": entry.web.si}
+        panels.append(panel | ({"flange": entry.flange.si} if entry.flange else {}))
+        size = f"{entry.web} web, {entry.flange or '0 mm'} flange at {entry.spacing}"
+        words.append(f"{entry.member} {size} on {share:.0%}")
     if left < -1e-9:
-        raise OutOfRange("the shares of stiffening are more than 100 %")
-    panels.append(Panel(boundary * max(left, 0.0)))
-    return _kept(record, STIFFENED, f"zone.{zone.zone}.internal", zone, inputs, internal_area(panels))
+        raise OutOfRange(f"{zone.name}: the shares of stiffening are more than 100 %")
+    panels.append({"area": boundary * max(left, 0.0)})
+    inputs = {"panels": Given(panels, "; ".join(words), f"tank.{tank}.capacity")}
+    return Uses(zone.name, inputs, zone.here, of=zone.name)
 
 
-def _kept(record: Record, method: Method[Any], prefix: str, zone: Zone, inputs: dict[str, Given], area: float) -> Given:
-    record.keep(method, prefix, zone.name, inputs, {"area": area}, {"area": "area"})
-    return given(record.values[f"{prefix}.area"], f"{area:.1f} m2")
+@step_of(ZONE_AREA, "zone.{}", each="zones")
+def zone_area(
+    zone: Zone,
+    zone_shell: Each[Mapping[str, Any]],
+    zone_shell_estimate: Each[Mapping[str, Any]],
+    zone_internal: Each[Mapping[str, Any]],
+) -> Uses | Absent:
+    """Find the area of a zone with what is added and taken away."""
+    name = zone.zone
+    if zone.surface == "stated":
+        if zone.area is None:
+            raise OutOfRange(f"{zone.name}: a stated zone needs its area")
+        surface = given(zone.area)
+    else:
+        found = {**zone_shell.outcomes, **zone_shell_estimate.outcomes, **zone_internal.outcomes}[name]
+        if isinstance(found, Absent):
+            return found.passed_on()
+        last = "internal" if zone.surface == "internal" else "shell"
+        surface = Given(found["area"], f"{found['area']:.1f} m2", f"zone.{name}.{last}.area")
+    inputs = {"surface": surface} | _more("added", zone.add) | _more("taken_away", zone.less)
+    return Uses(zone.name, inputs, zone.here, of=zone.name)
+
+
+def _more(name: str, entries: tuple[AreaEntry, ...]) -> dict[str, Given]:
+    """Give what is added to a zone or taken away; nothing where there is nothing."""
+    if not entries:
+        return {}
+    areas = [{"what": entry.what, "area": entry.area.si} for entry in entries]
+    return {name: Given(areas, "; ".join(f"{entry.what} {entry.area}" for entry in entries), entries[0].area.at)}

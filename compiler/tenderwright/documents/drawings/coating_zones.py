@@ -31,7 +31,7 @@ def zones(package: Package, record: Record, results: Results) -> Figure | None:
     made = bands(package, form)
     if not any(band.zone.surface == "shell band" for band in made):
         return None
-    lines = _lines(package, record, results, made)
+    lines = _lines(package, record, made)
     first, last = extent(package, form)
     under = outline.keel_underside(package.particulars)
     fixed = _HEAD + 2 + FRAMES_HEIGHT + 1 + table.height(len(lines)) + 1.5 + TITLE_HEIGHT
@@ -89,7 +89,7 @@ def _name(band: Band, record: Record, form: HullForm, view: View) -> str:
     high = min(form.deck_at(middle), band.upper if band.upper is not None else 1.0e9)
     if band.zone.surface != "shell band" or view.mm(high - low) < pen.SMALL:
         return ""
-    shown = f"{band.zone.name.split(',')[0]} · {_area(record, band)}"
+    shown = f"{band.zone.name.split(',')[0]} · {_zone(record, band)}"
     return pen.label(view.at((middle, (low + high) / 2)), shown, pen.SMALL, bold=True, kind="zone")
 
 
@@ -105,34 +105,34 @@ def _columns(width: float) -> tuple[Column, ...]:
     )
 
 
-def _lines(package: Package, record: Record, results: Results, made: list[Band]) -> list[Line]:
+def _lines(package: Package, record: Record, made: list[Band]) -> list[Line]:
     """List every zone with its schemes: drawn ones first, those inside after them."""
     lines: list[Line] = []
     for band in sorted(made, key=lambda one: one.hatch is None):
         name = band.zone.name if band.hatch else f"{band.zone.name} (not drawn)"
-        area = _area(record, band)
+        area = _zone(record, band)
         schemes = [scheme for scheme in package.schemes if scheme.zone.name == band.zone.zone]
-        cells = [_scheme(scheme, results) for scheme in schemes] or [("–", "–", "–")]
+        cells = [_scheme(scheme, record) for scheme in schemes] or [("–", "–", "–")]
         lines.append(Line(("", name, area, *cells[0]), band.hatch))
         lines += [Line(("", "", "", *more)) for more in cells[1:]]
     return lines
 
 
-def _scheme(scheme: Scheme, results: Results) -> tuple[str, str, str]:
-    covered = results.areas.get(scheme.scheme)
-    return (
-        scheme.name or scheme.scheme,
-        f"{decimals(covered, 1)} m²" if covered is not None else "–",
-        str(scheme.item) if scheme.item else "–",
-    )
+def _scheme(scheme: Scheme, record: Record) -> tuple[str, str, str]:
+    covered = _area(record, f"coating.{scheme.scheme}.area")
+    return scheme.name or scheme.scheme, covered, str(scheme.item) if scheme.item else "–"
 
 
-def _area(record: Record, band: Band) -> str:
-    value = record.values.get(f"zone.{band.zone.zone}.area")
-    return f"{decimals(value.si, 1)} m²" if value else "–"
+def _zone(record: Record, band: Band) -> str:
+    return _area(record, f"zone.{band.zone.zone}.area")
+
+
+def _area(record: Record, name: str) -> str:
+    value = record.values.get(name)
+    return f"{decimals(value.si, 1)} m²" if value else "not calculated"
 
 
 def _alternative(made: list[Band], record: Record) -> str:
     seen = [band for band in made if band.hatch]
-    named = "; ".join(f"{band.zone.name}, {_area(record, band)}" for band in seen)
+    named = "; ".join(f"{band.zone.name}, {_zone(record, band)}" for band in seen)
     return f"Profile of the ship with {len(seen)} coating zones: {named}."

@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 from tenderwright.calculations.coatings.grades import preparation_grade
+from tenderwright.calculations.coatings.scheme import Scheme as PaintScheme
 from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.ship.coatings import scheme_abrasive, scheme_paint
+from tenderwright.calculations.ship.zones import zone_area
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Part, Row, Table, inline
+from tenderwright.documents.not_calculated import absent_of, not_calculated_of
 from tenderwright.model.coating import Preparation, Scheme, Zone
 from tenderwright.quantities.display import decimals
 
@@ -19,14 +23,17 @@ def zones(desk: Desk) -> Part:
         Column("Added and taken away", width=3.6),
         Column("Area, m²", "decimal", 1.1),
     )
+    areas, paint = desk.results.outcome(zone_area), desk.results.outcome(scheme_paint)
     blocks: list[Block] = [
         Table(
             columns,
             rows,
             note=inline("Both sides together. Shell areas are by girths from the offsets, corrected for slope."),
         ),
+        *not_calculated_of({zone.name: absent_of(areas, zone.zone) for zone in desk.package.zones}),
         Heading("Schemes"),
         _index(desk),
+        *not_calculated_of({_words(scheme): absent_of(paint, scheme.scheme) for scheme in desk.package.schemes}),
     ]
     return Part("coating-zones", "10", "Coating zones and schemes", "data", "Docking data", tuple(blocks))
 
@@ -50,11 +57,11 @@ def _index(desk: Desk) -> Table:
     rows = []
     for scheme in desk.package.schemes:
         item = inline(desk.ref(scheme.item)) if scheme.item else inline("–")
-        paint = desk.results.paint.get(scheme.scheme)
+        paint = _paint(desk, scheme)
         rows.append(
             Row(
                 (
-                    inline(scheme.name or scheme.scheme),
+                    inline(_words(scheme)),
                     inline(desk.ref(scheme.zone)),
                     inline(scheme.preparation.grade),
                     inline(str(len(scheme.coats))),
@@ -95,7 +102,20 @@ def scheme_blocks(desk: Desk, scheme: Scheme) -> list[Block]:
         )
         facts.append(("Abrasive, for planning", inline(words)))
     facts = [fact for fact in facts if any(span.text for span in fact[1])]
-    return [Heading(scheme.name or scheme.scheme, 3), Facts(tuple(facts)), _coats(desk, scheme)]
+    absent = {
+        "Paint": absent_of(desk.results.outcome(scheme_paint), scheme.scheme),
+        "Abrasive": absent_of(desk.results.outcome(scheme_abrasive), scheme.scheme),
+    }
+    return [Heading(_words(scheme), 3), Facts(tuple(facts)), _coats(desk, scheme), *not_calculated_of(absent)]
+
+
+def _words(scheme: Scheme) -> str:
+    return scheme.name or scheme.scheme
+
+
+def _paint(desk: Desk, scheme: Scheme) -> PaintScheme | None:
+    found = desk.results.found(scheme_paint)
+    return found.get(scheme.scheme) if found is not None else None
 
 
 def _grade(grade: str) -> str:
@@ -119,7 +139,7 @@ def _cleanliness(desk: Desk, preparation: Preparation) -> str:
 
 
 def _coats(desk: Desk, scheme: Scheme) -> Table:
-    paint = desk.results.paint.get(scheme.scheme)
+    paint = _paint(desk, scheme)
     rows = []
     for index, coat in enumerate(scheme.coats):
         row = paint.rows[index] if paint else None

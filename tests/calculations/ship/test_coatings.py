@@ -1,0 +1,117 @@
+"""Zones and schemes of the demonstration ship: their areas, what they take, and what is said where they cannot be."""
+
+from __future__ import annotations
+
+import pytest
+
+from tenderwright.calculations.calculate import calculate
+from tenderwright.calculations.coatings.patch_area import rusted_fraction
+from tenderwright.calculations.hydrostatics.band_area import band_area
+from tenderwright.calculations.ship.coatings import scheme_abrasive, scheme_paint
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.water import dock_water
+from tenderwright.calculations.steps.again import different
+from tenderwright.calculations.steps.outcome import Lacking, Resting
+from tenderwright.model.package import Broken, Package
+from tenderwright.quantities.quantity import parse_quantity
+from tests.replacing import replace
+
+from .marram import package, ship
+
+
+def test_a_band_is_its_shell_with_what_is_added_and_taken_away() -> None:
+    record, results = ship()
+    found = results.found(hull)
+    assert found is not None
+    shell = record.values["zone.underwater.shell.area"].si
+    assert shell == band_area(found.form, None, 2.9)
+    assert record.values["zone.underwater.area"].si == pytest.approx(shell + 23.3 + 19.2 - 0.4)
+
+
+def test_every_figure_of_a_zone_and_a_scheme_comes_out_again() -> None:
+    record, _ = ship()
+    assert [value.name for value, _ in different(record) if value.name.startswith(("zone.", "coating."))] == []
+
+
+def test_the_shell_of_a_ship_without_offsets_is_estimated_from_her_dimensions() -> None:
+    record, results = calculate(replace(package(), offsets=None))
+    working = record.values["zone.underwater.shell.area"].working
+    assert working.method.name == "zone.band-estimate"
+    assert working.inputs["density"] == results.found(dock_water)
+    measured = ship()[0].values
+    for zone, within in (("underwater", 0.1), ("boot-top", 0.2), ("topside", 0.3)):  # the deck sheers up at the ends
+        name = f"zone.{zone}.shell.area"
+        assert record.values[name].si == pytest.approx(measured[name].si, rel=within)
+    assert [value.name for value, _ in different(record) if value.name.startswith("zone.")] == []
+    assert "zone.rudder-and-stern-frame.shell.area" not in record.known
+
+
+def test_without_her_displacement_the_band_from_the_keel_is_lacking_and_says_so() -> None:
+    particulars = package().particulars
+    assert particulars is not None
+    record, _ = calculate(replace(package(), offsets=None, particulars=replace(particulars, displacement=None)))
+    assert "`displacement`" in record.missing["zone.underwater.shell.area"]
+    assert "`displacement`" in record.missing["coating.underwater-spot.paint"]
+    assert "zone.boot-top.area" in record.values
+
+
+def test_a_table_of_offsets_with_a_mistake_leaves_stated_zones_alone() -> None:
+    broken = replace(package(), offsets=None, broken=Broken(files=frozenset({"vessel/offsets.yaml"})))
+    record, results = calculate(broken)
+    assert "zone.underwater.area" in record.failed
+    assert "coating.underwater-spot.area" in record.failed
+    assert record.values["zone.rudder-and-stern-frame.area"].si == pytest.approx(11.6)
+    paint = results.found(scheme_paint)
+    assert paint is not None
+    assert isinstance(paint.outcomes["underwater-spot"], Resting)
+
+
+def _with_zone(name: str, **changes: object) -> Package:
+    zones = tuple(replace(zone, **changes) if zone.zone == name else zone for zone in package().zones)
+    return replace(package(), zones=zones)
+
+
+def test_what_cannot_be_is_told_by_the_name_of_the_zone() -> None:
+    forepeak = next(zone for zone in package().zones if zone.zone == "forepeak-inside")
+    twice = tuple(replace(one, share=parse_quantity("60 %", "fraction")) for one in forepeak.stiffening)
+    record, _ = calculate(_with_zone("forepeak-inside", stiffening=twice))
+    assert any("Forepeak, inside: the shares of stiffening are more than 100 %" in n.message for n in record.notices)
+    assert "zone.forepeak-inside.area" in record.failed
+    record, _ = calculate(_with_zone("forepeak-inside", tank=None))
+    assert any("Forepeak, inside: an internal zone needs its tank" in notice.message for notice in record.notices)
+    record, _ = calculate(_with_zone("rudder-and-stern-frame", area=None))
+    assert any("Rudder and stern frame: a stated zone needs its area" in notice.message for notice in record.notices)
+    less = replace(next(zone for zone in package().zones if zone.less).less[0], area=parse_quantity("900 m2", "area"))
+    record, _ = calculate(_with_zone("rudder-and-stern-frame", less=(less,)))
+    assert any("more is taken away than there is" in notice.message for notice in record.notices)
+
+
+def test_a_tank_without_bounds_leaves_its_inside_lacking() -> None:
+    bare = tuple(replace(tank, bounds=None) if tank.tank == "forepeak" else tank for tank in package().tanks)
+    record, _ = calculate(replace(package(), tanks=bare))
+    assert "bounds of tank `forepeak`" in record.missing["zone.forepeak-inside.area"]
+
+
+def test_a_scheme_covers_what_its_rust_grade_stands_for() -> None:
+    spot = package().schemes[0]
+    assert spot.extent is not None
+    graded = replace(spot, extent=replace(spot.extent, share=None, rust_grade=3))
+    record, _ = calculate(replace(package(), schemes=(graded, *package().schemes[1:])))
+    area = record.values[f"coating.{spot.scheme}.area"]
+    assert area.si == record.values["zone.underwater.area"].si * rusted_fraction(3, "ASTM D610").greatest
+    assert area.working.inputs["rust_grade"].si == 3
+
+
+def test_a_scheme_that_blasts_nothing_is_not_asked_for_abrasive() -> None:
+    _, results = ship()
+    found = results.found(scheme_abrasive)
+    assert found is not None
+    assert "underwater-overall" not in found.outcomes
+    assert found["underwater-spot"]["spent"] > found["underwater-spot"]["abrasive"]
+
+
+def test_what_no_package_gives_is_lacking() -> None:
+    _, results = calculate(replace(package(), offsets=None, particulars=None))
+    paint = results.found(scheme_paint)
+    assert paint is not None
+    assert isinstance(paint.outcomes["underwater-spot"], Lacking)

@@ -1,0 +1,38 @@
+from __future__ import annotations
+
+from tenderwright.calculations.calculate import calculate
+from tenderwright.documents.desk import Desk
+from tenderwright.documents.edition import Bullets, plain
+from tenderwright.documents.parts.coatings import scheme_blocks, zones
+from tenderwright.linking.link import link
+from tests.calculations.ship.condition.ship import marram
+from tests.replacing import replace
+
+from .parts import desk
+
+
+def _said(blocks: object) -> list[str]:
+    assert isinstance(blocks, (list, tuple))
+    return [plain(entry) for block in blocks if isinstance(block, Bullets) for entry in block.entries]
+
+
+def test_where_every_area_is_known_nothing_is_said() -> None:
+    assert _said(zones(desk()).blocks) == []
+    assert [_said(scheme_blocks(desk(), scheme)) for scheme in desk().package.schemes if scheme.abrasive] == [
+        [] for scheme in desk().package.schemes if scheme.abrasive
+    ]
+
+
+def test_an_area_that_the_package_has_no_data_for_says_what_it_needs() -> None:
+    package, _, _ = marram()
+    assert package.particulars is not None
+    bare = replace(package, offsets=None, particulars=replace(package.particulars, displacement=None))
+    record, results = calculate(bare)
+    without = Desk(bare, link(bare)[0], record, results)
+    needs = "Not calculated: it needs vessel/offsets.yaml, or `displacement` in vessel/particulars.yaml."
+    said = _said(zones(without).blocks)
+    assert f"Underwater shell, keel to 2.9 m. {needs}" in said
+    assert f"Underwater shell, spot blast and prime. {needs}" in said
+    assert not any(entry.startswith("Boot-top") for entry in said)
+    assert _said(scheme_blocks(without, bare.schemes[0])) == [f"Paint. {needs}", f"Abrasive. {needs}"]
+    assert _said(scheme_blocks(without, bare.schemes[1])) == [f"Paint. {needs}"]
