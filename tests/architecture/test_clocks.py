@@ -15,6 +15,7 @@ FILES = [path for path in sorted(TESTS.rglob("*.py")) if not path.relative_to(TE
 
 CLOCKS = {"now", "today", "utcnow"}
 SKIPPING = {
+    "architecture/test_programs.py": "the test of skipping itself",
     "programs.py": "a program beside Python that is not on the machine; in CI it fails",
     "pipeline/test_bad_input.py": "a file that may not be read, which root reads all the same",
     "pricing/test_price.py": "the owner's papers of the demonstration, where they are kept elsewhere",
