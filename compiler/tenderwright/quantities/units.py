@@ -94,6 +94,9 @@ _COMPOUND = (
     "m3/h",
     "L/h",
     "mm/h",
+    "t/cm",
+    "t*m/cm",
+    "t*m",
 )
 
 _POWER = re.compile(r"(?<![A-Za-z_])(mm|cm|m|in|ft|yd)(?:\^?([234])|([²³]))(?![0-9A-Za-z])")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
@@ -117,6 +117,8 @@ class _Search:
     density: float
     now: Floats
     upright: bool
+    known: dict[bytes, Floats] = field(default_factory=dict)
+    """Moments of the tanks by the masses in them."""
 
     @property
     def slope(self) -> float:
@@ -140,9 +142,18 @@ class _Search:
 
     def tank_moments(self, masses: Floats) -> Floats:
         """Give each tank's moments w*(x - s*z) and, where asked, w*y, shape (moments, tanks) [t m]."""
-        centres = np.array([b.centroid for b in liquids(self.loaded(masses), self.slope)])
-        rows = [centres[:, 0] - self.slope * centres[:, 2], centres[:, 1]]
-        return np.array(rows[: 2 if self.upright else 1]) * masses
+        return self.moments_of(masses)[0]
+
+    def moments_of(self, *fillings: Floats) -> list[Floats]:
+        """Give the moments of several fillings of the tanks; each filling is looked at once in a search."""
+        new = [one for one in fillings if one.tobytes() not in self.known]
+        if new:
+            bodies = liquids([load for masses in new for load in self.loaded(masses)], self.slope)
+            centres = np.array([body.centroid for body in bodies]).reshape(len(new), len(self.tanks), 3)
+            for masses, centre in zip(new, centres, strict=True):
+                rows = [centre[:, 0] - self.slope * centre[:, 2], centre[:, 1]]
+                self.known[masses.tobytes()] = np.array(rows[: 2 if self.upright else 1]) * masses
+        return [self.known[one.tobytes()] for one in fillings]
 
     def first_arms(self) -> Floats:
         """Give each tank's arms over the middle half of the change its limits allow [m]."""
@@ -151,7 +162,8 @@ class _Search:
 
     def secant(self, low: Floats, high: Floats) -> Floats:
         """Give the moment of each tonne between two contents [m], 0 where they are the same."""
-        rise = self.tank_moments(high) - self.tank_moments(low)
+        below, above = self.moments_of(low, high)
+        rise = above - below
         return np.divide(rise, high - low, out=np.zeros_like(rise), where=high != low)
 
     def moments(self, masses: Floats, arms: Floats) -> Moments:

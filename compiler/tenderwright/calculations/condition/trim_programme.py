@@ -14,9 +14,6 @@ from tenderwright.calculations.method import OutOfRange
 MET = 1e-6
 """Moments missed by less than this [t m] are met."""
 
-INFEASIBLE = 2
-"""The solver's status where the constraints contradict each other."""
-
 
 @dataclass(frozen=True, eq=False)
 class Bounds:
@@ -86,12 +83,25 @@ def _balance(groups: Sequence[str], liquids: Sequence[str], seas: Sequence[int],
 
 
 def _solve(cost: Floats, equal: Floats, to: Floats, low: Floats, high: Floats) -> NDArray[np.float64] | None:
-    from scipy.optimize import linprog
+    """Make the cost least within the limits where the equations hold; None where they contradict each other."""
+    import highspy  # the solver itself: scipy, which offers it too, takes half a second to import
 
-    bounds = list(zip(low.tolist(), high.tolist(), strict=True))
-    found = linprog(cost, A_eq=equal, b_eq=to, bounds=bounds, method="highs")
-    if found.status == INFEASIBLE:
+    solver = highspy.Highs()  # type: ignore[no-untyped-call]
+    solver.setOptionValue("output_flag", False)
+    programme = highspy.HighsLp()
+    programme.num_col_, programme.num_row_ = cost.size, to.size
+    programme.col_cost_, programme.col_lower_, programme.col_upper_ = cost, low, high
+    programme.row_lower_, programme.row_upper_ = to, to
+    rows = [np.flatnonzero(row) for row in equal]
+    programme.a_matrix_.format_ = highspy.MatrixFormat.kRowwise
+    programme.a_matrix_.start_ = np.cumsum([0, *(row.size for row in rows)])
+    programme.a_matrix_.index_ = np.concatenate(rows)
+    programme.a_matrix_.value_ = np.concatenate([line[row] for line, row in zip(equal, rows, strict=True)])
+    solver.passModel(programme)
+    solver.run()
+    status = solver.getModelStatus()
+    if status == highspy.HighsModelStatus.kInfeasible:
         return None
-    if found.status != 0:
-        raise RuntimeError(f"the linear programme was not solved: {found.message}")
-    return np.asarray(found.x, dtype=np.float64)
+    if status != highspy.HighsModelStatus.kOptimal:
+        raise RuntimeError(f"the linear programme was not solved: {solver.modelStatusToString(status)}")
+    return np.asarray(solver.getSolution().col_value, dtype=np.float64)

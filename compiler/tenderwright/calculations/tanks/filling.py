@@ -10,7 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import OutOfRange
-from tenderwright.calculations.tanks.liquid import Liquid, cut
+from tenderwright.calculations.tanks.liquid import Cut, Liquid, cut
 from tenderwright.calculations.tanks.polyhedron import Polyhedron
 
 FULL = 1e-9
@@ -59,22 +59,34 @@ def _newton(
     levels: tuple[Floats, Floats, Floats],
     slopes: tuple[float, float],
 ) -> list[Liquid]:
+    low, level, high = levels
+    close = CLOSE * np.array([b.volume for b in bodies])
+    result: list[Liquid | None] = [None] * len(bodies)
+    open_ = np.arange(len(bodies))
+    for _ in range(STEPS):
+        found = _cut([bodies[i] for i in open_.tolist()], level[open_], slopes)
+        error = found.volume - wanted[open_]
+        off = slack[open_] & (np.abs(error) > close[open_])
+        for i, liquid, is_off in zip(open_.tolist(), found.liquids(), off.tolist(), strict=True):
+            if not is_off:
+                result[i] = liquid
+        if not off.any():
+            return [liquid for liquid in result if liquid is not None]
+        open_, error, area = open_[off], error[off], found.surface_area[off]
+        at = level[open_]
+        low[open_] = np.where(error < 0, at, low[open_])
+        high[open_] = np.where(error > 0, at, high[open_])
+        guess = at - np.divide(error, area, out=np.zeros_like(error), where=area > 0)
+        inside = (guess > low[open_]) & (guess < high[open_])
+        level[open_] = np.where(inside, guess, (low[open_] + high[open_]) / 2)
+    raise OutOfRange("no level was found that holds the volume asked for")
+
+
+def _cut(bodies: Sequence[Polyhedron], level: Floats, slopes: tuple[float, float]) -> Cut:
     corners = np.concatenate([b.corners for b in bodies])
     group = np.repeat(np.arange(len(bodies)), [len(b.corners) for b in bodies])
     trims, heels = (np.full(len(bodies), slope) for slope in slopes)
-    low, level, high = levels
-    close = CLOSE * np.array([b.volume for b in bodies])
-    for _ in range(STEPS):
-        found = cut(corners, group, level, trims, heels)
-        error = found.volume - wanted
-        if not np.any(slack & (np.abs(error) > close)):
-            return found.liquids()
-        low, high = np.where(error < 0, level, low), np.where(error > 0, level, high)
-        area = found.surface_area
-        guess = level - np.divide(error, area, out=np.zeros_like(error), where=area > 0)
-        inside = (guess > low) & (guess < high)
-        level = np.where(slack & (np.abs(error) > close), np.where(inside, guess, (low + high) / 2), level)
-    raise OutOfRange("no level was found that holds the volume asked for")
+    return cut(corners, group, level, trims, heels)
 
 
 def _still(body: Liquid) -> Liquid:
