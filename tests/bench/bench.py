@@ -141,9 +141,9 @@ def many_readings(folder: Path) -> list[Ratio]:
     """Read, analyse and draw a million thickness readings, over numpy reading the same files and nothing else."""
     from tests.bench.readings import by_numpy, ours, ship, write_surveys
 
-    package, known = ship()
+    package = ship()
     many, few = write_surveys(folder, 1_000_000), write_surveys(folder, 100_000)
-    all_of_them, other, tenth = best(2, ours(package, known, many), by_numpy(many), ours(package, known, few))
+    all_of_them, other, tenth = best(2, ours(package, many), by_numpy(many), ours(package, few))
     return [
         Ratio("1,000,000 readings read, analysed, drawn / numpy.loadtxt alone", all_of_them, other, 3.0),
         Ratio("the same / with 100,000 readings", all_of_them, tenth, 12.0),

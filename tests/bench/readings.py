@@ -9,9 +9,9 @@ from pathlib import Path
 import numpy as np
 
 from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.condition_of_shell import shell_condition
-from tenderwright.calculations.ship.renewals import renewal_values
-from tenderwright.calculations.value import Record
+from tenderwright.calculations.ship import condition_of_shell, hull, members, pitting, renewals, shell_plan, shell_zones
+from tenderwright.calculations.ship.survey_readings import survey_readings
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings.shell_expansion import shell_expansion
 from tenderwright.model.package import Package
 from tenderwright.model.survey import Survey
@@ -46,24 +46,41 @@ def write_surveys(folder: Path, count: int) -> list[Path]:
     return files
 
 
-def ship() -> tuple[Package, Results]:
-    """Give the demonstration ship, and her form."""
-    compiled = compile_package(read(MARRAM))
-    return compiled.package, compiled.results
+STEPS = (
+    hull.hull,
+    shell_plan.shell_plates,
+    shell_plan.shell_plan,
+    survey_readings,
+    condition_of_shell.shell_readings,
+    condition_of_shell.shell_survey,
+    condition_of_shell.shell_forecast,
+    shell_zones.zone_readings,
+    shell_zones.zone_rates,
+    pitting.pit_stretches,
+    pitting.pits_judged,
+    members.member_readings,
+    members.members_gauged,
+    renewals.thin_plate,
+    renewals.shell_renewal,
+    renewals.shell_contingent,
+)
 
 
-def ours(package: Package, known: Results, files: list[Path]) -> Callable[[], object]:
+def ship() -> Package:
+    """Give the demonstration ship."""
+    return compile_package(read(MARRAM)).package
+
+
+def ours(package: Package, files: list[Path]) -> Callable[[], object]:
     """Make the work: read the surveys from disk, analyse them, lay out the renewals and draw the shell expansion."""
 
     def work() -> object:
         surveys = tuple(Survey(file.stem, file.read_text("utf-8"), Place(file.name)) for file in files)
-        results = Results(form=known.form)
-        record, measured = Record(), replace(package, surveys=surveys)
-        shell_condition(measured, results, record)
-        renewal_values(measured, results, record)
-        figure = shell_expansion(measured, results)
-        if figure is None or record.notices:
-            raise RuntimeError(f"the readings could not be used: {record.notices[:3]}")
+        measured = replace(package, surveys=surveys)
+        calculated = Calculated(measured, STEPS)
+        figure, notices = shell_expansion(measured, Results(calculated)), calculated.record.notices
+        if figure is None or notices:
+            raise RuntimeError(f"the readings could not be used: {notices[:3]}")
         return figure
 
     return work

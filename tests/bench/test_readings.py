@@ -17,7 +17,7 @@ from tests.bench.readings import COLUMNS, by_numpy, ours, ship, write_surveys
 
 def test_both_readers_find_the_same_thicknesses(tmp_path: Path) -> None:
     files = write_surveys(tmp_path, 2000)
-    package, _ = ship()
+    package = ship()
     surveys = tuple(Survey(file.stem, file.read_text("utf-8"), Place(file.name)) for file in files)
     found, notices = read_surveys(replace(package, surveys=surveys))
     assert notices == []
@@ -28,7 +28,7 @@ def test_both_readers_find_the_same_thicknesses(tmp_path: Path) -> None:
 
 
 def test_the_work_ends_in_a_drawing(tmp_path: Path) -> None:
-    package, known = ship()
+    package = ship()
     files = write_surveys(tmp_path, 2000)
-    assert isinstance(ours(package, known, files)(), Figure)
+    assert isinstance(ours(package, files)(), Figure)
     assert len(by_numpy(files)()) == 2  # type: ignore[arg-type]

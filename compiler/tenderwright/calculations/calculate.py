@@ -8,14 +8,11 @@ from tenderwright.calculations.ship.anodes import anode_values
 from tenderwright.calculations.ship.block_places import keel_blocks, side_blocks
 from tenderwright.calculations.ship.climate import climate_values
 from tenderwright.calculations.ship.condition import arrival
-from tenderwright.calculations.ship.condition_of_shell import shell_condition
 from tenderwright.calculations.ship.cradle import cradle_values
 from tenderwright.calculations.ship.docking_condition import docking, docking_tank_states
 from tenderwright.calculations.ship.footprints import footprint_values
-from tenderwright.calculations.ship.gauging import gauging_values
 from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.landing import entry_trim, landing, landing_estimate, landing_stages
-from tenderwright.calculations.ship.renewals import renewal_values
 from tenderwright.calculations.ship.tanks import tank_contents, tank_shape
 from tenderwright.calculations.ship.tightness import tightness_values
 from tenderwright.calculations.ship.trim import trim_plan
@@ -37,9 +34,6 @@ def calculate(package: Package) -> tuple[Record, Results]:
     footprint_values(package, results, record)
     blocks_over_work(package, results)
     anode_values(package, record)
-    shell_condition(package, results, record)
-    renewal_values(package, results, record)
-    gauging_values(package, results, record)
     anode_duty(package, results, record)
     climate_values(package, results, record)
     tightness_values(package, results, record)
@@ -80,7 +74,6 @@ def calculate_tables(package: Package, results: Results, record: Record) -> None
     # Imported here, for `check` does without them and starts the sooner.
     from tenderwright.calculations.ship.facilities import facility_fits
     from tenderwright.calculations.ship.keel_loads import keel_loads
-    from tenderwright.calculations.ship.plate_values import plate_values
     from tenderwright.calculations.ship.shift import least_move
     from tenderwright.calculations.ship.side_loads import side_loads
 
@@ -89,5 +82,4 @@ def calculate_tables(package: Package, results: Results, record: Record) -> None
     keel_loads(package, results, record)
     side_loads(package, results, record)
     least_move(package, results, record)
-    plate_values(package, results, record)
     facility_fits(package, results, record)

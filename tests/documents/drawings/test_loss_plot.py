@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.condition_results import ConditionResults
+from tenderwright.calculations.calculate import calculate
+from tenderwright.calculations.ship.shell_zones import zone_rates
 from tenderwright.documents.drawings.loss_plot import loss_plot
 from tests.replacing import replace
 
@@ -18,19 +19,20 @@ def test_every_zone_has_a_panel_with_its_rate() -> None:
     names = [words.lower() for words in of_kind(drawn, "zone")]
     assert names == [zone.name for zone in package.condition.zones]
     rates = of_kind(drawn, "rate")
-    for zone, words in zip(results.condition.zones, rates, strict=True):
+    for zone, words in zip(results.found(zone_rates).values(), rates, strict=True):
         assert words == f"{1e3 * zone.rate:.3f} ± {1e3 * zone.uncertainty:.3f} mm a year"
 
 
 def test_a_zone_gauged_once_says_so() -> None:
-    package, _, results = marram()
-    once = tuple(replace(zone, bays=0, rate=float("nan"), means=()) for zone in results.condition.zones)
-    drawn = loss_plot(package, replace(results, condition=replace(results.condition, zones=once)))
+    package, _, _ = marram()
+    once = replace(package, surveys=package.surveys[1:])
+    drawn = loss_plot(once, calculate(once)[1])
     assert drawn is not None
-    assert of_kind(drawn, "rate") == ["gauged once"] * len(once)
+    assert package.condition is not None
+    assert of_kind(drawn, "rate") == ["gauged once"] * len(package.condition.zones)
 
 
 def test_it_is_no_drawing_to_scale_and_none_without_readings() -> None:
     package, _, results = marram()
     assert "Not to scale" in figure(DRAWN).svg
-    assert loss_plot(package, replace(results, condition=ConditionResults())) is None
+    assert loss_plot(package, replace(results, calculated=None)) is None

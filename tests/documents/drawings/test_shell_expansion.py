@@ -5,7 +5,10 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from tenderwright.calculations.condition_results import ConditionResults
+from tenderwright.calculations.calculate import calculate
+from tenderwright.calculations.ship.condition_of_shell import shell_forecast
+from tenderwright.calculations.ship.renewals import shell_renewal
+from tenderwright.calculations.ship.shell_plan import shell_plan
 from tenderwright.documents.drawings.shell_cells import runs, worst_by_cell
 from tenderwright.documents.drawings.shell_expansion import shell_expansion
 from tests.replacing import replace
@@ -18,11 +21,12 @@ DRAWN = "shell-expansion"
 def test_every_insert_is_named_with_its_worst_reading_on_its_own_side() -> None:
     _, _, results = marram()
     drawn = figure(DRAWN)
+    inserts = results.found(shell_renewal).inserts
     labels = {text.content.split()[0]: text for text in texts(drawn) if text.kind == "renewal"}
-    assert len(labels) == len(results.condition.renewals)
+    assert len(labels) == len(inserts)
     sides = [text.baseline for text in texts(drawn) if text.kind == "side"]
     middle = sum(sides) / 2
-    for one in results.condition.renewals:
+    for one in inserts:
         assert (labels[one.name].baseline < middle) == (one.side == "port")
     assert any("(item 335)" in words for words in of_kind(drawn, "renewal"))
 
@@ -36,20 +40,31 @@ def test_strakes_are_named_on_both_sides_at_both_ends() -> None:
 
 def test_the_worst_reading_of_a_frame_space_is_kept_as_a_share_of_its_limit() -> None:
     package, _, results = marram()
-    shell = results.condition.shell
+    shell, plan = results.found(shell_forecast), results.found(shell_plan)
     assert shell is not None
+    assert plan is not None
     assert package.frames is not None
-    worst, gauged = worst_by_cell(shell)
-    bay = int(shell.grid.bay_of(np.array([package.frames.x(43) + 0.1]))[0])
+    worst, gauged = worst_by_cell(shell, plan.grid)
+    bay = int(plan.grid.bay_of(np.array([package.frames.x(43) + 0.1]))[0])
     assert worst[0, 2, bay] == pytest.approx((3.0 / 9.5) / 0.25)
-    assert int(gauged.sum()) == len({*zip(*_cells(shell), strict=True)})
+    assert int(gauged.sum()) == len({*zip(*_cells(shell, plan), strict=True)})
     assert (worst[~gauged] == 0).all()
 
 
-def _cells(shell) -> tuple[list[int], ...]:  # type: ignore[no-untyped-def]
+def _cells(shell, plan) -> tuple[list[int], ...]:  # type: ignore[no-untyped-def]
     rows = shell.analysis.latest
-    bays = shell.grid.bay_of(shell.readings.x[rows])
+    bays = plan.grid.bay_of(shell.readings.x[rows])
     return shell.readings.side[rows].tolist(), shell.readings.strake[rows].tolist(), bays.tolist()
+
+
+def test_where_inserts_are_not_calculated_it_says_so_and_what_it_would_take() -> None:
+    package, _, _ = marram()
+    assert package.condition is not None
+    without = replace(package, condition=replace(package.condition, renewal=None))
+    drawn = shell_expansion(without, calculate(without)[1])
+    assert drawn is not None
+    assert "Inserts: not calculated: it needs `renewal` in vessel/condition.yaml." in drawn.alternative
+    assert of_kind(drawn, "renewal") == []
 
 
 def test_runs_are_found_end_to_end() -> None:
@@ -60,4 +75,4 @@ def test_runs_are_found_end_to_end() -> None:
 def test_the_sheet_is_to_scale_and_none_is_drawn_without_readings() -> None:
     package, _, results = marram()
     assert scale(figure(DRAWN)) == 250
-    assert shell_expansion(package, replace(results, condition=ConditionResults())) is None
+    assert shell_expansion(package, replace(results, calculated=None)) is None

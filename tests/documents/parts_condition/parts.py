@@ -49,9 +49,14 @@ def rows(name: str, title: str) -> list[list[str]]:
 
 
 def text(name: str) -> str:
+    """Give everything that stands in a part by its name."""
+    return text_of(part(name))
+
+
+def text_of(made: Part) -> str:
     """Give everything that stands in a part."""
     said = []
-    for block in part(name).blocks:
+    for block in made.blocks:
         for attribute in ("text", "note"):
             value = getattr(block, attribute, ())
             said.append(value if isinstance(value, str) else plain(value))

@@ -1,9 +1,14 @@
 from __future__ import annotations
 
+from typing import Any
+
+from tenderwright.calculations.calculate import calculate
+from tenderwright.calculations.ship.condition_of_shell import shell_forecast
+from tenderwright.documents.desk import Desk
 from tenderwright.documents.parts.condition import condition, percent, yearly
 from tests.replacing import replace
 
-from .parts import desk, part, rows, text
+from .parts import desk, part, rows, text, text_of
 
 
 def test_every_zone_stands_with_its_limit_and_its_source() -> None:
@@ -17,7 +22,7 @@ def test_every_zone_stands_with_its_limit_and_its_source() -> None:
 
 
 def test_every_plate_called_is_named_with_its_place_under_its_call() -> None:
-    shell = desk().results.condition.shell
+    shell = desk().results.found(shell_forecast)
     assert shell is not None
     listed = rows("condition", "At the upper rate")
     plates = next(table for table in (rows("condition", "Plate"),))
@@ -60,5 +65,35 @@ def test_rates_say_what_they_are_worth() -> None:
 
 def test_the_part_carries_the_caution_and_is_left_out_without_readings() -> None:
     assert part("condition").caution
-    bare = replace(desk(), package=replace(desk().package, condition=None))
-    assert condition(bare) is None
+    assert condition(changed(condition=None, surveys=())) is None
+
+
+def changed(**parts: Any) -> Desk:
+    """Give the desk of the ship with parts of her package changed."""
+    package = replace(desk().package, **parts)
+    record, results = calculate(package)
+    return replace(desk(), package=package, record=record, results=results)
+
+
+def said(of: Desk) -> str:
+    made = condition(of)
+    assert made is not None
+    return text_of(made).strip()
+
+
+def test_it_says_what_it_would_take_where_something_is_missing() -> None:
+    written = desk().package.condition
+    assert written is not None
+    assert said(changed(condition=None)) == "Not calculated: it needs vessel/condition.yaml."
+    assert said(changed(surveys=())) == "Not calculated: it needs thickness readings under surveys/."
+    bare = said(changed(condition=replace(written, members=None, renewal=None)))
+    assert "Not calculated: it needs `members` in vessel/condition.yaml." in bare
+    assert "Not calculated: it needs `renewal` in vessel/condition.yaml." in bare
+
+
+def test_a_zone_without_readings_and_a_stretch_without_pits_say_so() -> None:
+    package = desk().package
+    once = "strake,frame,side,as_built_mm,measured_mm,date\nF,40.5,port,9.5,9.0,2025-10-06\n"
+    few = said(changed(surveys=(replace(package.surveys[1], text=once),)))
+    assert "Not calculated: it needs readings of zone `topside` under surveys/." in few
+    assert "Not calculated: it needs pits gauged on strake B, port" in few

@@ -137,14 +137,20 @@ def _quantile(values: Ints | Floats, share: float) -> float:
     return float(np.quantile(values, share, method="inverted_cdf"))
 
 
-def _kernel(
-    strakes: Sequence[Mapping[str, Any]], weight: float = PRIOR_WEIGHT, draws: int = DRAWS, seed: int = SEED
-) -> Mapping[str, Any]:
+def gauged_from_input(strakes: Sequence[Mapping[str, Any]]) -> Gauged:
+    """Make the counts of converted records, one for each strake. Raises OutOfRange."""
+
     def column(name: str) -> Ints:
         return np.array([strake[name] for strake in strakes], np.int64)
 
     area = np.array([strake["area"] for strake in strakes], np.float64)
-    gauged = Gauged(column("sampled"), column("bad"), column("unsampled"), area)
+    return Gauged(column("sampled"), column("bad"), column("unsampled"), area)
+
+
+def _kernel(
+    strakes: Sequence[Mapping[str, Any]], weight: float = PRIOR_WEIGHT, draws: int = DRAWS, seed: int = SEED
+) -> Mapping[str, Any]:
+    gauged = gauged_from_input(strakes)
     found = contingent_renewal(gauged, weight, draws, seed)
     return {
         "plates": found.plates,

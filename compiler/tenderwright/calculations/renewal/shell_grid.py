@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.thickness.plates import bay_of
 
 Ints = NDArray[np.int64]
 Floats = NDArray[np.float64]
@@ -57,12 +58,7 @@ class ShellGrid:
 
     def bay_of(self, x: Floats) -> Ints:
         """Give the bay of each place; raises OutOfRange for one beyond the frames."""
-        bay = np.searchsorted(self.frames, x, side="right") - 1
-        bay[x == self.frames[-1]] -= 1
-        if ((bay < 0) | (bay >= self.bays)).any():
-            beyond = float(x[(bay < 0) | (bay >= self.bays)][0])
-            raise OutOfRange(f"a reading at {beyond:g} m lies beyond the frames")
-        return bay
+        return bay_of(self.frames, x)
 
     def cells(self, strake: Ints, x: Floats) -> Flags:
         """Mark the cells that hold any of some places; shape (strakes, bays)."""

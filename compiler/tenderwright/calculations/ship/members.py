@@ -2,62 +2,79 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 import numpy as np
 
-from tenderwright.calculations.condition_results import MemberSummary
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.condition_of_shell import given_uncertainty, unused_name
 from tenderwright.calculations.ship.survey_readings import SurveyReadings
-from tenderwright.calculations.thickness.diminution import METHOD as DIMINUTION
-from tenderwright.calculations.thickness.diminution import STATES, classify, diminution
-from tenderwright.calculations.thickness.rate import READING_UNCERTAINTY, rates
-from tenderwright.calculations.value import Given, Record
+from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, NotAsked
+from tenderwright.calculations.steps.step import Uses, step, step_of
+from tenderwright.calculations.thickness.member import METHOD as MEMBER
+from tenderwright.calculations.thickness.member import GaugedMember
+from tenderwright.calculations.thickness.named_readings import NamedReadings
+from tenderwright.calculations.value import Given
 from tenderwright.model.ship_condition import ShipCondition
 
-NAMES = {"mean_diminution": "mean-loss", "renewal_thickness": "renewal-thickness"}
+
+@dataclass(frozen=True, eq=False)
+class MemberReadings:
+    """The readings of one member of a tank, all surveys."""
+
+    tank: str
+    member: str
+    named: NamedReadings
 
 
-def member_values(condition: ShipCondition, read: SurveyReadings, results: Results, record: Record) -> None:
-    """Gather the members of tanks, each with the worst state of its latest readings and its rate."""
-    members, limit = read.members, condition.members
-    if limit is None or not members.member.size:
-        return
-    uncertainty = condition.gauge_uncertainty.si if condition.gauge_uncertainty else READING_UNCERTAINTY
-    found = diminution(members.as_built, members.measured)
-    state = classify(found.fraction, limit.allowable.si)
-    rate = rates(
-        members.member,
-        len(members.names),
-        members.survey,
-        members.year,
-        members.as_built,
-        members.measured,
-        uncertainty,
-    ).rate
-    made = []
+@step()
+def member_readings(survey_readings: SurveyReadings) -> dict[str, MemberReadings] | Absent:
+    """Part the readings inside the tanks by member."""
+    members = survey_readings.members
+    if not members.names:
+        return NotAsked("no survey gauged members inside tanks")
+    found: dict[str, MemberReadings] = {}
     for index, (tank, member) in enumerate(members.names):
-        rows = np.flatnonzero(members.member == index)
-        if not rows.size:
-            continue
-        rows = rows[members.survey[rows] == members.survey[rows].max()]
-        loss, built = found.fraction[rows], float(members.as_built[rows].mean())
-        summary = MemberSummary(
-            tank,
-            member,
-            int(rows.size),
-            built,
-            float(members.measured[rows].min()),
-            float(loss.mean()),
-            float(loss.max()),
-            STATES[int(state[rows].max())],
-            float(rate[index]),
-        )
-        made.append(summary)
-        inputs = {
-            "readings": Given(None, f"{rows.size} of the latest survey", "from the surveys"),
-            "as_built": Given(built, f"{1e3 * built:.1f} mm", "from the surveys"),
-            "allowable": Given(limit.allowable.si, f"{limit.allowable}: {limit.source}", limit.allowable.at),
-        }
-        outputs = {"mean_diminution": summary.mean_loss, "renewal_thickness": built * (1.0 - limit.allowable.si)}
         slug = "-".join("".join(c if c.isalnum() else " " for c in member.lower()).split())
-        record.keep(DIMINUTION, f"member.{tank}.{slug}", f"{member}, {tank}", inputs, outputs, NAMES)
-    results.condition.members = tuple(sorted(made, key=lambda one: (-one.greatest_loss, one.tank, one.member)))
+        name = unused_name(f"{tank}.{slug}", found)
+        readings = members.readings.only(np.asarray(members.member == index))
+        found[name] = MemberReadings(tank, member, NamedReadings(readings))
+    return found
+
+
+@step_of(
+    MEMBER,
+    "member.{}",
+    names={"mean_diminution": "mean-loss", "renewal_thickness": "renewal-thickness"},
+    each="member_readings",
+)
+def members_gauged(of: MemberReadings, condition: ShipCondition) -> Uses | Absent:
+    """Find the state and the rate of a member."""
+    limit = condition.members
+    if limit is None:
+        return Lacking("it needs `members` in vessel/condition.yaml")
+    readings = of.named.readings
+    latest = int((readings.survey == readings.survey.max()).sum())
+    inputs = {
+        "readings": Given(of.named, f"{len(readings)} readings, {latest} of the latest survey", "from the surveys"),
+        "allowable": Given(limit.allowable.si, f"{limit.allowable}: {limit.source}", limit.allowable.at),
+        "uncertainty": given_uncertainty(condition),
+    }
+    return Uses(f"{of.member}, {of.tank}", inputs, limit.here)
+
+
+@dataclass(frozen=True)
+class MemberFound:
+    """A member of a tank with what was found of it."""
+
+    tank: str
+    member: str
+    found: GaugedMember
+
+
+@step()
+def members_found(
+    member_readings: dict[str, MemberReadings], members_gauged: Each[GaugedMember]
+) -> tuple[MemberFound, ...]:
+    """Give the members that could be judged, the worst first."""
+    found = (MemberFound(member_readings[n].tank, member_readings[n].member, one) for n, one in members_gauged.items())
+    return tuple(sorted(found, key=lambda one: (-one.found.greatest_loss, one.tank, one.member)))

@@ -2,89 +2,88 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 import numpy as np
 
-from tenderwright.calculations.condition_results import SIDES, PitStretch, ShellCondition
-from tenderwright.calculations.method import OutOfRange
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.thickness.cells import Ints
+from tenderwright.calculations.ship.condition_of_shell import ShellReadings, unused_name, within
+from tenderwright.calculations.steps.outcome import Absent, Lacking
+from tenderwright.calculations.steps.step import Uses, step, step_of
+from tenderwright.calculations.thickness.named_readings import SIDES
 from tenderwright.calculations.thickness.pitting import METHOD as PITTING
-from tenderwright.calculations.thickness.pitting import PITS_TO_GAUGE, judge_pitting
-from tenderwright.calculations.thickness.readings import Readings
-from tenderwright.calculations.value import Given, Record, given
-from tenderwright.model.package import Package
+from tenderwright.calculations.thickness.pitting import PITS_TO_GAUGE
+from tenderwright.calculations.thickness.shell_survey import Surveyed
+from tenderwright.calculations.value import Given
 from tenderwright.model.ship_condition import Pitted, ShipCondition
+from tenderwright.notices import Place
+from tenderwright.quantities.position import FrameTable
 
-NAMES = {"remaining": "remaining", "share_left": "share-left", "treatment": "treatment"}
+
+@dataclass(frozen=True)
+class PitStretch:
+    """A pitted stretch of one side, with its pits as last gauged; lengths in m."""
+
+    pitted: Pitted
+    side: str
+    as_built: float
+    """Mean of the readings of the pits; nothing where there are none."""
+    thickness: float
+    """Mean of the plate between the pits, or as built where none of it was gauged."""
+    pits: int
+    depths: tuple[float, ...]
+    """Of the deepest pits, the deepest first."""
+
+    @property
+    def here(self) -> Place:
+        """Give where the stretch stands."""
+        return self.pitted.here
 
 
-def pitting_values(package: Package, condition: ShipCondition, results: Results, record: Record) -> None:
-    """Judge every pitted stretch, each side by itself."""
-    shell = results.condition.shell
-    if shell is None:
-        return
-    made = []
+@step()
+def pit_stretches(
+    condition: ShipCondition, frames: FrameTable, shell_readings: ShellReadings, shell_survey: Surveyed
+) -> dict[str, PitStretch]:
+    """Give every pitted stretch, each side by itself."""
+    found: dict[str, PitStretch] = {}
     for pitted in condition.pitted:
         for side in SIDES if pitted.side not in SIDES else (pitted.side,):
-            try:
-                stretch = _stretch(shell, pitted, side)
-            except OutOfRange as error:
-                record.fail(PITTING, _name(pitted, side, package), str(error), pitted.here, NAMES)
-                continue
-            if stretch is not None:
-                made.append(stretch)
-                _keep(pitted, stretch, _name(pitted, side, package), record)
-    results.condition.pits = tuple(made)
+            place = frames.label(pitted.from_.x).replace(" ", "").replace("+", "-").replace("mm", "").lower()
+            name = f"{pitted.strake.name.lower()}-{side}-{place}"
+            found[unused_name(name, found)] = _stretch(pitted, side, shell_readings, shell_survey)
+    return found
 
 
-def _name(pitted: Pitted, side: str, package: Package) -> str:
-    frame = package.frames.label(pitted.from_.x) if package.frames else pitted.from_.text
-    place = frame.replace(" ", "").replace("+", "-").replace("mm", "").lower()
-    return f"shell.pits.{pitted.strake.name.lower()}-{side}-{place}"
+def _stretch(pitted: Pitted, side: str, shell: ShellReadings, survey: Surveyed) -> PitStretch:
+    place = (pitted.strake.name, side, pitted.from_.x, pitted.to.x)
+    pits = shell.pits.readings.only(within(shell.pits.readings, shell.pits.strakes, *place))
+    if not len(pits):
+        return PitStretch(pitted, side, 0.0, 0.0, 0, ())
+    pits = pits.only(pits.survey == pits.survey.max())
+    readings = survey.named.readings
+    plate = within(readings, survey.named.strakes, *place) & survey.assessed.latest
+    built = float(pits.as_built.mean())
+    thickness = float(readings.measured[plate].mean()) if plate.any() else built
+    depths = np.sort(np.maximum(thickness - pits.measured, 0.0))[::-1][:PITS_TO_GAUGE]
+    return PitStretch(pitted, side, built, thickness, len(pits), tuple(depths.tolist()))
 
 
-def _rows(readings: Readings, strake: int, side: str, pitted: Pitted) -> Ints:
-    on = (readings.strake == strake) & (readings.side == SIDES.index(side))
-    return np.flatnonzero(on & (readings.x >= pitted.from_.x) & (readings.x <= pitted.to.x))
-
-
-def _stretch(shell: ShellCondition, pitted: Pitted, side: str) -> PitStretch | None:
-    if pitted.strake.name not in shell.strakes:
-        return None
-    strake = shell.strakes.index(pitted.strake.name)
-    pits = _rows(shell.pits, strake, side, pitted)
-    if not pits.size:
-        return None
-    last = shell.pits.survey[pits].max()
-    pits = pits[shell.pits.survey[pits] == last]
-    plate = _rows(shell.readings, strake, side, pitted)
-    plate = plate[shell.analysis.latest[plate]]
-    built = float(shell.pits.as_built[pits].mean())
-    thickness = float(shell.readings.measured[plate].mean()) if plate.size else built
-    depths = np.sort(np.maximum(thickness - shell.pits.measured[pits], 0.0))[::-1][:PITS_TO_GAUGE]
-    judged = judge_pitting(built, thickness, pitted.share.si, depths.tolist())
-    return PitStretch(
-        pitted.strake.name,
-        side,
-        pitted.from_.x,
-        pitted.to.x,
-        pitted.share.si,
-        int(pits.size),
-        float(depths[0]),
-        thickness,
-        judged,
-        pitted.source,
-    )
-
-
-def _keep(pitted: Pitted, stretch: PitStretch, prefix: str, record: Record) -> None:
+@step_of(
+    PITTING,
+    "shell.pits.{}",
+    names={"remaining": "remaining", "share_left": "share-left", "treatment": "treatment"},
+    each="pit_stretches",
+)
+def pits_judged(of: PitStretch) -> Uses | Absent:
+    """Judge the pits of a stretch."""
+    pitted = of.pitted
+    where = f"strake {pitted.strake.name}, {of.side}, {pitted.from_} to {pitted.to}"
+    if not of.depths:
+        return Lacking(f"it needs pits gauged on {where}, under surveys/")
+    deepest = f"{of.pits} gauged, the deepest {1e3 * of.depths[0]:.1f} mm"
     inputs = {
+        "as_built": Given(of.as_built, f"{1e3 * of.as_built:.1f} mm", "from the surveys"),
+        "thickness": Given(of.thickness, f"{1e3 * of.thickness:.1f} mm between pits", "from the surveys"),
         "intensity": Given(pitted.share.si, f"{pitted.share}: {pitted.source}", pitted.share.at),
-        "pits": Given(None, f"{stretch.pits} gauged, the deepest {1e3 * stretch.deepest:.1f} mm", "from the surveys"),
-        "thickness": Given(stretch.thickness, f"{1e3 * stretch.thickness:.1f} mm between pits", "from the surveys"),
-        "place": given(pitted.from_),
+        "depths": Given(list(of.depths), deepest, "from the surveys"),
     }
-    judged = stretch.judged
-    outputs = {"remaining": judged.remaining, "share_left": judged.share_left, "treatment": judged.treatment}
-    about = f"pits of strake {stretch.strake}, {stretch.side}, {pitted.from_} to {pitted.to}"
-    record.keep(PITTING, prefix, about, inputs, outputs, NAMES)
+    return Uses(f"pits of {where}", inputs, pitted.here)

@@ -1,54 +1,72 @@
-"""Values of each plate that is called for renewal, so that every figure of it can be explained."""
+"""Each plate that is called for renewal, with the working of its forecast."""
 
 from __future__ import annotations
 
-import math
+from dataclasses import dataclass
 
-from tenderwright.calculations.condition_results import PlateCall, ShellCondition
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.thickness.forecast import METHOD as FORECAST
-from tenderwright.calculations.thickness.limits import renewal_thickness
-from tenderwright.calculations.value import Given, Record
-from tenderwright.model.package import Package
+import numpy as np
+
+from tenderwright.calculations.ship.condition_of_shell import given_docking, given_outlook
+from tenderwright.calculations.steps.step import Uses, step, step_of
+from tenderwright.calculations.thickness.named_readings import NamedReadings
+from tenderwright.calculations.thickness.plate_forecast import METHOD as PLATE
+from tenderwright.calculations.thickness.shell_forecast import PlateCall, ShellCondition
+from tenderwright.calculations.thickness.shell_survey import Surveyed
+from tenderwright.calculations.value import Given
+from tenderwright.model.particulars import Particulars
+from tenderwright.model.ship_condition import ShipCondition
+from tenderwright.model.tender import Tender
+from tenderwright.quantities.position import FrameTable
 
 _CALLED = ("renew now", "renew at the next docking")
-_YEAR = 365.25 * 86400.0
 
 
-def plate_values(package: Package, results: Results, record: Record) -> None:
-    """Keep the forecast of every plate that is called for renewal now or at the next docking."""
-    shell = results.condition.shell
-    if shell is None or package.condition is None:
-        return
-    for call in shell.calls:
+@dataclass(frozen=True, eq=False)
+class CalledPlate:
+    """A plate that is called for renewal, with its readings by all surveys."""
+
+    call: PlateCall
+    named: NamedReadings
+    allowable: float
+    """The strictest of the limits that hold on it."""
+    latest: int
+    """Readings of the latest survey."""
+
+
+@step()
+def called_plates(shell_survey: Surveyed, shell_forecast: ShellCondition) -> dict[str, CalledPlate]:
+    """Give the plates called for renewal now or at the next docking."""
+    found, named = shell_forecast.analysis, shell_survey.named
+    order = np.argsort(found.plate, kind="stable")
+    ordered = found.plate[order]
+    plates = {}
+    for call in shell_forecast.calls:
         if call.call in _CALLED:
-            _keep(package, shell, call, record)
+            plate, row = found.plates.plate[call.row], call.row
+            rows = order[slice(*np.searchsorted(ordered, [plate, plate + 1]))]
+            name = call.name.lower().replace(" ", "-")
+            allowable = float(found.plates.allowable[row])
+            plates[name] = CalledPlate(call, named.only(rows), allowable, int(found.plates.count[row]))
+    return plates
 
 
-def _keep(package: Package, shell: ShellCondition, call: PlateCall, record: Record) -> None:
-    found, row = shell.analysis, call.row
-    plates, ahead = found.plates, found.ahead
-    built, least, allowed = (float(values[row]) for values in (plates.as_built, plates.least, plates.allowable))
-    rate, spread = float(found.rate_used[row]), float(found.rate.uncertainty[row])
-    words = f"{1e3 * rate:.3f} mm/yr"
-    words += " since she was built" if found.since_built[row] else f" ± {1e3 * spread:.3f} mm/yr"
+@step_of(PLATE, "plate.{}", each="called_plates")
+def plate_forecasts(
+    of: CalledPlate,
+    condition: ShipCondition,
+    tender: Tender,
+    particulars: Particulars | None,
+    frames: FrameTable,
+    shell_forecast: ShellCondition,
+) -> Uses:
+    """Carry a plate on to the dockings ahead."""
+    call = of.call
+    words = f"{len(of.named.readings)} readings, {of.latest} of the latest survey"
     inputs = {
-        "readings": Given(None, f"{int(plates.count[row])} of the latest survey", "shell.survey.latest"),
-        "as_built": Given(built, f"{1e3 * built:.1f} mm", "from the surveys"),
-        "thickness": Given(least, f"{1e3 * least:.1f} mm, the least reading", "from the surveys"),
-        "allowable": Given(allowed, f"{allowed:.0%}", "zones of vessel/condition.yaml"),
-        "rate": Given(rate, words, "least squares over the surveys (thickness.rate)"),
+        "readings": Given(of.named, words, "shell.survey.latest"),
+        "allowable": Given(of.allowable, f"{of.allowable:.0%}", "zones of vessel/condition.yaml"),
+        **given_outlook(condition, tender, particulars),
+        "docking": given_docking(shell_forecast.outlook, tender),
     }
-    life = float(ahead.life[row])
-    outputs = {
-        "at_docking": float(ahead.at_docking[row]),
-        "at_next": float(ahead.at_next[row]),
-        "least_at_next": float(ahead.least_at_next[row]),
-        "renewal_thickness": float(renewal_thickness(built, allowed)),
-        "call": call.call,
-    }
-    if not math.isnan(life):
-        outputs["life"] = life * _YEAR
-    label = package.frames.label if package.frames else str
-    about = f"plate {call.name}, {label(call.aft)} to {label(call.forward)}"
-    record.keep(FORECAST, f"plate.{call.name.lower().replace(' ', '-')}", about, inputs, outputs)
+    about = f"plate {call.name}, {frames.label(call.aft)} to {frames.label(call.forward)}"
+    return Uses(about, inputs, condition.here)

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.renewal.shell_grid import ShellGrid
+from tenderwright.calculations.renewal.shell_plan import ShellPlan
+from tenderwright.calculations.ship.hull import Hull
+from tenderwright.calculations.steps.outcome import Absent, Lacking, Resting
+from tenderwright.calculations.steps.step import step
 from tenderwright.calculations.thickness.columns import Flags, Floats
+from tenderwright.calculations.thickness.named_plates import NamedPlates
 from tenderwright.calculations.thickness.plates import PlateGrid
+from tenderwright.model.package import Package
 from tenderwright.model.vessel import Strake
 from tenderwright.quantities.position import FrameTable
 
@@ -18,23 +22,24 @@ _ABSENT = 1e-3
 _NEAR = 1e-6
 
 
-@dataclass(frozen=True, eq=False)
-class ShellPlan:
-    """The plan of the shell."""
-
-    plates: PlateGrid
-    bays: PlateGrid
-    """Every frame space of every strake as a plate of its own."""
-    grid: ShellGrid
-    exists: Flags
-    """By strake and frame space."""
-    thickness: Floats
-    """As built, by strake and frame space, m; 0 where there is no plate."""
-    butts: tuple[Floats, ...]
-    """Places of the riveted butts, by strake, m."""
+@step()
+def shell_plates(package: Package, strakes: tuple[Strake, ...], frames: FrameTable) -> NamedPlates | Absent:
+    """Give the plates of the shell between butts, and where the thickness changes."""
+    if not strakes:
+        file = "vessel/strakes.yaml"
+        return Resting(f"{file} has a mistake") if file in package.broken.files else Lacking(f"it needs {file}")
+    return NamedPlates(tuple(strake.strake for strake in strakes), PlateGrid(tuple(_ends(one) for one in strakes)))
 
 
-def shell_plan(strakes: tuple[Strake, ...], frames: FrameTable, form: HullForm | None) -> ShellPlan:
+@step()
+def shell_plan(
+    strakes: tuple[Strake, ...], frames: FrameTable, shell_plates: NamedPlates, hull: Hull | None
+) -> ShellPlan:
+    """Lay out the shell by frame spaces."""
+    return plan_of(strakes, frames, shell_plates, hull.form if hull else None)
+
+
+def plan_of(strakes: tuple[Strake, ...], frames: FrameTable, plates: NamedPlates, form: HullForm | None) -> ShellPlan:
     """Lay out the shell.
 
     Girths amidships are as given, seams in the middle of the laps; elsewhere the strakes that are there share the
@@ -42,23 +47,23 @@ def shell_plan(strakes: tuple[Strake, ...], frames: FrameTable, form: HullForm |
     """
     x = np.array(frames.distances)
     middle = 0.5 * (x[:-1] + x[1:])
-    runs = [[(run.from_.x, run.to.x, run.thickness.si) for run in strake.plates] for strake in strakes]
     thickness = np.zeros((len(strakes), middle.size))
-    for row, of_strake in zip(thickness, runs, strict=True):
-        for aft, forward, built in of_strake:
-            row[(middle > aft) & (middle < forward)] = built
-    exists = thickness > 0.0
-    edges = tuple(
-        _distinct([end for run in of_strake for end in run[:2]] + [butt.x for butt in strake.butts])
-        for of_strake, strake in zip(runs, strakes, strict=True)
-    )
-    bays = tuple(_bays(x, ends) for ends in edges)
-    grid = ShellGrid(x, _seams(strakes, exists, middle, form))
-    return ShellPlan(PlateGrid(edges), PlateGrid(bays), grid, exists, thickness, tuple(ends[1:-1] for ends in edges))
+    for row, strake in zip(thickness, strakes, strict=True):
+        for run in strake.plates:
+            row[(middle > run.from_.x) & (middle < run.to.x)] = run.thickness.si
+    grid = ShellGrid(x, _seams(strakes, thickness > 0.0, middle, form))
+    return ShellPlan(plates.strakes, grid, thickness, tuple(ends[1:-1] for ends in plates.grid.edges))
 
 
-def _distinct(places: list[float]) -> Floats:
-    ordered = np.sort(np.array(places))
+def frame_spaces(frames: FrameTable, plates: NamedPlates) -> PlateGrid:
+    """Take every frame space of every strake for a plate of its own."""
+    x = np.array(frames.distances)
+    return PlateGrid(tuple(_bays(x, ends) for ends in plates.grid.edges))
+
+
+def _ends(strake: Strake) -> Floats:
+    ends = [end for run in strake.plates for end in (run.from_.x, run.to.x)]
+    ordered = np.sort(np.array(ends + [butt.x for butt in strake.butts]))
     distinct: Floats = ordered[np.append(True, np.diff(ordered) > _NEAR)]
     return distinct
 

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
-from tenderwright.calculations.condition_results import SIDES, SurveyCount
 from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.steps.outcome import Absent, Failed, Lacking
+from tenderwright.calculations.steps.step import step
 from tenderwright.calculations.thickness.cells import Ints
 from tenderwright.calculations.thickness.columns import Codes, Flags, Floats
+from tenderwright.calculations.thickness.named_plates import NamedPlates
+from tenderwright.calculations.thickness.named_readings import SIDES
 from tenderwright.calculations.thickness.readings import GREATEST_THICKNESS, Readings
 from tenderwright.calculations.thickness.table import Kind, Table, read_table
 from tenderwright.model.package import Package
@@ -41,17 +44,33 @@ MOST_NOTICES = 20
 PLATE, PIT = 0, 1
 
 
+@dataclass(frozen=True)
+class SurveyCount:
+    """A survey as it was read."""
+
+    name: str
+    first: str
+    """Day of its first reading, written YYYY-MM-DD."""
+    last: str
+    readings: int
+    """Of plate and members."""
+    pits: int
+    greatest_loss: float
+    above_nominal: int
+    stages: tuple[str, ...]
+    instruments: tuple[str, ...]
+
+
 @dataclass(frozen=True, eq=False)
 class Members:
-    """Readings of members inside tanks; arrays of one length."""
+    """Readings of members inside tanks."""
 
     names: tuple[tuple[str, str], ...]
     """Tank and member."""
     member: Ints
-    survey: Ints
-    year: Floats
-    as_built: Floats
-    measured: Floats
+    """Of each reading, by its place among the names."""
+    readings: Readings
+    """Their strakes and places count for nothing."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -62,6 +81,23 @@ class SurveyReadings:
     pits: Readings
     members: Members
     counts: tuple[SurveyCount, ...]
+    notices: tuple[Notice, ...] = ()
+    """Of rows that were left out."""
+
+
+@step()
+def survey_readings(package: Package, frames: FrameTable, shell_plates: NamedPlates | None) -> SurveyReadings | Absent:
+    """Read all surveys of the package."""
+    if not package.surveys:
+        return Lacking("it needs thickness readings under surveys/")
+    if shell_plates is None:
+        return Lacking("it needs vessel/strakes.yaml")
+    found, notices = read_surveys(package)
+    if found is not None:
+        return replace(found, notices=tuple(notices))
+    if notices:
+        return Failed("no reading of the surveys can be used", notices[0], tuple(notices[1:]))
+    return Lacking("it needs thickness readings under surveys/")
 
 
 def read_surveys(package: Package) -> tuple[SurveyReadings | None, list[Notice]]:
@@ -218,7 +254,7 @@ def _joined(read: list[_Read]) -> SurveyReadings:
     )
     inside = ~on_shell
     names, member = _member_codes(read, inside)
-    members = Members(names, member, survey[inside], year[inside], as_built[inside], measured[inside])
+    members = Members(names, member, whole.only(inside))
     return SurveyReadings(
         whole.only(on_shell & (kind == PLATE)),
         whole.only(on_shell & (kind == PIT)),

@@ -38,6 +38,8 @@ class Failed(Absent):
     """The data cannot be calculated with; the notice stands at their place."""
 
     notice: Notice
+    more: tuple[Notice, ...] = ()
+    """Further notices, where several places are at fault."""
 
     def passed_on(self) -> Absent:
         """Give what becomes of a calculation that rests on this one."""

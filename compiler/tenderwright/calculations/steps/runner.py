@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from graphlib import TopologicalSorter
 from typing import Any, TypeVar
 
@@ -31,6 +31,7 @@ NAMED = {
     "zones": ("zone", "vessel/zones.yaml"),
     "schemes": ("scheme", "vessel/zones.yaml"),
     "facilities": ("facility", "facilities/"),
+    "strakes": ("strake", "vessel/strakes.yaml"),
 }
 """The lists of a package that a step may be done for each of: the field that names an entry, and where it is kept."""
 
@@ -95,6 +96,7 @@ class Calculated:
         if isinstance(made, Absent):
             return self._absent(step, key, made)
         if step.method is None:
+            self._tell(getattr(made, "notices", ()))
             return made
         return self._use(step, key, made)
 
@@ -140,9 +142,12 @@ class Calculated:
             return outcome
         kept = self.record.missing if isinstance(outcome, Lacking) else self.record.failed
         kept.update(dict.fromkeys(step.value_names(key).values(), outcome.why))
-        if isinstance(outcome, Failed) and outcome.notice not in self.record.notices:
-            self.record.notices.append(outcome.notice)
+        if isinstance(outcome, Failed):
+            self._tell((outcome.notice, *outcome.more))
         return outcome
+
+    def _tell(self, notices: Iterable[Notice]) -> None:
+        self.record.notices += [notice for notice in notices if notice not in self.record.notices]
 
 
 def order_of(steps: Sequence[Step[Any]]) -> Iterator[str]:

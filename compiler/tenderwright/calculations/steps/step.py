@@ -6,7 +6,8 @@ package lacks the data for it; any other then makes the step lacking too.
 
 `step_of(METHOD, ...)` declares a step that uses a method: its function gives the inputs, and the runner calls the
 method's kernel with those very inputs and keeps them in the record. `step()` declares one that arranges things and
-needs no working of its own; its function gives the result.
+needs no working of its own; its function gives the result. Where such a result has `notices`, they tell of data that
+were left out of it.
 
 With `each="tanks"` a step is done once for each tank: its first parameter is the tank. `each` may also name a step
 whose result is a mapping.

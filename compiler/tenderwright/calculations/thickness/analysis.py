@@ -38,6 +38,20 @@ class Outlook:
 
 
 @dataclass(frozen=True, eq=False)
+class Assessed:
+    """Readings against their limits; one element per reading."""
+
+    plate: Ints
+    """Plate of each reading."""
+    found: Diminution
+    state: NDArray[np.int8]
+    """Class of each reading."""
+    latest: Flags
+    """Whether the reading belongs to the latest survey of its plate."""
+    allowable: Floats
+
+
+@dataclass(frozen=True, eq=False)
 class Analysis:
     """Readings and plates, analysed. Arrays of plates follow the order of `plates.plate`."""
 
@@ -68,19 +82,34 @@ def analyse(readings: Readings, grid: PlateGrid, allowable: Floats, outlook: Out
     Source: as the methods it calls. Raises OutOfRange.
     """
     plate = grid.plate_of(readings.strake, readings.side, readings.x)
+    assessed = assess(readings, plate, grid.count, _allowed(readings, allowable, len(grid.edges)))
+    return look_ahead(readings, assessed, grid.count, outlook)
+
+
+def assess(readings: Readings, plate: Ints, plates: int, allowable: Floats) -> Assessed:
+    """Set each reading against its limit, and tell which survey was the latest of each plate.
+
+    Symbols: plate of each reading, from 0 to plates - 1, or below 0 where there is none; allowable of each.
+    Source: as `diminution` and `classify`. Raises OutOfRange.
+    """
     found = diminution(readings.as_built, readings.measured)
-    allowed = _allowed(readings, allowable, len(grid.edges))
-    state = classify(found.fraction, allowed)
+    state = classify(found.fraction, allowable)
     inside = plate >= 0
-    last = np.full(grid.count, -1, np.int64)
+    last = np.full(plates, -1, np.int64)
     np.maximum.at(last, plate[inside], readings.survey[inside])
     latest = inside & (readings.survey == last[plate])
+    return Assessed(plate, found, state, latest, allowable)
+
+
+def look_ahead(readings: Readings, assessed: Assessed, plates: int, outlook: Outlook) -> Analysis:
+    """Gather assessed readings by plate, and carry each plate on at its rate; see `analyse`. Raises OutOfRange."""
+    plate, found, state, latest = assessed.plate, assessed.found, assessed.state, assessed.latest
     summary = summarise_plates(
-        np.where(latest, plate, -1), grid.count, readings.as_built, readings.measured, found, state, allowed
+        np.where(latest, plate, -1), plates, readings.as_built, readings.measured, found, state, assessed.allowable
     )
     rate = rates(
         plate,
-        grid.count,
+        plates,
         readings.survey,
         readings.year,
         readings.as_built,

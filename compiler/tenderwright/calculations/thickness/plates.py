@@ -76,6 +76,18 @@ def frame_bays(x_edges: Floats, strakes: int, sides: int = 2) -> PlateGrid:
     return PlateGrid(tuple(x_edges for _ in range(strakes)), sides)
 
 
+def bay_of(frames: Floats, x: Floats) -> Ints:
+    """Give the frame space of each place, from 0; raises OutOfRange for a place beyond the frames."""
+    if frames.size < 2 or not (np.diff(frames) > 0.0).all():
+        raise OutOfRange("the frames must rise from aft, two or more")
+    bay = np.searchsorted(frames, x, side="right") - 1
+    bay[x == frames[-1]] -= 1
+    beyond = (bay < 0) | (bay >= frames.size - 1)
+    if beyond.any():
+        raise OutOfRange(f"a reading at {float(x[beyond][0]):g} m lies beyond the frames")
+    return bay
+
+
 @dataclass(frozen=True, eq=False)
 class PlateSummary:
     """Readings by plate; one element per plate that has any."""

@@ -47,8 +47,8 @@ class Readings:
     def __len__(self) -> int:
         return int(self.strake.size)
 
-    def only(self, rows: Flags) -> Readings:
-        """Give some of the readings."""
+    def only(self, rows: Flags | Ints) -> Readings:
+        """Give some of the readings: those marked, or those numbered."""
         return replace(self, **{field.name: getattr(self, field.name)[rows] for field in fields(self)})
 
 
@@ -67,3 +67,8 @@ def year_of(day: str) -> float:
         return 1970.0 + (date.fromisoformat(day).toordinal() - date(1970, 1, 1).toordinal()) / 365.25
     except ValueError as error:
         raise OutOfRange(f"{day!r} is no day written YYYY-MM-DD") from error
+
+
+def day_of(year: float) -> str:
+    """Give the day of a date that `year_of` gave, written YYYY-MM-DD."""
+    return date.fromordinal(date(1970, 1, 1).toordinal() + round((year - 1970.0) * 365.25)).isoformat()

@@ -5,9 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from tenderwright.calculations.condition_results import ShellCondition, ZoneSummary
 from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.condition_of_shell import shell_forecast
+from tenderwright.calculations.ship.shell_zones import zone_rates
 from tenderwright.calculations.thickness.limits import SUBSTANTIAL_SHARE
+from tenderwright.calculations.thickness.shell_forecast import ShellCondition
+from tenderwright.calculations.thickness.zone_rate import ZoneSummary
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
@@ -27,25 +30,24 @@ _LEFT, _TOP, _FOOT, _RIGHT = 9.0, 8.0, 6.0, 2.0
 
 def loss_plot(package: Package, results: Results) -> Figure | None:
     """Plot the loss of every zone; None without readings."""
-    shell, condition = results.condition.shell, package.condition
-    if shell is None or condition is None or not results.condition.zones:
+    shell, found, condition = results.found(shell_forecast), results.found(zone_rates), package.condition
+    if shell is None or condition is None or not found:
         return None
     written = {zone.zone: zone for zone in condition.zones}
-    found = results.condition.zones
     rows = math.ceil(len(found) / _ACROSS)
     high = rows * _HIGH + _KEY + TITLE_HEIGHT
     title = "Loss of plate by zone, with forecast"
     sheet = sheet_of(package, "loss-by-zone", title, 0, LANDSCAPE.width, high, REPAIR)
     wide = LANDSCAPE.width / _ACROSS
     marks = []
-    for index, zone in enumerate(found):
+    for index, (name, zone) in enumerate(found.items()):
         left, top = (index % _ACROSS) * wide, (index // _ACROSS) * _HIGH
-        marks += _panel(shell, zone, written[zone.zone], left, top, wide)
+        marks += _panel(shell, zone, written[name], left, top, wide)
     marks += _key(rows * _HIGH + 2.0)
     alternative = "; ".join(
-        f"{written[zone.zone].name}: mean loss {decimals(100 * zone.mean_loss, 1)} %, "
+        f"{written[name].name}: mean loss {decimals(100 * zone.mean_loss, 1)} %, "
         f"{decimals(100 * zone.mean_at_next, 1)} % expected at the next docking"
-        for zone in found
+        for name, zone in found.items()
     )
     words = f"Plots of loss against time for {len(found)} zones of the shell. {alternative}."
     caption = (

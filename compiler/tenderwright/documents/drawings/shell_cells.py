@@ -7,8 +7,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from tenderwright.calculations.condition_results import PlannedRenewal, ShellCondition
+from tenderwright.calculations.renewal.shell_grid import ShellGrid
+from tenderwright.calculations.renewal.shell_plan import ShellPlan
+from tenderwright.calculations.renewal.shell_renewal import PlannedRenewal
 from tenderwright.calculations.thickness.columns import Flags, Floats
+from tenderwright.calculations.thickness.shell_forecast import ShellCondition
 from tenderwright.documents.drawings.pen import Point
 from tenderwright.documents.drawings.view import View
 
@@ -20,13 +23,13 @@ SIGNS = (1.0, -1.0)
 class Expansion:
     """One view of the shell laid flat."""
 
-    shell: ShellCondition
+    plan: ShellPlan
     view: View
 
     @property
     def edges(self) -> Floats:
         """Give the girths of the seams at every frame, m, shape (strakes + 1, frames): the mean of both spaces."""
-        grid = self.shell.grid
+        grid = self.plan.grid
         seams = grid.seams if grid.seams.ndim == 2 else np.repeat(grid.seams[:, None], grid.bays, axis=1)
         padded = np.concatenate([seams[:, :1], seams, seams[:, -1:]], axis=1)
         edges: Floats = 0.5 * (padded[:, :-1] + padded[:, 1:])
@@ -38,7 +41,7 @@ class Expansion:
 
     def strips(self, lower: int, upper: int, side: int, aft: int, forward: int, edges: Floats) -> list[Point]:
         """Outline the strakes from one seam to another between two frames."""
-        frames, sign = self.shell.grid.frames, SIGNS[side]
+        frames, sign = self.plan.grid.frames, SIGNS[side]
         span = range(aft, forward + 1)
         low = [self.view.at((float(frames[i]), sign * float(edges[lower, i]))) for i in span]
         high = [self.view.at((float(frames[i]), sign * float(edges[upper, i]))) for i in reversed(span)]
@@ -50,12 +53,12 @@ class Expansion:
         return self.strips(outline.lower, outline.upper, side, outline.aft, outline.forward, edges)
 
 
-def worst_by_cell(shell: ShellCondition) -> tuple[Floats, Flags]:
+def worst_by_cell(shell: ShellCondition, grid: ShellGrid) -> tuple[Floats, Flags]:
     """Give the greatest loss of each frame space as a share of what it may lose, and where any was gauged.
 
     Arrays of shape (2, strakes, frame spaces), port first. Cost is linear in the readings.
     """
-    grid, readings, found = shell.grid, shell.readings, shell.analysis
+    readings, found = shell.readings, shell.analysis
     rows = np.flatnonzero(found.latest)
     key = (readings.side[rows] * grid.strakes + readings.strake[rows]) * grid.bays + grid.bay_of(readings.x[rows])
     size = 2 * grid.strakes * grid.bays

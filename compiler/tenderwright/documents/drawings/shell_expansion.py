@@ -6,9 +6,14 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from tenderwright.calculations.condition_results import PlannedRenewal, ShellCondition
+from tenderwright.calculations.renewal.shell_renewal import PlannedRenewal, RenewalPlan
 from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.condition_of_shell import shell_forecast
+from tenderwright.calculations.ship.renewals import shell_renewal
+from tenderwright.calculations.ship.shell_plan import shell_plan
+from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.calculations.thickness.columns import Flags, Floats
+from tenderwright.calculations.thickness.shell_forecast import ShellCondition
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale
@@ -34,11 +39,13 @@ _SIDE, _ROW, _LEGEND, _GAP = 12.0, 5.0, 9.0, 1.2
 
 def shell_expansion(package: Package, results: Results) -> Figure | None:
     """Draw the shell laid flat with its readings; None without any."""
-    shell = results.condition.shell
-    if shell is None:
+    shell, plan = results.found(shell_forecast), results.found(shell_plan)
+    if shell is None or plan is None:
         return None
-    frames = shell.grid.frames
-    length, girth = float(frames[-1] - frames[0]), float(np.max(shell.grid.seams))
+    renewal = results.outcome(shell_renewal)
+    inserts = () if isinstance(renewal, Absent) else renewal.inserts
+    frames = plan.grid.frames
+    length, girth = float(frames[-1] - frames[0]), float(np.max(plan.grid.seams))
     fixed = 2 * _ROW + FRAMES_HEIGHT + _LEGEND + TITLE_HEIGHT + 3
 
     def size(scale: int) -> tuple[float, float]:
@@ -50,21 +57,21 @@ def shell_expansion(package: Package, results: Results) -> Figure | None:
     sheet = sheet_of(package, "shell-expansion", title, scale, max(wide, LANDSCAPE.width), high, REPAIR)
     middle = _ROW + sheet.mm(girth) + 1
     view = View(scale, (sheet.width - sheet.mm(length)) / 2 - sheet.mm(float(frames[0])), middle)
-    drawn = Expansion(shell, view)
+    drawn = Expansion(plan, view)
     edges = drawn.edges
-    worst, gauged = worst_by_cell(shell)
+    worst, gauged = worst_by_cell(shell, plan.grid)
     bottom = middle + sheet.mm(girth) + _ROW
     marks = [
         *_classes(drawn, worst, edges),
         _dots(drawn, gauged, edges),
         *_lines(drawn, edges),
-        *_renewals(drawn, results.condition.renewals, edges),
+        *_renewals(drawn, inserts, edges),
         *_names(drawn, edges),
-        *_labels(drawn, results.condition.renewals, edges, (1.0, bottom - 1.5), sheet.width),
+        *_labels(drawn, shell, inserts, edges, (1.0, bottom - 1.5), sheet.width),
         frame_scale(package.frames, view, bottom + 1) if package.frames else "",
         *_legend(bottom + 1 + FRAMES_HEIGHT + 2),
     ]
-    words = _words(shell, results.condition.renewals, gauged)
+    words = _words(shell, renewal, gauged)
     caption = (
         "The shell laid flat, port above and starboard below, forward to the right; girths are those of the hull at "
         "each "
@@ -77,13 +84,13 @@ def shell_expansion(package: Package, results: Results) -> Figure | None:
     return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=title)
 
 
-def _words(shell: ShellCondition, renewals: Sequence[PlannedRenewal], gauged: Flags) -> str:
-    named = ", ".join(f"{one.name} on strake {' and '.join(one.strakes)} {one.side}" for one in renewals)
-    return (
-        f"Shell expansion of {len(shell.strakes)} strakes on both sides with {int(gauged.sum())} frame spaces "
-        "gauged and "
-        f"{len(renewals)} inserts: {named or 'none'}."
-    )
+def _words(shell: ShellCondition, renewal: RenewalPlan | Absent, gauged: Flags) -> str:
+    said = f"Shell expansion of {len(shell.strakes)} strakes on both sides with {int(gauged.sum())} frame spaces gauged"
+    if isinstance(renewal, Absent):
+        return f"{said}. Inserts: not calculated: {renewal.why}."
+    inserts = renewal.inserts
+    named = ", ".join(f"{one.name} on strake {' and '.join(one.strakes)} {one.side}" for one in inserts)
+    return f"{said} and {len(inserts)} inserts: {named or 'none'}."
 
 
 def _classes(drawn: Expansion, worst: Floats, edges: Floats) -> list[str]:
@@ -93,7 +100,7 @@ def _classes(drawn: Expansion, worst: Floats, edges: Floats) -> list[str]:
     for (_, hatch), low, high in zip(CLASSES, limits, limits[1:], strict=False):
         outlines = []
         for side in (0, 1):
-            for strake in range(drawn.shell.grid.strakes):
+            for strake in range(drawn.plan.grid.strakes):
                 row = (worst[side, strake] > low + 1e-9) & (worst[side, strake] <= high + 1e-9)
                 outlines += [drawn.strip(strake, side, a, b, edges) for a, b in runs(row)]
         marks += [hatch.over([outline]) for outline in outlines]
@@ -102,7 +109,7 @@ def _classes(drawn: Expansion, worst: Floats, edges: Floats) -> list[str]:
 
 def _dots(drawn: Expansion, gauged: Flags, edges: Floats) -> str:
     """Mark the frame spaces that were gauged."""
-    frames, view = drawn.shell.grid.frames, drawn.view
+    frames, view = drawn.plan.grid.frames, drawn.view
     segments = []
     for side, strake, bay in np.argwhere(gauged).tolist():
         x = view.x(0.5 * float(frames[bay] + frames[bay + 1]))
@@ -114,16 +121,16 @@ def _dots(drawn: Expansion, gauged: Flags, edges: Floats) -> str:
 
 def _lines(drawn: Expansion, edges: Floats) -> list[str]:
     """Draw seams where there is plate, butts, and the keel."""
-    shell, view = drawn.shell, drawn.view
-    frames, exists = shell.grid.frames, shell.exists
+    plan, view = drawn.plan, drawn.view
+    frames, exists = plan.grid.frames, plan.exists
     marks = []
     for side, sign in enumerate(SIGNS):
-        for strake in range(shell.grid.strakes):
+        for strake in range(plan.grid.strakes):
             for aft, forward in runs(exists[strake]):
                 outline = drawn.strip(strake, side, aft, forward, edges)
                 marks.append(pen.polygon(outline, pen.THIN if strake else pen.FINE))
             ends = []
-            for x in shell.plates.edges[strake][1:-1].tolist():
+            for x in plan.butts[strake].tolist():
                 low, high = (float(np.interp(x, frames, edges[strake + up])) for up in (0, 1))
                 ends.append(((view.x(x), view.y(sign * low)), (view.x(x), view.y(sign * high))))
             marks.append(pen.strokes(ends, pen.MEDIUM))
@@ -143,11 +150,11 @@ def _renewals(drawn: Expansion, renewals: Sequence[PlannedRenewal], edges: Float
 
 def _names(drawn: Expansion, edges: Floats) -> list[str]:
     """Name the strakes where they are broad, a fifth of the length from either end."""
-    shell, view = drawn.shell, drawn.view
-    frames = shell.grid.frames
+    plan, view = drawn.plan, drawn.view
+    frames = plan.grid.frames
     marks = []
     for side, sign in enumerate(SIGNS):
-        for strake, name in enumerate(shell.strakes):
+        for strake, name in enumerate(plan.strakes):
             for share in (0.2, 0.8):
                 x = float(frames[0] + share * (frames[-1] - frames[0]))
                 low, high = (float(np.interp(x, frames, edges[strake + up])) for up in (0, 1))
@@ -161,13 +168,18 @@ def _names(drawn: Expansion, edges: Floats) -> list[str]:
 
 
 def _labels(
-    drawn: Expansion, renewals: Sequence[PlannedRenewal], edges: Floats, rows: tuple[float, float], width: float
+    drawn: Expansion,
+    shell: ShellCondition,
+    renewals: Sequence[PlannedRenewal],
+    edges: Floats,
+    rows: tuple[float, float],
+    width: float,
 ) -> list[str]:
     """Name the inserts in a row above or below, each on a leader."""
     marks = []
     for side, name in enumerate(("port", "starboard")):
         of_side = [one for one in renewals if one.side == name]
-        words = [_named(drawn.shell, one) for one in of_side]
+        words = [_named(shell, one) for one in of_side]
         feet = []
         for one in of_side:
             outline = drawn.renewal(one, edges)

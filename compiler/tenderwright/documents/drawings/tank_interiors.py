@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 
-from tenderwright.calculations.condition_results import MemberSummary
 from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.members import MemberFound, members_found
 from tenderwright.documents.drawings import outline, pen, table
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale
@@ -26,7 +26,7 @@ _HEAD = 4.0
 
 def tank_interiors(package: Package, results: Results) -> Figure | None:
     """Draw the spaces gauged inside on the profile; None without a hull form or readings of members."""
-    form, members, condition = results.form, results.condition.members, package.condition
+    form, members, condition = results.form, results.found(members_found), package.condition
     if form is None or not members or condition is None or condition.members is None:
         return None
     limit = condition.members.allowable.si
@@ -63,9 +63,9 @@ def tank_interiors(package: Package, results: Results) -> Figure | None:
     return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=title)
 
 
-def _words(package: Package, members: Sequence[MemberSummary]) -> str:
+def _words(package: Package, members: Sequence[MemberFound]) -> str:
     names = {tank.tank: tank.name for tank in package.tanks}
-    told = "; ".join(f"{names[m.tank]}, {m.member}: {100 * m.greatest_loss:.0f} % at the worst" for m in members)
+    told = "; ".join(f"{names[m.tank]}, {m.member}: {100 * m.found.greatest_loss:.0f} % at the worst" for m in members)
     return f"Profile with the tanks whose members were gauged. {told}."
 
 
@@ -78,17 +78,17 @@ def hatch_of(share: float) -> Hatch | None:
 
 
 def _spaces(
-    results: Results, view: View, worst: Mapping[str, MemberSummary], order: Sequence[str], limit: float
+    results: Results, view: View, worst: Mapping[str, MemberFound], order: Sequence[str], limit: float
 ) -> list[str]:
     """Draw the spaces, the worst over the others, each place numbered with all that lie there."""
-    drawn = sorted((name for name in order if name in results.tanks), key=lambda name: worst[name].greatest_loss)
+    drawn = sorted((name for name in order if name in results.tanks), key=lambda name: worst[name].found.greatest_loss)
     marks: list[str] = []
     places: dict[tuple[tuple[float, float], ...], list[int]] = {}
     for name in drawn:
         shape = view.all(outline.from_side(results.tanks[name].body))
         key = tuple((round(x, 1), round(y, 1)) for x, y in shape)
         places.setdefault(key, []).append(order.index(name) + 1)
-        hatch = hatch_of(worst[name].greatest_loss / limit)
+        hatch = hatch_of(worst[name].found.greatest_loss / limit)
         marks.append(pen.polygon(shape, 0, fill=pen.PAPER) + (hatch.over([shape]) if hatch else ""))
         marks.append(pen.polygon(shape, pen.FINE))
     numbered = [Numbered(", ".join(map(str, sorted(numbers))), list(key)) for key, numbers in places.items()]
@@ -110,7 +110,7 @@ def _columns(width: float) -> tuple[Column, ...]:
     )
 
 
-def _lines(package: Package, order: Sequence[str], members: Sequence[MemberSummary], limit: float) -> list[Line]:
+def _lines(package: Package, order: Sequence[str], members: Sequence[MemberFound], limit: float) -> list[Line]:
     names = {tank.tank: tank.name for tank in package.tanks}
     lines = []
     for number, tank in enumerate(order, start=1):
@@ -120,11 +120,11 @@ def _lines(package: Package, order: Sequence[str], members: Sequence[MemberSumma
                 "",
                 names[tank],
                 one.member,
-                str(one.readings),
-                f"{decimals(1e3 * one.least, 1)} of {decimals(1e3 * one.as_built, 1)}",
-                f"{decimals(100 * one.greatest_loss, 0)} %",
-                "–" if math.isnan(one.rate) else decimals(1e3 * one.rate, 3),
+                str(one.found.readings),
+                f"{decimals(1e3 * one.found.least, 1)} of {decimals(1e3 * one.found.as_built, 1)}",
+                f"{decimals(100 * one.found.greatest_loss, 0)} %",
+                "–" if math.isnan(one.found.rate) else decimals(1e3 * one.found.rate, 3),
             )
-            share = one.greatest_loss / limit
+            share = one.found.greatest_loss / limit
             lines.append(Line(cells, hatch_of(share), strong=share > 1.0))
     return lines

@@ -3,13 +3,23 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping, Sequence
+from typing import Any
 
 import numpy as np
 
-from tenderwright.calculations.condition_results import PlateCall, ShellCondition, ZoneSummary
+from tenderwright.calculations.ship.condition_of_shell import shell_forecast
+from tenderwright.calculations.ship.members import members_found, members_gauged
+from tenderwright.calculations.ship.pitting import PitStretch, pit_stretches, pits_judged
+from tenderwright.calculations.ship.shell_zones import zone_rates
+from tenderwright.calculations.ship.survey_readings import survey_readings
+from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.calculations.thickness.limits import SUBSTANTIAL_SOURCE, renewal_thickness
+from tenderwright.calculations.thickness.shell_forecast import PlateCall, ShellCondition
+from tenderwright.calculations.thickness.zone_rate import ZoneSummary
 from tenderwright.documents.desk import Desk, capital, day
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.not_calculated import not_calculated, why_not
 from tenderwright.documents.parts.renewal import renewal_blocks
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.quantities.display import decimals
@@ -18,10 +28,12 @@ _YEAR = 365.25 * 86400.0
 
 
 def condition(desk: Desk) -> Part | None:
-    """Compose the condition of the ship; None where there are no readings to tell it."""
-    shell, written = desk.results.condition.shell, desk.package.condition
-    if shell is None or written is None:
-        return None
+    """Compose the condition of the ship; None where nothing in the package asks for it."""
+    shell, written = desk.results.outcome(shell_forecast), desk.package.condition
+    if isinstance(shell, Absent):
+        asked = written is not None or desk.package.surveys
+        return _part(not_calculated(shell)) if asked else None
+    assert written is not None
     blocks: list[Block] = [
         _opening(desk, shell, written),
         *_zones(desk, written),
@@ -31,15 +43,20 @@ def condition(desk: Desk) -> Part | None:
         *_members(desk, written),
         *renewal_blocks(desk),
     ]
-    return Part("condition", "6.1", "Condition of the ship", "data", "The ship", tuple(blocks), caution=True)
+    return _part(*blocks)
+
+
+def _part(*blocks: Block) -> Part:
+    return Part("condition", "6.1", "Condition of the ship", "data", "The ship", blocks, caution=True)
 
 
 def _opening(desk: Desk, shell: ShellCondition, written: ShipCondition) -> Paragraph:
+    surveys = desk.results.found(survey_readings)
     number, latest = len(shell.readings), int(shell.analysis.latest.sum())
     years = f"{written.next_docking.si / _YEAR:g}"
     return Paragraph(
         inline(
-            f"{number} readings of shell plate by {len(desk.results.condition.surveys)} surveys are set against the "
+            f"{number} readings of shell plate by {len(surveys.counts) if surveys else 0} surveys are set against the "
             f"thickness as built, never against a thickness of rules; the {latest} of the latest survey of each plate "
             f"tell her state, and all of them her rate of loss. A reading above nominal is counted as no loss and is "
             "listed as such. Readings of plate renewed since are left out. What is expected is reckoned to the "
@@ -73,7 +90,9 @@ def yearly(rate: float, uncertainty: float) -> str:
 
 
 def _zones(desk: Desk, written: ShipCondition) -> list[Block]:
-    found = {summary.zone: summary for summary in desk.results.condition.zones}
+    found = desk.results.outcome(zone_rates)
+    if isinstance(found, Absent):
+        return [Heading("By zone"), not_calculated(found)]
     rows = []
     for zone in written.zones:
         summary = found.get(zone.zone)
@@ -91,19 +110,7 @@ def _zones(desk: Desk, written: ShipCondition) -> list[Block]:
         Column("Substantial", "right", 1.2),
         Column("Beyond limit", "right", 0.9),
     )
-    rates = tuple(
-        Row(
-            (
-                inline(capital(next(z.name for z in written.zones if z.zone == one.zone))),
-                inline(str(one.bays)),
-                inline(yearly(one.rate, one.uncertainty)),
-                inline(percent(one.mean_loss, 1)),
-                inline(percent(one.mean_at_next, 1) if one.bays else "–"),
-                inline(percent(one.upper_at_next, 1) if one.bays else "–"),
-            )
-        )
-        for one in desk.results.condition.zones
-    )
+    rates = tuple(Row((inline(capital(zone.name)), *_rate_cells(found.outcomes[zone.zone]))) for zone in written.zones)
     rate_columns = (
         Column("Zone", width=2.6),
         Column("Frame spaces gauged twice", "right", 1.2),
@@ -123,6 +130,18 @@ def _zones(desk: Desk, written: ShipCondition) -> list[Block]:
         Table(columns, tuple(rows), note=first, small=True),
         Table(rate_columns, rates, caption="Rate of loss and forecast", note=second, small=True),
     ]
+
+
+def _rate_cells(found: ZoneSummary | Absent) -> tuple[Inline, ...]:
+    if isinstance(found, Absent):
+        return (inline("–"), inline(why_not(found)), inline("–"), inline("–"), inline("–"))
+    return (
+        inline(str(found.bays)),
+        inline(yearly(found.rate, found.uncertainty)),
+        inline(percent(found.mean_loss, 1)),
+        inline(percent(found.mean_at_next, 1) if found.bays else "–"),
+        inline(percent(found.upper_at_next, 1) if found.bays else "–"),
+    )
 
 
 def _zone_cells(limit: float, found: ZoneSummary | None) -> tuple[Inline, ...]:
@@ -236,21 +255,10 @@ def _plate_row(desk: Desk, shell: ShellCondition, call: PlateCall) -> Row:
 
 
 def _pits(desk: Desk) -> list[Block]:
-    label = desk.package.frames.label if desk.package.frames else (lambda x: f"{x:.1f} m")
-    rows = tuple(
-        Row(
-            (
-                inline(f"{one.strake}, {one.side}"),
-                inline(f"{label(one.aft)} to {label(one.forward)}"),
-                inline(percent(one.share)),
-                inline(str(one.pits)),
-                inline(millimetres(one.deepest)),
-                inline(millimetres(one.judged.remaining)),
-                inline(_treated(one.judged.treatment, one.judged.reasons)),
-            )
-        )
-        for one in desk.results.condition.pits
-    )
+    stretches, judged = desk.results.outcome(pit_stretches), desk.results.outcome(pits_judged)
+    if isinstance(stretches, Absent) or isinstance(judged, Absent):
+        return []
+    rows = tuple(_pit_row(desk, one, judged.outcomes[name]) for name, one in stretches.items())
     columns = (
         Column("Strake", width=1.2),
         Column("Place", width=1.5),
@@ -269,27 +277,49 @@ def _pits(desk: Desk) -> list[Block]:
     return [Heading("Pitting"), Table(columns, rows, note=note, small=True)] if rows else []
 
 
-def _treated(treatment: str, reasons: tuple[str, ...]) -> str:
+def _pit_row(desk: Desk, one: PitStretch, judged: Mapping[str, Any] | Absent) -> Row:
+    label = desk.package.frames.label if desk.package.frames else (lambda x: f"{x:.1f} m")
+    written = one.pitted
+    place = (
+        inline(f"{written.strake.name}, {one.side}"),
+        inline(f"{label(written.from_.x)} to {label(written.to.x)}"),
+        inline(percent(written.share.si)),
+        inline(str(one.pits)),
+    )
+    if isinstance(judged, Absent):
+        return Row((*place, inline("–"), inline("–"), inline(why_not(judged))))
+    found = (
+        inline(millimetres(one.depths[0])),
+        inline(millimetres(judged["remaining"])),
+        inline(_treated(judged["treatment"], judged["reasons"])),
+    )
+    return Row((*place, *found))
+
+
+def _treated(treatment: str, reasons: Sequence[str]) -> str:
     return capital(treatment) + (f": {'; '.join(reasons)}" if reasons else "")
 
 
 def _members(desk: Desk, written: ShipCondition) -> list[Block]:
-    limit = written.members
+    limit, found = written.members, desk.results.outcome(members_gauged)
+    if isinstance(found, Absent):
+        return [] if isinstance(found, NotAsked) else [Heading("Inside the tanks"), not_calculated(found)]
+    absent = found.first_absent()
     rows = tuple(
         Row(
             (
                 inline(capital(desk.label("tank", one.tank))),
                 inline(one.member),
-                inline(str(one.readings)),
-                inline(millimetres(one.as_built)),
-                inline(millimetres(one.least)),
-                inline(percent(one.mean_loss)),
-                inline(percent(one.greatest_loss)),
-                inline("–" if math.isnan(one.rate) else decimals(1e3 * one.rate, 3)),
-                inline({"renew": "beyond the limit", "substantial": "substantial"}.get(one.state, "sound")),
+                inline(str(one.found.readings)),
+                inline(millimetres(one.found.as_built)),
+                inline(millimetres(one.found.least)),
+                inline(percent(one.found.mean_loss)),
+                inline(percent(one.found.greatest_loss)),
+                inline("–" if math.isnan(one.found.rate) else decimals(1e3 * one.found.rate, 3)),
+                inline({"renew": "beyond the limit", "substantial": "substantial"}.get(one.found.state, "sound")),
             )
         )
-        for one in desk.results.condition.members
+        for one in desk.results.found(members_found) or ()
     )
     columns = (
         Column("Space", width=1.7),
@@ -302,7 +332,8 @@ def _members(desk: Desk, written: ShipCondition) -> list[Block]:
         Column("mm a year", "right", 0.8),
         Column("Worst reading", width=1.4),
     )
-    if not rows or limit is None:
-        return []
-    note = inline(f"Thicknesses in mm. Limit {percent(limit.allowable.si)}: {limit.source}.")
-    return [Heading("Inside the tanks"), Table(columns, rows, note=note, small=True)]
+    blocks: list[Block] = [Heading("Inside the tanks")]
+    if limit is not None and rows:
+        note = inline(f"Thicknesses in mm. Limit {percent(limit.allowable.si)}: {limit.source}.")
+        blocks.append(Table(columns, rows, note=note, small=True))
+    return [*blocks, *([not_calculated(absent)] if absent else [])]

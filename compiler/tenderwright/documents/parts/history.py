@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 from decimal import ROUND_DOWN, Decimal
 
+from tenderwright.calculations.ship.survey_readings import survey_readings
 from tenderwright.documents.desk import Desk, day, set_units
 from tenderwright.documents.edition import (
     Block,
@@ -236,7 +237,8 @@ def _growth(docking: EarlierDocking) -> list[Block]:
 
 def _surveys(desk: Desk) -> list[Block]:
     rows = []
-    for survey in desk.results.condition.surveys:
+    found = desk.results.found(survey_readings)
+    for survey in found.counts if found else ():
         first, last = day(date.fromisoformat(survey.first)), day(date.fromisoformat(survey.last))
         cells = (
             survey.name,

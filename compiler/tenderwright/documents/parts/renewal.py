@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.condition_results import PlannedRenewal
 from tenderwright.calculations.renewal.contingent import PRIOR_WEIGHT
+from tenderwright.calculations.renewal.shell_renewal import PlannedRenewal
+from tenderwright.calculations.ship.renewals import shell_contingent, shell_renewal
+from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Row, Table, inline
+from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.quantities.display import decimals
 
 _PLACES = (
@@ -22,17 +25,17 @@ _PLACES = (
 
 def renewal_blocks(desk: Desk) -> list[Block]:
     """Compose the inserts with their totals, and the contingent part."""
-    found = desk.results.condition
-    if found.total is None:
-        return []
-    rows = [_row(desk, one) for one in found.renewals if not one.apart]
+    found = desk.results.outcome(shell_renewal)
+    if isinstance(found, Absent):
+        return [Heading("Plate to renew"), not_calculated(found)]
+    rows = [_row(desk, one) for one in found.inserts if not one.apart]
     total = found.total
     sums = (
         "Together", "", "", "", decimals(total.area, 2), decimals(total.mass, 0), str(total.rivets_removed),
         decimals(total.seam + total.butt, 1), decimals(total.man_hours, 0),
     )  # fmt: skip
     rows.append(Row(tuple(inline(text) for text in sums), "total"))
-    apart = [one for one in found.renewals if one.apart]
+    apart = [one for one in found.inserts if one.apart]
     if apart:
         rows.append(Row((inline("In items of their own, and not in the sums"),), "group"))
         rows += [_row(desk, one) for one in apart]
@@ -73,10 +76,10 @@ def _row(desk: Desk, one: PlannedRenewal) -> Row:
 
 
 def _contingent(desk: Desk) -> list[Block]:
-    found = desk.results.condition
-    later, gauged, shell = found.contingent, found.gauged, found.shell
-    if later is None or gauged is None or shell is None:
-        return []
+    found = desk.results.outcome(shell_contingent)
+    if isinstance(found, Absent):
+        return [Heading("Plate that may come besides", 3), not_calculated(found)]
+    later, gauged = found.later, found.gauged
     mass, high = (desk.record.values[f"shell.contingent.{name}"].si for name in ("mass", "mass-p80"))
     n, k, m = int(gauged.sampled.sum()), int(gauged.bad.sum()), int(gauged.unsampled.sum())
     first = (
@@ -111,7 +114,7 @@ def _contingent(desk: Desk) -> list[Block]:
                 inline(decimals(float(gauged.area[index]), 2)),
             )
         )
-        for index, name in enumerate(shell.strakes)
+        for index, name in enumerate(strake.strake for strake in desk.package.strakes)
     )
     columns = (
         Column("Strake"),

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from tenderwright.calculations.bids.beyond import beyond
 from tenderwright.calculations.cost.three_point import ThreePoint
 from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.renewals import shell_contingent
 from tenderwright.calculations.value import Record
 from tenderwright.model.item import Line
 from tenderwright.pricing.quantity import LineQuantity
@@ -88,9 +89,10 @@ def _survey_draws(line: Line, quantity: LineQuantity, record: Record, results: R
 
     Mass and joint are reckoned from plate as the survey reckons them: in proportion to its area.
     """
-    later = results.condition.contingent
-    if line.takes is None or later is None or not line.takes.name.startswith(SURVEY):
+    found = results.found(shell_contingent)
+    if line.takes is None or found is None or not line.takes.name.startswith(SURVEY):
         return None
+    later = found.later
     kind = line.takes.name.removeprefix(SURVEY).partition("-")[0]
     if kind == "spaces":
         draws = later.draws.astype(np.float64)

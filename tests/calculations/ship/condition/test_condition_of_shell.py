@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from tenderwright.calculations.calculate import calculate
+from tenderwright.calculations.ship.condition_of_shell import shell_forecast
 from tests.replacing import replace
 
 from .ship import marram, shot, survey, surveyed
@@ -14,7 +15,7 @@ def test_the_state_is_told_by_the_latest_survey_and_the_rate_by_all() -> None:
     early = survey(shot("A", 20.5, "port", 11.1, 10.5, "2007-09-15"), name="old")
     late = survey(shot("A", 20.5, "port", 11.1, 9.6, "2025-09-15"))
     _, record, results = surveyed(late, early)
-    shell = results.condition.shell
+    shell = results.found(shell_forecast)
     assert shell is not None
     assert record.values["shell.survey.latest"].si == 1
     assert record.values["shell.survey.readings"].si == 2
@@ -34,7 +35,7 @@ def test_readings_of_plate_renewed_since_are_left_out() -> None:
 
 def test_the_first_zone_that_fits_gives_the_limit() -> None:
     package, _, results = marram()
-    shell, condition = results.condition.shell, package.condition
+    shell, condition = results.found(shell_forecast), package.condition
     assert shell is not None
     assert condition is not None
     assert package.frames is not None
@@ -53,7 +54,7 @@ def test_a_reading_in_no_zone_is_told() -> None:
     assert package.condition is not None
     zones = tuple(zone for zone in package.condition.zones if zone.zone != "topside")
     _, record, results = surveyed(*package.surveys, zones=zones)
-    assert results.condition.shell is None
+    assert results.found(shell_forecast) is None
     assert any("lies in no zone" in notice.message for notice in record.notices)
     assert "shell.survey.readings" in record.failed
     assert "shell.renewal.mass" in record.failed
@@ -61,7 +62,7 @@ def test_a_reading_in_no_zone_is_told() -> None:
 
 def test_plates_are_named_by_strake_number_from_aft_and_side() -> None:
     _, record, results = marram()
-    shell = results.condition.shell
+    shell = results.found(shell_forecast)
     assert shell is not None
     named = {call.name: call.call for call in shell.calls}
     assert named["C5 port"] == "renew now"
@@ -76,7 +77,7 @@ def test_plates_are_named_by_strake_number_from_aft_and_side() -> None:
 def test_the_findings_that_the_items_name_are_in_the_surveys() -> None:
     """Item 335 names 6.5 mm of 9.5 mm at strake C, port, Fr 43; nothing was gauged under the doubler."""
     package, _, results = marram()
-    shell = results.condition.shell
+    shell = results.found(shell_forecast)
     assert shell is not None
     assert package.frames is not None
     readings = shell.readings
@@ -92,7 +93,7 @@ def test_without_readings_or_without_the_condition_the_values_are_missing_and_no
     package, _, _ = marram()
     for bare in (replace(package, surveys=()), replace(package, condition=None)):
         record, results = calculate(bare)
-        assert results.condition.shell is None
+        assert results.found(shell_forecast) is None
         assert "shell.survey.readings" in record.missing
         assert "shell.renewal.mass" in record.missing
         assert "shell.gauging.shots" in record.missing

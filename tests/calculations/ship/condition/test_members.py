@@ -2,6 +2,8 @@ from __future__ import annotations
 
 import pytest
 
+from tenderwright.calculations.ship.members import members_found
+
 from .ship import marram, survey, surveyed
 
 
@@ -13,8 +15,9 @@ def test_a_member_is_told_by_its_latest_survey() -> None:
     plate = "A,31,port,,,plate,11.1,10.2,2025-10-06,g,afloat"
     early, late = survey(floor(6.8, "2007-10-08"), name="old"), survey(plate, floor(5.0), floor(6.5))
     _, record, results = surveyed(early, late)
-    (one,) = results.condition.members
-    assert (one.tank, one.member, one.readings, one.state) == ("forepeak", "floor 80", 2, "renew")
+    (of,) = results.found(members_found)
+    one = of.found
+    assert (of.tank, of.member, one.readings, one.state) == ("forepeak", "floor 80", 2, "renew")
     assert [one.least, one.greatest_loss] == pytest.approx([0.005, 2.9 / 7.9])
     assert one.rate == pytest.approx((6.8 - 5.75) * 1e-3 / 18, rel=1e-3)
     assert record.values["member.forepeak.floor-80.renewal-thickness"].si == pytest.approx(0.75 * 7.9e-3)
@@ -22,4 +25,4 @@ def test_a_member_is_told_by_its_latest_survey() -> None:
 
 def test_the_floors_of_the_forepeak_are_the_worst_of_the_ship() -> None:
     _, _, results = marram()
-    assert [one.tank for one in results.condition.members[:4]] == ["forepeak"] * 4
+    assert [one.tank for one in results.found(members_found)[:4]] == ["forepeak"] * 4

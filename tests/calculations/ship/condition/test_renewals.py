@@ -6,6 +6,8 @@ import numpy as np
 import pytest
 
 from tenderwright.calculations.renewal.contingent import contingent_renewal
+from tenderwright.calculations.ship.renewals import shell_contingent, shell_renewal
+from tenderwright.calculations.ship.shell_plan import shell_plan
 from tenderwright.pricing.quantity import line_quantity
 from tests.replacing import replace
 
@@ -19,7 +21,7 @@ def sound(count: int = 40) -> list[str]:
 def test_one_bad_frame_space_gives_one_insert_of_that_space() -> None:
     """Strake C at Fr 60 to 61: 0.600 m long, as broad as the strake there, corners of 5 t, overweight by the table."""
     package, record, results = surveyed(survey(*sound(), shot("C", 60.5, "port", 9.5, 6.0)))
-    (one,) = results.condition.renewals
+    (one,) = results.found(shell_renewal).inserts
     assert package.frames is not None
     assert (one.side, one.strakes, one.name) == ("port", ("C",), "R1")
     assert [one.aft, one.forward] == pytest.approx([package.frames.x(60), package.frames.x(61)])
@@ -45,31 +47,34 @@ def test_a_reading_within_its_limit_now_and_beyond_it_at_the_docking_is_renewed(
 
 def test_plate_of_an_item_of_its_own_is_drawn_and_not_summed() -> None:
     _, record, results = marram()
-    apart = [one for one in results.condition.renewals if one.apart]
+    apart = [one for one in results.found(shell_renewal).inserts if one.apart]
     assert [(one.apart, one.strakes, one.side) for one in apart] == [("335", ("C",), "port")]
-    rest = [one.made.steel.mass for one in results.condition.renewals if not one.apart]
+    rest = [one.made.steel.mass for one in results.found(shell_renewal).inserts if not one.apart]
     assert record.values["shell.renewal.mass"].si == pytest.approx(sum(rest))
     assert record.values["shell.renewal.inserts"].si == len(rest)
 
 
 def test_man_hours_follow_the_place_of_the_strake() -> None:
     _, _, results = marram()
-    hours = {"".join(one.strakes): one.made.man_hours / one.made.steel.mass for one in results.condition.renewals}
+    hours = {
+        "".join(one.strakes): one.made.man_hours / one.made.steel.mass for one in results.found(shell_renewal).inserts
+    }
     assert hours["B"] > hours["E"]
 
 
 def test_the_contingent_part_is_that_of_the_counts() -> None:
     """The values are those of the kernel on the counts by strake; every frame space is counted once."""
     _, record, results = marram()
-    gauged, shell = results.condition.gauged, results.condition.shell
-    assert gauged is not None
-    assert shell is not None
+    found, plan = results.found(shell_contingent), results.found(shell_plan)
+    assert found is not None
+    assert plan is not None
+    gauged = found.gauged
     later = contingent_renewal(gauged)
     assert record.values["shell.contingent.spaces"].si == pytest.approx(later.plates)
     assert record.values["shell.contingent.area-p80"].si == pytest.approx(later.area_p80)
     assert record.values["shell.contingent.mass"].si < record.values["shell.contingent.mass-p80"].si
     spaces = int(gauged.sampled.sum() + gauged.unsampled.sum())
-    assert spaces == 2 * int(shell.exists.sum())
+    assert spaces == 2 * int(plan.exists.sum())
 
 
 def test_a_denser_survey_leaves_less_to_be_found() -> None:
@@ -107,5 +112,5 @@ def test_an_insert_smaller_than_allowed_grows() -> None:
     assert package.condition.renewal is not None
     practice = replace(package.condition.renewal, least_bays=3)
     _, _, results = surveyed(survey(*sound(), shot("C", 60.5, "port", 9.5, 6.0)), renewal=practice)
-    (one,) = results.condition.renewals
+    (one,) = results.found(shell_renewal).inserts
     assert len(one.made.outline.bays) == 3

@@ -3,7 +3,8 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from tenderwright.calculations.ship.shell_plan import ShellPlan, shell_plan
+from tenderwright.calculations.renewal.shell_plan import ShellPlan
+from tenderwright.calculations.ship.shell_plan import plan_of, shell_plates
 
 from .ship import marram
 
@@ -11,15 +12,19 @@ from .ship import marram
 def plan(*, form: bool = True) -> ShellPlan:
     package, _, results = marram()
     assert package.frames is not None
-    return shell_plan(package.strakes, package.frames, results.form if form else None)
+    plates = results.found(shell_plates)
+    assert plates is not None
+    return plan_of(package.strakes, package.frames, plates, results.form if form else None)
 
 
 def test_plates_end_at_butts_and_where_the_thickness_changes() -> None:
-    package, _, _ = marram()
+    package, _, results = marram()
     frames = package.frames
     assert frames is not None
+    plates = results.found(shell_plates)
+    assert plates is not None
     expected = [4, 11, 18, 27, 36, 44, 52, 60, 68, 76, 82]
-    assert plan().plates.edges[1].tolist() == pytest.approx([frames.x(number) for number in expected])
+    assert plates.grid.edges[1].tolist() == pytest.approx([frames.x(number) for number in expected])
 
 
 def test_girths_amidships_are_those_given_and_the_strakes_take_the_girth_of_the_hull_at_every_frame() -> None:

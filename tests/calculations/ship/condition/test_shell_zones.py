@@ -4,6 +4,9 @@ import math
 
 import pytest
 
+from tenderwright.calculations.ship.condition_of_shell import shell_forecast
+from tenderwright.calculations.ship.shell_zones import zone_rates
+
 from .ship import marram, shot, survey, surveyed
 
 
@@ -12,8 +15,8 @@ def test_the_rate_of_a_zone_is_the_mean_over_frame_spaces_gauged_twice() -> None
     early = [shot("F", f, "port", 9.5, 9.0, "2007-09-15") for f in (40.5, 50.5)]
     late = [shot("F", f, "port", 9.5, m, "2025-09-15") for f, m in ((40.5, 8.64), (50.5, 8.28), (60.5, 6.0))]
     _, record, results = surveyed(survey(*early, name="old"), survey(*late))
-    (zone,) = results.condition.zones
-    assert (zone.zone, zone.bays, zone.readings) == ("wind-and-water", 2, 3)
+    ((name, zone),) = results.found(zone_rates).items()
+    assert (name, zone.bays, zone.readings) == ("wind-and-water", 2, 3)
     assert zone.rate == pytest.approx(0.03e-3, rel=1e-3)
     own, spread = 0.1e-3 * math.sqrt(2) / 18, 0.01e-3 / math.sqrt(2) * math.sqrt(2)
     assert zone.uncertainty == pytest.approx(math.hypot(own, spread), rel=1e-3)
@@ -24,9 +27,9 @@ def test_the_rate_of_a_zone_is_the_mean_over_frame_spaces_gauged_twice() -> None
 
 def test_the_forecast_goes_to_the_docking_after_the_one_planned() -> None:
     _, _, results = marram()
-    shell = results.condition.shell
+    shell = results.found(shell_forecast)
     assert shell is not None
-    for zone in results.condition.zones:
+    for zone in results.found(zone_rates).values():
         assert zone.mean_loss < zone.mean_at_next < zone.upper_at_next
         years = shell.outlook.docking + shell.outlook.interval - 2025.77
         assert zone.mean_at_next - zone.mean_loss == pytest.approx(zone.rate * years / 0.0095, rel=0.25)
@@ -34,7 +37,7 @@ def test_the_forecast_goes_to_the_docking_after_the_one_planned() -> None:
 
 def test_a_zone_gauged_once_has_no_rate() -> None:
     _, record, results = surveyed(survey(shot("F", 40.5, "port", 9.5, 9.0)))
-    assert math.isnan(results.condition.zones[0].rate)
+    assert math.isnan(results.found(zone_rates)["wind-and-water"].rate)
     assert "shell.zone.wind-and-water.mean-loss" in record.values
     assert "shell.zone.wind-and-water.rate" not in record.values
 

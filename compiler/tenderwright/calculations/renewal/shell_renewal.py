@@ -1,0 +1,265 @@
+"""Renewal of shell plate: inserts round the frame spaces that are beyond their limit, and what they come to."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+import numpy as np
+
+from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.renewal.insert import CORNER_THICKNESSES
+from tenderwright.calculations.renewal.outlines import LEAST_BAYS, LEAST_SIZE, Outline, OutlineRules, insert_outlines
+from tenderwright.calculations.renewal.quantities import (
+    Renewal,
+    RenewalRules,
+    RenewalTotal,
+    renewal_of,
+    renewal_total,
+)
+from tenderwright.calculations.renewal.rivets import Fastening, Riveting, default_riveting
+from tenderwright.calculations.renewal.shell_grid import Flags
+from tenderwright.calculations.renewal.shell_plan import SHELL, ShellPlan, shell_from_input
+from tenderwright.calculations.schema import length, listed, number, quantity, record, text
+from tenderwright.calculations.steel.man_hours import CURVATURE_FACTORS, PLACE_FACTORS
+from tenderwright.calculations.thickness.named_readings import SIDES, Side
+
+
+@dataclass(frozen=True)
+class PlannedRenewal:
+    """An insert of the plan with its place; lengths in m."""
+
+    name: str
+    """Such as `R3`."""
+    side: Side
+    strakes: tuple[str, ...]
+    aft: float
+    forward: float
+    made: Renewal
+    thickness: float
+    apart: str = ""
+    """The item that renews it, where it is one of its own; then it is in no total."""
+
+
+@dataclass(frozen=True)
+class RenewalPlan:
+    """The inserts of both sides, those of items of their own after the others, and what the others come to."""
+
+    inserts: tuple[PlannedRenewal, ...]
+    total: RenewalTotal
+
+
+def plan_renewal(
+    shell: Mapping[str, Any] | ShellPlan,
+    bad: Sequence[Mapping[str, Any]],
+    rivet: float,
+    seam_rows: int,
+    butt_rows: int,
+    seam_pitch: float | None = None,
+    frame_pitch: float | None = None,
+    fastening: Fastening = "riveted",
+    least_bays: int = LEAST_BAYS,
+    least_size: float = LEAST_SIZE,
+    corner: float = CORNER_THICKNESSES,
+    mill_tolerance: float | None = None,
+    hours_rate: float | None = None,
+    work: Sequence[Mapping[str, Any]] = (),
+) -> RenewalPlan:
+    """Lay out inserts round bad frame spaces, and count what each takes.
+
+    Symbols: bad, frame spaces by strake, side and a place in them, with the item that renews them where it is one of
+    its own; rivet, the diameter in m; pitches, sizes in m; corner in thicknesses; hours_rate in man-hours a tonne;
+    work, strakes by place and curvature, whose greatest factor counts for an insert over several. An insert is as
+    thick as the thickest plate that it takes. Source: as `insert_outlines` and `renewal_of`. Raises OutOfRange.
+    """
+    plan = shell_from_input(shell)
+    usual = default_riveting(rivet, seam_rows, butt_rows)
+    riveting = Riveting(
+        usual.seam_pitch if seam_pitch is None else seam_pitch,
+        seam_rows,
+        butt_rows,
+        usual.frame_pitch if frame_pitch is None else frame_pitch,
+    )
+    rules = RenewalRules(
+        fastening=fastening, corner=corner, tolerance=mill_tolerance, rate=hours_rate, least=least_size
+    )
+    outlines = OutlineRules(least_bays=least_bays, least_size=least_size)
+    made = []
+    for item in dict.fromkeys(["", *(one.get("item", "") for one in bad)]):
+        for side in SIDES:
+            for outline in insert_outlines(plan.grid, _cells(plan, bad, item, side), outlines):
+                factors = (_factor(plan, outline, work),)
+                made.append(_insert(plan, outline, side, item, riveting, replace(rules, factors=factors)))
+    inserts = tuple(replace(one, name=f"R{count}") for count, one in enumerate(made, start=1))
+    return RenewalPlan(inserts, renewal_total([one.made for one in inserts if not one.apart]))
+
+
+def _cells(plan: ShellPlan, bad: Sequence[Mapping[str, Any]], item: str, side: Side) -> Flags:
+    """Mark the bad cells of one side that an item of their own renews, or none."""
+    there = [one for one in bad if one.get("item", "") == item and one["side"] == side]
+    if not {one["strake"] for one in there} <= set(plan.strakes):
+        raise OutOfRange("a bad frame space names a strake that the shell has not")
+    strake = np.array([plan.strakes.index(one["strake"]) for one in there], np.int64)
+    return plan.grid.cells(strake, np.array([one["at"] for one in there], np.float64))
+
+
+def _insert(
+    plan: ShellPlan, outline: Outline, side: Side, item: str, riveting: Riveting, rules: RenewalRules
+) -> PlannedRenewal:
+    thickness = float(plan.thickness[outline.lower : outline.upper, outline.aft : outline.forward].max())
+    if thickness <= 0.0:
+        raise OutOfRange("an insert lies where no strake has plate")
+    aft, forward = float(plan.grid.frames[outline.aft]), float(plan.grid.frames[outline.forward])
+    butts = []
+    for strake in outline.strakes:
+        inside = (plan.butts[strake] >= aft - 1e-6) & (plan.butts[strake] <= forward + 1e-6)
+        butts += [plan.grid.breadth(strake, strake + 1, outline.aft, outline.forward)] * int(inside.sum())
+    made = renewal_of(plan.grid, outline, thickness, riveting, butts, rules)
+    strakes = tuple(plan.strakes[strake] for strake in outline.strakes)
+    return PlannedRenewal("", side, strakes, aft, forward, made, thickness, item)
+
+
+def _factor(plan: ShellPlan, outline: Outline, work: Sequence[Mapping[str, Any]]) -> float:
+    factor = 1.0
+    for strake in outline.strakes:
+        for one in work:
+            if plan.strakes[strake] in one["strakes"]:
+                own = PLACE_FACTORS[one["place"]] * CURVATURE_FACTORS[one.get("curvature", "none")]
+                factor = max(factor, own)
+    return factor
+
+
+def outputs_of(plan: RenewalPlan) -> dict[str, float]:
+    """Give the totals as the outputs of the method."""
+    total = plan.total
+    return {
+        "inserts": float(total.inserts),
+        "area": total.area,
+        "mass": total.mass,
+        "rivets": float(total.rivets_removed),
+        "rivets_renewed": float(total.rivets_renewed),
+        "rivets_near_welds": float(total.rivets_near_welds),
+        "seam": total.seam,
+        "butt": total.butt,
+        "joint": total.seam + total.butt,
+        "weld": total.weld,
+        "hours": total.man_hours,
+    }
+
+
+def _rows(description: str) -> dict[str, Any]:
+    return {"type": "integer", "minimum": 0, "description": description}
+
+
+METHOD = Method(
+    name="shell.renewal",
+    title="Plate to renew, as named by the survey",
+    formula="inserts round frame spaces below t0 (1 - a) at the docking; m = A t rho (1 + tol); "
+    "rivets = rows x length / pitch",
+    source=Citation(
+        "IACS Recommendation 47, Part B", "least sizes and corners; NVIC 7-68, cuts on seams", "from memory"
+    ),
+    valid="outlines for pricing; the naval architect draws each plate",
+    inputs={
+        "shell": SHELL,
+        "bad": listed(
+            record(
+                "One frame space.",
+                ("strake", "side", "at"),
+                strake=text("Its strake."),
+                side={"type": "string", "enum": list(SIDES), "description": "Its side."},
+                at=length("A place in it, forward of the after perpendicular.", "24.9 m"),
+                item=text("The item that renews it, where it is one of its own."),
+            ),
+            "Frame spaces with plate below its limit at the docking.",
+            0,
+        ),
+        "rivet": length("Diameter of the shell's rivets.", "19 mm"),
+        "seam_rows": _rows("Rows of rivets in a seam."),
+        "butt_rows": _rows("Rows of rivets in a butt, on one side of it."),
+        "seam_pitch": length("Pitch at seams and butts; 4.5 diameters unless given.", "85 mm"),
+        "frame_pitch": length("Pitch at frames; 7 diameters unless given.", "133 mm"),
+        "fastening": {
+            "type": "string",
+            "enum": ["riveted", "welded edges"],
+            "description": "How inserts are fastened; riveted unless given.",
+        },
+        "least_bays": {
+            "type": "integer",
+            "minimum": 1,
+            "description": "Frame spaces that an insert spans at least; 1 unless given.",
+        },
+        "least_size": length("Least length and breadth of an insert; 300 mm unless given.", "300 mm"),
+        "corner": number("Radius of corners in thicknesses; 5 unless given.", minimum=0),
+        "mill_tolerance": quantity(
+            "fraction", "What plate weighs over its nominal mass; by thickness from a table unless given.", "5 %"
+        ),
+        "hours_rate": number("Man-hours a tonne; by the published tariff unless given.", exclusiveMinimum=0),
+        "work": listed(
+            record(
+                "Strakes on which work is slower.",
+                ("strakes", "place"),
+                strakes=listed(text("Name of a strake."), "The strakes."),
+                place={"type": "string", "enum": list(PLACE_FACTORS), "description": "Their place, by the tariff."},
+                curvature={
+                    "type": "string",
+                    "enum": list(CURVATURE_FACTORS),
+                    "description": "Their curvature; none unless given.",
+                },
+            ),
+            "Strakes on which work is slower by the tariff.",
+            0,
+        ),
+    },
+    outputs=(
+        Symbol("inserts", "inserts", "each", "each"),
+        Symbol("area", "plate fitted", "area", "m2"),
+        Symbol("mass", "mass of plate fitted, mill tolerance included", "mass", "kg"),
+        Symbol("rivets", "rivets removed", "each", "each"),
+        Symbol("rivets_renewed", "rivets driven anew", "each", "each"),
+        Symbol("rivets_near_welds", "rivets that stay within 150 mm of a weld", "each", "each"),
+        Symbol("seam", "seam opened and closed", "length", "m"),
+        Symbol("butt", "riveted butt opened and closed", "length", "m"),
+        Symbol("joint", "seam and butt together, to be tested", "length", "m"),
+        Symbol("weld", "length round the inserts, as it would be welded", "length", "m"),
+        Symbol("hours", "man-hours of steelwork by the tariff, riveting not in it", "person_hour", "person_hour"),
+    ),
+    kernel=plan_renewal,
+    figures=outputs_of,
+    example={
+        "shell": {
+            "frames": ["24.0 m", "24.6 m", "25.2 m", "25.8 m"],
+            "seams": [["0.10 m"] * 3, ["1.12 m"] * 3, ["2.22 m"] * 3],
+            "strakes": [
+                {"strake": "A", "thickness": ["11.1 mm"] * 3, "butts": []},
+                {"strake": "B", "thickness": ["9.5 mm"] * 3, "butts": ["25.2 m"]},
+            ],
+        },
+        "bad": [
+            {"strake": "B", "side": "port", "at": "24.3 m"},
+            {"strake": "B", "side": "starboard", "at": "25.5 m", "item": "335"},
+        ],
+        "rivet": "19 mm",
+        "seam_rows": 1,
+        "butt_rows": 2,
+        "work": [{"strakes": ["B"], "place": "bottom shell"}],
+    },
+    optional=frozenset(
+        {
+            "seam_pitch",
+            "frame_pitch",
+            "fastening",
+            "least_bays",
+            "least_size",
+            "corner",
+            "mill_tolerance",
+            "hours_rate",
+            "work",
+        }
+    ),
+    cautions=(
+        "Man-hours by D. Butler, Guide to Ship Repair Estimates, 2000; that factors multiply is assumed.",
+        "Inserts follow readings: a plate that nobody gauged is in the contingent quantity.",
+    ),
+)

@@ -1,0 +1,190 @@
+"""What the plates of the shell are called for: renewal now, at the next docking, or to be watched."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from tenderwright.calculations.method import Method, Symbol
+from tenderwright.calculations.schema import length, quantity
+from tenderwright.calculations.thickness.analysis import Analysis, Outlook, look_ahead
+from tenderwright.calculations.thickness.cells import Ints
+from tenderwright.calculations.thickness.columns import Floats
+from tenderwright.calculations.thickness.forecast import CALL_NEXT, CALL_NOW, CALL_SOUND, CALL_WATCH, CALLS
+from tenderwright.calculations.thickness.forecast import METHOD as FORECAST
+from tenderwright.calculations.thickness.limits import renewal_thickness
+from tenderwright.calculations.thickness.named_plates import NamedPlates
+from tenderwright.calculations.thickness.named_readings import SIDES
+from tenderwright.calculations.thickness.plates import PlateGrid
+from tenderwright.calculations.thickness.rate import READING_UNCERTAINTY
+from tenderwright.calculations.thickness.readings import Readings, year_of
+from tenderwright.calculations.thickness.shell_survey import EXAMPLE_SURVEY, SURVEY, Surveyed, surveyed_from_input
+
+_YEAR = 365.25 * 86400.0
+
+OUTLOOK: Mapping[str, Any] = {
+    "docking": {
+        "type": "string",
+        "format": "date",
+        "description": "Day of the docking planned; that of the last reading where that is later.",
+    },
+    "interval": quantity("time", "From that docking to the next.", "5 yr"),
+    "uncertainty": length("Uncertainty of a survey's mean thickness; 0.1 mm unless given.", "0.1 mm"),
+    "built": {
+        "type": "integer",
+        "description": "Year in which she was built, for the rate of what one survey alone gauged.",
+    },
+}
+
+
+@dataclass(frozen=True)
+class PlateCall:
+    """A plate with what it is called for; places in m forward of the after perpendicular."""
+
+    name: str
+    """Such as `B5 port`: strake, number from aft, side."""
+    strake: str
+    side: str
+    aft: float
+    forward: float
+    row: int
+    """Its row in the analysis."""
+    call: str
+
+
+@dataclass(frozen=True, eq=False)
+class ShellCondition:
+    """The readings of the shell, analysed; thicknesses in m."""
+
+    strakes: tuple[str, ...]
+    readings: Readings
+    """Of plate, all surveys."""
+    zone: Ints
+    """Zone of each reading, by its place in the list of zones."""
+    allowable: Floats
+    analysis: Analysis
+    plates: PlateGrid
+    outlook: Outlook
+    calls: tuple[PlateCall, ...]
+    """Plates called for something, worst first."""
+    at_docking: Floats
+    """Thickness of each reading expected at the docking; nan for readings of earlier surveys."""
+
+
+def outlook_of(
+    readings: Readings,
+    docking: str,
+    interval: float,
+    uncertainty: float = READING_UNCERTAINTY,
+    built: int | None = None,
+) -> Outlook:
+    """Look ahead from the docking planned, or from the last reading where that is later: a survey taken in dock."""
+    return Outlook(
+        docking=max(year_of(docking), float(readings.year.max())),
+        interval=interval / _YEAR,
+        uncertainty=uncertainty,
+        built=None if built is None else float(built),
+    )
+
+
+def call_plates(
+    survey: Mapping[str, Any] | Surveyed,
+    docking: str,
+    interval: float,
+    uncertainty: float = READING_UNCERTAINTY,
+    built: int | None = None,
+) -> ShellCondition:
+    """Carry every plate on to the dockings ahead and call it; see `analyse`.
+
+    Symbols: docking, the day planned; interval in s; uncertainty of a survey's mean thickness in m; built, the year.
+    Source: as `forecast`. Raises OutOfRange.
+    """
+    surveyed = surveyed_from_input(survey)
+    readings, plates = surveyed.named.readings, surveyed.plates
+    outlook = outlook_of(readings, docking, interval, uncertainty, built)
+    found = look_ahead(readings, surveyed.assessed, plates.grid.count, outlook)
+    return ShellCondition(
+        plates.strakes,
+        readings,
+        surveyed.zone,
+        surveyed.allowable,
+        found,
+        plates.grid,
+        outlook,
+        _calls(found, plates),
+        _at_docking(readings, found, outlook),
+    )
+
+
+def _at_docking(readings: Readings, found: Analysis, outlook: Outlook) -> Floats:
+    """Give the thickness of each latest reading expected at the docking, at the rate of its plate."""
+    rate = np.zeros(int(found.plates.plate.max(initial=0)) + 1)
+    rate[found.plates.plate] = np.fmax(np.nan_to_num(found.rate_used), 0.0)
+    rows = np.flatnonzero(found.latest)
+    ahead = np.full(len(readings), np.nan)
+    ahead[rows] = readings.measured[rows] - rate[found.plate[rows]] * (outlook.docking - readings.year[rows])
+    return ahead
+
+
+def _calls(found: Analysis, named: NamedPlates) -> tuple[PlateCall, ...]:
+    """List the plates called for something, worst first: by call, then by what is left over the limit."""
+    plates = found.plates
+    strake, side, aft, forward = named.grid.place_of(plates.plate)
+    spare = found.ahead.at_docking - renewal_thickness(plates.as_built, plates.allowable)
+    order = np.lexsort((spare, -found.ahead.call))
+    calls = []
+    for row in order.tolist():
+        if found.ahead.call[row] == CALL_SOUND:
+            break
+        edges = named.grid.edges[int(strake[row])]
+        number = int(np.searchsorted(edges, aft[row] + 1e-9, side="right"))
+        name, of_side = named.strakes[int(strake[row])], SIDES[int(side[row])]
+        calls.append(
+            PlateCall(
+                f"{name}{number} {of_side}",
+                name,
+                of_side,
+                float(aft[row]),
+                float(forward[row]),
+                row,
+                CALLS[int(found.ahead.call[row])],
+            )
+        )
+    return tuple(calls)
+
+
+def outputs_of(shell: ShellCondition) -> dict[str, float]:
+    """Give the numbers of plates by their calls as the outputs of the method."""
+    call = shell.analysis.ahead.call
+    return {
+        "gauged": float(call.size),
+        "now": float((call == CALL_NOW).sum()),
+        "next": float((call == CALL_NEXT).sum()),
+        "watch": float((call == CALL_WATCH).sum()),
+        "sound": float((call == CALL_SOUND).sum()),
+    }
+
+
+METHOD = Method(
+    name="shell.plates",
+    title="Plates called for renewal now, at the next docking, or to be watched",
+    formula=FORECAST.formula,
+    source=FORECAST.source,
+    valid="plates gauged at least once; a rate from two surveys or more, otherwise since she was built",
+    inputs={"survey": SURVEY, **OUTLOOK},
+    outputs=(
+        Symbol("gauged", "plates gauged", "each", "each"),
+        Symbol("now", "plates with steel to renew at this docking", "each", "each"),
+        Symbol("next", "plates expected beyond their limit at the next docking", "each", "each"),
+        Symbol("watch", "plates to watch", "each", "each"),
+        Symbol("sound", "plates called sound", "each", "each"),
+    ),
+    kernel=call_plates,
+    figures=outputs_of,
+    example={"survey": EXAMPLE_SURVEY, "docking": "2027-05-04", "interval": "5 yr", "built": 1934},
+    optional=frozenset({"uncertainty", "built"}),
+    cautions=("The least reading of a plate is forecast at the rate of its mean: the safe side for its state.",),
+)
