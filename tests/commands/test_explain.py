@@ -69,3 +69,12 @@ def test_a_withdrawn_item_says_so(root: Path, capsys: pytest.CaptureFixture[str]
 def test_what_there_is_not_suggests_what_there_is(root: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["explain", str(root), "rivt"]) == 2
     assert "did you mean `rivet`?" in capsys.readouterr().err
+
+
+def test_what_is_broken_is_told_where_it_would_be_explained(root: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    item = next((root / "items").glob("210-*.yaml"))
+    item.write_text(item.read_text("utf-8").replace("phase: ", "phaes: ", 1), "utf-8")
+    assert main(["explain", str(root), "210"]) == 1
+    said = capsys.readouterr().err
+    assert "error[unknown-key]: key `phaes` is not known here" in said
+    assert said.endswith("1 mistake; `210` may rest on what is broken, and cannot be explained\n")

@@ -167,3 +167,14 @@ def test_every_mistake_of_a_file_is_told_in_one_pass() -> None:
         (3, "wrong-choice"),
         (6, "wrong-dimension"),
     ]
+
+
+def test_a_lost_line_above_a_list_is_told_once() -> None:
+    text = (
+        "item: 420\ntitle: T\nkind: measured\nphase: dry\nscope: S\nrequirements:\n  - One.\n"
+        "  - { line: a, text: A, price: lump }\n  - { line: b, text: B, price: lump }\n"
+    )
+    source, _ = read_yaml("items/420.yaml", text)
+    found = {(notice.code, notice.cause) for _, notice in validate(source, "item")}
+    assert {cause for code, cause in found if code == "wrong-type"} == {"items/420.yaml requirements"}
+    assert all("lines" in note.text for _, one in validate(source, "item") for note in one.notes)

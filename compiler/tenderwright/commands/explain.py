@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
 
@@ -9,15 +10,16 @@ from tenderwright.calculations.calculate import calculate_tables
 from tenderwright.calculations.plain import plain
 from tenderwright.calculations.value import Given, Value
 from tenderwright.calculations.written import as_written
-from tenderwright.commands.exits import CLEAN
+from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.explain_price import item_price, line_price
 from tenderwright.commands.explain_time import activity_time, item_time
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.documents.desk import Desk
 from tenderwright.model.item import Item
-from tenderwright.notices import Place
+from tenderwright.notices import Place, sort_notices
 from tenderwright.notices.codes import CODES
 from tenderwright.notices.explain import explanation
+from tenderwright.notices.render import as_text, summary
 from tenderwright.notices.suggest import did_you_mean
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read
 from tenderwright.pricing.quantity import line_quantity
@@ -49,10 +51,19 @@ def run(arguments: Namespace) -> int:
         return CLEAN
     files = read(package_folder(Path(before[0]) if before else None))
     compiled = compile_package(files)
-    if arguments.format == "yaml":
-        print(_reckon_file(name.removeprefix("value:"), compiled), end="")
-        return CLEAN
-    print(_explained(name.removeprefix("value:").removeprefix("item:"), compiled, compile_owner(files, compiled)))
+    owner = compile_owner(files, compiled)
+    try:
+        if arguments.format == "yaml":
+            print(_reckon_file(name.removeprefix("value:"), compiled), end="")
+        else:
+            print(_explained(name.removeprefix("value:").removeprefix("item:"), compiled, owner))
+    except WrongUse:
+        mistakes = [one for one in (*compiled.notices, *owner.notices) if one.severity == "error"]
+        if not mistakes:
+            raise
+        sys.stderr.write(as_text(sort_notices(mistakes), files.texts))
+        print(f"{summary(mistakes)}; `{name}` may rest on what is broken, and cannot be explained", file=sys.stderr)
+        return MISTAKES
     return CLEAN
 
 

@@ -19,12 +19,13 @@ _MEANT = re.compile("did you mean `(.*?)`")
 def fold(source: Source, found: Sequence[Found]) -> list[Found]:
     """Fold the unknown and missing keys of each mapping, and those of mappings in one list that have the same."""
     kept = [one for one in found if one[1].code not in ("unknown-key", "missing-key")]
+    kept = _of_lists(source, kept, ("wrong-type",))
     mappings: dict[Path, list[Notice]] = {}
     for at, notice in found:
         if notice.code in ("unknown-key", "missing-key"):
             mappings.setdefault(at, []).append(notice)
     folded = [(at, notice) for at, notices in mappings.items() for notice in _of_mapping(notices)]
-    return kept + _of_lists(source, folded)
+    return _lost_heads([*kept, *_of_lists(source, folded, ("unknown-key", "missing-key"))])
 
 
 def _of_mapping(notices: Sequence[Notice]) -> list[Notice]:
@@ -58,15 +59,29 @@ def _together(group: Sequence[Notice]) -> Notice:
     return replace(first, message=message, hints=hints, cause=str(first.place), also=tuple(o.place for o in group[1:]))
 
 
-def _of_lists(source: Source, found: Sequence[Found]) -> list[Found]:
-    """Give mistakes of the same keys in several entries of a list one cause: the line above the list may be lost."""
+def _lost_heads(found: Sequence[Found]) -> list[Found]:
+    """Fold a missing key into the mistakes of a list beside it: with its line lost, its entries went to that list."""
+    lists = {at[:-2] for at, _ in found if len(at) > 1 and isinstance(at[-1], int)}
+    lost = {at: notice for at, notice in found if notice.code == "missing-key" and at in lists}
+    out: list[Found] = []
+    for at, notice in found:
+        if lost.get(at) is notice:
+            continue
+        if len(at) > 1 and isinstance(at[-1], int) and at[:-2] in lost:
+            notice = replace(notice, notes=(*notice.notes, Note(f"{lost[at[:-2]].message} in what holds the list")))
+        out.append((at, notice))
+    return out
+
+
+def _of_lists(source: Source, found: Sequence[Found], codes: tuple[str, ...]) -> list[Found]:
+    """Give like mistakes in several entries of a list one cause: the line above some of them may be lost."""
     times: dict[tuple[str, Path], int] = {}
     for at, notice in found:
         times[notice.code, at[:-1]] = times.get((notice.code, at[:-1]), 0) + 1
     out: list[Found] = []
     for at, notice in found:
         in_list = bool(at) and isinstance(at[-1], int)
-        if in_list and times[notice.code, at[:-1]] > 1:
+        if in_list and notice.code in codes and times[notice.code, at[:-1]] > 1:
             notice = replace(notice, cause=f"{source.path} {'.'.join(map(str, at[:-1]))}")
         out.append((at, notice))
     return out
