@@ -52,14 +52,19 @@ def listed(record: Record) -> Iterator[str]:
 
 def by_reason(kept: dict[str, str]) -> Iterator[str]:
     """Yield a line for each reason why values were not calculated, with what the names of the values begin with."""
-    reasons: dict[str, dict[str, int]] = {}
+    reasons: dict[str, list[str]] = {}
     for name, why in kept.items():
-        groups = reasons.setdefault(why, {})
-        group = name.rpartition(".")[0]
-        groups[group] = groups.get(group, 0) + 1
-    for why, groups in reasons.items():
-        named = ", ".join(groups) if len(groups) <= 6 else f"{', '.join(list(groups)[:6])} and {len(groups) - 6} more"
-        yield f"{why}: {named} ({sum(groups.values())})"
+        reasons.setdefault(why, []).append(name)
+    for why, names in reasons.items():
+        yield f"{why}: {', '.join(_groups(names))} ({len(names)})"
+
+
+def _groups(names: list[str]) -> list[str]:
+    """Give what names begin with, such as `docking.landing`, or `tank.*` for those of several tanks."""
+    whole: dict[str, dict[str, None]] = {}
+    for name in names:
+        whole.setdefault(name.partition(".")[0], {})[name.rpartition(".")[0]] = None
+    return [next(iter(groups)) if len(groups) == 1 else f"{first}.*" for first, groups in whole.items()]
 
 
 def _again(record: Record) -> int:

@@ -11,6 +11,7 @@ from urllib.parse import unquote
 from markdown_it.token import Token
 
 from tenderwright.calculations.results import Results
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.value import Record, Value
 from tenderwright.documents.customary import customary, is_customary, metric_unit
 from tenderwright.documents.edition import Inline, Prose, Span
@@ -53,6 +54,12 @@ class Desk:
         """Give the tender; editions are composed only of sound packages, which have one."""
         assert self.package.tender is not None
         return self.package.tender
+
+    @property
+    def calculated(self) -> Calculated:
+        """Give the outcome of every step of the calculation."""
+        assert self.results.calculated is not None
+        return self.results.calculated
 
     @property
     def units(self) -> str:

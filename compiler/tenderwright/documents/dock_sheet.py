@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from tenderwright.calculations.ship.docking_condition import docking
+from tenderwright.calculations.ship.landing import entry_trim, landing, landing_stages
+from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import CAUTION, Desk, day
 from tenderwright.documents.edition import (
     Block,
@@ -20,6 +23,7 @@ from tenderwright.documents.edition import (
     Table,
     inline,
 )
+from tenderwright.documents.not_calculated import why_not
 from tenderwright.documents.parts.blocks import keel_table, side_table
 from tenderwright.documents.parts.footprints import openings
 from tenderwright.documents.parts.undocking import before_flooding, tank_table, verdict
@@ -33,7 +37,7 @@ PLAN = "docking-plan"
 
 def dock_sheet(desk: Desk, edition: Edition) -> Edition | None:
     """Compose the dock sheet beside the yard edition; None without a docking plan and the landing on it."""
-    if desk.results.docking.exact is None:
+    if desk.calculated.found(landing) is None:
         return None
     parts = [_landing(desk), *_drawing(edition), _blocks(desk), _before_flooding(desk)]
     return replace(
@@ -61,7 +65,7 @@ def _landing(desk: Desk) -> Part:
 
 
 def _ship(desk: Desk) -> list[tuple[str, Inline]]:
-    ship, position = desk.package.particulars, desk.results.docking.position
+    ship, position = desk.package.particulars, desk.calculated.found(docking)
     assert ship is not None
     assert position is not None
     size, keel, programme = ship.dimensions, ship.keel, desk.tender.programme
@@ -81,7 +85,7 @@ def _ship(desk: Desk) -> list[tuple[str, Inline]]:
 
 def _marks(desk: Desk) -> str:
     """Give what the draft marks read in the docking condition."""
-    ship, position = desk.package.particulars, desk.results.docking.position
+    ship, position = desk.package.particulars, desk.calculated.found(docking)
     assert ship is not None
     assert position is not None
     read = [
@@ -93,7 +97,7 @@ def _marks(desk: Desk) -> str:
 
 def _stages(desk: Desk) -> Table:
     rows = []
-    for stage in desk.results.docking.stages:
+    for stage in desk.calculated.found(landing_stages) or ():
         cells = (
             stage.name[0].upper() + stage.name[1:],
             decimals(stage.water, 2),
@@ -119,22 +123,19 @@ def _stages(desk: Desk) -> Table:
 
 
 def _limits(desk: Desk) -> list[Block]:
-    exact, plan = desk.results.docking.exact, desk.package.docking_plan
-    assert exact is not None
+    found, plan = desk.calculated.found(landing), desk.package.docking_plan
+    assert found is not None
+    assert plan is not None
+    entry = desk.calculated.outcome(entry_trim)
     facts: list[tuple[str, Inline]] = [
         (
             "Side blocks and shores bear",
-            inline(f"before the water has fallen {decimals(exact.instability.margin, 2)} m below settling"),
+            inline(f"before the water has fallen {decimals(found.exact.instability.margin, 2)} m below settling"),
         )
     ]
-    if desk.results.docking.greatest_trim is not None and plan is not None:
-        least = desk.quantity(plan.least_gm) if plan.least_gm else "the metacentric height wanted"
-        facts.append(
-            (
-                "Do not enter with more trim than",
-                inline(f"{decimals(desk.results.docking.greatest_trim, 2)} m, for {least}"),
-            )
-        )
+    least = desk.quantity(plan.least_gm) if plan.least_gm else "the metacentric height wanted"
+    trim = why_not(entry) if isinstance(entry, Absent) else f"{decimals(float(entry['trim']), 2)} m, for {least}"
+    facts.append(("Do not enter with more trim than", inline(trim)))
     first = desk.record.values.get("blocks.first.pressure")
     if first is not None:
         facts.append(("On the first block", inline(desk.figure(first, 3))))

@@ -14,9 +14,9 @@ def why_not(absent: Absent) -> str:
     return f"Not calculated: {absent.why}."
 
 
-def not_calculated(absent: Absent) -> Paragraph:
-    """Give a paragraph that says why there is no answer."""
-    return Paragraph(inline(why_not(absent)))
+def not_calculated(absent: Absent, of: str = "") -> Paragraph:
+    """Give a paragraph that says why there is no answer, and to what where the heading over it does not."""
+    return Paragraph(inline(f"{of}. {why_not(absent)}" if of else why_not(absent)))
 
 
 def absent_of(outcome: Each[Any] | Absent, key: str) -> Absent | None:

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from tenderwright.calculations.ship.landing import landing as landing_step
+from tenderwright.calculations.ship.undocking import undocking as undocking_step
+from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Heading, Paragraph, Part, inline
+from tenderwright.documents.not_calculated import not_calculated_of
 from tenderwright.documents.parts.blocks import blocks
 from tenderwright.documents.parts.docking_condition import condition
 from tenderwright.documents.parts.facilities import facilities
@@ -21,6 +25,13 @@ def docking_chapter(desk: Desk) -> list[Part]:
     return [docking_data(desk), *(part for part in further if part is not None)]
 
 
+def _absent(desk: Desk) -> dict[str, Absent]:
+    """Give the parts of the chapter that there is nothing to make of, by their titles."""
+    landed, floated = desk.calculated.outcome(landing_step), desk.calculated.outcome(undocking_step)
+    found = {"Landing on the blocks": landed, "Dock sheet": landed, "Undocking condition": floated}
+    return {title: outcome for title, outcome in found.items() if isinstance(outcome, Absent)}
+
+
 def docking_data(desk: Desk) -> Part:
     """Compose the condition and the facilities; without a docking plan the facilities are compared here."""
     parts: list[Block] = [
@@ -32,6 +43,7 @@ def docking_data(desk: Desk) -> Part:
         ),
         *condition(desk),
     ]
+    parts += not_calculated_of(_absent(desk))
     if desk.package.docking_plan is None and desk.results.docking.facilities:
         parts += [Heading("Facilities side by side"), *comparison(desk)]
     return Part("docking-data", "7", "Docking data", "data", DOCKING, (*parts, *facilities(desk)), caution=True)

@@ -6,20 +6,25 @@ from collections.abc import Sequence
 from math import degrees
 
 from tenderwright.calculations.condition.floating import FloatingPosition
+from tenderwright.calculations.ship.condition import arrival
+from tenderwright.calculations.ship.docking_condition import docking
 from tenderwright.calculations.ship.hydrostatics import hydrostatics_table
+from tenderwright.calculations.ship.trim import trim_plan
+from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
+from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
 from tenderwright.quantities.display import decimals
 
 
 def condition(desk: Desk) -> list[Block]:
     """Compose the conditions, the liquid to move, the hydrostatics and the load along the keel."""
-    arrival, docked = desk.results.arrival, desk.results.docking.position
-    blocks: list[Block] = []
-    if arrival is not None:
-        columns = [("On arrival", arrival)] + ([("When docked", docked)] if docked is not None else [])
-        blocks += [Heading("Condition on arrival and on docking"), condition_table(desk, columns), *_movements(desk)]
-    return [*blocks, *_hydrostatics(desk), *_line_load(desk)]
+    found = {"On arrival": desk.calculated.outcome(arrival), "When docked": desk.calculated.outcome(docking)}
+    there = [(name, one) for name, one in found.items() if not isinstance(one, Absent)]
+    blocks: list[Block] = [Heading("Condition on arrival and on docking")]
+    blocks += [condition_table(desk, there)] if there else []
+    blocks += not_calculated_of({name: one for name, one in found.items() if isinstance(one, Absent)})
+    return [*blocks, *_movements(desk), *_hydrostatics(desk), *_line_load(desk)]
 
 
 def condition_table(desk: Desk, columns: Sequence[tuple[str, FloatingPosition]]) -> Table:
@@ -68,12 +73,13 @@ def _figures(found: FloatingPosition) -> list[str]:
 
 
 def _movements(desk: Desk) -> list[Block]:
-    plan = desk.results.trim_plan
-    lightship = desk.package.lightship
-    if plan is None or lightship is None or lightship.docking is None:
+    plan, lightship = desk.calculated.outcome(trim_plan), desk.package.lightship
+    if lightship is None or lightship.docking is None:
         return []
     wanted = desk.quantity(lightship.docking.trim)
     blocks: list[Block] = [Heading("Liquid to move for the trim wanted")]
+    if isinstance(plan, Absent):
+        return [*blocks, not_calculated(plan)]
     names = {tank.tank: tank.name for tank in desk.package.tanks} | {"sea": "the sea"}
     if not plan.feasible:
         reached = decimals(plan.position.hydrostatics.trim, 2)
@@ -112,10 +118,11 @@ def _movements(desk: Desk) -> list[Block]:
 
 
 def _hydrostatics(desk: Desk) -> list[Block]:
-    found = desk.results.found(hydrostatics_table)
-    if not found:
-        return []
-    kg = desk.results.arrival.loading.vcg if desk.results.arrival else None
+    found = desk.calculated.outcome(hydrostatics_table)
+    if isinstance(found, Absent):
+        return [Heading("Hydrostatics"), not_calculated(found)]
+    afloat = desk.calculated.found(arrival)
+    kg = afloat.loading.vcg if afloat else None
     rows = tuple(
         Row(
             tuple(

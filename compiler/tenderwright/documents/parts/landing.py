@@ -4,9 +4,14 @@ from __future__ import annotations
 
 import numpy as np
 
+from tenderwright.calculations.landing.landing import BothLandings
 from tenderwright.calculations.landing.settling import Landing
+from tenderwright.calculations.ship.landing import entry_trim
+from tenderwright.calculations.ship.landing import landing as landing_step
+from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.quantities.display import decimals
 
 LEVELS = 12
@@ -15,8 +20,8 @@ LEVELS = 12
 
 def landing(desk: Desk) -> Part | None:
     """Compose the landing; None without a docking plan and a docking condition."""
-    docking = desk.results.docking
-    if docking.exact is None or docking.held is None:
+    found = desk.calculated.found(landing_step)
+    if found is None:
         return None
     blocks: list[Block] = [
         Paragraph(
@@ -27,10 +32,10 @@ def landing(desk: Desk) -> Part | None:
             )
         ),
         Heading("At settling, and at instability"),
-        both_methods(desk, docking.exact, docking.held),
+        both_methods(desk, found.exact, found.held),
         *_entry(desk),
         Heading("As the water falls"),
-        levels(desk),
+        levels(found),
     ]
     return Part("landing", "7.1", "Landing on the blocks", "data", "Docking data", tuple(blocks), caution=True)
 
@@ -43,11 +48,10 @@ def both_methods(desk: Desk, exact: Landing, held: Landing) -> Table:
         Column("TPC, MCTC, LCF and KM held constant", "right", 2),
         Column("Hydrostatics read again at W − P", "right", 2),
     )
-    share = desk.record.values.get("docking.landing.upthrust-share")
-    words = f"The upthrust is {float(share.si):.1%} of her displacement. " if share else ""
+    share = desk.record.values["docking.landing.upthrust-share"]
     note = inline(
-        words + "Form (a), KM falls: GM = RM/W. Form (b), KG rises: GM = RM/(W − P). Both give one righting moment, "
-        "RM = (W − P) KM − W KG − FSM; the lesser GM governs."
+        f"The upthrust is {float(share.si):.1%} of her displacement. Form (a), KM falls: GM = RM/W. Form (b), KG "
+        "rises: GM = RM/(W − P). Both give one righting moment, RM = (W − P) KM − W KG − FSM; the lesser GM governs."
     )
     return Table(columns, tuple(rows), note=note)
 
@@ -88,17 +92,17 @@ def _figures(desk: Desk, *landings: Landing) -> list[tuple[str, str, str]]:
 
 
 def _entry(desk: Desk) -> list[Block]:
-    trim = desk.record.values.get("docking.entry.trim")
-    plan = desk.package.docking_plan
-    if trim is None or plan is None:
-        return []
+    entry, plan = desk.calculated.outcome(entry_trim), desk.package.docking_plan
+    assert plan is not None
+    if isinstance(entry, Absent):
+        return [not_calculated(entry, "Greatest trim on entering")]
     wanted = desk.package.lightship.docking if desk.package.lightship else None
     least = plan.least_gm or (wanted.least_gm if wanted else None)
     facts: list[tuple[str, Inline]] = [
         ("Metacentric height to be kept", inline(desk.quantity(least))),
         (
             "Greatest trim on entering that keeps it",
-            inline(f"{decimals(float(trim.si), 2)} m by the end that touches first"),
+            inline(f"{decimals(float(entry['trim']), 2)} m by the end that touches first"),
         ),
     ]
     if wanted is not None:
@@ -106,10 +110,9 @@ def _entry(desk: Desk) -> list[Block]:
     return [Facts(tuple(facts))]
 
 
-def levels(desk: Desk) -> Table:
+def levels(found: BothLandings) -> Table:
     """Give upthrust and metacentric height at a choice of water levels, by both methods."""
-    curve, held = desk.results.docking.curve, desk.results.docking.held_curve
-    assert curve is not None
+    curve, held = found.curve, found.held_curve
     lost = np.flatnonzero(curve.gm[: curve.water.size - 1] <= 0)
     last = int(lost[0]) if lost.size else curve.water.size - 2
     before = np.linspace(0, curve.settled, 5)[:-1]
@@ -125,8 +128,8 @@ def levels(desk: Desk) -> Table:
             decimals(float(curve.draft_forward[index]), 2),
             decimals(float(curve.upthrust[index]) / 1000, 1),
             decimals(float(curve.gm[index]), 2),
-            decimals(float(held.upthrust[index]) / 1000, 1) if held is not None else "–",
-            decimals(float(held.gm[index]), 2) if held is not None else "–",
+            decimals(float(held.upthrust[index]) / 1000, 1),
+            decimals(float(held.gm[index]), 2),
         ]
         rows.append(Row(tuple(inline(cell) for cell in cells)))
     columns = (

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.docking_results import Why
+from tenderwright.calculations.ship.docking_condition import docking, docking_tank_states
+from tenderwright.calculations.ship.tanks import tank_shape
+from tenderwright.calculations.ship.undocking import undocking as undocking_step
+from tenderwright.calculations.ship.undocking import undocking_tank_states
+from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import (
     Block,
@@ -18,18 +22,17 @@ from tenderwright.documents.edition import (
     Table,
     inline,
 )
+from tenderwright.documents.not_calculated import absent_of, why_not
 from tenderwright.documents.parts.docking_condition import condition_table
 from tenderwright.quantities.display import decimals
 
 
 def undocking(desk: Desk) -> Part | None:
     """Compose the undocking condition; None where there is none."""
-    docking = desk.results.docking
-    if docking.undocking is None:
+    found, docked = desk.calculated.found(undocking_step), desk.calculated.found(docking)
+    if found is None or docked is None:
         return None
-    columns: list[tuple[str, FloatingPosition]] = [("When floated", docking.undocking.position)]
-    if docking.position is not None:
-        columns.insert(0, ("When docked", docking.position))
+    columns = [("When docked", docked), ("When floated", found.position)]
     blocks: list[Block] = [
         Paragraph(inline(Span(verdict(desk), strong=True))),
         Paragraph(
@@ -51,9 +54,9 @@ def undocking(desk: Desk) -> Part | None:
 
 def verdict(desk: Desk) -> str:
     """Say whether she floats off level and stable by these figures, or why not."""
-    found = desk.results.docking.undocking
-    if found is None:
-        return "Whether she floats off level and stable is not known."
+    found = desk.calculated.outcome(undocking_step)
+    if isinstance(found, Absent):
+        return f"Whether she floats off level and stable is not known: {found.why}."
     if found.level and found.stable:
         gm = f", {decimals(found.least_gm, 2)} m as the last block leaves her" if found.least_gm is not None else ""
         return (
@@ -65,7 +68,7 @@ def verdict(desk: Desk) -> str:
 
 def before_flooding(desk: Desk) -> list[Block]:
     """Say what to sound before flooding, grouped by the reason."""
-    found = desk.results.docking.undocking
+    found = desk.calculated.found(undocking_step)
     names = {tank.tank: tank.name for tank in desk.package.tanks}
     facts: list[tuple[str, Inline]] = []
     for why, label in _REASONS:
@@ -114,14 +117,16 @@ def _moved(desk: Desk) -> Table:
 
 def tank_table(desk: Desk) -> Table:
     """Give every tank's contents and sounding on docking and when she is floated."""
-    docking = desk.results.docking
+    docked = desk.calculated.found(docking_tank_states) or {}
+    floated = desk.calculated.found(undocking_tank_states) or {}
     rows = []
     for tank in desk.package.tanks:
-        before, after = docking.tanks.get(tank.tank), docking.tanks_undocking.get(tank.tank)
-        if before is None or after is None:
-            continue
         cells = [tank.name]
-        for state in (before, after):
+        for state in (docked.get(tank.tank), floated.get(tank.tank)):
+            if state is None:
+                why = absent_of(desk.calculated.outcome(tank_shape), tank.tank)
+                cells += [why_not(why) if why else "Not calculated.", "", ""]
+                continue
             sounding = "–" if state.sounding is None else f"{decimals(state.sounding, 2)}"
             cells += [state.liquid, decimals(state.volume, 2), sounding]
         rows.append(Row(tuple(inline(cell) for cell in cells)))
