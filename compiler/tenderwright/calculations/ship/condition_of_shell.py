@@ -11,7 +11,7 @@ import numpy as np
 
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.survey_readings import SurveyReadings
-from tenderwright.calculations.steps.outcome import Absent, Resting
+from tenderwright.calculations.steps.outcome import Absent, Lacking, Resting
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.thickness.analysis import Outlook
 from tenderwright.calculations.thickness.columns import Flags
@@ -49,7 +49,9 @@ def shell_readings(
         for readings in (survey_readings.plate, survey_readings.pits)
     )
     if not len(survey_readings.plate):
-        return Resting("no reading of the surveys can be used")
+        if survey_readings.notices:
+            return Resting("no reading of shell plate can be used")
+        return Lacking("it needs readings of shell plate under surveys/")
     outside = np.flatnonzero(zone_of(plate, given_zones(condition).si) < 0)
     if outside.size:
         row = int(outside[0])

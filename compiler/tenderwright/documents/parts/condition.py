@@ -256,8 +256,10 @@ def _plate_row(desk: Desk, shell: ShellCondition, call: PlateCall) -> Row:
 
 def _pits(desk: Desk) -> list[Block]:
     stretches, judged = desk.results.outcome(pit_stretches), desk.results.outcome(pits_judged)
-    if isinstance(stretches, Absent) or isinstance(judged, Absent):
-        return []
+    if isinstance(stretches, Absent):
+        return [Heading("Pitting"), not_calculated(stretches)]
+    if isinstance(judged, Absent):
+        return [Heading("Pitting"), not_calculated(judged)]
     rows = tuple(_pit_row(desk, one, judged.outcomes[name]) for name, one in stretches.items())
     columns = (
         Column("Strake", width=1.2),

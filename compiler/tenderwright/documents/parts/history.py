@@ -6,6 +6,7 @@ from datetime import date
 from decimal import ROUND_DOWN, Decimal
 
 from tenderwright.calculations.ship.survey_readings import survey_readings
+from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk, day, set_units
 from tenderwright.documents.edition import (
     Block,
@@ -20,6 +21,7 @@ from tenderwright.documents.edition import (
     inline,
     plain,
 )
+from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.documents.parts.found import (
     anodes_table,
     clearances_table,
@@ -237,8 +239,10 @@ def _growth(docking: EarlierDocking) -> list[Block]:
 
 def _surveys(desk: Desk) -> list[Block]:
     rows = []
-    found = desk.results.found(survey_readings)
-    for survey in found.counts if found else ():
+    found = desk.results.outcome(survey_readings)
+    if isinstance(found, Absent):
+        return [Heading("Thickness surveys"), not_calculated(found)] if desk.package.surveys else []
+    for survey in found.counts:
         first, last = day(date.fromisoformat(survey.first)), day(date.fromisoformat(survey.last))
         cells = (
             survey.name,

@@ -89,6 +89,30 @@ def test_the_findings_that_the_items_name_are_in_the_surveys() -> None:
     assert not under.any()
 
 
+def test_a_survey_of_members_alone_tells_of_them_and_lacks_the_shell() -> None:
+    member = ",,,forepeak,floor 80,plate,7.9,5.0,2025-10-08,gauge,afloat"
+    _, record, _ = surveyed(survey(member))
+    assert record.missing["shell.survey.readings"] == "it needs readings of shell plate under surveys/"
+    assert "member.forepeak.floor-80.mean-loss" in record.values
+    assert record.notices == []
+    _, record, _ = surveyed(survey(member, shot("Q", 31, "port", 11.1, 10)))
+    assert record.failed["shell.survey.readings"] == "no reading of shell plate can be used"
+    assert [notice.code for notice in record.notices] == ["bad-survey"]
+
+
+def test_where_no_row_can_be_used_every_row_is_told() -> None:
+    _, record, _ = surveyed(survey(shot("Q", 31, "port", 11.1, 10), shot("A", 31, "left", 11.1, 10)))
+    assert "shell.survey.readings" in record.failed
+    assert [notice.place.line for notice in record.notices] == [2, 3]
+
+
+def test_without_strakes_the_surveys_wait_for_them() -> None:
+    package, _, _ = marram()
+    record, _ = calculate(replace(package, strakes=()))
+    assert record.missing["shell.survey.readings"] == "it needs vessel/strakes.yaml"
+    assert not [notice for notice in record.notices if notice.code == "bad-survey"]
+
+
 def test_without_readings_or_without_the_condition_the_values_are_missing_and_nothing_is_told() -> None:
     package, _, _ = marram()
     for bare in (replace(package, surveys=()), replace(package, condition=None)):
