@@ -8,6 +8,7 @@ import yaml
 from jsonschema import Draft202012Validator
 
 from tenderwright.calculations.registry import methods
+from tenderwright.commands.reckon import NOT_FOUND
 
 from .run import Runner
 
@@ -24,6 +25,10 @@ def write(file: Path, name: str, **changed: object) -> Path:
         yaml.safe_dump({**methods()[name].example, **changed}, sort_keys=False, allow_unicode=True), "utf-8"
     )
     return file
+
+
+def no_constant(name: str) -> None:
+    raise AssertionError(f"{name} is no JSON")
 
 
 def test_the_list_names_every_calculation(run: Runner) -> None:
@@ -47,14 +52,13 @@ def test_every_example_runs_as_it_is_printed(run: Runner, example: Path, name: s
 def test_every_example_gives_its_outputs_as_json(run: Runner, example: Path, name: str) -> None:
     ran = run("reckon", name, write(example, name), "--format", "json")
     assert ran.code == 0
-    made = json.loads(ran.out)
+    made = json.loads(ran.out, parse_constant=no_constant)
     method = methods()[name]
     assert made["calculation"] == name
     assert made["inputs"].keys() == method.example.keys()
     names = [symbol.name for symbol in method.outputs]
-    given = [output["name"] for output in made["outputs"]]
-    assert given
-    assert [one for one in names if one in given] == given
+    assert [output["name"] for output in made["outputs"]] == names
+    assert all(output.get("said") == NOT_FOUND for output in made["outputs"] if output["value"] is None)
     assert made["source"]
 
 
@@ -131,3 +135,41 @@ def test_wrong_use(run: Runner, words: list[str], said: str) -> None:
     ran = run("reckon", *words)
     assert (ran.code, ran.out) == (2, "")
     assert said in ran.err
+
+
+def test_a_table_is_written_in_the_units_of_its_columns(run: Runner, example: Path) -> None:
+    ran = run("reckon", "condition.target-trim", write(example, "condition.target-trim"))
+    head, row = ran.out.partition("transfers")[2].splitlines()[1:3]
+    assert head.split() == ["source", "destination", "liquid", "mass", "t"]
+    assert row.split() == ["fore", "peak", "after", "peak", "sea", "water", "0.479867"]
+
+
+def test_limits_are_each_written_in_the_unit_of_their_dimension(run: Runner, example: Path) -> None:
+    ran = run("reckon", "facility.slipway", write(example, "facility.slipway"))
+    assert "980.000 kN" in next(line for line in ran.out.splitlines() if line.split()[:2] == ["haul", "force"])
+    as_json = json.loads(run("reckon", "facility.slipway", example, "--format", "json").out)
+    limits = next(one for one in as_json["outputs"] if one["name"] == "limits")
+    assert (limits["value"][0]["limit"], limits["value"][0]["unit"], limits["si"][0]["limit"]) == (980.0, "kN", 980e3)
+    assert [column["name"] for column in limits["columns"]][:3] == ["name", "dimension", "demand"]
+
+
+def test_the_use_of_a_limit_that_is_nothing_is_null(run: Runner, example: Path) -> None:
+    file = write(example, "facility.slipway", haul="0 kN")
+    made = json.loads(run("reckon", "facility.slipway", file, "--format", "json").out, parse_constant=no_constant)
+    use = next(one for one in made["outputs"] if one["name"] == "use")
+    assert (use["value"], use["si"], use["said"]) == (None, None, NOT_FOUND)
+
+
+def test_nested_inputs_are_echoed_whole(run: Runner, example: Path) -> None:
+    ran = run("reckon", "condition.floating", write(example, "condition.floating"))
+    echoed = ran.out.partition("inputs\n")[2].partition("results\n")[0]
+    assert "- {name: lightship, mass: 440 t, x: 18.9 m, z: 3.1 m}" in echoed
+    assert "half_breadths: [0.4 m, 2.5 m, 3.2 m, 3.6 m, 3.9 m]" in echoed
+
+
+def test_a_list_that_is_not_found_is_said(run: Runner, example: Path) -> None:
+    high = [{"name": "lightship", "mass": "440 t", "x": "18.9 m", "z": "5.0 m"}]
+    ran = run("reckon", "condition.floating", write(example, "condition.floating", weights=high))
+    assert ran.code == 0
+    line = next(line for line in ran.out.splitlines() if line.split()[:1] == ["list"])
+    assert NOT_FOUND in line

@@ -2,25 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from tenderwright.calculations.method import Method
-from tenderwright.quantities.display import in_unit
+from tenderwright.calculations.method import Method, Symbol
+from tenderwright.calculations.plain import plain
+from tenderwright.calculations.shown import in_shown_units
 from tenderwright.quantities.quantity import parse_quantity
 
 
 @dataclass(frozen=True)
 class Output:
-    """One output: its SI value, and the figure in the unit it is shown in."""
+    """One output of a method; None where it has none for these inputs."""
 
-    name: str
-    meaning: str
-    dimension: str
-    unit: str
+    symbol: Symbol
     value: Any
-    si: Any = None
+    """The figure in the unit it is shown in; a table column by column."""
+    si: Any
 
 
 def input_schema(method: Method[Any]) -> dict[str, Any]:
@@ -57,20 +56,11 @@ def to_si(schema: Mapping[str, Any], data: Any) -> Any:
     return data
 
 
-def run_alone(method: Method[Any], data: Mapping[str, Any]) -> Iterator[Output]:
-    """Run a method on validated data; raises OutOfRange where the method does."""
-    outputs = method.run(**to_si(input_schema(method), dict(data)))
-    for symbol in method.outputs:
-        if symbol.name in outputs:
-            value = _shown(outputs[symbol.name], symbol.unit, symbol.dimension)
-            yield Output(symbol.name, symbol.meaning, symbol.dimension, symbol.unit, value, outputs[symbol.name])
+def run_alone(method: Method[Any], data: Mapping[str, Any]) -> list[Output]:
+    """Run a method on validated data, and give each of its outputs; raises OutOfRange where the method does."""
+    figures = method.run(**to_si(input_schema(method), dict(data)))
+    return [_output(symbol, plain(figures.get(symbol.name))) for symbol in method.outputs]
 
 
-def _shown(value: Any, unit: str, dimension: str) -> Any:
-    if isinstance(value, bool) or value is None or isinstance(value, str):
-        return value
-    if isinstance(value, (int, float)):
-        return in_unit(float(value), unit, dimension) if unit else value
-    if isinstance(value, (list, tuple)):
-        return [_shown(entry, unit, dimension) for entry in value]
-    return value
+def _output(symbol: Symbol, si: Any) -> Output:
+    return Output(symbol, in_shown_units(symbol, si), si)

@@ -29,6 +29,10 @@ class Citation:
         return where if self.standing == "published" else f"{where} ({self.standing})"
 
 
+BY_ROW = "as the row says"
+"""The dimension of a column whose rows each name their own under `dimension`."""
+
+
 @dataclass(frozen=True)
 class Symbol:
     """One output of a method: its name, meaning, dimension and the SI-family unit it is shown in."""
@@ -37,6 +41,8 @@ class Symbol:
     meaning: str
     dimension: str
     unit: str
+    columns: tuple[Symbol, ...] = ()
+    """Of a table, whose figure is a list of rows: each key of a row."""
 
 
 def _as_they_are(result: Any) -> Mapping[str, Any]:

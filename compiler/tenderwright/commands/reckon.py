@@ -5,21 +5,26 @@ from __future__ import annotations
 import json
 import sys
 from argparse import ArgumentParser, Namespace
+from math import isfinite
 from pathlib import Path
 from typing import Any
 
-from tenderwright.calculations.alone import Output, input_schema, run_alone
-from tenderwright.calculations.method import Method, OutOfRange
+from tenderwright.calculations.alone import Output, input_schema, run_alone, to_si
+from tenderwright.calculations.method import BY_ROW, Method, OutOfRange, Symbol
 from tenderwright.calculations.registry import methods
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse
 from tenderwright.notices import Notice, Place, sort_notices
 from tenderwright.notices.render import as_text
 from tenderwright.notices.suggest import did_you_mean
-from tenderwright.quantities.display import shown_unit, significant
+from tenderwright.quantities.display import shown_unit, si_unit, significant
 from tenderwright.reading.package import read_one
 from tenderwright.shapes.keywords import format_checker, validator_class
 from tenderwright.shapes.validate import validate_with
+from tenderwright.writing.json_file import strict
+
+NOT_FOUND = "not found for these inputs"
+"""What is said where a method has no figure for an output."""
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -70,7 +75,7 @@ def _reckon(method: Method[Any], file: Path, form: str) -> int:
     outputs: list[Output] = []
     if source is not None and not notices:
         try:
-            outputs = list(run_alone(method, source.data))
+            outputs = run_alone(method, source.data)
         except OutOfRange as error:
             notices = [Notice("out-of-range", Place(str(file)), str(error), hints=(f"valid: {method.valid}",))]
     if notices:
@@ -83,37 +88,33 @@ def _reckon(method: Method[Any], file: Path, form: str) -> int:
 
 
 def _as_json(method: Method[Any], data: Any, outputs: list[Output]) -> str:
-    return json.dumps(
-        {
-            "calculation": method.name,
-            "title": method.title,
-            "formula": method.formula,
-            "source": str(method.source),
-            "valid": method.valid,
-            "inputs": _inputs(method.inputs, data),
-            "outputs": [
-                {
-                    "name": o.name,
-                    "meaning": o.meaning,
-                    "value": o.value,
-                    "si": o.si,
-                    "unit": o.unit,
-                    "dimension": o.dimension,
-                }
-                for o in outputs
-            ],
-            "cautions": list(method.cautions),
-        },
-        indent=2,
-        ensure_ascii=False,
-    )
+    made = {
+        "calculation": method.name,
+        "title": method.title,
+        "formula": method.formula,
+        "source": str(method.source),
+        "valid": method.valid,
+        "inputs": _inputs(method.inputs, data),
+        "outputs": [_output(one) for one in outputs],
+        "cautions": list(method.cautions),
+    }
+    return json.dumps(strict(made), indent=2, ensure_ascii=False, allow_nan=False)
+
+
+def _output(output: Output) -> dict[str, Any]:
+    symbol = output.symbol
+    named = {"name": symbol.name, "meaning": symbol.meaning, "unit": symbol.unit, "dimension": symbol.dimension}
+    columns = {"columns": [_column(one) for one in symbol.columns]} if symbol.columns else {}
+    said = {"said": NOT_FOUND} if output.value is None else {}
+    return named | columns | {"value": output.value, "si": output.si} | said
+
+
+def _column(symbol: Symbol) -> dict[str, str]:
+    return {"name": symbol.name, "meaning": symbol.meaning, "unit": symbol.unit, "dimension": symbol.dimension}
 
 
 def _inputs(schemas: Any, data: Any) -> dict[str, Any]:
     """Give every input as written, with its SI value and the SI unit where it is a quantity."""
-    from tenderwright.calculations.alone import to_si
-    from tenderwright.quantities.display import si_unit
-
     return {
         name: {
             "written": value,
@@ -134,29 +135,65 @@ def _as_text(method: Method[Any], data: Any, outputs: list[Output]) -> str:
         "inputs",
     ]
     for name, value in data.items():
-        lines.append(f"  {name} = {value if isinstance(value, (str, int, float)) else f'({len(value)} entries)'}")
+        lines += _input(name, value)
     lines.append("results")
-    width = max((len(o.name) for o in outputs), default=0)
-    for output in outputs:
-        lines += _result(output, width)
+    width = max(len(one.symbol.name) for one in outputs)
+    for one in outputs:
+        lines += _result(one, width)
     lines += [f"caution   {caution}" for caution in method.cautions]
     return "\n".join(lines)
 
 
+def _input(name: str, value: Any) -> list[str]:
+    """Write an input in full, as it could stand in a file."""
+    if not isinstance(value, (list, dict)):
+        return [f"  {name} = {_cell(value)}"]
+    import yaml
+
+    text = yaml.safe_dump(value, sort_keys=False, allow_unicode=True, default_flow_style=None, width=110)
+    return [f"  {name} =", *(f"    {line}" for line in text.splitlines())]
+
+
 def _result(output: Output, width: int) -> list[str]:
-    value, unit = output.value, shown_unit(output.unit)
-    head = f"  {output.name:<{width}}  "
-    if isinstance(value, list) and value and isinstance(value[0], dict):
-        rows = ["  ".join(f"{key} {_cell(entry)}" for key, entry in row.items()) for row in value]
-        return [f"{head}{output.meaning}", *(f"      {row}" for row in rows)]
-    if isinstance(value, list):
-        return [f"{head}{', '.join(_cell(entry) for entry in value)} {unit}   {output.meaning}"]
-    return [f"{head}{_cell(value)} {unit}".ljust(width + 26) + f"   {output.meaning}"]
+    symbol, value = output.symbol, output.value
+    head = f"  {symbol.name:<{width}}  "
+    if isinstance(value, list) and value and symbol.dimension in ("table", "text"):
+        lines = _table(symbol, value) if symbol.columns else map(str, value)
+        return [f"{head}{symbol.meaning}", *(f"      {line}" for line in lines)]
+    return [f"{head}{_figure(value, symbol.unit)}".ljust(width + 26) + f"   {symbol.meaning}"]
 
 
-def _cell(value: Any) -> str:
+def _figure(value: Any, unit: str) -> str:
+    if value is None:
+        return NOT_FOUND
+    if value == []:
+        return "none"
+    figures = value if isinstance(value, list) else [value]
+    return f"{', '.join(_cell(one, unit) for one in figures)} {shown_unit(unit)}".rstrip()
+
+
+def _table(symbol: Symbol, rows: list[dict[str, Any]]) -> list[str]:
+    """Set the rows of a table under its columns, each with its unit."""
+    lines = [[f"{one.name} {shown_unit(one.unit)}".rstrip() for one in symbol.columns]]
+    lines += [[_in_row(one, row) for one in symbol.columns] for row in rows]
+    widths = [max(map(len, column)) for column in zip(*lines, strict=True)]
+    return ["  ".join(map(str.ljust, line, widths)).rstrip() for line in lines]
+
+
+def _in_row(column: Symbol, row: dict[str, Any]) -> str:
+    value = row[column.name]
+    if column.dimension == BY_ROW and value is not None:
+        return f"{_cell(value, row['unit'])} {shown_unit(row['unit'])}"
+    return _cell(value, column.unit)
+
+
+def _cell(value: Any, unit: str = "") -> str:
     if value is None:
         return "not known"
     if isinstance(value, bool):
         return "yes" if value else "no"
-    return significant(value, 6) if isinstance(value, float) else str(value)
+    if not isinstance(value, float):
+        return str(value)
+    if not isfinite(value):
+        return "beyond all bounds"
+    return str(int(value)) if unit == "each" and value.is_integer() else significant(value, 6)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tenderwright.quantities.display import US_UNITS, decimals, in_unit, shown_unit
+from tenderwright.quantities.display import METRIC_UNITS, US_UNITS, decimals, in_unit, shown_unit
 
 _SMALLER = {"length": (("in", 2), ("mil", 1)), "mass": (("lb", 1),)}
 """By dimension, the units and decimals taken where one of the unit before is more than the magnitude."""
@@ -11,7 +11,6 @@ _MIL = 2.54e-5
 _LENGTHS = ("ft", "in", "ft-in", "'", '"', "foot", "inch", "yd")
 _MASSES = ("lb", "lbs", "long_ton", "short_ton", "long_ton/ft", "lb/ft2")
 _WRITTEN = (*_LENGTHS, *_MASSES, "ft2", "in2", "ft3", "US_gal", "imp_gal")
-_METRIC = {"length": "m", "area": "m2", "volume": "m3", "mass": "t", "line_load": "t/m", "area_density": "kg/m2"}
 
 
 def customary(si: float, dimension: str) -> str:
@@ -36,4 +35,4 @@ def is_customary(name: str) -> bool:
 
 def metric_unit(dimension: str) -> str:
     """Name the metric unit beside which a customary figure is shown."""
-    return _METRIC[dimension]
+    return METRIC_UNITS[dimension]

@@ -19,6 +19,20 @@ US_UNITS = {
 }
 """By dimension, the US customary unit shown beside or instead of the metric one, and its decimals."""
 
+METRIC_UNITS = {
+    "length": "m",
+    "area": "m2",
+    "volume": "m3",
+    "mass": "t",
+    "line_load": "t/m",
+    "area_density": "kg/m2",
+    "moment": "t*m",
+    "force": "kN",
+    "pressure": "MPa",
+    "each": "each",
+}
+"""By dimension, the metric unit that figures are shown in where nothing else says which."""
+
 _SHOWN = {
     "m2": "m²", "m3": "m³", "ft2": "ft²", "ft3": "ft³", "um": "µm", "deg": "°", "US_gal": "US gal",
     "imp_gal": "imp gal", "long_ton": "long ton", "short_ton": "short ton", "kg/m2": "kg/m²", "t/m3": "t/m³",

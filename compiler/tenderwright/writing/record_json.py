@@ -9,9 +9,11 @@ from typing import Any
 from tenderwright import __version__
 from tenderwright.calculations.method import Method
 from tenderwright.calculations.plain import plain
+from tenderwright.calculations.shown import in_shown_units
 from tenderwright.calculations.value import Given, Record, Value, Working
 from tenderwright.notices import Place
-from tenderwright.quantities.display import in_unit, shown_unit, si_unit, significant
+from tenderwright.quantities.display import shown_unit, si_unit, significant
+from tenderwright.writing.json_file import strict
 
 SHOWN = 6
 """Significant digits of a figure as shown."""
@@ -76,23 +78,16 @@ def _value(value: Value) -> dict[str, Any]:
         "meaning": value.symbol.meaning,
         "figure": strict(plain(value.si)),
         "si_unit": si_unit(value.dimension),
-        "shown": strict(_in_unit(plain(value.si), value)),
+        "shown": strict(_digits(in_shown_units(value.symbol, plain(value.si)))),
         "unit": shown_unit(value.unit),
     }
 
 
-def _in_unit(figure: Any, value: Value) -> Any:
+def _digits(figure: Any) -> Any:
     if isinstance(figure, list):
-        return [_in_unit(one, value) for one in figure]
+        return [_digits(one) for one in figure]
+    if isinstance(figure, dict):
+        return {key: _digits(one) for key, one in figure.items()}
     if isinstance(figure, bool) or not isinstance(figure, (int, float)) or not math.isfinite(figure):
         return figure
-    return significant(in_unit(float(figure), value.unit, value.dimension) if value.unit else float(figure), SHOWN)
-
-
-def strict(data: Any) -> Any:
-    """Give data without what JSON has no word for: a figure that is none, or beyond all bounds, is null."""
-    if isinstance(data, dict):
-        return {str(key): strict(value) for key, value in data.items()}
-    if isinstance(data, list):
-        return [strict(value) for value in data]
-    return None if isinstance(data, float) and not math.isfinite(data) else data
+    return significant(float(figure), SHOWN)

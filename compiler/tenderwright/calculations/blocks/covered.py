@@ -153,7 +153,20 @@ METHOD = Method(
         )
     },
     outputs=(
-        Symbol("strips", "each strip in m, its number of dockings running, and whether the last is one", "table", ""),
+        Symbol(
+            "strips",
+            "each strip under blocks at two or more dockings running",
+            "table",
+            "",
+            (
+                Symbol("aft", "after end, forward of AP", "length", "m"),
+                Symbol("forward", "fore end, forward of AP", "length", "m"),
+                Symbol("starboard", "starboard edge, to port", "length", "m"),
+                Symbol("port", "port edge, to port", "length", "m"),
+                Symbol("dockings", "dockings running", "each", "each"),
+                Symbol("now", "whether the last in the list is one of them", "truth", ""),
+            ),
+        ),
         Symbol("area_running", "area covered at two or more dockings running", "area", "m2"),
         Symbol("area_now", "area under the blocks of the last docking in the list", "area", "m2"),
     ),

@@ -136,7 +136,17 @@ METHOD = Method(
     },
     outputs=(
         Symbol("count", "pairs that are too near", "each", "each"),
-        Symbol("conflicts", "each pair with its distance in m", "table", ""),
+        Symbol(
+            "conflicts",
+            "each pair that is too near",
+            "table",
+            "",
+            (
+                Symbol("block", "block", "text", ""),
+                Symbol("other", "what it is too near to", "text", ""),
+                Symbol("distance", "from edge to edge; minus where they overlap", "length", "m"),
+            ),
+        ),
         Symbol("nearest", "least distance of those pairs; minus where they overlap", "length", "m"),
     ),
     kernel=_kernel,

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from tenderwright.calculations.cradle.train import Car, Centring, Train, arrange, cars_to_carry, cars_to_cover
-from tenderwright.calculations.method import Citation, Method, Symbol
+from tenderwright.calculations.method import BY_ROW, Citation, Method, Symbol
 
 _TOLERANCE = 1e-9
 
@@ -49,6 +49,28 @@ class Limit:
         if self.use is None:
             return None
         return self.use < 1.0 if self.strict else self.use <= 1.0 + _TOLERANCE
+
+
+LIMITS = Symbol(
+    "limits",
+    "each limit, with what is asked and what is left of it",
+    "table",
+    "",
+    (
+        Symbol("name", "the limit", "text", ""),
+        Symbol("dimension", "what is limited", "text", ""),
+        Symbol("demand", "what is asked", BY_ROW, ""),
+        Symbol("limit", "what is allowed", BY_ROW, ""),
+        Symbol("margin", "limit less demand", BY_ROW, ""),
+        Symbol("met", "whether the demand is within the limit", "truth", ""),
+    ),
+)
+"""The limits as an output of a method; `limit_rows` gives its figure."""
+
+
+def limit_rows(limits: Iterable[Limit]) -> list[dict[str, Any]]:
+    """Give limits as rows of plain data, in SI units of each dimension."""
+    return [{column.name: getattr(limit, column.name) for column in LIMITS.columns} for limit in limits]
 
 
 @dataclass(frozen=True)
@@ -146,17 +168,7 @@ def _kernel(
         "car_load": [c.load for c in train.cars] if train.load is not None else [],
         "car_peak": [c.peak for c in train.cars] if train.load is not None else [],
         "axle_load": [c.axle_load for c in train.cars if c.axle_load is not None] if train.load else [],
-        "limits": [
-            {
-                "name": limit.name,
-                "dimension": limit.dimension,
-                "demand": limit.demand,
-                "limit": limit.limit,
-                "margin": limit.margin,
-                "met": limit.met,
-            }
-            for limit in fit.limits
-        ],
+        "limits": limit_rows(fit.limits),
     }
 
 
@@ -279,7 +291,7 @@ METHOD = Method(
         Symbol("car_load", "load on each car, from aft", "mass", "t"),
         Symbol("car_peak", "greatest line load on each car, from aft", "line_load", "t/m"),
         Symbol("axle_load", "load on an axle of each car, from aft", "mass", "t"),
-        Symbol("limits", "each limit with demand, limit and margin, in SI units of its dimension", "table", ""),
+        LIMITS,
     ),
     kernel=_kernel,
     example={

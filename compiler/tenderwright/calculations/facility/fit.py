@@ -8,8 +8,8 @@ from typing import Any
 
 from tenderwright.calculations.cradle.cars import Limit
 from tenderwright.calculations.facility.clearances import IN_SERVICE, Clearances
-from tenderwright.calculations.facility.verdict import Verdict, verdict, verdict_outputs
-from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.facility.verdict import VERDICT_SYMBOLS, Verdict, verdict, verdict_outputs
+from tenderwright.calculations.method import Citation, Method, OutOfRange
 from tenderwright.calculations.schema import quantity, record, text
 
 
@@ -141,12 +141,6 @@ CLEARANCES = record(
     side=quantity("length", "Each side.", "3.0 m"),
     air=quantity("length", "Under a bridge.", "0.3 m"),
     source=text("Where they come from."),
-)
-VERDICT_SYMBOLS = (
-    Symbol("result", "pass, fail or not known", "text", ""),
-    Symbol("deciding", "limit that decides", "text", ""),
-    Symbol("use", "demand by limit of that one", "fraction", "%"),
-    Symbol("limits", "each limit with demand, limit and margin, in SI units of its dimension", "table", ""),
 )
 
 METHOD = Method(

@@ -8,7 +8,7 @@ from typing import Any
 import numpy as np
 
 from tenderwright.calculations.cradle.cars import Limit
-from tenderwright.calculations.facility.verdict import verdict, verdict_outputs
+from tenderwright.calculations.facility.verdict import VERDICT_SYMBOLS, verdict, verdict_outputs
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
 
@@ -122,10 +122,7 @@ METHOD = Method(
         ),
     },
     outputs=(
-        Symbol("result", "pass, fail or not known", "text", ""),
-        Symbol("deciding", "limit that decides", "text", ""),
-        Symbol("use", "demand by limit of that one", "fraction", "%"),
-        Symbol("limits", "each limit with demand, limit and margin, in SI units of its dimension", "table", ""),
+        *VERDICT_SYMBOLS,
         Symbol("moment", "bending moment at the middle of the dock, sagging", "moment", "t*m"),
         Symbol("design_moment", "the same for the capacity over the length in general designed for", "moment", "t*m"),
         Symbol("length_share", "length of the ship by that of the dock", "fraction", "%"),

@@ -12,7 +12,7 @@ from numpy.typing import ArrayLike
 from tenderwright.calculations.blocks.weight_curve import Segment
 from tenderwright.calculations.cradle.cars import Limit
 from tenderwright.calculations.cradle.line_load import line_load
-from tenderwright.calculations.facility.verdict import verdict, verdict_outputs
+from tenderwright.calculations.facility.verdict import VERDICT_SYMBOLS, verdict, verdict_outputs
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
@@ -199,10 +199,7 @@ METHOD = Method(
         "first_pair": quantity("length", "Aftermost pair, forward of AP; the best place where left out.", "-10 m"),
     },
     outputs=(
-        Symbol("result", "pass, fail or not known", "text", ""),
-        Symbol("deciding", "limit that decides", "text", ""),
-        Symbol("use", "demand by limit of that one", "fraction", "%"),
-        Symbol("limits", "each limit with demand, limit and margin, in SI units of its dimension", "table", ""),
+        *VERDICT_SYMBOLS,
         Symbol("distributed_load", "maximum distributed load MDL", "line_load", "t/m"),
         Symbol("lifting_capacity", "maximum lifting capacity MLC, in theory", "mass", "t"),
         Symbol("greatest_average", "greatest line load averaged over a bay", "line_load", "t/m"),

@@ -7,7 +7,7 @@ from math import atan, cos, sin, tan
 from typing import Any
 
 from tenderwright.calculations.cradle.cars import Limit
-from tenderwright.calculations.facility.verdict import verdict, verdict_outputs
+from tenderwright.calculations.facility.verdict import VERDICT_SYMBOLS, verdict, verdict_outputs
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import GRAVITY, number, quantity
 
@@ -92,10 +92,7 @@ METHOD = Method(
         "length": quantity("length", "Length over which trim is measured, for the trim that lands her evenly.", "48 m"),
     },
     outputs=(
-        Symbol("result", "pass, fail or not known", "text", ""),
-        Symbol("deciding", "limit that decides", "text", ""),
-        Symbol("use", "demand by limit of that one", "fraction", "%"),
-        Symbol("limits", "each limit with demand, limit and margin, in SI units of its dimension", "table", ""),
+        *VERDICT_SYMBOLS,
         Symbol("slope", "slope of the track", "angle", "deg"),
         Symbol("haul_force", "haul force", "force", "kN"),
         Symbol("declivity", "declivity of the blocks", "angle", "deg"),

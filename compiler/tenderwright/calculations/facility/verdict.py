@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
-from tenderwright.calculations.cradle.cars import Fit, Limit
-from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.cradle.cars import LIMITS, Fit, Limit, limit_rows
+from tenderwright.calculations.method import OutOfRange, Symbol
 
 
 @dataclass(frozen=True)
@@ -68,19 +69,12 @@ def cradle_limits(fit: Fit) -> tuple[Limit, ...]:
     return tuple(replace(limit, name=f"cradle: {limit.name}") for limit in fit.limits)
 
 
-def rows(limits: Iterable[Limit]) -> list[dict[str, Any]]:
-    """Give the limits as rows of plain data, in SI units of each dimension."""
-    return [
-        {
-            "name": limit.name,
-            "dimension": limit.dimension,
-            "demand": limit.demand,
-            "limit": limit.limit,
-            "margin": limit.margin,
-            "met": limit.met,
-        }
-        for limit in limits
-    ]
+VERDICT_SYMBOLS = (
+    Symbol("result", "pass, fail or not known", "text", ""),
+    Symbol("deciding", "limit that decides", "text", ""),
+    Symbol("use", "demand by limit of that one; not known where the limit is nothing", "fraction", "%"),
+    LIMITS,
+)
 
 
 def verdict_outputs(found: Verdict) -> Mapping[str, Any]:
@@ -88,8 +82,8 @@ def verdict_outputs(found: Verdict) -> Mapping[str, Any]:
     return {
         "result": found.words,
         "deciding": found.deciding.name,
-        "use": found.deciding.use,
-        "limits": rows(found.limits),
+        "use": None if found.deciding.use == math.inf else found.deciding.use,
+        "limits": limit_rows(found.limits),
     }
 
 

@@ -5,17 +5,9 @@ from __future__ import annotations
 from tenderwright.calculations.cradle.cars import Limit
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Span, Table, inline
-from tenderwright.quantities.display import decimals, in_unit, shown_unit
+from tenderwright.quantities.display import METRIC_UNITS, decimals, in_unit, shown_unit
 
-_UNITS = {
-    "mass": ("t", 1),
-    "line_load": ("t/m", 1),
-    "length": ("m", 2),
-    "each": ("", 0),
-    "moment": ("t*m", 0),
-    "force": ("kN", 0),
-    "pressure": ("MPa", 2),
-}
+_PLACES = {"mass": 1, "line_load": 1, "length": 2, "each": 0, "moment": 0, "force": 0, "pressure": 2}
 COMMON = (
     "length",
     "beam",
@@ -79,8 +71,9 @@ def shown(number: float | None, limit: Limit) -> str:
     """Show a figure of a limit in the unit of its dimension."""
     if number is None:
         return "not known"
-    unit, places = _UNITS.get(limit.dimension, ("", 2))
-    return f"{decimals(in_unit(number, unit, limit.dimension), places)} {shown_unit(unit)}".strip()
+    unit = METRIC_UNITS[limit.dimension]
+    figure = decimals(in_unit(number, unit, limit.dimension), _PLACES[limit.dimension])
+    return figure if unit == "each" else f"{figure} {shown_unit(unit)}"
 
 
 def word(fits: bool | None) -> str:
