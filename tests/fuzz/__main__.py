@@ -15,6 +15,7 @@ from tenderwright.notices.render import as_text
 from tenderwright.starter.write import write_starter
 from tests.fuzz.breaks import GONE, KINDS, Break, breaks
 from tests.fuzz.broken_package import BrokenPackage, spread
+from tests.fuzz.costs import costs
 from tests.fuzz.law import fault_of, fault_of_two
 
 REPOSITORY = Path(__file__).resolve().parents[2]
@@ -27,6 +28,7 @@ def main() -> int:
     parser.add_argument("--seconds", type=float, default=60.0, help="how long to go on (default: 60)")
     parser.add_argument("--breaks", type=int, default=None, help="stop after so many breaks")
     parser.add_argument("--package", type=Path, default=None, help="the package (default: package_src and the starter)")
+    parser.add_argument("--numbers", action="store_true", help="change numbers alone: none takes the machine")
     parser.add_argument("--again", nargs="+", default=None, metavar="BREAK", help="do these, as printed, and show all")
     arguments = parser.parse_args()
     with TemporaryDirectory() as folder:
@@ -35,7 +37,10 @@ def main() -> int:
         roots = [arguments.package] if arguments.package else [REPOSITORY / "package_src", None]
         packages = [_package(root, Path(folder) / str(number)) for number, root in enumerate(roots)]
         seed = arguments.seed if arguments.seed is not None else random.SystemRandom().randrange(10**6)
-        return _fuzz(packages, seed, time.monotonic() + arguments.seconds, arguments.breaks)
+        until = time.monotonic() + arguments.seconds
+        if arguments.numbers:
+            return costs(packages, seed, until, arguments.breaks)
+        return _fuzz(packages, seed, until, arguments.breaks)
 
 
 def _package(root: Path | None, folder: Path) -> BrokenPackage:

@@ -10,10 +10,18 @@ from dataclasses import dataclass
 KINDS = ("removed", "doubled", "emptied", "mistyped", "misspelt")
 """What may happen to one line."""
 
+NUMBERED = "numbered"
+"""One number of a line is another: huge, tiny, negative or nothing. What that brings is a law of its own."""
+
 GONE = "gone"
 """What may happen to a file."""
 
 _OTHER_TYPES = ("true", "[17]", "{odd: 1}", "-3", "2027-02-30", "many", "4 kg", "null", "''")
+_OTHER_NUMBERS = (
+    "0", "1", "2", "-1", "0.001", "0.000001", "7", "37", "100", "365", "999", "3650", "9999", "99999", "1000000",
+    "12345678", "1e9", "1e15", "-1e9", "1e-9", "1e300", "99999999999999999999",
+)  # fmt: skip
+_NUMBER = re.compile(r"(?<![A-Za-z0-9_.-])-?[0-9]+(?:\.[0-9]+)?")
 _WORD = re.compile(r"[A-Za-z]{3,}")
 _VALUE = re.compile(r"^(\s*(?:- )*(?:[\w.-]+|\"[^\"]+\"): +|\s*(?:- )+)(\S.*)$")
 
@@ -68,6 +76,8 @@ class Break:
                 return [value[1] + other]
             head, comma, _ = line.rpartition(",")
             return [f"{head}{comma}{other}" if comma else line[: len(line) - len(line.lstrip())] + other]
+        if self.kind == NUMBERED:
+            return [self._numbered(line)]
         words = list(_WORD.finditer(line))
         if not words:
             return [line + "x"]
@@ -76,6 +86,14 @@ class Break:
         first, second = line[at : at + 2]
         swapped = second + first if first != second else first
         return [line[:at] + swapped + line[at + 2 :]]
+
+    def _numbered(self, line: str) -> str:
+        numbers = list(_NUMBER.finditer(line))
+        if not numbers:
+            return line
+        which, other = divmod(self.draw, len(_OTHER_NUMBERS))
+        number = numbers[which % len(numbers)]
+        return line[: number.start()] + _OTHER_NUMBERS[other] + line[number.end() :]
 
 
 def breaks(texts: Mapping[str, str], chance: random.Random, kinds: tuple[str, ...] = KINDS) -> Iterator[Break]:

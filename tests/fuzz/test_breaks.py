@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.fuzz.breaks import GONE, KINDS, Break, breaks
-from tests.fuzz.broken_package import BrokenPackage
+from tests.fuzz.breaks import GONE, KINDS, NUMBERED, Break, breaks
+from tests.fuzz.broken_package import BrokenPackage, Told
 from tests.fuzz.law import fault_of, fault_of_two
 from tests.pipeline.packages import marram, starter
 
@@ -35,6 +35,11 @@ def test_two_breaks_bring_no_more_than_each_alone(package: BrokenPackage) -> Non
     source = breaks(package.texts, random.Random("pairs"))
     pairs = [(next(source), next(source)) for _ in range(5)]
     assert {f"{one} {other}": fault for one, other in pairs if (fault := fault_of_two(package, one, other))} == {}
+
+
+def test_a_number_that_is_another_ends_in_no_traceback(package: BrokenPackage) -> None:
+    sample = islice(breaks(package.texts, random.Random("numbers"), (NUMBERED,)), 12)
+    assert [type(package.told(one)) for one in sample] == [Told] * 12
 
 
 def test_most_breaks_are_told(package: BrokenPackage) -> None:
