@@ -13,6 +13,7 @@ from tests.fuzz.breaks import NUMBERED, Break, breaks
 from tests.fuzz.broken_package import BrokenPackage, spread
 
 MOST_SECONDS = 10
+"""Of the processor."""
 MOST_MEMORY = 2**30
 """In bytes, of the whole process."""
 
@@ -46,8 +47,8 @@ def costs(packages: list[BrokenPackage], seed: int, until: float, most: int | No
 def cost_of(package: BrokenPackage, *broken: Break) -> tuple[str, int]:
     """Say how the package with these breaks costs too much or fails, and count what is told of it."""
     before = _memory()
-    signal.signal(signal.SIGALRM, _stop)
-    signal.alarm(MOST_SECONDS)
+    signal.signal(signal.SIGPROF, _stop)
+    signal.setitimer(signal.ITIMER_PROF, MOST_SECONDS)
     try:
         told = package.told(*broken)
     except TooLong:
@@ -55,7 +56,7 @@ def cost_of(package: BrokenPackage, *broken: Break) -> tuple[str, int]:
     except Exception:  # whatever it is, it is what this looks for
         return traceback.format_exc(), 0
     finally:
-        signal.alarm(0)
+        signal.setitimer(signal.ITIMER_PROF, 0)
     now = _memory()
     fault = f"the memory grew from {before >> 20} to {now >> 20} MiB" if now > max(before, MOST_MEMORY) else ""
     return fault, len(told.notices)

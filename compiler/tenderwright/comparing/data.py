@@ -9,8 +9,8 @@ from typing import Any
 
 from tenderwright.reading.package import Files
 
-_NOT_FOR_YARDS = {"package.yaml": {"owner_papers"}}
-"""Keys that bear on the owner's own papers alone, which no yard is told of."""
+_NOT_FOR_YARDS = {"package.yaml": {"owner_papers", "format"}}
+"""Keys that bear on the owner's own papers or on how files are written, which no yard is told of."""
 
 PackageData = Mapping[str, Any]
 """The data of each file by path: what YAML holds, or the text of a clause or survey."""

@@ -9,6 +9,7 @@ from tenderwright.model.kinds import Currency, Date, DateOrNone, Days, Identifie
 from tenderwright.model.marks import Count, Key, Keys, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
+from tenderwright.reading.layout import FORMAT
 
 
 class TenderTitle(Noun, frozen=True, kw_only=True):
@@ -116,6 +117,11 @@ class ServiceAnswer(Noun, frozen=True, kw_only=True):
 class Tender(Noun, frozen=True, kw_only=True):
     """The tender: number, title, owner, dates, programme, rules of award, and the checklist of services."""
 
+    format: Annotated[
+        int,
+        Key("Version of the format in which the package is written. One of another version is not read.", FORMAT),
+        Within(least=FORMAT, most=FORMAT),
+    ] = FORMAT
     tender: Annotated[TenderTitle, Key("The tender itself.")]
     ship: Annotated[str, Key("The ship's name.", "Marram")]
     owner: Annotated[Owner, Key("Who invites the tender.")]

@@ -26,6 +26,7 @@ _ERRORS = {
     "unfinished-files": "a command that puts files into the package was stopped half-way",
     "outside-package": "a link leads out of the package",
     "missing-file": "a file that every package needs is missing",
+    "other-format": "the package is written in another format than this version reads",
     "unknown-file": "a file has no place in a package",
     "yaml-syntax": "a file is not well-formed YAML",
     "duplicate-key": "a key stands twice in one mapping",
@@ -65,6 +66,9 @@ _ERRORS = {
     # planning
     "no-docking": "a programme does not dock and undock once each",
 }
+
+_FORMAT = {"format-unsaid": ("warning", "the package does not say in which format it is written")}
+"""Of the version of the format."""
 
 _GIT = {"repository-refused": ("warning", "git does not read the repository around the package")}
 """Of what git says of the package."""
@@ -170,7 +174,7 @@ _RESTS_ON: dict[str, tuple[str, ...]] = {
 }
 """For what is told of the package as a whole, or of what is calculated from it."""
 
-_RATED = _GIT | _BIDS | _COMPARED | _GRANTS | _CLOSING | _KEEPING | _CHECKS | _OWNER_CHECKS
+_RATED = _FORMAT | _GIT | _BIDS | _COMPARED | _GRANTS | _CLOSING | _KEEPING | _CHECKS | _OWNER_CHECKS
 
 CODES: dict[str, Code] = {
     name: Code(name, "error", title, _RESTS_ON.get(name, ())) for name, title in _ERRORS.items()

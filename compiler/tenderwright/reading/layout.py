@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from fnmatch import fnmatchcase
 
+FORMAT = 1
+"""The version of the format, which package.yaml states."""
+
 YAML_FILES: dict[str, str] = {
     "package.yaml": "package",
     "vessel/particulars.yaml": "particulars",

@@ -11,6 +11,7 @@ from pathlib import Path as FilePath
 
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.suggest import did_you_mean
+from tenderwright.reading.format_version import another_format
 from tenderwright.reading.layout import NEEDED, OWNER, UNFINISHED, YAML_FILES, is_ignored, is_other, schema_of
 from tenderwright.reading.source import Source
 from tenderwright.reading.yaml_file import MAX_BYTES, MAX_SURVEY_BYTES, read_yaml
@@ -89,6 +90,9 @@ def read_package(root: FilePath, *, owner: bool = True, kept: Mapping[str, Sourc
                     hints=("`tenderwright start` writes one to begin from",),
                 )
             )
+    other = another_format(sources)
+    if other is not None:
+        return Files(root, {other.place.path: sources[other.place.path]}, (other,))
     return Files(root, sources, tuple(notices))
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from tenderwright.notices import Notice
+from tenderwright.reading.format_version import format_unsaid
 from tenderwright.reading.layout import schema_of
 from tenderwright.reading.package import Files
 from tenderwright.reading.source import Path
@@ -22,7 +23,8 @@ def shape(files: Files) -> tuple[Mistakes, list[Notice]]:
     """Validate every file that has a schema; gives where the mistakes are, and the notices."""
     unread = {n.place.path for n in files.notices if n.severity == "error" and n.code not in READ_ALL_THE_SAME}
     mistakes: dict[str, list[Path]] = {path: [()] for path in unread}
-    notices: list[Notice] = []
+    unsaid = format_unsaid(files.sources)
+    notices = [unsaid] if unsaid else []
     for path, source in files.sources.items():
         schema = schema_of(path)
         if schema is None or path in unread:
