@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import json
 import math
 
 import pytest
 
+from tenderwright.calculations.registry import methods
+from tenderwright.quantities.bounds import MOST
 from tenderwright.quantities.units import (
     AMBIGUOUS,
     EVERYDAY,
@@ -81,3 +84,10 @@ def test_counts_and_hours_of_work_measure_something_of_their_own() -> None:
     assert {dimension_of(unit(name)) for name in ("each", "pcs", "no", "set", "shots")} == {"each"}
     assert dimension_of(unit("person_hour")) == "person_hour"
     assert unit("person_hour").signature != unit("h").signature
+
+
+def test_every_unit_that_the_product_itself_writes_is_an_everyday_one() -> None:
+    written = {MOST[dimension].partition(" ")[2] for dimension in MOST}
+    written |= {symbol.unit for method in methods().values() for symbol in method.outputs}
+    kept = json.loads(EVERYDAY.read_text("utf-8"))
+    assert {name for name in written if name and name not in kept} == {"degC"}  # read without a unit's factor

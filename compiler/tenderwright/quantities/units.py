@@ -96,6 +96,7 @@ _COMPOUND = (
     "mm/h",
     "t/cm",
     "t*m/cm",
+    "A/m2",
     "t*m",
 )
 
