@@ -14,6 +14,9 @@ from tenderwright.calculations.method import OutOfRange
 MET = 1e-6
 """Moments missed by less than this [t m] are met."""
 
+KEPT = 1e-9
+"""How closely the solver keeps a limit [t, t m]: well within what is missed, so that a nearest answer can be held."""
+
 
 @dataclass(frozen=True, eq=False)
 class Bounds:
@@ -88,6 +91,7 @@ def _solve(cost: Floats, equal: Floats, to: Floats, low: Floats, high: Floats) -
 
     solver = highspy.Highs()  # type: ignore[no-untyped-call]
     solver.setOptionValue("output_flag", False)
+    solver.setOptionValue("primal_feasibility_tolerance", KEPT)
     programme = highspy.HighsLp()
     programme.num_col_, programme.num_row_ = cost.size, to.size
     programme.col_cost_, programme.col_lower_, programme.col_upper_ = cost, low, high
