@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from tenderwright.calculations.calculate import calculate, calculate_tables
+from tenderwright.calculations.calculate import calculate
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.value import Record
 from tenderwright.checks.context import Context
@@ -131,7 +131,6 @@ def compose_yard(compiled: Compiled, state: GitState) -> tuple[Edition, PriceFor
     from tenderwright.documents.desk import Desk
     from tenderwright.documents.editions import stamp, yard_edition
 
-    calculate_tables(compiled.package, compiled.results, compiled.record)
     desk = Desk(compiled.package, compiled.links, compiled.record, compiled.results)
     return yard_edition(desk, stamp(state))
 
@@ -148,7 +147,6 @@ def owner_desk(compiled: Compiled, owner: OwnersSide) -> Desk:
     from tenderwright.documents.desk import Desk
     from tenderwright.planning.foresight import foresee
 
-    calculate_tables(compiled.package, compiled.results, compiled.record)
     package, estimate = compiled.package, owner.estimate
     foresight = foresee(owner.papers, package, estimate, owner.schedule) if estimate is not None else None
     return Desk(package, compiled.links, compiled.record, compiled.results, estimate, foresight)

@@ -8,11 +8,21 @@ from tenderwright.calculations.ship.anodes import anode_values
 from tenderwright.calculations.ship.block_places import keel_blocks, side_blocks
 from tenderwright.calculations.ship.climate import climate_values
 from tenderwright.calculations.ship.condition import arrival
-from tenderwright.calculations.ship.cradle import cradle_values
+from tenderwright.calculations.ship.cradle import cradles
 from tenderwright.calculations.ship.docking_condition import docking, docking_tank_states
-from tenderwright.calculations.ship.footprints import footprint_values
+from tenderwright.calculations.ship.facilities import facility_fits
+from tenderwright.calculations.ship.footprints import (
+    bare_bottom,
+    block_clearances,
+    covered_strips,
+    earlier_footprints,
+    plan_footprints,
+)
 from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.keel_loads import elastic_keel_loads, loaded_keel_blocks
 from tenderwright.calculations.ship.landing import entry_trim, landing, landing_estimate, landing_stages
+from tenderwright.calculations.ship.shift import last_shift, plan_shift
+from tenderwright.calculations.ship.side_loads import loaded_side_blocks, side_block_standing
 from tenderwright.calculations.ship.tanks import tank_contents, tank_shape
 from tenderwright.calculations.ship.tightness import tightness_values
 from tenderwright.calculations.ship.trim import trim_plan
@@ -30,9 +40,6 @@ def calculate(package: Package) -> tuple[Record, Results]:
     calculated = Calculated(package, steps())
     record = calculated.record
     results = _bag(calculated, package.offsets is not None)
-    cradle_values(package, results, record)
-    footprint_values(package, results, record)
-    blocks_over_work(package, results)
     anode_values(package, record)
     anode_duty(package, results, record)
     climate_values(package, results, record)
@@ -53,8 +60,23 @@ def _bag(calculated: Calculated, has_offsets: bool) -> Results:
     results.arrival = calculated.found(arrival)
     results.trim_plan = calculated.found(trim_plan)
     found = results.docking
-    found.keel_blocks = calculated.found(keel_blocks) or ()
-    found.side_blocks = calculated.found(side_blocks) or ()
+    results.cradles = dict(calculated.found(cradles) or {})
+    found.keel_blocks = calculated.found(loaded_keel_blocks) or calculated.found(keel_blocks) or ()
+    found.side_blocks = calculated.found(loaded_side_blocks) or calculated.found(side_blocks) or ()
+    found.footprints = calculated.found(plan_footprints) or ()
+    found.earlier = calculated.found(earlier_footprints) or {}
+    clear = calculated.found(block_clearances)
+    found.conflicts, found.nearest = (clear.conflicts, clear.nearest) if clear else ((), ())
+    found.strips = calculated.found(covered_strips) or ()
+    found.works = calculated.found(blocks_over_work) or ()
+    bare = calculated.found(bare_bottom)
+    found.bare_area = bare.area if bare else None
+    standing = calculated.found(elastic_keel_loads)
+    found.slenderness = standing.slenderness if standing else None
+    found.rigid_justified = standing.rigid_justified if standing else None
+    found.side = calculated.found(side_block_standing)
+    found.shift, found.shift_of_last = calculated.found(plan_shift), calculated.found(last_shift)
+    found.facilities = dict(calculated.found(facility_fits) or {})
     found.estimate = calculated.found(landing_estimate)
     found.position = calculated.found(docking)
     found.tanks = calculated.found(docking_tank_states) or {}
@@ -67,19 +89,3 @@ def _bag(calculated: Calculated, has_offsets: bool) -> Results:
     found.undocking = calculated.found(undocking)
     found.tanks_undocking = calculated.found(undocking_tank_states) or {}
     return results
-
-
-def calculate_tables(package: Package, results: Results, record: Record) -> None:
-    """Add what is only printed: tables of hydrostatics and soundings, and the movements that reach the trim wanted."""
-    # Imported here, for `check` does without them and starts the sooner.
-    from tenderwright.calculations.ship.facilities import facility_fits
-    from tenderwright.calculations.ship.keel_loads import keel_loads
-    from tenderwright.calculations.ship.shift import least_move
-    from tenderwright.calculations.ship.side_loads import side_loads
-
-    if results.docking.side or results.docking.facilities:
-        return
-    keel_loads(package, results, record)
-    side_loads(package, results, record)
-    least_move(package, results, record)
-    facility_fits(package, results, record)

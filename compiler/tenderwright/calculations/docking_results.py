@@ -10,10 +10,12 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
+    from tenderwright.calculations.blocks.frame_shift import LeastShift
+    from tenderwright.calculations.blocks.overturning import Overturning
     from tenderwright.calculations.condition.floating import FloatingPosition
-    from tenderwright.calculations.cradle.cars import Limit
     from tenderwright.calculations.landing.curve import LandingCurve
     from tenderwright.calculations.landing.settling import Landing
+    from tenderwright.calculations.verdict import Verdict
 
 
 Kind = Literal["keel", "side"]
@@ -147,19 +149,6 @@ class SideBlockResult:
 
 
 @dataclass(frozen=True)
-class Side:
-    """How she stands against overturning and sliding."""
-
-    wind_force: float | None
-    """N."""
-    wind_moment: float | None
-    """About the tops of the keel blocks, N m."""
-    earthquake_force: float | None
-    earthquake_moment: float | None
-    limits: tuple[Limit, ...] = ()
-
-
-@dataclass(frozen=True)
 class Stage:
     """A stage of the water falling, in order."""
 
@@ -207,36 +196,13 @@ class Undocking:
         return tuple(name for name, _ in self.to_sound)
 
 
-@dataclass(frozen=True)
-class FacilityFit:
-    """Whether a facility takes her: every limit, and the one that decides."""
-
-    facility: str
-    fits: bool | None
-    """None where a limit is not known and none is passed."""
-    limits: tuple[Limit, ...]
-    deciding: Limit
-
-
-@dataclass(frozen=True)
-class LeastShift:
-    """The least move of a row of keel blocks, in whole frame spaces, that frees what the last docking covered."""
-
-    blocks: tuple[int, ...]
-    """Numbers of the blocks to move, from aft; empty where nothing is to be moved."""
-    frames: tuple[int, ...]
-    """By how many frame spaces forward each of them moves; less than nothing aft."""
-    held: tuple[int, ...]
-    """Numbers of the blocks that no move within the search frees."""
-
-
 @dataclass
 class DockingResults:
     """Everything about the docking; a part that could not be calculated is None or empty."""
 
     # Always: cheap, and the trade checks look at them.
     keel_blocks: tuple[KeelBlockResult, ...] = ()
-    """Without loads after `calculate`, with loads after `calculate_tables`."""
+    """With loads, where they could be calculated."""
     side_blocks: tuple[SideBlockResult, ...] = ()
     footprints: tuple[Footprint, ...] = ()
     """Of the plan."""
@@ -252,7 +218,7 @@ class DockingResults:
     estimate: Landing | None = None
     """By the hand method at the trim wanted, liquids as on arrival."""
 
-    # After `calculate_tables`.
+    # In the docking condition.
     position: FloatingPosition | None = None
     """In which she is docked: the tanks moved for the trim wanted, or as on arrival."""
     tanks: dict[str, TankState] = field(default_factory=dict)
@@ -267,11 +233,11 @@ class DockingResults:
     slenderness: float | None = None
     """Lambda L of the keel line."""
     rigid_justified: bool | None = None
-    side: Side | None = None
+    side: Overturning | None = None
     shift: LeastShift | None = None
     """Of the plan's keel blocks."""
     shift_of_last: LeastShift | None = None
     """Of the keel blocks of the last docking, were they set again where they stood."""
     undocking: Undocking | None = None
     tanks_undocking: dict[str, TankState] = field(default_factory=dict)
-    facilities: dict[str, FacilityFit] = field(default_factory=dict)
+    facilities: dict[str, Verdict] = field(default_factory=dict)

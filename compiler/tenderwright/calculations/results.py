@@ -12,7 +12,7 @@ from tenderwright.calculations.steps.outcome import Absent, NotAsked
 if TYPE_CHECKING:
     from tenderwright.calculations.condition.floating import FloatingPosition
     from tenderwright.calculations.condition.target_trim import TrimPlan
-    from tenderwright.calculations.cradle.cars import Fit
+    from tenderwright.calculations.cradle.cars import Cradle
     from tenderwright.calculations.hydrostatics.hull_form import HullForm
     from tenderwright.calculations.steps.runner import Calculated
     from tenderwright.calculations.steps.step import Step
@@ -36,7 +36,7 @@ class Results:
     contents: dict[str, Liquid] = field(default_factory=dict)
     arrival: FloatingPosition | None = None
     trim_plan: TrimPlan | None = None
-    cradles: dict[str, Fit] = field(default_factory=dict)
+    cradles: dict[str, Cradle] = field(default_factory=dict)
     docking: DockingResults = field(default_factory=DockingResults)
     condition: ConditionResults = field(default_factory=ConditionResults)
 

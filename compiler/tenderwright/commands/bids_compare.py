@@ -72,13 +72,11 @@ def doubts_of(comparison: BidComparison) -> list[Notice]:
 
 def compared(compiled: Compiled, owner: OwnersSide) -> tuple[Desk, BidComparison, str]:
     """Compare the bids of a sound package; gives also the desk and the hash of its price form."""
-    from tenderwright.calculations.calculate import calculate_tables
     from tenderwright.documents.desk import Desk
     from tenderwright.documents.form import price_form
     from tenderwright.pricing.bids.compare import compare
 
     package, record, results = compiled.package, compiled.record, compiled.results
-    calculate_tables(package, results, record)
     desk = Desk(package, compiled.links, record, results)
     edition_hash = price_form(desk, "").edition_hash
     return desk, compare(owner.papers, package, record, results, owner.estimate, edition_hash), edition_hash

@@ -6,7 +6,6 @@ import sys
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
 
-from tenderwright.calculations.calculate import calculate_tables
 from tenderwright.calculations.plain import plain
 from tenderwright.calculations.value import Given, Value
 from tenderwright.calculations.written import as_written
@@ -69,7 +68,6 @@ def run(arguments: Namespace) -> int:
 
 def _explained(name: str, compiled: Compiled, owner: OwnersSide) -> str:
     record, items = compiled.record, compiled.package.item_by_name
-    calculate_tables(compiled.package, compiled.results, record)
     if name in items:
         return explain_item(items[name], compiled, owner)
     number, _, letter = name.partition(".")
@@ -97,7 +95,6 @@ def _reckon_file(name: str, compiled: Compiled) -> str:
     """Give the inputs of a value as a file for `reckon`, with the command that reads it."""
     import yaml
 
-    calculate_tables(compiled.package, compiled.results, compiled.record)
     value = compiled.record.values.get(name)
     if value is None:
         raise WrongUse(f"there is no value `{name}`: only a value has a file for `reckon`")

@@ -7,7 +7,6 @@ from argparse import ArgumentParser, Namespace
 from collections.abc import Iterator
 from pathlib import Path
 
-from tenderwright.calculations.calculate import calculate_tables
 from tenderwright.calculations.value import Record
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import package_folder
@@ -24,7 +23,6 @@ def add_arguments(parser: ArgumentParser) -> None:
 def run(arguments: Namespace) -> int:
     """Write the record of calculation, or run it again."""
     compiled = compile_package(read(package_folder(arguments.folder)))
-    calculate_tables(compiled.package, compiled.results, compiled.record)
     if arguments.again:
         return _again(compiled.record)
     if arguments.format == "json":

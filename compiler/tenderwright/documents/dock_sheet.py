@@ -24,7 +24,7 @@ from tenderwright.documents.edition import (
     inline,
 )
 from tenderwright.documents.not_calculated import why_not
-from tenderwright.documents.parts.blocks import keel_table, side_table
+from tenderwright.documents.parts.blocks import blocks_of, keel_table, pairs_of, side_table
 from tenderwright.documents.parts.footprints import openings
 from tenderwright.documents.parts.undocking import before_flooding, tank_table, verdict
 from tenderwright.model.docking_plan import CitedLength
@@ -164,9 +164,9 @@ def _drawing(edition: Edition) -> list[Part]:
 
 
 def _blocks(desk: Desk) -> Part:
-    blocks: list[Block] = [replace(keel_table(desk), note=())]
-    if desk.results.docking.side_blocks:
-        blocks += [Heading("Side blocks"), side_table(desk)]
+    blocks: list[Block] = [replace(keel_table(blocks_of(desk)), note=())]
+    if pairs := pairs_of(desk):
+        blocks += [Heading("Side blocks"), side_table(pairs)]
     return _part("DS3", "dock-sheet-blocks", "Blocks", blocks)
 
 

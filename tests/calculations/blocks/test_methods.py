@@ -8,8 +8,10 @@ import pytest
 
 from tenderwright.calculations.blocks import (
     area_moment,
+    bare_area,
     covered,
     footprint,
+    frame_shift,
     heights,
     keel_line,
     overhang,
@@ -26,8 +28,10 @@ from tests.calculations.landing.test_methods import run
 
 MODULES = (
     area_moment,
+    bare_area,
     covered,
     footprint,
+    frame_shift,
     heights,
     keel_line,
     overhang,

@@ -9,14 +9,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tenderwright.calculations.cradle.cars import Limit, judge
+from tenderwright.calculations.cradle.cars import judge
 from tenderwright.calculations.cradle.train import Car, arrange
 from tenderwright.calculations.facility.clearances import FLOATING_DOCK, IN_SERVICE, NEW_GRAVING_DOCK
 from tenderwright.calculations.facility.fit import METHOD, Berth, Visitor, basic_limits, facility_fit
-from tenderwright.calculations.facility.verdict import cradle_limits, verdict
 from tenderwright.calculations.facility.water import METHOD as WATER
 from tenderwright.calculations.facility.water import deepest, water_over_blocks, water_over_sill
 from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.verdict import Limit, verdict
 
 SHIP = Visitor(51.8, 9.4, 600e3, 3.3, 3.5, 21e3, 19.4)
 DOCK = Berth(96.0, 14.6, 4.3, 3500e3, 45e3, sill=5.1, air_draft=22.0)
@@ -34,16 +34,16 @@ def test_passes_with_the_limit_used_most():
         "line load",
         "air draft",
     ]
-    assert found.deciding.name == "air draft"
+    assert found.governs.name == "air draft"
     assert found.margin == pytest.approx(22.0 - 19.4 - 0.3)
-    assert found.tightest is found.deciding
+    assert found.tightest is found.governs
     assert (found.passed, found.unknown) == ((), ())
 
 
 def test_fails_by_the_worst():
     found = facility_fit(SHIP, replace(DOCK, length=45.0, blocks=3.4, line_load=None))
-    assert (found.fits, found.words) == (False, "fail")
-    assert found.deciding.name == "length"
+    assert (found.met, found.words) == (False, "fail")
+    assert found.governs.name == "length"
     assert found.margin == pytest.approx(45.0 - 52.4)
     assert [limit.name for limit in found.passed] == ["length", "water over the blocks"]
     assert [limit.name for limit in found.unknown] == ["line load"]
@@ -51,11 +51,11 @@ def test_fails_by_the_worst():
 
 def test_what_is_not_known_decides_where_nothing_fails():
     found = facility_fit(SHIP, replace(DOCK, lift=None))
-    assert (found.fits, found.words, found.deciding.name, found.margin) == (None, "not known", "lift", None)
+    assert (found.met, found.words, found.governs.name, found.margin) == (None, "not known", "lift", None)
     assert found.tightest is not None
     assert found.tightest.name == "air draft"
     unknown_ship = facility_fit(replace(SHIP, draft_over_sill=None), DOCK)
-    assert unknown_ship.deciding.name == "water over the sill"
+    assert unknown_ship.governs.name == "water over the sill"
 
 
 def test_sill_and_bridge_are_asked_for_only_where_they_are():
@@ -73,7 +73,7 @@ def test_clearances_of_a_new_dock():
     assert limits["length"].demand == pytest.approx(51.8 + 6.1)
     assert limits["beam"].demand == pytest.approx(9.4 + 6.0)
     assert limits["water over the blocks"].demand == pytest.approx(3.9)
-    assert facility_fit(SHIP, DOCK, NEW_GRAVING_DOCK).deciding.name == "beam"
+    assert facility_fit(SHIP, DOCK, NEW_GRAVING_DOCK).governs.name == "beam"
     # A. Amirikian, SNAME Transactions, 1957: 5 ft each side and 2 ft over the blocks.
     assert FLOATING_DOCK.side == pytest.approx(5 * 0.3048, abs=0.005)
     assert FLOATING_DOCK.blocks == pytest.approx(2 * 0.3048, abs=0.005)
@@ -90,10 +90,12 @@ def test_more_clearance_never_helps(a, b):
 def test_cradle_takes_part():
     car = Car(length=6.0, gap=0.4, capacity=150e3, line_limit=20e3, available=6, coupled_limit=6)
     fit = judge(arrange(600e3, 22.5, 1.0, 42.6, car), car, 0.6)
-    found = facility_fit(SHIP, DOCK, further=cradle_limits(fit))
-    assert fit.fits is False
-    assert found.fits is False
-    assert found.deciding.name.startswith("cradle: ")
+    ship = {name: getattr(SHIP, name) for name in ("length", "beam", "weight")}
+    found = METHOD.kernel(ship=ship, berth={}, cradle=fit.limits)
+    assert found == METHOD.kernel(ship=ship, berth={}, cradle=[limit.as_input() for limit in fit.limits])
+    assert fit.met is False
+    assert found.met is False
+    assert found.governs.name.startswith("cradle: ")
 
 
 def test_no_limits_are_no_verdict():

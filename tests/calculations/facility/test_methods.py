@@ -6,11 +6,11 @@ import math
 
 import pytest
 
-from tenderwright.calculations.facility import fit, floating_dock, shiplift, slipway, water
+from tenderwright.calculations.facility import drafts, fit, floating_dock, shiplift, slipway, water
 from tests.calculations.landing.test_methods import run
 
 
-@pytest.mark.parametrize("module", [fit, floating_dock, shiplift, slipway, water], ids=lambda m: m.METHOD.name)
+@pytest.mark.parametrize("module", [drafts, fit, floating_dock, shiplift, slipway, water], ids=lambda m: m.METHOD.name)
 def test_example_runs_and_gives_the_outputs_declared(module):
     method = module.METHOD
     needed = set(method.inputs) - method.optional

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 from typing import Any
 
-from tenderwright.calculations.calculate import calculate, calculate_tables
+from tenderwright.calculations.calculate import calculate
 from tenderwright.calculations.docking_results import DockingResults
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.value import Record
@@ -26,15 +26,13 @@ def package() -> Package:
 
 @cache
 def ship() -> tuple[Record, Results]:
-    """Give what the calculations make of it, tables and all."""
+    """Give what the calculations make of it."""
     return calculated(package())
 
 
 def calculated(of: Package) -> tuple[Record, Results]:
-    """Calculate a package, tables and all."""
-    record, results = calculate(of)
-    calculate_tables(of, results, record)
-    return record, results
+    """Calculate a package."""
+    return calculate(of)
 
 
 def docking() -> DockingResults:

@@ -59,9 +59,11 @@ def test_wind_and_earthquake_are_set_side_by_side_and_not_added() -> None:
     assert side is not None
     assert position is not None
     # F = rho V^2/2 A C; a_h W g, with the figures of the plan.
-    assert side.wind_force == pytest.approx(0.5 * 1.25 * 25**2 * 330 * 0.92)
-    assert side.wind_moment == pytest.approx(0.5 * 1.25 * 25**2 * 330 * 0.92 * (3.6 + 0.18))
-    assert side.earthquake_force == pytest.approx(0.10 * position.loading.mass * G)
+    assert side.wind is not None
+    assert side.earthquake is not None
+    assert side.wind.force == pytest.approx(0.5 * 1.25 * 25**2 * 330 * 0.92)
+    assert side.wind.moment == pytest.approx(0.5 * 1.25 * 25**2 * 330 * 0.92 * (3.6 + 0.18))
+    assert side.earthquake.force == pytest.approx(0.10 * position.loading.mass * G)
     sliding = next(limit for limit in side.limits if "sliding" in limit.name)
-    assert sliding.demand == pytest.approx(side.earthquake_force)
+    assert sliding.demand == pytest.approx(side.earthquake.force)
     assert sliding.use == pytest.approx(0.10 / 0.30)

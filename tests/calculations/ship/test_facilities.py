@@ -9,7 +9,7 @@ from tests.replacing import replace
 
 
 def test_three_take_her_and_the_slipway_does_not() -> None:
-    fits = {name: fit.fits for name, fit in marram.docking().facilities.items()}
+    fits = {name: fit.met for name, fit in marram.docking().facilities.items()}
     assert fits == {
         "corve-graving-dock": True,
         "kettle-sound-floating-dock": True,
@@ -28,7 +28,7 @@ def test_the_slipway_fails_for_its_cradle_its_line_load_and_its_water() -> None:
         "line load",
         "water over the blocks",
     }
-    assert fit.deciding.name == "cradle: cars available"
+    assert fit.governs.name == "cradle: cars available"
 
 
 def test_blocks_built_higher_than_the_facilitys_own_take_water_away() -> None:
@@ -56,6 +56,6 @@ def test_a_limit_that_is_not_given_is_not_known() -> None:
     )
     record, results = marram.calculated(replace(package, facilities=facilities))
     fit = results.docking.facilities["corve-graving-dock"]
-    assert fit.fits is None
-    assert fit.deciding.name == "line load"
+    assert fit.met is None
+    assert fit.governs.name == "line load"
     assert record.values["facility.corve-graving-dock.result"].si == "not known"

@@ -7,7 +7,7 @@ from functools import cache
 from pathlib import Path
 from xml.etree import ElementTree
 
-from tenderwright.calculations.calculate import calculate, calculate_tables
+from tenderwright.calculations.calculate import calculate
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.value import Record
 from tenderwright.documents.drawings import pen
@@ -27,7 +27,6 @@ def compiled() -> tuple[Package, Record, Results]:
     mistakes, _ = shape(files)
     package, _ = load_package(files, mistakes)
     record, results = calculate(package)
-    calculate_tables(package, results, record)
     return package, record, results
 
 

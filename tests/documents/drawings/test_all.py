@@ -6,6 +6,7 @@ from itertools import combinations
 
 import pytest
 
+from tenderwright.calculations.calculate import calculate
 from tenderwright.calculations.condition_results import ConditionResults
 from tenderwright.calculations.docking_results import DockingResults
 from tenderwright.documents.drawings.all import drawings
@@ -122,8 +123,9 @@ def test_drawings_that_lack_their_data_are_left_out() -> None:
 
 
 def test_every_drawing_stands_without_frames_arrival_or_appendages() -> None:
-    package, record, results = marram()
-    bare = replace(package, frames=None, appendages=(), openings=(), tender=None)
+    package = replace(marram()[0], appendages=(), openings=())
+    record, results = calculate(package)
+    bare = replace(package, frames=None, tender=None)
     assert len(drawings(bare, record, replace(results, arrival=None))) == len(figures())
 
 

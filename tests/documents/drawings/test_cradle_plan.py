@@ -6,7 +6,7 @@ from itertools import combinations
 
 import pytest
 
-from tenderwright.calculations.cradle.cars import Fit, judge
+from tenderwright.calculations.cradle.cars import Cradle, judge
 from tenderwright.calculations.cradle.train import Car, arrange
 from tenderwright.documents.drawings.cradle_plan import cradle
 from tenderwright.documents.edition import Figure
@@ -22,15 +22,16 @@ def facility(name: str) -> Facility:
     return next(one for one in marram()[0].facilities if one.facility == name)
 
 
-def drawn_with(fit: Fit, name: str = FITS) -> Figure:
+def drawn_with(fit: Cradle, name: str = FITS) -> Figure:
     package, _, results = marram()
     made = cradle(package, facility(name), fit, results)
     assert made is not None
     return made
 
 
-def fit_of(car: Car, number: int, lcg: float = 22.9, unsupported: float | None = 0.6) -> Fit:
-    return judge(arrange(757_000.0, lcg, 1.0, 42.6, car, number=number), car, unsupported)
+def fit_of(car: Car, number: int, lcg: float = 22.9, unsupported: float | None = 0.6) -> Cradle:
+    train = arrange(757_000.0, lcg, 1.0, 42.6, car, number=number)
+    return Cradle(train, judge(train, car, unsupported), number, number)
 
 
 @pytest.mark.parametrize("name", [FITS, FAILS])
@@ -126,7 +127,7 @@ def test_no_load_is_drawn_where_she_cannot_stand() -> None:
 def test_what_is_not_known_is_said() -> None:
     fit = fit_of(Car(length=6.0, gap=0.5, available=8, coupled_limit=8), 7)
     drawn = drawn_with(fit)
-    assert fit.fits is None
+    assert fit.verdict.met is None
     assert "It cannot be said whether she fits" in drawn.caption
     assert "not known" in of_kind(drawn, "limits")
 

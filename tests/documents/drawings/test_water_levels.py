@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tenderwright.calculations.docking_results import FacilityFit
+from tenderwright.calculations.verdict import Verdict
 from tenderwright.documents.drawings.landing_curves import landing_curves
 from tenderwright.documents.drawings.water_levels import water_levels
 from tenderwright.documents.edition import Figure
@@ -17,7 +17,7 @@ DRAWN = "water-levels"
 
 def drawn_with_fits(fits: bool) -> Figure:
     package, _, results = marram()
-    judged: dict[str, FacilityFit] = {name: replace(one, fits=fits) for name, one in results.docking.facilities.items()}
+    judged: dict[str, Verdict] = {name: replace(one, met=fits) for name, one in results.docking.facilities.items()}
     made = water_levels(package, replace(results, docking=replace(results.docking, facilities=judged)))
     assert made is not None
     return made
@@ -49,7 +49,7 @@ def test_levels_lie_apart_as_the_scale_says() -> None:
 def test_facilities_that_fit_are_gauged_from_their_floors() -> None:
     """At the graving dock 4.3 m over blocks of 1.2 m is 5.5 m over the floor, and the sill stands 0.4 m over it."""
     drawn = figure(DRAWN)
-    fitting = [name for name, one in marram()[2].docking.facilities.items() if one.fits]
+    fitting = [name for name, one in marram()[2].docking.facilities.items() if one.met]
     assert of_kind(drawn, "fits") == ["fits"] * len(fitting)
     gauges = of_kind(drawn, "gauge")
     assert "5.50 there" in gauges

@@ -6,9 +6,8 @@ from datetime import date, timedelta
 
 import pytest
 
-from tenderwright.calculations.cradle.cars import Limit
-from tenderwright.calculations.docking_results import FacilityFit
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, NotAsked
+from tenderwright.calculations.verdict import Limit, Verdict
 from tenderwright.model.bid import NOWHERE, Bid, Exclusion
 from tenderwright.model.build import Reference
 from tenderwright.model.evaluation import Evaluation, Finding, JudgedCriterion, OwnersCosts
@@ -145,13 +144,22 @@ def test_under_total_absolute_a_wrong_sum_is_missed() -> None:
 def test_the_fit_is_that_of_the_facility_calculations() -> None:
     package = Package(BEFORE, None, None, None, None)
     named = replace(GOOD, facility=Reference("facility", "ostrey-dock", NOWHERE))
-    results = Results()
-    assert facility_fit(GOOD, results, package) == Fit("not known")
-    assert facility_fit(named, results, package) == Fit("not known", "ostrey-dock")
+    nothing: dict[str, Verdict | Absent] = {}
+    assert facility_fit(GOOD, NotAsked("nothing was calculated"), package) == Fit("not known")
+    assert facility_fit(named, Each(nothing), package) == Fit("not known", "ostrey-dock")
     limit = Limit("beam", "length", 5.5, 8.0)
     for fits, state in ((True, "pass"), (False, "fail"), (None, "not known")):
-        results.docking.facilities["ostrey-dock"] = FacilityFit("ostrey-dock", fits, (limit,), limit)
-        assert facility_fit(named, results, package) == Fit(state, "ostrey-dock", "beam")  # type: ignore[arg-type]
+        outcome = Each({"ostrey-dock": Verdict(fits, (limit,), limit)})
+        assert facility_fit(named, outcome, package) == Fit(state, "ostrey-dock", "beam")  # type: ignore[arg-type]
+
+
+def test_a_dock_that_could_not_be_judged_says_why() -> None:
+    package = Package(BEFORE, None, None, None, None)
+    named = replace(GOOD, facility=Reference("facility", "ostrey-dock", NOWHERE))
+    why = Lacking("it needs vessel/offsets.yaml")
+    said = Fit("not known", "ostrey-dock", "not calculated: it needs vessel/offsets.yaml")
+    assert facility_fit(named, why, package) == said
+    assert facility_fit(named, Each({"ostrey-dock": why}), package) == said
 
 
 def test_money_of_a_finding_is_none() -> None:

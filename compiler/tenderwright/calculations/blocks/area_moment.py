@@ -34,6 +34,7 @@ class Block:
 class BlockLoads:
     """What each block carries, kg, in the order of the blocks; 0 where the hull has lifted off."""
 
+    blocks: tuple[Block, ...]
     reactions: tuple[float, ...]
     lifted: tuple[int, ...]
     """Indices of blocks that carry nothing."""
@@ -67,7 +68,9 @@ def area_moment(
     axes = 2 if wide else 1
     rocking = k[:, None] * size[:, :axes] ** 2 / 12 * own_inertia
     found = on_springs(weight, (lcg, tcg)[:axes], places[:, :axes], k, rocking=rocking)
-    return BlockLoads(tuple(found.reaction.tolist()), tuple(np.flatnonzero(~found.bears).tolist()), found.rounds)
+    return BlockLoads(
+        tuple(blocks), tuple(found.reaction.tolist()), tuple(np.flatnonzero(~found.bears).tolist()), found.rounds
+    )
 
 
 def _kernel(
@@ -76,15 +79,19 @@ def _kernel(
     blocks: Sequence[Mapping[str, float]],
     tcg: float = 0.0,
     own_inertia: bool = False,
-) -> Mapping[str, Any]:
+) -> BlockLoads:
     line = [Block(b["x"], b["length"], b["width"], b.get("y", 0.0), b.get("relative_stiffness")) for b in blocks]
-    found = area_moment(weight, lcg, line, tcg, own_inertia)
-    most = max(range(len(line)), key=lambda i: found.reactions[i])
+    return area_moment(weight, lcg, line, tcg, own_inertia)
+
+
+def outputs_of(found: BlockLoads) -> Mapping[str, Any]:
+    """Give the loads as outputs."""
+    most = max(range(len(found.blocks)), key=lambda i: found.reactions[i])
     return {
         "loads": list(found.reactions),
         "greatest": found.reactions[most],
-        "at": line[most].x,
-        "lifted": [line[i].x for i in found.lifted],
+        "at": found.blocks[most].x,
+        "lifted": [found.blocks[i].x for i in found.lifted],
     }
 
 
@@ -122,6 +129,7 @@ METHOD = Method(
         Symbol("lifted", "places of blocks that carry nothing", "length", "m"),
     ),
     kernel=_kernel,
+    figures=outputs_of,
     example={
         "weight": "2000 t",
         "lcg": "21.5 m",

@@ -14,7 +14,7 @@ from tenderwright.calculations.blocks.weight_curve import Segment, weight_curve
 from tenderwright.calculations.blocks.winkler import Class, characteristic, keel_class
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
-from tenderwright.calculations.schema import GRAVITY, listed, quantity, record
+from tenderwright.calculations.schema import GRAVITY, listed, number, quantity, record
 
 NEAR = 1e-9
 
@@ -144,12 +144,22 @@ def _kernel(
     weight_forward: float,
     lcg: float | None = None,
     points: Sequence[Mapping[str, float]] = (),
-) -> Mapping[str, Any]:
+    stretches: Sequence[Mapping[str, float]] = (),
+) -> Standing:
     curve = weight_curve(weight, weight_aft, weight_forward - weight_aft, lcg)
-    springs = [KeelBlock(b["x"], b["modulus"] * b["area"] / b["height"], b.get("gap", 0.0)) for b in blocks]
+    springs = [KeelBlock(b["x"], _stiffness(b), b.get("gap", 0.0)) for b in blocks]
     girders = [Bay(b["aft"], b["forward"], elasticity * b["second_moment"]) for b in bays]
-    found = stand_on_blocks(springs, girders, curve.segments(), [(p["x"], p["mass"]) for p in points])
-    return outputs_of(found)
+    even = [Segment(s["aft"], s["forward"], s["load"], s["load"]) for s in stretches]
+    return stand_on_blocks(springs, girders, [*curve.segments(), *even], [(p["x"], p["mass"]) for p in points])
+
+
+def _stiffness(block: Mapping[str, float]) -> float:
+    """Give the stiffness of a block, N/m: as given, or of its timber."""
+    if "stiffness" in block:
+        return block["stiffness"]
+    if not {"modulus", "area", "height"} <= set(block):
+        raise OutOfRange("a block needs its stiffness, or height, area and modulus")
+    return block["modulus"] * block["area"] / block["height"]
 
 
 def outputs_of(found: Standing) -> dict[str, Any]:
@@ -180,11 +190,14 @@ METHOD = Method(
         "blocks": listed(
             record(
                 "One keel block.",
-                ("x", "height", "area", "modulus"),
+                ("x",),
                 x=quantity("length", "Middle, forward of AP.", "2 m"),
                 height=quantity("length", "Height of its timber.", "0.6 m"),
                 area=quantity("area", "Bearing area.", "0.06 m2"),
                 modulus=quantity("pressure", "Modulus of elasticity in the direction of the load.", "300 MPa"),
+                stiffness=number(
+                    "In place of height, area and modulus: stiffness of the whole block, N/m.", exclusiveMinimum=0
+                ),
                 gap=quantity("length", "How much it stands low.", "5 mm"),
             ),
             "The keel blocks.",
@@ -215,6 +228,17 @@ METHOD = Method(
             "Weights at one place.",
             0,
         ),
+        "stretches": listed(
+            record(
+                "An even load over a stretch.",
+                ("aft", "forward", "load"),
+                aft=quantity("length", "After end, forward of AP.", "10 m"),
+                forward=quantity("length", "Fore end, forward of AP.", "14 m"),
+                load=quantity("line_load", "Mass per length, over and above the weight of the ship.", "5 t/m"),
+            ),
+            "Even loads, such as liquids in tanks.",
+            0,
+        ),
     },
     outputs=(
         Symbol("loads", "load on each block, from aft", "mass", "t"),
@@ -230,6 +254,7 @@ METHOD = Method(
         Symbol("rigid_justified", "whether a rigid hull would have done", "truth", ""),
     ),
     kernel=_kernel,
+    figures=outputs_of,
     example={
         "blocks": [
             {"x": f"{x} m", "height": "0.6 m", "area": "0.06 m2", "modulus": "300 MPa"} for x in range(2, 43, 2)
@@ -241,6 +266,6 @@ METHOD = Method(
         "weight_forward": "48 m",
         "lcg": "22.5 m",
     },
-    optional=frozenset({"lcg", "points"}),
+    optional=frozenset({"lcg", "points", "stretches"}),
     cautions=("hull strength on the blocks is for a naval architect",),
 )

@@ -9,9 +9,9 @@ from typing import Any
 import numpy as np
 
 from tenderwright.calculations.blocks.plane import on_springs
-from tenderwright.calculations.cradle.cars import Limit
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import GRAVITY, listed, number, quantity, record, text
+from tenderwright.calculations.verdict import Limit
 
 
 @dataclass(frozen=True)
@@ -94,42 +94,110 @@ def sliding_limit(weight: float, force: float, friction: float) -> Limit:
     return Limit("sliding on the blocks", "force", force, friction * weight * GRAVITY)
 
 
-def _kernel(
+@dataclass(frozen=True)
+class Effect:
+    """What wind or earthquake does by itself: its force [N], its moment about the block tops [N m], and the loads."""
+
+    force: float
+    moment: float
+    shared: Shared
+
+
+@dataclass(frozen=True)
+class Overturning:
+    """How she stands against wind and earthquake."""
+
+    blocks: tuple[SideBlock, ...]
+    wind: Effect | None
+    """None where no wind is given."""
+    earthquake: Effect | None
+    governing: Effect
+    tipping: Limit
+    sliding: Limit | None
+    """None without a coefficient of friction."""
+    coefficient_source: str
+
+    @property
+    def limits(self) -> tuple[Limit, ...]:
+        """Give the limits that are judged."""
+        return (self.tipping,) if self.sliding is None else (self.tipping, self.sliding)
+
+    def lee(self, effect: Effect) -> list[float]:
+        """Give the loads of the blocks on the side that the moment loads, in their order, kg."""
+        return [load for b, load in zip(self.blocks, effect.shared.side_blocks, strict=True) if b.y > 0]
+
+
+def overturning(
     weight: float,
     kg: float,
     blocks: Sequence[Mapping[str, float]],
-    keel_modulus: float,
-    keel_length: float,
     coefficient_source: str,
+    keel_modulus: float | None = None,
+    keel_length: float | None = None,
+    keel_stiffness: float | None = None,
     keel_width: float = 0.0,
-    wind: float = 0.0,
+    wind: float | None = None,
     wind_height: float = 0.0,
-    lateral: float = 0.0,
+    lateral: float | None = None,
     combine: bool = False,
     factor: float = 1.0,
     friction: float | None = None,
-) -> Mapping[str, Any]:
-    by_wind, by_earthquake, moment = overturning_moment(weight, kg, wind, wind_height, lateral, combine)
-    springs = [SideBlock(b["y"], b["modulus"] * b["area"] / b["height"], b.get("preload", 0.0)) for b in blocks]
-    found = share_moment(weight, moment, springs, keel_modulus * keel_length, keel_width)
+) -> Overturning:
+    """Set her on keel and side blocks against wind and earthquake. Raises OutOfRange."""
+    keel = _keel_stiffness(keel_modulus, keel_length, keel_stiffness)
+    springs = [SideBlock(b["y"], _stiffness(b), b.get("preload", 0.0)) for b in blocks]
+    by_wind, by_quake, moment = overturning_moment(weight, kg, wind or 0.0, wind_height, lateral or 0.0, combine)
+
+    def effect(force: float, moment: float) -> Effect:
+        return Effect(force, moment, share_moment(weight, moment, springs, keel, keel_width))
+
+    quake = (lateral or 0.0) * weight * GRAVITY
+    force = (wind or 0.0) + quake if combine else max(wind or 0.0, quake)
     least_outer = min(max((b.y for b in springs), default=0.0), max((-b.y for b in springs), default=0.0))
-    tipping = rigid_limit(weight, moment, least_outer, factor)
-    quake = lateral * weight * GRAVITY
-    force = wind + quake if combine else max(wind, quake)
-    sliding = None if friction is None else sliding_limit(weight, force, friction)
+    return Overturning(
+        tuple(springs),
+        None if wind is None else effect(wind, by_wind),
+        None if lateral is None else effect(quake, by_quake),
+        effect(force, moment),
+        rigid_limit(weight, moment, least_outer, factor),
+        None if friction is None else sliding_limit(weight, force, friction),
+        coefficient_source,
+    )
+
+
+def _keel_stiffness(modulus: float | None, length: float | None, stiffness: float | None) -> float:
+    if stiffness is not None:
+        return stiffness
+    if modulus is None or length is None:
+        raise OutOfRange("the keel line needs its stiffness, or modulus and length")
+    return modulus * length
+
+
+def _stiffness(block: Mapping[str, float]) -> float:
+    if "stiffness" in block:
+        return block["stiffness"]
+    if not {"modulus", "area", "height"} <= set(block):
+        raise OutOfRange("a side block needs its stiffness, or height, area and modulus")
+    return block["modulus"] * block["area"] / block["height"]
+
+
+def outputs_of(found: Overturning) -> Mapping[str, Any]:
+    """Give how she stands as outputs."""
+    governing, tipping, sliding = found.governing, found.tipping, found.sliding
     return {
-        "moment_wind": by_wind / GRAVITY,
-        "moment_earthquake": by_earthquake / GRAVITY,
-        "moment": moment / GRAVITY,
-        "side_blocks": list(found.side_blocks),
-        "keel": found.keel,
-        "lifted": [springs[i].y for i in found.lifted],
+        "moment_wind": None if found.wind is None else found.wind.moment / GRAVITY,
+        "moment_earthquake": None if found.earthquake is None else found.earthquake.moment / GRAVITY,
+        "moment": governing.moment / GRAVITY,
+        "side_blocks": list(governing.shared.side_blocks),
+        "lee": found.lee(governing),
+        "keel": governing.shared.keel,
+        "lifted": [found.blocks[i].y for i in governing.shared.lifted],
         "tipping_use": tipping.use,
         "tipping_met": tipping.met,
-        "lateral_force": force,
+        "lateral_force": governing.force,
         "sliding_use": None if sliding is None else sliding.use,
         "sliding_met": None if sliding is None else sliding.met,
-        "coefficient_source": coefficient_source,
+        "coefficient_source": found.coefficient_source,
     }
 
 
@@ -145,17 +213,21 @@ METHOD = Method(
         "blocks": listed(
             record(
                 "A side block.",
-                ("y", "height", "area", "modulus"),
+                ("y",),
                 y=quantity("length", "Middle, to port.", "2.4 m"),
                 height=quantity("length", "Height of its timber.", "0.9 m"),
                 area=quantity("area", "Bearing area.", "0.24 m2"),
                 modulus=quantity("pressure", "Modulus of elasticity in the direction of the load.", "300 MPa"),
+                stiffness=number(
+                    "In place of height, area and modulus: stiffness of the whole block, N/m.", exclusiveMinimum=0
+                ),
                 preload=quantity("mass", "What it carries in calm.", "6 t"),
             ),
             "The side blocks.",
         ),
         "keel_modulus": quantity("pressure", "Foundation modulus of the keel blocks.", "15 MPa"),
         "keel_length": quantity("length", "Length of the keel line.", "41 m"),
+        "keel_stiffness": number("In place of modulus and length: stiffness of all keel blocks, N/m."),
         "coefficient_source": text("Where wind, lateral coefficient and friction come from."),
         "keel_width": quantity("length", "Width of the keel in contact; nothing where left out.", "0.2 m"),
         "wind": quantity("force", "Wind force across the ship.", "130 kN"),
@@ -170,6 +242,7 @@ METHOD = Method(
         Symbol("moment_earthquake", "moment of the earthquake", "moment", "t*m"),
         Symbol("moment", "moment that governs", "moment", "t*m"),
         Symbol("side_blocks", "load on each side block, in their order", "mass", "t"),
+        Symbol("lee", "load on each side block of the side that the moment loads, in their order", "mass", "t"),
         Symbol("keel", "load left on the keel line", "mass", "t"),
         Symbol("lifted", "places to port of side blocks that carry nothing", "length", "m"),
         Symbol("tipping_use", "moment by that at which a rigid ship tips, with the factor", "fraction", "%"),
@@ -179,7 +252,8 @@ METHOD = Method(
         Symbol("sliding_met", "whether it is within; not known without friction", "truth", ""),
         Symbol("coefficient_source", "where the coefficients come from", "text", ""),
     ),
-    kernel=_kernel,
+    kernel=overturning,
+    figures=outputs_of,
     example={
         "weight": "600 t",
         "kg": "3.4 m",
@@ -194,7 +268,12 @@ METHOD = Method(
         "wind_height": "4.2 m",
         "friction": 0.3,
     },
-    optional=frozenset({"keel_width", "wind", "wind_height", "lateral", "combine", "factor", "friction"}),
+    optional=frozenset(
+        {
+            *("keel_modulus", "keel_length", "keel_stiffness", "keel_width", "wind", "wind_height", "lateral"),
+            *("combine", "factor", "friction"),
+        }
+    ),
     cautions=(
         "a lateral coefficient of 0.2 is quoted for navies (from memory, not verified): take the code of the place",
         "10 to 20 % of her weight on side blocks built to the hull is common practice, no source",

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from tenderwright.calculations.cradle.cars import Limit
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import GRAVITY, quantity, text
+from tenderwright.calculations.verdict import Limit
 
 
 def contact_pressure(load: float, contact_length: float, block_width: float, keel_width: float) -> float:

@@ -2,99 +2,16 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from typing import Any
 
 from tenderwright.calculations.cradle.train import Car, Centring, Train, arrange, cars_to_carry, cars_to_cover
-from tenderwright.calculations.method import BY_ROW, Citation, Method, Symbol
-
-_TOLERANCE = 1e-9
-
-
-@dataclass(frozen=True)
-class Limit:
-    """One named limit: what is asked, what is allowed (None where not known), in SI units of `dimension`."""
-
-    name: str
-    dimension: str
-    demand: float | None
-    """None where the hull cannot stand, so that no load can be found."""
-    limit: float | None
-    strict: bool = False
-    """Whether reaching the limit already passes it."""
-
-    @property
-    def margin(self) -> float | None:
-        """Give the limit less the demand; less than nothing where the limit is passed."""
-        if self.demand is None or self.limit is None:
-            return None
-        return self.limit - self.demand
-
-    @property
-    def use(self) -> float | None:
-        """Give the demand as a fraction of the limit; 0 for no demand, even where no limit is known."""
-        if self.demand is None:
-            return None
-        if self.demand <= _TOLERANCE:
-            return 0.0
-        if self.limit is None:
-            return None
-        return self.demand / self.limit if self.limit > 0.0 else math.inf
-
-    @property
-    def met(self) -> bool | None:
-        """Tell whether the demand is within the limit; None where either is not known."""
-        if self.use is None:
-            return None
-        return self.use < 1.0 if self.strict else self.use <= 1.0 + _TOLERANCE
+from tenderwright.calculations.method import Citation, Method, Symbol
+from tenderwright.calculations.verdict import LIMITS, Limit, Verdict, limit_rows, verdict
 
 
-LIMITS = Symbol(
-    "limits",
-    "each limit, with what is asked and what is left of it",
-    "table",
-    "",
-    (
-        Symbol("name", "the limit", "text", ""),
-        Symbol("dimension", "what is limited", "text", ""),
-        Symbol("demand", "what is asked", BY_ROW, ""),
-        Symbol("limit", "what is allowed", BY_ROW, ""),
-        Symbol("margin", "limit less demand", BY_ROW, ""),
-        Symbol("met", "whether the demand is within the limit", "truth", ""),
-    ),
-)
-"""The limits as an output of a method; `limit_rows` gives its figure."""
-
-
-def limit_rows(limits: Iterable[Limit]) -> list[dict[str, Any]]:
-    """Give limits as rows of plain data, in SI units of each dimension."""
-    return [{column.name: getattr(limit, column.name) for column in LIMITS.columns} for limit in limits]
-
-
-@dataclass(frozen=True)
-class Fit:
-    """Whether the train takes the hull: True, False, or None where a limit is unknown and none is passed."""
-
-    fits: bool | None
-    limits: tuple[Limit, ...]
-    deciding: Limit
-    """The limit used most, so the worst passed where it does not fit; if the hull cannot stand, that."""
-    train: Train
-
-    @property
-    def passed(self) -> tuple[Limit, ...]:
-        """Give the limits that are passed: the reasons why it does not fit."""
-        return tuple(limit for limit in self.limits if limit.met is False)
-
-    @property
-    def unknown(self) -> tuple[Limit, ...]:
-        """Give the limits that could not be judged."""
-        return tuple(limit for limit in self.limits if limit.met is None)
-
-
-def judge(train: Train, car: Car, unsupported_limit: float | None = None) -> Fit:
+def judge(train: Train, car: Car, unsupported_limit: float | None = None) -> Verdict:
     """Judge a train against the limits of its cars and of the keel beyond them.
 
     Formula: demand <= limit for each; axle load = (load + own mass)/axles, for axles that share equally.
@@ -103,11 +20,9 @@ def judge(train: Train, car: Car, unsupported_limit: float | None = None) -> Fit
     Source: derived; limiting the unsupported keel to one frame bay is common practice, no source.
     """
     limits = _limits(train, car, unsupported_limit)
-    known = [limit for limit in limits if limit.use is not None]
-    deciding = limits[0] if train.load is None else max(known, key=lambda limit: limit.use or 0.0)
-    states = [limit.met for limit in limits]
-    fits = False if False in states else None if None in states else True
-    return Fit(fits, limits, deciding, train)
+    found = verdict(limits)
+    # A hull that cannot stand has no loads to judge.
+    return found if train.load is not None else replace(found, governs=limits[0])
 
 
 def _limits(train: Train, car: Car, unsupported_limit: float | None) -> tuple[Limit, ...]:
@@ -139,7 +54,19 @@ def _count(number: int | None) -> float | None:
     return None if number is None else float(number)
 
 
-def _kernel(
+@dataclass(frozen=True)
+class Cradle:
+    """The cars under a hull."""
+
+    train: Train
+    verdict: Verdict
+    cars_to_cover: int
+    """Cars that reach under the keel."""
+    cars_to_carry: int
+    """Cars whose capacities reach the weight, at least."""
+
+
+def cradle(
     weight: float,
     lcg: float,
     keel_aft: float,
@@ -148,15 +75,22 @@ def _kernel(
     centring: Centring = "keel",
     unsupported_limit: float | None = None,
     number: int | None = None,
-) -> Mapping[str, Any]:
-    one = Car(**car)
-    train = arrange(weight, lcg, keel_aft, keel_forward, one, centring, unsupported_limit or 0.0, number)
-    fit = judge(train, one, unsupported_limit)
+) -> Cradle:
+    """Arrange the cars and judge them; see `arrange` and `judge`. Raises OutOfRange."""
+    one, free = Car(**car), unsupported_limit or 0.0
+    train = arrange(weight, lcg, keel_aft, keel_forward, one, centring, free, number)
+    cover = cars_to_cover(keel_forward - keel_aft, one, free)
+    return Cradle(train, judge(train, one, unsupported_limit), cover, cars_to_carry(weight, one))
+
+
+def outputs_of(found: Cradle) -> Mapping[str, Any]:
+    """Give the cradle as outputs."""
+    fit, train = found.verdict, found.train
     return {
-        "fits": fit.fits,
-        "deciding": fit.deciding.name,
-        "cars_to_cover": float(cars_to_cover(keel_forward - keel_aft, one, unsupported_limit or 0.0)),
-        "cars_to_carry": float(cars_to_carry(weight, one)),
+        "fits": fit.met,
+        "deciding": fit.governs.name,
+        "cars_to_cover": float(found.cars_to_cover),
+        "cars_to_carry": float(found.cars_to_carry),
         "cars": float(len(train.cars)),
         "train_aft": train.start,
         "train_forward": train.end,
@@ -293,7 +227,8 @@ METHOD = Method(
         Symbol("axle_load", "load on an axle of each car, from aft", "mass", "t"),
         LIMITS,
     ),
-    kernel=_kernel,
+    kernel=cradle,
+    figures=outputs_of,
     example={
         "weight": "2000 t",
         "lcg": "47 m",

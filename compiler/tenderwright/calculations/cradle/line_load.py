@@ -101,11 +101,11 @@ def line_load(weight: float, lcg: float, keel_aft: float, keel_forward: float) -
     return LineLoad(keel_aft, keel_forward, keel_aft, keel_aft + contact, peak, 0.0)
 
 
-def _kernel(weight: float, lcg: float, keel_aft: float, keel_forward: float) -> Mapping[str, Any]:
-    load = line_load(weight, lcg, keel_aft, keel_forward)
+def outputs_of(load: LineLoad) -> Mapping[str, Any]:
+    """Give the line load as outputs."""
     return {
-        "load_at_keel_aft": load.ordinate(keel_aft),
-        "load_at_keel_forward": load.ordinate(keel_forward),
+        "load_at_keel_aft": load.ordinate(load.keel_aft),
+        "load_at_keel_forward": load.ordinate(load.keel_forward),
         "peak": load.peak,
         "contact_aft": load.contact_aft,
         "contact_forward": load.contact_forward,
@@ -157,7 +157,8 @@ METHOD = Method(
         Symbol("contact_forward", "forward end of the keel in contact", "length", "m"),
         Symbol("lift_off", "length of straight keel that carries nothing", "length", "m"),
     ),
-    kernel=_kernel,
+    kernel=line_load,
+    figures=outputs_of,
     example={"weight": "2000 t", "lcg": "21.5 m", "keel_aft": "0 m", "keel_forward": "40 m"},
     cautions=("a keel that lifts off its blocks is a matter for the naval architect and the dockmaster",),
 )

@@ -2,15 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from typing import Any
 
-from tenderwright.calculations.cradle.cars import Limit
 from tenderwright.calculations.facility.clearances import IN_SERVICE, Clearances
-from tenderwright.calculations.facility.verdict import VERDICT_SYMBOLS, Verdict, verdict, verdict_outputs
 from tenderwright.calculations.method import Citation, Method, OutOfRange
 from tenderwright.calculations.schema import quantity, record, text
+from tenderwright.calculations.verdict import (
+    LIMITS_INPUT,
+    VERDICT_SYMBOLS,
+    Limit,
+    Verdict,
+    limits_from_input,
+    verdict,
+    verdict_outputs,
+)
 
 
 @dataclass(frozen=True)
@@ -96,10 +103,16 @@ def _kernel(
     ship: Mapping[str, float],
     berth: Mapping[str, Any],
     clearances: Mapping[str, Any] | None = None,
-) -> Mapping[str, Any]:
+    cradle: Sequence[Mapping[str, Any] | Limit] = (),
+    floating_dock: Sequence[Mapping[str, Any] | Limit] = (),
+    shiplift: Sequence[Mapping[str, Any] | Limit] = (),
+    slipway: Sequence[Mapping[str, Any] | Limit] = (),
+) -> Verdict:
     offered: dict[str, Any] = dict.fromkeys(("length", "beam", "blocks", "lift", "line_load"))
     wanted = IN_SERVICE if clearances is None else _clearances(clearances)
-    return verdict_outputs(facility_fit(Visitor(**ship), Berth(**offered | dict(berth)), wanted))
+    further = [replace(one, name=f"cradle: {one.name}") for one in limits_from_input(cradle)]
+    further += limits_from_input([*floating_dock, *shiplift, *slipway])
+    return facility_fit(Visitor(**ship), Berth(**offered | dict(berth)), wanted, further)
 
 
 def _clearances(data: Mapping[str, Any]) -> Clearances:
@@ -149,9 +162,18 @@ METHOD = Method(
     formula="demand + clearance ≤ what is offered, for length, beam, sill, blocks, lift, line load and air draft",
     source=Citation("UFC 4-213-10, 15 August 2002", "par. 3-2.1, the parts; sums derived"),
     valid="figures in the facility's water and at the tide chosen",
-    inputs={"ship": SHIP, "berth": BERTH, "clearances": CLEARANCES},
+    inputs={
+        "ship": SHIP,
+        "berth": BERTH,
+        "clearances": CLEARANCES,
+        "cradle": LIMITS_INPUT | {"description": "Limits of the cradle, as `cradle.cars` gives them."},
+        "floating_dock": LIMITS_INPUT | {"description": "Limits of a dock, as `facility.floating-dock` gives them."},
+        "shiplift": LIMITS_INPUT | {"description": "Limits of a shiplift, as `facility.shiplift` gives them."},
+        "slipway": LIMITS_INPUT | {"description": "Limits of a slipway, as `facility.slipway` gives them."},
+    },
     outputs=VERDICT_SYMBOLS,
     kernel=_kernel,
+    figures=verdict_outputs,
     example={
         "ship": {
             "length": "51.8 m",
@@ -172,6 +194,6 @@ METHOD = Method(
             "air_draft": "22 m",
         },
     },
-    optional=frozenset({"clearances"}),
+    optional=frozenset({"clearances", "cradle", "floating_dock", "shiplift", "slipway"}),
     cautions=("a planning figure: the dockmaster and the facility's engineer accept her or not",),
 )

@@ -3,20 +3,33 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
-from tenderwright.calculations.cradle.cars import Limit
-from tenderwright.calculations.facility.verdict import VERDICT_SYMBOLS, verdict, verdict_outputs
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.calculations.verdict import VERDICT_SYMBOLS, Limit, Verdict, verdict, verdict_outputs
 
 CAPACITIES = (40e6, 50e6, 60e6, 70e6)
 SHARES = (0.800, 0.850, 0.888, 0.920)
 LEAST_GM = 1.0
 TOP_DECK_FREEBOARD = 1.0
 PONTOON_FREEBOARD = 0.3
+
+
+@dataclass(frozen=True)
+class DockLoads:
+    """A floating dock with the ship in it; moments in kg m."""
+
+    limits: tuple[Limit, ...]
+    """What a floating dock adds to the limits that every facility has."""
+    verdict: Verdict
+    moment: float
+    design_moment: float
+    length_share: float
+    design_length_share: float
 
 
 def bending_moment(weight: float, dock_length: float, ship_length: float) -> float:
@@ -86,17 +99,29 @@ def _kernel(
     gm: float | None = None,
     top_deck_freeboard: float | None = None,
     pontoon_freeboard: float | None = None,
-) -> Mapping[str, Any]:
+) -> DockLoads:
     limits = floating_dock_limits(
         weight, dock_length, ship_length, greatest_moment, gm, top_deck_freeboard, pontoon_freeboard
     )
     share = design_length_share(capacity)
+    return DockLoads(
+        limits,
+        verdict((Limit("lift", "mass", weight, capacity), *limits)),
+        bending_moment(weight, dock_length, ship_length),
+        bending_moment(capacity, dock_length, share * dock_length),
+        ship_length / dock_length,
+        share,
+    )
+
+
+def outputs_of(found: DockLoads) -> Mapping[str, Any]:
+    """Give the dock as outputs."""
     return {
-        **verdict_outputs(verdict((Limit("lift", "mass", weight, capacity), *limits))),
-        "moment": bending_moment(weight, dock_length, ship_length),
-        "design_moment": bending_moment(capacity, dock_length, share * dock_length),
-        "length_share": ship_length / dock_length,
-        "design_length_share": share,
+        **verdict_outputs(found.verdict),
+        "moment": found.moment,
+        "design_moment": found.design_moment,
+        "length_share": found.length_share,
+        "design_length_share": found.design_length_share,
     }
 
 
@@ -129,6 +154,7 @@ METHOD = Method(
         Symbol("design_length_share", "the length in general designed for, by that of the dock", "fraction", "%"),
     ),
     kernel=_kernel,
+    figures=outputs_of,
     example={
         "weight": "600 t",
         "dock_length": "88 m",

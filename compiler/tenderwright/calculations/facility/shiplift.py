@@ -10,12 +10,11 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from tenderwright.calculations.blocks.weight_curve import Segment
-from tenderwright.calculations.cradle.cars import Limit
 from tenderwright.calculations.cradle.line_load import line_load
-from tenderwright.calculations.facility.verdict import VERDICT_SYMBOLS, verdict, verdict_outputs
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.calculations.verdict import VERDICT_SYMBOLS, Limit, Verdict, verdict, verdict_outputs
 
 STEPS_IN_A_BAY = 40
 """Positions of the ship on the platform that are tried within one bay."""
@@ -147,6 +146,16 @@ def shiplift_limits(platform: Platform, lifted: Lifted, load: float) -> tuple[Li
     )
 
 
+@dataclass(frozen=True)
+class OnPlatform:
+    """A ship on a platform, judged."""
+
+    platform: Platform
+    lifted: Lifted
+    limits: tuple[Limit, ...]
+    verdict: Verdict
+
+
 def _kernel(
     pairs: int,
     spacing: float,
@@ -157,18 +166,27 @@ def _kernel(
     keel_forward: float,
     bay_mass: float | None = None,
     cradle_line: float = 0.0,
+    cradle_aft: float | None = None,
+    cradle_forward: float | None = None,
     first_pair: float | None = None,
-) -> Mapping[str, Any]:
+) -> OnPlatform:
     platform = Platform(pairs, spacing, pair_capacity, bay_mass)
     q = line_load(weight, lcg, keel_aft, keel_forward)
     loads = [Segment(q.contact_aft, q.contact_forward, q.load_aft, q.load_forward)]
     if cradle_line > 0:
-        loads.append(Segment(keel_aft, keel_forward, cradle_line, cradle_line))
+        aft = keel_aft if cradle_aft is None else cradle_aft
+        forward = keel_forward if cradle_forward is None else cradle_forward
+        loads.append(Segment(aft, forward, cradle_line, cradle_line))
     lifted = lift(platform, loads, first_pair)
-    total = sum(one.total for one in loads)
-    mdl = platform.distributed_load
+    limits = shiplift_limits(platform, lifted, sum(one.total for one in loads))
+    return OnPlatform(platform, lifted, limits, verdict(limits))
+
+
+def outputs_of(found: OnPlatform) -> Mapping[str, Any]:
+    """Give the ship on the platform as outputs."""
+    platform, lifted, mdl = found.platform, found.lifted, found.platform.distributed_load
     return {
-        **verdict_outputs(verdict(shiplift_limits(platform, lifted, total))),
+        **verdict_outputs(found.verdict),
         "distributed_load": mdl,
         "lifting_capacity": None if mdl is None else lifting_capacity(mdl, platform.length),
         "greatest_average": lifted.greatest_average,
@@ -196,6 +214,8 @@ METHOD = Method(
         "keel_forward": quantity("length", "Fore end of the keel on the blocks, forward of AP.", "42.6 m"),
         "bay_mass": quantity("mass", "Platform's own weight on one pair.", "46 t"),
         "cradle_line": quantity("line_load", "Cradle, cars and blocks under the keel.", "2.2 t/m"),
+        "cradle_aft": quantity("length", "After end of the cradle, forward of AP; of the keel if left out.", "0 m"),
+        "cradle_forward": quantity("length", "Fore end of the cradle; of the keel where left out.", "44 m"),
         "first_pair": quantity("length", "Aftermost pair, forward of AP; the best place where left out.", "-10 m"),
     },
     outputs=(
@@ -207,6 +227,7 @@ METHOD = Method(
         Symbol("reactions", "load on each pair from aft", "mass", "t"),
     ),
     kernel=_kernel,
+    figures=outputs_of,
     example={
         "pairs": 11,
         "spacing": "7 m",
@@ -218,7 +239,7 @@ METHOD = Method(
         "bay_mass": "46 t",
         "cradle_line": "2.2 t/m",
     },
-    optional=frozenset({"bay_mass", "cradle_line", "first_pair"}),
+    optional=frozenset({"bay_mass", "cradle_line", "cradle_aft", "cradle_forward", "first_pair"}),
     cautions=(
         "MDL may be stated with or without cradle, trestles and blocks: ask which",
         "MLC is a figure of theory; the certificate states the capacity for a ship",

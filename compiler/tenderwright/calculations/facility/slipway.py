@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from math import atan, cos, sin, tan
 from typing import Any
 
-from tenderwright.calculations.cradle.cars import Limit
-from tenderwright.calculations.facility.verdict import VERDICT_SYMBOLS, verdict, verdict_outputs
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import GRAVITY, number, quantity
+from tenderwright.calculations.verdict import VERDICT_SYMBOLS, Limit, Verdict, verdict, verdict_outputs
 
 FRICTION = 0.0125
 """Rolling resistance by weight (derived): Crandall, part 4, puts the effort on the level at about 20 % of hauling up a
@@ -53,6 +53,18 @@ def slipway_limits(
     return tuple(limits)
 
 
+@dataclass(frozen=True)
+class Hauled:
+    """A ship on a slipway: angles in rad, the haul in N, trim in m."""
+
+    slope: float
+    force: float
+    declivity: float
+    resting_trim: float | None
+    limits: tuple[Limit, ...]
+    verdict: Verdict
+
+
 def _kernel(
     weight: float,
     rise: float,
@@ -62,16 +74,22 @@ def _kernel(
     haul: float | None = None,
     wedge: float = 0.0,
     length: float | None = None,
-) -> Mapping[str, Any]:
+) -> Hauled:
     slope = slope_of(rise, run)
     force = haul_force(weight, cradle, slope, friction)
     declivity = cradle_declivity(slope, wedge)
+    limits = slipway_limits(force, haul)
+    return Hauled(slope, force, declivity, None if length is None else length * tan(declivity), limits, verdict(limits))
+
+
+def outputs_of(found: Hauled) -> Mapping[str, Any]:
+    """Give the haul as outputs."""
     return {
-        **verdict_outputs(verdict(slipway_limits(force, haul))),
-        "slope": slope,
-        "haul_force": force,
-        "declivity": declivity,
-        "resting_trim": None if length is None else length * tan(declivity),
+        **verdict_outputs(found.verdict),
+        "slope": found.slope,
+        "haul_force": found.force,
+        "declivity": found.declivity,
+        "resting_trim": found.resting_trim,
     }
 
 
@@ -99,6 +117,7 @@ METHOD = Method(
         Symbol("resting_trim", "trim at which she lands on all the blocks at once", "length", "m"),
     ),
     kernel=_kernel,
+    figures=outputs_of,
     example={"weight": "600 t", "rise": 1, "run": 17, "cradle": "60 t", "haul": "980 kN", "length": "48 m"},
     optional=frozenset({"cradle", "friction", "haul", "wedge", "length"}),
     cautions=(

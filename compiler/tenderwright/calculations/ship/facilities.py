@@ -2,177 +2,273 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable
+from typing import Any
 
-from tenderwright.calculations.blocks.weight_curve import Segment
 from tenderwright.calculations.condition.floating import FloatingPosition
-from tenderwright.calculations.cradle.cars import Limit
-from tenderwright.calculations.cradle.line_load import LineLoad, line_load
-from tenderwright.calculations.docking_results import FacilityFit
-from tenderwright.calculations.facility.clearances import IN_SERVICE, Clearances
+from tenderwright.calculations.cradle.cars import Cradle
+from tenderwright.calculations.cradle.line_load import LineLoad
+from tenderwright.calculations.facility.clearances import IN_SERVICE
+from tenderwright.calculations.facility.drafts import METHOD as DRAFTS
+from tenderwright.calculations.facility.drafts import Drafts
 from tenderwright.calculations.facility.fit import METHOD as FIT
-from tenderwright.calculations.facility.fit import Berth, Visitor, facility_fit
-from tenderwright.calculations.facility.floating_dock import bending_moment, design_length_share, floating_dock_limits
-from tenderwright.calculations.facility.shiplift import Platform, lift, shiplift_limits
-from tenderwright.calculations.facility.slipway import haul_force, slipway_limits, slope_of
-from tenderwright.calculations.facility.verdict import cradle_limits
-from tenderwright.calculations.facility.water import deepest
-from tenderwright.calculations.hydrostatics.equilibrium import float_at
-from tenderwright.calculations.hydrostatics.upright import Hydrostatics
-from tenderwright.calculations.method import Citation, OutOfRange
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.adapter import keel_underside, water_given
-from tenderwright.calculations.value import Given, Record, given
+from tenderwright.calculations.facility.floating_dock import METHOD as FLOATING_DOCK
+from tenderwright.calculations.facility.floating_dock import DockLoads, bending_moment, design_length_share
+from tenderwright.calculations.facility.shiplift import METHOD as SHIPLIFT
+from tenderwright.calculations.facility.shiplift import OnPlatform
+from tenderwright.calculations.facility.slipway import METHOD as SLIPWAY
+from tenderwright.calculations.facility.slipway import Hauled
+from tenderwright.calculations.ship.docking_condition import given_condition
+from tenderwright.calculations.ship.hull import Hull
+from tenderwright.calculations.ship.keel import given_straight, underside
+from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, NotAsked, Resting
+from tenderwright.calculations.steps.step import Uses, step, step_of
+from tenderwright.calculations.value import Given, given
+from tenderwright.calculations.verdict import Limit
+from tenderwright.model.docking_plan import CitedLength, DockingPlan
 from tenderwright.model.facility import Facility
-from tenderwright.model.package import Package
+from tenderwright.model.particulars import Particulars
+from tenderwright.model.vessel import Appendage
 from tenderwright.quantities.display import show
 from tenderwright.quantities.quantity import Quantity
 
-
-def facility_fits(package: Package, results: Results, record: Record) -> None:
-    """Keep the verdict on every facility, from the docking condition in the facility's own water."""
-    position, ship = results.docking.position, package.particulars
-    if position is None or ship is None or results.form is None:
-        return
-    straight = ship.keel.straight
-    for facility in package.facilities:
-        prefix = f"facility.{facility.facility}"
-        try:
-            load = line_load(position.loading.mass, position.loading.lcg, straight.from_.x, straight.to.x)
-            density = water_given(results, facility.facility)
-            loading = position.loading
-            afloat = float_at(results.form, loading.mass, loading.lcg, loading.vcg, density.si)
-            visitor = _visitor(package, position, afloat, load)
-            further = [*_further(package, facility, results, load)]
-            found = facility_fit(visitor, _berth(package, facility), clearances_of(package), further)
-        except OutOfRange as error:
-            record.fail(FIT, prefix, f"{facility.name}: {error}", facility.here)
-            continue
-        results.docking.facilities[facility.facility] = FacilityFit(
-            facility.facility, found.fits, found.limits, found.deciding
-        )
-        inputs = _inputs(package, facility, visitor, density, record)
-        outputs = {"result": found.words, "deciding": found.deciding.name, "use": found.deciding.use}
-        record.keep(FIT, prefix, facility.name, inputs, outputs)
+_VERDICT = {"result": "result", "deciding": "deciding", "use": "use"}
 
 
-def clearances_of(package: Package) -> Clearances:
-    """Give the clearances of the docking plan, 0.3 m (common practice, no source) where it states none."""
-    plan = package.docking_plan
-    if plan is None:
-        return IN_SERVICE
-
-    def si(entry: object, usual: float) -> float:
-        value = getattr(entry, "value", None)
-        return value.si if isinstance(value, Quantity) else usual
-
-    ends = si(plan.ends, IN_SERVICE.head)
-    return Clearances(
-        blocks=si(plan.under_keel, IN_SERVICE.blocks),
-        sill=si(plan.over_sill, IN_SERVICE.sill),
-        head=ends,
-        entrance=ends,
-        side=si(plan.beside, IN_SERVICE.side),
-        air=IN_SERVICE.air,
-        source=Citation("Clearances of the docking plan, each with its source", "", "common practice, no source"),
-    )
-
-
-def _visitor(package: Package, position: FloatingPosition, afloat: Hydrostatics, load: LineLoad) -> Visitor:
-    ship = package.particulars
-    assert ship is not None
-    keel, z = ship.keel.straight, keel_underside(package)
-    points = [(keel.from_.x, 0.0, z), (keel.to.x, 0.0, z)]
+@step_of(DRAFTS, "facility.{}.drafts", each="facilities")
+def facility_drafts(
+    facility: Facility,
+    facility_water: Given,
+    docking: FloatingPosition,
+    hull: Hull,
+    particulars: Particulars,
+    appendages: tuple[Appendage, ...],
+) -> Uses:
+    """Find how deep keel and appendages reach in the facility's water, in the docking condition."""
+    straight, z = particulars.keel.straight, underside(particulars)
     hanging = [
-        (end.x, part.outreach.si if part.outreach else 0.0, part.lowest.si)
-        for part in package.appendages
+        {"x": end.x, "y": part.outreach.si if part.outreach else 0.0, "z": part.lowest.si}
+        for part in appendages
         if part.lowest is not None
         for end in (part.extent.from_, part.extent.to)
     ]
-    heel = position.heel or 0.0
-    aft, forward, length = afloat.draft_aft, afloat.draft_forward, afloat.length
-    return Visitor(
-        length=ship.dimensions.length_overall.si,
-        beam=ship.dimensions.beam.si,
-        weight=position.loading.mass,
-        draft_over_blocks=deepest(aft, forward, length, points, heel),
-        draft_over_sill=deepest(aft, forward, length, points + hanging, heel),
-        line_load=load.peak,
-        air_draft=ship.dimensions.air_draft.si if ship.dimensions.air_draft else None,
+    heel = docking.heel or 0.0
+    condition = given_condition("condition.docking", docking)
+    inputs = {"offsets": hull.given} | {name: condition[name] for name in ("displacement", "lcg", "vcg")}
+    inputs |= {
+        "density": facility_water,
+        "keel": Given(
+            [{"x": end.x, "y": 0.0, "z": z} for end in (straight.from_, straight.to)],
+            f"{straight.from_} to {straight.to}, {z:.2f} m from the keel line",
+            straight.here,
+        ),
+        "hanging": Given(hanging, f"{len(hanging)} points of appendages", "appendages of vessel/particulars.yaml"),
+        "heel": Given(heel, show(heel, "deg", "angle"), "condition.docking.heel"),
+    }
+    return Uses("docking condition, in the facility's water", inputs, facility.here, of=facility.name)
+
+
+@step()
+def floating_docks(facilities: tuple[Facility, ...]) -> dict[str, Facility]:
+    """Give the floating docks."""
+    return {one.facility: one for one in facilities if one.kind == "floating dock"}
+
+
+@step_of(FLOATING_DOCK, "facility.{}.dock", names=_VERDICT | {"moment": "moment"}, each="floating_docks")
+def floating_dock_loads(facility: Facility, docking: FloatingPosition, particulars: Particulars) -> Uses | Absent:
+    """Find how she bends a floating dock, beside a ship for which such a dock is in general designed."""
+    length, lift = facility.limits.length, facility.limits.lift
+    if length is None or lift is None:
+        return Lacking(f"it needs `length` and `lift` under `limits` in {facility.here.path}")
+    overall = particulars.dimensions.length_overall
+    design = bending_moment(lift.si, length.si, design_length_share(lift.si) * length.si)
+    inputs = _weight(docking) | {
+        "dock_length": given(length),
+        "ship_length": given(overall) if overall.si <= length.si else given(length),
+        "capacity": given(lift),
+        "greatest_moment": Given(
+            design,
+            show(design, "t*m", "moment"),
+            "that of its capacity over the length for which such docks are in general designed",
+        ),
+    }
+    return Uses(facility.name, inputs, facility.here, of=facility.name)
+
+
+@step()
+def shiplifts(facilities: tuple[Facility, ...]) -> dict[str, Facility]:
+    """Give the facilities with hoists."""
+    return {one.facility: one for one in facilities if one.hoists is not None}
+
+
+@step_of(SHIPLIFT, "facility.{}.lift", names=_VERDICT | {"reactions": "reactions"}, each="shiplifts")
+def shiplift_loads(
+    facility: Facility, docking: FloatingPosition, particulars: Particulars, cradles: Each[Cradle]
+) -> Uses | Absent:
+    """Find what the hoists of a shiplift carry with her and the cradle."""
+    hoists, cars = facility.hoists, facility.cars
+    assert hoists is not None
+    cradle = _of_cradle(cradles, facility)
+    if isinstance(cradle, Absent):
+        return cradle
+    lcg = docking.loading.lcg
+    inputs = {
+        "pairs": given(hoists.pairs, f"{hoists.pairs} pairs", facility.here),
+        "spacing": given(hoists.spacing),
+        "pair_capacity": given(hoists.pair_capacity),
+        **_weight(docking),
+        "lcg": Given(lcg, f"{lcg:.3f} m", "condition.docking.lcg"),
+        **given_straight(particulars),
+    }
+    if hoists.bay_mass is not None:
+        inputs["bay_mass"] = given(hoists.bay_mass)
+    if cradle is not None and cars is not None and cars.own_mass is not None and cars.own_mass.si:
+        line = cars.own_mass.si / (cars.length.si + cars.gap.si)
+        train, prefix = cradle.train, f"cradle.{facility.facility}"
+        inputs |= {
+            "cradle_line": Given(line, show(line, "t/m", "line_load"), cars.here),
+            "cradle_aft": Given(train.start, f"{train.start:.2f} m", f"{prefix}.train-aft"),
+            "cradle_forward": Given(train.end, f"{train.end:.2f} m", f"{prefix}.train-forward"),
+        }
+    return Uses(facility.name, inputs, facility.here, of=facility.name)
+
+
+@step()
+def slipways(facilities: tuple[Facility, ...]) -> dict[str, Facility]:
+    """Give the facilities with a sloping track."""
+    return {one.facility: one for one in facilities if one.slope is not None}
+
+
+@step_of(SLIPWAY, "facility.{}.haul", names=_VERDICT | {"haul_force": "force"}, each="slipways")
+def slipway_hauls(facility: Facility, docking: FloatingPosition, cradles: Each[Cradle]) -> Uses | Absent:
+    """Find the force that hauls her up a slipway."""
+    slope, cars = facility.slope, facility.cars
+    assert slope is not None
+    cradle = _of_cradle(cradles, facility)
+    if isinstance(cradle, Absent):
+        return cradle
+    own = cars.own_mass.si if cars is not None and cars.own_mass is not None else 0.0
+    number = len(cradle.train.cars) if cradle is not None else 0
+    rise, _, run = slope.gradient.partition(":")
+    origin = f"cradle.{facility.facility}.cars" if cradle is not None else "no cars are given"
+    inputs = _weight(docking) | {
+        "rise": given(float(rise), slope.gradient, facility.here),
+        "run": given(float(run), slope.gradient, facility.here),
+        "cradle": Given(number * own, show(number * own, "t", "mass"), origin),
+    }
+    if slope.haul is not None:
+        inputs["haul"] = given(slope.haul)
+    return Uses(facility.name, inputs, facility.here, of=facility.name)
+
+
+@step_of(FIT, "facility.{}", names=_VERDICT, each="facilities")
+def facility_fits(
+    facility: Facility,
+    facility_drafts: Drafts,
+    docking: FloatingPosition,
+    docking_line_load: LineLoad,
+    particulars: Particulars,
+    docking_plan: DockingPlan | None,
+    cradles: Each[Cradle],
+    floating_dock_loads: Each[DockLoads],
+    shiplift_loads: Each[OnPlatform],
+    slipway_hauls: Each[Hauled],
+) -> Uses | Absent:
+    """Judge a facility from the docking condition in its own water."""
+    name = facility.facility
+    for outcomes in (cradles, floating_dock_loads, shiplift_loads, slipway_hauls):
+        absent = outcomes.absent.get(name)
+        # What its basic limits lack as well is told there: the facility is then not known by them.
+        if absent is not None and not isinstance(absent, (Lacking, NotAsked)):
+            return Resting(absent.why)
+    size = particulars.dimensions
+    ship = {
+        "length": size.length_overall.si,
+        "beam": size.beam.si,
+        "weight": docking.loading.mass,
+        "draft_over_blocks": facility_drafts.over_blocks,
+        "draft_over_sill": facility_drafts.over_sill,
+        "line_load": docking_line_load.peak,
+    }
+    if size.air_draft is not None:
+        ship["air_draft"] = size.air_draft.si
+    words = (
+        f"{size.length_overall} by {size.beam}, {show(docking.loading.mass, 't', 'mass')}; draws "
+        f"{facility_drafts.over_blocks:.2f} m under the keel in the facility's water"
     )
+    rests = f"condition.docking.displacement, facility.{name}.drafts.over-blocks, facility.{name}.drafts.over-sill"
+    inputs = {
+        "ship": Given(ship, words, f"{rests}, keel.docking-line-load.peak"),
+        "berth": Given(_berth(facility, docking_plan), f"limits of {name}", facility.here),
+        "clearances": given_clearances(docking_plan),
+    }
+    if name in cradles:
+        inputs["cradle"] = _limits(cradles[name].verdict.limits, f"cradle.{name}.deciding")
+    if name in floating_dock_loads:
+        inputs["floating_dock"] = _limits(floating_dock_loads[name].limits, f"facility.{name}.dock.deciding")
+    if name in shiplift_loads:
+        inputs["shiplift"] = _limits(shiplift_loads[name].limits, f"facility.{name}.lift.deciding")
+    if name in slipway_hauls:
+        inputs["slipway"] = _limits(slipway_hauls[name].limits, f"facility.{name}.haul.deciding")
+    return Uses(facility.name, inputs, facility.here, of=facility.name)
 
 
-def _berth(package: Package, facility: Facility) -> Berth:
+def given_clearances(plan: DockingPlan | None) -> Given:
+    """Give the clearances of the docking plan, 0.3 m (common practice, no source) where it states none."""
+    usual = IN_SERVICE
+
+    def si(entry: CitedLength | None, otherwise: float) -> float:
+        return otherwise if entry is None else entry.value.si
+
+    ends = si(plan.ends if plan else None, usual.head)
+    figures = {
+        "blocks": si(plan.under_keel if plan else None, usual.blocks),
+        "sill": si(plan.over_sill if plan else None, usual.sill),
+        "head": ends,
+        "entrance": ends,
+        "side": si(plan.beside if plan else None, usual.side),
+        "air": usual.air,
+        "source": "clearances of the docking plan, each with its source" if plan else str(usual.source),
+    }
+    if plan is None:
+        return Given(figures, "0.3 m all round", str(usual.source))
+    return Given(figures, "clearances of the docking plan", plan.here)
+
+
+def _of_cradle(cradles: Each[Cradle], facility: Facility) -> Cradle | Absent | None:
+    """Give the cradle of a facility: None where it has no cars."""
+    absent = cradles.absent.get(facility.facility)
+    return absent.passed_on() if absent is not None else cradles.get(facility.facility)
+
+
+def _weight(docking: FloatingPosition) -> dict[str, Given]:
+    mass = docking.loading.mass
+    return {"weight": Given(mass, show(mass, "t", "mass"), "condition.docking.displacement")}
+
+
+def _limits(limits: Iterable[Limit], origin: str) -> Given:
+    found = tuple(limits)
+    return Given(found, f"{len(found)} limits", origin)
+
+
+def _berth(facility: Facility, plan: DockingPlan | None) -> dict[str, Any]:
     """Give what the facility offers, its water less what the blocks of the plan stand higher than its own."""
-    limits, plan = facility.limits, package.docking_plan
-    blocks = limits.blocks.si if limits.blocks else None
-    if blocks is not None and limits.block_height is not None and plan is not None and plan.block_height is not None:
-        blocks -= max(0.0, plan.block_height.si - limits.block_height.si)
+    limits = facility.limits
 
     def si(quantity: Quantity | None) -> float | None:
         return quantity.si if quantity is not None else None
 
-    return Berth(
-        length=si(limits.length),
-        beam=si(limits.beam),
-        blocks=blocks,
-        lift=si(limits.lift),
-        line_load=si(limits.line_load),
-        sill=si(limits.sill),
-        has_sill=facility.kind == "graving dock",
-        air_draft=si(limits.air_draft),
-    )
-
-
-def _further(package: Package, facility: Facility, results: Results, load: LineLoad) -> Iterator[Limit]:
-    position, ship = results.docking.position, package.particulars
-    assert position is not None
-    assert ship is not None
-    weight = position.loading.mass
-    cradle = facility.cars
-    fit = results.cradles.get(facility.facility)
-    if fit is not None:
-        yield from cradle_limits(fit)
-    own = cradle.own_mass.si if cradle is not None and cradle.own_mass is not None else 0.0
-    cars = len(fit.train.cars) if fit is not None else 0
-    if facility.kind == "floating dock" and facility.limits.length is not None and facility.limits.lift is not None:
-        dock, capacity = facility.limits.length.si, facility.limits.lift.si
-        design = bending_moment(capacity, dock, design_length_share(capacity) * dock)
-        yield from floating_dock_limits(weight, dock, min(dock, ship.dimensions.length_overall.si), design)
-    if facility.hoists is not None:
-        hoists = facility.hoists
-        platform = Platform(
-            hoists.pairs, hoists.spacing.si, hoists.pair_capacity.si, hoists.bay_mass.si if hoists.bay_mass else None
-        )
-        loads = [Segment(load.contact_aft, load.contact_forward, load.load_aft, load.load_forward)]
-        if cradle is not None and own and fit is not None:
-            per_length = own / (cradle.length.si + cradle.gap.si)
-            loads.append(Segment(fit.train.start, fit.train.end, per_length, per_length))
-        yield from shiplift_limits(platform, lift(platform, loads), sum(one.total for one in loads))
-    if facility.slope is not None:
-        rise, _, run = facility.slope.gradient.partition(":")
-        force = haul_force(weight, cars * own, slope_of(float(rise), float(run)))
-        yield from slipway_limits(force, facility.slope.haul.si if facility.slope.haul else None)
-
-
-def _inputs(package: Package, facility: Facility, visitor: Visitor, density: Given, record: Record) -> dict[str, Given]:
-    weight = record.values.get("condition.docking.displacement")
-    plan = package.docking_plan
-    assert package.particulars is not None
-    inputs = {
-        "length": given(package.particulars.dimensions.length_overall),
-        "beam": given(package.particulars.dimensions.beam),
-        "weight": given(weight, show(visitor.weight, "t", "mass"))
-        if weight is not None
-        else Given(visitor.weight, show(visitor.weight, "t", "mass"), "condition on arrival"),
-        "draft": Given(
-            visitor.draft_over_blocks,
-            f"{visitor.draft_over_blocks:.2f} m under the keel, in the facility's water",
-            "condition.docking.draft-aft",
-        ),
-        "density": density,
-        "facility": Given(None, f"limits of {facility.facility}", facility.here),
+    blocks = si(limits.blocks)
+    if blocks is not None and limits.block_height is not None and plan is not None and plan.block_height is not None:
+        blocks -= max(0.0, plan.block_height.si - limits.block_height.si)
+    offered = {
+        "length": si(limits.length),
+        "beam": si(limits.beam),
+        "blocks": blocks,
+        "lift": si(limits.lift),
+        "line_load": si(limits.line_load),
+        "sill": si(limits.sill),
+        "air_draft": si(limits.air_draft),
     }
-    if plan is not None:
-        inputs["clearances"] = Given(None, "clearances of the docking plan", plan.here)
-    return inputs
+    known: dict[str, Any] = {name: figure for name, figure in offered.items() if figure is not None}
+    return known | ({"has_sill": True} if facility.kind == "graving dock" else {})

@@ -3,21 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from math import hypot
 from typing import Any
 
 from tenderwright.calculations.blocks import footprint as rectangle
-from tenderwright.calculations.blocks.covered import covered_running, union_area
-from tenderwright.calculations.docking_results import Conflict, DockingResults, Footprint, Kind, Strip
+from tenderwright.calculations.blocks.bare_area import METHOD as BARE
+from tenderwright.calculations.blocks.bare_area import Bare
+from tenderwright.calculations.docking_results import Conflict, Footprint, Kind, SideBlockResult, Strip
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
-from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.adapter import keel_underside
-from tenderwright.calculations.ship.block_places import rows_of, side_cap
-from tenderwright.calculations.value import Given, Record, given
+from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.ship.block_places import PlacedBlock, side_cap
+from tenderwright.calculations.ship.hull import Hull
+from tenderwright.calculations.ship.keel import underside
+from tenderwright.calculations.steps.step import Uses, step, step_of
+from tenderwright.calculations.value import Given, given
+from tenderwright.calculations.verdict import within
+from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.history import EarlierDocking, UsedBlock
-from tenderwright.model.package import Package
+from tenderwright.model.particulars import Particulars
 from tenderwright.model.vessel import Anode, Appendage, Opening
 from tenderwright.quantities.position import FrameTable
 
@@ -30,78 +34,81 @@ REACH = 1.0
 CAP_LENGTH, CAP_WIDTH, SIDE_WIDTH = 0.3, 1.0, 0.6
 """Caps of earlier dockings whose record gives no size, m (common practice, no source)."""
 
-BARE: Method[Any] = Method(
-    name="blocks.bare-area",
-    title="Area of the hull that stays bare under blocks",
-    formula="A = area of the union of the places in contact; keel blocks bear on the width of the keel",
-    source=Citation("Geometry", standing="derived"),
-    valid="blocks that are not moved while she is dry",
-    inputs={},
-    outputs=(
-        Symbol("bare_area", "area under the blocks of the plan", "area", "m2"),
-        Symbol("covered_twice", "area that the plan covers again after the last docking", "area", "m2"),
-        Symbol("never_painted", "area covered at the last two dockings or more", "area", "m2"),
-        Symbol("keel_count", "keel blocks", "each", "each"),
-        Symbol("side_count", "side blocks, both sides", "each", "each"),
-    ),
-    kernel=lambda: {},
-    example={},
-)
+
+@step()
+def plan_footprints(placed_keel_blocks: tuple[PlacedBlock, ...], docking_plan: DockingPlan) -> tuple[Footprint, ...]:
+    """Give the cap of every block of the plan: keel blocks, then side blocks to port and to starboard."""
+    keel = [
+        _print(PLAN, "keel", one.position, one.x, 0.0, one.row.length.si, one.row.width.si)
+        for one in placed_keel_blocks
+    ]
+    sides = [
+        _print(PLAN, "side", pair.at.text, pair.at.x, sign * pair.off_centre.si, *side_cap(pair))
+        for pair in sorted(docking_plan.side_blocks, key=lambda one: one.at.x)
+        for sign in (1.0, -1.0)
+    ]
+    return (*keel, *sides)
 
 
-def footprint_values(package: Package, results: Results, record: Record) -> None:
-    """Set the plan's footprints beside the hull and the earlier dockings, and keep the area that stays bare."""
-    plan, frames, docking = package.docking_plan, package.frames, results.docking
-    if plan is None or frames is None or package.particulars is None or not docking.keel_blocks:
-        return
-    docking.footprints = tuple(plan_footprints(package, frames))
-    docking.earlier = {one.docking: tuple(_used(one, frames)) for one in dockings_in_order(package)}
-    near = list(_near(package, docking, results.form))
-    docking.conflicts = tuple(one for one in near if one.gap < one.wanted - 1e-6)
-    docking.nearest = tuple(_nearest(near))
-    width = _keel_width(package)
-    groups = [[contact(one, width) for one in prints] for prints in docking.earlier.values()]
-    own = [contact(one, width) for one in docking.footprints]
-    docking.strips = tuple(_strips(groups, own, [*docking.earlier, PLAN]))
-    docking.bare_area = union_area([_as_rectangle(one) for one in own])
+@step()
+def earlier_footprints(history: tuple[EarlierDocking, ...], frames: FrameTable) -> dict[str, tuple[Footprint, ...]]:
+    """Give the caps of the blocks of each earlier docking, oldest first."""
+    return {one.docking: tuple(_used(one, frames)) for one in dockings_in_order(history)}
+
+
+@step_of(BARE, "blocks")
+def bare_bottom(
+    plan_footprints: tuple[Footprint, ...],
+    earlier_footprints: dict[str, tuple[Footprint, ...]] | None,
+    docking_plan: DockingPlan,
+    particulars: Particulars,
+    history: tuple[EarlierDocking, ...],
+) -> Uses:
+    """Find the area that stays bare under the blocks of the plan, and what was covered before."""
+    own = _rectangles(plan_footprints)
+    before = dockings_in_order(history)
+    rows = [{"name": name} | _rectangles(prints) for name, prints in (earlier_footprints or {}).items()]
+    words = ", ".join(f"blocks of {one.docked.year}" for one in before) or "none is on record"
     inputs = {
-        "keel_blocks": Given(None, f"{len(docking.keel_blocks)} keel blocks", plan.here),
-        "side_blocks": Given(None, f"{len(plan.side_blocks)} pairs of side blocks", plan.here),
-        "keel_width": given(package.particulars.keel.width),
+        "keel_blocks": Given(own["keel"], f"{len(own['keel'])} keel blocks", docking_plan.here),
+        "side_blocks": Given(own["sides"], f"{len(own['sides']) // 2} pairs of side blocks", docking_plan.here),
+        "keel_width": given(particulars.keel.width),
+        "earlier": Given(rows, words, before[-1].here if before else "history/"),
     }
-    inputs |= {one.docking: Given(None, f"blocks of {one.docked.year}", one.here) for one in dockings_in_order(package)}
-    outputs = {
-        "bare_area": docking.bare_area,
-        "covered_twice": sum(_area(one) for one in docking.strips if one.dockings[-1] == PLAN),
-        "never_painted": sum(_area(one) for one in docking.strips if one.dockings[-1] != PLAN),
-        "keel_count": float(len(docking.keel_blocks)),
-        "side_count": 2.0 * len(plan.side_blocks),
-    }
-    record.keep(BARE, "blocks", "blocks of the docking plan", inputs, outputs)
+    return Uses("blocks of the docking plan", inputs, docking_plan.here)
 
 
-def dockings_in_order(package: Package) -> list[EarlierDocking]:
+@step()
+def covered_strips(bare_bottom: Bare) -> tuple[Strip, ...]:
+    """Give the strips of bottom that dockings running have covered, with the names of the dockings."""
+    names = (*bare_bottom.dockings, PLAN)
+    return tuple(
+        Strip(one.aft, one.forward, one.starboard, one.port, names[one.first : one.last + 1])
+        for one in bare_bottom.strips
+    )
+
+
+def _rectangles(prints: tuple[Footprint, ...]) -> dict[str, list[dict[str, Any]]]:
+    return {
+        word: [as_input(one) for one in prints if one.kind == kind]
+        for word, kind in (("keel", "keel"), ("sides", "side"))
+    }
+
+
+def as_input(one: Footprint) -> dict[str, Any]:
+    """Give a footprint as the input of a method."""
+    return {
+        "name": f"{one.kind} {one.position}",
+        "x": one.x,
+        "y": one.y,
+        "length": one.forward - one.aft,
+        "width": one.left - one.right,
+    }
+
+
+def dockings_in_order(history: tuple[EarlierDocking, ...]) -> list[EarlierDocking]:
     """Give the earlier dockings whose blocks are on record, oldest first."""
-    found = [one for one in package.history if one.blocks.keel or one.blocks.sides]
-    return sorted(found, key=lambda one: one.docked)
-
-
-def plan_footprints(package: Package, frames: FrameTable) -> Iterator[Footprint]:
-    """Yield the footprint of every block of the plan: keel blocks, then side blocks to port and to starboard."""
-    plan = package.docking_plan
-    assert plan is not None
-    for row, x in sorted(rows_of(plan, frames), key=lambda pair: pair[1]):
-        yield _print(PLAN, "keel", frames.label(x), x, 0.0, row.length.si, row.width.si)
-    for pair in sorted(plan.side_blocks, key=lambda one: one.at.x):
-        for sign in (1.0, -1.0):
-            yield _print(PLAN, "side", pair.at.text, pair.at.x, sign * pair.off_centre.si, *side_cap(pair))
-
-
-def contact(one: Footprint, keel_width: float) -> Footprint:
-    """Give what a block touches: under the keel no more than the keel's own width."""
-    if one.kind == "side" or one.left - one.right <= keel_width:
-        return one
-    return replace(one, right=one.y - keel_width / 2, left=one.y + keel_width / 2)
+    return sorted((one for one in history if one.blocks.keel or one.blocks.sides), key=lambda one: one.docked)
 
 
 @dataclass(frozen=True)
@@ -113,9 +120,22 @@ class Obstacle:
     lowest: float
 
 
-def obstacles(package: Package, form: HullForm | None) -> Iterator[Obstacle]:
-    """Yield what blocks must keep clear of; what cannot be placed is left out."""
-    for opening in package.openings:
+@step()
+def obstacles(
+    openings: tuple[Opening, ...], anodes: tuple[Anode, ...], appendages: tuple[Appendage, ...], hull: Hull | None
+) -> tuple[Obstacle, ...]:
+    """Give what blocks must keep clear of; what cannot be placed is left out."""
+    form = hull.form if hull is not None else None
+    return tuple(_obstacles(openings, anodes, appendages, form))
+
+
+def _obstacles(
+    openings: tuple[Opening, ...],
+    anodes: tuple[Anode, ...],
+    appendages: tuple[Appendage, ...],
+    form: HullForm | None,
+) -> Iterator[Obstacle]:
+    for opening in openings:
         y = _off_centre(opening, form)
         if y is not None:
             bore = opening.bore.si if opening.bore else 0.0
@@ -123,33 +143,59 @@ def obstacles(package: Package, form: HullForm | None) -> Iterator[Obstacle]:
             kind = "docking plug" if opening.kind == "docking plug" else "opening"
             place = rectangle.Footprint(opening.opening, opening.at.x, y, length, bore)
             yield Obstacle(kind, place, opening.height.si - bore / 2)
-    for anode in package.anodes:
+    for anode in anodes:
         half = _half_breadth(form, anode.at.x, anode.height.si)
         if half is not None and half > 0:
             yield Obstacle("anode", _anode(anode, half), anode.height.si)
-    for part in package.appendages:
+    for part in appendages:
         if "keel" in part.appendage and part.side != "centreline" and form is not None and part.lowest is not None:
             yield from (Obstacle("bilge keel", one, part.lowest.si) for one in _bilge_keel(part, part.lowest.si, form))
 
 
-def clearance_of(package: Package) -> Given:
+@dataclass(frozen=True)
+class Clearances:
+    """The blocks of the plan beside what is on the hull."""
+
+    wanted: Given
+    """From the edge of a cap to the edge of a thing."""
+    conflicts: tuple[Conflict, ...]
+    nearest: tuple[Conflict, ...]
+    """The block nearest to each opening of the bottom, near enough to be looked at."""
+
+
+@step()
+def block_clearances(
+    plan_footprints: tuple[Footprint, ...],
+    obstacles: tuple[Obstacle, ...],
+    side_blocks: tuple[SideBlockResult, ...] | None,
+    docking_plan: DockingPlan,
+    particulars: Particulars,
+) -> Clearances:
+    """Find the blocks that stand too near to something on the hull, and the block nearest to each opening."""
+    wanted = clearance_of(docking_plan)
+    tops = {pair.x: pair.shell_outer for pair in side_blocks or ()}
+    near = list(_near(plan_footprints, obstacles, tops, underside(particulars), float(wanted.si)))
+    conflicts = [one for one in near if not within(one.gap, one.wanted - 1e-6, at_least=True)]
+    return Clearances(wanted, tuple(conflicts), tuple(_nearest(near)))
+
+
+def clearance_of(plan: DockingPlan | None) -> Given:
     """Give the clearance wanted between blocks and things on the hull."""
-    plan = package.docking_plan
     return given(plan.clearance.value) if plan is not None and plan.clearance is not None else CLEARANCE
 
 
-def _near(package: Package, docking: DockingResults, form: HullForm | None) -> Iterator[Conflict]:
+def _near(
+    prints: tuple[Footprint, ...], things: tuple[Obstacle, ...], tops: dict[float, float], keel: float, wanted: float
+) -> Iterator[Conflict]:
     """Yield blocks and things on the hull near to each other, counting the height of the thing over the block.
 
     A docking plug is drawn downward, so that only the distance in plan counts for it.
     """
-    wanted = float(clearance_of(package).si)
-    own = [_as_rectangle(one, str(index)) for index, one in enumerate(docking.footprints)]
-    tops = {pair.x: pair.shell_outer for pair in docking.side_blocks}
-    for thing in obstacles(package, form):
+    own = [_as_rectangle(one, str(index)) for index, one in enumerate(prints)]
+    for thing in things:
         for found in rectangle.conflicts(own, [thing.place], LOOKED_AT):
-            block = docking.footprints[int(found.block.name)]
-            top = keel_underside(package) if block.kind == "keel" else tops.get(block.x, thing.lowest)
+            block = prints[int(found.block.name)]
+            top = keel if block.kind == "keel" else tops.get(block.x, thing.lowest)
             over = max(thing.lowest - top, 0.0)
             if thing.kind == "docking plug" and over < REACH:
                 over = 0.0
@@ -166,13 +212,6 @@ def _nearest(near: list[Conflict]) -> Iterator[Conflict]:
         if one.name not in found or one.gap < found[one.name].gap:
             found[one.name] = one
     yield from found.values()
-
-
-def _strips(groups: list[list[Footprint]], own: list[Footprint], names: list[str]) -> Iterator[Strip]:
-    dockings = [[_as_rectangle(one) for one in group] for group in [*groups, own]]
-    for one in covered_running(dockings):
-        if one.last >= len(dockings) - 2:  # a run that ended before the last docking was painted then
-            yield Strip(one.aft, one.forward, one.starboard, one.port, tuple(names[one.first : one.last + 1]))
 
 
 def _used(docking: EarlierDocking, frames: FrameTable) -> Iterator[Footprint]:
@@ -211,15 +250,6 @@ def _print(docking: str, kind: Kind, position: str, x: float, y: float, length: 
 
 def _as_rectangle(one: Footprint, name: str = "") -> rectangle.Footprint:
     return rectangle.Footprint(name, one.x, one.y, one.forward - one.aft, one.left - one.right)
-
-
-def _area(strip: Strip) -> float:
-    return (strip.forward - strip.aft) * (strip.left - strip.right)
-
-
-def _keel_width(package: Package) -> float:
-    assert package.particulars is not None
-    return package.particulars.keel.width.si
 
 
 def _half_breadth(form: HullForm | None, x: float, z: float) -> float | None:

@@ -2,189 +2,206 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
 
 from tenderwright.calculations.blocks.area_moment import METHOD as RIGID
-from tenderwright.calculations.blocks.area_moment import Block, area_moment
+from tenderwright.calculations.blocks.area_moment import BlockLoads
 from tenderwright.calculations.blocks.keel_line import METHOD as ELASTIC
-from tenderwright.calculations.blocks.keel_line import (
-    Bay,
-    KeelBlock,
-    Standing,
-    outputs_of,
-    stand_on_blocks,
-    tributary_lengths,
-)
+from tenderwright.calculations.blocks.keel_line import Standing, tributary_lengths
 from tenderwright.calculations.blocks.pressure import METHOD as PRESSURE
-from tenderwright.calculations.blocks.pressure import contact_pressure, judge_pressure
-from tenderwright.calculations.blocks.weight_curve import Segment, weight_curve
-from tenderwright.calculations.docking_results import KeelBlockResult
-from tenderwright.calculations.method import OutOfRange
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.adapter import docking_weights
-from tenderwright.calculations.ship.block_places import bearing_width, rows_of
-from tenderwright.calculations.value import Given, Record, given
+from tenderwright.calculations.blocks.pressure import contact_pressure
+from tenderwright.calculations.condition.floating import FloatingPosition
+from tenderwright.calculations.condition.loading import Weight
+from tenderwright.calculations.docking_results import KeelBlockResult, TankState
+from tenderwright.calculations.landing.landing import BothLandings
+from tenderwright.calculations.ship.block_places import PlacedBlock, bearing_width
+from tenderwright.calculations.steps.outcome import Absent, Each, Lacking
+from tenderwright.calculations.steps.step import Uses, step, step_of
+from tenderwright.calculations.tanks.sounding import Tank
+from tenderwright.calculations.value import Given, given
 from tenderwright.model.docking_plan import DockingPlan
-from tenderwright.model.package import Package
+from tenderwright.model.lightship import Lightship
+from tenderwright.model.particulars import Particulars
 from tenderwright.quantities.display import show
 
+_PRESSURE = {name: name for name in ("pressure", "width", "allowable", "margin", "met")}
+LAYERS = "it needs `layers` of every keel block with their `stiffness` in vessel/docking-plan.yaml"
 
-def keel_loads(package: Package, results: Results, record: Record) -> None:
-    """Keep the loads of the keel blocks in the docking condition, the greatest pressure and the first block's."""
-    plan, position, blocks = package.docking_plan, results.docking.position, results.docking.keel_blocks
-    if plan is None or position is None or len(blocks) < 2 or package.frames is None or package.particulars is None:
-        return
-    rows = sorted(rows_of(plan, package.frames), key=lambda pair: pair[1])
-    widths = [bearing_width(package.particulars, row) for row, _ in rows]
-    weight, lcg = position.loading.mass, position.loading.lcg
-    rigid = _rigid(plan, blocks, widths, weight, lcg, record)
-    standing = _elastic(package, plan, results, record)
-    elastic = standing.loads.tolist() if standing is not None else []
-    spans = tributary_lengths(np.array([one.x for one in blocks])).tolist()
+
+@step_of(RIGID, "blocks.keel.rigid")
+def rigid_keel_loads(
+    placed_keel_blocks: tuple[PlacedBlock, ...],
+    docking: FloatingPosition,
+    docking_plan: DockingPlan,
+    particulars: Particulars,
+) -> Uses | Absent:
+    """Share her weight between the keel blocks under a rigid hull."""
+    if len(placed_keel_blocks) < 2:
+        return Lacking("it needs two keel blocks or more in vessel/docking-plan.yaml")
+    weight, lcg = docking.loading.mass, docking.loading.lcg
+    line = [
+        {"x": one.x, "length": one.row.length.si, "width": bearing_width(particulars, one.row)}
+        for one in placed_keel_blocks
+    ]
+    inputs = {
+        "weight": Given(weight, show(weight, "t", "mass"), "condition.docking.displacement"),
+        "lcg": Given(lcg, show(lcg, "m", "length"), "condition.docking.lcg"),
+        "blocks": Given(line, f"{len(line)} keel blocks", docking_plan.here),
+    }
+    return Uses("keel blocks of the docking plan, rigid hull", inputs, docking_plan.here)
+
+
+@step()
+def liquid_stretches(
+    docking: FloatingPosition,
+    docking_tank_states: dict[str, TankState],
+    tank_shape: Each[Tank],
+    particulars: Particulars,
+) -> list[dict[str, float]]:
+    """Lay each liquid evenly about its own centre, over as much as the tank holds on both sides of that."""
+    _, forward = _ends(particulars)
+    slope = docking.hydrostatics.trim / forward
     found = []
-    for index, one in enumerate(blocks):
-        loads = [column[index] for column in (rigid, elastic) if column]
-        most = max(loads, default=None)
+    for name, state in docking_tank_states.items():
+        if state.mass <= 0:
+            continue
+        body = tank_shape[name].body
+        x = tank_shape[name].contents(state.volume, slope).centroid[0]
+        half = min(x - body.lower_corner[0], body.upper_corner[0] - x)
+        found.append({"aft": float(x - half), "forward": float(x + half), "load": float(state.mass / (2 * half))})
+    return found
+
+
+@step_of(ELASTIC, "blocks.keel.elastic")
+def elastic_keel_loads(
+    keel_blocks: tuple[KeelBlockResult, ...],
+    liquid_stretches: list[dict[str, float]],
+    docking_weights: list[Weight],
+    docking_plan: DockingPlan,
+    particulars: Particulars,
+    lightship: Lightship,
+) -> Uses | Absent:
+    """Find the loads of the keel blocks under an elastic hull girder.
+
+    The lightship lies along her by its curve, other weights at a place, liquids over their tanks.
+    """
+    girder = docking_plan.girder
+    if girder is None:
+        return Lacking("it needs `girder` in vessel/docking-plan.yaml")
+    springs = [{"x": one.x, "stiffness": one.stiffness} for one in keel_blocks if one.stiffness is not None]
+    if len(springs) < len(keel_blocks):
+        return Lacking(LAYERS)
+    if len(springs) < 2:
+        return Lacking("it needs two keel blocks or more in vessel/docking-plan.yaml")
+    aft, forward = _ends(particulars)
+    light, *others = docking_weights
+    points = [{"x": min(max(one.x, aft), forward), "mass": one.mass} for one in others]
+    overhang = particulars.dimensions.aft_overhang
+    inputs = {
+        "blocks": Given(springs, f"{len(springs)} keel blocks, layers as given", docking_plan.here),
+        "elasticity": given(girder.modulus),
+        "bays": Given(
+            [{"aft": aft, "forward": forward, "second_moment": girder.second_moment.si}],
+            f"{girder.second_moment} over her whole length",
+            girder.second_moment.at,
+        ),
+        "weight": Given(light.mass, show(light.mass, "t", "mass"), lightship.here),
+        "weight_aft": Given(aft, f"{aft:.2f} m", overhang.at if overhang else "no after overhang is given"),
+        "weight_forward": Given(forward, f"{forward:.2f} m", particulars.dimensions.length_overall.at),
+        "lcg": Given(light.x, show(light.x, "m", "length"), lightship.here),
+        "points": Given(points, f"{len(points)} weights aboard", lightship.here),
+        "stretches": Given(liquid_stretches, f"liquid in {len(liquid_stretches)} tanks", "condition.docking.lcg"),
+    }
+    return Uses(f"hull girder: {girder.source}", inputs, girder.here)
+
+
+def _ends(particulars: Particulars) -> tuple[float, float]:
+    """Give the ends of the hull girder, m."""
+    size = particulars.dimensions
+    aft = -size.aft_overhang.si if size.aft_overhang else 0.0
+    return aft, aft + size.length_overall.si
+
+
+@step()
+def loaded_keel_blocks(
+    keel_blocks: tuple[KeelBlockResult, ...],
+    placed_keel_blocks: tuple[PlacedBlock, ...],
+    particulars: Particulars,
+    rigid_keel_loads: BlockLoads | None,
+    elastic_keel_loads: Standing | None,
+) -> tuple[KeelBlockResult, ...] | Absent:
+    """Give the keel blocks with their loads by both methods, and the pressure of the greater."""
+    rigid = list(rigid_keel_loads.reactions) if rigid_keel_loads is not None else []
+    elastic: list[float] = elastic_keel_loads.loads.tolist() if elastic_keel_loads is not None else []
+    if not rigid and not elastic:
+        return Lacking("it needs her weight in the docking condition, and two keel blocks or more")
+    spans = tributary_lengths(np.array([one.x for one in keel_blocks])).tolist()
+    found = []
+    for index, (one, placed) in enumerate(zip(keel_blocks, placed_keel_blocks, strict=True)):
+        most = max(column[index] for column in (rigid, elastic) if column)
+        width = bearing_width(particulars, placed.row)
         found.append(
             replace(
                 one,
                 rigid=rigid[index] if rigid else None,
                 elastic=elastic[index] if elastic else None,
-                line_load=None if most is None else most / spans[index],
-                pressure=None if most is None else contact_pressure(most, one.length, widths[index], widths[index]),
+                line_load=most / spans[index],
+                pressure=contact_pressure(most, one.length, width, width),
             )
         )
-    results.docking.keel_blocks = tuple(found)
-    _greatest(plan, found, widths, record)
-    _first(plan, results, found, widths, record)
+    return tuple(found)
 
 
-def _rigid(
-    plan: DockingPlan,
-    blocks: Sequence[KeelBlockResult],
-    widths: Sequence[float],
-    weight: float,
-    lcg: float,
-    record: Record,
-) -> list[float]:
-    line = [Block(one.x, one.length, width) for one, width in zip(blocks, widths, strict=True)]
-    try:
-        found = area_moment(weight, lcg, line)
-    except OutOfRange as error:
-        record.fail(RIGID, "blocks.keel.rigid", str(error), plan.here)
-        return []
-    most = max(range(len(line)), key=lambda i: found.reactions[i])
-    outputs = {
-        "loads": list(found.reactions),
-        "greatest": found.reactions[most],
-        "at": line[most].x,
-        "lifted": [line[i].x for i in found.lifted],
+@step_of(PRESSURE, "blocks.keel.greatest", names=_PRESSURE)
+def greatest_keel_pressure(
+    loaded_keel_blocks: tuple[KeelBlockResult, ...],
+    placed_keel_blocks: tuple[PlacedBlock, ...],
+    docking_plan: DockingPlan,
+    particulars: Particulars,
+) -> Uses:
+    """Set the greatest pressure on a keel block beside the allowable."""
+    pairs = zip(loaded_keel_blocks, placed_keel_blocks, strict=True)
+    one, placed = max(pairs, key=lambda pair: pair[0].pressure or 0.0)
+    load = one.load or 0.0
+    by = "elastic" if load == one.elastic else "rigid"
+    inputs = {"load": Given(load, show(load, "t", "mass"), f"blocks.keel.{by}.loads")}
+    inputs |= _cap(placed, particulars) | given_allowable(docking_plan)
+    return Uses(f"greatest pressure on a keel block, at {one.position}", inputs, docking_plan.here)
+
+
+@step_of(PRESSURE, "blocks.first", names=_PRESSURE)
+def first_block_pressure(
+    landing: BothLandings,
+    placed_keel_blocks: tuple[PlacedBlock, ...],
+    docking_plan: DockingPlan,
+    particulars: Particulars,
+) -> Uses:
+    """Find the pressure on the block touched first, just before she lies on all: the whole upthrust is on it."""
+    settling = landing.exact.settling
+    one = min(placed_keel_blocks, key=lambda block: abs(block.x - settling.first_block))
+    inputs = {"load": Given(settling.upthrust, show(settling.upthrust, "t", "mass"), "docking.landing.upthrust")}
+    inputs |= _cap(one, particulars) | given_allowable(docking_plan)
+    about = f"upthrust on the block touched first, at {one.position}, as she comes to lie on all"
+    return Uses(about, inputs, docking_plan.here)
+
+
+def _cap(placed: PlacedBlock, particulars: Particulars) -> dict[str, Given]:
+    row = placed.row
+    return {
+        "contact_length": given(row.length),
+        "block_width": given(row.width),
+        "keel_width": given(row.bearing_width or particulars.keel.width),
     }
-    inputs = _weight_inputs(record) | {"blocks": Given(None, f"{len(line)} keel blocks", plan.here)}
-    record.keep(RIGID, "blocks.keel.rigid", "keel blocks of the docking plan, rigid hull", inputs, outputs)
-    return list(found.reactions)
 
 
-def _elastic(package: Package, plan: DockingPlan, results: Results, record: Record) -> Standing | None:
-    position, girder, ship = results.docking.position, plan.girder, package.particulars
-    blocks = results.docking.keel_blocks
-    springs = [KeelBlock(one.x, one.stiffness) for one in blocks if one.stiffness is not None]
-    if girder is None or position is None or ship is None or len(springs) < len(blocks):
-        return None
-    size = ship.dimensions
-    aft = -size.aft_overhang.si if size.aft_overhang else 0.0
-    forward = aft + size.length_overall.si
-    ei = girder.second_moment.si * girder.modulus.si
-    try:
-        segments, points = _weights(package, results, aft, forward)
-        found = stand_on_blocks(springs, [Bay(aft, forward, ei)], segments, points)
-    except OutOfRange as error:
-        record.fail(ELASTIC, "blocks.keel.elastic", str(error), girder.here)
-        return None
-    results.docking.slenderness, results.docking.rigid_justified = found.slenderness, found.rigid_justified
-    outputs = outputs_of(found)
-    inputs = _weight_inputs(record) | {
-        "blocks": Given(None, f"{len(blocks)} keel blocks, layers as given", plan.here),
-        "second_moment": given(girder.second_moment),
-        "elasticity": given(girder.modulus),
-        "weight_aft": Given(aft, f"{aft:.2f} m", "after overhang of vessel/particulars.yaml"),
-        "weight_forward": given(size.length_overall),
-    }
-    record.keep(ELASTIC, "blocks.keel.elastic", f"hull girder: {girder.source}", inputs, outputs)
-    return found
-
-
-def _weights(
-    package: Package, results: Results, aft: float, forward: float
-) -> tuple[list[Segment], list[tuple[float, float]]]:
-    """Lay the docking weights along the girder: lightship by its curve, other weights at a place, liquids over tanks.
-
-    A liquid lies evenly about its own centre, over as much as the tank holds on both sides of that.
-    """
-    lightship, *others = docking_weights(package)
-    segments = weight_curve(lightship.mass, aft, forward - aft, lightship.x).segments()
-    slope = results.docking.position.hydrostatics.trim / forward if results.docking.position else 0.0
-    for name, state in results.docking.tanks.items():
-        if state.mass <= 0:
-            continue
-        body = results.tanks[name].body
-        x = results.tanks[name].contents(state.volume, slope).centroid[0]
-        half = min(x - body.lower_corner[0], body.upper_corner[0] - x)
-        per_length = state.mass / (2 * half)
-        segments.append(Segment(float(x - half), float(x + half), float(per_length), float(per_length)))
-    return segments, [(min(max(one.x, aft), forward), one.mass) for one in others]
-
-
-def _greatest(plan: DockingPlan, blocks: Sequence[KeelBlockResult], widths: Sequence[float], record: Record) -> None:
-    loaded = [(one, width) for one, width in zip(blocks, widths, strict=True) if one.pressure is not None]
-    if not loaded:
-        return
-    one, width = max(loaded, key=lambda pair: pair[0].pressure or 0.0)
-    about = f"greatest pressure on a keel block, at {one.position}"
-    keep_pressure(plan, record, "blocks.keel.greatest", about, one.load or 0.0, one.length, width)
-
-
-def _first(
-    plan: DockingPlan, results: Results, blocks: Sequence[KeelBlockResult], widths: Sequence[float], record: Record
-) -> None:
-    """Keep the pressure on the block touched first, just before she lies on all: the whole upthrust is on it."""
-    exact = results.docking.exact
-    if exact is None:
-        return
-    index = min(range(len(blocks)), key=lambda i: abs(blocks[i].x - exact.settling.first_block))
-    about = f"upthrust on the block touched first, at {blocks[index].position}, as she comes to lie on all"
-    upthrust = exact.settling.upthrust
-    keep_pressure(plan, record, "blocks.first", about, upthrust, blocks[index].length, widths[index])
-
-
-def keep_pressure(
-    plan: DockingPlan, record: Record, prefix: str, about: str, load: float, length: float, width: float
-) -> float:
-    """Keep the pressure of one block against the allowable of the plan, and give it, Pa."""
-    pressure = contact_pressure(load, length, width, width)
+def given_allowable(plan: DockingPlan) -> dict[str, Given]:
+    """Give the allowable pressure of the caps as inputs; nothing where the plan states none."""
     allowable = plan.allowable
-    limit = judge_pressure("pressure", pressure, allowable.value.si if allowable else None)
-    inputs = {
-        "load": Given(load, show(load, "t", "mass"), about),
-        "contact_length": Given(length, show(length, "m", "length"), plan.here),
-        "keel_width": Given(width, show(width, "m", "length"), plan.here),
+    if allowable is None:
+        return {}
+    return {
+        "allowable": given(allowable.value),
+        "allowable_source": Given(allowable.source, allowable.source, allowable.here),
     }
-    outputs: dict[str, object] = {"pressure": pressure, "width": width}
-    if allowable is not None:
-        inputs["allowable"] = given(allowable.value)
-        inputs["allowable_source"] = Given(None, allowable.source, allowable.here)
-        outputs |= {"allowable": allowable.value.si, "margin": limit.margin, "met": limit.met}
-    record.keep(PRESSURE, prefix, about, inputs, outputs)
-    return pressure
-
-
-def _weight_inputs(record: Record) -> dict[str, Given]:
-    found = {}
-    for name, word in (("displacement", "weight"), ("lcg", "lcg")):
-        value = record.values.get(f"condition.docking.{name}")
-        if value is not None:
-            found[word] = given(value, show(float(value.si), value.unit, value.dimension))
-    return found

@@ -2,122 +2,121 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
+from typing import Any
 
 from tenderwright.calculations.blocks.overturning import METHOD as OVERTURNING
-from tenderwright.calculations.blocks.overturning import SideBlock, rigid_limit, share_moment, sliding_limit
-from tenderwright.calculations.blocks.wind import basic_pressure, wind_force
-from tenderwright.calculations.cradle.cars import Limit
-from tenderwright.calculations.docking_results import KeelBlockResult, Side, SideBlockResult
-from tenderwright.calculations.method import OutOfRange
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.schema import GRAVITY
-from tenderwright.calculations.ship.adapter import keel_underside
-from tenderwright.calculations.ship.keel_loads import keep_pressure
-from tenderwright.calculations.value import Given, Record
+from tenderwright.calculations.blocks.overturning import Overturning
+from tenderwright.calculations.blocks.pressure import METHOD as PRESSURE
+from tenderwright.calculations.blocks.pressure import contact_pressure
+from tenderwright.calculations.blocks.wind import METHOD as WIND
+from tenderwright.calculations.condition.floating import FloatingPosition
+from tenderwright.calculations.docking_results import KeelBlockResult, SideBlockResult
+from tenderwright.calculations.ship.keel import underside
+from tenderwright.calculations.ship.keel_loads import LAYERS, given_allowable
+from tenderwright.calculations.steps.outcome import Absent, Lacking, NotAsked
+from tenderwright.calculations.steps.step import Uses, step, step_of
+from tenderwright.calculations.value import Given, given
 from tenderwright.model.docking_plan import DockingPlan
-from tenderwright.model.package import Package
+from tenderwright.model.particulars import Particulars
+from tenderwright.quantities.display import show
+
+_KEPT = {
+    **{name: name.replace("_", "-") for name in ("moment_wind", "moment_earthquake", "moment", "lateral_force")},
+    "lee": "side-blocks",
+    **{name: name.replace("_", "-") for name in ("tipping_use", "tipping_met", "sliding_use", "sliding_met")},
+}
+_PRESSURE = {name: name for name in ("pressure", "width", "allowable", "margin", "met")}
 
 
-def side_loads(package: Package, results: Results, record: Record) -> None:
-    """Keep the loads of the side blocks under wind, and under the sideways acceleration, each by itself."""
-    plan, position, docking = package.docking_plan, results.docking.position, results.docking
-    stiffness = _stiffness(docking.keel_blocks)
-    if plan is None or position is None or not docking.side_blocks or stiffness is None:
-        return
-    if plan.wind is None and plan.earthquake is None:
-        return
-    weight, kg = position.loading.mass, position.loading.vcg - keel_underside(package)
-    force = _wind(plan)
-    lever = plan.wind.height.si - keel_underside(package) if plan.wind else 0.0
-    quake = plan.earthquake.coefficient * weight * GRAVITY if plan.earthquake else None
-    pairs = _springs(docking.side_blocks, stiffness)
-    loads: dict[str, list[float]] = {}
-    try:
-        for name, moment in (("wind", force and force * lever), ("earthquake", quake and quake * kg)):
-            if moment is not None:
-                shared = share_moment(weight, moment, pairs, sum(stiffness), _keel_width(package))
-                loads[name] = list(shared.side_blocks[::2])
-        moment = max((force or 0.0) * lever, (quake or 0.0) * kg)
-        limits = _limits(plan, docking.side_blocks, weight, moment, max(force or 0.0, quake or 0.0))
-    except OutOfRange as error:
-        record.fail(OVERTURNING, "blocks.side", str(error), plan.here)
-        return
-    docking.side = Side(
-        force, force * lever if force is not None else None, quake, quake * kg if quake is not None else None, limits
+@step_of(WIND, "blocks.wind", names={"basic_pressure": "pressure", "force_basic": "force"})
+def wind_on_blocks(docking_plan: DockingPlan) -> Uses | Absent:
+    """Find the force of the wind on her as she stands."""
+    wind = docking_plan.wind
+    if wind is None:
+        return NotAsked("no `wind` is given in vessel/docking-plan.yaml")
+    inputs = {
+        "speed": given(wind.speed),
+        "area": given(wind.area),
+        "coefficient": given(wind.coefficient, f"{wind.coefficient:g}: {wind.source}", wind.here),
+    }
+    return Uses("across the ship on her blocks", inputs, wind.here)
+
+
+@step_of(OVERTURNING, "blocks.side", names=_KEPT)
+def side_block_standing(
+    keel_blocks: tuple[KeelBlockResult, ...],
+    side_blocks: tuple[SideBlockResult, ...],
+    docking: FloatingPosition,
+    wind_on_blocks: Mapping[str, Any] | None,
+    docking_plan: DockingPlan,
+    particulars: Particulars,
+) -> Uses | Absent:
+    """Set her against wind and earthquake, each by itself, on side blocks that carry nothing in calm."""
+    wind, earthquake, friction = docking_plan.wind, docking_plan.earthquake, docking_plan.friction
+    stiffness = [one.stiffness for one in keel_blocks if one.stiffness is not None]
+    if wind is None and earthquake is None:
+        return NotAsked("neither `wind` nor `earthquake` is given in vessel/docking-plan.yaml")
+    if not side_blocks:
+        return Lacking("it needs `side_blocks` in vessel/docking-plan.yaml, and the hull over them")
+    if not stiffness or len(stiffness) < len(keel_blocks):
+        return Lacking(LAYERS)
+    weight, low = docking.loading.mass, underside(particulars)
+    kg = docking.loading.vcg - low
+    each = sum(stiffness) / len(stiffness)
+    # Built like the keel blocks, port then starboard of each pair.
+    blocks = [{"y": sign * one.off_centre, "stiffness": each} for one in side_blocks for sign in (1.0, -1.0)]
+    named = [one.source for one in (wind, earthquake, friction) if one is not None]
+    inputs = {
+        "weight": Given(weight, show(weight, "t", "mass"), "condition.docking.displacement"),
+        "kg": Given(kg, show(kg, "m", "length"), "condition.docking.vcg"),
+        "blocks": Given(blocks, f"{len(side_blocks)} pairs of side blocks", docking_plan.here),
+        "keel_stiffness": Given(sum(stiffness), f"{len(stiffness)} keel blocks, layers as given", docking_plan.here),
+        "keel_width": given(particulars.keel.width),
+        "coefficient_source": Given("; ".join(named), "; ".join(named), docking_plan.here),
+    }
+    if wind is not None and wind_on_blocks is not None:
+        words = f"{wind.speed}, {wind.area}, coefficient {wind.coefficient:g}: {wind.source}"
+        inputs["wind"] = Given(wind_on_blocks["force_basic"], words, "blocks.wind.force")
+        height = wind.height.si - low
+        inputs["wind_height"] = Given(height, f"{height:.2f} m above the blocks", wind.height.at)
+    if earthquake is not None:
+        words = f"{earthquake.coefficient:g} of gravity: {earthquake.source}"
+        inputs["lateral"] = Given(earthquake.coefficient, words, earthquake.here)
+    if friction is not None:
+        inputs["friction"] = Given(friction.value, f"{friction.value:g}: {friction.source}", friction.here)
+    about = "wind and earthquake each by itself, side blocks built like the keel blocks and bearing nothing in calm"
+    return Uses(about, inputs, docking_plan.here)
+
+
+@step()
+def loaded_side_blocks(
+    side_blocks: tuple[SideBlockResult, ...], side_block_standing: Overturning
+) -> tuple[SideBlockResult, ...]:
+    """Give the side blocks with the loads of the lee block of each pair, and the pressure of the greater."""
+    found, standing = [], side_block_standing
+    by_wind, by_earthquake = (
+        standing.lee(effect) if effect is not None else None for effect in (standing.wind, standing.earthquake)
     )
-    docking.side_blocks = tuple(_loaded(one, i, loads) for i, one in enumerate(docking.side_blocks))
-    _keep(plan, docking.side, docking.side_blocks, loads, record)
-
-
-def _wind(plan: DockingPlan) -> float | None:
-    wind = plan.wind
-    return wind_force(basic_pressure(wind.speed.si), wind.area.si, wind.coefficient) if wind else None
-
-
-def _stiffness(blocks: tuple[KeelBlockResult, ...]) -> list[float] | None:
-    known = [one.stiffness for one in blocks if one.stiffness is not None]
-    return known if blocks and len(known) == len(blocks) else None
-
-
-def _keel_width(package: Package) -> float:
-    return package.particulars.keel.width.si if package.particulars else 0.0
-
-
-def _springs(pairs: tuple[SideBlockResult, ...], keel: list[float]) -> list[SideBlock]:
-    """Take side blocks as built like the keel blocks, port then starboard of each pair, carrying nothing in calm."""
-    per_block = sum(keel) / len(keel)
-    return [SideBlock(sign * one.off_centre, per_block, 0.0) for one in pairs for sign in (1.0, -1.0)]
-
-
-def _limits(
-    plan: DockingPlan, pairs: tuple[SideBlockResult, ...], weight: float, moment: float, force: float
-) -> tuple[Limit, ...]:
-    found = [rigid_limit(weight, moment, max(one.off_centre for one in pairs))]
-    if plan.friction is not None:
-        found.append(sliding_limit(weight, force, plan.friction.value))
+    for index, one in enumerate(side_blocks):
+        wind, earthquake = (loads[index] if loads is not None else None for loads in (by_wind, by_earthquake))
+        greatest = max(wind or 0.0, earthquake or 0.0)
+        pressure = contact_pressure(greatest, one.length, one.width, one.width)
+        found.append(replace(one, wind=wind, earthquake=earthquake, pressure=pressure))
     return tuple(found)
 
 
-def _loaded(one: SideBlockResult, index: int, loads: dict[str, list[float]]) -> SideBlockResult:
-    found = {name: column[index] for name, column in loads.items()}
-    most = max(found.values(), default=0.0)
-    return replace(
-        one,
-        wind=found.get("wind"),
-        earthquake=found.get("earthquake"),
-        pressure=most * GRAVITY / (one.length * one.width),
-    )
-
-
-def _keep(
-    plan: DockingPlan, side: Side, pairs: tuple[SideBlockResult, ...], loads: dict[str, list[float]], record: Record
-) -> None:
-    inputs: dict[str, Given] = {"blocks": Given(None, f"{len(pairs)} pairs of side blocks", plan.here)}
-    outputs: dict[str, object] = {}
-    if plan.wind is not None and side.wind_moment is not None:
-        words = f"{plan.wind.speed}, {plan.wind.area}, coefficient {plan.wind.coefficient:g}: {plan.wind.source}"
-        inputs["wind"] = Given(side.wind_force, words, plan.wind.here)
-        outputs["moment_wind"] = side.wind_moment / GRAVITY
-    if plan.earthquake is not None and side.earthquake_moment is not None:
-        words = f"{plan.earthquake.coefficient:g} of gravity: {plan.earthquake.source}"
-        inputs["lateral"] = Given(plan.earthquake.coefficient, words, plan.earthquake.here)
-        outputs["moment_earthquake"] = side.earthquake_moment / GRAVITY
-    outputs["moment"] = max(side.wind_moment or 0.0, side.earthquake_moment or 0.0) / GRAVITY
-    outputs["lateral_force"] = max(side.wind_force or 0.0, side.earthquake_force or 0.0)
-    worse = max(loads.values(), key=max, default=[])
-    outputs["side_blocks"] = worse
-    tipping = side.limits[0]
-    outputs |= {"tipping_use": tipping.use, "tipping_met": tipping.met}
-    if len(side.limits) > 1 and plan.friction is not None:
-        inputs["friction"] = Given(
-            plan.friction.value, f"{plan.friction.value:g}: {plan.friction.source}", plan.friction.here
-        )
-        outputs |= {"sliding_use": side.limits[1].use, "sliding_met": side.limits[1].met}
-    about = "wind and earthquake each by itself, side blocks built like the keel blocks and bearing nothing in calm"
-    record.keep(OVERTURNING, "blocks.side", about, inputs, outputs)
-    one = max(pairs, key=lambda pair: pair.pressure or 0.0)
-    greatest = max(one.wind or 0.0, one.earthquake or 0.0)
-    keep_pressure(
-        plan, record, "blocks.side.greatest", f"lee side block at {one.position}", greatest, one.length, one.width
-    )
+@step_of(PRESSURE, "blocks.side.greatest", names=_PRESSURE)
+def greatest_side_pressure(loaded_side_blocks: tuple[SideBlockResult, ...], docking_plan: DockingPlan) -> Uses:
+    """Set the greatest pressure on a side block beside the allowable."""
+    one = max(loaded_side_blocks, key=lambda pair: pair.pressure or 0.0)
+    load = max(one.wind or 0.0, one.earthquake or 0.0)
+    width = Given(one.width, show(one.width, "m", "length"), docking_plan.here)
+    inputs = {
+        "load": Given(load, show(load, "t", "mass"), "blocks.side.side-blocks"),
+        "contact_length": Given(one.length, show(one.length, "m", "length"), docking_plan.here),
+        "block_width": width,
+        "keel_width": replace(width, text=f"{width.text}, the whole cap"),
+    }
+    return Uses(f"lee side block at {one.position}", inputs | given_allowable(docking_plan), docking_plan.here)

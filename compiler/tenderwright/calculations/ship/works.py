@@ -8,28 +8,33 @@ import numpy as np
 
 from tenderwright.calculations.docking_results import Footprint, Work
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.hull import Hull
+from tenderwright.calculations.steps.step import step
 from tenderwright.model.item import Item
-from tenderwright.model.package import Package
 from tenderwright.model.vessel import Strake
 
 POINTS = 120
 
 
-def blocks_over_work(package: Package, results: Results) -> None:
+@step()
+def blocks_over_work(
+    items: tuple[Item, ...],
+    strakes: tuple[Strake, ...],
+    hull: Hull,
+    plan_footprints: tuple[Footprint, ...],
+) -> tuple[Work, ...]:
     """List the side blocks under which a definite or measured item does hot work on strakes that it names."""
-    form = results.form
-    if form is None or not package.strakes:
-        return
-    strakes = {strake.strake: strake for strake in package.strakes}
+    if not strakes:
+        return ()
+    form, by_name = hull.form, {strake.strake: strake for strake in strakes}
     widest = float(form.stations[int(np.argmax(form.deck_half_breadths))])
     amidships = girth(form, widest, np.inf)
     found: list[Work] = []
-    for item in package.items:
+    for item in items:
         if not item.withdrawn and "hot work" in item.does and item.kind in ("definite", "measured"):
-            named = [strakes[ref.name] for ref in item.where.strakes if ref.name in strakes]
-            found += _under(item, named, results.docking.footprints, form, amidships)
-    results.docking.works = tuple(found)
+            named = [by_name[ref.name] for ref in item.where.strakes if ref.name in by_name]
+            found += _under(item, named, plan_footprints, form, amidships)
+    return tuple(found)
 
 
 def girth(form: HullForm, x: float, y: float) -> float:

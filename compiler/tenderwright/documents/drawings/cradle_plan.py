@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.cradle.cars import Fit, Limit
+from tenderwright.calculations.cradle.cars import Cradle
 from tenderwright.calculations.results import Results
+from tenderwright.calculations.verdict import Limit, Verdict
 from tenderwright.documents.drawings import load_diagram, outline, pen, table
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale
@@ -22,12 +23,12 @@ _HEAD, _SIDE, _DIMENSIONS, _VERDICT = 4.5, 15.0, 8.5, 4.6
 _UNITS = {"length": (1.0, 2, " m"), "mass": (1000.0, 1, " t"), "line_load": (1000.0, 1, " t/m"), "each": (1.0, 0, "")}
 
 
-def cradle(package: Package, facility: Facility, fit: Fit | None, results: Results) -> Figure | None:
+def cradle(package: Package, facility: Facility, found: Cradle | None, results: Results) -> Figure | None:
     """Draw the cradle of a facility; None without a hull form, cars, or a train that could be arranged."""
     form = results.form
-    if form is None or fit is None or facility.cars is None:
+    if form is None or found is None or facility.cars is None:
         return None
-    train = fit.train
+    fit, train = found.verdict, found.train
     hull = extent(package, form)
     first, last = min(hull[0], train.start), max(hull[1], train.end)
     under = outline.keel_underside(package.particulars)
@@ -51,26 +52,24 @@ def cradle(package: Package, facility: Facility, fit: Fit | None, results: Resul
     marks = [
         hull_ground(package, form, view),
         hull_lines(package, form, view),
-        _centre_of_gravity(package, results, fit, view, diagram + load_diagram.HEIGHT - 1),
+        _centre_of_gravity(package, results, train.lcg, view, diagram + load_diagram.HEIGHT - 1),
         train_marks(train, facility, view, keel, blocks),
         frame_scale(package.frames, view, rail + 1) if package.frames else "",
         dimensions(train, package.frames, view, rail + 1 + FRAMES_HEIGHT, sheet.width),
         load_diagram.load_diagram(train, limit.si if limit else None, view, bounds, diagram),
         _limits(fit, sheet, diagram + load_diagram.HEIGHT + 1),
     ]
-    alternative = _alternative(package, facility, fit)
-    return Figure(sheet.name, sheet.svg(marks, alternative), _caption(facility, fit), alternative, title=sheet.title)
+    alternative = _alternative(package, facility, found)
+    return Figure(sheet.name, sheet.svg(marks, alternative), _caption(facility, found), alternative, title=sheet.title)
 
 
-def _centre_of_gravity(package: Package, results: Results, fit: Fit, view: View, base: float) -> str:
+def _centre_of_gravity(package: Package, results: Results, lcg: float, view: View, base: float) -> str:
     """Mark the centre of gravity on arrival, and carry it down to the line load."""
-    x = view.x(fit.train.lcg)
-    place = f" ({package.frames.label(fit.train.lcg)})" if package.frames else ""
+    x = view.x(lcg)
+    place = f" ({package.frames.label(lcg)})" if package.frames else ""
     marks = [
         pen.line((x, _HEAD - 0.6), (x, base), pen.THIN, pen.CHAIN),
-        pen.label(
-            (x, _HEAD / 2), f"centre of gravity {decimals(fit.train.lcg, 2)} m{place}", pen.SMALL, kind="gravity"
-        ),
+        pen.label((x, _HEAD / 2), f"centre of gravity {decimals(lcg, 2)} m{place}", pen.SMALL, kind="gravity"),
     ]
     if results.arrival is not None:
         y = view.y(results.arrival.loading.vcg)
@@ -79,21 +78,21 @@ def _centre_of_gravity(package: Package, results: Results, fit: Fit, view: View,
     return "".join(marks)
 
 
-def verdict(facility: Facility, fit: Fit) -> str:
+def verdict(facility: Facility, fit: Verdict, cars: int) -> str:
     """Say whether she fits, and if not, or if it cannot be said, why."""
-    if fit.fits:
-        return f"She fits: every limit is met; the one used most is “{fit.deciding.name}”."
-    if fit.fits is None:
+    if fit.met:
+        return f"She fits: every limit is met; the one used most is “{fit.governs.name}”."
+    if fit.met is None:
         return f"It cannot be said whether she fits: not known are {', '.join(one.name for one in fit.unknown)}."
     reasons = [f"{one.name} {_shown(one.demand, one)} against {_shown(one.limit, one)}" for one in fit.passed]
-    there = facility.cars.number if facility.cars else len(fit.train.cars)
-    lacking = "; cars drawn dashed are not at the yard" if len(fit.train.cars) > there else ""
+    there = facility.cars.number if facility.cars else cars
+    lacking = "; cars drawn dashed are not at the yard" if cars > there else ""
     return f"She does not fit: {'; '.join(reasons)}{lacking}."
 
 
-def _limits(fit: Fit, sheet: Sheet, top: float) -> str:
+def _limits(fit: Verdict, sheet: Sheet, top: float) -> str:
     """Set out every limit with what is asked, what is allowed, and whether it is met."""
-    said = "She fits" if fit.fits else "She does not fit" if fit.fits is False else "It cannot be said whether she fits"
+    said = "She fits" if fit.met else "She does not fit" if fit.met is False else "It cannot be said whether she fits"
     figures = (Column("Asked", 15, "right"), Column("Allowed", 15, "right"), Column("", 26, "right"))
     lines = [
         Line((one.name, _shown(one.demand, one), _shown(one.limit, one), _use(one)), strong=one.met is False)
@@ -127,17 +126,18 @@ def _shown(value: float | None, one: Limit) -> str:
     return shown + unit
 
 
-def _caption(facility: Facility, fit: Fit) -> str:
+def _caption(facility: Facility, found: Cradle) -> str:
     return (
         f"{facility.name}: cradle under the straight keel, cars counted from aft, loads for her weight "
         "on arrival. The heavy line is the load per metre of a rigid hull on an unbroken line of blocks; the bars are "
         "the greatest on each car, raised for the gaps between cars. Height of cars not to scale. "
-        f"{verdict(facility, fit)}"
+        f"{verdict(facility, found.verdict, len(found.train.cars))}"
     )
 
 
-def _alternative(package: Package, facility: Facility, fit: Fit) -> str:
-    train = fit.train
+def _alternative(package: Package, facility: Facility, found: Cradle) -> str:
+    train = found.train
     loads = ", ".join(f"{decimals(car.load / 1000, 1)} t" for car in train.cars)
     held = f"Loads from aft: {loads}. " if train.load else ""
-    return f"Profile of the ship on {len(train.cars)} cars at {facility.name}. {held}{verdict(facility, fit)}"
+    said = verdict(facility, found.verdict, len(train.cars))
+    return f"Profile of the ship on {len(train.cars)} cars at {facility.name}. {held}{said}"

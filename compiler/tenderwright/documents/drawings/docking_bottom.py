@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.ship.footprints import clearance_of, obstacles
 from tenderwright.documents.drawings import bottom_marks as bottom
@@ -36,7 +35,7 @@ def docking_bottom(package: Package, results: Results) -> list[Figure]:
         return []
     low = max([_LOW * form.depth, *(one.shell_outer for one in docking.side_blocks)])
     shape = outline.waterline_plan(form, low)
-    things = _things(package, form, low + _HIGHER)
+    things = _things(package, results, low + _HIGHER)
     every = [one for prints in docking.earlier.values() for one in prints] + list(docking.footprints)
     reach = [x for x, _ in shape] + [one.aft for one in every] + [one.forward for one in every]
     first, last = min(reach) - 0.3, max(reach) + 0.3
@@ -79,7 +78,7 @@ def _sheet(
         _hull(package, shape, view, ends),
         bottom.earlier_marks(docking, view, ends),
         bottom.strip_marks(docking.strips, view, ends),
-        bottom.thing_marks(things, clearance_of(package).si or 0.0, view, ends),
+        bottom.thing_marks(things, clearance_of(package.docking_plan).si or 0.0, view, ends),
         bottom.plan_marks(docking, things, view, ends),
         bottom.conflict_marks(docking, view, ends),
         bottom.thing_names(docking, things, view, ends),
@@ -110,11 +109,11 @@ def _hull(package: Package, shape: Sequence[pen.Point], view: View, ends: tuple[
     return "".join(marks)
 
 
-def _things(package: Package, form: HullForm, highest: float) -> list[Thing]:
+def _things(package: Package, results: Results, highest: float) -> list[Thing]:
     """Give what blocks keep clear of, up to a height: openings numbered in the order of the package, anodes by name."""
     numbers = {one.opening: str(number) for number, one in enumerate(package.openings, 1)}
     things = []
-    for one in obstacles(package, form):
+    for one in results.found(obstacles) or ():
         if one.lowest <= highest:
             shown = "" if one.kind == "bilge keel" else numbers.get(one.place.name, one.place.name)
             things.append(Thing(one.kind, one.place, shown))
@@ -142,7 +141,8 @@ def _key(package: Package, results: Results, middle: float) -> str:
         again = sum(one.dockings[-1] == "plan" for one in docking.strips)
         ringed = f", of which {again} by this plan too, ringed" if again else "; none again by this plan"
         rows[0].append(("strip", f"covered at two dockings running or more: {len(docking.strips)} strips{ringed}"))
-    rows[1].append(("opening", f"opening, with {decimals(clearance_of(package).si or 0.0, 2)} m kept clear round it"))
+    clear = decimals(clearance_of(package.docking_plan).si or 0.0, 2)
+    rows[1].append(("opening", f"opening, with {clear} m kept clear round it"))
     if package.anodes:
         rows[1].append(("anode", "anode"))
     rows[1].append(("hidden", "bilge keel"))

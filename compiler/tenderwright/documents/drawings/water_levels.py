@@ -6,9 +6,10 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from tenderwright.calculations.docking_results import DockingResults, FacilityFit, Stage
+from tenderwright.calculations.docking_results import DockingResults, Stage
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.results import Results
+from tenderwright.calculations.verdict import Verdict
 from tenderwright.documents.drawings import landing_curves as curves
 from tenderwright.documents.drawings import outline, pen
 from tenderwright.documents.drawings.block_marks import NOMINAL, TIMBER
@@ -76,17 +77,17 @@ def water_levels(package: Package, results: Results) -> Figure | None:
 
 def _facilities(package: Package, docking: DockingResults) -> list[Facility]:
     """Choose the facilities that fit her; the first of all where none is known to."""
-    fitting = [one for one in package.facilities if (fit := docking.facilities.get(one.facility)) and fit.fits]
+    fitting = [one for one in package.facilities if (fit := docking.facilities.get(one.facility)) and fit.met]
     return fitting or list(package.facilities[:1])
 
 
-def _limit(fit: FacilityFit | None) -> tuple[float | None, float | None]:
+def _limit(fit: Verdict | None) -> tuple[float | None, float | None]:
     """Give the water over the blocks needed and there, m."""
     found = next((one for one in fit.limits if one.name == _WATER), None) if fit else None
     return (found.demand, found.limit) if found else (None, None)
 
 
-def _water(fit: FacilityFit | None, facility: Facility) -> float | None:
+def _water(fit: Verdict | None, facility: Facility) -> float | None:
     there = _limit(fit)[1]
     return there if there is not None else facility.limits.blocks.si if facility.limits.blocks else None
 
@@ -147,7 +148,7 @@ def _facility(
     fit = docking.facilities.get(facility.facility)
     floor, gauge = view.y(-block), left + 5.5
     timber = [(left, view.y(0)), (left + 4.0, view.y(0)), (left + 4.0, floor), (left, floor)]
-    said = {True: "fits", False: "does not fit", None: "not known"}[fit.fits if fit else None]
+    said = {True: "fits", False: "does not fit", None: "not known"}[fit.met if fit else None]
     marks = [TIMBER.over([timber]), pen.polygon(timber, pen.FINE)]
     marks.append(pen.line((left - 1, floor), (left + _COLUMN - 2, floor), pen.HEAVY))
     for index, words in enumerate(_wrapped(facility.name, _COLUMN - 1.5)):

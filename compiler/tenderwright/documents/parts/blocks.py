@@ -2,36 +2,70 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import degrees
 
 from tenderwright.calculations.docking_results import KeelBlockResult, SideBlockResult
+from tenderwright.calculations.ship.block_places import keel_blocks, side_block_seats, side_blocks
+from tenderwright.calculations.ship.keel_loads import (
+    elastic_keel_loads,
+    first_block_pressure,
+    loaded_keel_blocks,
+    rigid_keel_loads,
+)
+from tenderwright.calculations.ship.side_loads import loaded_side_blocks, side_block_standing
+from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
 from tenderwright.documents.parts.facility_fit import shown
 from tenderwright.quantities.display import decimals
 
 
 def blocks(desk: Desk) -> Part | None:
     """Compose the tables of keel blocks and side blocks; None without a docking plan."""
-    docking = desk.results.docking
-    if not docking.keel_blocks:
+    if desk.package.docking_plan is None:
         return None
-    parts: list[Block] = [
-        Paragraph(
-            inline(
-                "The owner's arrangement for tender, in the docking condition. Loads are for planning: the yard "
-                "makes its own, "
-                "with its own blocks."
-            )
-        ),
-        *_inputs(desk),
-        Heading("Keel blocks"),
-        *_keel_result(desk),
-        keel_table(desk),
-    ]
-    if docking.side_blocks:
-        parts += [Heading("Side blocks"), side_table(desk), *_overturning(desk)]
+    text = (
+        "The owner's arrangement for tender, in the docking condition. Loads are for planning: the yard makes its own, "
+        "with its own blocks."
+    )
+    parts: list[Block] = [Paragraph(inline(text)), *_inputs(desk), Heading("Keel blocks"), *_keel(desk)]
+    if desk.package.docking_plan.side_blocks:
+        parts += [Heading("Side blocks"), *_sides(desk)]
     return Part("blocks", "7.2", "Blocks and their loads", "data", "Docking data", tuple(parts), caution=True)
+
+
+def _keel(desk: Desk) -> list[Block]:
+    placed = desk.results.outcome(keel_blocks)
+    if isinstance(placed, Absent):
+        return [not_calculated(placed)]
+    without: dict[str, object] = {
+        "Rigid hull": desk.results.outcome(rigid_keel_loads),
+        "Elastic hull": desk.results.outcome(elastic_keel_loads),
+        "Pressure as she lands": desk.results.outcome(first_block_pressure),
+    }
+    told = {name: one if isinstance(one, Absent) else None for name, one in without.items()}
+    return [*_keel_result(desk, blocks_of(desk)), *not_calculated_of(told), keel_table(blocks_of(desk))]
+
+
+def blocks_of(desk: Desk) -> tuple[KeelBlockResult, ...]:
+    """Give the keel blocks with their loads, or without where these could not be calculated."""
+    return desk.results.found(loaded_keel_blocks) or desk.results.found(keel_blocks) or ()
+
+
+def pairs_of(desk: Desk) -> tuple[SideBlockResult, ...]:
+    """Give the pairs of side blocks with their loads, or without."""
+    return desk.results.found(loaded_side_blocks) or desk.results.found(side_blocks) or ()
+
+
+def _sides(desk: Desk) -> list[Block]:
+    seats = desk.results.outcome(side_block_seats)
+    if isinstance(seats, Absent):
+        return [not_calculated(seats)]
+    without = {f"Pair {number}": one for number, one in seats.absent.items()}
+    pairs = pairs_of(desk)
+    return [*not_calculated_of(without), *([side_table(pairs)] if pairs else []), *_overturning(desk)]
 
 
 def _inputs(desk: Desk) -> list[Block]:
@@ -53,9 +87,9 @@ def _inputs(desk: Desk) -> list[Block]:
     return [Facts(tuple((label, inline(text)) for label, text in facts if text))]
 
 
-def keel_table(desk: Desk) -> Table:
+def keel_table(blocks: Sequence[KeelBlockResult]) -> Table:
     """Give every keel block with place, cap, height, loads and pressure."""
-    rows = [_keel_row(desk, one) for one in desk.results.docking.keel_blocks]
+    rows = [_keel_row(one) for one in blocks]
     columns = (
         Column("No. from aft", "right", 0.8),
         Column("Frame", width=1.7),
@@ -74,7 +108,7 @@ def keel_table(desk: Desk) -> Table:
     return Table(columns, tuple(rows), note=note, small=True)
 
 
-def _keel_row(desk: Desk, one: KeelBlockResult) -> Row:
+def _keel_row(one: KeelBlockResult) -> Row:
     def figure(number: float | None, factor: float, places: int) -> str:
         return "–" if number is None else decimals(number / factor, places)
 
@@ -91,39 +125,39 @@ def _keel_row(desk: Desk, one: KeelBlockResult) -> Row:
     return Row(tuple(inline(cell) for cell in cells))
 
 
-def _keel_result(desk: Desk) -> list[Block]:
-    docking, values = desk.results.docking, desk.record.values
+def _keel_result(desk: Desk, blocks: Sequence[KeelBlockResult]) -> list[Block]:
+    values, standing = desk.record.values, desk.results.found(elastic_keel_loads)
     said: list[str] = []
     greatest = values.get("blocks.keel.greatest.pressure")
     if greatest is not None:
         met = values.get("blocks.keel.greatest.met")
         allowed = values.get("blocks.keel.greatest.allowable")
         words = f"{greatest.working.about[0].upper()}{greatest.working.about[1:]}: {desk.figure(greatest, 3)}"
-        if allowed is not None and met is not None:
+        if allowed is not None and allowed.si is not None and met is not None:
             words += f", {'within' if met.si else 'above'} the allowable of {desk.figure(allowed, 3)}"
         said.append(words + ".")
     first = values.get("blocks.first.pressure")
     if first is not None:
         said.append(f"{first.working.about[0].upper()}{first.working.about[1:]}: {desk.figure(first, 3)}.")
-    if docking.slenderness is not None and docking.rigid_justified is False:
+    if standing is not None and not standing.rigid_justified:
         said.append(
-            f"λL of the keel line is {decimals(docking.slenderness, 1)}, above π/4, so that the loads of a rigid "
+            f"λL of the keel line is {decimals(standing.slenderness, 1)}, above π/4, so that the loads of a rigid "
             "hull are not "
             "justified by themselves: the hull bends, and the blocks under her ends carry more. The elastic loads "
             "rest on the "
             "girder and the layers given, and are no better than these; the naval architect judges them."
         )
-    if any(one.elastic == 0.0 or one.rigid == 0.0 for one in docking.keel_blocks):
-        lifted = [one.position for one in docking.keel_blocks if one.elastic == 0.0 or one.rigid == 0.0]
+    if any(one.elastic == 0.0 or one.rigid == 0.0 for one in blocks):
+        lifted = [one.position for one in blocks if one.elastic == 0.0 or one.rigid == 0.0]
         said.append(
             f"She lifts off the blocks at {', '.join(lifted)}: a matter for the naval architect and the dockmaster."
         )
     return [Paragraph(inline(one)) for one in said]
 
 
-def side_table(desk: Desk) -> Table:
+def side_table(blocks: Sequence[SideBlockResult]) -> Table:
     """Give every pair of side blocks with place, heights, bevels and loads."""
-    rows = [_side_row(desk, one) for one in desk.results.docking.side_blocks]
+    rows = [_side_row(one) for one in blocks]
     columns = (
         Column("Pair from aft", "right", 0.7),
         Column("Frame", width=0.9),
@@ -145,7 +179,7 @@ def side_table(desk: Desk) -> Table:
     return Table(columns, tuple(rows), note=note, small=True)
 
 
-def _side_row(desk: Desk, one: SideBlockResult) -> Row:
+def _side_row(one: SideBlockResult) -> Row:
     raised = None if one.height is None else one.height - one.shell
 
     def height(shell: float) -> str:
@@ -169,9 +203,12 @@ def _side_row(desk: Desk, one: SideBlockResult) -> Row:
 
 
 def _overturning(desk: Desk) -> list[Block]:
-    side, plan = desk.results.docking.side, desk.package.docking_plan
-    if side is None or plan is None:
+    side, plan = desk.results.outcome(side_block_standing), desk.package.docking_plan
+    assert plan is not None
+    if isinstance(side, NotAsked):
         return []
+    if isinstance(side, Absent):
+        return [not_calculated(side, "Loads of the side blocks")]
     facts: list[tuple[str, Inline]] = []
     if plan.wind is not None:
         facts.append(

@@ -44,6 +44,6 @@ def docking_data(desk: Desk) -> Part:
         *condition(desk),
     ]
     parts += not_calculated_of(_absent(desk))
-    if desk.package.docking_plan is None and desk.results.docking.facilities:
+    if desk.package.docking_plan is None and desk.package.facilities:
         parts += [Heading("Facilities side by side"), *comparison(desk)]
     return Part("docking-data", "7", "Docking data", "data", DOCKING, (*parts, *facilities(desk)), caution=True)

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.cradle.cars import Fit
+from tenderwright.calculations.cradle.cars import Cradle
+from tenderwright.calculations.ship.cradle import cradles
+from tenderwright.calculations.verdict import Verdict
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Row, Table, inline
+from tenderwright.documents.not_calculated import absent_of, not_calculated
 from tenderwright.documents.parts.facility_fit import shown
 from tenderwright.model.facility import Facility
 from tenderwright.quantities.display import decimals
@@ -23,9 +26,13 @@ def _facility(desk: Desk, facility: Facility) -> list[Block]:
         Heading(facility.name, 2, desk.anchor("facility", facility.facility)),
         Facts(tuple(_limits(desk, facility))),
     ]
-    fit = desk.results.cradles.get(facility.facility)
-    if fit is not None:
-        blocks += _cradle(desk, facility, fit)
+    if facility.cars is not None:
+        absent = absent_of(desk.results.outcome(cradles), facility.facility)
+        found = desk.results.found(cradles)
+        if absent is not None:
+            blocks.append(not_calculated(absent, "Cradle"))
+        elif found is not None:
+            blocks += _cradle(desk, facility, found[facility.facility])
     if facility.notes:
         blocks.append(desk.prose(facility.notes))
     return blocks
@@ -50,12 +57,12 @@ def _limits(desk: Desk, facility: Facility) -> list[tuple[str, Inline]]:
     return [(label, inline(text)) for label, text in facts if text]
 
 
-def verdict(desk: Desk, fit: Fit) -> str:
+def verdict(fit: Verdict) -> str:
     """Say in a sentence whether the cradle takes her, and what decides."""
-    if fit.fits:
-        use = f", at {fit.deciding.use:.0%} of its limit" if fit.deciding.use is not None else ""
-        return f"The cradle takes her. What comes nearest is {fit.deciding.name}{use}."
-    if fit.fits is None:
+    if fit.met:
+        use = f", at {fit.governs.use:.0%} of its limit" if fit.governs.use is not None else ""
+        return f"The cradle takes her. What comes nearest is {fit.governs.name}{use}."
+    if fit.met is None:
         unknown = ", ".join(limit.name for limit in fit.unknown)
         return f"Whether the cradle takes her is not known: no limit is given for {unknown}."
     reasons = "; ".join(
@@ -64,8 +71,8 @@ def verdict(desk: Desk, fit: Fit) -> str:
     return f"The cradle does not take her: {reasons}."
 
 
-def _cradle(desk: Desk, facility: Facility, fit: Fit) -> list[Block]:
-    frames, train = desk.package.frames, fit.train
+def _cradle(desk: Desk, facility: Facility, found: Cradle) -> list[Block]:
+    frames, train = desk.package.frames, found.train
     assert frames is not None
 
     def where(x: float) -> str:
@@ -79,7 +86,7 @@ def _cradle(desk: Desk, facility: Facility, fit: Fit) -> list[Block]:
             "Straight keel left beyond them",
             inline(f"{decimals(train.unsupported_aft, 2)} m aft, {decimals(train.unsupported_forward, 2)} m forward"),
         ),
-        ("Result", inline(verdict(desk, fit))),
+        ("Result", inline(verdict(found.verdict))),
     )
     blocks: list[Block] = [Facts(facts)]
     if train.load is not None:

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.cradle.cars import Limit
+from collections.abc import Mapping
+
+from tenderwright.calculations.ship.facilities import facility_fits
+from tenderwright.calculations.verdict import Limit, Verdict
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Span, Table, inline
+from tenderwright.documents.not_calculated import absent_of
 from tenderwright.quantities.display import METRIC_UNITS, decimals, in_unit, shown_unit
 
 _PLACES = {"mass": 1, "line_load": 1, "length": 2, "each": 0, "moment": 0, "force": 0, "pressure": 2}
@@ -32,7 +36,7 @@ def facility_comparison(desk: Desk) -> Part | None:
 
 def comparison(desk: Desk, *, linked: bool = True) -> list[Block]:
     """Give the tables of all facilities: the verdicts, then demand against limit for what all of them limit."""
-    if not desk.results.docking.facilities:
+    if not desk.package.facilities:
         return []
     clearances = "the clearances of the docking plan"
     if desk.package.docking_plan is None:
@@ -42,14 +46,12 @@ def comparison(desk: Desk, *, linked: bool = True) -> list[Block]:
         "facility's limits "
         "are as its owner gave them; the certificate and the dockmaster govern."
     )
-    return [
-        Paragraph(inline(text)),
-        _verdicts(desk, linked=linked),
-        *_end_blocks(desk),
-        Heading("Demand against limit", 3),
-        _side_by_side(desk),
-        *_others(desk),
-    ]
+    judged = [Heading("Demand against limit", 3), _side_by_side(desk), *_others(desk)] if _fits(desk) else []
+    return [Paragraph(inline(text)), _verdicts(desk, linked=linked), *_end_blocks(desk), *judged]
+
+
+def _fits(desk: Desk) -> Mapping[str, Verdict]:
+    return desk.results.found(facility_fits) or {}
 
 
 def _end_blocks(desk: Desk) -> list[Block]:
@@ -76,28 +78,25 @@ def shown(number: float | None, limit: Limit) -> str:
     return figure if unit == "each" else f"{figure} {shown_unit(unit)}"
 
 
-def word(fits: bool | None) -> str:
+def word(met: bool | None) -> str:
     """Say a verdict in a word or two."""
-    return {True: "Pass", False: "Fail", None: "Not known"}[fits]
+    return {True: "Pass", False: "Fail", None: "Not known"}[met]
 
 
 def _verdicts(desk: Desk, *, linked: bool) -> Table:
     rows = []
     for facility in desk.package.facilities:
-        fit = desk.results.docking.facilities.get(facility.facility)
+        name = inline(Span(facility.name, desk.anchor("facility", facility.facility) if linked else ""))
+        fit = _fits(desk).get(facility.facility)
+        absent = absent_of(desk.results.outcome(facility_fits), facility.facility)
         if fit is None:
-            continue
-        target = desk.anchor("facility", facility.facility) if linked else ""
-        one = fit.deciding
-        cells: tuple[Inline, ...] = (
-            inline(Span(facility.name, target)),
-            inline(Span(word(fit.fits), strong=True)),
-            inline(one.name),
-            inline(shown(one.demand, one)),
-            inline(shown(one.limit, one)),
-            inline(shown(one.margin, one)),
-        )
-        rows.append(Row(cells))
+            why = absent.why if absent is not None else ""
+            words: list[str | Span] = [Span("Not calculated", strong=True), why, "–", "–", "–"]
+        else:
+            one = fit.governs
+            figures = (shown(figure, one) for figure in (one.demand, one.limit, one.margin))
+            words = [Span(word(fit.met), strong=True), one.name, *figures]
+        rows.append(Row((name, *(inline(each) for each in words))))
     columns = (
         Column("Facility", width=2.6),
         Column("Result", width=1.1),
@@ -111,14 +110,13 @@ def _verdicts(desk: Desk, *, linked: bool) -> Table:
 
 def _side_by_side(desk: Desk) -> Table:
     """Set one limit on a row, one facility in a column; what is passed is stressed."""
-    names = [f for f in desk.package.facilities if f.facility in desk.results.docking.facilities]
+    names = [f for f in desk.package.facilities if f.facility in _fits(desk)]
     rows = []
     for name in COMMON:
         cells: list[Inline] = [inline(name.capitalize())]
         found = False
         for facility in names:
-            fit = desk.results.docking.facilities[facility.facility]
-            limit = next((one for one in fit.limits if one.name == name), None)
+            limit = next((one for one in _fits(desk)[facility.facility].limits if one.name == name), None)
             found = found or limit is not None
             cells.append(_pair(limit))
         if found:
@@ -142,7 +140,7 @@ def _others(desk: Desk) -> list[Block]:
     """List what the kind of a facility adds, each with its demand and limit."""
     rows = []
     for facility in desk.package.facilities:
-        fit = desk.results.docking.facilities.get(facility.facility)
+        fit = _fits(desk).get(facility.facility)
         more = [one for one in fit.limits if one.name not in COMMON and one.use] if fit else []
         more = sorted(more, key=lambda one: one.use or 0.0, reverse=True)[:NEAREST]
         if more:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.docking_results import Footprint, LeastShift
+from tenderwright.calculations.blocks.frame_shift import LeastShift
+from tenderwright.calculations.docking_results import Footprint
 from tenderwright.documents.desk import Desk, joined
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.quantities.display import decimals

@@ -8,6 +8,7 @@ from decimal import Decimal
 from statistics import median
 
 from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.facilities import facility_fits
 from tenderwright.calculations.value import Record
 from tenderwright.linking.evaluation import bid_name
 from tenderwright.model.bid import Bid
@@ -107,7 +108,7 @@ def compare(
     early = early_share(estimate.section_totals.get(EARLY_SECTION), estimate.base) if estimate is not None else None
     usual = medians(corrected, lines)
     found = break_evens(evaluated, lines)
-    fits = {one.name: facility_fit(one.bid, results, package) for one in evaluated}
+    fits = {one.name: facility_fit(one.bid, results.outcome(facility_fits), package) for one in evaluated}
     findings = papers.evaluation.responsive if papers.evaluation is not None else ()
     judged = papers.evaluation.criteria if papers.evaluation is not None else ()
     return BidComparison(

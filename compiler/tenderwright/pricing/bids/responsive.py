@@ -10,7 +10,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.steps.outcome import Absent, Each
+from tenderwright.calculations.verdict import Verdict
 from tenderwright.model.bid import Bid
 from tenderwright.model.evaluation import Finding, JudgedCriterion
 from tenderwright.model.package import Package
@@ -44,15 +45,20 @@ class Fit:
     deciding: str = ""
 
 
-def facility_fit(bid: Bid, results: Results, package: Package) -> Fit:
+def facility_fit(bid: Bid, fits: Each[Verdict] | Absent, package: Package) -> Fit:
     """Give the verdict of the facility calculations on the dock that a bid offers."""
     if bid.facility is None:
         return Fit("not known")
     named = next((one.name for one in package.facilities if one.facility == bid.facility.name), bid.facility.name)
-    found = results.docking.facilities.get(bid.facility.name)
-    if found is None or found.fits is None:
-        return Fit("not known", named, found.deciding.name if found is not None else "")
-    return Fit("pass" if found.fits else "fail", named, found.deciding.name)
+    if isinstance(fits, Absent):
+        return Fit("not known", named, f"not calculated: {fits.why}")
+    found = fits.outcomes.get(bid.facility.name)
+    if found is None:
+        return Fit("not known", named)
+    if isinstance(found, Absent):
+        return Fit("not known", named, f"not calculated: {found.why}")
+    states: dict[bool | None, Literal["pass", "fail", "not known"]] = {True: "pass", False: "fail", None: "not known"}
+    return Fit(states[found.met], named, found.governs.name)
 
 
 def points(

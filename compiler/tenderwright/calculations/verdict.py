@@ -1,0 +1,196 @@
+"""Limits, and the verdict over all that apply: the one comparison by which anything is held against a limit."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from math import inf, isclose
+from typing import Any
+
+from tenderwright.calculations.method import BY_ROW, OutOfRange, Symbol
+from tenderwright.calculations.schema import listed, record, text
+
+TOLERANCE = 1e-9
+"""Share of the greater of two figures, and in SI units the least difference, below which they are the same figure.
+
+So what reaches its limit is judged alike whichever way its last digit was rounded.
+"""
+
+
+def within(figure: float, limit: float, *, strict: bool = False, at_least: bool = False) -> bool:
+    """Tell whether a figure is no more than its limit, or with `at_least` no less.
+
+    Formula: x <= l, or x >= l; x < l or x > l where `strict`, so that reaching the limit already passes it. Figures
+        that differ by less than TOLERANCE are the same.
+    """
+    if isclose(figure, limit, rel_tol=TOLERANCE, abs_tol=TOLERANCE):
+        return not strict
+    return figure > limit if at_least else figure < limit
+
+
+@dataclass(frozen=True)
+class Limit:
+    """One named limit: the figure, what is allowed (None where not known), in SI units of `dimension`."""
+
+    name: str
+    dimension: str
+    demand: float | None
+    """None where it is not known, as where the hull cannot stand."""
+    limit: float | None
+    strict: bool = False
+    """Whether reaching the limit already passes it."""
+    at_least: bool = False
+    """Whether the figure must be no less than the limit, in place of no more."""
+    source: str = ""
+    """Of what is allowed."""
+
+    @property
+    def margin(self) -> float | None:
+        """Give what is left to the limit; less than nothing where the limit is passed."""
+        if self.demand is None or self.limit is None:
+            return None
+        return self.demand - self.limit if self.at_least else self.limit - self.demand
+
+    @property
+    def use(self) -> float | None:
+        """Give the demand as a fraction of the limit; 0 for no demand, even where no limit is known."""
+        if self.demand is not None and self.demand <= TOLERANCE and not self.at_least:
+            return 0.0
+        if self.demand is None or self.limit is None:
+            return None
+        asked, there = (self.limit, self.demand) if self.at_least else (self.demand, self.limit)
+        return asked / there if there > 0.0 else inf
+
+    @property
+    def met(self) -> bool | None:
+        """Tell whether the demand is within the limit; None where either is not known and there is a demand."""
+        if self.demand is None or self.limit is None:
+            return True if self.use == 0.0 else None
+        return within(self.demand, self.limit, strict=self.strict, at_least=self.at_least)
+
+    def as_input(self) -> dict[str, Any]:
+        """Give it as the input of a method."""
+        found: dict[str, Any] = {"name": self.name, "dimension": self.dimension}
+        found |= {key: value for key, value in (("demand", self.demand), ("limit", self.limit)) if value is not None}
+        found |= {key: True for key in ("strict", "at_least") if getattr(self, key)}
+        return found | ({"source": self.source} if self.source else {})
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """The verdict over all limits that apply."""
+
+    met: bool | None
+    """None where a limit is not known and none is passed."""
+    limits: tuple[Limit, ...]
+    governs: Limit
+    """The worst passed; failing that, the first not known; failing that, the one used most."""
+
+    @property
+    def words(self) -> str:
+        """Say it: pass, fail or not known."""
+        return {True: "pass", False: "fail", None: "not known"}[self.met]
+
+    @property
+    def margin(self) -> float | None:
+        """Give what is left of the limit that governs, in SI units of its dimension; None where it is not known."""
+        return self.governs.margin
+
+    @property
+    def passed(self) -> tuple[Limit, ...]:
+        """Give the limits that are passed: the reasons of a failure."""
+        return tuple(limit for limit in self.limits if limit.met is False)
+
+    @property
+    def unknown(self) -> tuple[Limit, ...]:
+        """Give the limits that could not be judged."""
+        return tuple(limit for limit in self.limits if limit.met is None)
+
+    @property
+    def tightest(self) -> Limit | None:
+        """Give the known limit used most; None where none is known."""
+        known = [limit for limit in self.limits if limit.use is not None]
+        return max(known, key=_use) if known else None
+
+
+def verdict(limits: Iterable[Limit]) -> Verdict:
+    """Judge a list of limits: fail where one is passed, not known where one is not known, otherwise pass.
+
+    Raises OutOfRange where there are none.
+    """
+    everything = tuple(limits)
+    if not everything:
+        raise OutOfRange("there are no limits to judge by")
+    passed = [limit for limit in everything if limit.met is False]
+    unknown = [limit for limit in everything if limit.met is None]
+    if passed:
+        return Verdict(False, everything, max(passed, key=_use))
+    if unknown:
+        return Verdict(None, everything, unknown[0])
+    return Verdict(True, everything, max(everything, key=_use))
+
+
+def _use(limit: Limit) -> float:
+    return limit.use or 0.0
+
+
+LIMITS = Symbol(
+    "limits",
+    "each limit, with what is asked and what is left of it",
+    "table",
+    "",
+    (
+        Symbol("name", "the limit", "text", ""),
+        Symbol("dimension", "what is limited", "text", ""),
+        Symbol("demand", "what is asked", BY_ROW, ""),
+        Symbol("limit", "what is allowed", BY_ROW, ""),
+        Symbol("margin", "limit less demand", BY_ROW, ""),
+        Symbol("met", "whether the demand is within the limit", "truth", ""),
+    ),
+)
+"""The limits as an output of a method; `limit_rows` gives its figure."""
+
+VERDICT_SYMBOLS = (
+    Symbol("result", "pass, fail or not known", "text", ""),
+    Symbol("deciding", "limit that decides", "text", ""),
+    Symbol("use", "demand by limit of that one; not known where the limit is nothing", "fraction", "%"),
+    LIMITS,
+)
+"""A verdict as outputs of a method."""
+
+LIMITS_INPUT = listed(
+    record(
+        "A limit.",
+        ("name", "dimension"),
+        name=text("What is limited."),
+        dimension=text("What it measures, such as length, mass or line_load."),
+        demand={"type": "number", "description": "The figure, in SI units; left out where it is not known."},
+        limit={"type": "number", "description": "What is allowed, in SI units; left out where it is not known."},
+        strict={"type": "boolean", "description": "Whether reaching the limit already passes it."},
+        at_least={"type": "boolean", "description": "Whether the figure must be no less, in place of no more."},
+        source=text("Where the limit comes from."),
+    ),
+    "Limits, each with its demand.",
+    0,
+)
+"""Limits as an input of a method."""
+
+
+def limits_from_input(limits: Sequence[Mapping[str, Any] | Limit]) -> list[Limit]:
+    """Make limits from converted input, or take those that are made."""
+    return [one if isinstance(one, Limit) else Limit(**{"demand": None, "limit": None} | dict(one)) for one in limits]
+
+
+def limit_rows(limits: Iterable[Limit]) -> list[dict[str, Any]]:
+    """Give limits as rows of plain data, in SI units of each dimension."""
+    return [{column.name: getattr(limit, column.name) for column in LIMITS.columns} for limit in limits]
+
+
+def verdict_outputs(found: Verdict) -> Mapping[str, Any]:
+    """Give the verdict by name, for a method's outputs."""
+    return {
+        "result": found.words,
+        "deciding": found.governs.name,
+        "use": None if found.governs.use == inf else found.governs.use,
+        "limits": limit_rows(found.limits),
+    }

@@ -1,0 +1,83 @@
+"""One comparison for every limit: whichever way the last digit was rounded, what reaches a limit is judged alike."""
+
+from __future__ import annotations
+
+from math import inf, nextafter
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.verdict import Limit, limits_from_input, verdict, within
+
+FIGURES = st.floats(-1e9, 1e9).filter(lambda x: abs(x) > 1e-3)
+
+
+@given(FIGURES, st.booleans())
+def test_the_last_digit_decides_nothing(limit: float, at_least: bool) -> None:
+    for near in (nextafter(limit, -inf), limit, nextafter(limit, inf)):
+        assert within(near, limit, at_least=at_least)
+        assert not within(near, limit, strict=True, at_least=at_least)
+
+
+def test_seven_tenths_reached_by_sums_is_seven_tenths() -> None:
+    reached = 0.1 * 3 + 0.4
+    assert within(0.1 + 0.2 + 0.4, 0.7)
+    assert within(reached, 0.7)
+    assert within(0.7, reached)
+
+
+@given(FIGURES, FIGURES)
+def test_no_more_and_no_less_are_opposites(a: float, b: float) -> None:
+    assert within(a, b) == within(b, a, at_least=True)
+    assert within(a, b) != within(a, b, strict=True, at_least=True)
+
+
+@given(FIGURES, st.floats(1e-6, 1e6))
+def test_what_differs_in_earnest_is_told_apart(limit: float, by: float) -> None:
+    more = limit + max(by, 1e-6 * abs(limit))
+    assert not within(more, limit)
+    assert within(more, limit, at_least=True, strict=True)
+
+
+def test_a_figure_that_must_be_no_less() -> None:
+    gm = Limit("metacentric height", "length", 0.30, 0.45, at_least=True, source="the owner")
+    assert gm.met is False
+    assert gm.margin == pytest.approx(-0.15)
+    assert gm.use == pytest.approx(1.5)
+    assert Limit("metacentric height", "length", -0.1, 0.0, at_least=True).met is False
+    assert Limit("metacentric height", "length", -0.1, 0.0, at_least=True).use == inf
+    assert Limit("metacentric height", "length", 0.5, 0.0, at_least=True).use == 0.0
+    assert Limit("metacentric height", "length", None, 0.45, at_least=True).met is None
+    assert Limit("metacentric height", "length", 0.45, None, at_least=True).met is None
+
+
+def test_no_demand_meets_a_limit_that_is_not_known() -> None:
+    assert Limit("load beyond the platform", "mass", 0.0, None).met is True
+    assert Limit("load beyond the platform", "mass", 1.0, None).met is None
+
+
+def test_a_verdict_names_what_governs() -> None:
+    met, unknown = Limit("a", "mass", 1.0, 2.0), Limit("b", "mass", 1.0, None)
+    worse, worst = Limit("c", "mass", 3.0, 2.0), Limit("d", "length", 9.0, 2.0, source="certificate")
+    assert (verdict([met]).met, verdict([met]).words, verdict([met]).governs) == (True, "pass", met)
+    found = verdict([met, unknown])
+    assert (found.met, found.words, found.governs, found.unknown) == (None, "not known", unknown, (unknown,))
+    found = verdict([met, unknown, worse, worst])
+    assert (found.met, found.words, found.governs, found.passed) == (False, "fail", worst, (worse, worst))
+    assert found.margin == -7.0
+    with pytest.raises(OutOfRange, match="no limits"):
+        verdict([])
+
+
+@pytest.mark.parametrize(
+    "limit",
+    [
+        Limit("a", "mass", 1.0, 2.0),
+        Limit("b", "mass", None, None, strict=True),
+        Limit("c", "length", 0.3, 0.45, at_least=True, source="the owner"),
+    ],
+)
+def test_a_limit_comes_back_from_what_is_written(limit: Limit) -> None:
+    assert limits_from_input([limit.as_input()]) == [limit] == limits_from_input([limit])
