@@ -12,8 +12,6 @@ if TYPE_CHECKING:
     from tenderwright.calculations.anodes.layout import Layout
     from tenderwright.calculations.anodes.life import AnodeLife
     from tenderwright.calculations.anodes.number import AnodeNumber
-    from tenderwright.calculations.climate.workable_hours import MonthClimate, Workable
-    from tenderwright.calculations.tightness.choice import Boundary, Choice
 
 
 @dataclass(frozen=True)
@@ -49,34 +47,9 @@ class AnodePlan:
     """Places of further anodes a side, where more are needed than are fitted."""
 
 
-@dataclass(frozen=True)
-class MonthOutlook:
-    """How much of a month's working hours paint may be put on."""
-
-    month: int
-    climate: MonthClimate
-    dew_point: float
-    """At the mean of temperature and humidity, degC."""
-    open: Workable
-    cover: Workable
-
-
-@dataclass(frozen=True)
-class BoundaryTest:
-    """The tightness test of one boundary that the items open."""
-
-    kind: Literal["tank", "opening", "shell"]
-    name: str
-    boundary: Boundary
-    items: tuple[str, ...]
-    choice: Choice
-
-
 @dataclass
 class ConditionResults:
     """Everything about the condition of the ship; a part that could not be calculated is None or empty."""
 
     anode_groups: tuple[AnodeGroup, ...] = ()
     anode_plan: AnodePlan | None = None
-    months: tuple[MonthOutlook, ...] = ()
-    tests: tuple[BoundaryTest, ...] = ()

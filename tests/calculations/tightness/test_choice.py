@@ -85,6 +85,15 @@ def test_refuses_an_agreed_figure_that_is_too_much_or_of_the_wrong_kind() -> Non
 
 def test_method_gives_its_outputs() -> None:
     outputs = METHOD.run(boundary="tank", structure="riveted", head=0.5, source="naval architect's letter")
-    assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
+    by_air = METHOD.run(boundary="tank", structure="riveted", by_air=True)
+    assert {*outputs, *by_air} == {symbol.name for symbol in METHOD.outputs}
     assert outputs["head"] == 0.5
+    assert outputs["figure"] == "above the tank top, as agreed"
     assert outputs["source"] == "naval architect's letter"
+
+
+def test_a_test_has_no_figure_that_is_not_of_its_kind() -> None:
+    assert "u_tube" not in METHOD.run(boundary="tank", structure="riveted")
+    assert "head" not in METHOD.run(boundary="tank", structure="riveted", by_air=True)
+    looked_at = METHOD.run(boundary="weathertight closure", structure="riveted", hose_possible=False)
+    assert not {"pressure", "head", "u_tube"} & set(looked_at)

@@ -1,5 +1,11 @@
 from __future__ import annotations
 
+from tenderwright.calculations.calculate import calculate
+from tenderwright.documents.edition import Paragraph, plain
+from tenderwright.documents.parts.coating_conditions import coating_conditions
+from tenderwright.model.package import Package
+from tests.replacing import replace
+
 from .parts import desk, part, rows, tables, text
 
 
@@ -21,3 +27,29 @@ def test_the_rules_and_what_has_no_source_are_named() -> None:
     assert "3 K or more above the dew point (ISO 8502-4" in said
     assert "common practice, no source" in said
     assert part("coating-conditions").caution
+
+
+def _said(package: Package) -> list[str]:
+    record, results = calculate(package)
+    made = coating_conditions(replace(desk(), package=package, record=record, results=results))
+    assert made is not None
+    return [plain(block.text) for block in made.blocks if isinstance(block, Paragraph)]
+
+
+def test_what_a_month_allows_says_what_it_needs_where_there_is_no_climate() -> None:
+    package = desk().package
+    assert _said(replace(package, condition=None))[1:] == [
+        "Not calculated: it needs `climate` in vessel/condition.yaml."
+    ]
+    assert package.condition is not None
+    assert package.condition.climate is not None
+    climate = replace(package.condition.climate, months=package.condition.climate.months[2:])
+    assert _said(replace(package, condition=replace(package.condition, climate=climate)))[1:] == [
+        "Not calculated: vessel/condition.yaml has no climate of month 5."
+    ]
+
+
+def test_nothing_is_composed_where_nothing_is_coated_and_no_climate_given() -> None:
+    bare = replace(desk().package, condition=None, schemes=())
+    record, results = calculate(bare)
+    assert coating_conditions(replace(desk(), package=bare, record=record, results=results)) is None

@@ -171,7 +171,7 @@ def _kernel(
     steel_offset: float = STEEL_OFFSET,
     least_steel: float = LEAST_STEEL,
     humidity_spread: float = HUMIDITY_SPREAD,
-) -> Mapping[str, Any]:
+) -> Workable:
     limits = PaintLimits(
         least_steel=least_steel,
         wind=None if under_cover else WIND_LIMIT,
@@ -180,7 +180,11 @@ def _kernel(
         humidity_spread=humidity_spread,
     )
     month = MonthClimate(temperature, daily_range, humidity, rain / 3600.0, wind, days)
-    found = workable_hours(month, begin, end, limits)
+    return workable_hours(month, begin, end, limits)
+
+
+def outputs_of(found: Workable) -> Mapping[str, Any]:
+    """Give the outputs of the method from what is workable."""
     return {
         "share": found.share,
         "hours": 3600.0 * found.hours,
@@ -265,4 +269,5 @@ METHOD = Method(
         "offset of the steel, spread of humidity and limit of wind are common practice, with no source",
         "rain is taken for independent of humidity, which counts some hours as lost twice",
     ),
+    figures=outputs_of,
 )

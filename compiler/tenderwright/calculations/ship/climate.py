@@ -2,76 +2,150 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.climate.dew_point import dew_point
-from tenderwright.calculations.climate.workable_hours import METHOD as WORKABLE
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from tenderwright.calculations.climate.dew_point import METHOD as DEW_POINT
 from tenderwright.calculations.climate.workable_hours import (
-    MonthClimate,
-    PaintLimits,
-    workable_hours,
+    HUMIDITY_SPREAD,
+    LEAST_STEEL,
+    STEEL_OFFSET,
+    Workable,
 )
-from tenderwright.calculations.condition_results import MonthOutlook
-from tenderwright.calculations.method import OutOfRange
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.value import Given, Record, given
-from tenderwright.model.package import Package
-from tenderwright.model.ship_condition import Climate, Month
+from tenderwright.calculations.climate.workable_hours import METHOD as WORKABLE
+from tenderwright.calculations.steps.outcome import Absent, Each, Lacking
+from tenderwright.calculations.steps.step import Uses, step, step_of
+from tenderwright.calculations.value import Given, given
+from tenderwright.model.ship_condition import Climate, Month, ShipCondition
+from tenderwright.model.tender import Tender
 
 _DAYS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 _OPEN = {"share": "workable-share", "hours": "workable-hours"}
 _COVER = {"share": "workable-share-under-cover"}
-COVER = PaintLimits(wind=None, rain_stops=False)
+_DEW = {"dew_point": "dew-point"}
+_USUAL = "common practice, no source"
 
 
-def climate_values(package: Package, results: Results, record: Record) -> None:
-    """Keep the workable share of the month of docking, in the open and under cover; the rest are for the page."""
-    condition, tender = package.condition, package.tender
-    names = [f"climate.{name}" for name in (*_OPEN.values(), *_COVER.values())]
-    if condition is None or condition.climate is None or tender is None:
-        broken = "vessel/condition.yaml" in package.broken.files or tender is None
-        kept = record.failed if broken else record.missing
-        kept |= dict.fromkeys(names, "it needs `climate` in vessel/condition.yaml")
-        return
-    climate, made = condition.climate, []
-    for month in climate.months:
-        try:
-            figures = _figures(month)
-            made.append(_outlook(month, figures, climate))
-        except OutOfRange as error:
-            record.fail(WORKABLE, f"climate.month-{month.month}", str(error), month.here)
-    results.condition.months = tuple(made)
+@dataclass(frozen=True)
+class MonthOutlook:
+    """How much of a month's working hours paint may be put on."""
+
+    month: Month
+    dew_point: float
+    """At the mean of temperature and humidity, degC."""
+    open: Workable
+    cover: Workable
+
+
+@step()
+def climate(condition: ShipCondition | None) -> Climate | Absent:
+    """Give the climate of the place where she is docked."""
+    if condition is None or condition.climate is None:
+        return Lacking("it needs `climate` in vessel/condition.yaml")
+    return condition.climate
+
+
+@step()
+def docking_month(climate: Climate, tender: Tender) -> Month | Absent:
+    """Give the month of docking."""
     docking = tender.programme.docking.month
-    outlook = next((one for one in made if one.month == docking), None)
-    written = next((one for one in climate.months if one.month == docking), None)
-    if outlook is None or written is None:
-        record.missing |= dict.fromkeys(names, f"vessel/condition.yaml has no climate of month {docking}")
-        return
+    found = next((month for month in climate.months if month.month == docking), None)
+    return found or Lacking(f"vessel/condition.yaml has no climate of month {docking}")
+
+
+@step()
+def other_months(climate: Climate, tender: Tender) -> dict[str, Month]:
+    """Give the months beside that of docking."""
+    docking = tender.programme.docking.month
+    return {f"month-{month.month}": month for month in climate.months if month.month != docking}
+
+
+@step_of(WORKABLE, "climate", names=_OPEN)
+def docking_month_open(docking_month: Month, climate: Climate) -> Uses:
+    """Find how much of the month of docking is workable in the open."""
+    return _workable(docking_month, climate, under_cover=False)
+
+
+@step_of(WORKABLE, "climate", names=_COVER)
+def docking_month_cover(docking_month: Month, climate: Climate) -> Uses:
+    """Find how much of the month of docking is workable under cover."""
+    return _workable(docking_month, climate, under_cover=True)
+
+
+@step_of(DEW_POINT, "climate", names=_DEW)
+def docking_month_dew_point(docking_month: Month, climate: Climate) -> Uses:
+    """Find the dew point at the means of the month of docking."""
+    return _dew_point(docking_month, climate)
+
+
+@step_of(WORKABLE, "climate.{}", names=_OPEN, each="other_months")
+def month_open(month: Month, climate: Climate) -> Uses:
+    """Find how much of a month is workable in the open."""
+    return _workable(month, climate, under_cover=False)
+
+
+@step_of(WORKABLE, "climate.{}", names=_COVER, each="other_months")
+def month_cover(month: Month, climate: Climate) -> Uses:
+    """Find how much of a month is workable under cover."""
+    return _workable(month, climate, under_cover=True)
+
+
+@step_of(DEW_POINT, "climate.{}", names=_DEW, each="other_months")
+def month_dew_point(month: Month, climate: Climate) -> Uses:
+    """Find the dew point at the means of a month."""
+    return _dew_point(month, climate)
+
+
+@step()
+def month_outlooks(
+    climate: Climate,
+    docking_month_open: Workable | None,
+    docking_month_cover: Workable | None,
+    docking_month_dew_point: Mapping[str, Any] | None,
+    month_open: Each[Workable],
+    month_cover: Each[Workable],
+    month_dew_point: Each[Mapping[str, Any]],
+) -> tuple[MonthOutlook, ...] | Absent:
+    """Give every month with what it allows, in the order of the package."""
+    absent = month_open.first_absent() or month_cover.first_absent() or month_dew_point.first_absent()
+    if absent is not None:
+        return absent
+    made = []
+    for month in climate.months:
+        key = f"month-{month.month}"
+        if key in month_open:
+            made.append(MonthOutlook(month, month_dew_point[key]["dew_point"], month_open[key], month_cover[key]))
+        elif docking_month_open and docking_month_cover and docking_month_dew_point:
+            dew = docking_month_dew_point["dew_point"]
+            made.append(MonthOutlook(month, dew, docking_month_open, docking_month_cover))
+    return tuple(made)
+
+
+def _workable(month: Month, climate: Climate, *, under_cover: bool) -> Uses:
+    days = _DAYS[month.month - 1]
     inputs = {
-        "temperature": given(written.mean),
-        "range": Given(written.range, f"{written.range:g} K", written.here),
-        "humidity": given(written.humidity),
-        "rain": given(written.rain),
-        "wind": given(written.wind),
-        "working day": Given(None, f"{climate.day_begins:g} h to {climate.day_ends:g} h", climate.here),
-        "source": Given(None, climate.source, climate.here),
+        "temperature": given(month.mean),
+        "daily_range": Given(month.range, f"{month.range:g} K", month.here),
+        "humidity": given(month.humidity),
+        "rain": given(month.rain),
+        "wind": given(month.wind),
+        "days": Given(days, f"{days}", "calendar"),
+        "begin": Given(climate.day_begins, f"{climate.day_begins:g} h", climate.here),
+        "end": Given(climate.day_ends, f"{climate.day_ends:g} h", climate.here),
+        "under_cover": Given(under_cover, "yes" if under_cover else "no", "where the work is done"),
+        "steel_offset": Given(STEEL_OFFSET, f"{STEEL_OFFSET:g} K", _USUAL),
+        "least_steel": Given(LEAST_STEEL, f"{LEAST_STEEL:g} degC", _USUAL),
+        "humidity_spread": Given(HUMIDITY_SPREAD, f"{HUMIDITY_SPREAD:.0%}", _USUAL),
     }
-    about = f"{climate.place}, month {docking}"
-    outputs = {"share": outlook.open.share, "hours": 3600.0 * outlook.open.hours}
-    record.keep(WORKABLE, "climate", f"{about}, in the open", inputs, outputs, _OPEN)
-    record.keep(WORKABLE, "climate", f"{about}, under cover", inputs, {"share": outlook.cover.share}, _COVER)
+    where = "under cover" if under_cover else "in the open"
+    return Uses(f"{_about(month, climate)}, {where}: {climate.source}", inputs, month.here)
 
 
-def _figures(month: Month) -> MonthClimate:
-    return MonthClimate(
-        month.mean.si, month.range, month.humidity.si, month.rain.si / 3600.0, month.wind.si, _DAYS[month.month - 1]
-    )
+def _dew_point(month: Month, climate: Climate) -> Uses:
+    inputs = {"temperature": given(month.mean), "humidity": given(month.humidity)}
+    return Uses(f"{_about(month, climate)}, at the means: {climate.source}", inputs, month.here)
 
 
-def _outlook(month: Month, figures: MonthClimate, climate: Climate) -> MonthOutlook:
-    begin, end = climate.day_begins, climate.day_ends
-    return MonthOutlook(
-        month.month,
-        figures,
-        dew_point(figures.temperature, figures.humidity),
-        workable_hours(figures, begin, end),
-        workable_hours(figures, begin, end, COVER),
-    )
+def _about(month: Month, climate: Climate) -> str:
+    return f"{climate.place}, month {month.month}"

@@ -3,106 +3,96 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any, Literal
+from dataclasses import dataclass
+from typing import Literal
 
-from tenderwright.calculations.condition_results import BoundaryTest
-from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.steps.outcome import Absent, Lacking
+from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.tightness.choice import METHOD as CHOICE
-from tenderwright.calculations.tightness.choice import Boundary, Choice, Structure, tightness_test
-from tenderwright.calculations.tightness.figures import TestFigure
-from tenderwright.calculations.value import Given, Record
+from tenderwright.calculations.tightness.choice import Boundary
+from tenderwright.calculations.tightness.hosed import METHOD as HOSED
+from tenderwright.calculations.value import Given, Record, given
 from tenderwright.model.item import Item
 from tenderwright.model.package import Package
-from tenderwright.model.ship_condition import TightnessDefaults
+from tenderwright.model.ship_condition import ShipCondition
+from tenderwright.notices import Place
 
-_NAMES = {"test": "test", "pressure": "pressure", "head": "head"}
+_NAMES = {"test": "test", "pressure": "pressure", "head": "head", "figure": "figure", "source": "source"}
 _WORK = ("opens hull", "hot work", "closes hull", "blanks opening")
 
-HOSED: Method[Any] = Method(
-    name="tightness.hosed",
-    title="Seam and butt to be tested by hose",
-    formula="L = joints of the inserts named + joints of those that a denser survey would likely add",
-    source=Citation("Sum of lengths", standing="derived"),
-    valid="joints opened by renewal of shell plate; joints caulked or riveted besides are the item's own",
-    inputs={},
-    outputs=(Symbol("hose", "length of joint to be tested", "length", "m"),),
-    kernel=lambda: {},
-    example={},
-)
+
+@dataclass(frozen=True)
+class OpenedBoundary:
+    """A boundary that the items open or work on."""
+
+    kind: Literal["tank", "opening"]
+    name: str
+    items: tuple[Item, ...]
+
+    @property
+    def boundary(self) -> Boundary:
+        """Give what it is to the test."""
+        return "tank" if self.kind == "tank" else "weathertight closure"
 
 
-def tightness_values(package: Package, results: Results, record: Record) -> None:
-    """Keep the test of every tank and opening that an item opens or works on."""
-    _hosed(record)
-    condition = package.condition
+@step()
+def opened_boundaries(package: Package) -> dict[str, OpenedBoundary]:
+    """Give each tank whose boundary is worked on and each opening that is opened, with the items that do it."""
+    found: dict[str, OpenedBoundary] = {}
+    for one in _opened(package):
+        found[f"opening-{one.name}" if one.name in found else one.name] = one
+    return found
+
+
+@step_of(CHOICE, "tightness.{}", names=_NAMES, each="opened_boundaries")
+def boundary_test(opened: OpenedBoundary, condition: ShipCondition | None) -> Uses | Absent:
+    """Choose the test of a boundary."""
     if condition is None or condition.tightness is None:
-        return
+        return Lacking("it needs `tightness` in vessel/condition.yaml")
     defaults = condition.tightness
-    structure: Structure = "welded" if defaults.structure == "welded" else "riveted"
-    made = []
-    for kind, name, items in _opened(package):
-        boundary, hose = _boundary(kind), not any(one.name == name for one in defaults.no_hose)
-        try:
-            choice = _choice(boundary, structure, hose, defaults)
-        except OutOfRange as error:
-            record.fail(CHOICE, f"tightness.{name}", str(error), defaults.here, _NAMES)
-            continue
-        made.append(BoundaryTest(kind, name, boundary, tuple(item.number for item in items), choice))
-        inputs = {
-            "boundary": Given(None, boundary, items[0].here),
-            "structure": Given(None, structure, defaults.here),
-            "figure": Given(
-                choice.head if choice.head is not None else choice.pressure, choice.figure, str(choice.source)
-            ),
-        }
-        outputs = {"test": choice.test, "pressure": choice.pressure, "head": choice.head}
-        given_out = {key: value for key, value in outputs.items() if value is not None}
-        record.keep(CHOICE, f"tightness.{name}", f"{kind} {name}", inputs, given_out, _NAMES)
-    results.condition.tests = tuple(made)
+    hose = next((one for one in defaults.no_hose if one.name == opened.name), None)
+    inputs = {
+        "boundary": Given(opened.boundary, opened.boundary, opened.items[0].here),
+        "structure": Given(defaults.structure, defaults.structure, defaults.here),
+        "hose_possible": Given(hose is None, "no" if hose else "yes", hose.at if hose else defaults.here),
+    }
+    if opened.kind == "tank" and defaults.tank_head is not None:
+        source = defaults.tank_head_source or defaults.source
+        inputs |= {"head": given(defaults.tank_head), "source": Given(source, source, defaults.here)}
+    return Uses(f"{opened.kind} {opened.name}", inputs, defaults.here, of=opened.name)
 
 
-def _hosed(record: Record) -> None:
-    joints = [record.values.get(name) for name in ("shell.renewal.joint", "shell.contingent.joint")]
-    if None in joints:
-        kept = record.failed if "shell.renewal.joint" in record.failed else record.missing
-        kept["tightness.hose"] = "the renewal of shell plate could not be calculated"
-        return
-    inputs = {value.name: Given(value.si, f"{value.si:.1f} m", value.name) for value in joints if value is not None}
-    total = sum(entry.si for entry in inputs.values())
-    record.keep(HOSED, "tightness", "joints of renewed shell plate", inputs, {"hose": total})
-
-
-def _opened(package: Package) -> Iterator[tuple[Literal["tank", "opening"], str, list[Item]]]:
-    """Yield each tank whose boundary is worked on and each opening that is opened, with the items that do it."""
+def _opened(package: Package) -> Iterator[OpenedBoundary]:
     live = [item for item in package.items if not item.withdrawn]
     for tank in package.tanks:
-        items = [
+        items = tuple(
             item
             for item in live
             if any(word in item.does for word in _WORK)
             and any(ref.name == tank.tank for ref in (*item.where.boundary_of, *item.where.tanks))
-        ]
+        )
         if items and tank.use != "void":
-            yield "tank", tank.tank, items
+            yield OpenedBoundary("tank", tank.tank, items)
     for opening in package.openings:
-        items = [
+        items = tuple(
             item
             for item in live
             if any(word in item.does for word in ("opens hull", "blanks opening", "removes plug"))
             and any(ref.name == opening.opening for ref in item.where.openings)
-        ]
+        )
         if items:
-            yield "opening", opening.opening, items
+            yield OpenedBoundary("opening", opening.opening, items)
 
 
-def _boundary(kind: str) -> Boundary:
-    return "tank" if kind == "tank" else "weathertight closure"
-
-
-def _choice(boundary: Boundary, structure: Structure, hose: bool, defaults: TightnessDefaults) -> Choice:
-    agreed = None
-    if boundary == "tank" and defaults.tank_head is not None:
-        source = Citation(defaults.tank_head_source or defaults.source)
-        agreed = TestFigure("above the tank top, as agreed", source, head=defaults.tank_head.si)
-    return tightness_test(boundary, structure, hose_possible=hose, agreed=agreed)
+def hosed_joints(record: Record) -> None:
+    """Keep the length of seam and butt to be tested by hose; it is a function while the renewals are no steps."""
+    renewed, contingent = (record.values.get(f"shell.{name}.joint") for name in ("renewal", "contingent"))
+    if renewed is None or contingent is None:
+        kept = record.failed if "shell.renewal.joint" in record.failed else record.missing
+        kept["tightness.hose"] = "the renewal of shell plate could not be calculated"
+        return
+    inputs = {
+        "renewed": given(renewed, f"{renewed.si:.1f} m"),
+        "contingent": given(contingent, f"{contingent.si:.1f} m"),
+    }
+    record.run(HOSED, "tightness", "joints of renewed shell plate", inputs, Place("vessel/condition.yaml"))

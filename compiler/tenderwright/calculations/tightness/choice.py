@@ -157,14 +157,19 @@ def _kernel(
     head: float | None = None,
     pressure: float | None = None,
     source: str = "",
-) -> Mapping[str, Any]:
+) -> Choice:
     agreed = None
     if head is not None or pressure is not None:
         if not source:
             raise OutOfRange("a figure of one's own needs its source")
-        agreed = TestFigure("as agreed", Citation(source), pressure, head)
-    found = tightness_test(boundary, structure, hose_possible, by_air, agreed)
-    return {
+        words = "as agreed" if head is None else "above the tank top, as agreed"
+        agreed = TestFigure(words, Citation(source), pressure, head)
+    return tightness_test(boundary, structure, hose_possible, by_air, agreed)
+
+
+def outputs_of(found: Choice) -> Mapping[str, Any]:
+    """Give the outputs of the method from a choice; a test has no pressure, head or U-tube that is not of its kind."""
+    outputs = {
         "test": found.test,
         "pressure": found.pressure,
         "head": found.head,
@@ -175,6 +180,7 @@ def _kernel(
         "sign_off": found.sign_off,
         "cautions": list(found.cautions),
     }
+    return {name: value for name, value in outputs.items() if value is not None}
 
 
 METHOD = Method(
@@ -225,4 +231,5 @@ METHOD = Method(
         "the choice for riveted structure is judgement, with no source",
         "a test under pressure is the yard's to plan",
     ),
+    figures=outputs_of,
 )

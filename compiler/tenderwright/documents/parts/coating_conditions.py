@@ -6,18 +6,21 @@ from calendar import month_name
 
 from tenderwright.calculations.climate.paint_window import HUMIDITY_LIMIT, HUMIDITY_SOURCE, MARGINS
 from tenderwright.calculations.climate.workable_hours import HUMIDITY_SPREAD, LEAST_STEEL, STEEL_OFFSET, WIND_LIMIT
+from tenderwright.calculations.ship.climate import climate, docking_month, month_outlooks
+from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.model.coating import Coat, Scheme
+from tenderwright.model.ship_condition import Climate
 from tenderwright.quantities.display import decimals
 
 
 def coating_conditions(desk: Desk) -> Part | None:
-    """Compose the conditions for coating; None where the package gives no climate."""
-    written, months = desk.package.condition, desk.results.condition.months
-    if written is None or written.climate is None or not months:
+    """Compose the conditions for coating; None where nothing is coated and the package gives no climate."""
+    written = desk.results.outcome(climate)
+    if isinstance(written, Absent) and not desk.package.schemes:
         return None
-    climate, docking = written.climate, desk.tender.programme.docking.month
     margin, source = MARGINS["3 K"]
     asked = (
         f"The steel is {margin:g} K or more above the dew point ({source}), and the relative humidity is at most "
@@ -27,22 +30,38 @@ def coating_conditions(desk: Desk) -> Part | None:
         "K and "
         "does not meet this."
     )
+    blocks: list[Block] = [
+        Paragraph(inline(asked)),
+        Heading("What a month allows"),
+        *([not_calculated(written)] if isinstance(written, Absent) else _months(desk, written)),
+        *_asked(desk),
+        *_windows(desk),
+    ]
+    title = "Coating conditions"
+    return Part("coating-conditions", "6.3", title, "data", "The ship", tuple(blocks), caution=True)
+
+
+def _months(desk: Desk, written: Climate) -> list[Block]:
+    months, docking = desk.results.outcome(month_outlooks), desk.results.outcome(docking_month)
+    said: list[Block] = [not_calculated(docking)] if isinstance(docking, Absent) else []
+    if isinstance(months, Absent):
+        return said or [not_calculated(months)]
     rows = []
     for one in months:
-        figures = one.climate
+        month = one.month
         cells = (
-            month_name[one.month],
-            decimals(figures.temperature, 1),
-            decimals(figures.daily_range, 1),
-            decimals(100 * figures.humidity, 0),
-            decimals(figures.rain_hours, 0),
-            decimals(figures.wind, 1),
+            month_name[month.month],
+            decimals(month.mean.si, 1),
+            decimals(month.range, 1),
+            decimals(100 * month.humidity.si, 0),
+            decimals(month.rain.si / 3600.0, 0),
+            decimals(month.wind.si, 1),
             decimals(one.dew_point, 1),
             f"{decimals(100 * one.open.share, 0)} %",
             decimals(one.open.hours, 0),
             f"{decimals(100 * one.cover.share, 0)} %",
         )
-        rows.append(Row(tuple(inline(cell) for cell in cells), "subtotal" if one.month == docking else "normal"))
+        rows.append(Row(tuple(inline(cell) for cell in cells), "subtotal" if month == docking else "normal"))
     columns = (
         Column("Month", width=1.3),
         Column("Mean, °C", "right"),
@@ -56,7 +75,7 @@ def coating_conditions(desk: Desk) -> Part | None:
         Column("Under cover", "right"),
     )
     note = inline(
-        f"{climate.place}: {climate.source}. Share of the hours from {climate.day_begins:g} to {climate.day_ends:g} "
+        f"{written.place}: {written.source}. Share of the hours from {written.day_begins:g} to {written.day_ends:g} "
         "h in "
         "which margin, humidity, steel, rain and wind all allow paint in the open; under cover neither rain nor wind "
         f"counts. A model for planning (derived): the day is a sinusoid and its vapour keeps; the steel stands "
@@ -65,15 +84,7 @@ def coating_conditions(desk: Desk) -> Part | None:
         f"%; least steel {LEAST_STEEL:g} °C; wind up to {WIND_LIMIT:g} m/s. Those figures are common practice, no "
         "source."
     )
-    blocks: list[Block] = [
-        Paragraph(inline(asked)),
-        Heading("What a month allows"),
-        Table(columns, tuple(rows), note=note, small=True),
-        *_asked(desk),
-        *_windows(desk),
-    ]
-    title = "Coating conditions"
-    return Part("coating-conditions", "6.3", title, "data", "The ship", tuple(blocks), caution=True)
+    return [Table(columns, tuple(rows), note=note, small=True), *said]
 
 
 def _asked(desk: Desk) -> list[Block]:

@@ -3,9 +3,12 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.condition_results import BoundaryTest
+from tenderwright.calculations.ship.tightness import OpenedBoundary, boundary_test, opened_boundaries
+from tenderwright.calculations.steps.outcome import Absent
+from tenderwright.calculations.tightness.choice import Choice
 from tenderwright.documents.desk import Desk, capital, day
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Inline, Part, Row, Span, Table, inline
+from tenderwright.documents.not_calculated import why_not
 from tenderwright.model.ship_condition import Clearance, Leak
 from tenderwright.quantities.display import decimals
 
@@ -21,10 +24,11 @@ def tightness(desk: Desk) -> Part | None:
 
 def _tests(desk: Desk) -> list[Block]:
     """Compose the boundaries under the test that each one needs."""
-    tests = desk.results.condition.tests
-    by_choice: dict[str, list[BoundaryTest]] = {}
-    for one in tests:
-        by_choice.setdefault(_figure(one), []).append(one)
+    opened, tests = desk.results.found(opened_boundaries) or {}, desk.results.outcome(boundary_test)
+    outcomes = {key: tests if isinstance(tests, Absent) else tests.outcomes[key] for key in opened}
+    by_choice: dict[str, list[OpenedBoundary]] = {}
+    for key, one in opened.items():
+        by_choice.setdefault(_figure(outcomes[key]), []).append(one)
     rows: list[Row] = []
     for words, alike in by_choice.items():
         rows.append(Row((inline(words),), "group"))
@@ -32,17 +36,16 @@ def _tests(desk: Desk) -> list[Block]:
     if not rows:
         return []
     columns = (Column("Boundary", width=2), Column("Kind", width=1), Column("Opened or worked on by items", width=3))
-    cautions = {caution: None for one in tests for caution in one.choice.cautions}
-    return [
-        Heading("Tests of tightness"),
-        Table(columns, tuple(rows), small=True),
-        Bullets(tuple(inline(f"{capital(caution)}.") for caution in cautions)),
-    ]
+    chosen = [one for one in outcomes.values() if not isinstance(one, Absent)]
+    cautions = {caution: None for one in chosen for caution in one.cautions}
+    listed = [Bullets(tuple(inline(f"{capital(caution)}.") for caution in cautions))] if cautions else []
+    return [Heading("Tests of tightness"), Table(columns, tuple(rows), small=True), *listed]
 
 
-def _figure(one: BoundaryTest) -> str:
+def _figure(choice: Choice | Absent) -> str:
     """Say what the test is, at which figure, and who gives it."""
-    choice = one.choice
+    if isinstance(choice, Absent):
+        return why_not(choice)
     figure = choice.figure
     if choice.head is not None and choice.pressure is not None:
         figure = f"{decimals(choice.head, 2)} m of head ({decimals(choice.pressure / 1e5, 2)} bar) {figure}"
@@ -52,11 +55,11 @@ def _figure(one: BoundaryTest) -> str:
     return f"{capital(choice.test)}: {figure}{agreed} ({choice.source})"
 
 
-def _test(desk: Desk, one: BoundaryTest) -> Row:
+def _test(desk: Desk, one: OpenedBoundary) -> Row:
     spans: list[str | Span] = []
-    for number in one.items:
+    for item in one.items:
         spans += [", "] if spans else []
-        spans.append(desk.item_ref(number))
+        spans.append(desk.item_ref(item.number))
     return Row((inline(capital(desk.label(one.kind, one.name))), inline(one.boundary), inline(*spans)))
 
 

@@ -1,0 +1,38 @@
+"""Length of seam and butt to be tested by hose after shell plate is renewed."""
+
+from __future__ import annotations
+
+import math
+
+from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import length
+
+
+def hosed(renewed: float, contingent: float = 0.0) -> dict[str, float]:
+    """Sum the joints to be tested, m.
+
+    Formula: L = renewed + contingent. Symbols: joints of the inserts named, and of those that a denser survey would
+    likely add, in m. Range: joints opened by the renewal; those caulked or riveted besides are counted apart.
+    Source: derived. Raises OutOfRange.
+    """
+    for name, value in (("joints of the inserts named", renewed), ("joints likely to be added", contingent)):
+        if not (math.isfinite(value) and value >= 0.0):
+            raise OutOfRange(f"the length of {name} cannot be less than nothing, got {value:g} m")
+    return {"hose": renewed + contingent}
+
+
+METHOD = Method(
+    name="tightness.hosed",
+    title="Seam and butt to be tested by hose",
+    formula="L = joints of the inserts named + joints of those that a denser survey would likely add",
+    source=Citation("Sum of lengths", standing="derived"),
+    valid="joints opened by renewal of shell plate; joints caulked or riveted besides are the item's own",
+    inputs={
+        "renewed": length("Joints of the inserts named.", "84 m"),
+        "contingent": length("Joints of those that a denser survey would likely add.", "21 m"),
+    },
+    outputs=(Symbol("hose", "length of joint to be tested", "length", "m"),),
+    kernel=hosed,
+    example={"renewed": "84 m", "contingent": "21 m"},
+    optional=frozenset({"contingent"}),
+)
