@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.anode_life import anode_duty
-from tenderwright.calculations.ship.anodes import anode_values
 from tenderwright.calculations.ship.block_places import keel_blocks, side_blocks
 from tenderwright.calculations.ship.condition import arrival
 from tenderwright.calculations.ship.cradle import cradles
@@ -23,7 +21,6 @@ from tenderwright.calculations.ship.landing import entry_trim, landing, landing_
 from tenderwright.calculations.ship.shift import last_shift, plan_shift
 from tenderwright.calculations.ship.side_loads import loaded_side_blocks, side_block_standing
 from tenderwright.calculations.ship.tanks import tank_contents, tank_shape
-from tenderwright.calculations.ship.tightness import hosed_joints
 from tenderwright.calculations.ship.trim import trim_plan
 from tenderwright.calculations.ship.undocking import undocking, undocking_tank_states
 from tenderwright.calculations.ship.water import SEA_WATER, dock_water
@@ -39,9 +36,6 @@ def calculate(package: Package) -> tuple[Record, Results]:
     calculated = Calculated(package, steps())
     record = calculated.record
     results = _bag(calculated, package.offsets is not None)
-    anode_values(package, record)
-    anode_duty(package, results, record)
-    hosed_joints(record)
     return record, results
 
 

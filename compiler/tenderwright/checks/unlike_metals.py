@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tenderwright.calculations.anodes.galvanic import galvanic_pair
+from tenderwright.calculations.ship.metals import judged_pair, metal_pairs
 from tenderwright.checks.context import Context
 from tenderwright.model.ship_condition import MetalPair
 from tenderwright.notices import Notice
@@ -24,14 +24,13 @@ _CARE = (
 
 def check(context: Context) -> Iterator[Notice]:
     """Warn of each pair of unlike metals, the propeller's included, that nothing looks after."""
-    condition = context.package.condition
-    pairs = condition.metals if condition is not None else ()
-    for pair in pairs:
-        judged = galvanic_pair(pair.one, pair.other)
-        if judged.risk != "little" and not _cared(pair):
-            message = f"{pair.what}: {judged.wastes} wastes against {judged.spared}, and nothing looks after it"
+    pairs, found = context.results.found(metal_pairs) or {}, context.results.found(judged_pair)
+    for key, pair in pairs.items():
+        judged = found.get(key) if found is not None else None
+        if judged is not None and judged["risk"] != "little" and not _cared(pair):
+            message = f"{pair.what}: {judged['wastes']} wastes against {judged['spared']}, and nothing looks after it"
             yield Notice("unlike-metals", pair.here, message, hints=_CARE)
-    if not any("propeller" in pair.what for pair in pairs):
+    if not any("propeller" in pair.what for pair in pairs.values()):
         yield from _propeller(context)
 
 

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tenderwright.calculations.anodes.layout import Taken, anode_layout
+from tenderwright.calculations.anodes.layout import METHOD, Taken, anode_layout
 from tenderwright.calculations.method import OutOfRange
 
 
@@ -67,3 +67,9 @@ def test_refuses_what_is_no_strip() -> None:
         anode_layout(0.0, 5.0, 1, 0.0)
     with pytest.raises(OutOfRange, match="sea chest"):
         Taken(2.0, 1.0, "sea chest")
+
+
+def test_method_gives_its_outputs() -> None:
+    taken = [{"start": 14.0, "end": 15.2, "what": "sea chest"}]
+    outputs = METHOD.run(start=0.0, end=40.0, number=4, length=0.4, taken=taken)
+    assert outputs == {"centres": pytest.approx([5.0, 15.7, 25.0, 35.0]), "missing": 0.0}

@@ -4,8 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tenderwright.calculations.anodes.life import METHOD, Found, anode_life, mean_current
-from tenderwright.calculations.anodes.mass import anode_mass, consumption_rate
+from tenderwright.calculations.anodes.life import METHOD, Found, anode_life
 from tenderwright.calculations.method import OutOfRange
 
 YEAR = 365.25 * 86400.0
@@ -49,13 +48,6 @@ def test_even_wastage_is_found_again(rate: float, years: list[float], ahead: flo
     assert life.decision == ("renew" if life.at_next > 0.85 + 1e-9 else "keep")
 
 
-@given(st.floats(0.1, 30), st.floats(0.5, 10))
-def test_current_given_is_that_of_the_mass_used(current: float, years: float) -> None:
-    # MIL-HDBK-1004/10, p. 209 turned round: the mass that a current uses gives that current.
-    used = anode_mass(current, years * 8760 * 3600.0, consumption_rate(780.0))
-    assert mean_current(0.5, used / 5.0, 10, 780.0, years) == pytest.approx(current)
-
-
 def test_refuses_what_is_no_finding() -> None:
     with pytest.raises(OutOfRange, match="some time"):
         Found(0.0, 0.5)
@@ -67,8 +59,6 @@ def test_refuses_what_is_no_finding() -> None:
         anode_life([Found(1.0, 0.5)], 0.0, 1.0)
     with pytest.raises(OutOfRange, match="next docking"):
         anode_life([Found(1.0, 0.5)], 0.85, -1.0)
-    with pytest.raises(OutOfRange, match="wasted"):
-        mean_current(1.5, 10.0, 2, 780.0, 3.0)
 
 
 def test_method_gives_its_outputs() -> None:

@@ -5,10 +5,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tenderwright.calculations.anodes.demand import Demand
-from tenderwright.calculations.anodes.number import HANDBOOK_YEAR, METHOD, AnodeType, anodes_needed, greatest_life
+from tenderwright.calculations.anodes.lasting import greatest_life
+from tenderwright.calculations.anodes.number import HANDBOOK_YEAR, METHOD, AnodeType, anodes_needed
 from tenderwright.calculations.method import OutOfRange
 
 POUND = 0.45359237
+DEMAND = {"initial_demand": 6.5, "mean_demand": 4.2, "final_demand": 7.8, "life": 5 * HANDBOOK_YEAR}
 
 
 def test_published_mass_of_a_pier() -> None:
@@ -56,12 +58,17 @@ def test_refuses_a_capacity_that_cannot_be() -> None:
     # Faraday's law: zinc 820 A h/kg. A figure per pound taken for one per kilogram errs the other way.
     with pytest.raises(OutOfRange, match="Faraday"):
         anodes_needed(Demand(1, 1, 1), AnodeType(10.0, 0.5, 0.4, 0.85, "zinc", 2000.0), HANDBOOK_YEAR)
-    with pytest.raises(OutOfRange, match="nothing asks"):
-        greatest_life(Demand(1, 0, 1), AnodeType(10.0, 0.5, 0.4, 0.85), 3)
+    with pytest.raises(OutOfRange, match="magnesium"):
+        METHOD.run(**DEMAND, mass=10.0, initial_current=0.4, final_current=0.3, utilisation=0.85, alloy="magnesium")
 
 
 def test_method_gives_its_outputs() -> None:
-    demand = {"initial_demand": 6.5, "mean_demand": 4.2, "final_demand": 7.8, "life": 5 * HANDBOOK_YEAR}
-    outputs = METHOD.run(**demand, mass=10.0, initial_current=0.4, final_current=0.3, utilisation=0.85)
+    outputs = METHOD.run(**DEMAND, mass=10.0, initial_current=0.4, final_current=0.3, utilisation=0.85)
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["number"] == max(outputs["by_mass"], outputs["by_initial"], outputs["by_final"])
+
+
+def test_a_capacity_of_ones_own_takes_the_place_of_the_alloys() -> None:
+    sized = {"mass": 10.0, "initial_current": 0.4, "final_current": 0.3, "utilisation": 0.85}
+    usual = METHOD.run(**DEMAND, **sized)["mass"]
+    assert METHOD.run(**DEMAND, **sized, capacity=390.0)["mass"] == pytest.approx(2 * usual)

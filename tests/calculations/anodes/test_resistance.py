@@ -93,3 +93,8 @@ def test_method_gives_its_outputs() -> None:
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["current"] == pytest.approx(0.5)
     assert outputs["utilisation"] == 0.85
+
+
+def test_refuses_an_alloy_whose_potential_is_not_known() -> None:
+    with pytest.raises(OutOfRange, match="magnesium"):
+        METHOD.run(shape="long flush", resistivity=0.25, length=0.4, width=0.1, alloy="magnesium")

@@ -1,6 +1,11 @@
 from __future__ import annotations
 
+from tenderwright.calculations.calculate import calculate
+from tenderwright.documents.edition import Bullets, Paragraph, plain
 from tenderwright.documents.parts.anodes import anodes
+from tenderwright.model.package import Package
+from tenderwright.quantities.position import parse_position
+from tenderwright.quantities.quantity import parse_quantity
 from tests.replacing import replace
 
 from .parts import desk, rows, text
@@ -25,4 +30,39 @@ def test_every_pair_of_metals_says_which_wastes_and_what_is_done() -> None:
 
 
 def test_nothing_is_composed_where_the_package_says_nothing() -> None:
-    assert anodes(replace(desk(), package=replace(desk().package, condition=None))) is None
+    assert anodes(replace(desk(), package=replace(desk().package, condition=None, anodes=()))) is None
+
+
+def _said(package: Package) -> str:
+    record, results = calculate(package)
+    made = anodes(replace(desk(), package=package, record=record, results=results))
+    assert made is not None
+    lists = [plain(entry) for block in made.blocks if isinstance(block, Bullets) for entry in block.entries]
+    return "\n".join([*(plain(block.text) for block in made.blocks if isinstance(block, Paragraph)), *lists])
+
+
+def test_what_cannot_be_calculated_says_what_it_needs() -> None:
+    package = desk().package
+    assert package.condition is not None
+    assert package.condition.anodes is not None
+    assert _said(replace(package, condition=None)) == "Not calculated: it needs `anodes` in vessel/condition.yaml."
+    assert "Not calculated: it needs vessel/anodes.yaml." in _said(replace(package, anodes=()))
+    said = _said(replace(package, anodes=tuple(replace(one, left=None) for one in package.anodes)))
+    assert "Fitted 2018-05-24. Not calculated: it needs `left` and `seen`" in said
+    assert "So " in said
+
+
+def test_further_anodes_have_places_or_say_why_not() -> None:
+    package = desk().package
+    assert package.condition is not None
+    assert package.condition.anodes is not None
+    duty = package.condition.anodes
+    longer = replace(package.condition, next_docking=parse_quantity("12 yr", "time"))
+    assert "Room for more on each side, clear of anodes and openings: Fr" in _said(replace(package, condition=longer))
+    bare = replace(longer, anodes=replace(duty, strip=None))
+    assert "Room for more on each side. Not calculated: it needs `strip`" in _said(replace(package, condition=bare))
+    assert duty.strip is not None
+    assert package.frames is not None
+    strip = replace(duty.strip, to=parse_position("Fr 14", package.frames))
+    short = replace(longer, anodes=replace(duty, strip=strip))
+    assert "find no room on that strip" in _said(replace(package, condition=short))

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import Any
 
-from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import length as _length
+from tenderwright.calculations.schema import listed, record, text
 
 CLEARANCE = 0.3
 """Clear distance from the edge of a block or opening to an anode, m (common practice, no source)."""
@@ -105,3 +108,63 @@ def _latest_centres(free: list[tuple[float, float]], pitch: float, number: int) 
             latest.append(min(high, bound))
             bound = latest[-1] - pitch
     return latest[::-1]
+
+
+def _kernel(
+    start: float,
+    end: float,
+    number: int,
+    length: float,
+    taken: Sequence[Mapping[str, Any]] = (),
+    clearance: float = CLEARANCE,
+    least_gap: float = 0.0,
+) -> Layout:
+    return anode_layout(start, end, number, length, [Taken(**stretch) for stretch in taken], clearance, least_gap)
+
+
+def outputs_of(found: Layout) -> Mapping[str, Any]:
+    """Give the outputs of the method from a layout."""
+    return {"centres": list(found.centres), "missing": float(found.missing)}
+
+
+METHOD = Method(
+    name="anode.layout",
+    title="Places for anodes along a strip of shell",
+    formula="as many equal parts as anodes; in each, the free place nearest its middle",
+    source=Citation("Even spacing with the least moves", standing="derived"),
+    valid="a strip of shell at one height; places are from the after perpendicular",
+    inputs={
+        "start": _length("After end of the strip.", "6 m"),
+        "end": _length("Forward end of the strip.", "42 m"),
+        "number": {"type": "integer", "minimum": 0, "description": "Anodes to place."},
+        "length": _length("Length of an anode.", "400 mm"),
+        "taken": listed(
+            record(
+                "",
+                ("start", "end", "what"),
+                start=_length("After end.", "14.0 m"),
+                end=_length("Forward end.", "15.2 m"),
+                what=text("What takes it."),
+            ),
+            "Stretches that something else takes, such as openings, blocks and anodes fitted.",
+            0,
+        ),
+        "clearance": _length("Clear distance from what is taken; 300 mm unless given.", "300 mm"),
+        "least_gap": _length("Least gap between anodes; none unless given.", "100 mm"),
+    },
+    outputs=(
+        Symbol("centres", "middles of the anodes, from the after perpendicular", "length", "m"),
+        Symbol("missing", "anodes for which there was no room", "each", "each"),
+    ),
+    kernel=_kernel,
+    example={
+        "start": "6 m",
+        "end": "42 m",
+        "number": 4,
+        "length": "400 mm",
+        "taken": [{"start": "14.0 m", "end": "15.2 m", "what": "sea chest"}],
+    },
+    optional=frozenset({"taken", "clearance", "least_gap"}),
+    cautions=("the clearance from blocks and openings is common practice, no source",),
+    figures=outputs_of,
+)

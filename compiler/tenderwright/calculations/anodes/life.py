@@ -104,22 +104,13 @@ def _notes(last: Found, utilisation: float, whole: float, to_next: float) -> Seq
     return notes
 
 
-def mean_current(wasted: float, mass: float, number: int, capacity: float, years: float) -> float:
-    """Find the mean current that anodes gave, A: w m N eps / (8760 t).
-
-    Symbols: fraction wasted w, net mass m in kg, number N, capacity eps in A h/kg, years t. Source: derived.
-    Raises OutOfRange.
-    """
-    if not 0.0 <= wasted <= 1.0:
-        raise OutOfRange(f"the wasted part is a fraction of 0 to 1, got {wasted:g}")
-    if min(mass, capacity) < 0.0 or number < 0 or not years > 0.0:
-        raise OutOfRange("mass, number, capacity and years cannot be less than nothing")
-    return wasted * mass * number * capacity / (8760.0 * years)
-
-
-def _kernel(found: Sequence[Mapping[str, float]], utilisation: float, to_next: float) -> Mapping[str, Any]:
+def _kernel(found: Sequence[Mapping[str, float]], utilisation: float, to_next: float) -> AnodeLife:
     looks = [Found(look["time"] / _YEAR, look["left"]) for look in found]
-    life = anode_life(looks, utilisation, to_next / _YEAR)
+    return anode_life(looks, utilisation, to_next / _YEAR)
+
+
+def outputs_of(life: AnodeLife) -> Mapping[str, Any]:
+    """Give the outputs of the method from a life."""
     return {
         "rate": life.rate,
         "wasted": life.wasted,
@@ -187,4 +178,5 @@ METHOD = Method(
     kernel=_kernel,
     example={"found": [{"time": "3 yr", "left": "55 %"}], "utilisation": "85 %", "to_next": "2 yr"},
     cautions=("zincs found 50 to 60 % wasted are judged in fair order (common practice, no source)",),
+    figures=outputs_of,
 )

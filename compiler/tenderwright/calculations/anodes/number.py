@@ -37,6 +37,8 @@ class AnodeType:
     @property
     def used_capacity(self) -> float:
         """Give the capacity of its alloy, A h/kg; raises OutOfRange above what Faraday's law allows."""
+        if self.alloy not in CAPACITY:
+            raise OutOfRange(f"the capacity of {self.alloy} anodes is not known here, only of {' and '.join(CAPACITY)}")
         capacity = CAPACITY[self.alloy] if self.capacity is None else self.capacity
         if capacity > GREATEST_CAPACITY[self.alloy]:
             raise OutOfRange(
@@ -84,15 +86,6 @@ def anodes_needed(demand: Demand, anode: AnodeType, life: float) -> AnodeNumber:
     )
 
 
-def greatest_life(demand: Demand, anode: AnodeType, number: int) -> float:
-    """Find how long a number of anodes lasts by mass, s: N m eps u / Icm (derived). Raises OutOfRange."""
-    if number < 0:
-        raise OutOfRange(f"the number of anodes cannot be less than nothing, got {number}")
-    if demand.mean <= 0.0:
-        raise OutOfRange("anodes that nothing asks current of have no life to find")
-    return number * anode.mass / (demand.mean * consumption_rate(anode.used_capacity, anode.utilisation))
-
-
 def _kernel(
     initial_demand: float,
     mean_demand: float,
@@ -103,9 +96,14 @@ def _kernel(
     final_current: float,
     utilisation: float,
     alloy: Literal["zinc", "aluminium"] = "zinc",
-) -> Mapping[str, Any]:
-    anode = AnodeType(mass, initial_current, final_current, utilisation, alloy)
-    found = anodes_needed(Demand(initial_demand, mean_demand, final_demand), anode, life)
+    capacity: float | None = None,
+) -> AnodeNumber:
+    anode = AnodeType(mass, initial_current, final_current, utilisation, alloy, capacity)
+    return anodes_needed(Demand(initial_demand, mean_demand, final_demand), anode, life)
+
+
+def outputs_of(found: AnodeNumber) -> Mapping[str, Any]:
+    """Give the outputs of the method from a number of anodes."""
     return {
         "mass": found.mass,
         "by_mass": float(found.by_mass),
@@ -155,6 +153,11 @@ METHOD = Method(
             "enum": list(CAPACITY),
             "description": "Zinc (780 A h/kg) unless given; aluminium 2000 A h/kg.",
         },
+        "capacity": {
+            "type": "number",
+            "exclusiveMinimum": 0,
+            "description": "Capacity in A h/kg, where it is not the usual one of the alloy.",
+        },
     },
     outputs=(
         Symbol("mass", "net mass needed", "mass", "kg"),
@@ -175,6 +178,7 @@ METHOD = Method(
         "final_current": "0.30 A",
         "utilisation": "85 %",
     },
-    optional=frozenset({"alloy"}),
+    optional=frozenset({"alloy", "capacity"}),
     cautions=("capacities are from memory: the maker's certificate comes before them",),
+    figures=outputs_of,
 )

@@ -133,6 +133,9 @@ def _kernel(
     exposed_area: float | None = None,
     alloy: str = "zinc",
 ) -> Mapping[str, float]:
+    if alloy not in CLOSED_CIRCUIT:
+        known = " and ".join(CLOSED_CIRCUIT)
+        raise OutOfRange(f"the potential of {alloy} anodes at work is not known here, only of {known}")
     found = resistance_of(shape, resistivity, length, radius, width, exposed_area)
     return {
         "resistance": found,

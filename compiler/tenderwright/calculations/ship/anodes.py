@@ -1,33 +1,39 @@
-"""Anodes fitted: how many, and their mass when new."""
+"""Anodes fitted: how many, their mass when new, and what they have to do."""
 
 from __future__ import annotations
 
-from typing import Any
-
-from tenderwright.calculations.method import Citation, Method, Symbol
-from tenderwright.calculations.value import Given, Record
+from tenderwright.calculations.anodes.fitted import METHOD as FITTED
+from tenderwright.calculations.steps.outcome import Absent, Lacking, Resting
+from tenderwright.calculations.steps.step import Uses, step, step_of
+from tenderwright.calculations.value import Given
+from tenderwright.model.anode_duty import AnodeDuty
 from tenderwright.model.package import Package
+from tenderwright.model.ship_condition import ShipCondition
+from tenderwright.model.vessel import Anode
 
-ANODES: Method[Any] = Method(
-    name="anode.fitted",
-    title="Anodes fitted, and their mass when new",
-    formula="N = count; M = sum of net masses",
-    source=Citation("Count of the anode list", standing="derived"),
-    valid="anodes listed in vessel/anodes.yaml",
-    inputs={},
-    outputs=(
-        Symbol("count", "anodes fitted", "each", "each"),
-        Symbol("mass", "net mass of alloy when new", "mass", "kg"),
-    ),
-    kernel=lambda: {},
-    example={},
-)
+_FILE = "vessel/anodes.yaml"
 
 
-def anode_values(package: Package, record: Record) -> None:
-    """Keep the number and mass of the anodes fitted."""
-    anodes = package.anodes
-    if anodes:
-        inputs = {"anodes": Given(None, f"{len(anodes)} anodes", anodes[0].here)}
-        outputs = {"count": float(len(anodes)), "mass": sum(anode.mass.si for anode in anodes)}
-        record.keep(ANODES, "anodes", "anodes fitted", inputs, outputs)
+@step()
+def listed_anodes(package: Package) -> tuple[Anode, ...] | Absent:
+    """Give the anodes fitted, as listed."""
+    if _FILE in package.broken.files:
+        return Resting(f"{_FILE} has a mistake")
+    return package.anodes or Lacking(f"it needs {_FILE}")
+
+
+@step_of(FITTED, "anodes")
+def fitted_anodes(listed_anodes: tuple[Anode, ...]) -> Uses:
+    """Count the anodes fitted, and sum their mass."""
+    anodes = listed_anodes
+    words = f"{len(anodes)} anodes, {', '.join(sorted({str(anode.mass) for anode in anodes}))}"
+    inputs = {"masses": Given([anode.mass.si for anode in anodes], words, anodes[0].here)}
+    return Uses("anodes fitted", inputs, anodes[0].here)
+
+
+@step()
+def anode_duty(condition: ShipCondition | None) -> AnodeDuty | Absent:
+    """Give what the anodes have to do."""
+    if condition is None or condition.anodes is None:
+        return Lacking("it needs `anodes` in vessel/condition.yaml")
+    return condition.anodes

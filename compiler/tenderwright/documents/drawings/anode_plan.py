@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.anode_need import further_anodes
 from tenderwright.documents.drawings import outline, pen
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale
@@ -113,14 +114,12 @@ def _anode(anode: Anode, view: View) -> str:
 
 def _further(package: Package, results: Results, view: View) -> list[str]:
     """Draw the places of further anodes, where more are needed than are fitted."""
-    plan, condition = results.condition.anode_plan, package.condition
-    if plan is None or plan.layout is None or condition is None or condition.anodes is None:
-        return []
-    strip = condition.anodes.strip
-    if strip is None:
+    layout, condition = results.found(further_anodes), package.condition
+    strip = condition.anodes.strip if condition is not None and condition.anodes is not None else None
+    if layout is None or strip is None:
         return []
     marks = []
-    for x in plan.layout.centres:
+    for x in layout.centres:
         a, b = view.x(x - 0.2), view.x(x + 0.2)
         y = view.y(strip.height.si)
         marks.append(pen.polygon([(a, y - 0.9), (b, y - 0.9), (b, y + 0.9), (a, y + 0.9)], pen.MEDIUM, PROPOSED))

@@ -3,6 +3,11 @@ from __future__ import annotations
 import pytest
 
 from tenderwright.calculations.calculate import calculate
+from tenderwright.calculations.ship.anode_life import anode_lots, lot_life
+from tenderwright.calculations.ship.anode_need import further_anodes
+from tenderwright.calculations.ship.metals import metal_pairs
+from tenderwright.calculations.steps.again import different
+from tenderwright.calculations.steps.outcome import Lacking
 from tenderwright.quantities.quantity import parse_quantity
 from tests.replacing import replace
 
@@ -12,14 +17,20 @@ from .ship import marram, surveyed
 def test_a_lot_wastes_in_step_with_time_from_the_day_it_was_fitted() -> None:
     """The six of 2018 had 29 % left after eight years on the mean: 8.8 % a year, so that 85 % lasts 9.7 years."""
     package, record, results = marram()
-    lot = results.condition.anode_groups[1]
+    lots, lives = results.found(anode_lots), results.found(lot_life)
+    assert lots is not None
+    assert lives is not None
+    lot = lots["lot-2"]
     left = [
         anode.left.si for anode in package.anodes if anode.anode in ("p1", "p2", "p3", "s1", "s2", "s3") and anode.left
     ]
-    assert lot.mean_left == pytest.approx(sum(left) / 6)
+    assert lot.left == pytest.approx(sum(left) / 6)
+    assert lot.least_left == min(left)
     years = record.values["anodes.lot-2.whole-life"].si / (365.25 * 86400)
     assert years == pytest.approx(0.85 / ((1 - sum(left) / 6) / lot.years))
-    assert lot.life.decision == "renew"
+    assert lives["lot-2"].decision == "renew"
+    lost = (1 - sum(left) / 6) * sum(anode.mass.si for anode in lot.seen)
+    assert record.values["anodes.lot-2.mean-current"].si == pytest.approx(lost * 780 / (8760 * lot.years))
 
 
 def test_the_current_is_that_of_areas_coating_and_density() -> None:
@@ -37,23 +48,25 @@ def test_the_current_is_that_of_areas_coating_and_density() -> None:
 
 
 def test_the_number_is_the_mass_over_that_of_one_where_mass_governs() -> None:
-    _, record, results = marram()
-    plan = results.condition.anode_plan
-    assert plan is not None
+    _, record, _ = marram()
     mass = record.values["anodes.current-mean"].si * 5 * 365.25 * 24 / (780 * 0.85)
     assert record.values["anodes.mass-needed"].si == pytest.approx(mass)
     assert record.values["anodes.governs"].si == "mass"
-    assert record.values["anodes.needed"].si == -(-mass // plan.each)
-    assert plan.greatest_life == pytest.approx(5 * record.values["anodes.mass"].si / mass)
+    each = record.values["anodes.mass"].si / record.values["anodes.count"].si
+    assert record.values["anodes.needed"].si == -(-mass // each)
+    lasts = record.values["anodes.lasts"].si / (365.25 * 86400)
+    assert lasts == pytest.approx(5 * record.values["anodes.mass"].si / mass)
+    assert "anodes.further.centres" not in record.known
 
 
 def test_where_more_are_needed_they_are_placed_clear_of_what_is_there() -> None:
     package, record, results = surveyed(*marram()[0].surveys, next_docking=parse_quantity("12 yr", "time"))
-    plan = results.condition.anode_plan
-    assert plan is not None
-    assert plan.layout is not None
+    layout = results.found(further_anodes)
+    assert layout is not None
+    assert record.values["anodes.further.centres"].si == list(layout.centres)
+    assert len(layout.centres) > 2
     assert record.values["anodes.needed"].si > len(package.anodes)
-    for centre in plan.layout.centres:
+    for centre in layout.centres:
         for anode in package.anodes:
             if abs(anode.height.si - 1.20) < 0.6 and anode.length:
                 assert abs(centre - anode.at.x) >= 0.5 * anode.length.si + 0.2 + 0.3 - 1e-9
@@ -65,4 +78,57 @@ def test_without_their_sizes_it_is_told_and_without_a_duty_missing() -> None:
     assert any("length, width and thickness" in notice.message for notice in record.notices)
     assert "anodes.needed" in record.failed
     record, _ = calculate(replace(package, condition=None))
-    assert "anodes.needed" in record.missing
+    assert record.missing["anodes.needed"] == "it needs `anodes` in vessel/condition.yaml"
+    record, _ = calculate(replace(package, anodes=()))
+    assert record.missing["anodes.needed"] == "it needs vessel/anodes.yaml"
+    assert "anodes.current-mean" in record.values
+
+
+def test_every_figure_comes_out_again() -> None:
+    for _, record, _ in (marram(), surveyed(*marram()[0].surveys, next_docking=parse_quantity("12 yr", "time"))):
+        assert [v.name for v, _ in different(record) if v.name.startswith(("anodes.", "metals."))] == []
+
+
+def test_a_lot_that_nobody_looked_at_says_what_it_needs() -> None:
+    package, _, _ = marram()
+    record, _ = calculate(replace(package, anodes=tuple(replace(anode, left=None) for anode in package.anodes)))
+    assert "`left` and `seen` of the anodes fitted 2018-05-24" in record.missing["anodes.lot-2.rate"]
+    assert "anodes.lot-2.mean-current" in record.missing
+    assert "anodes.needed" in record.values
+
+
+def test_further_anodes_without_a_strip_say_that_they_need_one() -> None:
+    package, _, _ = marram()
+    assert package.condition is not None
+    assert package.condition.anodes is not None
+    duty = replace(package.condition.anodes, strip=None)
+    _, record, results = surveyed(*package.surveys, next_docking=parse_quantity("12 yr", "time"), anodes=duty)
+    assert isinstance(results.outcome(further_anodes), Lacking)
+    assert "`strip`" in record.missing["anodes.further.centres"]
+
+
+def test_anodes_of_an_alloy_that_is_not_known_are_told() -> None:
+    package, _, _ = marram()
+    record, _ = calculate(replace(package, anodes=tuple(replace(one, alloy="magnesium") for one in package.anodes)))
+    assert any("magnesium" in notice.message for notice in record.notices)
+    assert "anodes.needed" in record.failed
+
+
+def test_a_surface_whose_zone_has_no_area_rests_on_it_and_one_of_neither_is_told() -> None:
+    package, _, _ = marram()
+    assert package.condition is not None
+    assert package.condition.anodes is not None
+    record, _ = calculate(replace(package, offsets=None, particulars=None))
+    assert "anodes.current-mean" in record.missing
+    first, *others = package.condition.anodes.surfaces
+    neither = replace(package.condition.anodes, surfaces=(replace(first, zone=None), *others))
+    _, record, _ = surveyed(*package.surveys, anodes=neither)
+    assert any("give `zone` or `area`" in notice.message for notice in record.notices)
+
+
+def test_each_pair_of_metals_is_judged() -> None:
+    _, record, results = marram()
+    pairs = results.found(metal_pairs)
+    assert pairs is not None
+    assert record.values["metals.1.wastes"].si == "mild steel"
+    assert [f"metals.{key}.risk" in record.values for key in pairs] == [True] * len(pairs)
