@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, TypeVar
 
-from tenderwright.calculations.condition_results import ConditionResults
 from tenderwright.calculations.docking_results import DockingResults
 from tenderwright.calculations.steps.outcome import Absent, NotAsked
 
@@ -38,7 +37,6 @@ class Results:
     trim_plan: TrimPlan | None = None
     cradles: dict[str, Cradle] = field(default_factory=dict)
     docking: DockingResults = field(default_factory=DockingResults)
-    condition: ConditionResults = field(default_factory=ConditionResults)
 
     def outcome(self, step: Step[R]) -> R | Absent:
         """Give the result of a step, or why there is none."""

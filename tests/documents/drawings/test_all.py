@@ -7,7 +7,6 @@ from itertools import combinations
 import pytest
 
 from tenderwright.calculations.calculate import calculate
-from tenderwright.calculations.condition_results import ConditionResults
 from tenderwright.calculations.docking_results import DockingResults
 from tenderwright.documents.drawings.all import drawings
 from tenderwright.documents.edition import Figure
@@ -109,14 +108,14 @@ def test_drawing_again_from_the_files_gives_the_same_bytes() -> None:
 
 def test_nothing_is_drawn_without_a_hull_form_or_readings() -> None:
     package, record, results = marram()
-    assert drawings(package, record, replace(results, form=None, calculated=None, condition=ConditionResults())) == []
+    assert drawings(package, record, replace(results, form=None, calculated=None)) == []
 
 
 def test_drawings_that_lack_their_data_are_left_out() -> None:
     package, record, results = marram()
     bare = replace(package, zones=(), tanks=(), tender=None, frames=None, appendages=(), openings=(), anodes=())
     nothing = replace(results, tanks={}, contents={}, cradles={}, arrival=None, docking=DockingResults())
-    nothing = replace(nothing, calculated=None, condition=ConditionResults())
+    nothing = replace(nothing, calculated=None)
     made = drawings(bare, record, nothing)
     assert [drawn.name for drawn in made] == ["body-plan"]
     assert "· Tender" not in made[0].svg

@@ -45,7 +45,9 @@ def test_what_cannot_be_calculated_says_what_it_needs() -> None:
     package = desk().package
     assert package.condition is not None
     assert package.condition.anodes is not None
-    assert _said(replace(package, condition=None)) == "Not calculated: it needs `anodes` in vessel/condition.yaml."
+    assert _said(replace(package, condition=None)) == (
+        "How long the anodes last, and how many are needed. Not calculated: it needs `anodes` in vessel/condition.yaml."
+    )
     assert "Not calculated: it needs vessel/anodes.yaml." in _said(replace(package, anodes=()))
     said = _said(replace(package, anodes=tuple(replace(one, left=None) for one in package.anodes)))
     assert "Fitted 2018-05-24. Not calculated: it needs `left` and `seen`" in said

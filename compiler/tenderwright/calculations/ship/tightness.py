@@ -6,12 +6,16 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
+from tenderwright.calculations.renewal.found_later import FoundLater
+from tenderwright.calculations.renewal.found_later import outputs_of as found_later_outputs
+from tenderwright.calculations.renewal.shell_renewal import RenewalPlan
+from tenderwright.calculations.renewal.shell_renewal import outputs_of as renewal_outputs
 from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.tightness.choice import METHOD as CHOICE
 from tenderwright.calculations.tightness.choice import Boundary
 from tenderwright.calculations.tightness.hosed import METHOD as HOSED
-from tenderwright.calculations.value import Given, Record, given
+from tenderwright.calculations.value import Given, given
 from tenderwright.model.item import Item
 from tenderwright.model.package import Package
 from tenderwright.model.ship_condition import ShipCondition
@@ -84,15 +88,12 @@ def _opened(package: Package) -> Iterator[OpenedBoundary]:
             yield OpenedBoundary("opening", opening.opening, items)
 
 
-def hosed_joints(record: Record) -> None:
-    """Keep the length of seam and butt to be tested by hose; it is a function while the renewals are no steps."""
-    renewed, contingent = (record.values.get(f"shell.{name}.joint") for name in ("renewal", "contingent"))
-    if renewed is None or contingent is None:
-        kept = record.failed if "shell.renewal.joint" in record.failed else record.missing
-        kept["tightness.hose"] = "the renewal of shell plate could not be calculated"
-        return
+@step_of(HOSED, "tightness")
+def hosed_joints(shell_renewal: RenewalPlan, shell_contingent: FoundLater) -> Uses:
+    """Find the length of seam and butt to be tested by hose."""
+    renewed, contingent = renewal_outputs(shell_renewal)["joint"], found_later_outputs(shell_contingent)["joint"]
     inputs = {
-        "renewed": given(renewed, f"{renewed.si:.1f} m"),
-        "contingent": given(contingent, f"{contingent.si:.1f} m"),
+        "renewed": Given(renewed, f"{renewed:.1f} m", "shell.renewal.joint"),
+        "contingent": Given(contingent, f"{contingent:.1f} m", "shell.contingent.joint"),
     }
-    record.run(HOSED, "tightness", "joints of renewed shell plate", inputs, Place("vessel/condition.yaml"))
+    return Uses("joints of renewed shell plate", inputs, Place("vessel/condition.yaml"))

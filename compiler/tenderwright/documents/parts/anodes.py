@@ -23,7 +23,9 @@ def anodes(desk: Desk) -> Part | None:
     if not desk.package.anodes and (written is None or (written.anodes is None and not written.metals)):
         return None
     duty = desk.results.outcome(anode_duty)
-    blocks: list[Block] = [not_calculated(duty)] if isinstance(duty, Absent) else [*_lots(desk), *_needed(desk, duty)]
+    blocks: list[Block] = [*_lots(desk), *_needed(desk, duty)] if not isinstance(duty, Absent) else []
+    if isinstance(duty, Absent) and desk.package.anodes:
+        blocks.append(not_calculated(duty, "How long the anodes last, and how many are needed"))
     blocks += _metals(desk)
     return Part("anodes", "6.2", "Anodes and unlike metals", "data", "The ship", tuple(blocks), caution=True)
 
