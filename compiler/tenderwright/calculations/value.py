@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from tenderwright.calculations.method import Method, OutOfRange, Symbol
+from tenderwright.calculations.method import Method, Symbol
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.position import Position
 from tenderwright.quantities.quantity import Quantity
@@ -72,54 +72,6 @@ class Record:
     missing: dict[str, str] = field(default_factory=dict)
     """Identifiers that would stand here had the package the data, with what it lacks."""
     notices: list[Notice] = field(default_factory=list)
-
-    def run(
-        self,
-        method: Method[Any],
-        prefix: str,
-        about: str,
-        inputs: Mapping[str, Given],
-        at: Place,
-        names: Mapping[str, str] | None = None,
-    ) -> Mapping[str, Any] | None:
-        """Run a method's kernel and keep its outputs as `prefix.output`; outside its range a notice is kept instead."""
-        try:
-            outputs = method.run(**{name: entry.si for name, entry in inputs.items()})
-        except OutOfRange as error:
-            self.fail(method, prefix, str(error), at, names)
-            return None
-        self.keep(method, prefix, about, inputs, outputs, names)
-        return outputs
-
-    def keep(
-        self, method: Method[Any], prefix: str, about: str, inputs: Mapping[str, Given], outputs: Mapping[str, Any],
-        names: Mapping[str, str] | None = None,
-    ) -> None:  # fmt: skip
-        """Keep outputs that were calculated by the method's own function."""
-        working = Working(method, about, inputs)
-        for symbol in method.outputs:
-            if symbol.name in outputs and (names is None or symbol.name in names):
-                name = f"{prefix}.{names[symbol.name] if names else symbol.name.replace('_', '-')}"
-                self.values[name] = Value(name, outputs[symbol.name], symbol, working)
-
-    def fail(
-        self, method: Method[Any], prefix: str, why: str, at: Place, names: Mapping[str, str] | None = None
-    ) -> None:
-        """Keep the names of what could not be calculated, and say why at its place."""
-        for symbol in method.outputs:
-            if names is None or symbol.name in names:
-                self.failed[f"{prefix}.{names[symbol.name] if names else symbol.name.replace('_', '-')}"] = why
-        notice = Notice("out-of-range", at, f"{method.title[0].lower()}{method.title[1:]}: {why}")
-        if notice not in self.notices:
-            self.notices.append(notice)
-
-    def spoil(self, method: Method[Any], prefix: str, why: str) -> None:
-        """Keep the names of what cannot be calculated because of a mistake that is told elsewhere."""
-        self.failed |= {f"{prefix}.{symbol.name.replace('_', '-')}": why for symbol in method.outputs}
-
-    def lack(self, method: Method[Any], prefix: str, why: str) -> None:
-        """Keep the names of what the package has not the data for."""
-        self.missing |= {f"{prefix}.{symbol.name.replace('_', '-')}": why for symbol in method.outputs}
 
     @property
     def known(self) -> set[str]:
