@@ -4,7 +4,7 @@ from typing import Annotated
 
 from tenderwright.model.findings import Totals
 from tenderwright.model.kinds import AnyQuantity, Cause, Currency, DockingRef, LineNumber, Price, SignedMoney
-from tenderwright.model.marks import Key, Within
+from tenderwright.model.marks import KEPT, Key, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -13,11 +13,11 @@ class AccountLine(Noun, frozen=True, kw_only=True):
     """What one line of an earlier tender came to."""
 
     line: Annotated[LineNumber, Key("Line of the tender of that docking.", "310.a")]
-    work: Annotated[str, Key("What it was for.")]
-    kind: Annotated[str, Key("Kind of the line in that tender.", "contingent")] = ""
-    quantity: Annotated[AnyQuantity | None, Key("Quantity as measured at the end.", "1240 kg")] = None
-    estimate: Annotated[SignedMoney | None, Key("The owner's estimate.")] = None
-    bid: Annotated[SignedMoney | None, Key("As bid.")] = None
+    work: Annotated[str, Key("What it was for."), KEPT]
+    kind: Annotated[str, Key("Kind of the line in that tender.", "contingent"), KEPT] = ""
+    quantity: Annotated[AnyQuantity | None, Key("Quantity as measured at the end.", "1240 kg"), KEPT] = None
+    estimate: Annotated[SignedMoney | None, Key("The owner's estimate."), KEPT] = None
+    bid: Annotated[SignedMoney | None, Key("As bid."), KEPT] = None
     contract: Annotated[SignedMoney, Key("In the contract.")]
     changes: Annotated[SignedMoney, Key("All changes to it.")]
     final: Annotated[SignedMoney, Key("Paid in the end.")]
@@ -25,6 +25,7 @@ class AccountLine(Noun, frozen=True, kw_only=True):
         Price | None,
         Key("What was paid for a unit in the end, all changes included, to four decimals.", 46.5),
         Within(least=-(10**12)),
+        KEPT,
     ] = None
     """What was paid for a unit in the end."""
     here: Place
@@ -35,8 +36,8 @@ class AccountChange(Noun, frozen=True, kw_only=True):
 
     change: Annotated[str, Key("Number.", "CO-01")]
     line: Annotated[LineNumber, Key("Line it changed.", "310.a")]
-    cause: Annotated[Cause, Key("Cause.")]
-    what: Annotated[str, Key("What was changed.")] = ""
+    cause: Annotated[Cause, Key("Cause."), KEPT]
+    what: Annotated[str, Key("What was changed."), KEPT] = ""
     amount: Annotated[SignedMoney, Key("Amount; negative where it took off.")]
     here: Place
 
@@ -44,8 +45,8 @@ class AccountChange(Noun, frozen=True, kw_only=True):
 class Closing(Noun, frozen=True, kw_only=True):
     """The final account of one docking, written by `tenderwright close` where prices are not published."""
 
-    docking: Annotated[DockingRef, Key("The docking, as in its history entry.", "docking-2027")]
-    currency: Annotated[Currency, Key("ISO 4217 code.", "EUR")]
+    docking: Annotated[DockingRef, Key("The docking, as in its history entry.", "docking-2027"), KEPT]
+    currency: Annotated[Currency, Key("ISO 4217 code.", "EUR"), KEPT]
     lines: Annotated[tuple[AccountLine, ...], Key("Lines of the account.")]
     changes: Annotated[tuple[AccountChange, ...], Key("Change log.")] = ()
     totals: Annotated[Totals | None, Key("Totals.")] = None

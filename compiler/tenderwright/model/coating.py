@@ -19,7 +19,7 @@ from tenderwright.model.kinds import (
     Volume,
     ZoneRef,
 )
-from tenderwright.model.marks import Count, Key, OneOf, Within
+from tenderwright.model.marks import KEPT, Count, Key, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -52,7 +52,7 @@ class Zone(Noun, frozen=True, kw_only=True):
     basis: Annotated[str, Key("How a stated area is known.")] = ""
     add: Annotated[tuple[AreaEntry, ...], Key("Areas added.")] = ()
     less: Annotated[tuple[AreaEntry, ...], Key("Areas taken away.")] = ()
-    notes: Annotated[Prose | None, Key("Notes.")] = None
+    notes: Annotated[Prose | None, Key("Notes."), KEPT] = None
     here: Place
 
 
@@ -100,7 +100,7 @@ class ProfileFill(Noun, frozen=True, kw_only=True):
 
     rz: Annotated[Length, Key("Profile.", "75 um")]
     k: Annotated[float, Key("Share of the profile height.", 0.5), Within(most=1)]
-    source: Annotated[str, Key("Source of k.")] = ""
+    source: Annotated[str, Key("Source of k."), KEPT] = ""
     here: Place
 
 
@@ -122,7 +122,7 @@ class Coat(Noun, frozen=True, kw_only=True):
     volume_solids: Annotated[Fraction, Key("Solids by volume.", "72 %")]
     dft: Annotated[Length, Key("Nominal dry film.", "125 um")]
     loss: Annotated[Fraction, Key("Application loss.", "30 %")]
-    loss_source: Annotated[str, Key("Where the loss comes from.", "common practice, no source")] = ""
+    loss_source: Annotated[str, Key("Where the loss comes from.", "common practice, no source"), KEPT] = ""
     thinning: Annotated[Fraction | None, Key("Thinner by volume of paint.", "5 %")] = None
     set_size: Annotated[
         Volume | None,

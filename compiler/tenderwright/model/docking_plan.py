@@ -17,7 +17,7 @@ from tenderwright.model.kinds import (
     TankRef,
     Volume,
 )
-from tenderwright.model.marks import Count, Key, Within
+from tenderwright.model.marks import KEPT, Count, Key, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
@@ -26,10 +26,10 @@ from tenderwright.quantities.position import Position
 class BlockLayer(Noun, frozen=True, kw_only=True):
     """A layer of the block, from the floor up."""
 
-    material: Annotated[str, Key("Material.", "oak")]
+    material: Annotated[str, Key("Material.", "oak"), KEPT]
     height: Annotated[Length, Key("Height.", "300 mm")]
     stiffness: Annotated[Pressure | None, Key("Modulus across the grain.", "600 MPa")] = None
-    source: Annotated[str, Key("Source of the modulus.")] = ""
+    source: Annotated[str, Key("Source of the modulus."), KEPT] = ""
 
 
 class KeelBlocks(Noun, frozen=True, kw_only=True):

@@ -47,7 +47,7 @@ from tenderwright.model.kinds import (
     Time,
     ZoneRef,
 )
-from tenderwright.model.marks import Count, Form, Key, OneOf, Within
+from tenderwright.model.marks import KEPT, Count, Form, Key, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -168,7 +168,7 @@ class LinePaid(Noun, frozen=True, kw_only=True):
     contract: Annotated[SignedMoney, Key("In the contract; negative for a credit, 0 for a line ordered later.")]
     changes: Annotated[SignedMoney, Key("All changes to it.")]
     final: Annotated[SignedMoney, Key("Paid in the end.")]
-    note: Annotated[str, Key("Note.")] = ""
+    note: Annotated[str, Key("Note."), KEPT] = ""
     here: Place
 
 

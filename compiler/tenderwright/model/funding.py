@@ -6,7 +6,7 @@ from typing import Annotated
 
 from tenderwright.model.build import Prose
 from tenderwright.model.kinds import Confidence, Date, Fraction, Identifier, ItemRef, Money, PricedKind
-from tenderwright.model.marks import Form, Key, Keys, OneOf, Within
+from tenderwright.model.marks import KEPT, Form, Key, Keys, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -24,7 +24,7 @@ class FundingSource(Noun, frozen=True, kw_only=True):
         Fraction | None, Key("Money of others wanted for each unit of this: 100 % is one for one.", "100 %")
     ] = None
     spend_by: Annotated[Date | None, Key("Spend by.", "2027-04-12")] = None
-    notes: Annotated[Prose | None, Key("Notes.")] = None
+    notes: Annotated[Prose | None, Key("Notes."), KEPT] = None
     kept_back: Annotated[Money, Key("What is kept back of it for something else.")] = Decimal(0)
     eligible: Annotated[
         tuple[Annotated[PricedKind, Key("Kind.")], ...], Key("Kinds of work it may pay for, where not all.")
@@ -59,9 +59,6 @@ class Worth(Noun, frozen=True, kw_only=True):
     excludes: Annotated[
         tuple[Annotated[ItemRef, Key("Item.")], ...], Key("Items that are not done together with it.")
     ] = ()
-    only_when_dry: Annotated[
-        bool | None, Key("Whether it can be done only on blocks; left out, it is so where its phase is dry.")
-    ] = None
     public: Annotated[
         str, Key("A sentence for donors, who see only what has one.", "Renew the wasted plates of the bottom")
     ] = ""

@@ -41,7 +41,7 @@ from tenderwright.model.kinds import (
     Time,
     ZoneRef,
 )
-from tenderwright.model.marks import Key, Within
+from tenderwright.model.marks import KEPT, Key, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -64,10 +64,10 @@ class CoatingApplied(Noun, frozen=True, kw_only=True):
     system: Annotated[str, Key("Coats.")]
     area: Annotated[Area | None, Key("Area.", "310 m2")] = None
     preparation: Annotated[str, Key("Preparation.")] = ""
-    profile: Annotated[Length | None, Key("Profile, mean.", "68 um")] = None
-    salts: Annotated[AreaDensity | None, Key("Soluble salts, greatest.", "32 mg/m2")] = None
-    dust: Annotated[int | None, Key("Dust, greatest quantity class."), Within(least=0, most=5)] = None
-    coats: Annotated[tuple[CoatApplied, ...], Key("Coats as applied.")] = ()
+    profile: Annotated[Length | None, Key("Profile, mean.", "68 um"), KEPT] = None
+    salts: Annotated[AreaDensity | None, Key("Soluble salts, greatest.", "32 mg/m2"), KEPT] = None
+    dust: Annotated[int | None, Key("Dust, greatest quantity class."), Within(least=0, most=5), KEPT] = None
+    coats: Annotated[tuple[CoatApplied, ...], Key("Coats as applied."), KEPT] = ()
 
 
 class AnodesFound(Noun, frozen=True, kw_only=True):
@@ -103,7 +103,7 @@ class Paid(Noun, frozen=True, kw_only=True):
     work: Annotated[str, Key("What was paid for.")]
     item: Annotated[ItemRef | None, Key("The item of this package it compares with.")] = None
     quantity: Annotated[str, Key("Quantity with unit.", "42 m2")] = ""
-    unit: Annotated[str, Key("Unit in which it was paid, where it was paid by quantity.", "m2")] = ""
+    unit: Annotated[str, Key("Unit in which it was paid, where it was paid by quantity.", "m2"), KEPT] = ""
     rate: Annotated[
         Price | None,
         Key("What was paid for a unit in the end, all changes included, to four decimals.", 46.5),
@@ -150,5 +150,5 @@ class EarlierDocking(Noun, frozen=True, kw_only=True):
     hours_used: Annotated[tuple[HoursUsed, ...], Key("Hours used of the pool.")] = ()
     guarantee_until: Annotated[Date | None, Key("Last day of the guarantee.", "2027-05-19")] = None
     lessons: Annotated[Prose | None, Key("What to do otherwise next time.")] = None
-    photographs: Annotated[tuple[PhotographKept, ...], Key("Photographs kept.")] = ()
+    photographs: Annotated[tuple[PhotographKept, ...], Key("Photographs kept."), KEPT] = ()
     here: Place

@@ -18,6 +18,7 @@ from tenderwright.model.marks import (
     Count,
     Either,
     Form,
+    Kept,
     Key,
     Keys,
     Measures,
@@ -142,6 +143,11 @@ def _count(schema: Schema, mark: Count) -> Schema:
     return schema | {"minProperties" if schema["type"] == "object" else "minItems": mark.least}
 
 
+def _kept(schema: Schema, mark: Kept) -> Schema:
+    said = str(schema.get("description", "")).removesuffix(".")
+    return schema | {"description": f"{said}; kept for the record, no paper prints it."}
+
+
 def _keys(schema: Schema, mark: Keys) -> Schema:
     return schema | {"propertyNames": _MARKS[type(mark.are)]({}, mark.are)}
 
@@ -156,5 +162,6 @@ _MARKS: dict[type, Any] = {
     Either: _either,
     Within: _within,
     Count: _count,
+    Kept: _kept,
     Keys: _keys,
 }

@@ -11,7 +11,7 @@ from tenderwright.model.kinds import (
     SignedLength,
     SignedMass,
 )
-from tenderwright.model.marks import Key
+from tenderwright.model.marks import KEPT, Key
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
@@ -24,7 +24,7 @@ class LightshipWeight(Noun, frozen=True, kw_only=True):
     at: Annotated[SignedLength, Key("Longitudinal centre forward of the after perpendicular.", "23.4 m")]
     height: Annotated[Length, Key("Vertical centre above the keel line.", "3.6 m")]
     off_centre: Annotated[SignedLength | None, Key("Transverse centre, port positive.", "0 m")] = None
-    source: Annotated[str, Key("Where it comes from, with date.")]
+    source: Annotated[str, Key("Where it comes from, with date."), KEPT]
     here: Place
 
 
@@ -36,7 +36,7 @@ class Weight(Noun, frozen=True, kw_only=True):
     at: Annotated[Position, Key("Longitudinal centre.", "Fr 40")]
     height: Annotated[Length, Key("Vertical centre above the keel line.", "1.1 m")]
     off_centre: Annotated[SignedLength | None, Key("Transverse centre, port positive.", "0 m")] = None
-    basis: Annotated[str, Key("How it is known.")] = ""
+    basis: Annotated[str, Key("How it is known."), KEPT] = ""
     here: Place
 
 
@@ -45,7 +45,7 @@ class ObservedDrafts(Noun, frozen=True, kw_only=True):
 
     aft: Annotated[Length, Key("At the after perpendicular, above the keel line.", "3.4 m")]
     forward: Annotated[Length, Key("At the forward perpendicular.", "3.0 m")]
-    read: Annotated[Date, Key("Day.", "2027-04-12")]
+    read: Annotated[Date, Key("Day.", "2027-04-12"), KEPT]
     here: Place
 
 

@@ -82,3 +82,10 @@ class Needs(Struct, frozen=True):
     key: str
     where: str
     among: OneOf
+
+
+class Kept(Struct, frozen=True):
+    """Nothing reads it but people: it is kept beside what it explains, and no paper prints it."""
+
+
+KEPT = Kept()

@@ -44,10 +44,6 @@ class Keel(Noun, frozen=True, kw_only=True):
     width: Annotated[Length, Key("Width that bears on the block.", "200 mm")]
     depth: Annotated[Length | None, Key("Depth of a bar keel below the keel line.", "180 mm")] = None
     straight: Annotated[Extent, Key("The straight part that can stand on blocks.")]
-    rake: Annotated[
-        SignedLength | None,
-        Key("How much lower the keel is at the after perpendicular than at the forward one.", "0 m"),
-    ] = None
     here: Place
 
 

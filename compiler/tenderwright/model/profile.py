@@ -4,7 +4,7 @@ from typing import Annotated
 
 from tenderwright.model.build import Builder, Prose
 from tenderwright.model.kinds import Identifier, IdentifierName
-from tenderwright.model.marks import Count, Key, OneOf
+from tenderwright.model.marks import KEPT, Count, Key, OneOf
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.reading.profiles import shipped_profile_sources
@@ -134,7 +134,7 @@ class Profile(Noun, frozen=True, kw_only=True):
         ),
         OneOf("apportioned", "whole", "not eligible"),
     ]
-    notes: Annotated[Prose | None, Key("Notes.")] = None
+    notes: Annotated[Prose | None, Key("Notes."), KEPT] = None
     here: Place
 
     def category_taking(self, *words: str) -> ProfileCategory | None:

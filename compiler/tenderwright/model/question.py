@@ -5,7 +5,7 @@ from typing import Annotated
 
 from tenderwright.model.build import Prose
 from tenderwright.model.kinds import Date, ItemRef
-from tenderwright.model.marks import Form, Key, Keys, Within
+from tenderwright.model.marks import KEPT, Form, Key, Keys, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -36,8 +36,8 @@ class Question(Noun, frozen=True, kw_only=True):
 class Asker(Noun, frozen=True, kw_only=True):
     """Who asked a question."""
 
-    yard: Annotated[str, Key("The yard.", "Ostrey Dock Company")]
-    how: Annotated[str, Key("How it came, and where it is kept.", "letter of 2027-04-12")] = ""
+    yard: Annotated[str, Key("The yard.", "Ostrey Dock Company"), KEPT]
+    how: Annotated[str, Key("How it came, and where it is kept.", "letter of 2027-04-12"), KEPT] = ""
     here: Place
 
 

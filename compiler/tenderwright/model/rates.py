@@ -7,7 +7,7 @@ from msgspec import field
 
 from tenderwright.model.build import Prose
 from tenderwright.model.kinds import LINE, AnyQuantity, DockingRef, Fraction, Identifier, ItemRef, Money, Time
-from tenderwright.model.marks import Count, Form, Key, Keys, OneOf, Within
+from tenderwright.model.marks import KEPT, Count, Form, Key, Keys, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -39,7 +39,7 @@ class Rate(Noun, frozen=True, kw_only=True):
         None
     )
     basis: Annotated[str, Key("Where it comes from.", "2008 docking, escalated")] = ""
-    note: Annotated[str, Key("Note.")] = ""
+    note: Annotated[str, Key("Note."), KEPT] = ""
     history: Annotated[
         EarlierPrice | None, Key("Takes the price for each unit paid at an earlier docking, escalated by an index.")
     ] = None
@@ -61,9 +61,9 @@ class Labour(Noun, frozen=True, kw_only=True):
     """The rate of a labour for an hour."""
 
     rate: Annotated[Money, Key("Likely.")]
-    low: Annotated[Money | None, Key("Low.")] = None
-    high: Annotated[Money | None, Key("High.")] = None
-    basis: Annotated[str, Key("Where it comes from.", "yards' tariffs, 2026")] = ""
+    low: Annotated[Money | None, Key("Low."), KEPT] = None
+    high: Annotated[Money | None, Key("High."), KEPT] = None
+    basis: Annotated[str, Key("Where it comes from.", "yards' tariffs, 2026"), KEPT] = ""
 
 
 class Shared(Noun, frozen=True, kw_only=True):
@@ -126,9 +126,9 @@ class PriceIndex(Noun, frozen=True, kw_only=True):
 
     index: Annotated[Identifier, Key("Identifier.", "repair-prices")]
     name: Annotated[str, Key("Name as published.")]
-    code: Annotated[str, Key("Code or table as published.")] = ""
-    publisher: Annotated[str, Key("Who publishes it.")] = ""
-    adjusted: Annotated[bool, Key("Whether it is seasonally adjusted.")] = False
+    code: Annotated[str, Key("Code or table as published."), KEPT] = ""
+    publisher: Annotated[str, Key("Who publishes it."), KEPT] = ""
+    adjusted: Annotated[bool, Key("Whether it is seasonally adjusted."), KEPT] = False
     carries: Annotated[Time | None, Key("The age of a price that it can carry.", "20 yr")] = None
     months: Annotated[
         Mapping[str, Annotated[float, Key("Figure."), Within(above=0)]],
@@ -136,7 +136,7 @@ class PriceIndex(Noun, frozen=True, kw_only=True):
         Keys(Form("^[0-9]{4}-(0[1-9]|1[0-2])$", "Month", "2026-10")),
         Count(1),
     ]
-    notes: Annotated[Prose | None, Key("Notes: what it covers, and what to do if it ends.")] = None
+    notes: Annotated[Prose | None, Key("Notes: what it covers, and what to do if it ends."), KEPT] = None
     here: Place
 
 

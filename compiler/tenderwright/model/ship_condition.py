@@ -18,7 +18,7 @@ from tenderwright.model.kinds import (
     Temperature,
     Time,
 )
-from tenderwright.model.marks import Count, Key, OneOf, Within
+from tenderwright.model.marks import KEPT, Count, Key, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
@@ -83,7 +83,7 @@ class Pitted(Noun, frozen=True, kw_only=True):
 class Renewed(Noun, frozen=True, kw_only=True):
     """Plate renewed in the past."""
 
-    what: Annotated[str, Key("What was done.", "insert of 10 mm")]
+    what: Annotated[str, Key("What was done.", "insert of 10 mm"), KEPT]
     strake: Annotated[StrakeRef, Key("Strake.", "E")]
     side: Side
     from_: Annotated[Position, Key("After end.", "Fr 34")]
@@ -96,6 +96,7 @@ class Renewed(Noun, frozen=True, kw_only=True):
             "USCG NVIC 7-68, Appendix E, local wastage",
             "common practice, no source",
         ),
+        KEPT,
     ]
     here: Place
 
@@ -262,12 +263,12 @@ class Look(Noun, frozen=True, kw_only=True):
 class Leak(Noun, frozen=True, kw_only=True):
     """An entry of the register of leaks."""
 
-    leak: Annotated[Identifier, Key("Identifier.", "stern-gland")]
+    leak: Annotated[Identifier, Key("Identifier.", "stern-gland"), KEPT]
     where: Annotated[str, Key("Where.", "stern gland")]
     at: Annotated[Position, Key("Position.", "Fr 2")]
     side: Side
     height: Annotated[Length | None, Key("Height above the keel line.", "1.25 m")] = None
-    opening: Annotated[OpeningRef | None, Key("Opening that it is at.", "stern-tube")] = None
+    opening: Annotated[OpeningRef | None, Key("Opening that it is at.", "stern-tube"), KEPT] = None
     state: Annotated[str, Key("As last seen.", "one drop in five seconds")]
     seen: Annotated[Date, Key("Day it was last seen.", "2026-06-16")]
     history: Annotated[tuple[Look, ...], Key("Earlier looks.")] = ()

@@ -20,7 +20,7 @@ from tenderwright.model.kinds import (
     SignedLength,
     Volume,
 )
-from tenderwright.model.marks import Count, Form, Key, OneOf, Within
+from tenderwright.model.marks import KEPT, Count, Form, Key, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
@@ -41,7 +41,7 @@ class Frames(Noun, frozen=True, kw_only=True):
     origin: Annotated[SignedLength, Key("Distance of frame 0 forward of the after perpendicular.", "0 m")]
     direction: Annotated[str, Key("Which way numbers grow."), OneOf("forward", "aft")]
     spacing: Annotated[tuple[FrameRun, ...], Key("Runs of equal spaces, in order, without a gap."), Count(1)]
-    notes: Annotated[Prose | None, Key("How the numbering is known.")] = None
+    notes: Annotated[Prose | None, Key("How the numbering is known."), KEPT] = None
 
 
 class DeckEdge(Noun, frozen=True, kw_only=True):
@@ -182,7 +182,7 @@ class Opening(Noun, frozen=True, kw_only=True):
     length: Annotated[Length | None, Key("Clear length, for chests.", "600 mm")] = None
     valve: Annotated[str, Key("Valve.", "angle, bronze, flanged")] = ""
     state: Annotated[str, Key("State now."), OneOf("in use", "blanked afloat", "seized", "unknown")] = ""
-    notes: Annotated[Prose | None, Key("Findings.")] = None
+    notes: Annotated[Prose | None, Key("Findings."), KEPT] = None
     here: Place
 
 
@@ -197,7 +197,7 @@ class Appendage(Noun, frozen=True, kw_only=True):
     lowest: Annotated[SignedLength | None, Key("Lowest point above the keel line.", "-0.1 m")] = None
     outreach: Annotated[Length | None, Key("Farthest point from the centreline.", "4.4 m")] = None
     material: Annotated[str, Key("Material.")] = ""
-    notes: Annotated[Prose | None, Key("Notes.")] = None
+    notes: Annotated[Prose | None, Key("Notes."), KEPT] = None
     here: Place
 
 
@@ -207,7 +207,11 @@ class PlateRun(Noun, frozen=True, kw_only=True):
     from_: Annotated[Position, Key("After end.", "Fr 10")]
     to: Annotated[Position, Key("Forward end.", "Fr 30")]
     thickness: Annotated[Length, Key("Thickness as built; a pound-plate name may be used.", "10.2 lb plate", "9.5 mm")]
-    inner: Annotated[bool, Key("Inside strake of an in-and-out arrangement.")] = False
+    inner: Annotated[
+        bool,
+        Key("Whether the plates lie under those of the strakes beside them, of an in-and-out plating.", True),
+        KEPT,
+    ] = False
 
 
 class Strake(Noun, frozen=True, kw_only=True):

@@ -17,6 +17,7 @@ from tenderwright.documents.edition import (
     inline,
 )
 from tenderwright.model.item import Item
+from tenderwright.model.tender import Drawing
 from tenderwright.planning.due import deliveries_due, reports_due
 from tenderwright.pricing.money import written
 
@@ -40,13 +41,15 @@ def cover_facts(desk: Desk) -> tuple[tuple[str, str], ...]:
     visit = dates.site_visit
     facts = [
         ("Ship", tender.ship),
-        ("Owner", tender.owner.name),
+        ("Owner", ", ".join(filter(None, (tender.owner.name, tender.owner.address)))),
         ("Lying at", tender.owner.place),
         ("Tender", tender.tender.number),
         ("Issued", day(dates.issued)),
     ]
     if visit:
         facts.append(("Site visit", day(visit.date) + (", mandatory" if visit.mandatory else "")))
+        if visit.where:
+            facts.append(("Visitors meet", visit.where))
     if dates.questions_until:
         facts.append(("Questions until", day(dates.questions_until)))
     facts.append(("Closing", day(dates.closing)))
@@ -124,6 +127,7 @@ def _drawings(desk: Desk) -> list[Block]:
                     inline(drawing.title),
                     inline(drawing.revision),
                     inline(verified),
+                    inline(_kept_at(drawing)),
                     _item_list(desk, used),
                 ),
                 anchor=desk.anchor("drawing", drawing.drawing),
@@ -131,13 +135,19 @@ def _drawings(desk: Desk) -> list[Block]:
         )
     columns = (
         Column("No.", width=0.8),
-        Column("Document", width=4.2),
+        Column("Document", width=3.6),
         Column("Revision", width=1.4),
-        Column("Verified as fitted", width=1.5),
-        Column("Items", width=2.1),
+        Column("Verified as fitted", width=1.3),
+        Column("Where it is", width=1.9),
+        Column("Items", width=1.8),
     )
     note = inline("A document not verified as fitted is a guide only; what it shows is confirmed on board.")
     return [Heading("Reference documents"), Table(columns, tuple(rows), note=note)]
+
+
+def _kept_at(drawing: Drawing) -> str:
+    held = f"held by {drawing.holder}" if drawing.holder else ""
+    return "; ".join(filter(None, ("with the tender" if drawing.supplied else "", held))) or "–"
 
 
 def _item_list(desk: Desk, numbers: list[str]) -> Inline:

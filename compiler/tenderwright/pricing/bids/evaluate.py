@@ -166,9 +166,10 @@ def owners_days(bid: Bid, tender: Tender, costs: OwnersCosts | None) -> OwnersDa
 
 
 def _place(costs: OwnersCosts | None) -> tuple[Component, ...]:
+    if costs is None:
+        return ()
     found = []
-    for name, title in (("towing", "Towing"), ("travel", "Travel")):
-        cost = getattr(costs, name) if costs is not None else None
+    for name, title, cost in (("towing", "Towing", costs.towing), ("travel", "Travel", costs.travel)):
         if cost is not None:
             found.append(Component(name, title, cents(cost.amount), cost.basis))
     return tuple(found)

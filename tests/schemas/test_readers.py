@@ -1,0 +1,48 @@
+"""Every field that the format declares has a reader, or says that it is kept for the record."""
+
+from __future__ import annotations
+
+import ast
+from collections.abc import Iterator
+from pathlib import Path
+from typing import get_type_hints
+
+import tenderwright
+from tenderwright.model import format as declared
+from tenderwright.model.marks import KEPT
+from tenderwright.model.noun import Noun, keys_of
+
+COMPILER = Path(tenderwright.__file__).parent
+ELSEWHERE = {"Tender.format": "reading/format_version.py reads it before there is a noun"}
+
+
+def nouns(noun: type[Noun] = Noun) -> Iterator[type[Noun]]:
+    for below in noun.__subclasses__():
+        if below.__module__.startswith("tenderwright.model"):
+            yield below
+        yield from nouns(below)
+
+
+def attributes_read() -> set[str]:
+    trees = [ast.parse(path.read_text("utf-8")) for path in COMPILER.rglob("*.py")]
+    nodes = (node for tree in trees for node in ast.walk(tree))
+    return {node.attr for node in nodes if isinstance(node, ast.Attribute) and isinstance(node.ctx, ast.Load)}
+
+
+def test_every_field_has_a_reader() -> None:
+    """Names alone are looked for, so that a field may hide behind another of its name; none is found in error."""
+    assert declared.NOUNS
+    read = attributes_read()
+    unread = []
+    for noun in nouns():
+        hints = get_type_hints(noun, include_extras=True)
+        for name, _ in keys_of(noun):
+            kept = KEPT in getattr(hints[name], "__metadata__", ())
+            if name not in read and not kept and f"{noun.__name__}.{name}" not in ELSEWHERE:
+                unread.append(f"{noun.__name__}.{name}")
+    assert unread == []
+
+
+def test_what_is_kept_for_the_record_says_so() -> None:
+    strake = declared.schemas()["strakes"]["properties"]["strakes"]["items"]["properties"]["plates"]["items"]
+    assert strake["properties"]["inner"]["description"].endswith("; kept for the record, no paper prints it.")
