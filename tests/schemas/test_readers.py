@@ -8,12 +8,16 @@ from pathlib import Path
 from typing import get_type_hints
 
 import tenderwright
+from tenderwright.calculations.ship import survey_readings
 from tenderwright.model import format as declared
 from tenderwright.model.marks import KEPT
 from tenderwright.model.noun import Noun, keys_of
+from tenderwright.model.reading_rows import COLUMNS
 
 COMPILER = Path(tenderwright.__file__).parent
-ELSEWHERE = {"Tender.format": "reading/format_version.py reads it before there is a noun"}
+ELSEWHERE = {"Tender.format": "reading/format_version.py reads it before there is a noun"} | {
+    f"SurveyRow.{column}": "rows are read into arrays, or row by row, and never made nouns" for column in COLUMNS
+}
 
 
 def nouns(noun: type[Noun] = Noun) -> Iterator[type[Noun]]:
@@ -46,3 +50,9 @@ def test_every_field_has_a_reader() -> None:
 def test_what_is_kept_for_the_record_says_so() -> None:
     strake = declared.schemas()["strakes"]["properties"]["strakes"]["items"]["properties"]["plates"]["items"]
     assert strake["properties"]["inner"]["description"].endswith("; kept for the record, no paper prints it.")
+
+
+def test_a_survey_has_the_columns_that_are_declared() -> None:
+    assert tuple(survey_readings.COLUMNS) == COLUMNS
+    row = declared.schemas()["survey-row"]
+    assert set(row["required"]) == set(COLUMNS) - {"strake", "frame", "side", *survey_readings.OPTIONAL}

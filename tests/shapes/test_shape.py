@@ -58,5 +58,8 @@ def test_schemas_are_found_beside_the_tree_and_written_out_whole() -> None:
 
 def test_a_description_beside_a_reference_stands_before_the_shared_one() -> None:
     zone = load_schema("zones")["properties"]["zones"]["items"]["properties"]["zone"]
-    assert (zone["description"], zone["title"]) == ("Identifier.", "Identifier")
+    assert (zone["description"], zone["title"]) == (
+        "Identifier, by which schemes and items name the zone.",
+        "Identifier",
+    )
     assert zone["examples"] == ["underwater"]

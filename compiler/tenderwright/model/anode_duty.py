@@ -20,15 +20,17 @@ from tenderwright.quantities.position import Position
 class AnodeLot(Noun, frozen=True, kw_only=True):
     """Anodes fitted new on one day."""
 
-    anodes: Annotated[tuple[Annotated[AnodeRef, Key("An anode.", "p1")], ...], Key("Anodes."), Count(1)]
-    on: Annotated[Date, Key("Day.", "2007-10-10")]
+    anodes: Annotated[
+        tuple[Annotated[AnodeRef, Key("An anode.", "p1")], ...], Key("The anodes that were fitted together."), Count(1)
+    ]
+    on: Annotated[Date, Key("Day on which they were fitted.", "2007-10-10")]
     here: Place
 
 
 class ProtectedSurface(Noun, frozen=True, kw_only=True):
     """A surface that the anodes look after."""
 
-    name: Annotated[str, Key("Name.", "painted shell")]
+    name: Annotated[str, Key("What the surface is.", "painted shell")]
     zone: Annotated[ZoneRef | None, Key("Coating zone whose area it is.", "underwater")] = None
     share: Annotated[Fraction | None, Key("Share of that area; all unless given.", "97 %")] = None
     area: Annotated[Area | None, Key("Area, where it is no zone.", "4 m2")] = None
@@ -55,8 +57,8 @@ class ProtectedSurface(Noun, frozen=True, kw_only=True):
 class AnodeStrip(Noun, frozen=True, kw_only=True):
     """A strip of shell, on either side, where further anodes may go."""
 
-    from_: Annotated[Position, Key("After end.", "Fr 4")]
-    to: Annotated[Position, Key("Forward end.", "Fr 76")]
+    from_: Annotated[Position, Key("After end of the strip.", "Fr 4")]
+    to: Annotated[Position, Key("Forward end of the strip.", "Fr 76")]
     height: Annotated[Length, Key("Height above the keel line.", "1.4 m")]
     here: Place
 

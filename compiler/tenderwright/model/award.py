@@ -13,7 +13,7 @@ class Authority(Noun, frozen=True, kw_only=True):
     """Who may sign changes."""
 
     who: Annotated[str, Key("By office, not by name.", "Ship manager")]
-    up_to: Annotated[Money | None, Key("Greatest amount of one change; left out where there is no limit.")] = None
+    up_to: Annotated[Money | None, Key("Greatest amount of one change; left out where there is no limit.", 5000)] = None
     """Greatest amount of one change; None where there is no limit."""
     here: Place
 
@@ -26,7 +26,8 @@ class Award(Noun, frozen=True, kw_only=True):
     amount: Annotated[
         Money,
         Key(
-            "Contract amount as it was awarded: the base price of the bid, with the options taken up, without what is dropped. Contingent lines and the hours pool count only as they are ordered."
+            "Contract amount as it was awarded: the base price of the bid, with the options taken up, without what is dropped. Contingent lines and the hours pool count only as they are ordered.",
+            912000,
         ),
     ]
     options: Annotated[
@@ -37,9 +38,9 @@ class Award(Noun, frozen=True, kw_only=True):
         Key("Items or lines that were not awarded."),
     ] = ()
     """Items and lines that were not awarded."""
-    contingency: Annotated[Money | None, Key("What the owner keeps ready for changes, beyond the contract amount.")] = (
-        None
-    )
+    contingency: Annotated[
+        Money | None, Key("What the owner keeps ready for changes, beyond the contract amount.", 85000)
+    ] = None
     answer_within: Annotated[
         Time | None, Key("Time in which the owner answers a report, where it says nothing else.", "24 h")
     ] = None

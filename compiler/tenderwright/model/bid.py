@@ -63,8 +63,8 @@ class Exclusion(Noun, frozen=True, kw_only=True):
 class BidAnswer(Noun, frozen=True, kw_only=True):
     """What a yard answers to one of the owner's questions."""
 
-    ask: Annotated[str, Key("The question.")]
-    answer: Annotated[str, Key("The answer.")]
+    ask: Annotated[str, Key("The owner's question, as it stands on the price form.", "Dock certificate and its date")]
+    answer: Annotated[str, Key("What the yard wrote in answer to it.", "Certificate 118/26, valid until 2029-03-31")]
 
 
 class Bid(Noun, frozen=True, kw_only=True):
@@ -74,7 +74,7 @@ class Bid(Noun, frozen=True, kw_only=True):
     facility: Annotated[
         FacilityRef | None, Key("Dock that is offered, if it is one of facilities/.", "corve-graving-dock")
     ] = None
-    received: Annotated[Date, Key("Day received.", "2027-04-12")]
+    received: Annotated[Date, Key("Day on which the bid was received.", "2027-03-26")]
     file: Annotated[str, Key("Name of the workbook that it was read from.", "price-form-corve.xlsx"), KEPT] = ""
     """Name of the workbook that it was read from."""
     sha256: Annotated[

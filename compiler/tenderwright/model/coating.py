@@ -27,10 +27,10 @@ from tenderwright.notices import Place
 class Stiffening(Noun, frozen=True, kw_only=True):
     """Stiffeners on the boundaries of an internal zone."""
 
-    member: Annotated[str, Key("What.", "shell frames")]
+    member: Annotated[str, Key("Which members they are.", "shell frames")]
     web: Annotated[Length, Key("Depth of web.", "90 mm")]
     flange: Annotated[Length | None, Key("Width of flange; 0 mm for a flat bar.", "60 mm")] = None
-    spacing: Annotated[Length, Key("Spacing.", "560 mm"), Within(least="50 mm")]
+    spacing: Annotated[Length, Key("Spacing of the members.", "560 mm"), Within(least="50 mm")]
     share: Annotated[Fraction | None, Key("Share of the boundary that carries them.", "70 %")] = None
     here: Place
 
@@ -38,8 +38,8 @@ class Stiffening(Noun, frozen=True, kw_only=True):
 class Zone(Noun, frozen=True, kw_only=True):
     """A coating zone."""
 
-    zone: Annotated[Identifier, Key("Identifier.", "underwater")]
-    name: Annotated[str, Key("Name.", "Underwater shell")]
+    zone: Annotated[Identifier, Key("Identifier, by which schemes and items name the zone.", "underwater")]
+    name: Annotated[str, Key("Name as the tender prints it.", "Underwater shell")]
     surface: Annotated[str, Key("How its area is found."), OneOf("shell band", "internal", "stated")]
     lower: Annotated[
         LengthOrKeel | None,
@@ -50,9 +50,11 @@ class Zone(Noun, frozen=True, kw_only=True):
     stiffening: Annotated[tuple[Stiffening, ...], Key("Stiffeners; both faces are counted.")] = ()
     area: Annotated[Area | None, Key("Area, for stated zones.", "140 m2")] = None
     basis: Annotated[str, Key("How a stated area is known.")] = ""
-    add: Annotated[tuple[AreaEntry, ...], Key("Areas added.")] = ()
+    add: Annotated[tuple[AreaEntry, ...], Key("Areas to be added to the zone, such as a rudder.")] = ()
     less: Annotated[tuple[AreaEntry, ...], Key("Areas taken away.")] = ()
-    notes: Annotated[Prose | None, Key("Notes."), KEPT] = None
+    notes: Annotated[
+        Prose | None, Key("What else is known of the zone.", "Fouling is heavy abaft Fr 20, starboard."), KEPT
+    ] = None
     here: Place
 
 
@@ -65,7 +67,7 @@ class SchemeExtent(Noun, frozen=True, kw_only=True):
         Key("ASTM D610 rust grade 0 to 10; the upper bound of its band gives the share."),
         Within(least=0, most=10),
     ] = None
-    area: Annotated[Area | None, Key("An area.", "120 m2")] = None
+    area: Annotated[Area | None, Key("Area to be coated, where it is stated as such.", "120 m2")] = None
     basis: Annotated[str, Key("How the extent is known.", "diver's survey 2026")] = ""
     here: Place
 
@@ -76,8 +78,10 @@ class Preparation(Noun, frozen=True, kw_only=True):
     grade: Annotated[
         str, Key("Grade by ISO 8501-1, ISO 8501-4, or the joint standards.", "Sa 2 1/2", "Wa 2 1/2", "St 3")
     ]
-    profile_low: Annotated[Length | None, Key("Least profile.", "50 um")] = None
-    profile_high: Annotated[Length | None, Key("Greatest profile.", "85 um")] = None
+    profile_low: Annotated[Length | None, Key("Least profile of the blasted steel that is accepted.", "50 um")] = None
+    profile_high: Annotated[Length | None, Key("Greatest profile of the blasted steel that is accepted.", "85 um")] = (
+        None
+    )
     salts: Annotated[AreaDensity | None, Key("Greatest soluble salts, as sodium chloride.", "50 mg/m2")] = None
     dust: Annotated[int | None, Key("Greatest dust quantity, ISO 8502-3.", 2), Within(least=0, most=5)] = None
     hold: Annotated[str, Key("Which hold point accepts it: number of the hold in the item.", "H1")] = ""
@@ -87,18 +91,22 @@ class Preparation(Noun, frozen=True, kw_only=True):
 class Abrasive(Noun, frozen=True, kw_only=True):
     """Abrasive consumption and what comes off with it."""
 
-    rate: Annotated[AreaDensity, Key("Consumption.", "40 kg/m2")]
-    source: Annotated[str, Key("Source.")]
+    rate: Annotated[AreaDensity, Key("Abrasive used for a square metre.", "40 kg/m2")]
+    source: Annotated[str, Key("Where the rate comes from.", "common practice, no source")]
     old_paint: Annotated[Length | None, Key("Thickness of old coating removed.", "600 um")] = None
-    old_paint_density: Annotated[Density | None, Key("Its density.", "1.4 t/m3")] = None
-    rust: Annotated[AreaDensity | None, Key("Rust removed.", "0.5 kg/m2")] = None
+    old_paint_density: Annotated[
+        Density | None, Key("Density of the old paint, for the weight of waste.", "1.4 t/m3")
+    ] = None
+    rust: Annotated[
+        AreaDensity | None, Key("Rust removed from a square metre, for the weight of waste.", "0.5 kg/m2")
+    ] = None
     here: Place
 
 
 class ProfileFill(Noun, frozen=True, kw_only=True):
     """Paint that fills the blast profile."""
 
-    rz: Annotated[Length, Key("Profile.", "75 um")]
+    rz: Annotated[Length, Key("Height of the profile that the paint fills.", "75 um")]
     k: Annotated[float, Key("Share of the profile height.", 0.5), Within(most=1)]
     source: Annotated[str, Key("Source of k."), KEPT] = ""
     here: Place
@@ -109,19 +117,25 @@ class Stripe(Noun, frozen=True, kw_only=True):
 
     length: Annotated[Length, Key("Total length of edge.", "340 m")]
     width: Annotated[Length, Key("Width of band.", "80 mm")]
-    coats: Annotated[int, Key("How many.", 1), Within(least=1, most=20)] = 1
+    coats: Annotated[int, Key("How many stripe coats.", 1), Within(least=1, most=20)] = 1
     here: Place
 
 
 class Coat(Noun, frozen=True, kw_only=True):
     """One coat of a scheme."""
 
-    coat: Annotated[int, Key("Number.", 1), Within(least=1, most=50)]
-    product: Annotated[str, Key("Generic product.", "epoxy anticorrosive primer")]
-    colour: Annotated[str, Key("Colour.")] = ""
+    coat: Annotated[int, Key("Number of the coat, counted from the steel out.", 1), Within(least=1, most=50)]
+    product: Annotated[
+        str,
+        Key(
+            "Generic type of paint: no maker's name in a tender that is open to equivalents.",
+            "epoxy anticorrosive primer",
+        ),
+    ]
+    colour: Annotated[str, Key("Colour, so that one coat can be told from the next.", "grey")] = ""
     volume_solids: Annotated[Fraction, Key("Solids by volume.", "72 %")]
     dft: Annotated[Length, Key("Nominal dry film.", "125 um")]
-    loss: Annotated[Fraction, Key("Application loss.", "30 %")]
+    loss: Annotated[Fraction, Key("Share of the paint that is lost in application.", "30 %")]
     loss_source: Annotated[str, Key("Where the loss comes from.", "common practice, no source"), KEPT] = ""
     thinning: Annotated[Fraction | None, Key("Thinner by volume of paint.", "5 %")] = None
     set_size: Annotated[
@@ -138,8 +152,8 @@ class Coat(Noun, frozen=True, kw_only=True):
 class Scheme(Noun, frozen=True, kw_only=True):
     """One scheme: preparation and coats for one zone."""
 
-    scheme: Annotated[Identifier, Key("Identifier.", "underwater-spot")]
-    name: Annotated[str, Key("Name.")] = ""
+    scheme: Annotated[Identifier, Key("Identifier, by which items name the scheme.", "underwater-spot")]
+    name: Annotated[str, Key("Name as the tender prints it.", "Underwater shell, bare areas")] = ""
     zone: Annotated[ZoneRef, Key("The zone it coats.", "underwater")]
     item: Annotated[ItemRef | None, Key("The item that applies it.", "420")] = None
     extent: Annotated[SchemeExtent | None, Key("How much of the zone.")] = None
@@ -153,5 +167,5 @@ class Scheme(Noun, frozen=True, kw_only=True):
 class Zones(Noun, frozen=True, kw_only=True):
     """Coating zones with their geometry, and the schemes that coat them."""
 
-    zones: Annotated[tuple[Zone, ...], Key("Zones."), Count(1)]
-    schemes: Annotated[tuple[Scheme, ...], Key("Schemes.")]
+    zones: Annotated[tuple[Zone, ...], Key("The coating zones, each with what bounds it."), Count(1)]
+    schemes: Annotated[tuple[Scheme, ...], Key("The schemes, each for one zone.")]

@@ -26,8 +26,8 @@ from tenderwright.quantities.position import Position
 class BlockLayer(Noun, frozen=True, kw_only=True):
     """A layer of the block, from the floor up."""
 
-    material: Annotated[str, Key("Material.", "oak"), KEPT]
-    height: Annotated[Length, Key("Height.", "300 mm")]
+    material: Annotated[str, Key("Material of the layer.", "oak"), KEPT]
+    height: Annotated[Length, Key("Height of the layer.", "300 mm")]
     stiffness: Annotated[Pressure | None, Key("Modulus across the grain.", "600 MPa")] = None
     source: Annotated[str, Key("Source of the modulus."), KEPT] = ""
 
@@ -67,7 +67,7 @@ class SideBlocks(Noun, frozen=True, kw_only=True):
 class CitedLength(Noun, frozen=True, kw_only=True):
     """A length that is an input with its source."""
 
-    value: Annotated[Length, Key("The figure.", "0.3 m")]
+    value: Annotated[Length, Key("The length itself.", "0.3 m")]
     source: Annotated[
         str,
         Key(
@@ -82,14 +82,16 @@ class CitedAngle(Noun, frozen=True, kw_only=True):
     """An angle that is an input with its source."""
 
     value: Annotated[SignedAngle, Key("Positive where it falls aft.", "0 deg")]
-    source: Annotated[str, Key("Source.")]
+    source: Annotated[
+        str, Key("Where it comes from: who measured it, or the page of the document.", "dock certificate, 2024-03")
+    ]
     here: Place
 
 
 class CitedPressure(Noun, frozen=True, kw_only=True):
     """A pressure that is an input with its source."""
 
-    value: Annotated[Pressure, Key("Pressure.", "2.3 MPa"), Within(most="1000 MPa")]
+    value: Annotated[Pressure, Key("The pressure itself.", "2.3 MPa"), Within(most="1000 MPa")]
     source: Annotated[str, Key("Source with page.")]
     here: Place
 
@@ -97,7 +99,7 @@ class CitedPressure(Noun, frozen=True, kw_only=True):
 class CitedNumber(Noun, frozen=True, kw_only=True):
     """A number that is an input with its source."""
 
-    value: Annotated[float, Key("The figure.", 0.3), Within(most=2)]
+    value: Annotated[float, Key("The number itself.", 0.3), Within(most=2)]
     source: Annotated[str, Key("Where it comes from.", "from memory")]
     here: Place
 
@@ -108,16 +110,18 @@ class Girder(Noun, frozen=True, kw_only=True):
     second_moment: Annotated[
         SecondMoment, Key("Second moment of area of the midship section about its neutral axis.", "0.42 m4")
     ]
-    modulus: Annotated[Pressure, Key("Young's modulus.", "200000 MPa")]
-    source: Annotated[str, Key("Source.")]
+    modulus: Annotated[Pressure, Key("Young's modulus of the steel.", "200000 MPa")]
+    source: Annotated[str, Key("Where both come from, with the page.", "stability book of 2011, page 14")]
     here: Place
 
 
 class Wind(Noun, frozen=True, kw_only=True):
     """Wind on her when she stands on blocks."""
 
-    speed: Annotated[Speed, Key("Speed.", "30 m/s")]
-    coefficient: Annotated[float, Key("Drag coefficient.", 0.92), Within(most=5)]
+    speed: Annotated[Speed, Key("Speed of the wind for which she is shored.", "30 m/s")]
+    coefficient: Annotated[
+        float, Key("Drag coefficient of the hull and upper works seen from the side.", 0.92), Within(most=5)
+    ]
     area: Annotated[Area, Key("Side area above the blocks.", "420 m2")]
     height: Annotated[Length, Key("Height of its centre above the keel.", "4.1 m")]
     source: Annotated[str, Key("Source of the coefficient.")]
@@ -127,17 +131,17 @@ class Wind(Noun, frozen=True, kw_only=True):
 class Earthquake(Noun, frozen=True, kw_only=True):
     """Sideways acceleration as a share of gravity."""
 
-    coefficient: Annotated[float, Key("Coefficient.", 0.05), Within(most=2)]
-    source: Annotated[str, Key("Source.")]
+    coefficient: Annotated[float, Key("Sideways acceleration as a share of gravity.", 0.05), Within(most=2)]
+    source: Annotated[str, Key("Where it comes from: the code and clause, or who decided it.", "from memory")]
     here: Place
 
 
 class MovedWeight(Noun, frozen=True, kw_only=True):
     """A weight that comes aboard or goes while she is dry."""
 
-    what: Annotated[str, Key("What.", "propeller, unshipped")]
+    what: Annotated[str, Key("What is moved.", "propeller, unshipped")]
     mass: Annotated[SignedMass, Key("Mass; negative for what goes.", "-1.35 t")]
-    at: Annotated[Position, Key("Longitudinal centre.", "Fr 1")]
+    at: Annotated[Position, Key("Longitudinal centre of what is moved.", "Fr 1")]
     height: Annotated[Length, Key("Vertical centre above the keel line.", "1.2 m")]
     off_centre: Annotated[SignedLength | None, Key("Transverse centre, port positive.", "0 m")] = None
     item: Annotated[ItemRef | None, Key("The item that moves it.", "830")] = None
@@ -147,9 +151,9 @@ class MovedWeight(Noun, frozen=True, kw_only=True):
 class ChangedTank(Noun, frozen=True, kw_only=True):
     """A tank's contents when she is floated."""
 
-    tank: Annotated[TankRef, Key("The tank.", "forepeak")]
-    liquid: Annotated[Liquid, Key("Liquid.")]
-    volume: Annotated[Volume | None, Key("Volume.", "0 m3")] = None
+    tank: Annotated[TankRef, Key("The tank whose contents change.", "forepeak")]
+    liquid: Annotated[Liquid, Key("What is in it when she floats again; none for an empty tank.", "none")]
+    volume: Annotated[Volume | None, Key("Volume in it when she floats again.", "0 m3")] = None
     item: Annotated[ItemRef | None, Key("The item that empties or fills it.", "720")] = None
     here: Place
 
@@ -157,7 +161,9 @@ class ChangedTank(Noun, frozen=True, kw_only=True):
 class DockingPlan(Noun, frozen=True, kw_only=True):
     """Blocks, allowables, clearances and the weights that move while she is dry: planning data for the docking calculations."""
 
-    keel_blocks: Annotated[tuple[KeelBlocks, ...], Key("Keel blocks."), Count(1)]
+    keel_blocks: Annotated[
+        tuple[KeelBlocks, ...], Key("The keel blocks, in rows or one by one, from aft to forward."), Count(1)
+    ]
     side_blocks: Annotated[tuple[SideBlocks, ...], Key("Side blocks, in pairs.")] = ()
     block_height: Annotated[Length | None, Key("Height of the keel blocks above the dock floor.", "1.4 m")] = None
     declivity: Annotated[CitedAngle | None, Key("Slope of the block line.")] = None

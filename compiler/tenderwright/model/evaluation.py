@@ -14,7 +14,7 @@ from tenderwright.notices import Place
 class StatedCost(Noun, frozen=True, kw_only=True):
     """A cost of the owner's that goes with one bid."""
 
-    amount: Annotated[Money, Key("Amount.")]
+    amount: Annotated[Money, Key("What it costs the owner.", 5880)]
     basis: Annotated[str, Key("Where it is from.", "tow master's letter, 2027-02")] = ""
 
 
@@ -28,7 +28,7 @@ class OwnersCosts(Noun, frozen=True, kw_only=True):
     )
     """All the owner's days together, in place of days times day cost."""
     day_cost: Annotated[
-        Money | None, Key("The owner's cost of a day at that yard, in place of the one published in package.yaml.")
+        Money | None, Key("The owner's cost of a day at that yard, in place of the one published in package.yaml.", 910)
     ] = None
     """In place of the day cost that was published."""
     days: Annotated[
@@ -56,14 +56,16 @@ class Adder(Noun, frozen=True, kw_only=True):
         tuple[Annotated[LineNumber, Key("Line.", "420.a")], ...],
         Key("Lines that it prices; those of the exclusion where none are given."),
     ] = ()
-    amount: Annotated[Money | None, Key("Amount added. Left out, the lines are brought to what `take` says.")] = None
+    amount: Annotated[Money | None, Key("Amount added. Left out, the lines are brought to what `take` says.", 7200)] = (
+        None
+    )
     take: Annotated[
         str,
         Key("Bring the lines to the highest rate of the other bids (the default), or to the owner's estimate."),
         OneOf("highest", "estimate"),
     ] = ""
     """highest (of the other bids, the default without an amount) or estimate."""
-    why: Annotated[str, Key("Why.")]
+    why: Annotated[str, Key("Why it is added, as the bidders may be told.", "Waste of blasting is left out")]
     here: Place
 
 
@@ -71,13 +73,13 @@ class ConfirmedRate(Noun, frozen=True, kw_only=True):
     """A clerical mistake that the bidder has confirmed."""
 
     bid: Annotated[str, Key("The bid, by its file in owner/bids/ without `.yaml`.", "corve-harbour-dock")]
-    line: Annotated[LineNumber, Key("Line.", "420.a")]
+    line: Annotated[LineNumber, Key("The line whose rate was confirmed.", "420.a")]
     rate: Annotated[
         Price,
         Key("The rate that was meant, to four decimals; for a mark-up, the percentage.", 84.5, 12.375),
     ]
     confirmed: Annotated[Date, Key("Day on which the bidder confirmed it.", "2027-02-19")]
-    note: Annotated[str, Key("How.", "letter of the yard manager")] = ""
+    note: Annotated[str, Key("How the bidder confirmed it.", "letter of the yard manager")] = ""
     here: Place
 
 
@@ -107,7 +109,7 @@ class Finding(Noun, frozen=True, kw_only=True):
     ] = None
     """Which of the criteria of the tender, counted from 1."""
     waived: Annotated[bool, Key("Whether the owner lets it pass; otherwise it counts as missed.")] = False
-    why: Annotated[str, Key("Why.")]
+    why: Annotated[str, Key("What was found, and on what ground it is waived.", "The page of dates came a day later")]
     here: Place
 
 

@@ -13,8 +13,8 @@ from tenderwright.notices import Place
 class FacilityLimits(Noun, frozen=True, kw_only=True):
     """Limits of a facility."""
 
-    length: Annotated[Length | None, Key("Clear length.", "92 m")] = None
-    beam: Annotated[Length | None, Key("Clear breadth.", "18 m")] = None
+    length: Annotated[Length | None, Key("Clear length at the floor of the dock or of the cradle.", "92 m")] = None
+    beam: Annotated[Length | None, Key("Clear breadth at the narrowest place she passes.", "18 m")] = None
     sill: Annotated[Length | None, Key("Water over the sill at the tide used.", "5.4 m")] = None
     blocks: Annotated[Length | None, Key("Water over the blocks at the tide used.", "4.6 m")] = None
     block_height: Annotated[Length | None, Key("Height of the keel blocks.", "1.4 m")] = None
@@ -27,7 +27,7 @@ class FacilityLimits(Noun, frozen=True, kw_only=True):
 class Cars(Noun, frozen=True, kw_only=True):
     """Rail cars that carry the ship."""
 
-    number: Annotated[int, Key("Cars available.", 8), Within(least=1, most=200)]
+    number: Annotated[int, Key("How many cars there are.", 8), Within(least=1, most=200)]
     length: Annotated[Length, Key("Length of a car.", "6.0 m")]
     gap: Annotated[Length, Key("Gap between coupled cars.", "0.5 m")]
     capacity: Annotated[Mass, Key("Capacity of a car.", "160 t")]
@@ -43,8 +43,8 @@ class Cars(Noun, frozen=True, kw_only=True):
 class Hoists(Noun, frozen=True, kw_only=True):
     """Hoists of a shiplift."""
 
-    pairs: Annotated[int, Key("Pairs.", 12), Within(least=1, most=200)]
-    spacing: Annotated[Length, Key("Spacing.", "7.0 m")]
+    pairs: Annotated[int, Key("How many pairs of hoists there are.", 12), Within(least=1, most=200)]
+    spacing: Annotated[Length, Key("Distance from one pair to the next.", "7.0 m")]
     pair_capacity: Annotated[Mass, Key("Capacity of a pair.", "280 t")]
     bay_mass: Annotated[Mass | None, Key("Mass of the platform bay of a pair.", "46 t")] = None
 
@@ -53,7 +53,7 @@ class Slope(Noun, frozen=True, kw_only=True):
     """Slope of a slipway."""
 
     gradient: Annotated[str, Key("Rise in run.", "1:16"), Form("^1:[0-9]+(\\.[0-9]+)?$", "Gradient")]
-    haul: Annotated[Force | None, Key("Hauling capacity.", "900 kN")] = None
+    haul: Annotated[Force | None, Key("Pull of the hauling winch.", "900 kN")] = None
     track: Annotated[Length | None, Key("Length of the track.", "118 m"), Within(most="2000 m"), KEPT] = None
 
 
@@ -61,18 +61,18 @@ class Certificate(Noun, frozen=True, kw_only=True):
     """Certificate of a dock."""
 
     by: Annotated[str, Key("Kind of body that certified it.")]
-    number: Annotated[str, Key("Number.")] = ""
-    valid_until: Annotated[Date | None, Key("Valid until.", "2027-04-12")]
+    number: Annotated[str, Key("Number on the certificate.", "118/26")] = ""
+    valid_until: Annotated[Date | None, Key("Last day on which the certificate is valid.", "2029-03-31")]
     here: Place
 
 
 class Facility(Noun, frozen=True, kw_only=True):
     """One facility."""
 
-    facility: Annotated[Identifier, Key("Identifier.", "north-shiplift")]
+    facility: Annotated[Identifier, Key("Identifier, by which bids name the facility.", "north-shiplift")]
     name: Annotated[str, Key("Name (invented in the demonstration).")]
-    place: Annotated[str, Key("Place.")] = ""
-    kind: Annotated[DockType, Key("Kind.")]
+    place: Annotated[str, Key("Town or harbour where it lies.", "Corve")] = ""
+    kind: Annotated[DockType, Key("What kind of facility it is.", "shiplift")]
     limits: Annotated[FacilityLimits, Key("Limits of the facility.")]
     cars: Annotated[Cars | None, Key("Rail cars that carry the ship.")] = None
     hoists: Annotated[Hoists | None, Key("Hoists of a shiplift.")] = None
@@ -80,5 +80,7 @@ class Facility(Noun, frozen=True, kw_only=True):
     certificate: Annotated[Certificate | None, Key("Certificate of the dock.")] = None
     water: Annotated[Water | None, Key("Water at the facility.")] = None
     tow: Annotated[Length | None, Key("Distance from the ship's berth.", "64 nmi"), Within(most="40000 km")] = None
-    notes: Annotated[Prose | None, Key("Notes.")] = None
+    notes: Annotated[
+        Prose | None, Key("What else bears on the choice.", "The approach dries two hours either side of low water.")
+    ] = None
     here: Place

@@ -26,12 +26,13 @@ from tenderwright.model import (
     question,
     rates,
     ship_condition,
+    survey_row,
     tender,
     vessel,
 )
 from tenderwright.model.json_schema import Schema, file_schema
 from tenderwright.model.noun import Noun
-from tenderwright.reading.layout import YAML_FILES
+from tenderwright.reading.layout import TABLES, YAML_FILES
 from tenderwright.shapes.schemas import schema_folder
 
 NOUNS: dict[str, type[Noun]] = {
@@ -68,13 +69,14 @@ NOUNS: dict[str, type[Noun]] = {
     "profile": profile.Profile,
     "findings": findings.Findings,
     "closing": closing.Closing,
+    "survey-row": survey_row.SurveyRow,
 }
 """Name of the schema to the noun."""
 
 
 def schemas() -> dict[str, Schema]:
     """Make the schema of every kind of file, by name."""
-    return {name: file_schema(NOUNS[name], pattern) for pattern, name in YAML_FILES.items()}
+    return {name: file_schema(NOUNS[name], pattern) for pattern, name in (YAML_FILES | TABLES).items()}
 
 
 def written(schema: Schema) -> str:

@@ -14,18 +14,22 @@ from tenderwright.notices import Place
 class FundingSource(Noun, frozen=True, kw_only=True):
     """One source of money."""
 
-    source: Annotated[Identifier, Key("Identifier.")]
-    name: Annotated[str, Key("Name.")]
-    amount: Annotated[Money, Key("Greatest amount.")]
-    status: Annotated[str, Key("Status."), OneOf("in hand", "promised", "applied for", "hoped for")] = ""
+    source: Annotated[Identifier, Key("Identifier, by which applications name the source.", "national-fund")]
+    name: Annotated[str, Key("Name of the giver as the papers print it.", "National maritime fund")]
+    amount: Annotated[Money, Key("The most that it gives.", 250000)]
+    status: Annotated[
+        str, Key("How sure the money is.", "applied for"), OneOf("in hand", "promised", "applied for", "hoped for")
+    ] = ""
     likelihood: Annotated[Fraction | None, Key("How likely it is to come.", "60 %")] = None
     only: Annotated[tuple[Annotated[ItemRef, Key("Item it may pay for.")], ...], Key("Items it may pay for.")] = ()
     match: Annotated[
         Fraction | None, Key("Money of others wanted for each unit of this: 100 % is one for one.", "100 %")
     ] = None
-    spend_by: Annotated[Date | None, Key("Spend by.", "2027-04-12")] = None
-    notes: Annotated[Prose | None, Key("Notes."), KEPT] = None
-    kept_back: Annotated[Money, Key("What is kept back of it for something else.")] = Decimal(0)
+    spend_by: Annotated[Date | None, Key("Last day on which its money may be spent.", "2028-03-31")] = None
+    notes: Annotated[
+        Prose | None, Key("What else was said or agreed.", "Pays after the work, on the surveyor's certificate."), KEPT
+    ] = None
+    kept_back: Annotated[Money, Key("What is kept back of it for something else.", 5000)] = Decimal(0)
     eligible: Annotated[
         tuple[Annotated[PricedKind, Key("Kind.")], ...], Key("Kinds of work it may pay for, where not all.")
     ] = ()
@@ -37,7 +41,9 @@ class FundingSource(Noun, frozen=True, kw_only=True):
 class Funding(Noun, frozen=True, kw_only=True):
     """Where the money may come from."""
 
-    sources: Annotated[tuple[FundingSource, ...], Key("Sources.")]
+    sources: Annotated[
+        tuple[FundingSource, ...], Key("The sources of money, in the order in which they would be spent.")
+    ]
 
 
 class Weights(Noun, frozen=True, kw_only=True):
@@ -70,7 +76,11 @@ class Scope(Noun, frozen=True, kw_only=True):
     """The owner's judgement of each item, for the funding ladder: what must be done, what it is worth, and what goes with what. An item that is left out has no worth of its own and is bought only where another needs it."""
 
     weights: Annotated[Weights, Key("Weights of the three scores.")]
-    items: Annotated[Mapping[str, Worth], Key("By item."), Keys(Form("^[0-9]+$", "Number of an item", "310"))]
+    items: Annotated[
+        Mapping[str, Worth],
+        Key("The owner's judgement, by the number of the item."),
+        Keys(Form("^[0-9]+$", "Number of an item", "310")),
+    ]
     confidence: Annotated[Confidence, Key("At which confidence the money is asked for.")] = "P80"
     steps: Annotated[int, Key("How many further steps of the ladder are worked out."), Within(least=0, most=12)] = 5
     here: Place

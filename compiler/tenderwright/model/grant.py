@@ -25,11 +25,11 @@ from tenderwright.notices import Place
 class OutsideCost(Noun, frozen=True, kw_only=True):
     """A cost outside the tender, such as a naval architect or the tow."""
 
-    what: Annotated[str, Key("What.", "Naval architect")]
+    what: Annotated[str, Key("What it is.", "Naval architect")]
     category: Annotated[
         Name, Key("Category: its identifier in the profile, or a word that the category takes.", "professional fees")
     ]
-    amount: Annotated[Money, Key("Amount.")]
+    amount: Annotated[Money, Key("What it costs.", 9500)]
     basis: Annotated[str, Key("What the amount rests on.", "letter of 2026-09-30")]
     eligible: Annotated[bool, Key("Whether the funder may pay for it; yes where left out.")] = True
     here: Place
@@ -38,9 +38,9 @@ class OutsideCost(Noun, frozen=True, kw_only=True):
 class InKind(Noun, frozen=True, kw_only=True):
     """Work given, valued by the hour."""
 
-    what: Annotated[str, Key("What.", "Volunteers who list and photograph rivets")]
-    hours: Annotated[Time, Key("Hours.", "420 h")]
-    rate: Annotated[Money, Key("Value of an hour.")]
+    what: Annotated[str, Key("Who works, and at what.", "Volunteers who list and photograph rivets")]
+    hours: Annotated[Time, Key("How many hours are given.", "420 h")]
+    rate: Annotated[Money, Key("Value of an hour.", 14.5)]
     category: Annotated[
         Name, Key("Category: its identifier in the profile, or a word that the category takes.", "professional fees")
     ]
@@ -51,8 +51,8 @@ class InKind(Noun, frozen=True, kw_only=True):
 class GrantOutput(Noun, frozen=True, kw_only=True):
     """Something measurable that the money brings: a quantity as written, or the sum of some lines."""
 
-    output: Annotated[str, Key("What.", "Rivets renewed")]
-    quantity: Annotated[AnyQuantity | None, Key("How much.", "600 each")] = None
+    output: Annotated[str, Key("What the money brings, as a funder would count it.", "Rivets renewed")]
+    quantity: Annotated[AnyQuantity | None, Key("How much of it, where lines do not say.", "600 each")] = None
     lines: Annotated[
         tuple[Annotated[LineName, Key("Line.", "315.a")], ...], Key("Lines whose quantities are summed up."), Count(1)
     ] = ()
@@ -64,16 +64,25 @@ class Grant(Noun, frozen=True, kw_only=True):
 
     profile: Annotated[
         IdentifierName,
-        Key("Profile of the funder's form: one of owner/profiles/, or `object-classes` or `capital-activity`."),
+        Key(
+            "Profile of the funder's form: one of owner/profiles/, or `object-classes` or `capital-activity`.",
+            "capital-activity",
+        ),
     ]
-    title: Annotated[str, Key("Title.", "Marram: steel and shell")]
+    title: Annotated[str, Key("Title of the application.", "Marram: steel and shell")]
     source: Annotated[
         IdentifierName | None,
-        Key("Source of owner/funding.yaml that is asked; without one all items are eligible, and nothing is asked."),
+        Key(
+            "Source of owner/funding.yaml that is asked; without one all items are eligible, and nothing is asked.",
+            "national-fund",
+        ),
     ] = None
     asked: Annotated[
         Money | None,
-        Key("Money asked for; left out, the amount of the source, and no more than the costs and the match allow."),
+        Key(
+            "Money asked for; left out, the amount of the source, and no more than the costs and the match allow.",
+            180000,
+        ),
     ] = None
     items: Annotated[
         tuple[Annotated[ItemRef, Key("Item.")], ...],
@@ -117,7 +126,7 @@ class Grant(Noun, frozen=True, kw_only=True):
         Key("Clauses that say which standards of conservation are followed; they are printed."),
     ] = ()
     risks: Annotated[
-        tuple[Annotated[IdentifierName, Key("Risk.")], ...] | None,
+        tuple[Annotated[IdentifierName, Key("A risk, by its identifier.", "thin-plate")], ...] | None,
         Key("Risks of owner/risks.yaml that are told; left out, those of the chosen items."),
     ] = None
     """The risks that are told, by name; left out, those of the chosen items."""

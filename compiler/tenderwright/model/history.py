@@ -51,7 +51,7 @@ __all__ = ["Deferred", "DockingDrafts", "UsedBlock", "UsedBlocks"]
 class Finding(Noun, frozen=True, kw_only=True):
     """Something found."""
 
-    where: Annotated[str, Key("Where.")]
+    where: Annotated[str, Key("Where in the ship it was found.", "strake F, starboard, Fr 51 to Fr 53")]
     found: Annotated[Prose, Key("What was found.")]
     done: Annotated[Prose | None, Key("What was done.")] = None
     extent: Annotated[str, Key("How much, with unit.", "14 m2")] = ""
@@ -60,11 +60,11 @@ class Finding(Noun, frozen=True, kw_only=True):
 class CoatingApplied(Noun, frozen=True, kw_only=True):
     """A coating applied at a docking."""
 
-    zone: Annotated[ZoneRef, Key("Zone.")]
-    system: Annotated[str, Key("Coats.")]
-    area: Annotated[Area | None, Key("Area.", "310 m2")] = None
-    preparation: Annotated[str, Key("Preparation.")] = ""
-    profile: Annotated[Length | None, Key("Profile, mean.", "68 um"), KEPT] = None
+    zone: Annotated[ZoneRef, Key("The coating zone.")]
+    system: Annotated[str, Key("The coats in a few words.", "two coats of tar epoxy, one of antifouling")]
+    area: Annotated[Area | None, Key("Area that was coated.", "310 m2")] = None
+    preparation: Annotated[str, Key("How the steel was prepared.", "spot blast to Sa 2")] = ""
+    profile: Annotated[Length | None, Key("Profile of the blasted steel, mean of the readings.", "68 um"), KEPT] = None
     salts: Annotated[AreaDensity | None, Key("Soluble salts, greatest.", "32 mg/m2"), KEPT] = None
     dust: Annotated[int | None, Key("Dust, greatest quantity class."), Within(least=0, most=5), KEPT] = None
     coats: Annotated[tuple[CoatApplied, ...], Key("Coats as applied."), KEPT] = ()
@@ -73,28 +73,28 @@ class CoatingApplied(Noun, frozen=True, kw_only=True):
 class AnodesFound(Noun, frozen=True, kw_only=True):
     """What was left of anodes, or of one, and what was fitted."""
 
-    what: Annotated[str, Key("What.")]
-    left: Annotated[Fraction | None, Key("Share left.")] = None
+    what: Annotated[str, Key("Which anodes, in words.", "shell anodes, port")]
+    left: Annotated[Fraction | None, Key("Share of them that was left.", "45 %")] = None
     renewed: Annotated[int | None, Key("How many renewed."), Within(most=1000)] = None
     anode: Annotated[AnodeRef | None, Key("The anode, where one is meant.", "p1")] = None
-    left_mass: Annotated[Mass | None, Key("Mass left.", "2.9 kg")] = None
+    left_mass: Annotated[Mass | None, Key("Mass that was left, where it was weighed.", "2.9 kg")] = None
     fitted: Annotated[Mass | None, Key("Mass of the new one fitted.", "6.5 kg")] = None
-    alloy: Annotated[str, Key("Alloy fitted.", "zinc")] = ""
+    alloy: Annotated[str, Key("Alloy of the anodes that were fitted.", "zinc")] = ""
 
 
 class HoursUsed(Noun, frozen=True, kw_only=True):
     """Hours of one trade used of the pool."""
 
-    work: Annotated[str, Key("Trade.", "boilermaker, riveter or welder")]
-    offered: Annotated[Time | None, Key("Hours tendered.", "320 h")] = None
-    used: Annotated[Time, Key("Hours used.", "212 h")]
+    work: Annotated[str, Key("The trade that worked the hours.", "boilermaker, riveter or welder")]
+    offered: Annotated[Time | None, Key("Hours of the pool as tendered.", "320 h")] = None
+    used: Annotated[Time, Key("Hours that were used.", "212 h")]
 
 
 class CauseOfGrowth(Noun, frozen=True, kw_only=True):
     """What one cause made a price grow by."""
 
-    cause: Annotated[Cause, Key("Cause.")]
-    amount: Annotated[SignedMoney, Key("Amount; negative where it came out less.")]
+    cause: Annotated[Cause, Key("What kind of cause it was.", "condition found")]
+    amount: Annotated[SignedMoney, Key("Amount; negative where it came out less.", 2310)]
 
 
 class Paid(Noun, frozen=True, kw_only=True):
@@ -110,8 +110,12 @@ class Paid(Noun, frozen=True, kw_only=True):
         Within(least=-(10**12)),
     ] = None
     """What was paid for a unit in the end."""
-    amount: Annotated[SignedMoney, Key("Amount in the currency of that docking; negative where money came back.")]
-    growth: Annotated[SignedMoney | None, Key("How much of it was growth; negative where it came out less.")] = None
+    amount: Annotated[
+        SignedMoney, Key("Amount in the currency of that docking; negative where money came back.", 18450.5)
+    ]
+    growth: Annotated[SignedMoney | None, Key("How much of it was growth; negative where it came out less.", 2310)] = (
+        None
+    )
     growth_causes: Annotated[tuple[CauseOfGrowth, ...], Key("The growth by its causes.")] = ()
     here: Place
 
@@ -119,12 +123,12 @@ class Paid(Noun, frozen=True, kw_only=True):
 class EarlierDocking(Noun, frozen=True, kw_only=True):
     """One earlier docking."""
 
-    docking: Annotated[Identifier, Key("Identifier.", "docking-2008")]
-    yard: Annotated[str, Key("Yard.")]
-    place: Annotated[str, Key("Place.")] = ""
+    docking: Annotated[Identifier, Key("Identifier, by which rates and closings name the docking.", "docking-2008")]
+    yard: Annotated[str, Key("Name of the yard that docked her.", "Corve Dock and Engineering")]
+    place: Annotated[str, Key("Town or harbour of the yard.", "Corve")] = ""
     dock_type: Annotated[DockType, Key("Kind of dock.")]
-    docked: Annotated[Date, Key("Day docked.", "2027-04-12")]
-    undocked: Annotated[Date, Key("Day undocked.", "2027-04-12")]
+    docked: Annotated[Date, Key("Day on which she landed on the blocks.", "2008-09-02")]
+    undocked: Annotated[Date, Key("Day on which she floated again.", "2008-09-26")]
     drafts: Annotated[DockingDrafts | None, Key("Drafts on docking.")] = None
     undocking_drafts: Annotated[DockingDrafts | None, Key("Drafts on undocking.")] = None
     soundings: Annotated[tuple[SoundingTaken, ...], Key("What was in the tanks on docking.")] = ()
@@ -132,14 +136,14 @@ class EarlierDocking(Noun, frozen=True, kw_only=True):
     blocks: Annotated[UsedBlocks, Key("Blocks as used.")] = field(default_factory=UsedBlocks)
     not_painted: Annotated[tuple[NotPainted, ...], Key("Places left without coating.")] = ()
     plugs: Annotated[tuple[PlugDrawn, ...], Key("Docking plugs drawn and refitted.")] = ()
-    findings: Annotated[tuple[Finding, ...], Key("Findings.")] = ()
-    renewed: Annotated[tuple[SteelRenewed, ...], Key("Steel renewed.")] = ()
+    findings: Annotated[tuple[Finding, ...], Key("What was found, and what was done about it.")] = ()
+    renewed: Annotated[tuple[SteelRenewed, ...], Key("Plates, floors and frames that were renewed.")] = ()
     rivets: Annotated[tuple[RivetsRenewed, ...], Key("Rivets renewed or mended.")] = ()
     valves: Annotated[tuple[ValveFound, ...], Key("Sea valves and other closures in the shell.")] = ()
     clearances: Annotated[tuple[ClearanceTaken, ...], Key("Clearances of shaft and rudder.")] = ()
     tank_tests: Annotated[tuple[TankTested, ...], Key("Tests of tanks and spaces.")] = ()
-    coatings: Annotated[tuple[CoatingApplied, ...], Key("Coatings.")] = ()
-    anodes: Annotated[tuple[AnodesFound, ...], Key("Anodes.")] = ()
+    coatings: Annotated[tuple[CoatingApplied, ...], Key("Coatings applied, by zone.")] = ()
+    anodes: Annotated[tuple[AnodesFound, ...], Key("What was left of the anodes, and what was fitted.")] = ()
     currency: Annotated[Currency, Key("ISO 4217 code.", "EUR")] = ""
     prices: Annotated[
         tuple[Paid, ...], Key("Prices paid, where they may be published; otherwise keep them under owner/.")
@@ -150,5 +154,5 @@ class EarlierDocking(Noun, frozen=True, kw_only=True):
     hours_used: Annotated[tuple[HoursUsed, ...], Key("Hours used of the pool.")] = ()
     guarantee_until: Annotated[Date | None, Key("Last day of the guarantee.", "2027-05-19")] = None
     lessons: Annotated[Prose | None, Key("What to do otherwise next time.")] = None
-    photographs: Annotated[tuple[PhotographKept, ...], Key("Photographs kept."), KEPT] = ()
+    photographs: Annotated[tuple[PhotographKept, ...], Key("Photographs that are kept, or sets of them."), KEPT] = ()
     here: Place

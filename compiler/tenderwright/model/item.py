@@ -35,18 +35,28 @@ from tenderwright.notices import Place
 class Where(Noun, frozen=True, kw_only=True):
     """Where an item is."""
 
-    text: Annotated[Prose | None, Key("In words.")] = None
+    text: Annotated[
+        Prose | None, Key("Where the work is, in words.", "Shell below the light waterline, both sides")
+    ] = None
     extent: Annotated[Extent | None, Key("Along the ship.")] = None
     side: Side = ""
-    tanks: Annotated[tuple[Annotated[TankRef, Key("A tank.", "forepeak")], ...], Key("Tanks concerned.")] = ()
+    tanks: Annotated[
+        tuple[Annotated[TankRef, Key("A tank.", "forepeak")], ...], Key("Tanks in which the work is.")
+    ] = ()
     boundary_of: Annotated[
         tuple[Annotated[TankRef, Key("A tank.")], ...],
         Key("Tanks on whose boundary the work lies; for hot work and gas-free checks."),
     ] = ()
-    zones: Annotated[tuple[Annotated[ZoneRef, Key("A zone.", "underwater")], ...], Key("Coating zones.")] = ()
-    openings: Annotated[tuple[Annotated[OpeningRef, Key("An opening.")], ...], Key("Openings.")] = ()
-    strakes: Annotated[tuple[Annotated[StrakeRef, Key("A strake.", "A")], ...], Key("Strakes.")] = ()
-    anodes: Annotated[tuple[Annotated[AnodeRef, Key("An anode.")], ...], Key("Anodes.")] = ()
+    zones: Annotated[
+        tuple[Annotated[ZoneRef, Key("A zone.", "underwater")], ...], Key("Coating zones on which the work is.")
+    ] = ()
+    openings: Annotated[
+        tuple[Annotated[OpeningRef, Key("An opening.")], ...], Key("Openings of the hull at which the work is.")
+    ] = ()
+    strakes: Annotated[
+        tuple[Annotated[StrakeRef, Key("A strake.", "A")], ...], Key("Strakes of the shell on which the work is.")
+    ] = ()
+    anodes: Annotated[tuple[Annotated[AnodeRef, Key("An anode.")], ...], Key("Anodes that the work concerns.")] = ()
 
 
 class Access(Noun, frozen=True, kw_only=True):
@@ -59,8 +69,8 @@ class Access(Noun, frozen=True, kw_only=True):
 class OwnerFurnished(Noun, frozen=True, kw_only=True):
     """Something furnished by the owner."""
 
-    what: Annotated[str, Key("What.")]
-    quantity: Annotated[AnyQuantity, Key("How much.", "24 each")]
+    what: Annotated[str, Key("What the owner brings.", "Antifouling paint, red")]
+    quantity: Annotated[AnyQuantity, Key("How much of it the owner brings.", "24 each")]
     delivered: Annotated[
         DayOrDate | None, Key("Day on which it is at the yard: a date or a day counted from an event.")
     ]
@@ -71,8 +81,8 @@ class OwnerFurnished(Noun, frozen=True, kw_only=True):
 class YardFurnished(Noun, frozen=True, kw_only=True):
     """Something furnished by the yard."""
 
-    what: Annotated[str, Key("What.")]
-    quantity: Annotated[AnyQuantity | None, Key("How much.", "12 each")] = None
+    what: Annotated[str, Key("What the yard brings.", "Docking plugs, bronze")]
+    quantity: Annotated[AnyQuantity | None, Key("How much of it the yard brings.", "12 each")] = None
     standard: Annotated[str, Key("Standard it meets.", "ISO 4624")] = ""
 
 
@@ -81,10 +91,12 @@ class Heritage(Noun, frozen=True, kw_only=True):
 
     significance: Annotated[Prose, Key("What is significant.")]
     treatment: Annotated[
-        str, Key("Treatment."), OneOf("stabilise", "preserve", "rehabilitate", "restore", "replace in kind")
+        str,
+        Key("How the fabric is to be treated.", "preserve"),
+        OneOf("stabilise", "preserve", "rehabilitate", "restore", "replace in kind"),
     ]
     keep_fabric: Annotated[bool, Key("Whether removed fabric is tagged and returned.")] = False
-    photographs: Annotated[str, Key("Photographs wanted.", "before, opened, after")] = ""
+    photographs: Annotated[str, Key("At which stages photographs are wanted.", "before, opened, after")] = ""
 
 
 class Test(Noun, frozen=True, kw_only=True):
@@ -92,9 +104,9 @@ class Test(Noun, frozen=True, kw_only=True):
 
     __test__ = False
 
-    test: Annotated[str, Key("Which.")]
+    test: Annotated[str, Key("Which test is made.", "Hose test of the hatch coamings")]
     accept: Annotated[Prose, Key("What passes, with a figure.")]
-    when: Annotated[str, Key("When.")] = ""
+    when: Annotated[str, Key("When it is made.", "After the last weld, before coating")] = ""
 
 
 class Hold(Noun, frozen=True, kw_only=True):
@@ -123,7 +135,7 @@ class Hold(Noun, frozen=True, kw_only=True):
             ],
             ...,
         ],
-        Key("Who attends."),
+        Key("Who attends; the work waits for each of them."),
         Count(1),
     ]
     notice: Annotated[Time, Key("Notice given beforehand.", "24 h")]
@@ -135,7 +147,7 @@ class Hold(Noun, frozen=True, kw_only=True):
 class Report(Noun, frozen=True, kw_only=True):
     """A report the yard hands over."""
 
-    report: Annotated[str, Key("What.")]
+    report: Annotated[str, Key("What is handed over.", "Film thickness readings of each coat")]
     due: Annotated[DayFromEvent, Key("When it is due.")]
     copies: Annotated[str, Key("Form and number.", "PDF, and two on paper")] = ""
     here: Place
@@ -144,7 +156,7 @@ class Report(Noun, frozen=True, kw_only=True):
 class Decision(Noun, frozen=True, kw_only=True):
     """A decision gate."""
 
-    who: Annotated[str, Key("Who decides.")]
+    who: Annotated[str, Key("Who decides, by office.", "Ship manager")]
     within: Annotated[Time, Key("Time the owner takes.", "48 h")]
     on: Annotated[Prose, Key("On what it is decided, and what follows.")]
 
@@ -176,7 +188,9 @@ class Line(Noun, frozen=True, kw_only=True):
     basis: Annotated[
         str, Key("How the quantity is known."), OneOf("surveyed", "drawing", "calculated", "assumed", "owner's")
     ] = ""
-    amount: Annotated[Money | None, Key("The owner's fixed sum, or the materials allowance for a markup.")] = None
+    amount: Annotated[Money | None, Key("The owner's fixed sum, or the materials allowance for a markup.", 12000)] = (
+        None
+    )
     where: Annotated[
         str, Key("Where, for contingent quantities; or who chooses.", "any two places, at the owner's choice")
     ] = ""
@@ -289,15 +303,18 @@ class Item(Noun, frozen=True, kw_only=True):
         Key("Hazards; each brings its precautions into the item."),
     ] = ()
     precautions: Annotated[Prose | None, Key("Precautions special to this item.")] = None
-    heritage: Annotated[Heritage | None, Key("Heritage.")] = None
-    tests: Annotated[tuple[Test, ...], Key("Tests.")] = ()
-    holds: Annotated[tuple[Hold, ...], Key("Inspection points.")] = ()
-    reports: Annotated[tuple[Report, ...], Key("Reports due.")] = ()
+    heritage: Annotated[Heritage | None, Key("What is significant in it, and how that is treated.")] = None
+    tests: Annotated[tuple[Test, ...], Key("The tests, and what passes each.")] = ()
+    holds: Annotated[tuple[Hold, ...], Key("Points at which the work stops, or may be watched.")] = ()
+    reports: Annotated[tuple[Report, ...], Key("What the yard hands over on paper, and when.")] = ()
     decision: Annotated[Decision | None, Key("A decision gate.")] = None
     option_until: Annotated[DayFromEvent | None, Key("Last day to exercise an option.")] = None
     deferral: Annotated[Prose | None, Key("What follows if it is put off.")] = None
     lines: Annotated[tuple[Line, ...], Key("Lines to price.")] = ()
-    photographs: Annotated[tuple[Annotated[str, Key("Photograph set.")], ...], Key("Photographs.")] = ()
+    photographs: Annotated[
+        tuple[Annotated[str, Key("Photograph set.")], ...],
+        Key("Photographs in photographs/ that show the place, printed with the item."),
+    ] = ()
     here: Place
 
     @property

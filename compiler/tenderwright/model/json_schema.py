@@ -116,7 +116,7 @@ def _measures(schema: Schema, mark: Measures) -> Schema:
 
 
 def _amount(schema: Schema, mark: Amount) -> Schema:
-    return schema | {"money": True} | ({"signed": True} if mark.signed else {}) | {"examples": [1250, 84.5]}
+    return schema | {"money": True} | ({"signed": True} if mark.signed else {})
 
 
 def _form(schema: Schema, mark: Form) -> Schema:

@@ -72,7 +72,7 @@ DayOrDate = Annotated[Day, Either(_EVENT)]
 DateOrNone = Annotated[str, Either("none")]
 DayAndTime = Annotated[str, Form(r"^[0-9]{4}-[0-9]{2}-[0-9]{2} [0-9]{2}:[0-9]{2}$", "Day and time", "2027-05-04 09:30")]
 
-IDENTIFIER = Form(r"^[a-z0-9]+(-[a-z0-9]+)*$", "Identifier", "forepeak", "sea-chest-port", longest=48)
+IDENTIFIER = Form(r"^[a-z0-9]+(-[a-z0-9]+)*$", "Identifier", longest=48)
 Identifier = Annotated[str, IDENTIFIER]
 IdentifierName = Annotated[Name, IDENTIFIER]
 LINE = Form(r"^[0-9]+\.[a-z]{1,2}$", "Number of a line", "420.a")

@@ -20,7 +20,7 @@ from tenderwright.quantities.position import Position
 class LightshipWeight(Noun, frozen=True, kw_only=True):
     """The lightship."""
 
-    mass: Annotated[Mass, Key("Mass.", "560 t")]
+    mass: Annotated[Mass, Key("Mass of the lightship.", "560 t")]
     at: Annotated[SignedLength, Key("Longitudinal centre forward of the after perpendicular.", "23.4 m")]
     height: Annotated[Length, Key("Vertical centre above the keel line.", "3.6 m")]
     off_centre: Annotated[SignedLength | None, Key("Transverse centre, port positive.", "0 m")] = None
@@ -31,9 +31,9 @@ class LightshipWeight(Noun, frozen=True, kw_only=True):
 class Weight(Noun, frozen=True, kw_only=True):
     """A weight aboard."""
 
-    what: Annotated[str, Key("What.", "ballast, cast iron, in hold")]
+    what: Annotated[str, Key("What the weight is.", "ballast, cast iron, in hold")]
     mass: Annotated[SignedMass, Key("Mass; negative for what is removed.", "38 t")]
-    at: Annotated[Position, Key("Longitudinal centre.", "Fr 40")]
+    at: Annotated[Position, Key("Longitudinal centre of the weight.", "Fr 40")]
     height: Annotated[Length, Key("Vertical centre above the keel line.", "1.1 m")]
     off_centre: Annotated[SignedLength | None, Key("Transverse centre, port positive.", "0 m")] = None
     basis: Annotated[str, Key("How it is known."), KEPT] = ""
@@ -45,7 +45,7 @@ class ObservedDrafts(Noun, frozen=True, kw_only=True):
 
     aft: Annotated[Length, Key("At the after perpendicular, above the keel line.", "3.4 m")]
     forward: Annotated[Length, Key("At the forward perpendicular.", "3.0 m")]
-    read: Annotated[Date, Key("Day.", "2027-04-12"), KEPT]
+    read: Annotated[Date, Key("Day on which the drafts were read.", "2026-10-14"), KEPT]
     here: Place
 
 
@@ -54,14 +54,16 @@ class DockingCondition(Noun, frozen=True, kw_only=True):
 
     trim: Annotated[SignedLength, Key("Trim wanted, positive by the stern.", "0.3 m")]
     least_gm: Annotated[Length | None, Key("Least fluid GM afloat.", "0.3 m")] = None
-    most_list: Annotated[Angle | None, Key("Greatest list.", "0.5 deg")] = None
+    most_list: Annotated[Angle | None, Key("Greatest list with which she may land.", "0.5 deg")] = None
     here: Place
 
 
 class Lightship(Noun, frozen=True, kw_only=True):
     """Lightship weight and centre, weights aboard, and the condition wanted for docking."""
 
-    lightship: Annotated[LightshipWeight, Key("Lightship.")]
+    lightship: Annotated[
+        LightshipWeight, Key("The lightship: her mass and centre without what the list of weights and the tanks hold.")
+    ]
     weights: Annotated[tuple[Weight, ...], Key("Weights aboard on arrival, tanks excepted.")]
     water: Annotated[Water | None, Key("Water at the dock.")] = None
     observed: Annotated[ObservedDrafts | None, Key("Drafts last read, for comparison.")] = None

@@ -28,12 +28,19 @@ __all__ = ["Bid", "BidLine"]
 class Risk(Noun, frozen=True, kw_only=True):
     """Something that may go wrong."""
 
-    risk: Annotated[Identifier, Key("Identifier.")]
-    what: Annotated[Prose, Key("What.")]
-    item: Annotated[ItemRef | None, Key("Item.")] = None
+    risk: Annotated[Identifier, Key("Identifier, by which applications name the risk.", "thin-plate")]
+    what: Annotated[
+        Prose,
+        Key(
+            "What may go wrong, and what would follow.", "More plate of strake B is found thin than the survey showed."
+        ),
+    ]
+    item: Annotated[
+        ItemRef | None, Key("The item that it bears on; left out where it bears on the docking as a whole.")
+    ] = None
     likelihood: Annotated[Fraction | None, Key("How likely it is.", "30 %")] = None
-    low: Annotated[Money | None, Key("Low cost.")] = None
-    high: Annotated[Money | None, Key("High cost.")] = None
+    low: Annotated[Money | None, Key("The least that it would cost.", 10000)] = None
+    high: Annotated[Money | None, Key("The most that it would cost.", 45000)] = None
     answer: Annotated[Prose | None, Key("What is done about it.")] = None
     bears_on: Annotated[
         str,
@@ -48,7 +55,7 @@ class Risk(Noun, frozen=True, kw_only=True):
 class Risks(Noun, frozen=True, kw_only=True):
     """What may go wrong, with its likelihood, its cost and what is done about it."""
 
-    risks: Annotated[tuple[Risk, ...], Key("Risks.")]
+    risks: Annotated[tuple[Risk, ...], Key("The risks, the greatest first.")]
 
 
 @dataclass(frozen=True)

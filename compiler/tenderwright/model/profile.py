@@ -14,8 +14,8 @@ from tenderwright.reading.source import Source
 class ProfileHeading(Noun, frozen=True, kw_only=True):
     """A heading of the form, and which of the content we make goes under it."""
 
-    heading: Annotated[Identifier, Key("Identifier.")]
-    title: Annotated[str, Key("Title.", "Need")]
+    heading: Annotated[Identifier, Key("Identifier, by which an application names the heading.", "need")]
+    title: Annotated[str, Key("Heading as the funder's form words it.", "Need")]
     group: Annotated[str, Key("Group of headings that stand together on the same pages.", "The project")] = ""
     """The group of headings that stand together on the same pages."""
     asks: Annotated[str, Key("One plain sentence on what belongs there.")]
@@ -53,8 +53,8 @@ class ProfileHeading(Noun, frozen=True, kw_only=True):
 class ProfileCategory(Noun, frozen=True, kw_only=True):
     """A category of expenditure, and what is put into it."""
 
-    category: Annotated[Identifier, Key("Identifier.")]
-    title: Annotated[str, Key("Title.", "Repair and conservation")]
+    category: Annotated[Identifier, Key("Identifier, by which an application names the category.", "repair")]
+    title: Annotated[str, Key("Category as the funder's form words it.", "Repair and conservation")]
     group: Annotated[str, Key("Group under which it stands and is summed up.", "Capital costs")] = ""
     """The group under which it stands and is summed up."""
     takes: Annotated[
@@ -109,8 +109,8 @@ class ProfileCategory(Noun, frozen=True, kw_only=True):
 class Profile(Noun, frozen=True, kw_only=True):
     """The headings and categories of a funder's application form, in words of your own. Two come with the compiler, `object-classes` and `capital-activity`; one of yours with the name of one of them goes before it. A profile is generic: check the funder's current notice."""
 
-    name: Annotated[IdentifierName, Key("Name by which applications and the command line call it.")]
-    title: Annotated[str, Key("Title.", "Capital, activity and other costs")]
+    name: Annotated[IdentifierName, Key("Name by which applications and the command line call it.", "our-fund")]
+    title: Annotated[str, Key("Title of the form, in words of your own.", "Capital, activity and other costs")]
     modelled_on: Annotated[str, Key("Which published form headings it is modelled on, in your own words.")]
     check_notice: Annotated[str, Key("What to check in the funder's current notice.")]
     headings: Annotated[tuple[ProfileHeading, ...], Key("Headings, in the order of the form."), Count(1)]
@@ -119,7 +119,7 @@ class Profile(Noun, frozen=True, kw_only=True):
         Key("Categories of expenditure, in the order of the form; a cost goes into the first that takes it."),
         Count(1),
     ]
-    default_category: Annotated[IdentifierName, Key("Category of what no other takes.")]
+    default_category: Annotated[IdentifierName, Key("Category of what no other takes.", "repair")]
     contingency: Annotated[
         str,
         Key(
@@ -134,7 +134,11 @@ class Profile(Noun, frozen=True, kw_only=True):
         ),
         OneOf("apportioned", "whole", "not eligible"),
     ]
-    notes: Annotated[Prose | None, Key("Notes."), KEPT] = None
+    notes: Annotated[
+        Prose | None,
+        Key("What to look up in the funder's notice.", "The limit of indirect costs changes each year."),
+        KEPT,
+    ] = None
     here: Place
 
     def category_taking(self, *words: str) -> ProfileCategory | None:

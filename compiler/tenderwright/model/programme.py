@@ -11,8 +11,8 @@ from tenderwright.notices import Place
 class Crew(Noun, frozen=True, kw_only=True):
     """A crew of which there are few."""
 
-    crew: Annotated[Identifier, Key("Identifier.", "riveters")]
-    name: Annotated[str, Key("Name.")] = ""
+    crew: Annotated[Identifier, Key("Identifier, by which activities name the crew.", "riveters")]
+    name: Annotated[str, Key("Name as the schedule prints it.", "Riveters")] = ""
     count: Annotated[int, Key("How many of them."), Within(least=1, most=1000)]
     here: Place
 
@@ -20,7 +20,7 @@ class Crew(Noun, frozen=True, kw_only=True):
 class Activity(Noun, frozen=True, kw_only=True):
     """Something that takes time."""
 
-    activity: Annotated[Identifier, Key("Identifier.", "wash")]
+    activity: Annotated[Identifier, Key("Identifier, by which other activities name it.", "wash")]
     item: Annotated[ItemRef, Key("The item that it belongs to.", "210")]
     title: Annotated[str, Key("What is done; left out, the title of the item.")] = ""
     kind: Annotated[
@@ -30,9 +30,9 @@ class Activity(Noun, frozen=True, kw_only=True):
         ),
         OneOf("work", "cure", "decision", "docking", "undocking"),
     ] = "work"
-    low: Annotated[Time | None, Key("Shortest.", "1 d")] = None
-    likely: Annotated[Time | None, Key("Likely.", "2 d")] = None
-    high: Annotated[Time | None, Key("Longest.", "4 d")] = None
+    low: Annotated[Time | None, Key("Shortest time that it may take.", "1 d")] = None
+    likely: Annotated[Time | None, Key("Time that it will most likely take.", "2 d")] = None
+    high: Annotated[Time | None, Key("Longest time that it may take.", "4 d")] = None
     after: Annotated[
         tuple[Annotated[Identifier, Key("Activity.", "wash")], ...],
         Key("Activities that come before, beside those of the items that its item depends on."),
@@ -52,7 +52,7 @@ class Activity(Noun, frozen=True, kw_only=True):
 class DayLine(Noun, frozen=True, kw_only=True):
     """A line whose quantity is a count of days of the programme."""
 
-    line: Annotated[LineNumber, Key("Line.", "420.a")]
+    line: Annotated[LineNumber, Key("The line whose quantity is a count of days.", "420.a")]
     days: Annotated[
         str,
         Key(
@@ -73,6 +73,6 @@ class Programme(Noun, frozen=True, kw_only=True):
         Key("Value that gives the share of days on which work in the open can be done.", "climate.workable-share"),
     ] = None
     crews: Annotated[tuple[Crew, ...], Key("Crews that are few.")] = ()
-    activities: Annotated[tuple[Activity, ...], Key("Activities.")]
+    activities: Annotated[tuple[Activity, ...], Key("What is done, one after another or side by side.")]
     day_lines: Annotated[tuple[DayLine, ...], Key("Lines whose quantity is a count of days of this programme.")] = ()
     here: Place

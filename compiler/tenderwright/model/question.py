@@ -36,7 +36,7 @@ class Question(Noun, frozen=True, kw_only=True):
 class Asker(Noun, frozen=True, kw_only=True):
     """Who asked a question."""
 
-    yard: Annotated[str, Key("The yard.", "Ostrey Dock Company"), KEPT]
+    yard: Annotated[str, Key("Name of the yard that asked.", "Ostrey Dock Company"), KEPT]
     how: Annotated[str, Key("How it came, and where it is kept.", "letter of 2027-04-12"), KEPT] = ""
     here: Place
 

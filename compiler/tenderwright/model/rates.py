@@ -24,28 +24,30 @@ class EarlierPrice(Noun, frozen=True, kw_only=True):
 class Factor(Noun, frozen=True, kw_only=True):
     """A factor for access or location."""
 
-    factor: Annotated[float, Key("Factor.", 1.12), Within(above=0, most=100)]
-    why: Annotated[str, Key("Why.", "bottom shell, under the bilge")]
+    factor: Annotated[float, Key("By how much the rate is multiplied.", 1.12), Within(above=0, most=100)]
+    why: Annotated[str, Key("What makes the work slower or quicker here.", "bottom shell, under the bilge")]
 
 
 class Rate(Noun, frozen=True, kw_only=True):
     """The owner's rate for one line: stated, taken from an earlier docking, or built from man-hours."""
 
-    rate: Annotated[Money | None, Key("Likely rate or lump sum. Or give `history`, or `hours`.")] = None
-    low: Annotated[Money | None, Key("Low, before factors. Left out, it follows from the class of the estimate.")] = (
-        None
-    )
-    high: Annotated[Money | None, Key("High, before factors. Left out, it follows from the class of the estimate.")] = (
-        None
-    )
+    rate: Annotated[Money | None, Key("Likely rate or lump sum. Or give `history`, or `hours`.", 84.5)] = None
+    low: Annotated[
+        Money | None, Key("Low, before factors. Left out, it follows from the class of the estimate.", 72)
+    ] = None
+    high: Annotated[
+        Money | None, Key("High, before factors. Left out, it follows from the class of the estimate.", 110)
+    ] = None
     basis: Annotated[str, Key("Where it comes from.", "2008 docking, escalated")] = ""
-    note: Annotated[str, Key("Note."), KEPT] = ""
+    note: Annotated[
+        str, Key("What else should be known of the rate.", "The yard in Corve asked a third more."), KEPT
+    ] = ""
     history: Annotated[
         EarlierPrice | None, Key("Takes the price for each unit paid at an earlier docking, escalated by an index.")
     ] = None
     hours: Annotated[Time | None, Key("Man-hours for each unit of the line.", "38 h")] = None
     labour: Annotated[Identifier, Key("Which labour, of those under `labour`.", "shipwright")] = ""
-    materials: Annotated[Money | None, Key("Materials for each unit of the line, beside the hours.")] = None
+    materials: Annotated[Money | None, Key("Materials for each unit of the line, beside the hours.", 6.4)] = None
     factors: Annotated[tuple[Factor, ...], Key("Factors for access and location, multiplied.")] = ()
     quantity_low: Annotated[AnyQuantity | None, Key("Least quantity that may be needed.", "0 kg")] = None
     quantity_high: Annotated[AnyQuantity | None, Key("Greatest quantity that may be needed.", "900 kg")] = None
@@ -60,24 +62,29 @@ class Rate(Noun, frozen=True, kw_only=True):
 class Labour(Noun, frozen=True, kw_only=True):
     """The rate of a labour for an hour."""
 
-    rate: Annotated[Money, Key("Likely.")]
-    low: Annotated[Money | None, Key("Low."), KEPT] = None
-    high: Annotated[Money | None, Key("High."), KEPT] = None
+    rate: Annotated[Money, Key("Likely rate for an hour.", 68)]
+    low: Annotated[Money | None, Key("Lowest rate for an hour.", 60), KEPT] = None
+    high: Annotated[Money | None, Key("Highest rate for an hour.", 80), KEPT] = None
     basis: Annotated[str, Key("Where it comes from.", "yards' tariffs, 2026"), KEPT] = ""
 
 
 class Shared(Noun, frozen=True, kw_only=True):
     """How shared services are spread over the items."""
 
-    items: Annotated[tuple[Annotated[ItemRef, Key("An item whose cost is shared.", "110")], ...], Key("Items shared.")]
-    rule: Annotated[str, Key("Rule."), OneOf("by direct value", "by dock days", "equally")]
+    items: Annotated[
+        tuple[Annotated[ItemRef, Key("An item whose cost is shared.", "110")], ...],
+        Key("The items whose cost is spread over the others."),
+    ]
+    rule: Annotated[
+        str, Key("By what the cost is spread.", "by direct value"), OneOf("by direct value", "by dock days", "equally")
+    ]
 
 
 class Contingency(Noun, frozen=True, kw_only=True):
     """Contingency, shown and never buried."""
 
     share: Annotated[Fraction, Key("Share of the base.", "20 %")]
-    why: Annotated[str, Key("Why.")]
+    why: Annotated[str, Key("What the contingency is for.", "The shell inside the bunkers was not surveyed")]
 
 
 class Simulation(Noun, frozen=True, kw_only=True):
@@ -87,7 +94,7 @@ class Simulation(Noun, frozen=True, kw_only=True):
     across: Annotated[Fraction, Key("Correlation of any two prices.", "25 %")]
     trials: Annotated[int, Key("Trials; left out, 100000."), Within(least=1000, most=200000)] = 100000
     seed: Annotated[int, Key("Seed; left out, 1."), Within(least=0)] = 1
-    why: Annotated[str, Key("Why these.", "prices of one yard move together")] = ""
+    why: Annotated[str, Key("Why these figures were taken.", "prices of one yard move together")] = ""
     here: Place
 
 
@@ -124,7 +131,7 @@ class Rates(Noun, frozen=True, kw_only=True):
 class PriceIndex(Noun, frozen=True, kw_only=True):
     """A published index of prices by month."""
 
-    index: Annotated[Identifier, Key("Identifier.", "repair-prices")]
+    index: Annotated[Identifier, Key("Identifier, by which rates name the index.", "repair-prices")]
     name: Annotated[str, Key("Name as published.")]
     code: Annotated[str, Key("Code or table as published."), KEPT] = ""
     publisher: Annotated[str, Key("Who publishes it."), KEPT] = ""
@@ -143,4 +150,4 @@ class PriceIndex(Noun, frozen=True, kw_only=True):
 class PriceIndices(Noun, frozen=True, kw_only=True):
     """Published indices by which old prices are brought to the month of the estimate."""
 
-    indices: Annotated[tuple[PriceIndex, ...], Key("Indices.")]
+    indices: Annotated[tuple[PriceIndex, ...], Key("The published indices, each with its figures by month.")]

@@ -9,22 +9,12 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from tenderwright.model.findings import ReadingTaken
+from tenderwright.model.noun import keys_of
+from tenderwright.model.survey_row import SurveyRow
 from tenderwright.notices import Notice, Place
 from tenderwright.reading.source import Source
 
-COLUMNS = (
-    "strake",
-    "frame",
-    "side",
-    "tank",
-    "member",
-    "kind",
-    "as_built_mm",
-    "measured_mm",
-    "date",
-    "instrument",
-    "stage",
-)
+COLUMNS = tuple(key for _, key in keys_of(SurveyRow))
 """The columns of a survey."""
 GREATEST = 500.0
 """Thicknesses of this and more are taken for mistakes of unit, mm."""

@@ -27,13 +27,15 @@ from tenderwright.quantities.position import Position
 class WastageZone(Noun, frozen=True, kw_only=True):
     """A zone of the shell by how it wastes, and what plate in it may lose."""
 
-    zone: Annotated[Identifier, Key("Identifier.", "wind-and-water")]
-    name: Annotated[str, Key("Name.", "wind and water strake")]
+    zone: Annotated[Identifier, Key("Identifier of the zone.", "wind-and-water")]
+    name: Annotated[str, Key("Name as the tender prints it.", "wind and water strake")]
     strakes: Annotated[
         tuple[Annotated[StrakeRef, Key("A strake.", "B")], ...], Key("Strakes that it takes in."), Count(1)
     ]
     from_: Annotated[Position | None, Key("After end; the whole length unless given.", "Fr 33")] = None
-    to: Annotated[Position | None, Key("Forward end.", "Fr 44")] = None
+    to: Annotated[
+        Position | None, Key("Forward end of the zone; the whole length of the strakes where left out.", "Fr 44")
+    ] = None
     allowable: Annotated[Fraction, Key("What plate may lose of its thickness as built before it is renewed.", "25 %")]
     source: Annotated[
         str,
@@ -64,10 +66,10 @@ class MemberLimit(Noun, frozen=True, kw_only=True):
 class Pitted(Noun, frozen=True, kw_only=True):
     """A pitted stretch of a strake."""
 
-    strake: Annotated[StrakeRef, Key("Strake.", "B")]
+    strake: Annotated[StrakeRef, Key("The strake that is pitted.", "B")]
     side: Side
-    from_: Annotated[Position, Key("After end.", "Fr 33")]
-    to: Annotated[Position, Key("Forward end.", "Fr 44")]
+    from_: Annotated[Position, Key("After end of the pitted stretch.", "Fr 33")]
+    to: Annotated[Position, Key("Forward end of the pitted stretch.", "Fr 44")]
     share: Annotated[Fraction, Key("Share of one face that is pits.", "18 %")]
     source: Annotated[
         str,
@@ -84,11 +86,11 @@ class Renewed(Noun, frozen=True, kw_only=True):
     """Plate renewed in the past."""
 
     what: Annotated[str, Key("What was done.", "insert of 10 mm"), KEPT]
-    strake: Annotated[StrakeRef, Key("Strake.", "E")]
+    strake: Annotated[StrakeRef, Key("The strake in which plate was renewed.", "E")]
     side: Side
-    from_: Annotated[Position, Key("After end.", "Fr 34")]
-    to: Annotated[Position, Key("Forward end.", "Fr 37")]
-    on: Annotated[Date, Key("Day.", "2007-10-01")]
+    from_: Annotated[Position, Key("After end of the plate.", "Fr 34")]
+    to: Annotated[Position, Key("Forward end of the plate.", "Fr 37")]
+    on: Annotated[Date, Key("Day on which it was renewed, from which its wastage counts.", "2007-10-01")]
     source: Annotated[
         str,
         Key(
@@ -104,24 +106,28 @@ class Renewed(Noun, frozen=True, kw_only=True):
 class Apart(Noun, frozen=True, kw_only=True):
     """Plate that an item of its own renews."""
 
-    item: Annotated[ItemRef, Key("The item.", "335")]
-    strake: Annotated[StrakeRef, Key("Strake.", "C")]
+    item: Annotated[ItemRef, Key("The item that renews the plate.", "335")]
+    strake: Annotated[StrakeRef, Key("The strake in which the plate is.", "C")]
     side: Side
-    from_: Annotated[Position, Key("After end.", "Fr 42")]
-    to: Annotated[Position, Key("Forward end.", "Fr 46")]
+    from_: Annotated[Position, Key("After end of the plate.", "Fr 42")]
+    to: Annotated[Position, Key("Forward end of the plate.", "Fr 46")]
     here: Place
 
 
 class WorkPlace(Noun, frozen=True, kw_only=True):
     """Strakes on which work is slower, by the tariff's names."""
 
-    strakes: Annotated[tuple[Annotated[StrakeRef, Key("A strake.", "B")], ...], Key("Strakes."), Count(1)]
+    strakes: Annotated[
+        tuple[Annotated[StrakeRef, Key("A strake.", "B")], ...], Key("The strakes where this place is."), Count(1)
+    ]
     place: Annotated[
         str,
         Key("Place, by the tariff's names."),
         OneOf("flat", "bottom shell", "keel", "garboard", "bilge", "deck", "bulkhead"),
     ]
-    curvature: Annotated[str, Key("Curvature."), OneOf("none", "single", "double")] = "none"
+    curvature: Annotated[
+        str, Key("How the plate is curved: in no, one or two directions.", "single"), OneOf("none", "single", "double")
+    ] = "none"
     here: Place
 
 
@@ -196,7 +202,7 @@ class Month(Noun, frozen=True, kw_only=True):
 class Climate(Noun, frozen=True, kw_only=True):
     """The climate of the place where she is docked."""
 
-    place: Annotated[str, Key("Place.", "Sallow Haven")]
+    place: Annotated[str, Key("The place whose weather it is.", "Sallow Haven")]
     source: Annotated[
         str,
         Key(
@@ -207,7 +213,7 @@ class Climate(Noun, frozen=True, kw_only=True):
     ]
     day_begins: Annotated[float, Key("Hour at which work begins; 7 unless given.", 7), Within(least=0, most=24)] = 7.0
     day_ends: Annotated[float, Key("Hour at which work ends; 17 unless given.", 17), Within(least=0, most=24)] = 17.0
-    months: Annotated[tuple[Month, ...], Key("Months."), Count(1)]
+    months: Annotated[tuple[Month, ...], Key("The months in which she may be docked, or all twelve."), Count(1)]
     here: Place
 
 
@@ -217,7 +223,7 @@ class MetalPair(Noun, frozen=True, kw_only=True):
     what: Annotated[str, Key("What touches what.", "propeller on its shaft")]
     one: Annotated[Metal, Key("Metal of the first.")]
     other: Annotated[Metal, Key("Metal of the second.")]
-    where: Annotated[str, Key("Where.", "taper of the tail shaft")]
+    where: Annotated[str, Key("Where the two touch.", "taper of the tail shaft")]
     bonded: Annotated[
         str,
         Key("How the two are bonded to the hull, where they are.", "slip ring and brush on the shaft, 5 mV or less"),
@@ -256,22 +262,22 @@ class TightnessDefaults(Noun, frozen=True, kw_only=True):
 class Look(Noun, frozen=True, kw_only=True):
     """What was found of a leak at one time."""
 
-    on: Annotated[Date, Key("Day.", "2007-09-20")]
+    on: Annotated[Date, Key("Day on which it was looked at.", "2007-09-20")]
     found: Annotated[str, Key("What was found.", "dry")]
 
 
 class Leak(Noun, frozen=True, kw_only=True):
     """An entry of the register of leaks."""
 
-    leak: Annotated[Identifier, Key("Identifier.", "stern-gland"), KEPT]
-    where: Annotated[str, Key("Where.", "stern gland")]
-    at: Annotated[Position, Key("Position.", "Fr 2")]
+    leak: Annotated[Identifier, Key("Identifier of the leak.", "stern-gland"), KEPT]
+    where: Annotated[str, Key("Where she leaks, in words.", "stern gland")]
+    at: Annotated[Position, Key("Where along the ship she leaks.", "Fr 2")]
     side: Side
     height: Annotated[Length | None, Key("Height above the keel line.", "1.25 m")] = None
     opening: Annotated[OpeningRef | None, Key("Opening that it is at.", "stern-tube"), KEPT] = None
     state: Annotated[str, Key("As last seen.", "one drop in five seconds")]
     seen: Annotated[Date, Key("Day it was last seen.", "2026-06-16")]
-    history: Annotated[tuple[Look, ...], Key("Earlier looks.")] = ()
+    history: Annotated[tuple[Look, ...], Key("What was seen of it earlier.")] = ()
     item: Annotated[ItemRef | None, Key("Item that deals with it.", "620")] = None
     here: Place
 
@@ -279,8 +285,8 @@ class Leak(Noun, frozen=True, kw_only=True):
 class Measured(Noun, frozen=True, kw_only=True):
     """A clearance as measured on one day."""
 
-    on: Annotated[Date, Key("Day.", "2007-09-20")]
-    clearance: Annotated[Length, Key("Measured.", "5.0 mm")]
+    on: Annotated[Date, Key("Day on which it was measured.", "2007-09-20")]
+    clearance: Annotated[Length, Key("Clearance that was measured.", "5.0 mm")]
     here: Place
 
 
@@ -288,7 +294,7 @@ class Clearance(Noun, frozen=True, kw_only=True):
     """A clearance of shaft, bearing or rudder, with its limit."""
 
     what: Annotated[str, Key("What is measured.", "wear-down of the stern bearing")]
-    limit: Annotated[Length, Key("Greatest allowed.", "7 mm")]
+    limit: Annotated[Length, Key("Greatest clearance allowed.", "7 mm")]
     source: Annotated[
         str,
         Key(

@@ -23,9 +23,11 @@ class TenderTitle(Noun, frozen=True, kw_only=True):
 class Owner(Noun, frozen=True, kw_only=True):
     """Who invites the tender."""
 
-    name: Annotated[str, Key("Legal name.", "Harrow Point Lightvessel and Tender Trust")]
+    name: Annotated[str, Key("Legal name of the owner.", "Harrow Point Lightvessel and Tender Trust")]
     place: Annotated[str, Key("Where the ship lies.", "Harrow Point")]
-    address: Annotated[str, Key("Postal address.")] = ""
+    address: Annotated[
+        str, Key("Postal address, to which bids are sent.", "The Buoy Store, Tender Quay, Harrow Point")
+    ] = ""
     representative: Annotated[
         str, Key("Role that speaks for the owner; a role, not a person's name.", "Ship manager")
     ] = "Owner's representative"
@@ -37,7 +39,9 @@ class SiteVisit(Noun, frozen=True, kw_only=True):
 
     date: Annotated[Date, Key("Day of the visit.", "2027-04-12")]
     mandatory: Annotated[bool, Key("Whether those who do not attend may not bid.")]
-    where: Annotated[str, Key("Meeting place.")] = ""
+    where: Annotated[
+        str, Key("Where and at what time visitors meet.", "Aboard at Tender Quay, 10:00, in working clothes")
+    ] = ""
 
 
 class TenderDates(Noun, frozen=True, kw_only=True):
@@ -46,7 +50,7 @@ class TenderDates(Noun, frozen=True, kw_only=True):
     issued: Annotated[Date, Key("Day of issue.", "2027-04-12")]
     site_visit: Annotated[SiteVisit | None, Key("Visit aboard for bidders.")] = None
     questions_until: Annotated[Date | None, Key("Last day for questions.", "2027-04-12")] = None
-    closing: Annotated[Date, Key("Closing day.", "2027-04-12")]
+    closing: Annotated[Date, Key("Last day on which bids are received.", "2027-03-26")]
     valid: Annotated[Time | None, Key("How long a bid stays open.", "120 d")] = None
     award: Annotated[Date | None, Key("Planned day of award.", "2027-04-12")] = None
 
@@ -54,7 +58,7 @@ class TenderDates(Noun, frozen=True, kw_only=True):
 class Programme(Noun, frozen=True, kw_only=True):
     """Planned days of the docking."""
 
-    arrival: Annotated[Date, Key("Ship arrives.", "2027-04-12")]
+    arrival: Annotated[Date, Key("Day on which the ship is handed to the yard.", "2027-05-03")]
     docking: Annotated[Date, Key("Ship is landed on blocks.", "2027-04-12")]
     undocking: Annotated[Date, Key("Ship is afloat again.", "2027-04-12")]
     redelivery: Annotated[Date, Key("Ship is handed back.", "2027-04-12")]
@@ -72,18 +76,19 @@ class Award(Noun, frozen=True, kw_only=True):
     ]
     evaluated: Annotated[Prose, Key("The published rule of the evaluated price, in words.")]
     options_counted: Annotated[bool, Key("Whether options are counted in the evaluated price.")] = True
-    day_cost: Annotated[Money | None, Key("The owner's cost of each day, counted in the evaluated price.")] = None
+    day_cost: Annotated[Money | None, Key("The owner's cost of each day, counted in the evaluated price.", 850)] = None
     criteria: Annotated[
-        tuple[Annotated[str, Key("A criterion that passes or fails before price.")], ...], Key("Pass-or-fail criteria.")
+        tuple[Annotated[str, Key("A criterion that passes or fails before price.")], ...],
+        Key("What a bid passes or fails before its price is looked at."),
     ] = ()
 
 
 class NumberBlock(Noun, frozen=True, kw_only=True):
     """A block of item numbers."""
 
-    from_: Annotated[int, Key("First number.", 100), Within(most=9999)]
-    to: Annotated[int, Key("Last number.", 199), Within(most=9999)]
-    title: Annotated[str, Key("Heading.", "Docking and services")]
+    from_: Annotated[int, Key("First item number of the block.", 100), Within(most=9999)]
+    to: Annotated[int, Key("Last item number of the block.", 199), Within(most=9999)]
+    title: Annotated[str, Key("Heading under which its items stand.", "Docking and services")]
 
 
 class Addendum(Noun, frozen=True, kw_only=True):
@@ -97,7 +102,7 @@ class Addendum(Noun, frozen=True, kw_only=True):
 class YardQuestion(Noun, frozen=True, kw_only=True):
     """Something the yard tells of itself on the price form."""
 
-    ask: Annotated[str, Key("The question.", "Dock certificate and its date")]
+    ask: Annotated[str, Key("What the yard is asked of itself.", "Dock certificate and its date")]
     hint: Annotated[str, Key("Help for the answer.")] = ""
 
 
@@ -232,14 +237,16 @@ class Tender(Noun, frozen=True, kw_only=True):
 class Drawing(Noun, frozen=True, kw_only=True):
     """A reference document."""
 
-    drawing: Annotated[Identifier, Key("Identifier.", "d-12")]
-    title: Annotated[str, Key("Title.")]
+    drawing: Annotated[Identifier, Key("Identifier, by which items name the document.", "d-12")]
+    title: Annotated[str, Key("Title on the document.", "Shell expansion")]
     revision: Annotated[str, Key("Revision or date.", "B")]
     date: Annotated[Date | None, Key("Date of the document.", "2027-04-12")] = None
     verified: Annotated[DateOrNone, Key("Day on which it was found to agree with the ship, or `none`.")]
-    kind: Annotated[str, Key("Kind."), OneOf("drawing", "report", "photograph set", "certificate", "manual")] = (
-        "drawing"
-    )
+    kind: Annotated[
+        str,
+        Key("What kind of document it is.", "drawing"),
+        OneOf("drawing", "report", "photograph set", "certificate", "manual"),
+    ] = "drawing"
     holder: Annotated[str, Key("Who holds it.")] = ""
     supplied: Annotated[bool, Key("Whether a copy goes to the yards.")] = False
     here: Place
@@ -248,4 +255,4 @@ class Drawing(Noun, frozen=True, kw_only=True):
 class Drawings(Noun, frozen=True, kw_only=True):
     """Drawings and reports that items refer to."""
 
-    drawings: Annotated[tuple[Drawing, ...], Key("Documents."), Count(1)]
+    drawings: Annotated[tuple[Drawing, ...], Key("The documents, in the order in which they are listed."), Count(1)]

@@ -29,9 +29,11 @@ from tenderwright.quantities.position import Position
 class FrameRun(Noun, frozen=True, kw_only=True):
     """A run of equal frame spaces."""
 
-    from_: Annotated[Frame, Key("First frame.", -4)]
-    to: Annotated[Frame, Key("Last frame.", 6)]
-    space: Annotated[Length, Key("Frame space.", "500 mm"), Within(least="50 mm", most="10 m")]
+    from_: Annotated[Frame, Key("Frame at which the run begins.", -4)]
+    to: Annotated[Frame, Key("Frame at which the run ends, and the next begins.", 6)]
+    space: Annotated[
+        Length, Key("Distance from each frame of the run to the next.", "500 mm"), Within(least="50 mm", most="10 m")
+    ]
     here: Place
 
 
@@ -47,21 +49,21 @@ class Frames(Noun, frozen=True, kw_only=True):
 class DeckEdge(Noun, frozen=True, kw_only=True):
     """The deck edge at a station."""
 
-    height: Annotated[Length, Key("Height.", "5.2 m")]
-    half_breadth: Annotated[Length, Key("Half-breadth.", "3.9 m")]
+    height: Annotated[Length, Key("Height of the deck edge above the base line.", "5.2 m")]
+    half_breadth: Annotated[Length, Key("Half-breadth to the deck edge.", "3.9 m")]
 
 
 class Station(Noun, frozen=True, kw_only=True):
     """One station of the table of offsets."""
 
-    station: Annotated[str, Key("Its name.", "0")] = ""
+    station: Annotated[str, Key("Name of the station, as the lines plan has it.", "0")] = ""
     at: Annotated[SignedLength, Key("Distance forward of the after perpendicular; negative abaft it.", "0 m")]
     keel: Annotated[SignedLength, Key("Height of the lowest point of the section above the keel line.", "0 m")]
     half_breadths: Annotated[
         tuple[Annotated[Length, Key("Half-breadth.", "3.21 m")], ...],
         Key("One half-breadth for each waterline; 0 m below the section's lowest point."),
     ]
-    deck: Annotated[DeckEdge, Key("Deck edge.")]
+    deck: Annotated[DeckEdge, Key("The deck edge, where the section ends.")]
     here: Place
 
 
@@ -81,8 +83,8 @@ class Offsets(Noun, frozen=True, kw_only=True):
 class Bounds(Noun, frozen=True, kw_only=True):
     """Planes that bound a tank, and where the hull itself does."""
 
-    from_: Annotated[Position, Key("After bulkhead.", "Fr 60")]
-    to: Annotated[Position, Key("Forward bulkhead.", "Fr 70")]
+    from_: Annotated[Position, Key("Bulkhead at the after end of the tank.", "Fr 60")]
+    to: Annotated[Position, Key("Bulkhead at the forward end of the tank.", "Fr 70")]
     bottom: Annotated[LengthOrShell, Key("Height of the bottom above the keel line, or `shell`.", "shell", "0.9 m")]
     top: Annotated[Length, Key("Height of the top above the keel line.", "2.4 m")]
     inboard: Annotated[
@@ -97,14 +99,14 @@ class Bounds(Noun, frozen=True, kw_only=True):
 class TableRow(Noun, frozen=True, kw_only=True):
     """A row of the ship's own sounding table."""
 
-    sounding: Annotated[Length, Key("Sounding.", "0.5 m")]
-    volume: Annotated[Volume, Key("Volume.", "3.1 m3")]
+    sounding: Annotated[Length, Key("Depth of liquid in the sounding pipe.", "0.5 m")]
+    volume: Annotated[Volume, Key("Volume in the tank at that sounding.", "3.1 m3")]
 
 
 class SoundingPipe(Noun, frozen=True, kw_only=True):
     """A sounding pipe."""
 
-    at: Annotated[Position, Key("Position.", "Fr 61")]
+    at: Annotated[Position, Key("Where its foot is, along the ship.", "Fr 61")]
     off_centre: Annotated[SignedLength | None, Key("Distance from the centreline; port positive.", "0.4 m")] = None
     foot: Annotated[Length, Key("Height of the striking plate above the keel line.", "0.1 m")]
     head: Annotated[Length | None, Key("Height of the pipe's top above the keel line, for ullages.", "5.1 m")] = None
@@ -115,7 +117,7 @@ class SoundingPipe(Noun, frozen=True, kw_only=True):
 class Contents(Noun, frozen=True, kw_only=True):
     """What is in a tank on arrival."""
 
-    liquid: Annotated[Liquid, Key("Liquid.")]
+    liquid: Annotated[Liquid, Key("What is in the tank; none for an empty one.", "fresh water")]
     density: Annotated[
         Density | None, Key("Density, if measured.", "1.012 t/m3"), Within(least="500 kg/m3", most="3000 kg/m3")
     ] = None
@@ -129,8 +131,8 @@ class Contents(Noun, frozen=True, kw_only=True):
 class Tank(Noun, frozen=True, kw_only=True):
     """A tank, cofferdam or void."""
 
-    tank: Annotated[Identifier, Key("Identifier.", "forepeak")]
-    name: Annotated[str, Key("Name.", "Forepeak")]
+    tank: Annotated[Identifier, Key("Identifier, by which items and plans name the tank.", "forepeak")]
+    name: Annotated[str, Key("Name as the tender prints it.", "Forepeak")]
     use: Annotated[
         str,
         Key("What it is for now."),
@@ -147,7 +149,7 @@ class Tank(Noun, frozen=True, kw_only=True):
         tuple[TableRow, ...], Key("The ship's own sounding table; used before the bounds where it is given.")
     ] = ()
     capacity: Annotated[Volume | None, Key("Capacity when 100 % full, from the ship's papers.", "18.5 m3")] = None
-    pipe: Annotated[SoundingPipe | None, Key("Sounding pipe.")] = None
+    pipe: Annotated[SoundingPipe | None, Key("The sounding pipe, which turns a sounding into a volume.")] = None
     contents: Annotated[Contents, Key("What is in it on arrival.")]
     movable: Annotated[bool, Key("Whether its contents may be moved to trim the ship for docking.")] = False
     notes: Annotated[Prose | None, Key("Anything the yard should know.")] = None
@@ -157,11 +159,11 @@ class Tank(Noun, frozen=True, kw_only=True):
 class Opening(Noun, frozen=True, kw_only=True):
     """A hull opening."""
 
-    opening: Annotated[Identifier, Key("Identifier.", "sea-chest-main")]
-    name: Annotated[str, Key("Name.", "Main sea chest")]
+    opening: Annotated[Identifier, Key("Identifier, by which items name the opening.", "sea-chest-main")]
+    name: Annotated[str, Key("Name as the tender prints it.", "Main sea chest")]
     kind: Annotated[
         str,
-        Key("Kind."),
+        Key("What kind of opening it is.", "sea chest"),
         OneOf(
             "sea chest",
             "suction",
@@ -174,38 +176,40 @@ class Opening(Noun, frozen=True, kw_only=True):
             "other",
         ),
     ]
-    at: Annotated[Position, Key("Position.", "Fr 24")]
+    at: Annotated[Position, Key("Where its centre is, along the ship.", "Fr 24")]
     side: Side
     height: Annotated[Length, Key("Height of its centre above the keel line.", "0.9 m")]
     off_centre: Annotated[Length | None, Key("Distance from the centreline.", "2.1 m")] = None
     bore: Annotated[Length | None, Key("Bore or clear width.", "150 mm")] = None
     length: Annotated[Length | None, Key("Clear length, for chests.", "600 mm")] = None
-    valve: Annotated[str, Key("Valve.", "angle, bronze, flanged")] = ""
-    state: Annotated[str, Key("State now."), OneOf("in use", "blanked afloat", "seized", "unknown")] = ""
-    notes: Annotated[Prose | None, Key("Findings."), KEPT] = None
+    valve: Annotated[str, Key("The valve or other closure that stands on it.", "angle, bronze, flanged")] = ""
+    state: Annotated[
+        str, Key("The state it is in now.", "in use"), OneOf("in use", "blanked afloat", "seized", "unknown")
+    ] = ""
+    notes: Annotated[Prose | None, Key("What was found of it.", "Flange wasted on the lower half."), KEPT] = None
     here: Place
 
 
 class Appendage(Noun, frozen=True, kw_only=True):
     """What stands out of the hull."""
 
-    appendage: Annotated[Identifier, Key("Identifier.", "rudder")]
-    name: Annotated[str, Key("Name.")]
+    appendage: Annotated[Identifier, Key("Identifier of the appendage.", "rudder")]
+    name: Annotated[str, Key("Name as the tender prints it.", "Rudder")]
     extent: Annotated[Extent, Key("Along the ship.")]
     side: Side = "centreline"
     area: Annotated[Area | None, Key("Area to be coated, all faces.", "8.2 m2")] = None
     lowest: Annotated[SignedLength | None, Key("Lowest point above the keel line.", "-0.1 m")] = None
     outreach: Annotated[Length | None, Key("Farthest point from the centreline.", "4.4 m")] = None
-    material: Annotated[str, Key("Material.")] = ""
-    notes: Annotated[Prose | None, Key("Notes."), KEPT] = None
+    material: Annotated[str, Key("What it is made of.", "cast steel")] = ""
+    notes: Annotated[Prose | None, Key("What else is known of it.", "Rebuilt at the docking of 1988."), KEPT] = None
     here: Place
 
 
 class PlateRun(Noun, frozen=True, kw_only=True):
     """A run of plates of one thickness."""
 
-    from_: Annotated[Position, Key("After end.", "Fr 10")]
-    to: Annotated[Position, Key("Forward end.", "Fr 30")]
+    from_: Annotated[Position, Key("After end of the run.", "Fr 10")]
+    to: Annotated[Position, Key("Forward end of the run.", "Fr 30")]
     thickness: Annotated[Length, Key("Thickness as built; a pound-plate name may be used.", "10.2 lb plate", "9.5 mm")]
     inner: Annotated[
         bool,
@@ -218,7 +222,7 @@ class Strake(Noun, frozen=True, kw_only=True):
     """A strake of shell plating."""
 
     strake: Annotated[str, Key("Letter, A from the keel.", "A"), Form("^[A-Z]{1,2}$", "Letter of a strake")]
-    name: Annotated[str, Key("Name.", "garboard")]
+    name: Annotated[str, Key("Name of the strake, beside its letter.", "garboard")]
     from_girth: Annotated[Length, Key("Girth from the keel centreline amidships to the lower edge.", "0 m")]
     to_girth: Annotated[Length, Key("Girth to the upper edge.", "1.2 m")]
     plates: Annotated[tuple[PlateRun, ...], Key("Runs of plates, from aft.")]
@@ -234,16 +238,16 @@ class Strake(Noun, frozen=True, kw_only=True):
 class Anode(Noun, frozen=True, kw_only=True):
     """A sacrificial anode."""
 
-    anode: Annotated[Identifier, Key("Identifier.", "p1")]
-    at: Annotated[Position, Key("Position.", "Fr 12")]
+    anode: Annotated[Identifier, Key("Identifier, by which items and findings name the anode.", "p1")]
+    at: Annotated[Position, Key("Where its centre is, along the ship.", "Fr 12")]
     side: Side
     height: Annotated[Length, Key("Height above the keel line.", "1.1 m")]
-    alloy: Annotated[str, Key("Alloy."), OneOf("zinc", "aluminium", "magnesium")]
+    alloy: Annotated[str, Key("Alloy of which it is cast.", "zinc"), OneOf("zinc", "aluminium", "magnesium")]
     mass: Annotated[Mass, Key("Net mass of alloy when new.", "10 kg")]
-    fixing: Annotated[str, Key("Fixing."), OneOf("bolted", "welded")] = ""
-    length: Annotated[Length | None, Key("Length.", "300 mm")] = None
-    width: Annotated[Length | None, Key("Width.", "150 mm")] = None
-    thickness: Annotated[Length | None, Key("Thickness.", "35 mm")] = None
+    fixing: Annotated[str, Key("How it is held to the shell.", "bolted"), OneOf("bolted", "welded")] = ""
+    length: Annotated[Length | None, Key("Length of the casting when new.", "300 mm")] = None
+    width: Annotated[Length | None, Key("Width of the casting when new.", "150 mm")] = None
+    thickness: Annotated[Length | None, Key("Thickness of the casting when new.", "35 mm")] = None
     left: Annotated[Fraction | None, Key("Share left, last seen.", "35 %")] = None
     seen: Annotated[Date | None, Key("Day it was last seen.", "2027-04-12")] = None
     here: Place
@@ -252,19 +256,19 @@ class Anode(Noun, frozen=True, kw_only=True):
 class Tanks(Noun, frozen=True, kw_only=True):
     """Tanks and cofferdams: bounds or table, pipes, contents."""
 
-    tanks: Annotated[tuple[Tank, ...], Key("All tanks."), Count(1)]
+    tanks: Annotated[tuple[Tank, ...], Key("Her tanks, cofferdams and voids."), Count(1)]
 
 
 class Openings(Noun, frozen=True, kw_only=True):
     """Every opening in the shell below the weather deck line that concerns a docking."""
 
-    openings: Annotated[tuple[Opening, ...], Key("Openings."), Count(1)]
+    openings: Annotated[tuple[Opening, ...], Key("The openings in her shell, from aft to forward."), Count(1)]
 
 
 class Appendages(Noun, frozen=True, kw_only=True):
     """What stands out of the hull: rudder, bilge keels, stern frame, brackets."""
 
-    appendages: Annotated[tuple[Appendage, ...], Key("Appendages.")]
+    appendages: Annotated[tuple[Appendage, ...], Key("What stands out of her hull.")]
 
 
 class Strakes(Noun, frozen=True, kw_only=True):
@@ -276,4 +280,4 @@ class Strakes(Noun, frozen=True, kw_only=True):
 class Anodes(Noun, frozen=True, kw_only=True):
     """Sacrificial anodes fitted."""
 
-    anodes: Annotated[tuple[Anode, ...], Key("Anodes."), Count(1)]
+    anodes: Annotated[tuple[Anode, ...], Key("The anodes that are fitted to her now."), Count(1)]

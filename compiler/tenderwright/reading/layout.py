@@ -44,6 +44,9 @@ YAML_FILES: dict[str, str] = {
 }
 """Pattern of the path to the name of the schema."""
 
+TABLES = {"surveys/*.csv": "survey-row"}
+"""Pattern of the path of a CSV file to the name of the schema of its rows."""
+
 NEEDED = ("package.yaml", "vessel/particulars.yaml", "vessel/frames.yaml", "drawings.yaml")
 """Files without which nothing can be compiled."""
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from tenderwright.quantities.bounds import FIRST_FRAME, LAST_FRAME, unit_table
-from tenderwright.reading.layout import NEEDED, YAML_FILES
+from tenderwright.reading.layout import NEEDED, TABLES, YAML_FILES
 from tenderwright.shapes.keywords import EARLIEST, LATEST
 from tenderwright.shapes.schemas import load_schema, schema_folder
 
@@ -67,7 +67,8 @@ _TYPES = {
 def reference_page() -> str:
     """Make the page: how values are written, and a table of keys for every kind of file."""
     files = "".join(_file(pattern, load_schema(name)) for pattern, name in YAML_FILES.items())
-    contents = "".join(f"- [`{pattern}`](#{_anchor(pattern)})\n" for pattern in YAML_FILES)
+    files += "".join(_table(pattern, load_schema(name)) for pattern, name in TABLES.items()) + _CLAUSES
+    contents = "".join(f"- [`{pattern}`](#{_anchor(pattern)})\n" for pattern in (*YAML_FILES, *TABLES, "clauses/*.md"))
     units = "\n".join(f"| {what} | {_listed(names)} | {most} |" for what, names, most in unit_table())
     head = _HEAD.format(EARLIEST=EARLIEST, LATEST=LATEST, FIRST_FRAME=FIRST_FRAME, LAST_FRAME=LAST_FRAME, UNITS=units)
     return f"{head}\n## Files\n\n{contents}{files}"
@@ -88,6 +89,34 @@ def _file(pattern: str, schema: Schema) -> str:
     lines = "".join(f"\n{sentence}\n" for sentence in _conditions(schema))
     title = f"\n## `{pattern}`\n\n{schema.get('description', schema['title'])}{need}{secret}\n"
     return f"{title}{lines}\n| key | what it is | written as | for example |\n|---|---|---|---|\n{rows}"
+
+
+def _table(pattern: str, schema: Schema) -> str:
+    """Describe the rows of a CSV file, a line for each column, and show the beginning of one."""
+    columns = schema["properties"]
+    row = ",".join(
+        str(one["examples"][0]) if name != "tank" and name != "member" else "" for name, one in columns.items()
+    )
+    shown = f"\n```text\n{','.join(columns)}\n{row}\n```\n"
+    return _file(pattern, schema).replace("| key |", "| column |") + shown
+
+
+_CLAUSES = """
+## `clauses/*.md`
+
+General requirements and conditions, a clause to a file, in CommonMark without raw HTML. The number before the first
+hyphen of the file's name is the number that is printed, and orders the clauses; the rest of the name is the identifier
+by which items refer to the clause. The first line, where it begins with `# `, is the title. The text may refer to
+things of the package as any prose does.
+
+```markdown
+# Hot work
+
+No hot work begins before the certificate of the day is posted at the gangway; see <clause:gas-free>.
+```
+
+This would stand in `clauses/07-hot-work.md`, and be clause 7, `<clause:hot-work>`.
+"""
 
 
 def _keys(schema: Schema, path: str = "") -> Iterator[tuple[str, bool, Schema]]:
@@ -166,6 +195,8 @@ def _bounds(schema: Schema) -> str:
     low, high = schema.get("minimum", ""), schema.get("maximum", "")
     if "exclusiveMinimum" in schema:
         return f", more than {schema['exclusiveMinimum']}" + (f", {high} or less" if high not in _ALL else "")
+    if low == -(10**12):
+        return ", may be negative"
     return _said_bounds(low if low != 0 else "", high if high not in _ALL else "") if schema.get("type") else ""
 
 
