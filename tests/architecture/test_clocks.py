@@ -9,7 +9,7 @@ import pytest
 from .tree import REPOSITORY
 
 TESTS = REPOSITORY / "tests"
-NO_TESTS = ("bench/", "fuzz/__main__.py", "fuzz/costs.py")
+NO_TESTS = ("bench/", "fuzz/__main__.py", "fuzz/costs.py", "fuzz/method_costs.py")
 FILES = [path for path in sorted(TESTS.rglob("*.py")) if not path.relative_to(TESTS).as_posix().startswith(NO_TESTS)]
 """Every file of the tests but the bench, which measures, and the fuzz that goes on for as long as it is told."""
 

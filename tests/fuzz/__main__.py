@@ -17,6 +17,7 @@ from tests.fuzz.breaks import GONE, KINDS, Break, breaks
 from tests.fuzz.broken_package import BrokenPackage, spread
 from tests.fuzz.costs import costs
 from tests.fuzz.law import fault_of, fault_of_two
+from tests.fuzz.method_costs import method_costs
 
 REPOSITORY = Path(__file__).resolve().parents[2]
 
@@ -29,15 +30,18 @@ def main() -> int:
     parser.add_argument("--breaks", type=int, default=None, help="stop after so many breaks")
     parser.add_argument("--package", type=Path, default=None, help="the package (default: package_src and the starter)")
     parser.add_argument("--numbers", action="store_true", help="change numbers alone: none takes the machine")
+    parser.add_argument("--methods", action="store_true", help="break the inputs of `reckon` instead of packages")
     parser.add_argument("--again", nargs="+", default=None, metavar="BREAK", help="do these, as printed, and show all")
     arguments = parser.parse_args()
     with TemporaryDirectory() as folder:
         if arguments.again:
             return _again(_package(arguments.package or REPOSITORY / "package_src", Path(folder)), arguments.again)
-        roots = [arguments.package] if arguments.package else [REPOSITORY / "package_src", None]
-        packages = [_package(root, Path(folder) / str(number)) for number, root in enumerate(roots)]
         seed = arguments.seed if arguments.seed is not None else random.SystemRandom().randrange(10**6)
         until = time.monotonic() + arguments.seconds
+        if arguments.methods:
+            return method_costs(seed, until, arguments.breaks, Path(folder) / "input.yaml")
+        roots = [arguments.package] if arguments.package else [REPOSITORY / "package_src", None]
+        packages = [_package(root, Path(folder) / str(number)) for number, root in enumerate(roots)]
         if arguments.numbers:
             return costs(packages, seed, until, arguments.breaks)
         return _fuzz(packages, seed, until, arguments.breaks)

@@ -47,7 +47,7 @@ def costs(packages: list[BrokenPackage], seed: int, until: float, most: int | No
 def cost_of(package: BrokenPackage, *broken: Break) -> tuple[str, int]:
     """Say how the package with these breaks costs too much or fails, and count what is told of it."""
     before = _memory()
-    signal.signal(signal.SIGPROF, _stop)
+    signal.signal(signal.SIGPROF, stop)
     signal.setitimer(signal.ITIMER_PROF, MOST_SECONDS)
     try:
         told = package.told(*broken)
@@ -66,5 +66,6 @@ def _memory() -> int:
     return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss * 1024
 
 
-def _stop(number: int, frame: FrameType | None) -> None:
+def stop(number: int, frame: FrameType | None) -> None:
+    """Break off what takes too long."""
     raise TooLong

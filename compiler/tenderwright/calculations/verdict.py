@@ -9,6 +9,7 @@ from typing import Any
 
 from tenderwright.calculations.method import BY_ROW, OutOfRange, Symbol
 from tenderwright.calculations.schema import listed, record, text
+from tenderwright.quantities.display import METRIC_UNITS
 
 TOLERANCE = 1e-9
 """Share of the greater of two figures, and in SI units the least difference, below which they are the same figure.
@@ -163,7 +164,7 @@ LIMITS_INPUT = listed(
         "A limit.",
         ("name", "dimension"),
         name=text("What is limited."),
-        dimension=text("What it measures, such as length, mass or line_load."),
+        dimension={"type": "string", "enum": list(METRIC_UNITS), "description": "What it measures."},
         demand={"type": "number", "description": "The figure, in SI units; left out where it is not known."},
         limit={"type": "number", "description": "What is allowed, in SI units; left out where it is not known."},
         strict={"type": "boolean", "description": "Whether reaching the limit already passes it."},

@@ -196,4 +196,4 @@ def _cell(value: Any, unit: str = "") -> str:
         return str(value)
     if not isfinite(value):
         return "beyond all bounds"
-    return str(int(value)) if unit == "each" and value.is_integer() else significant(value, 6)
+    return str(int(value)) if unit in ("", "each") and value.is_integer() else significant(value, 6)

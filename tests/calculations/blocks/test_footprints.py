@@ -14,6 +14,7 @@ from shapely.ops import unary_union
 from tenderwright.calculations.blocks.covered import METHOD as COVERED
 from tenderwright.calculations.blocks.covered import covered_running, union_area
 from tenderwright.calculations.blocks.footprint import Footprint, conflicts, distances, sizes
+from tenderwright.calculations.blocks.shift import METHOD as SHIFT
 from tenderwright.calculations.blocks.shift import Bottom, least_shift, least_shifts
 from tenderwright.calculations.method import OutOfRange
 
@@ -187,3 +188,16 @@ def test_shift_refusals():
         least_shift(row(4.0, 1.0, 2), bottom, 0.0)
     with pytest.raises(OutOfRange, match="apart"):
         least_shifts(row(4.0, 0.3, 30), bottom, 0.25, 1, 2.0)
+
+
+def test_shift_says_how_far_it_looked():
+    found = SHIFT.run(
+        blocks=[{"x": 10.0, "y": 0.0, "length": 0.3, "width": 1.0}],
+        frame_space=0.5,
+        keel_aft=2.0,
+        keel_forward=42.0,
+        most=8,
+    )
+    assert (found["searched"], found["searched_to"]) == (8.0, 4.0)
+    with pytest.raises(OutOfRange, match="0 to 200"):
+        least_shift([Footprint("keel", 10.0, 0.0, 0.3, 1.0)], Bottom((), (), 2.0, 42.0), 0.5, 10**15)

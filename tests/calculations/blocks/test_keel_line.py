@@ -11,11 +11,14 @@ from hypothesis import strategies as st
 
 from tenderwright.calculations.blocks.area_moment import Block, area_moment
 from tenderwright.calculations.blocks.heights import build_heights
+from tenderwright.calculations.blocks.keel_line import METHOD as ELASTIC
 from tenderwright.calculations.blocks.keel_line import Bay, KeelBlock, stand_on_blocks
 from tenderwright.calculations.blocks.pressure import METHOD as PRESSURE
 from tenderwright.calculations.blocks.pressure import contact_pressure, judge_pressure
 from tenderwright.calculations.blocks.weight_curve import Segment, weight_curve
+from tenderwright.calculations.blocks.winkler import characteristic, force_at_middle
 from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.schema import GRAVITY
 
 PLACES = [float(x) for x in np.arange(2.0, 43.0, 1.25)]
 BLOCKS = [KeelBlock(x, 3e7) for x in PLACES]
@@ -45,6 +48,42 @@ def test_lean_is_refused_where_an_end_would_float():
         weight_curve(5e5, 0.0, 45.0, 28.0)
     with pytest.raises(OutOfRange, match="weight"):
         weight_curve(0.0, 0.0, 45.0)
+
+
+def test_supports_that_pull_give_hetenyi():
+    """Hetényi, Beams on Elastic Foundation, 1946, ch. IV: a force at the middle of a free beam on a foundation that
+    pushes and pulls lifts its ends where lambda l is more than pi; on blocks that only push they come clear."""
+    length, count, ei, modulus = 40.0, 400, 2e9, 5e6
+    lam = characteristic(modulus, ei)
+    springs = np.full(count + 1, modulus * length / count)
+    springs[[0, -1]] /= 2
+    places = np.linspace(0.0, length, count + 1)
+    blocks = [KeelBlock(float(x), float(k)) for x, k in zip(places, springs, strict=True)]
+    load = [(length / 2, 5e6 / GRAVITY)]
+    found = stand_on_blocks(blocks, [Bay(0.0, length, ei)], [], load, can_pull=True)
+    exact = force_at_middle(5e6, modulus, lam, length)
+    assert exact.end < 0
+    assert found.line.deflection[[0, count // 2, -1]] == pytest.approx([exact.end, exact.middle, exact.end], rel=2e-3)
+    assert found.line.moment[count // 2] == pytest.approx(exact.moment_middle, rel=2e-3)
+    assert found.loads[0] < 0
+    assert found.lifted == []
+    clear = stand_on_blocks(blocks, [Bay(0.0, length, ei)], [], load)
+    assert clear.loads.min() == 0
+    assert clear.lifted[0] == 0.0
+
+
+@pytest.mark.parametrize("changed", [{"elasticity": 0.0}, {"height": 0.0}, {"height": -0.6}, {"modulus": 0.0}])
+def test_girder_and_blocks_without_stiffness_are_refused(changed):
+    block = {"height": 0.6, "area": 0.06, "modulus": 3e8} | changed
+    with pytest.raises(OutOfRange, match="more than nothing"):
+        ELASTIC.run(
+            blocks=[{"x": x, **{k: block[k] for k in ("height", "area", "modulus")}} for x in (2.0, 20.0, 42.0)],
+            elasticity=changed.get("elasticity", 2e11),
+            bays=[{"aft": -2.0, "forward": 48.0, "second_moment": 0.3}],
+            weight=6e5,
+            weight_aft=-2.0,
+            weight_forward=48.0,
+        )
 
 
 def test_ship_stands_with_her_weight_and_centre():

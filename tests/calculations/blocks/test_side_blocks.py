@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tenderwright.calculations.blocks.overturning import METHOD as OVERTURNING
 from tenderwright.calculations.blocks.overturning import (
     SideBlock,
     overturning_moment,
@@ -156,6 +157,15 @@ def test_she_goes_over_beyond_the_outer_blocks():
         share_moment(600e3, 9.80665 * 1.6e6, PAIR, 6e8)
     assert rigid_limit(600e3, 9.80665 * 0.7e6, 2.5, 2.0).met is True
     assert rigid_limit(600e3, 9.80665 * 0.76e6, 2.5, 2.0).met is False
+
+
+@pytest.mark.parametrize("height", [0.0, -0.5])
+def test_a_side_block_without_height_is_refused(height):
+    block = {"y": 2.5, "modulus": 3e8, "area": 0.2, "height": height}
+    with pytest.raises(OutOfRange, match="height"):
+        OVERTURNING.run(
+            weight=6e5, kg=3.4, blocks=[block], keel_modulus=2e7, keel_length=30.0, coefficient_source="none"
+        )
 
 
 def test_wind_and_earthquake_are_added_only_when_asked():

@@ -106,6 +106,7 @@ def test_correlations_that_cannot_be_are_refused(within: float, across: float) -
         CorrelatedDraws(100, 1, within, across)
 
 
-def test_too_few_trials_are_refused() -> None:
-    with pytest.raises(OutOfRange, match="hundred"):
-        CorrelatedDraws(99, 1, 0.5, 0.2)
+@pytest.mark.parametrize("trials", [99, 200_001, 10**15])
+def test_too_few_trials_and_too_many_are_refused(trials: int) -> None:
+    with pytest.raises(OutOfRange, match="from 100 to 200,000"):
+        CorrelatedDraws(trials, 1, 0.5, 0.2)

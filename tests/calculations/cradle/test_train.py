@@ -120,7 +120,8 @@ def test_refuses_what_is_no_car(changes: dict[str, float], words: str) -> None:
         (1e6, 20.0, 40.0, 40.0, 0.0, None, "keel"),
         (1e6, float("nan"), 0.0, 40.0, 0.0, None, "finite"),
         (1e6, 20.0, 0.0, 40.0, -1.0, None, "unsupported"),
-        (1e6, 20.0, 0.0, 40.0, 0.0, 0, "at least one car"),
+        (1e6, 20.0, 0.0, 40.0, 0.0, 0, "from 1 to 500 cars"),
+        (1e6, 20.0, 0.0, 40.0, 0.0, 10**15, "from 1 to 500 cars"),
     ],
 )
 def test_refuses_what_cannot_be_arranged(

@@ -113,8 +113,9 @@ def test_shiplift_method_adds_the_cradle():
 
 
 def test_shiplift_refusals():
-    with pytest.raises(OutOfRange, match="two hoist pairs"):
-        replace(PLATFORM, pairs=1)
+    for pairs in (1, 201, 10**15):
+        with pytest.raises(OutOfRange, match="2 to 200 hoist pairs"):
+            replace(PLATFORM, pairs=pairs)
     with pytest.raises(OutOfRange, match="own weight"):
         replace(PLATFORM, bay_mass=280e3)
     with pytest.raises(OutOfRange, match="loads"):

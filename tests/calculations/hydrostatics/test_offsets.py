@@ -4,6 +4,7 @@ import pytest
 
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
 from tenderwright.calculations.hydrostatics.upright import hydrostatics, upright
+from tenderwright.calculations.method import OutOfRange
 from tests.calculations.hydrostatics.hulls import barge
 from tests.calculations.hydrostatics.inputs import si
 
@@ -42,3 +43,16 @@ def test_example_is_a_ship():
     """Derived: an invented hull; her block coefficient at 2.5 m lies where ordinary hulls do."""
     found = hydrostatics(hull_from_offsets(si(EXAMPLE_OFFSETS, OFFSETS)), 2.5)
     assert 0.4 < found.volume / (40 * 8.4 * 2.5) < 0.7
+
+
+def test_a_row_that_does_not_match_the_waterlines_is_named() -> None:
+    rows = [{"x": float(x), "half_breadths": [0.0, 1.0, 2.0]} for x in (0, 10, 20)]
+    table = {"length": 20.0, "waterlines": [0.0, 1.0, 2.0], "stations": rows}
+    hull_from_offsets(table)
+    for half_breadths in ([], [0.0, 1.0], [0.0, 1.0, 2.0, 3.0]):
+        one = {"x": 10.0, "half_breadths": half_breadths}
+        with pytest.raises(OutOfRange, match=f"station 2 has {len(half_breadths)} half-breadths, .* 3 waterlines"):
+            hull_from_offsets({**table, "stations": [rows[0], one, rows[2]]})
+    for waterlines in ([], [1.0]):
+        with pytest.raises(OutOfRange, match="two waterlines"):
+            hull_from_offsets({**table, "waterlines": waterlines})

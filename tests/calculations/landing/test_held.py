@@ -11,13 +11,14 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from tenderwright.calculations.landing import upthrust as upthrust_module
-from tenderwright.calculations.landing.curve import held_curve
+from tenderwright.calculations.landing.curve import METHOD as LEVEL
+from tenderwright.calculations.landing.curve import at_level, held_curve
 from tenderwright.calculations.landing.dock_water import drafts_in_dock_water
 from tenderwright.calculations.landing.entry_trim import METHOD as ENTRY
 from tenderwright.calculations.landing.entry_trim import greatest_upthrust
 from tenderwright.calculations.landing.from_drafts import upthrust_from_drafts
 from tenderwright.calculations.landing.held import Afloat, BlockLine
-from tenderwright.calculations.landing.settling import settle, upthrust_when_settled
+from tenderwright.calculations.landing.settling import settle
 from tenderwright.calculations.landing.stability import instability_upthrust, virtual_stability
 from tenderwright.calculations.landing.upthrust import critical_upthrust, fall_per_upthrust, partial_upthrust
 from tenderwright.calculations.method import OutOfRange
@@ -114,6 +115,20 @@ def test_held_curve_passes_through_settling_and_instability():
     assert curve.draft_forward[1:].tolist() == pytest.approx([one.draft_forward, zero.draft_forward])
 
 
+@given(st.floats(0.01, 2.0))
+def test_one_level_is_a_point_of_the_curve(fall):
+    landing = settle(SHIP, BLOCKS)
+    water = landing.settling.water_at_touch - fall
+    found, curve = at_level(SHIP, BLOCKS, water), held_curve(SHIP, BLOCKS, [0.0, fall])
+    for name in ("upthrust", "draft_aft", "draft_forward", "gm", "righting_moment"):
+        assert getattr(found, name)[-1] == pytest.approx(getattr(curve, name)[-1])
+    ship = {name: getattr(SHIP, name) for name in SHIP.__dataclass_fields__}
+    outputs = LEVEL.run(**ship, block_aft=2.0, block_forward=78.0, water=water)
+    assert outputs["fall"] == pytest.approx(fall)
+    assert outputs["on_all_blocks"] is (outputs["fall"] >= landing.settling.fall)
+    assert outputs["upthrust_share"] * SHIP.displacement == pytest.approx(outputs["upthrust"])
+
+
 def test_held_curve_ends_with_all_her_weight_on_the_blocks():
     curve = held_curve(SHIP, BLOCKS)
     assert curve.upthrust[-1] == pytest.approx(3000e3)
@@ -170,7 +185,8 @@ def test_entry_trim_on_a_declivity_adds_the_trim_of_the_blocks():
         (lambda: instability_upthrust(1e6, 0.0, 4.0), "KM"),
         (lambda: greatest_upthrust(1e6, 5.0, 4.9, 0.3, "KM falls"), "below"),
         (lambda: greatest_upthrust(1e6, 5.0, 4.0, 6.0, "KM falls"), "required"),
-        (lambda: upthrust_when_settled(12e5, 4.0, 4.1), "water"),
+        (lambda: at_level(SHIP, BLOCKS, 4.6), "afloat"),
+        (lambda: at_level(SHIP, BLOCKS, 0.5), "all her weight"),
         (lambda: drafts_in_dock_water(1e6, 50.0, 3.0, 3.0, 25.0, 25.0, 1e5, 1e6, 0.0, 1000.0), "densit"),
         (lambda: upthrust_from_drafts(50.0, 25.0, 1e5, 1e6, 3.0, 3.0, 3.1, 3.0), "no upthrust"),
         (lambda: upthrust_from_drafts(0.0, 25.0, 1e5, 1e6, 3.0, 3.0, 2.9, 3.0), "length"),

@@ -6,11 +6,12 @@ from math import radians, sin
 
 import pytest
 
+from tenderwright.calculations.landing.curve import at_level
 from tenderwright.calculations.landing.dock_water import drafts_in_dock_water
 from tenderwright.calculations.landing.entry_trim import greatest_upthrust
 from tenderwright.calculations.landing.from_drafts import upthrust_from_drafts
 from tenderwright.calculations.landing.held import Afloat, BlockLine
-from tenderwright.calculations.landing.settling import settle, upthrust_when_settled
+from tenderwright.calculations.landing.settling import settle
 from tenderwright.calculations.landing.stability import instability_upthrust, virtual_stability
 from tenderwright.calculations.landing.upthrust import critical_upthrust, fall_per_upthrust, partial_upthrust
 
@@ -51,7 +52,11 @@ def test_dubey_2_partial_stage_and_settled():
     assert found.gm_km_falls == pytest.approx(0.428, abs=5e-4)
     mean = 6.20 - 2.10 * 70 / 144
     assert mean == pytest.approx(5.179, abs=5e-4)
-    settled = upthrust_when_settled(17 * T_PER_CM, mean, 4.5)
+    ship = Afloat(6220 * T, 144.0, 6.20, 4.10, 70.0, 17 * T_PER_CM, 150 * T_PER_CM, 6.9, 6.2)
+    on_first = at_level(ship, BlockLine(0.0, 144.0), 5.5)
+    assert on_first.upthrust[-1] == pytest.approx(upthrust)
+    assert on_first.gm_km_falls[-1] == pytest.approx(found.gm_km_falls)
+    settled = float(at_level(ship, BlockLine(0.0, 144.0), 4.5).upthrust[-1])
     assert settled / T == pytest.approx(1154.3, abs=0.3)
     assert virtual_stability(6220 * T, settled, 6.9, 6.2).loss_km_falls == pytest.approx(1.280, abs=1e-3)
 

@@ -78,6 +78,8 @@ def test_refuses_what_says_nothing() -> None:
         gauged([2], [3], [10])
     with pytest.raises(OutOfRange, match="less than nothing"):
         gauged([2], [1], [-1])
+    with pytest.raises(OutOfRange, match=r"draws may be from 100 to"):
+        METHOD.run(strakes=[{"sampled": 3, "bad": 1, "unsampled": 5, "area": 2.0}], draws=10**9)
     with pytest.raises(OutOfRange, match="weight"):
         contingent_renewal(gauged([2], [1], [1]), weight=0.0)
     with pytest.raises(OutOfRange, match="draws"):

@@ -32,11 +32,12 @@ def works(draw: st.DrawFn, most: int = 7) -> Works:
         tuple(draw(st.lists(st.sampled_from([False, False, False, True]), min_size=count, max_size=count))),
         tuple(draw(st.lists(st.tuples(places, places), max_size=4))),
         tuple(draw(st.lists(st.tuples(places, places), max_size=2))),
+        tuple(draw(st.lists(st.tuples(st.integers(0, 2), st.frozensets(places, max_size=5)), max_size=2))),
     )
     try:
         made.bound_to()
     except OutOfRange:
-        return Works(made.costs, made.values, (False,) * count, made.needs, made.excludes)
+        return Works(made.costs, made.values, (False,) * count, made.needs, made.excludes, made.at_most)
     return made
 
 
@@ -61,7 +62,8 @@ def choices(made: Works) -> Iterator[Choice]:
     for chosen in product((False, True), repeat=len(made.costs)):
         held = all(taken or not must for taken, must in zip(chosen, made.must, strict=True))
         needs = all(chosen[needed] or not chosen[needing] for needing, needed in made.needs)
-        if held and needs and not any(chosen[one] and chosen[other] for one, other in made.excludes):
+        few = all(sum(chosen[place] for place in group) <= most for most, group in made.at_most)
+        if held and needs and few and not any(chosen[one] and chosen[other] for one, other in made.excludes):
             yield chosen
 
 

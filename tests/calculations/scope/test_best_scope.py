@@ -170,6 +170,25 @@ def test_method_gives_its_outputs() -> None:
     assert (outputs["cost"], outputs["left"], outputs["proven"]) == (105000.0, 5000.0, True)
 
 
+def test_of_a_group_no_more_are_done_than_may_be() -> None:
+    # By hand: of plate, coat and doubler only one, so dock, blast and plate as before; of blast and plate none: coat
+    # and plate need blast, so that the doubler is left.
+    one = METHOD.run(**METHOD.example, at_most=[{"number": 1, "of": ["plate", "coat", "doubler"]}])
+    assert one["chosen"] == ["dock", "blast", "plate"]
+    none = METHOD.run(**METHOD.example, at_most=[{"number": 0, "of": ["blast", "plate"]}])
+    assert none["chosen"] == ["dock", "doubler"]
+    with pytest.raises(OutOfRange, match="1 items are to be done of which at most 0 may be"):
+        METHOD.run(**METHOD.example, at_most=[{"number": 0, "of": ["dock"]}])
+    with pytest.raises(OutOfRange, match="names wash, which is none"):
+        METHOD.run(**METHOD.example, at_most=[{"number": 1, "of": ["wash"]}])
+
+
+def test_more_points_than_the_solver_can_tell_apart_are_refused() -> None:
+    items = [{"name": "dock", "cost": 1, "value": 10**6}]
+    with pytest.raises(OutOfRange, match="give each fewer"):
+        METHOD.run(items=items, budget=10)
+
+
 def test_method_names_what_is_wrong() -> None:
     dock = {"name": "dock", "cost": 41000, "value": 0, "must": True, "needs": ["wash"]}
     wash = {"name": "wash", "cost": 1500.25, "value": 1}

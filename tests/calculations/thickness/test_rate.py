@@ -88,6 +88,12 @@ def test_longer_spans_make_rates_surer(stretch: float) -> None:
     assert long.uncertainty[0] * stretch == pytest.approx(short.uncertainty[0])
 
 
+def test_a_mistyped_number_of_a_survey_does_not_fill_the_memory() -> None:
+    one = np.array([0.0])
+    with pytest.raises(OutOfRange, match="up to 1000"):
+        rates(np.array([0]), 1, np.array([10**15]), one, one, one)
+
+
 def test_refuses_surveys_out_of_order() -> None:
     with pytest.raises(OutOfRange, match="order of time"):
         one_plate([2020.0, 2010.0], [[0.011], [0.010]])

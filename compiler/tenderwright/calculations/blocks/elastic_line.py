@@ -56,10 +56,11 @@ def girder(nodes: ArrayLike, bending_stiffness: ArrayLike, load: ArrayLike = 0.0
     ei = np.broadcast_to(np.asarray(bending_stiffness, dtype=np.float64), (x.size - 1,))
     q = np.broadcast_to(np.asarray(load, dtype=np.float64), x.shape)
     f = np.broadcast_to(np.asarray(forces, dtype=np.float64), x.shape)
-    return _checked(Girder(x, ei, q[:-1], q[1:], f))
+    return checked(Girder(x, ei, q[:-1], q[1:], f))
 
 
-def _checked(one: Girder) -> Girder:
+def checked(one: Girder) -> Girder:
+    """Give a girder back if its figures can be reckoned with; raises OutOfRange."""
     everything = (one.nodes, one.bending_stiffness, one.load_aft, one.load_forward, one.forces)
     if not all(np.all(np.isfinite(v)) for v in everything) or np.any(one.bending_stiffness <= 0):
         raise OutOfRange("the loads must be finite numbers and EI more than nothing")
@@ -78,7 +79,8 @@ def elastic_keel_line(
     Formula: slope without kink at each node by the three-moment equation, with y down and M sagging,
         -(h1 M1 + 2(h1 + h2) M2 + h2 M3)/(6 EI) - y1/h1 + (1/h1 + 1/h2) y2 - y3/h2 = end slopes of the loaded bays;
         and at each node force + bay loads + (M3 - M2)/h2 - (M2 - M1)/h1 = k (y2 - gap), moments nothing at the ends.
-        Blocks that would pull are dropped and those that the hull comes down on taken up until none changes.
+        Blocks that would pull are dropped and those that the hull comes down on taken up until none changes, but where
+        `can_pull` says that they hold her down too.
     Symbols: blocks, indices of nodes (b,); stiffness k [N/m], one or (b,); gaps by which a block stands low [m].
     Source: Clapeyron's equation of three moments on elastic supports (derived); solved in blocks of (M, y).
     Range: small deflections, no shear deflection. Raises OutOfRange where she does not stand.
@@ -98,7 +100,7 @@ def elastic_keel_line(
         held = np.where(bears, k, 0.0)
         d[at, 1, 1] += held
         r[at, 1] += held * low
-        x = solve_block_tridiagonal(lower, d, upper, r)
+        x = _solved(lower, d, upper, r)
         down = x[at, 1] - low
         now = bears if can_pull else down > 0.0
         if np.array_equal(now, bears):
@@ -107,6 +109,13 @@ def elastic_keel_line(
             break
         bears = next_bearing(bears, now, k * down, seen)
     raise OutOfRange("she does not stand on these blocks: no share of the load without pull was found")
+
+
+def _solved(lower: Floats, middle: Floats, upper: Floats, right: Floats) -> Floats:
+    try:
+        return solve_block_tridiagonal(lower, middle, upper, right)
+    except np.linalg.LinAlgError as error:
+        raise OutOfRange("blocks and girder differ so much in stiffness that the loads cannot be found") from error
 
 
 def _assemble(hull: Girder) -> tuple[Floats, Floats, Floats, Floats]:

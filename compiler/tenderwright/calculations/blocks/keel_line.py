@@ -9,7 +9,7 @@ from typing import Any
 
 import numpy as np
 
-from tenderwright.calculations.blocks.elastic_line import Girder, KeelLine, elastic_keel_line
+from tenderwright.calculations.blocks.elastic_line import Girder, KeelLine, checked, elastic_keel_line
 from tenderwright.calculations.blocks.weight_curve import Segment, weight_curve
 from tenderwright.calculations.blocks.winkler import Class, characteristic, keel_class
 from tenderwright.calculations.hydrostatics.simpson import Floats
@@ -71,11 +71,12 @@ def stand_on_blocks(
     bays: Sequence[Bay],
     weights: Sequence[Segment],
     points: Sequence[tuple[float, float]] = (),
+    can_pull: bool = False,
 ) -> Standing:
     """Find the load of each block under an elastic hull girder; see `elastic_keel_line` for the equations.
 
     Symbols: blocks; bays of EI, end to end, which are the girder; weights as stretches of line load [kg/m]; points as
-        (x [m], mass [kg]).
+        (x [m], mass [kg]); can_pull, whether blocks hold her down too.
     Raises OutOfRange where a load or a block lies off the girder, or she does not stand.
     """
     ordered = sorted(blocks, key=lambda one: one.x)
@@ -92,10 +93,10 @@ def stand_on_blocks(
     forces = np.zeros(nodes.size)
     for x, mass in points:
         forces[_at(nodes, x)] += mass * GRAVITY
-    hull = Girder(nodes, ei, *_bay_loads(nodes, weights), forces)
+    hull = checked(Girder(nodes, ei, *_bay_loads(nodes, weights), forces))
     at = np.array([_at(nodes, b.x) for b in ordered], dtype=np.intp)
     k = np.array([b.stiffness for b in ordered])
-    found = elastic_keel_line(hull, at, k, np.array([b.gap for b in ordered]))
+    found = elastic_keel_line(hull, at, k, np.array([b.gap for b in ordered]), can_pull)
     places, loads = nodes[at], found.reactions / GRAVITY
     share = tributary_lengths(places)
     over = (nodes[:-1] >= places[0] - NEAR) & (nodes[1:] <= places[-1] + NEAR)
@@ -145,12 +146,15 @@ def _kernel(
     lcg: float | None = None,
     points: Sequence[Mapping[str, float]] = (),
     stretches: Sequence[Mapping[str, float]] = (),
+    can_pull: bool = False,
 ) -> Standing:
     curve = weight_curve(weight, weight_aft, weight_forward - weight_aft, lcg)
     springs = [KeelBlock(b["x"], _stiffness(b), b.get("gap", 0.0)) for b in blocks]
     girders = [Bay(b["aft"], b["forward"], elasticity * b["second_moment"]) for b in bays]
     even = [Segment(s["aft"], s["forward"], s["load"], s["load"]) for s in stretches]
-    return stand_on_blocks(springs, girders, [*curve.segments(), *even], [(p["x"], p["mass"]) for p in points])
+    return stand_on_blocks(
+        springs, girders, [*curve.segments(), *even], [(p["x"], p["mass"]) for p in points], can_pull
+    )
 
 
 def _stiffness(block: Mapping[str, float]) -> float:
@@ -159,6 +163,8 @@ def _stiffness(block: Mapping[str, float]) -> float:
         return block["stiffness"]
     if not {"modulus", "area", "height"} <= set(block):
         raise OutOfRange("a block needs its stiffness, or height, area and modulus")
+    if block["height"] <= 0:
+        raise OutOfRange("the height of every block must be more than nothing")
     return block["modulus"] * block["area"] / block["height"]
 
 
@@ -239,6 +245,10 @@ METHOD = Method(
             "Even loads, such as liquids in tanks.",
             0,
         ),
+        "can_pull": {
+            "type": "boolean",
+            "description": "Whether supports hold her down too, as those of a bolted cradle; blocks do not.",
+        },
     },
     outputs=(
         Symbol("loads", "load on each block, from aft", "mass", "t"),
@@ -266,6 +276,6 @@ METHOD = Method(
         "weight_forward": "48 m",
         "lcg": "22.5 m",
     },
-    optional=frozenset({"lcg", "points", "stretches"}),
+    optional=frozenset({"lcg", "points", "stretches", "can_pull"}),
     cautions=("hull strength on the blocks is for a naval architect",),
 )

@@ -178,6 +178,8 @@ def _stiffness(block: Mapping[str, float]) -> float:
         return block["stiffness"]
     if not {"modulus", "area", "height"} <= set(block):
         raise OutOfRange("a side block needs its stiffness, or height, area and modulus")
+    if block["height"] <= 0:
+        raise OutOfRange("the height of every side block must be more than nothing")
     return block["modulus"] * block["area"] / block["height"]
 
 

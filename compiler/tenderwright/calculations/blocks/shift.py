@@ -25,6 +25,9 @@ from tenderwright.calculations.schema import quantity
 NOT_FREE = 1e6
 """What it costs in the search to leave a block where it is not free; more than any shift."""
 
+FURTHEST = 200
+"""The most frame spaces that are searched either way."""
+
 
 @dataclass(frozen=True)
 class Bottom:
@@ -150,8 +153,8 @@ def _steps(most: int) -> list[int]:
 def _check(blocks: Sequence[Footprint], frame_space: float, most: int) -> None:
     if not blocks:
         raise OutOfRange("there are no blocks to shift")
-    if frame_space <= 0 or most < 0:
-        raise OutOfRange("the frame space must be more than nothing and the number of frame spaces not negative")
+    if frame_space <= 0 or not 0 <= most <= FURTHEST:
+        raise OutOfRange(f"the frame space must be more than nothing and the frame spaces to search 0 to {FURTHEST}")
 
 
 def _kernel(
@@ -185,6 +188,8 @@ def _kernel(
         "single_frames": [one.frames for one in single],
         "single_shifts": [one.distance for one in single],
         "single_held": [one.block.name for one in single if not one.free],
+        "searched": float(most),
+        "searched_to": most * frame_space,
     }
 
 
@@ -207,7 +212,11 @@ METHOD = Method(
         ),
         "clearance": quantity("length", "Wanted from openings.", "0.3 m"),
         "apart": quantity("length", "Wanted between blocks of a row.", "0.3 m"),
-        "most": {"type": "integer", "minimum": 0, "description": "Frame spaces to search either way."},
+        "most": {
+            "type": "integer",
+            "minimum": 0,
+            "description": "Frame spaces to search either way; 6 where left out.",
+        },
     },
     outputs=(
         Symbol("frames", "frame spaces forward that free all together, or hold fewest", "number", ""),
@@ -217,6 +226,8 @@ METHOD = Method(
         Symbol("single_frames", "frame spaces forward of each block by itself", "number", ""),
         Symbol("single_shifts", "the same as distances", "length", "m"),
         Symbol("single_held", "blocks that cannot be freed by themselves", "text", ""),
+        Symbol("searched", "frame spaces searched either way; what lies further off was not looked at", "number", ""),
+        Symbol("searched_to", "the same as a distance", "length", "m"),
     ),
     kernel=_kernel,
     example={

@@ -15,7 +15,7 @@ Floats = NDArray[np.float64]
 
 COPULA = Citation("Gaussian copula with a common and a group factor", standing="derived")
 
-LEAST_TRIALS = 100
+LEAST_TRIALS, MOST_TRIALS = 100, 200_000
 
 
 @dataclass(frozen=True, eq=False)
@@ -38,8 +38,8 @@ class CorrelatedDraws:
     _kept: dict[str, Floats] = field(default_factory=dict, repr=False)
 
     def __post_init__(self) -> None:
-        if self.trials < LEAST_TRIALS:
-            raise OutOfRange(f"at least a hundred trials are needed, got {self.trials}")
+        if not LEAST_TRIALS <= self.trials <= MOST_TRIALS:
+            raise OutOfRange(f"trials may be from {LEAST_TRIALS} to {MOST_TRIALS:,}, got {self.trials:,}")
         if not (math.isfinite(self.within) and 0.0 <= self.across <= self.within <= 1.0):
             raise OutOfRange(
                 "correlation must lie from 0 to 1, and across groups be no more than within one, "

@@ -12,6 +12,8 @@ from tenderwright.calculations.method import OutOfRange
 
 Centring = Literal["keel", "centre of gravity"]
 
+MOST_CARS = 500
+"""More than any cradle has."""
 _ROUND_OFF = 1e-9
 
 
@@ -178,8 +180,8 @@ def _train(
     weight: float, lcg: float, keel_aft: float, keel_forward: float, car: Car, middle: float, number: int
 ) -> Train:
     """Place `number` cars about `middle` and share the line load among those that the keel rests on."""
-    if number < 1:
-        raise OutOfRange(f"a train has at least one car, got {number}")
+    if not 1 <= number <= MOST_CARS:
+        raise OutOfRange(f"a train has from 1 to {MOST_CARS} cars, got {number}")
     start = middle - 0.5 * (number * car.pitch - car.gap)
     spans = [(start + i * car.pitch, start + i * car.pitch + car.length) for i in range(number)]
     contacts = [(max(a, keel_aft), min(b, keel_forward)) for a, b in spans]

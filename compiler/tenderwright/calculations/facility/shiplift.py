@@ -16,6 +16,8 @@ from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbo
 from tenderwright.calculations.schema import quantity
 from tenderwright.calculations.verdict import VERDICT_SYMBOLS, Limit, Verdict, verdict, verdict_outputs
 
+MOST_PAIRS = 200
+"""More than any shiplift has."""
 STEPS_IN_A_BAY = 40
 """Positions of the ship on the platform that are tried within one bay."""
 NEAR = 1e-9
@@ -35,8 +37,10 @@ class Platform:
 
     def __post_init__(self) -> None:
         """Check the figures. Raises OutOfRange."""
-        if self.pairs < 2 or min(self.spacing, self.pair_capacity) <= 0:
-            raise OutOfRange("a platform has at least two hoist pairs, and spacing and capacity more than nothing")
+        if not 2 <= self.pairs <= MOST_PAIRS or min(self.spacing, self.pair_capacity) <= 0:
+            raise OutOfRange(
+                f"a platform has 2 to {MOST_PAIRS} hoist pairs, and spacing and capacity more than nothing"
+            )
         if self.bay_mass is not None and not 0 <= self.bay_mass < self.pair_capacity:
             raise OutOfRange("the platform's own weight on a pair must be less than the pair's capacity")
 

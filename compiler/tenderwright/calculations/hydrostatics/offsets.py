@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm, hull_form
+from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.schema import length as _length
 
 
@@ -47,6 +48,11 @@ def hull_from_offsets(offsets: Mapping[str, Any] | HullForm) -> HullForm:
     if isinstance(offsets, HullForm):
         return offsets
     stations, waterlines = offsets["stations"], offsets["waterlines"]
+    if len(waterlines) < 2:
+        raise OutOfRange("a hull form needs at least two waterlines")
+    for number, station in enumerate(stations, 1):
+        if (count := len(station["half_breadths"])) != len(waterlines):
+            raise OutOfRange(f"station {number} has {count} half-breadths, but there are {len(waterlines)} waterlines")
     return hull_form(
         length=offsets["length"],
         stations=[s["x"] for s in stations],

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from numpy.typing import ArrayLike
@@ -10,7 +12,10 @@ from numpy.typing import ArrayLike
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.landing.exact import Lander, dry_draft, first_contact
 from tenderwright.calculations.landing.held import Afloat, BlockLine
-from tenderwright.calculations.landing.settling import settle
+from tenderwright.calculations.landing.settling import AFLOAT_INPUTS, BLOCK_INPUTS, settle
+from tenderwright.calculations.landing.settling import METHOD as SETTLING
+from tenderwright.calculations.method import Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 
 @dataclass(frozen=True, eq=False)
@@ -104,3 +109,68 @@ def held_curve(afloat: Afloat, blocks: BlockLine, falls: ArrayLike | None = None
     return LandingCurve(
         water, upthrust, after, after - trim, moment, afloat.displacement, int(np.searchsorted(f, one.fall))
     )
+
+
+def at_level(afloat: Afloat, blocks: BlockLine, water: float) -> LandingCurve:
+    """Follow a landing by the hand method from the first touch to one level of the water, the last of the curve.
+
+    Formula, source: as `held_curve`. Symbols: water over the block touched first [m]. Range: from the first touch down
+    to where all her weight is on the blocks. Raises OutOfRange.
+    """
+    touch = settle(afloat, blocks).settling.water_at_touch
+    if water > touch:
+        raise OutOfRange(f"she is still afloat: she touches with {touch:.3f} m of water over the first block")
+    found = held_curve(afloat, blocks, [0.0, touch - water])
+    if found.upthrust[-1] >= afloat.displacement:
+        raise OutOfRange(f"with {water:.3f} m of water over the first block all her weight is on the blocks")
+    return found
+
+
+def _kernel(
+    water: float, block_aft: float, block_forward: float, declivity: float = 0.0, **afloat: float
+) -> Mapping[str, Any]:
+    curve = at_level(Afloat(**afloat), BlockLine(block_aft, block_forward, declivity), water)
+    figures = {
+        "water_at_touch": curve.water[0],
+        "fall": curve.fall[-1],
+        "upthrust": curve.upthrust[-1],
+        "upthrust_share": curve.upthrust[-1] / curve.displacement,
+        "draft_aft": curve.draft_aft[-1],
+        "draft_forward": curve.draft_forward[-1],
+        "gm_km_falls": curve.gm_km_falls[-1],
+        "gm_kg_rises": curve.gm_kg_rises[-1],
+        "gm": curve.gm[-1],
+        "righting_moment": curve.righting_moment[-1],
+    }
+    return {name: float(figure) for name, figure in figures.items()} | {"on_all_blocks": curve.settled < 2}
+
+
+METHOD = Method(
+    name="docking.at-level",
+    title="Upthrust, drafts and stability at one level of the water, by the hand method",
+    formula="P = f/(1/TPC + l²/(MCTC L)) until she lies on all the blocks, then TPC f more; RM = (W − P) KM − W KG",
+    source=SETTLING.source,
+    valid=SETTLING.valid,
+    inputs={
+        **AFLOAT_INPUTS,
+        **BLOCK_INPUTS,
+        "water": quantity("length", "Water over the block touched first.", "3.9 m"),
+    },
+    outputs=(
+        Symbol("water_at_touch", "water over the first block as she touches it", "length", "m"),
+        Symbol("fall", "fall of water since then", "length", "m"),
+        Symbol("on_all_blocks", "whether she lies on all the blocks", "truth", ""),
+        Symbol("upthrust", "upthrust of the blocks", "mass", "t"),
+        Symbol("upthrust_share", "upthrust by displacement", "fraction", "%"),
+        Symbol("draft_aft", "draft aft", "length", "m"),
+        Symbol("draft_forward", "draft forward", "length", "m"),
+        Symbol("gm_km_falls", "virtual GM, form (a), KM falls", "length", "m"),
+        Symbol("gm_kg_rises", "virtual GM, form (b), KG rises", "length", "m"),
+        Symbol("gm", "lesser of the two", "length", "m"),
+        Symbol("righting_moment", "righting moment per radian of heel", "moment", "t*m"),
+    ),
+    kernel=_kernel,
+    example={**SETTLING.example, "water": "4.3 m"},
+    optional=SETTLING.optional,
+    cautions=SETTLING.cautions,
+)

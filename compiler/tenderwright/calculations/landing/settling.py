@@ -88,17 +88,6 @@ def _drafts(afloat: Afloat, blocks: BlockLine, upthrust: float, critical: float)
     return mean, mean + trim * after_share, mean - trim * (1.0 - after_share)
 
 
-def upthrust_when_settled(mass_per_immersion: float, true_mean_draft: float, water_draft: float) -> float:
-    """Give the upthrust on all the blocks, P = TPI (d_m - d_water), kg.
-
-    Symbols: TPI [kg/m]; d_m afloat and d_water on the blocks, both at the LCF [m]. Source: as `settle`.
-    Range: d_water not above the draft at settling. Raises OutOfRange where the upthrust would be negative.
-    """
-    if mass_per_immersion <= 0 or water_draft > true_mean_draft:
-        raise OutOfRange("TPC must be positive and the water not above her draft afloat")
-    return mass_per_immersion * (true_mean_draft - water_draft)
-
-
 def outputs_of(landing: Landing, suffix: str = "") -> dict[str, Any]:
     """Give a landing's figures by name."""
     one, zero = landing.settling, landing.instability

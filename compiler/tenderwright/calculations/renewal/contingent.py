@@ -24,6 +24,8 @@ from tenderwright.calculations.thickness.plates import PlateGrid
 PRIOR_WEIGHT = 4.0
 """Weight of the whole ship's share of bad plates, in plates, against a strake's own (common practice, no source)."""
 DRAWS = 4000
+MOST_DRAWN = 1_000_000
+"""Draws by strakes gauged at most, so that none fills the memory."""
 SEED = 1
 
 _HALF = 0.5
@@ -109,10 +111,11 @@ def contingent_renewal(
     """
     if not (math.isfinite(weight) and weight > 0.0):
         raise OutOfRange(f"the weight of the prior must be more than nothing, got {weight:g} plates")
-    if draws < 100:
-        raise OutOfRange(f"at least a hundred draws are needed, got {draws}")
-    rng = np.random.default_rng(seed)
     with_readings = np.flatnonzero(gauged.sampled)
+    if draws < 100 or draws * with_readings.size > MOST_DRAWN:
+        most = MOST_DRAWN // max(1, with_readings.size)
+        raise OutOfRange(f"draws may be from 100 to {most:,} for {with_readings.size} strakes, got {draws:,}")
+    rng = np.random.default_rng(seed)
     taken = rng.choice(with_readings, (draws, with_readings.size))
     known, found = gauged.sampled[taken].sum(axis=1), gauged.bad[taken].sum(axis=1)
     whole = ((found + _HALF) / (known + 1.0))[:, None]

@@ -17,6 +17,9 @@ from tenderwright.calculations.scope.works import Contradiction, Source, Works
 TIES = 16
 """How many scopes of equal worth and cost are compared at most."""
 
+MOST_WORTH = 200_000
+"""Points that all the items may come to: beyond, the solver's tolerance of 1e-6 in each x could hide one (derived)."""
+
 SOURCE = Citation(
     "H. M. Weingartner, Capital budgeting of interrelated projects", "Management Science 12 (1966), 485", "from memory"
 )
@@ -121,7 +124,9 @@ def _payable(program: Program, objective: Mapping[int, float], *rows: Row) -> An
     raise RuntimeError(f"the solver gave {CUTS} scopes that cannot be paid to the cent")
 
 
-def _kernel(items: Sequence[Mapping[str, Any]], budget: float) -> Mapping[str, Any]:
+def _kernel(
+    items: Sequence[Mapping[str, Any]], budget: float, at_most: Sequence[Mapping[str, Any]] = ()
+) -> Mapping[str, Any]:
     names = [item["name"] for item in items]
     places = {name: place for place, name in enumerate(names)}
     if len(places) < len(names):
@@ -134,12 +139,21 @@ def _kernel(items: Sequence[Mapping[str, Any]], budget: float) -> Mapping[str, A
                 raise OutOfRange(f"{name} {rule} {other}, which is none of the items")
         return tuple((places[name], places[other]) for name, other in found)
 
+    def group(names: Sequence[str]) -> frozenset[int]:
+        for name in names:
+            if name not in places:
+                raise OutOfRange(f"a group of which not all may be done names {name}, which is none of the items")
+        return frozenset(places[name] for name in names)
+
+    if sum(item["value"] for item in items) > MOST_WORTH:
+        raise OutOfRange(f"the points of all the items come to more than {MOST_WORTH:,}: give each fewer")
     works = Works(
         tuple(_cents(item["cost"]) for item in items),
         tuple(item["value"] for item in items),
         tuple(item.get("must", False) for item in items),
         pairs("needs"),
         pairs("excludes"),
+        tuple((rule["number"], group(rule["of"])) for rule in at_most),
     )
     sources = [Source(_cents(budget))]
     try:
@@ -170,7 +184,8 @@ def _cents(amount: float) -> int:
 METHOD = Method(
     name="scope.best",
     title="Best scope for a budget",
-    formula="max Σvᵢxᵢ, then min Σcᵢxᵢ; Σcᵢxᵢ ≤ budget; xᵢ ≤ xⱼ where i needs j, xᵢ + xⱼ ≤ 1 where it excludes j",
+    formula="max Σvᵢxᵢ, then min Σcᵢxᵢ; Σcᵢxᵢ ≤ budget; xᵢ ≤ xⱼ where i needs j, xᵢ + xⱼ ≤ 1 where it excludes j; "
+    "Σxᵢ ≤ n over a group of which at most n are done",
     source=SOURCE,
     valid="items bought whole or not at all; worths that add up",
     inputs={
@@ -188,6 +203,16 @@ METHOD = Method(
             "The items.",
         ),
         "budget": number("The money there is.", minimum=0),
+        "at_most": listed(
+            record(
+                "A group of items.",
+                ("number", "of"),
+                number={"type": "integer", "minimum": 0, "description": "How many of them may be done at most."},
+                of=listed(text("Name of an item."), "The items of the group."),
+            ),
+            "Groups of items of which not all may be done.",
+            0,
+        ),
     },
     outputs=(
         Symbol("chosen", "items bought", "text", ""),
@@ -208,5 +233,6 @@ METHOD = Method(
         ],
         "budget": 110000,
     },
+    optional=frozenset({"at_most"}),
     cautions=("the points are judgement; change them a little and see whether the choice stays",),
 )

@@ -40,7 +40,8 @@ class Answer:
 class Program:
     """Variables x_i, 1 where item i is bought, and e, further money without restriction.
 
-    Formula: x_i <= x_j where i needs j; x_i + x_j <= 1 where they exclude each other; x_i = 1 where i is bound. An item
+    Formula: x_i <= x_j where i needs j; x_i + x_j <= 1 where they exclude each other; the sum of x_i over a group of
+    which at most n are bought is no more than n; x_i = 1 where i is bound. An item
     of no cost and no worth is bought only where another needs it. Every group F of sources pays for what only it may
     pay for: the sum of c_i x_i over the items that no source outside F pays for is no more than e and the sum over F of
     a_f, or of C/(1 + m_f), with C the sum of all c_i x_i, where that is less. Of these rows, one for each group, those
@@ -68,6 +69,8 @@ class Program:
                 self.rows.append(({needing: 1.0, needed: -1.0}, -inf, 0.0))
         for one, other in works.excludes:
             self.rows.append(({one: 1.0, other: 1.0}, -inf, float(one != other)))
+        for most, group in works.at_most:
+            self.rows.append((dict.fromkeys(group, 1.0), -inf, float(most)))
         for item, cost in enumerate(works.costs):
             if not cost and not works.values[item] and item not in self.bound:
                 needing_it = {one: -1.0 for one, needed in works.needs if needed == item and one != item}

@@ -32,6 +32,8 @@ class Works:
     """The first is not done without the second."""
     excludes: tuple[Pair, ...] = ()
     """The two are not done together."""
+    at_most: tuple[tuple[int, frozenset[int]], ...] = ()
+    """Of the items, no more than so many are done."""
 
     def __post_init__(self) -> None:
         if not len(self.costs) == len(self.values) == len(self.must):
@@ -42,9 +44,11 @@ class Works:
             raise OutOfRange("the worth of an item cannot be less than nothing")
         if not all(isinstance(one, int) for one in (*self.costs, *self.values)):
             raise OutOfRange("costs are whole cents and worths whole points")
-        for pair in (*self.needs, *self.excludes):
+        groups = [tuple(group) for _, group in self.at_most]
+        for pair in (*self.needs, *self.excludes, *groups):
             if not all(0 <= place < len(self.costs) for place in pair):
-                raise OutOfRange(f"a rule joins {pair[0]} and {pair[1]}, but there are {len(self.costs)} items, from 0")
+                joined = " and ".join(map(str, pair))
+                raise OutOfRange(f"a rule joins {joined}, but there are {len(self.costs)} items, from 0")
 
     def cost(self, chosen: Sequence[bool]) -> int:
         """Add the costs of the items chosen, in cents."""
@@ -57,7 +61,7 @@ class Works:
     def bound_to(self, keep: Collection[int] = ()) -> frozenset[int]:
         """Give the items done in any case: the must-do items and those kept, with what they need, near and far.
 
-        Raises Contradiction where two of them exclude each other.
+        Raises Contradiction where two of them exclude each other, and OutOfRange where they are too many of a group.
         """
         found = {place for place, must in enumerate(self.must) if must} | set(keep)
         waiting = list(found)
@@ -70,6 +74,9 @@ class Works:
         for one, other in self.excludes:
             if one in found and other in found:
                 raise Contradiction(one, other)
+        for most, group in self.at_most:
+            if len(group & found) > most:
+                raise OutOfRange(f"{len(group & found)} items are to be done of which at most {most} may be")
         return frozenset(found)
 
     def paid(self, chosen: Sequence[bool]) -> list[int]:
@@ -82,6 +89,7 @@ class Works:
             all(chosen[place] for place in bound)
             and all(chosen[needed] for needing, needed in self.needs if chosen[needing])
             and not any(chosen[one] and chosen[other] for one, other in self.excludes)
+            and all(sum(chosen[place] for place in group) <= most for most, group in self.at_most)
         )
 
 

@@ -15,6 +15,8 @@ from tenderwright.calculations.thickness.columns import Flags, Floats
 from tenderwright.calculations.thickness.plates import least_by
 from tenderwright.calculations.thickness.readings import require_thickness, year_of
 
+MOST_SURVEYS = 1000
+"""More than any ship has had, so that a mistyped number does not fill the memory."""
 READING_UNCERTAINTY = 1e-4
 """Uncertainty of a thickness found by ultrasonic gauge, m: ±0.1 mm (common practice, no source)."""
 
@@ -71,6 +73,8 @@ def rates(
         raise OutOfRange(f"the uncertainty of a reading must be more than nothing, got {uncertainty:g} m")
     rows = np.flatnonzero(plate >= 0)
     count = int(survey[rows].max(initial=-1)) + 1
+    if count > MOST_SURVEYS:
+        raise OutOfRange(f"surveys are counted from 0 in order of time, up to {MOST_SURVEYS}, got {count - 1}")
     key = plate[rows] * count + survey[rows]
     size = plates * count
     number = np.bincount(key, minlength=size)
