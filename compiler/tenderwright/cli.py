@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import argparse
+import atexit
+import gc
 import io
 import sys
 from collections.abc import Sequence
@@ -49,6 +51,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(errors="backslashreplace")
+    _collect_seldom()
     words = list(sys.argv[1:] if argv is None else argv)
     name = next((word for word in words if word in COMMANDS), None)
     arguments = parser_for(name).parse_args(words)
@@ -73,3 +76,9 @@ def main(argv: Sequence[str] | None = None) -> int:
         )
         return FAILURE
     return code
+
+
+def _collect_seldom() -> None:
+    """Look for cyclic garbage seldom, and not on leaving: a run makes next to none, and the looking is not free."""
+    gc.set_threshold(50_000)
+    atexit.register(gc.freeze)
