@@ -7,6 +7,7 @@ import os
 import shutil
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -223,6 +224,59 @@ def test_what_killed_runs_left_is_taken_away_unless_it_holds_what_is_not_ours(tm
     assert _held(tmp_path) == {f"yard/{path}": content for path, content in _NEW.items()} | {
         ".yard.retired/letter.txt": b"mine"
     }
+
+
+class _Killed(BaseException):
+    """Stands for the end of the process: nothing that follows it changes the disk."""
+
+
+_CHANGES = ("unlink", "rmdir", "rename", "mkdir", "fsync")
+
+
+def _killed_after(steps: int, monkeypatch: pytest.MonkeyPatch, act: Callable[[], object]) -> bool:
+    """Act until so many changes of the disk are made, and tell whether there were more to make."""
+    left = steps
+
+    def mortal(change: Callable[..., Any]) -> Callable[..., Any]:
+        def changed(*words: Any, **named: Any) -> Any:
+            nonlocal left
+            left -= 1
+            if left < 0:
+                raise _Killed
+            return change(*words, **named)
+
+        return changed
+
+    with monkeypatch.context() as dying:
+        for name in _CHANGES:
+            dying.setattr(os, name, mortal(getattr(os, name)))
+        dying.setattr(outputs, "exchange", mortal(outputs.exchange))
+        try:
+            act()
+        except _Killed:
+            return True
+    return left < 0
+
+
+@pytest.mark.parametrize("in_one_step", [True, False])
+def test_a_kill_before_any_change_leaves_the_old_or_the_new_and_the_next_run_makes_good(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, in_one_step: bool
+) -> None:
+    if not in_one_step:
+        monkeypatch.setattr(outputs, "exchange", lambda one, other: False)
+    for steps in range(100):
+        build = tmp_path / str(steps)
+        write_outputs(build, "yard", _OLD)
+        killed = _killed_after(steps, monkeypatch, lambda build=build: write_outputs(build, "yard", _NEW))
+        held = _held(build / "yard") if in_one_step or (build / "yard").exists() else _OLD
+        assert held in (_OLD, _NEW)
+        assert killed or held == _NEW
+        again = _killed_after(steps, monkeypatch, lambda build=build: write_outputs(build, "yard", _NEW))
+        write_outputs(build, "yard", _NEW)
+        assert _held(build) == {f"yard/{path}": content for path, content in _NEW.items()}
+        if not killed and not again:
+            break
+    assert 15 < steps < 99
 
 
 def test_an_edition_that_is_not_to_be_replaced_may_only_be_there_already(tmp_path: Path) -> None:

@@ -23,7 +23,7 @@ class Found:
     """What lies in an output folder, by path."""
 
     ours: tuple[str, ...]
-    """The manifest, last, and the files that stand as it lists them; and what desktops left."""
+    """The manifest, and the files that stand as it lists them; and what desktops left."""
     folders: tuple[str, ...]
     """Of those files, the deepest first."""
     others: Mapping[str, str]
@@ -75,13 +75,18 @@ def refuse_others(folder: Path, shown: Path | None = None) -> None:
 
 
 def remove(folder: Path) -> None:
-    """Take away the folder of an edition, file by file as listed; raises `WritingError` as `refuse_others` does."""
+    """Take away the folder of an edition, file by file as listed; raises `WritingError` as `refuse_others` does.
+
+    The manifest goes last, so that what a killed run leaves can still be told to be ours.
+    """
     refuse_others(folder)
     found = look_through(folder)
     for path in found.ours:
-        (folder / path).unlink(missing_ok=True)
+        if path != MANIFEST_NAME:
+            (folder / path).unlink(missing_ok=True)
     for path in found.folders:
         (folder / path).rmdir()
+    (folder / MANIFEST_NAME).unlink(missing_ok=True)
     folder.rmdir()
 
 
