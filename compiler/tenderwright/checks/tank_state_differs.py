@@ -68,8 +68,8 @@ def _movement(context: Context) -> Iterator[Notice]:
     wanted = lightship.docking.trim
     if movable and not ordered and abs(float(trim.si) - wanted.si) > TRIM_LIMIT:
         message = (
-            f"she arrives with a trim of {float(trim.si):.2f} m, {wanted} is wanted for docking, and no item moves "
-            "liquid"
+            f"she arrives with a trim of {float(trim.si):.2f} m, {wanted} is wanted for docking, "
+            "and no item moves liquid"
         )
         hint = "name the tanks in `where: tanks` of an item that is done before docking"
         yield Notice(CODE, wanted.at, message, hints=(hint,))
@@ -86,8 +86,8 @@ def _undocking(context: Context, plan: DockingPlan) -> Iterator[Notice]:
                 continue
             if any(word in item.does for word in EMPTIES):
                 message = (
-                    f"item {item.number} empties tank `{tank.tank}`, which the undocking condition reckons as on "
-                    "docking"
+                    f"item {item.number} empties tank `{tank.tank}`, "
+                    "which the undocking condition reckons as on docking"
                 )
                 hint = "add the tank to `tanks_at_undocking` of vessel/docking-plan.yaml"
                 yield Notice(CODE, tank.contents.here, message, hints=(hint,))

@@ -51,8 +51,8 @@ def _late(item: Item, tender: Tender, checked: date) -> Iterator[Notice]:
     day = item.option_until.on(tender.events) if item.option_until is not None else None
     if day is not None and day > checked:
         message = (
-            f"option {item.number} changes weight and may be exercised until {day}, after the undocking condition was "
-            f"last checked on {checked}"
+            f"option {item.number} changes weight and may be exercised until {day}, "
+            f"after the undocking condition was last checked on {checked}"
         )
         hint = "decide it before, or check the undocking condition again"
         yield Notice(CODE, place_in(item, "option_until"), message, hints=(hint,))

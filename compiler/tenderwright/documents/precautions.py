@@ -9,8 +9,8 @@ PRECAUTIONS: dict[str, tuple[str, str]] = {
         "hot-work",
     ),
     "confined space": (
-        "Entry only after tests in the order oxygen, flammability, toxicity, with ventilation, an attendant and rescue "
-        "ready.",
+        "Entry only after tests in the order oxygen, flammability, toxicity, with ventilation, "
+        "an attendant and rescue ready.",
         "confined-spaces",
     ),
     "coating disturbed": (

@@ -19,8 +19,8 @@ _HELP = (
     ),
     (
         "Rate or price",
-        "A number in the currency named, without tax. For a mark-up, a percentage. Credits are "
-        "entered as positive amounts and are subtracted.",
+        "A number in the currency named, without tax. For a mark-up, a percentage. Credits are entered as positive "
+        "amounts and are subtracted.",
     ),
     ("Left empty", "The line is not answered. It is read as still to be priced."),
     ("0", "The line is priced at nothing."),

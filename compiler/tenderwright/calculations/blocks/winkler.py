@@ -140,8 +140,8 @@ def _kernel(modulus: float, elasticity: float, second_moment: float, length: flo
 METHOD = Method(
     name="blocks.winkler",
     title="Beam on an elastic foundation: closed forms and the class of a keel line",
-    formula="λ = (k/4EI)^¼; ends loaded: y_end = (2Pλ/k)(cosh λl + cos λl)/(sinh λl + sin λl); short below π/4, long "
-    "above π",
+    formula="λ = (k/4EI)^¼; ends loaded: y_end = (2Pλ/k)(cosh λl + cos λl)/(sinh λl + sin λl); short below π/4, "
+    "long above π",
     source=Citation("M. Hetényi, Beams on Elastic Foundation, 1946", "ch. IV art. 19a eq. 37; classes from memory"),
     valid="uniform EI and foundation that can push and pull; λl up to 300",
     inputs={

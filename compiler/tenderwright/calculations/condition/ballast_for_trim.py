@@ -139,8 +139,7 @@ METHOD = Method(
     },
     optional=frozenset({"density", "upright", "exchanged"}),
     cautions=(
-        "Free surfaces while pumping, and the order of pumping, are not examined: the naval architect "
-        "and the "
-        "dockmaster decide.",
+        "Free surfaces while pumping, and the order of pumping, are not examined: "
+        "the naval architect and the dockmaster decide.",
     ),
 )

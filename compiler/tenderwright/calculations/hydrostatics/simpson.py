@@ -99,9 +99,8 @@ METHOD = Method(
     title="Area under ordinates by Simpson's rule",
     formula="A = S(y); centroid = S(x y)/S(y); I = S(x^2 y) - A centroid^2; S(f) = h/3 (f0 + 4 f1 + 2 f2 + ... + fn)",
     source=Citation("Tupper, Introduction to Naval Architecture", "p. 26"),
-    valid="smooth curves; spacing may be uneven, and where neighbouring intervals differ more than 2 "
-    "to 1 they are "
-    "integrated apart",
+    valid="smooth curves; spacing may be uneven, "
+    "and where neighbouring intervals differ more than 2 to 1 they are integrated apart",
     inputs={
         "ordinates": {
             "type": "array",

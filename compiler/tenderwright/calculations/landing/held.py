@@ -96,7 +96,7 @@ def lever(blocks: BlockLine, afloat: Afloat) -> float:
     """Give the distance l from the block touched first to the centre of flotation, m. Raises OutOfRange."""
     if not blocks.aft < afloat.lcf < blocks.forward:
         raise OutOfRange(
-            f"the centre of flotation at {afloat.lcf:g} m is not over the blocks, {blocks.aft:g} m to "
-            f"{blocks.forward:g} m"
+            f"the centre of flotation at {afloat.lcf:g} m is not over the blocks, "
+            f"{blocks.aft:g} m to {blocks.forward:g} m"
         )
     return abs(afloat.lcf - blocks.first_touched(afloat.trim, afloat.length))

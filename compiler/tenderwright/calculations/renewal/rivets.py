@@ -194,7 +194,7 @@ METHOD = Method(
     optional=frozenset({"butts", "seam_pitch", "frame_pitch", "fastening"}),
     cautions=(
         "pitches of 4.5 and 7 diameters are from memory",
-        "ring-welding is temporary, for a few scattered rivets of frames and seams, and not at butts or outboard of "
-        "hatches on deck",
+        "ring-welding is temporary, for a few scattered rivets of frames and seams, "
+        "and not at butts or outboard of hatches on deck",
     ),
 )

@@ -102,8 +102,8 @@ def _require(as_built: float, thickness: float, intensity: float, depths: Sequen
     for depth in depths:
         if not (math.isfinite(depth) and 0.0 <= depth <= thickness):
             raise OutOfRange(
-                f"a pit is at least nothing and at most the plate deep, got {1e3 * depth:g} mm in "
-                f"{1e3 * thickness:g} mm"
+                "a pit is at least nothing and at most the plate deep, "
+                f"got {1e3 * depth:g} mm in {1e3 * thickness:g} mm"
             )
 
 

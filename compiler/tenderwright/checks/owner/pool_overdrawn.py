@@ -21,8 +21,8 @@ def check(context: OwnerContext) -> Iterator[Notice]:
     for change, line, drawn in overdrawn(context.ledger):
         unit = line.unit or currency
         message = (
-            f"with change {change.name} {drawn:f} {unit} are drawn of line {line.number}, and {line.tendered:f} {unit} "
-            "were tendered"
+            f"with change {change.name} {drawn:f} {unit} are drawn of line {line.number}, "
+            f"and {line.tendered:f} {unit} were tendered"
         )
         hint = "agree with the yard that its rate holds for more, or price the work by a unit rate"
         yield Notice("pool-overdrawn", change.order.here, message, hints=(hint,))

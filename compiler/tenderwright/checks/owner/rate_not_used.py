@@ -58,8 +58,8 @@ def _not_used(change: PricedChange, fitting: list[ContractLine], ledger: Ledger)
     how = "by hours of the pool" if change.price.way == "hours pool" else "by agreement"
     named = ", ".join(f"{line.number} (per {line.unit})" for line in fitting)
     message = (
-        f"change {change.name} is priced {how} at {written(change.amount)}, and item {change.item.number} has unit "
-        f"rates: {named}" + (f"; {'; '.join(costs)}" if costs else "")
+        f"change {change.name} is priced {how} at {written(change.amount)}, "
+        f"and item {change.item.number} has unit rates: {named}" + (f"; {'; '.join(costs)}" if costs else "")
     )
     hint = "write `quantity:` with the line, or say under `no_rate_fits:` why none covers the work"
     return Notice("rate-not-used", change.order.here, message, hints=(hint,))

@@ -15,8 +15,8 @@ from tenderwright.pricing.money import written
 WIDTH = 165.0
 """Width of the column of a page, mm."""
 CAUTION = (
-    "Planning figures: estimates and hopes of money, no promise of either. Check each funder's current notice before "
-    "counting on it."
+    "Planning figures: estimates and hopes of money, no promise of either. "
+    "Check each funder's current notice before counting on it."
 )
 SURENESS = {
     "in hand": Hatch((45,), 0.75, 0.3, "", pen.INK),

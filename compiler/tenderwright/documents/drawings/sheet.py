@@ -14,13 +14,13 @@ CAUTION = (
     "For tender. Not a docking plan: docking, stability and strength are for the dockmaster and a naval architect."
 )
 PROPOSAL = (
-    "For tender. Planning figures: the plan that she is docked by, stability and strength are for the dockmaster and a "
-    "naval architect."
+    "For tender. Planning figures: the plan that she is docked by, "
+    "stability and strength are for the dockmaster and a naval architect."
 )
 """The caution on sheets of the owner's own docking plan."""
 OWNERS = (
-    "Owner's papers, not for the yard: planning figures by the owner's own judgement. The yard bids its own price and "
-    "programme."
+    "Owner's papers, not for the yard: planning figures by the owner's own judgement. "
+    "The yard bids its own price and programme."
 )
 """The caution on sheets of what the owner foresees."""
 _BAR_LENGTHS = (1.0, 2.5, 5.0, 10.0, 25.0, 50.0, 100.0)

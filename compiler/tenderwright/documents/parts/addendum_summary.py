@@ -66,10 +66,9 @@ def _closing(before: Desk, after: Desk, entry: Addendum) -> Inline:
 def _unmentioned(comparison: Comparison) -> str:
     proof = comparison.proof
     return (
-        "What this addendum does not mention is unchanged, and this was proved: the "
-        f"{proof.operations} changes told here, applied to the data of the edition before, give the data of the "
-        f"edition now, to the last word and figure (SHA-256 {proof.before[:12]} and {proof.after[:12]}; the changes "
-        "stand in addendum.json)."
+        f"What this addendum does not mention is unchanged, and this was proved: the {proof.operations} changes told "
+        "here, applied to the data of the edition before, give the data of the edition now, to the last word and "
+        f"figure (SHA-256 {proof.before[:12]} and {proof.after[:12]}; the changes stand in addendum.json)."
     )
 
 

@@ -160,8 +160,8 @@ def _changes(comparison: BidComparison) -> list[str]:
         words.append(f"{len(comparison.break_evens)} such quantities in all stand in part 6.")
     if not words:
         words.append(
-            "No quantity within its possible range changes the ranking by itself, and it is the same in every case of "
-            "part 2."
+            "No quantity within its possible range changes the ranking by itself, "
+            "and it is the same in every case of part 2."
         )
     return words
 
@@ -220,8 +220,8 @@ def doubt_sentences(bid: EvaluatedBid, comparison: BidComparison) -> list[str]:
     doubts = found.doubts[:2]
     others = [f"{_when(one, comparison)} it falls behind {comparison.bid(one.other).label}" for one in doubts]
     return [
-        f"{bid.label} is unbalanced, and {' and '.join(others)}: a reasonable doubt that it would be the lowest in the "
-        "end (part 5)."
+        f"{bid.label} is unbalanced, and {' and '.join(others)}: "
+        "a reasonable doubt that it would be the lowest in the end (part 5)."
     ]
 
 

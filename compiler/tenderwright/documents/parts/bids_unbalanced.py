@@ -55,8 +55,8 @@ def _verdict(bid: EvaluatedBid, comparison: BidComparison) -> str:
         return " ".join(doubt_sentences(bid, comparison))
     if found.mathematically:
         return (
-            "Mathematically unbalanced by the screens; no plausible quantity, P20 to P80, makes it dearer than a bid "
-            "that it leads."
+            "Mathematically unbalanced by the screens; no plausible quantity, P20 to P80, "
+            "makes it dearer than a bid that it leads."
         )
     if found.low or found.high:
         return "Some lines lie far off, all on one side; by the screens it is not unbalanced."

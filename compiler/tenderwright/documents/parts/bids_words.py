@@ -86,8 +86,8 @@ def break_even_sentence(one: BreakEven, comparison: BidComparison) -> str:
         passed = f"{side} than {amount} of plate is renewed under {line_words(line)}"
     basis = {"survey": "by the survey", "owner": "by the owner's least and most"}[line.spread.source]
     return (
-        f"If {passed}, {ahead} becomes dearer than {behind}; {basis} there is "
-        f"{chance(one.chance)} of that. {capital(_tendered(line, comparison.currency))}."
+        f"If {passed}, {ahead} becomes dearer than {behind}; {basis} there is {chance(one.chance)} of that. "
+        f"{capital(_tendered(line, comparison.currency))}."
     )
 
 

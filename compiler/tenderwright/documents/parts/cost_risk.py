@@ -179,11 +179,11 @@ def _settings(desk: Desk, seen: Foresight, estimate: Estimate) -> list[tuple[str
     outlook, rates = seen.outlook, seen.papers.rates
     why = rates.simulation.why if rates and rates.simulation else ""
     together = (
-        f"{percent(outlook.within)} between lines of one hundred of items, {percent(outlook.across)} between any "
-        f"others. {why}"
+        f"{percent(outlook.within)} between lines of one hundred of items, "
+        f"{percent(outlook.across)} between any others. {why}"
         if outlook.within or outlook.across
-        else "Not at all: every line is drawn by itself, since owner/rates.yaml states no correlation. That makes the "
-        "spread too narrow."
+        else "Not at all: every line is drawn by itself, since owner/rates.yaml states no correlation. "
+        "That makes the spread too narrow."
     )
     trials = f"{outlook.trials:,}".replace(",", " ")
     risks = len(counted(seen.papers))
@@ -231,7 +231,7 @@ def _caution() -> Caution:
         "The trials know only what the owner wrote down: ranges, likelihoods and correlations by judgement. What "
         "nobody thought of is in none of them. A range that is too narrow makes P80 too low, and no number of trials "
         "mends it.",
-        "P80 is no promise: one trial in five cost more. Which level to plan by and to ask for is for the trustees to "
-        "decide.",
+        "P80 is no promise: one trial in five cost more. "
+        "Which level to plan by and to ask for is for the trustees to decide.",
     )
     return Caution("What the figures rest on", tuple(inline(one) for one in words))

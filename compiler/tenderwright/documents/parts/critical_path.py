@@ -56,8 +56,8 @@ def path_table(desk: Desk, schedule: Schedule, time: TimeOutlook | None) -> Tabl
     if time is not None:
         columns.append(Column("Critical in trials", "right", 1))
         words += (
-            " Critical in trials: the share of the trials in which the work holds the redelivery, the least of the "
-            "activities of the row."
+            " Critical in trials: the share of the trials in which the work holds the redelivery, "
+            "the least of the activities of the row."
         )
     return Table(tuple(columns), tuple(rows), note=inline(words), small=True)
 

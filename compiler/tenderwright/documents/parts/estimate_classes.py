@@ -33,8 +33,8 @@ def estimate_classes(desk: Desk, estimate: Estimate) -> list[Block]:
     by_class = bounded(desk)
     if by_class:
         words += (
-            "Where the owner wrote no low or no high the bounds of the class stand in: at "
-            f"{len(by_class)} of the {len(estimate.lines)} lines, marked with an asterisk."
+            f"Where the owner wrote no low or no high the bounds of the class stand in: at {len(by_class)} of the "
+            f"{len(estimate.lines)} lines, marked with an asterisk."
         )
     table = Table(columns, tuple(rows), note=note, small=True)
     return [Heading("Classes of estimate"), Paragraph(inline(words.rstrip())), table]

@@ -272,8 +272,8 @@ def reconciliation(desk: ApplicationDesk) -> list[Block]:
         _sum_row("Grant, match and what is not eligible", sums.by_payer),
     ]
     note = inline(
-        f"{desk.tender.currency}. All four sums agree to the cent, and the first two rows are of the owner's estimate "
-        "of the whole tender."
+        f"{desk.tender.currency}. All four sums agree to the cent, "
+        "and the first two rows are of the owner's estimate of the whole tender."
     )
     return [Table((Column("", width=4), Column("Amount", "decimal", 1.4)), tuple(rows), note=note)]
 

@@ -27,8 +27,7 @@ def landing(desk: Desk) -> Part | None:
         Paragraph(
             inline(
                 "Drafts on this page are above the underside of the keel, where it stands on the blocks. Side blocks "
-                "and "
-                "shores are not counted: they are in place before the margin is used up."
+                "and shores are not counted: they are in place before the margin is used up."
             )
         ),
         Heading("At settling, and at instability"),

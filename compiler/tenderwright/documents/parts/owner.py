@@ -72,8 +72,8 @@ def trade_checks(notices: Sequence[Notice]) -> Part:
     blocks: list[Block] = [
         Paragraph(
             inline(
-                "Rules of the trade that the package was held against. A rule that finds nothing "
-                "is no proof that nothing is wrong."
+                "Rules of the trade that the package was held against. "
+                "A rule that finds nothing is no proof that nothing is wrong."
             )
         ),
         Table((Column("Rule", width=3), Column("Found", width=3)), tuple(rows)),

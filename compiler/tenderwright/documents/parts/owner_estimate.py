@@ -138,9 +138,9 @@ def _growth(desk: Desk, estimate: Estimate) -> list[Block]:
         "Work of earlier dockings by the kind of the item that it is now; Other is work that no item asks for today. "
         "Sums of dockings far apart are added in the money of their day, for the share alone. Each row lays its own "
         "share on today's likely amounts, so the rows do not add up to the last; contingent work is ordered as it is "
-        "found, so that its share is laid on nothing. Few dockings, and a share of little "
-        "work, are a poor guide. Contingent lines and risks hold a part of this growth already: it stands beside the "
-        "contingency, not on top of it."
+        "found, so that its share is laid on nothing. Few dockings, and a share of little work, are a poor guide. "
+        "Contingent lines and risks hold a part of this growth already: it stands beside the contingency, not on top "
+        "of it."
     )
     return [Heading("Growth at earlier dockings"), Table(columns, tuple(rows), note=note)]
 

@@ -99,8 +99,8 @@ def _reckoned(desk: Desk, seen: Foresight, schedule: Schedule) -> list[tuple[str
         "Sunday or holiday is laid on its own date."
     )
     passing = (
-        "Go on through every day of the week, whatever the weather. The owner's answering time at a gate is an "
-        "activity like any other."
+        "Go on through every day of the week, whatever the weather. "
+        "The owner's answering time at a gate is an activity like any other."
     )
     found: list[tuple[str, Inline]] = [
         ("Week", inline(week)),
