@@ -164,8 +164,8 @@ def outputs_of(found: Hydrostatics, kg: float | None = None) -> dict[str, float]
 METHOD = Method(
     name="hydrostatics.upright",
     title="Hydrostatic particulars from offsets",
-    formula="V = 2 S(A); LCB = S(x A)/S(A); KB = S(Mz)/S(A); Aw = 2 S(y); LCF = S(x y)/S(y); I_T = 2/3 S(y^3); I_L = 2 "
-    "S(x^2 y) - Aw LCF^2; BM = I/V; TPC = rho Aw; MCTC = W GM_L/L",
+    formula="V = 2 S(A); LCB = S(x A)/S(A); KB = S(Mz)/S(A); Aw = 2 S(y); LCF = S(x y)/S(y); I_T = 2/3 S(y^3); "
+    "I_L = 2 S(x^2 y) - Aw LCF^2; BM = I/V; TPC = rho Aw; MCTC = W GM_L/L",
     source=Citation("Tupper, Introduction to Naval Architecture", "p. 26"),
     valid="upright, no deck edge under water, small trim; moulded volume, without shell plating and appendages",
     inputs={

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from graphlib import CycleError, TopologicalSorter
 from heapq import heapify, heappop, heappush
 
 from tenderwright.calculations.method import OutOfRange
@@ -41,30 +42,20 @@ def topological_order(count: int, links: Links) -> tuple[int, ...]:
     Source: A. B. Kahn, Topological sorting of large networks, Communications of the ACM 5 (1962), 558 (from memory).
     Raises Circle.
     """
-    before, after = neighbours(count, links)
-    waits = [len(places) for places in before]
-    free = [place for place in range(count) if not waits[place]]
+    before, _ = neighbours(count, links)
+    sorter = TopologicalSorter(dict(enumerate(before)))
+    try:
+        sorter.prepare()
+    except CycleError as error:
+        circle: list[int] = error.args[1][1:]
+        start = circle.index(min(circle))
+        raise Circle((*circle[start:], *circle[:start])) from error
+    free = list(sorter.get_ready())
     heapify(free)
     order = []
     while free:
-        place = heappop(free)
-        order.append(place)
-        for follower in after[place]:
-            waits[follower] -= 1
-            if not waits[follower]:
-                heappush(free, follower)
-    if len(order) < count:
-        raise Circle(_circle(before, {place for place in range(count) if waits[place]}))
+        order.append(heappop(free))
+        sorter.done(order[-1])
+        for place in sorter.get_ready():
+            heappush(free, place)
     return tuple(order)
-
-
-def _circle(before: Sequence[Sequence[int]], left: set[int]) -> tuple[int, ...]:
-    """Walk back among those left, each of which has one left before it, until a place comes again."""
-    walked = [min(left)]
-    while True:
-        place = next(one for one in before[walked[-1]] if one in left)
-        if place in walked:
-            circle = walked[walked.index(place) :][::-1]
-            start = circle.index(min(circle))
-            return tuple(circle[start:] + circle[:start])
-        walked.append(place)
