@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from time import perf_counter
 
-from tenderwright.commands.build import PREVIEW, notices_for, write_editions
+from tenderwright.commands.edition_outputs import PREVIEW, notices_for, write_editions
 from tenderwright.commands.exits import CLEAN
 from tenderwright.commands.folder import WrongUse
 from tenderwright.notices.render import as_text, summary

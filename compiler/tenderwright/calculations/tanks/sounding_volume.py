@@ -48,7 +48,8 @@ def sounding_volume(
 METHOD = Method(
     name="tank.sounding-volume",
     title="Liquid in a tank from a sounding",
-    formula="volume below z = zs - (x - xs) tan(trim) - (y - ys) tan(heel), cut from the tank's polyhedron; FSM = rho i",
+    formula="volume below z = zs - (x - xs) tan(trim) - (y - ys) tan(heel), cut from the tank's polyhedron; "
+    "FSM = rho i",
     source=Citation("statics of a liquid at rest; divergence theorem on a polyhedron", "", "derived"),
     valid="straight sounding pipe; liquid in reach of the pipe's foot",
     inputs={
