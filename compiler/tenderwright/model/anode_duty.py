@@ -84,7 +84,6 @@ class AnodeDuty(Noun, frozen=True, kw_only=True):
             "divers renew the bolted ones every second spring",
         ),
     ] = ""
-    """How they are renewed between dockings, where they do not last."""
     source: Annotated[
         str,
         Key(

@@ -14,7 +14,6 @@ class Authority(Noun, frozen=True, kw_only=True):
 
     who: Annotated[str, Key("By office, not by name.", "Ship manager")]
     up_to: Annotated[Money | None, Key("Greatest amount of one change; left out where there is no limit.", 5000)] = None
-    """Greatest amount of one change; None where there is no limit."""
     here: Place
 
 
@@ -37,7 +36,6 @@ class Award(Noun, frozen=True, kw_only=True):
         tuple[Annotated[WorkName, Key("An item or a line.", "750", "440.b")], ...],
         Key("Items or lines that were not awarded."),
     ] = ()
-    """Items and lines that were not awarded."""
     contingency: Annotated[
         Money | None, Key("What the owner keeps ready for changes, beyond the contract amount.", 85000)
     ] = None
@@ -49,7 +47,6 @@ class Award(Noun, frozen=True, kw_only=True):
         tuple[Annotated[LineName, Key("Line.", "165.a")], ...],
         Key("Lines of the hours pool; left out, those of that section of the price form."),
     ] = ()
-    """Lines of the hours pool; empty for those of that section of the price form."""
     days_line: Annotated[
         LineName | None,
         Key("Line by which a further day in dock is paid; left out, that of the owner's programme.", "115.a"),

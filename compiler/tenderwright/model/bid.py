@@ -26,23 +26,19 @@ class BidLine(Noun, frozen=True, kw_only=True):
             12.375,
         ),
     ] = None
-    """Rate, lump sum, or percentage of a mark-up, to four decimals; positive for credits too."""
     status: Annotated[
         str,
         Key("How the line is answered: empty, 0, included and no bid are four different things."),
         OneOf("priced", "zero", "included", "no bid", "empty"),
     ] = ""
-    """priced, zero, included, no bid or empty; left out in papers written by hand, where a rate says it."""
     extension: Annotated[SignedMoney | None, Key("The amount that stood in the row, right or wrong.", 4357, -350.5)] = (
         None
     )
-    """The amount that stood in the row, which need not be quantity times rate; negative for credits."""
     note: Annotated[str, Key("The yard's remark.")] = ""
     as_written: Annotated[
         str,
         Key("What stood in the cell of the price, where it was not a plain number.", "EUR 1 234,50", "incl. in 110.a"),
     ] = ""
-    """What stood in the cell of the price, where it was not a plain number."""
     here: Place = NOWHERE
 
 
@@ -54,9 +50,7 @@ class Exclusion(Noun, frozen=True, kw_only=True):
     kind: Annotated[str, Key("Which of the three it is."), OneOf("exclusion", "assumption", "alternative")] = (
         "exclusion"
     )
-    """exclusion, assumption or alternative."""
     effect: Annotated[str, Key("Its effect on the price, in the yard's words; never counted in.")] = ""
-    """Its effect on the price in the yard's words; never counted in."""
     here: Place = NOWHERE
 
 
@@ -76,7 +70,6 @@ class Bid(Noun, frozen=True, kw_only=True):
     ] = None
     received: Annotated[Date, Key("Day on which the bid was received.", "2027-03-26")]
     file: Annotated[str, Key("Name of the workbook that it was read from.", "price-form-corve.xlsx"), KEPT] = ""
-    """Name of the workbook that it was read from."""
     sha256: Annotated[
         str,
         Key("Checksum of that workbook.", "0123456789abcdef0123456789abcdef0123456789abcdef0123456789abcdef"),
@@ -96,18 +89,15 @@ class Bid(Noun, frozen=True, kw_only=True):
         Key("Sub-total of each section of the price form as it stood there."),
         Keys(Form("^[A-Z]$", "Letter of a section", "C")),
     ] = field(default_factory=dict)
-    """Sub-totals by section as they stood on the form."""
     base_total: Annotated[SignedMoney | None, Key("Base price as it stood on the form.", 4357, -350.5)] = None
     total: Annotated[
         SignedMoney | None, Key("Evaluated total as it stood on the form, without the owner's days.", 4357, -350.5)
     ] = None
-    """The evaluated total as it stood on the form, without the owner's days."""
     exclusions: Annotated[tuple[Exclusion, ...], Key("What the yard leaves out, assumes, or offers instead.")] = ()
     addenda: Annotated[
         tuple[Annotated[int, Key("Addendum acknowledged."), Within(least=1)], ...],
         Key("Numbers of the addenda acknowledged."),
     ] = ()
-    """Numbers of the addenda acknowledged."""
     site_visit: Annotated[bool | None, Key("Whether the yard says that it visited the ship.")] = None
     dates_accepted: Annotated[bool | None, Key("Whether the yard accepts the dates of the tender.")] = None
     earliest_docking: Annotated[
@@ -116,7 +106,6 @@ class Bid(Noun, frozen=True, kw_only=True):
     days: Annotated[
         int | None, Key("Days from arrival to redelivery, by the yard's programme.", 37), Within(least=0, most=1000)
     ] = None
-    """Days from arrival to redelivery, by the yard's programme."""
     dock_days: Annotated[int | None, Key("Days in dock, by the yard's programme.", 28), Within(least=0, most=1000)] = (
         None
     )
@@ -125,5 +114,4 @@ class Bid(Noun, frozen=True, kw_only=True):
         tuple[Annotated[str, Key("One doubt.")], ...],
         Key("What the reading left to a person. Settle each, then take it out."),
     ] = ()
-    """What the reading left to a person."""
     here: Place

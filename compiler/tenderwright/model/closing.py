@@ -27,7 +27,6 @@ class AccountLine(Noun, frozen=True, kw_only=True):
         Within(least=-(10**12)),
         KEPT,
     ] = None
-    """What was paid for a unit in the end."""
     here: Place
 
 

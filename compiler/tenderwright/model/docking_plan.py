@@ -49,7 +49,6 @@ class KeelBlocks(Noun, frozen=True, kw_only=True):
             "400 mm",
         ),
     ] = None
-    """Over which the keel bears on the cap where a plate spreads it."""
     layers: Annotated[tuple[BlockLayer, ...], Key("Layers, for the elastic line.")] = ()
     here: Place
 

@@ -26,17 +26,14 @@ class OwnersCosts(Noun, frozen=True, kw_only=True):
     owner_days: Annotated[StatedCost | None, Key("All the owner's days together, in place of days times day cost.")] = (
         None
     )
-    """All the owner's days together, in place of days times day cost."""
     day_cost: Annotated[
         Money | None, Key("The owner's cost of a day at that yard, in place of the one published in package.yaml.", 910)
     ] = None
-    """In place of the day cost that was published."""
     days: Annotated[
         int | None,
         Key("Days from arrival to redelivery, in place of those in the bid.", 37),
         Within(least=0, most=1000),
     ] = None
-    """In place of the days in the bid."""
     days_basis: Annotated[str, Key("Where those days are from.", "answered on 2027-02-22")] = ""
     here: Place
 
@@ -51,7 +48,6 @@ class Adder(Noun, frozen=True, kw_only=True):
             "The exclusion that it prices, in the yard's words or the beginning of them.", "Disposal of spent abrasive"
         ),
     ] = ""
-    """The exclusion that it answers, in the yard's words or so many of them that it is known."""
     lines: Annotated[
         tuple[Annotated[LineNumber, Key("Line.", "420.a")], ...],
         Key("Lines that it prices; those of the exclusion where none are given."),
@@ -64,7 +60,6 @@ class Adder(Noun, frozen=True, kw_only=True):
         Key("Bring the lines to the highest rate of the other bids (the default), or to the owner's estimate."),
         OneOf("highest", "estimate"),
     ] = ""
-    """highest (of the other bids, the default without an amount) or estimate."""
     why: Annotated[str, Key("Why it is added, as the bidders may be told.", "Waste of blasting is left out")]
     here: Place
 
@@ -107,7 +102,6 @@ class Finding(Noun, frozen=True, kw_only=True):
     criterion: Annotated[
         int | None, Key("Which of the criteria in package.yaml, counted from 1.", 3), Within(least=1, most=100)
     ] = None
-    """Which of the criteria of the tender, counted from 1."""
     waived: Annotated[bool, Key("Whether the owner lets it pass; otherwise it counts as missed.")] = False
     why: Annotated[str, Key("What was found, and on what ground it is waived.", "The page of dates came a day later")]
     here: Place
@@ -120,7 +114,6 @@ class JudgedCriterion(Noun, frozen=True, kw_only=True):
     criterion: Annotated[
         int, Key("Which of the criteria in package.yaml, counted from 1.", 3), Within(least=1, most=100)
     ]
-    """Which of the criteria of the tender, counted from 1."""
     met: Annotated[
         bool,
         Key(

@@ -50,7 +50,6 @@ class UsedBlock(Noun, frozen=True, kw_only=True):
     painted: Annotated[
         bool, Key("Whether the shell under it was painted at this docking, the block being moved for it.")
     ] = False
-    """Whether the shell under it was painted all the same, the block being moved for it."""
     here: Place
 
 

@@ -111,7 +111,6 @@ class Grant(Noun, frozen=True, kw_only=True):
         Key("Categories other than by the rules of the profile, by item or line."),
         Keys(Form("^[0-9]+([.][a-z]{1,2})?$", "Number of an item or of a line", "220", "310.a")),
     ] = field(default_factory=dict)
-    """Categories other than by the profile's rules, by item or by line."""
     costs: Annotated[tuple[OutsideCost, ...], Key("Costs outside the tender.")] = ()
     in_kind: Annotated[tuple[InKind, ...], Key("Work given, which counts as match.")] = ()
     outputs: Annotated[
@@ -129,5 +128,4 @@ class Grant(Noun, frozen=True, kw_only=True):
         tuple[Annotated[IdentifierName, Key("A risk, by its identifier.", "thin-plate")], ...] | None,
         Key("Risks of owner/risks.yaml that are told; left out, those of the chosen items."),
     ] = None
-    """The risks that are told, by name; left out, those of the chosen items."""
     here: Place

@@ -109,7 +109,6 @@ class Paid(Noun, frozen=True, kw_only=True):
         Key("What was paid for a unit in the end, all changes included, to four decimals.", 46.5),
         Within(least=-(10**12)),
     ] = None
-    """What was paid for a unit in the end."""
     amount: Annotated[
         SignedMoney, Key("Amount in the currency of that docking; negative where money came back.", 18450.5)
     ]

@@ -56,13 +56,11 @@ class ConditionReport(Noun, frozen=True, kw_only=True):
         ),
         Form("^[0-9]{4}-[0-9]{2}-[0-9]{2}( ([01][0-9]|2[0-3]):[0-5][0-9])?$", "Day, or day and time"),
     ] = ""
-    """A day, or a day and a time; empty where the answering time of the award says."""
     decision: Annotated[
         str,
         Key("What the owner decided; left out, it waits for an answer."),
         OneOf("accepted", "rejected", "deferred", "waiting"),
     ] = WAITING
-    """accepted, rejected, deferred or waiting."""
     decided: Annotated[Date | None, Key("Day on which the owner decided.", "2027-05-13")] = None
     by: Annotated[Name | None, Key("Who decided, by an office that the award names.", "Ship manager")] = None
     note: Annotated[str, Key("Note on the decision.")] = ""
@@ -95,7 +93,6 @@ class ChangeOrder(Noun, frozen=True, kw_only=True):
     condition: Annotated[Name | None, Key("The condition-found report that it answers.", "CF-01")] = None
     by: Annotated[Name | None, Key("Who signed it.", "Ship manager")] = None
     signed: Annotated[Date | None, Key("Day signed; left out while it waits for a signature.", "2027-05-12")] = None
-    """None while it waits for a signature."""
     here: Place
 
 
@@ -105,7 +102,6 @@ class Measured(Noun, frozen=True, kw_only=True):
     line: Annotated[LineName, Key("The line that was measured.", "310.b")]
     quantity: Annotated[AnyQuantity, Key("All of it that was done.", "640 kg")]
     day: Annotated[Date | None, Key("Day measured; left out, the last that the file tells of.", "2027-05-12")] = None
-    """None for the last day that its file tells of."""
     here: Place
 
 
@@ -117,7 +113,6 @@ class LeftOut(Noun, frozen=True, kw_only=True):
     why: Annotated[str, Key("Why it is left out or put off.", "No dry days left for it")]
     by: Annotated[Name, Key("Who decided it.", "Trustees")]
     paid: Annotated[Money | None, Key("What is paid for it all the same, such as material already bought.", 420)] = None
-    """What is paid for it all the same."""
     until: Annotated[str, Key("When it is to be done.", "next docking"), KEPT] = ""
     here: Place
 

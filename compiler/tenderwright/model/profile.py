@@ -17,7 +17,6 @@ class ProfileHeading(Noun, frozen=True, kw_only=True):
     heading: Annotated[Identifier, Key("Identifier, by which an application names the heading.", "need")]
     title: Annotated[str, Key("Heading as the funder's form words it.", "Need")]
     group: Annotated[str, Key("Group of headings that stand together on the same pages.", "The project")] = ""
-    """The group of headings that stand together on the same pages."""
     asks: Annotated[str, Key("One plain sentence on what belongs there.")]
     takes: Annotated[
         tuple[
@@ -56,7 +55,6 @@ class ProfileCategory(Noun, frozen=True, kw_only=True):
     category: Annotated[Identifier, Key("Identifier, by which an application names the category.", "repair")]
     title: Annotated[str, Key("Category as the funder's form words it.", "Repair and conservation")]
     group: Annotated[str, Key("Group under which it stands and is summed up.", "Capital costs")] = ""
-    """The group under which it stands and is summed up."""
     takes: Annotated[
         tuple[
             Annotated[

@@ -24,7 +24,6 @@ class Question(Noun, frozen=True, kw_only=True):
     addendum: Annotated[
         int | None, Key("Number of the addendum that issues the answer.", 1), Within(least=1, most=99)
     ] = None
-    """The addendum that issues the answer."""
     here: Place
 
     @property

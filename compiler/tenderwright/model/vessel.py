@@ -231,7 +231,6 @@ class Strake(Noun, frozen=True, kw_only=True):
         tuple[Annotated[Position, Key("A butt.", "Fr 18")], ...],
         Key("Butts, from aft, where plates of one run meet; a run is one plate where none are given."),
     ] = ()
-    """Where plates of one run meet."""
     here: Place
 
 

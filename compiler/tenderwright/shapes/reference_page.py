@@ -68,10 +68,22 @@ def reference_page() -> str:
     """Make the page: how values are written, and a table of keys for every kind of file."""
     files = "".join(_file(pattern, load_schema(name)) for pattern, name in YAML_FILES.items())
     files += "".join(_table(pattern, load_schema(name)) for pattern, name in TABLES.items()) + _CLAUSES
-    contents = "".join(f"- [`{pattern}`](#{_anchor(pattern)})\n" for pattern in (*YAML_FILES, *TABLES, "clauses/*.md"))
+    groups: dict[str, list[str]] = {}
+    for pattern in (*YAML_FILES, *TABLES, "clauses/*.md"):
+        groups.setdefault(_part(pattern), []).append(f"- [`{pattern}`](#{_anchor(pattern)})\n")
+    contents = "\n".join(f"{title}:\n\n{''.join(lines)}" for title, lines in groups.items())
     units = "\n".join(f"| {what} | {_listed(names)} | {most} |" for what, names, most in unit_table())
     head = _HEAD.format(EARLIEST=EARLIEST, LATEST=LATEST, FIRST_FRAME=FIRST_FRAME, LAST_FRAME=LAST_FRAME, UNITS=units)
     return f"{head}\n## Files\n\n{contents}{files}"
+
+
+def _part(pattern: str) -> str:
+    """Name the part of a package's life that a file belongs to."""
+    if pattern.startswith(("owner/in-dock", "owner/findings", "owner/closing")):
+        return "In dock and after"
+    if pattern.startswith("owner/"):
+        return "The owner's own papers"
+    return "The ship" if pattern.startswith(("vessel/", "history/", "surveys/")) else "The tender"
 
 
 def _listed(names: tuple[str, ...]) -> str:
