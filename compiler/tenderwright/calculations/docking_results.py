@@ -179,8 +179,8 @@ class Undocking:
     """The condition in which she is floated."""
 
     position: FloatingPosition
-    level: bool
-    """Whether trim and list are within what the package allows."""
+    unlevel: tuple[str, ...]
+    """In what she does not float off level: trim or list beyond what the package allows."""
     stable: bool
     """Whether the metacentric height, floated off and as the last block leaves, is what the package asks for."""
     reasons: tuple[str, ...]
@@ -189,6 +189,11 @@ class Undocking:
     """The lesser virtual metacentric height as the last block leaves her, m."""
     to_sound: tuple[tuple[str, Why], ...]
     """Tanks to be sounded above all before flooding, each with the reason."""
+
+    @property
+    def level(self) -> bool:
+        """Tell whether trim and list are within what the package allows."""
+        return not self.unlevel
 
     @property
     def sound_before_flooding(self) -> tuple[str, ...]:

@@ -164,6 +164,14 @@ class DockingPlan(Noun, frozen=True, kw_only=True):
         tuple[KeelBlocks, ...], Key("The keel blocks, in rows or one by one, from aft to forward."), Count(1)
     ]
     side_blocks: Annotated[tuple[SideBlocks, ...], Key("Side blocks, in pairs.")] = ()
+    taken_out: Annotated[
+        tuple[Position, ...],
+        Key(
+            "Keel blocks that are taken out while she is dry, one at a time, each by a frame under its cap; where none "
+            "is named, any of them may be.",
+            ["Fr 12", "Fr 21"],
+        ),
+    ] = ()
     block_height: Annotated[Length | None, Key("Height of the keel blocks above the dock floor.", "1.4 m")] = None
     declivity: Annotated[CitedAngle | None, Key("Slope of the block line.")] = None
     allowable: Annotated[CitedPressure | None, Key("Allowable pressure on the caps.")] = None

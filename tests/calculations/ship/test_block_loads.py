@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tenderwright.calculations.docking_results import KeelBlockResult
+from tenderwright.calculations.ship.keel_loads import one_block_out
 from tests.calculations.ship import marram
 from tests.replacing import replace
 
@@ -67,3 +68,20 @@ def test_wind_and_earthquake_are_set_side_by_side_and_not_added() -> None:
     sliding = next(limit for limit in side.limits if "sliding" in limit.name)
     assert sliding.demand == pytest.approx(side.earthquake.force)
     assert sliding.use == pytest.approx(0.10 / 0.30)
+
+
+def test_the_blocks_taken_out_are_those_that_the_plan_names_or_else_all() -> None:
+    named = marram.ship()[1].found(one_block_out)
+    assert named is not None
+    places = [marram.docking().keel_blocks[one.out - 1].position for one in named.cases]
+    assert places == ["Fr 12", "Fr 21", "Fr 28", "Fr 43", "Fr 57", "Fr 68"]
+    every = marram.calculated(marram.with_plan(taken_out=()))[1].found(one_block_out)
+    assert every is not None
+    assert len(every.cases) == len(marram.docking().keel_blocks)
+    assert every.worst.pressure > named.worst.pressure
+
+
+def test_a_block_taken_out_where_none_stands_is_told_at_its_place() -> None:
+    record, results = marram.calculated(marram.with_plan(taken_out=(marram.at("Fr 9"),)))
+    assert results.found(one_block_out) is None
+    assert [one.message for one in record.notices] == ["`taken_out` names Fr 9, and no keel block stands there"]

@@ -52,6 +52,8 @@ class Berth:
     """Water over the sill."""
     has_sill: bool = False
     """Whether there is a sill to cross, so that its depth is needed."""
+    lifts: bool = True
+    """Whether it lifts her, so that its capacity is needed; a graving dock does not."""
     air_draft: float | None = None
     """Height over the water of what she must pass under."""
     is_bridged: bool = False
@@ -78,7 +80,7 @@ def basic_limits(ship: Visitor, berth: Berth, clearances: Clearances = IN_SERVIC
         Limit(
             "water over the blocks", "length", with_clearance(ship.draft_over_blocks, clearances.blocks), berth.blocks
         ),
-        Limit("lift", "mass", ship.weight, berth.lift),
+        *([Limit("lift", "mass", ship.weight, berth.lift)] if berth.lifts or berth.lift is not None else []),
         Limit("line load", "line_load", ship.line_load, berth.line_load),
     ]
     if berth.has_sill or berth.sill is not None:
@@ -141,6 +143,7 @@ BERTH = record(
     line_load=quantity("line_load", "Greatest line load.", "45 t/m"),
     sill=quantity("length", "Water over the sill.", "5.1 m"),
     has_sill={"type": "boolean", "description": "Whether there is a sill to cross."},
+    lifts={"type": "boolean", "description": "Whether it lifts her, unless said otherwise; a graving dock does not."},
     air_draft=quantity("length", "Height over the water of what she passes under.", "22 m"),
     is_bridged={"type": "boolean", "description": "Whether there is something to pass under."},
 )

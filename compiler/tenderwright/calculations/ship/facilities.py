@@ -271,4 +271,4 @@ def _berth(facility: Facility, plan: DockingPlan | None) -> dict[str, Any]:
         "air_draft": si(limits.air_draft),
     }
     known: dict[str, Any] = {name: figure for name, figure in offered.items() if figure is not None}
-    return known | ({"has_sill": True} if facility.kind == "graving dock" else {})
+    return known | ({"has_sill": True, "lifts": False} if facility.kind == "graving dock" else {})

@@ -10,6 +10,7 @@ from tenderwright.calculations.blocks.area_moment import METHOD as RIGID
 from tenderwright.calculations.blocks.area_moment import BlockLoads
 from tenderwright.calculations.blocks.keel_line import METHOD as ELASTIC
 from tenderwright.calculations.blocks.keel_line import Standing, tributary_lengths
+from tenderwright.calculations.blocks.one_out import METHOD as ONE_OUT
 from tenderwright.calculations.blocks.pressure import METHOD as PRESSURE
 from tenderwright.calculations.blocks.pressure import contact_pressure
 from tenderwright.calculations.condition.floating import FloatingPosition
@@ -17,14 +18,17 @@ from tenderwright.calculations.condition.loading import Weight
 from tenderwright.calculations.docking_results import KeelBlockResult, TankState
 from tenderwright.calculations.landing.landing import BothLandings
 from tenderwright.calculations.ship.block_places import PlacedBlock, bearing_width
-from tenderwright.calculations.steps.outcome import Absent, Each, Lacking
+from tenderwright.calculations.steps.outcome import Absent, Each, Failed, Lacking
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.tanks.sounding import Tank
 from tenderwright.calculations.value import Given, given
+from tenderwright.calculations.verdict import within
 from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.lightship import Lightship
 from tenderwright.model.particulars import Particulars
+from tenderwright.notices import Notice
 from tenderwright.quantities.display import show
+from tenderwright.quantities.position import Position
 
 _PRESSURE = {name: name for name in ("pressure", "width", "allowable", "margin", "met")}
 LAYERS = "it needs `layers` of every keel block with their `stiffness` in vessel/docking-plan.yaml"
@@ -74,16 +78,16 @@ def liquid_stretches(
     return found
 
 
-@step_of(ELASTIC, "blocks.keel.elastic")
-def elastic_keel_loads(
+@step()
+def elastic_keel_inputs(
     keel_blocks: tuple[KeelBlockResult, ...],
     liquid_stretches: list[dict[str, float]],
     docking_weights: list[Weight],
     docking_plan: DockingPlan,
     particulars: Particulars,
     lightship: Lightship,
-) -> Uses | Absent:
-    """Find the loads of the keel blocks under an elastic hull girder.
+) -> dict[str, Given] | Absent:
+    """Give the hull girder, the springs under it and the weights on it.
 
     The lightship lies along her by its curve, other weights at a place, liquids over their tanks.
     """
@@ -99,7 +103,7 @@ def elastic_keel_loads(
     light, *others = docking_weights
     points = [{"x": min(max(one.x, aft), forward), "mass": one.mass} for one in others]
     overhang = particulars.dimensions.aft_overhang
-    inputs = {
+    return {
         "blocks": Given(springs, f"{len(springs)} keel blocks, layers as given", docking_plan.here),
         "elasticity": given(girder.modulus),
         "bays": Given(
@@ -114,7 +118,14 @@ def elastic_keel_loads(
         "points": Given(points, f"{len(points)} weights aboard", lightship.here),
         "stretches": Given(liquid_stretches, f"liquid in {len(liquid_stretches)} tanks", "condition.docking.lcg"),
     }
-    return Uses(f"hull girder: {girder.source}", inputs, girder.here)
+
+
+@step_of(ELASTIC, "blocks.keel.elastic")
+def elastic_keel_loads(elastic_keel_inputs: dict[str, Given], docking_plan: DockingPlan) -> Uses:
+    """Find the loads of the keel blocks under an elastic hull girder."""
+    girder = docking_plan.girder
+    assert girder is not None
+    return Uses(f"hull girder: {girder.source}", elastic_keel_inputs, girder.here)
 
 
 def _ends(particulars: Particulars) -> tuple[float, float]:
@@ -185,6 +196,53 @@ def first_block_pressure(
     inputs |= _cap(one, particulars) | given_allowable(docking_plan)
     about = f"upthrust on the block touched first, at {one.position}, as she comes to lie on all"
     return Uses(about, inputs, docking_plan.here)
+
+
+@step_of(ONE_OUT, "blocks.one-out")
+def one_block_out(
+    placed_keel_blocks: tuple[PlacedBlock, ...],
+    keel_blocks: tuple[KeelBlockResult, ...],
+    docking: FloatingPosition,
+    elastic_keel_loads: Standing | None,
+    elastic_keel_inputs: dict[str, Given] | None,
+    docking_plan: DockingPlan,
+    particulars: Particulars,
+) -> Uses | Absent:
+    """Find the greatest pressure while one block is out: each that the plan takes out, or any, in turn."""
+    if len(placed_keel_blocks) < 3:
+        return Lacking("it needs three keel blocks or more in vessel/docking-plan.yaml")
+    girder = elastic_keel_inputs if elastic_keel_loads is not None else None
+    line = [
+        {"x": one.x, "length": one.row.length.si, "width": bearing_width(particulars, one.row)}
+        | ({"stiffness": found.stiffness} if girder is not None and found.stiffness is not None else {})
+        for one, found in zip(placed_keel_blocks, keel_blocks, strict=True)
+    ]
+    weight, lcg = docking.loading.mass, docking.loading.lcg
+    inputs = {
+        "weight": Given(weight, show(weight, "t", "mass"), "condition.docking.displacement"),
+        "lcg": Given(lcg, show(lcg, "m", "length"), "condition.docking.lcg"),
+        "blocks": Given(line, f"{len(line)} keel blocks", docking_plan.here),
+    } | given_allowable(docking_plan)
+    if docking_plan.taken_out:
+        numbers = []
+        for place in docking_plan.taken_out:
+            number = _number_at(place, placed_keel_blocks)
+            if number is None:
+                why = f"`taken_out` names {place.text}, and no keel block stands there"
+                return Failed(why, Notice("out-of-range", place.at, why, hints=("name a frame under a keel block",)))
+            numbers.append(number)
+        words = ", ".join(placed_keel_blocks[number - 1].position for number in numbers)
+        inputs["out"] = Given(numbers, words, docking_plan.taken_out[0].at)
+    if girder is not None:
+        figures = {name: one.si for name, one in girder.items() if name != "blocks"}
+        inputs["girder"] = Given(figures, "as of the elastic loads", "blocks.keel.elastic.loads")
+    return Uses("one keel block out, the others standing", inputs, docking_plan.here)
+
+
+def _number_at(place: Position, blocks: tuple[PlacedBlock, ...]) -> int | None:
+    """Give the number of the block at a place; None where no cap is there."""
+    number, one = min(enumerate(blocks, start=1), key=lambda pair: abs(pair[1].x - place.x))
+    return number if within(abs(one.x - place.x), one.row.length.si / 2) else None
 
 
 def _cap(placed: PlacedBlock, particulars: Particulars) -> dict[str, Given]:

@@ -21,6 +21,7 @@ from tenderwright.calculations.ship.keel import given_underside
 from tenderwright.calculations.ship.tanks import liquid_density
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given
+from tenderwright.calculations.verdict import within
 from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.item import Item
 from tenderwright.model.lightship import Lightship
@@ -133,25 +134,26 @@ def _judged(
     wanted = lightship.docking
     reasons = []
     trim, most_trim = found.hydrostatics.trim, abs(wanted.trim.si) + TRIM_LIMIT if wanted else TRIM_LIMIT
-    if abs(trim) > most_trim:
+    if not within(abs(trim), most_trim):
         end = "stern" if trim > 0 else "head"
         reasons.append(f"trim {abs(trim):.2f} m by the {end} against {most_trim:.2f} m")
     most_list = degrees(wanted.most_list.si) if wanted and wanted.most_list else LIST_LIMIT
-    if found.heel is None or abs(degrees(found.heel)) > most_list:
+    if found.heel is None or not within(abs(degrees(found.heel)), most_list):
         words = "no list at which she rests" if found.heel is None else f"list {abs(degrees(found.heel)):.2f} degrees"
         reasons.append(f"{words} against {most_list:.2f} degrees")
-    level = not reasons
+    unlevel = tuple(reasons)
     gm = lifting.settling.stability.gm if lifting is not None else None
     limit = plan.least_gm or (wanted.least_gm if wanted else None)
     least = limit.si if limit is not None else 0.0
-    stable = found.gm_fluid > 0 and found.gm_fluid >= least and gm is not None and gm >= least
+    heights = (found.gm_fluid, gm)
+    stable = found.gm_fluid > 0 and all(one is not None and within(one, least, at_least=True) for one in heights)
     if not stable:
         shown = "not known" if gm is None else f"{gm:.2f} m"
         reasons.append(
             f"metacentric height {found.gm_fluid:.2f} m afloat and {shown} as the last block leaves, "
             f"against {least:.2f} m"
         )
-    return Undocking(found, level, stable, tuple(reasons), gm, to_sound)
+    return Undocking(found, unlevel, stable, tuple(reasons), gm, to_sound)
 
 
 def _to_sound(

@@ -1,0 +1,32 @@
+"""The cradle of each facility with cars reaches under her keel, and no car, axle or rail carries more than it may.
+
+Ground: loads of a rigid hull on coupled cars (derived); a keel left unsupported for more than one frame bay bends over
+the last car (common practice, no source).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tenderwright.calculations.ship.cradle import cradles
+from tenderwright.calculations.steps.outcome import Absent
+from tenderwright.checks.context import Context
+from tenderwright.checks.facility_limits import passed
+from tenderwright.notices import Notice
+
+CODE = "cradle-overloaded"
+_HINT = "ask for more cars or a lighter docking condition, or say in `kept_because` why the facility stays in the list"
+
+
+def check(context: Context) -> Iterator[Notice]:
+    """Report each cradle that passes one of its limits, with all that it passes."""
+    outcome = context.results.outcome(cradles)
+    if isinstance(outcome, Absent):
+        return
+    for facility in context.package.facilities:
+        found = outcome.get(facility.facility)
+        if found is None or facility.cars is None or facility.kept_because:
+            continue
+        if said := passed(found.verdict.limits):
+            message = f"the cradle of facility `{facility.facility}` does not carry her: {said}"
+            yield Notice(CODE, facility.cars.here, message, hints=(_HINT,))

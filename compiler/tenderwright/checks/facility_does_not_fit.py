@@ -1,0 +1,47 @@
+"""Each facility takes her, with the clearances of the docking plan, and every limit that it takes to say so is known.
+
+Ground: a dock that turns out too short, too shallow or too weak when she lies off it costs the tow and the docking
+(UFC 4-213-10, par. 3-2.1, for length, beam and water). Limits of a cradle are told by `cradle-overloaded`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tenderwright.calculations.ship.facilities import facility_fits
+from tenderwright.calculations.steps.outcome import Absent, Lacking
+from tenderwright.calculations.verdict import Verdict
+from tenderwright.checks.context import Context
+from tenderwright.checks.facility_limits import CRADLE, lacking, passed
+from tenderwright.model.facility import Facility
+from tenderwright.notices import Notice
+
+CODE = "facility-does-not-fit"
+_KEPT = "say in `kept_because` why it stays in the list"
+
+
+def check(context: Context) -> Iterator[Notice]:
+    """Report each facility that does not take her, or that cannot be judged for want of a limit."""
+    outcome = context.results.outcome(facility_fits)
+    if isinstance(outcome, Absent):
+        return
+    for facility in context.package.facilities:
+        found = outcome.outcomes.get(facility.facility)
+        if facility.kept_because or found is None:
+            continue
+        if isinstance(found, Lacking):
+            message = f"whether facility `{facility.facility}` takes her cannot be judged: {found.why}"
+            yield Notice(CODE, facility.here, message, hints=(f"give what is lacking, or {_KEPT}",), cause=found.why)
+        elif not isinstance(found, Absent):
+            yield from _judged(facility, found)
+
+
+def _judged(facility: Facility, verdict: Verdict) -> Iterator[Notice]:
+    limits = [one for one in verdict.limits if not one.name.startswith(CRADLE)]
+    if said := passed(limits):
+        hint = f"leave it out, ask its owner for other limits, or {_KEPT}"
+        yield Notice(CODE, facility.here, f"facility `{facility.facility}` does not take her: {said}", hints=(hint,))
+    elif verdict.met is None:
+        names = ", ".join(one.name for one in verdict.unknown)
+        message = f"whether facility `{facility.facility}` takes her is not known, for want of: {names}"
+        yield Notice(CODE, facility.here, message, hints=(f"give {lacking(verdict.unknown)}, or {_KEPT}",))
