@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from tenderwright.calculations.calculate import calculate
 from tenderwright.calculations.results import Results
@@ -41,8 +43,7 @@ if TYPE_CHECKING:
     from tenderwright.writing.pdf import Typesetter
 
 
-@dataclass(frozen=True)
-class Compiled:
+class Compiled(Struct, frozen=True):
     """A package after every stage but composing and writing: the yard's side, which has seen nothing of owner/."""
 
     files: Files
@@ -58,8 +59,7 @@ class Compiled:
         return not any(notice.severity == "error" for notice in self.notices)
 
 
-@dataclass(frozen=True)
-class OwnersSide:
+class OwnersSide(Struct, frozen=True):
     """The owner's papers and what they add."""
 
     papers: OwnerPapers

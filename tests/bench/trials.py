@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from itertools import cycle, islice
 
 import numpy as np
@@ -16,6 +15,7 @@ from tenderwright.planning.schedule import Schedule, schedule
 from tenderwright.planning.trials import trials
 from tenderwright.pricing.price import Estimate
 from tests.bench.generate import MARRAM
+from tests.replacing import replace
 
 LINES, ACTIVITIES, TRIALS = 200, 150, 100_000
 

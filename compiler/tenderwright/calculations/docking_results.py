@@ -9,6 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Literal
 
+from msgspec import Struct
+
 if TYPE_CHECKING:
     from tenderwright.calculations.blocks.frame_shift import LeastShift
     from tenderwright.calculations.blocks.overturning import Overturning
@@ -55,8 +57,7 @@ class Footprint:
         return "centreline" if self.right < 0.0 < self.left else "port" if self.y > 0 else "starboard"
 
 
-@dataclass(frozen=True)
-class Conflict:
+class Conflict(Struct, frozen=True):
     """A block nearer to a thing on the hull than the clearance wanted."""
 
     footprint: Footprint
@@ -68,8 +69,7 @@ class Conflict:
     wanted: float
 
 
-@dataclass(frozen=True)
-class Strip:
+class Strip(Struct, frozen=True):
     """A strip of bottom covered by blocks at two or more dockings running, so that nobody could paint it."""
 
     aft: float
@@ -80,8 +80,7 @@ class Strip:
     """In order of time; the last is `plan` where the plan of this tender would cover it again."""
 
 
-@dataclass(frozen=True)
-class Work:
+class Work(Struct, frozen=True):
     """A block that covers plating on which an item works: it is moved for that item, or the item loses the place."""
 
     footprint: Footprint
@@ -118,8 +117,7 @@ class KeelBlockResult:
         return max(loads, default=None)
 
 
-@dataclass(frozen=True)
-class SideBlockResult:
+class SideBlockResult(Struct, frozen=True):
     """One pair of side blocks of the plan, from aft; the figures are those of either block."""
 
     number: int
@@ -148,8 +146,7 @@ class SideBlockResult:
     """Of the greater of the two."""
 
 
-@dataclass(frozen=True)
-class Stage:
+class Stage(Struct, frozen=True):
     """A stage of the water falling, in order."""
 
     name: str
@@ -163,8 +160,7 @@ class Stage:
     """The lesser of the two virtual metacentric heights."""
 
 
-@dataclass(frozen=True)
-class TankState:
+class TankState(Struct, frozen=True):
     """What is in a tank at one of the conditions."""
 
     liquid: str
@@ -174,8 +170,7 @@ class TankState:
     """On her pipe at the trim of that condition; None without a pipe, or where the liquid does not reach it."""
 
 
-@dataclass(frozen=True)
-class Undocking:
+class Undocking(Struct, frozen=True):
     """The condition in which she is floated."""
 
     position: FloatingPosition

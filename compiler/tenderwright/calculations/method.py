@@ -6,6 +6,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any, Generic, Literal, TypeVar
 
+from msgspec import Struct
+
 R = TypeVar("R")
 
 Standing = Literal["published", "derived", "from memory", "common practice, no source"]
@@ -15,8 +17,7 @@ class OutOfRange(ValueError):
     """Inputs lie outside the range in which a method is valid; the message says which and why."""
 
 
-@dataclass(frozen=True)
-class Citation:
+class Citation(Struct, frozen=True):
     """Where a formula or figure comes from, and how well that is known."""
 
     title: str

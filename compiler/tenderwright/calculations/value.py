@@ -6,14 +6,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
+from msgspec import Struct
+
 from tenderwright.calculations.method import Method, Symbol
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.position import Position
 from tenderwright.quantities.quantity import Quantity
 
 
-@dataclass(frozen=True)
-class Given:
+class Given(Struct, frozen=True):
     """An input of a calculation: its SI value, how it is shown, and where it comes from."""
 
     si: Any
@@ -22,8 +23,7 @@ class Given:
     """A place in the package, the identifier of another value, or words such as a cited default."""
 
 
-@dataclass(frozen=True)
-class Working:
+class Working(Struct, frozen=True):
     """One use of a method: what it was about, with which inputs."""
 
     method: Method[Any]
@@ -31,8 +31,7 @@ class Working:
     inputs: Mapping[str, Given]
 
 
-@dataclass(frozen=True)
-class Value:
+class Value(Struct, frozen=True):
     """A calculated figure: identifier, SI value, what it means, and its working."""
 
     name: str

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from math import inf, isclose
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.method import BY_ROW, OutOfRange, Symbol
 from tenderwright.calculations.schema import listed, record, text
@@ -29,8 +30,7 @@ def within(figure: float, limit: float, *, strict: bool = False, at_least: bool 
     return figure > limit if at_least else figure < limit
 
 
-@dataclass(frozen=True)
-class Limit:
+class Limit(Struct, frozen=True):
     """One named limit: the figure, what is allowed (None where not known), in SI units of `dimension`."""
 
     name: str
@@ -77,8 +77,7 @@ class Limit:
         return found | ({"source": self.source} if self.source else {})
 
 
-@dataclass(frozen=True)
-class Verdict:
+class Verdict(Struct, frozen=True):
     """The verdict over all limits that apply."""
 
     met: bool | None

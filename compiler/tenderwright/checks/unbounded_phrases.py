@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tenderwright.quantities.units import known_units
 
@@ -51,8 +52,7 @@ _REFERENCE = re.compile(r"\s+(?:by|in|under|to)\s+(?:<[a-z]+:|\[[^\]]*\]\([a-z]+
 _QUOTES = "\"'`“”‘’«»"
 
 
-@dataclass(frozen=True)
-class Found:
+class Found(Struct, frozen=True):
     """Unbounded words in a text: where they begin, as written, and how to mend them."""
 
     start: int

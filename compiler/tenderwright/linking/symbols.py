@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.model.package import Package
 from tenderwright.notices import Note, Notice, Place
 
 
-@dataclass(frozen=True)
-class Symbol:
+class Symbol(Struct, frozen=True):
     """A named thing: its kind, name, the words for it in text, and where it stands."""
 
     kind: str

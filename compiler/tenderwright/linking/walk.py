@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, fields
+from dataclasses import fields
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.linking.prose import references_in
 from tenderwright.linking.symbols import things
@@ -19,8 +21,7 @@ Holder = tuple[str, str]
 """Kind and name of the thing that holds a reference."""
 
 
-@dataclass(frozen=True)
-class Use:
+class Use(Struct, frozen=True):
     """One use of a name: what it names, where it stands, and what holds it."""
 
     kind: str

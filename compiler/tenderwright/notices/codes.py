@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from msgspec import Struct
 
-@dataclass(frozen=True)
-class Code:
+
+class Code(Struct, frozen=True):
     """A notice code."""
 
     name: str

@@ -6,6 +6,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from msgspec import Struct
+
 from tenderwright.notices.codes import CODES
 
 Severity = Literal["error", "warning"]
@@ -25,8 +27,7 @@ class Place:
         return f"{self.path}:{self.line}:{self.column}"
 
 
-@dataclass(frozen=True)
-class Note:
+class Note(Struct, frozen=True):
     """More about a notice, perhaps at a place of its own."""
 
     text: str

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from tenderwright.calculations.schedule.elapsed import elapsed
 from tenderwright.model.item import Item
@@ -13,8 +13,7 @@ from tenderwright.quantities.quantity import Quantity
 DAY = 86400.0
 
 
-@dataclass(frozen=True)
-class Duration:
+class Duration(Struct, frozen=True):
     """A three-point duration in days as written, with what stretches working days to days that pass."""
 
     low: float

@@ -6,6 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from msgspec import Struct
+
 from tenderwright.calculations.schedule.order import Circle, topological_order
 from tenderwright.calculations.value import Record
 from tenderwright.model.item import Item
@@ -19,8 +21,7 @@ ARRIVAL, SLOT, REDELIVERY = "arrival", "dock-slot", "redelivery"
 """The milestones that every programme has: she arrives, the dock is free for her, she is delivered again."""
 
 
-@dataclass(frozen=True)
-class Node:
+class Node(Struct, frozen=True):
     """An activity of the network, or one of its milestones."""
 
     name: str
@@ -35,8 +36,7 @@ class Node:
     source: Activity | None = None
 
 
-@dataclass(frozen=True)
-class Link:
+class Link(Struct, frozen=True):
     """One thing that comes before another, by their places in the network, and why."""
 
     before: int

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import cached_property
 
+from msgspec import Struct
+
 from tenderwright.calculations.schedule.crews import crew_links
 from tenderwright.calculations.schedule.critical_path import Path, critical_path
 from tenderwright.calculations.value import Record
@@ -19,8 +21,7 @@ _PART = 1e-6
 """A part of a day within which two times are one."""
 
 
-@dataclass(frozen=True)
-class Scheduled:
+class Scheduled(Struct, frozen=True):
     """An activity with its days from arrival, its float and its dates."""
 
     place: int

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
+
+from msgspec import Struct
 
 from tenderwright.calculations.value import Record
 from tenderwright.model.findings import Findings
@@ -17,8 +18,7 @@ from tenderwright.pricing.price import Estimate
 from tenderwright.pricing.quantity import line_quantity
 
 
-@dataclass(frozen=True)
-class AccountRow:
+class AccountRow(Struct, frozen=True):
     """What a line, or several of them together, came to; what nobody priced is None."""
 
     name: str
@@ -36,8 +36,7 @@ class AccountRow:
         return (self.final - self.awarded) / abs(self.awarded) if self.awarded else None
 
 
-@dataclass(frozen=True)
-class CauseRow:
+class CauseRow(Struct, frozen=True):
     """What the changes of one cause came to."""
 
     cause: str
@@ -46,8 +45,7 @@ class CauseRow:
     days: int
 
 
-@dataclass(frozen=True)
-class FinalAccount:
+class FinalAccount(Struct, frozen=True):
     """The final account of a docking."""
 
     currency: str

@@ -6,6 +6,8 @@ from collections import defaultdict
 from dataclasses import dataclass
 from decimal import Decimal
 
+from msgspec import Struct
+
 from tenderwright.calculations.value import Record
 from tenderwright.model.item import Item, Line
 from tenderwright.model.owner import OwnerPapers
@@ -59,8 +61,7 @@ class PricedLine:
         return amount(self.form, quantity, rate)
 
 
-@dataclass(frozen=True)
-class PricedItem:
+class PricedItem(Struct, frozen=True):
     """An item's price: its own lines, and its part of the shared services."""
 
     item: Item

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import ROUND_CEILING, Decimal
+
+from msgspec import Struct
 
 from tenderwright.calculations.value import Record, Value
 from tenderwright.model.item import Line
@@ -17,8 +18,7 @@ ONE = Decimal(1)
 _SLACK = Decimal("1e-9")
 
 
-@dataclass(frozen=True)
-class LineQuantity:
+class LineQuantity(Struct, frozen=True):
     """How much a line asks a price for."""
 
     number: Decimal

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from tenderwright.model.item import Item, Line
 from tenderwright.model.tender import Tender
 
 
-@dataclass(frozen=True)
-class Section:
+class Section(Struct, frozen=True):
     """A section of the price form, and whether it counts in the base and in the evaluated price."""
 
     code: str

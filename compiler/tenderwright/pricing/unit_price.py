@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from functools import reduce
+
+from msgspec import Struct
 
 from tenderwright.calculations.cost.classes import EVIDENCE_CLASSES, class_factors
 from tenderwright.calculations.cost.escalation import index_ratio
@@ -23,16 +24,14 @@ CLASS_OF_BASIS = {"assumed": 5, "surveyed": 4, "calculated": 3, "drawing": 3, "o
 """Where no evidence is named, the class of an estimate from how its quantity is known (common practice, no source)."""
 
 
-@dataclass(frozen=True)
-class Step:
+class Step(Struct, frozen=True):
     """One step by which a price is come by: what is done, and what stands after it."""
 
     what: str
     gives: Decimal
 
 
-@dataclass(frozen=True)
-class UnitPrice:
+class UnitPrice(Struct, frozen=True):
     """The price of a unit of a line, with its range, the class of the estimate and every step to it."""
 
     likely: Decimal
@@ -50,8 +49,7 @@ class _Cannot(Exception):
         self.notice = notice
 
 
-@dataclass(frozen=True)
-class PriceBook:
+class PriceBook(Struct, frozen=True):
     """What unit prices are made from."""
 
     rates: Rates

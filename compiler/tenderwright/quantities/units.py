@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import json
 import re
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
+
+from msgspec import Struct
 
 if TYPE_CHECKING:
     import pint
@@ -142,8 +143,7 @@ _NUMBERS = dict.fromkeys(("%", "percent"), "fraction") | dict.fromkeys(("deg", "
 """What a unit without dimensions of its own measures."""
 
 
-@dataclass(frozen=True)
-class Unit:
+class Unit(Struct, frozen=True):
     """A unit: the factor that takes a number in it to SI, and what it measures."""
 
     name: str

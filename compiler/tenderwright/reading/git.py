@@ -16,8 +16,9 @@ import shlex
 import shutil
 import subprocess
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 _COMMANDS = frozenset(
     {"cat-file", "check-ignore", "for-each-ref", "ls-tree", "remote", "rev-list", "rev-parse", "tag", "var"}
@@ -90,8 +91,7 @@ class Refused(Exception):
         self.cure = cure
 
 
-@dataclass(frozen=True)
-class Answer:
+class Answer(Struct, frozen=True):
     """What git answered."""
 
     code: int
@@ -104,8 +104,7 @@ class Answer:
         return os.fsdecode(self.out).removesuffix("\n")
 
 
-@dataclass(frozen=True)
-class Repository:
+class Repository(Struct, frozen=True):
     """A repository: the folder whose files it keeps, and the folder where it keeps them."""
 
     top: Path

@@ -6,17 +6,17 @@ What the compiler does not read, such as photographs, makes no draft.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal
+
+from msgspec import Struct
 
 from tenderwright.reading.as_committed import committed_files, is_as_committed
 from tenderwright.reading.git import Refused, Repository, repository_of
 from tenderwright.reading.layout import OWNER, is_ignored
 
 
-@dataclass(frozen=True)
-class GitState:
+class GitState(Struct, frozen=True):
     """The state of a package in git; owner/ is never looked at."""
 
     state: Literal["issued", "draft", "no-git"]

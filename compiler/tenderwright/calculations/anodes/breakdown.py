@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, OutOfRange
 
@@ -16,8 +17,7 @@ CATEGORIES: dict[Category, tuple[float, float]] = {"I": (0.10, 0.10), "II": (0.0
 """Constants a and b (per year) of coatings at depths of 0 to 30 m, by category, from `SOURCE`."""
 
 
-@dataclass(frozen=True)
-class Breakdown:
+class Breakdown(Struct, frozen=True):
     """The fraction of coated area that acts as bare, when new, on average over the life, and at its end."""
 
     initial: float

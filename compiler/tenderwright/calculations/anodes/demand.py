@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.anodes.breakdown import BARE, Breakdown, coating_breakdown
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
@@ -16,8 +17,7 @@ LR_OFFSHORE = Citation("Lloyd's Register, Offshore Units", "Part 8, Ch. 4, Table
 _YEAR = 365.25 * 86400.0
 
 
-@dataclass(frozen=True)
-class Densities:
+class Densities(Struct, frozen=True):
     """Current densities of bare steel in one water, A/m²: to polarise, on average, and at the end of the life."""
 
     water: str
@@ -47,8 +47,7 @@ WATERS: tuple[Densities, ...] = (
 """Current densities that have been published for bare steel; all are for structures that stand, not ships under way."""
 
 
-@dataclass(frozen=True)
-class Surface:
+class Surface(Struct, frozen=True):
     """One surface to protect: area in m², its water, and how its coating breaks down."""
 
     area: float
@@ -60,8 +59,7 @@ class Surface:
             raise OutOfRange(f"an area cannot be less than nothing, got {self.area:g} m2")
 
 
-@dataclass(frozen=True)
-class Demand:
+class Demand(Struct, frozen=True):
     """Current asked, A."""
 
     initial: float

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any, Literal
+
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 
@@ -16,8 +17,7 @@ SOME, MARKED = 0.05, 0.20
 """Differences from which a pair is at some risk, and at marked risk, V (common practice, no source)."""
 
 
-@dataclass(frozen=True)
-class Metal:
+class Metal(Struct, frozen=True):
     """A metal's place in the series: its potential in flowing sea water, V against silver/silver chloride."""
 
     name: str
@@ -56,8 +56,7 @@ METALS: dict[str, Metal] = {
 """The series, from `SOURCE`: ranges, for a metal moves with flow, temperature and age."""
 
 
-@dataclass(frozen=True)
-class Pair:
+class Pair(Struct, frozen=True):
     """Two metals in contact."""
 
     wastes: str | None

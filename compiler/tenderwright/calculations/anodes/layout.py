@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length as _length
@@ -17,8 +18,7 @@ CLEARANCE = 0.3
 _ROUND_OFF = 1e-9
 
 
-@dataclass(frozen=True)
-class Taken:
+class Taken(Struct, frozen=True):
     """A stretch of the strip that something else takes, m from the after perpendicular."""
 
     start: float
@@ -30,8 +30,7 @@ class Taken:
             raise OutOfRange(f"{self.what} must start before it ends")
 
 
-@dataclass(frozen=True)
-class Layout:
+class Layout(Struct, frozen=True):
     """Where anodes go along a strip."""
 
     centres: tuple[float, ...]

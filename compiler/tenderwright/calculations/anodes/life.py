@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any, Literal
+
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 
@@ -22,8 +23,7 @@ _YEAR = 365.25 * 86400.0
 _ROUND_OFF = 1e-9
 
 
-@dataclass(frozen=True)
-class Found:
+class Found(Struct, frozen=True):
     """What was left of an anode, or of a group of them, some years after it was fitted new."""
 
     years: float
@@ -41,8 +41,7 @@ class Found:
         return 1.0 - self.left
 
 
-@dataclass(frozen=True)
-class AnodeLife:
+class AnodeLife(Struct, frozen=True):
     """How an anode wastes, and what comes of it."""
 
     rate: float

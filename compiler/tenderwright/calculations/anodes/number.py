@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any, Literal
+
+from msgspec import Struct
 
 from tenderwright.calculations.anodes.demand import Demand
 from tenderwright.calculations.anodes.mass import anode_mass, anode_number, consumption_rate
@@ -22,8 +23,7 @@ HANDBOOK_YEAR = 8760 * 3600.0
 """The year of the handbooks, 8760 h, in s."""
 
 
-@dataclass(frozen=True)
-class AnodeType:
+class AnodeType(Struct, frozen=True):
     """One type of anode: net mass in kg, currents in A when new and when spent."""
 
     mass: float
@@ -47,8 +47,7 @@ class AnodeType:
         return capacity
 
 
-@dataclass(frozen=True)
-class AnodeNumber:
+class AnodeNumber(Struct, frozen=True):
     """The anodes of a life, and what governs."""
 
     mass: float

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.blocks.plane import on_springs
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import listed, quantity, record
 
 
-@dataclass(frozen=True)
-class Block:
+class Block(Struct, frozen=True):
     """One block: its middle and bearing size in m; x forward of AP, y to port; k by area where not given."""
 
     x: float
@@ -30,8 +29,7 @@ class Block:
         return self.length * self.width
 
 
-@dataclass(frozen=True)
-class BlockLoads:
+class BlockLoads(Struct, frozen=True):
     """What each block carries, kg, in the order of the blocks; 0 where the hull has lifted off."""
 
     blocks: tuple[Block, ...]

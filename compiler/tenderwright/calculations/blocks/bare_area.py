@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
 from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tenderwright.calculations.blocks.covered import Strip, covered_running, union_area
 from tenderwright.calculations.blocks.footprint import Footprint, footprints_from_input, rectangles
@@ -12,8 +14,7 @@ from tenderwright.calculations.method import Citation, Method, Symbol
 from tenderwright.calculations.schema import listed, quantity, record, text
 
 
-@dataclass(frozen=True)
-class Bare:
+class Bare(Struct, frozen=True):
     """What stays bare under the blocks of a plan, and what earlier dockings have covered; areas in m2."""
 
     area: float

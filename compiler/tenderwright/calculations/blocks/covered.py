@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.blocks.footprint import NEAR, Footprint, footprints_from_input, rectangles, sizes
@@ -15,8 +15,7 @@ from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbo
 from tenderwright.calculations.schema import listed
 
 
-@dataclass(frozen=True)
-class Strip:
+class Strip(Struct, frozen=True):
     """A rectangle of the bottom covered at dockings running; m, x forward of AP, y to port."""
 
     aft: float

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 from numpy.typing import ArrayLike, NDArray
 
 from tenderwright.calculations.blocks.block_tridiagonal import solve_block_tridiagonal
@@ -15,8 +14,7 @@ from tenderwright.calculations.method import OutOfRange
 ROUNDS = 60
 
 
-@dataclass(frozen=True, eq=False)
-class Girder:
+class Girder(Struct, frozen=True, eq=False):
     """The hull girder as a beam of bays between nodes, with its loads; SI, forces in N, down positive."""
 
     nodes: Floats
@@ -30,8 +28,7 @@ class Girder:
     """At the nodes [N], shape (n,)."""
 
 
-@dataclass(frozen=True, eq=False)
-class KeelLine:
+class KeelLine(Struct, frozen=True, eq=False):
     """The keel line in equilibrium, by node."""
 
     nodes: Floats

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.hydrostatics.simpson import Floats
@@ -18,8 +18,7 @@ CLEARANCE = 0.3
 NEAR = 1e-9
 
 
-@dataclass(frozen=True)
-class Footprint:
+class Footprint(Struct, frozen=True):
     """A rectangle along the ship: middle x forward of AP and y to port, length and width; m. A point has no size."""
 
     name: str
@@ -38,8 +37,7 @@ class Footprint:
         return Footprint(self.name, self.x + along, self.y, self.length, self.width)
 
 
-@dataclass(frozen=True)
-class Conflict:
+class Conflict(Struct, frozen=True):
     """A block too near to something."""
 
     block: Footprint

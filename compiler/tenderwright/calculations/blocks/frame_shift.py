@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from itertools import groupby, pairwise
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.blocks.footprint import CLEARANCE, footprints_from_input
 from tenderwright.calculations.blocks.shift import METHOD as SHIFT
@@ -17,8 +18,7 @@ MOST = 6
 """Frame spaces either way within which a place is looked for."""
 
 
-@dataclass(frozen=True)
-class LeastShift:
+class LeastShift(Struct, frozen=True):
     """The least move of a row of keel blocks, in whole frame spaces, that frees what the last docking covered."""
 
     blocks: tuple[int, ...]

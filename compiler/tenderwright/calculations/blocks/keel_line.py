@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.blocks.elastic_line import Girder, KeelLine, checked, elastic_keel_line
 from tenderwright.calculations.blocks.weight_curve import Segment, weight_curve
@@ -19,8 +19,7 @@ from tenderwright.calculations.schema import GRAVITY, listed, number, quantity, 
 NEAR = 1e-9
 
 
-@dataclass(frozen=True)
-class KeelBlock:
+class KeelBlock(Struct, frozen=True):
     """A keel block as a spring: place [m forward of AP], stiffness [N/m], and how much it stands low [m]."""
 
     x: float
@@ -28,8 +27,7 @@ class KeelBlock:
     gap: float = 0.0
 
 
-@dataclass(frozen=True)
-class Bay:
+class Bay(Struct, frozen=True):
     """A stretch of the girder with one bending stiffness EI [N m2]."""
 
     aft: float
@@ -37,8 +35,7 @@ class Bay:
     bending_stiffness: float
 
 
-@dataclass(frozen=True, eq=False)
-class Standing:
+class Standing(Struct, frozen=True, eq=False):
     """How she stands: loads in kg, by block from aft; the line itself by node."""
 
     line: KeelLine

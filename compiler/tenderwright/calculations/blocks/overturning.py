@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.blocks.plane import on_springs
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
@@ -14,8 +14,7 @@ from tenderwright.calculations.schema import GRAVITY, listed, number, quantity, 
 from tenderwright.calculations.verdict import Limit
 
 
-@dataclass(frozen=True)
-class SideBlock:
+class SideBlock(Struct, frozen=True):
     """A side block: off the centreline [m, to port], stiffness [N/m] and what it carries in calm [kg]."""
 
     y: float
@@ -23,8 +22,7 @@ class SideBlock:
     preload: float
 
 
-@dataclass(frozen=True)
-class Shared:
+class Shared(Struct, frozen=True):
     """Loads under a moment to one side, kg."""
 
     side_blocks: tuple[float, ...]
@@ -94,8 +92,7 @@ def sliding_limit(weight: float, force: float, friction: float) -> Limit:
     return Limit("sliding on the blocks", "force", force, friction * weight * GRAVITY)
 
 
-@dataclass(frozen=True)
-class Effect:
+class Effect(Struct, frozen=True):
     """What wind or earthquake does by itself: its force [N], its moment about the block tops [N m], and the loads."""
 
     force: float
@@ -103,8 +100,7 @@ class Effect:
     shared: Shared
 
 
-@dataclass(frozen=True)
-class Overturning:
+class Overturning(Struct, frozen=True):
     """How she stands against wind and earthquake."""
 
     blocks: tuple[SideBlock, ...]

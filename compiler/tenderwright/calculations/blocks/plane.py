@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 from numpy.typing import ArrayLike, NDArray
 
 from tenderwright.calculations.hydrostatics.simpson import Floats
@@ -13,8 +12,7 @@ from tenderwright.calculations.method import OutOfRange
 ROUNDS = 100
 
 
-@dataclass(frozen=True, eq=False)
-class Bearing:
+class Bearing(Struct, frozen=True, eq=False):
     """What each spring carries and which of them bear."""
 
     reaction: Floats

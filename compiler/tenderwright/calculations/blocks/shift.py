@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.blocks.footprint import (
     CLEARANCE,
@@ -29,8 +29,7 @@ FURTHEST = 200
 """The most frame spaces that are searched either way."""
 
 
-@dataclass(frozen=True)
-class Bottom:
+class Bottom(Struct, frozen=True):
     """What blocks must keep clear of, and where they may stand; m."""
 
     earlier: tuple[Footprint, ...]
@@ -45,8 +44,7 @@ class Bottom:
     clearance: float = CLEARANCE
 
 
-@dataclass(frozen=True)
-class Shift:
+class Shift(Struct, frozen=True):
     """A shift of one row of blocks as a whole."""
 
     frames: int
@@ -58,8 +56,7 @@ class Shift:
     """Blocks not free there."""
 
 
-@dataclass(frozen=True)
-class BlockShift:
+class BlockShift(Struct, frozen=True):
     """A shift of one block by itself."""
 
     block: Footprint

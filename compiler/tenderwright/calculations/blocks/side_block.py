@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from math import atan, degrees
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
@@ -19,8 +19,7 @@ NEAR = 1e-9
 ROUNDS = 6
 
 
-@dataclass(frozen=True)
-class Seat:
+class Seat(Struct, frozen=True):
     """The shell over one block; heights in m above the baseline, angles in rad."""
 
     x: float
@@ -77,8 +76,7 @@ def seat(form: HullForm, x: float, y: float, length: float, width: float) -> Sea
     )
 
 
-@dataclass(frozen=True)
-class SideBlock:
+class SideBlock(Struct, frozen=True):
     """A side block built to the shell."""
 
     seat: Seat

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
@@ -15,8 +15,7 @@ from tenderwright.calculations.schema import quantity
 NEAR = 1e-12
 
 
-@dataclass(frozen=True)
-class Segment:
+class Segment(Struct, frozen=True):
     """A stretch of line load, linear from aft to forward; x in m forward of AP, loads in kg/m."""
 
     aft: float
@@ -36,8 +35,7 @@ class Segment:
         return self.aft * self.total + h * h * (self.load_aft + 2 * self.load_forward) / 6
 
 
-@dataclass(frozen=True)
-class WeightCurve:
+class WeightCurve(Struct, frozen=True):
     """Weight per length q(x) = (W/L)(2/3 + (1 - s^2)/2 + 6 e s/L), s from -1 aft to 1 forward."""
 
     weight: float

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from math import cos, cosh, pi, sin, sinh
 from typing import Any, Literal
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import ArrayLike
 
 from tenderwright.calculations.hydrostatics.simpson import Floats
@@ -19,8 +19,7 @@ LONGEST = 300.0
 """Greatest lambda l for which the finite forms are worked out; far beyond, the ends are independent."""
 
 
-@dataclass(frozen=True)
-class Deflection:
+class Deflection(Struct, frozen=True):
     """Deflection at an end and at the middle [m, down], and moment at the middle [N m, sagging]."""
 
     end: float

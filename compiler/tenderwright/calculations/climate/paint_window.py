@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any, Literal
+
+from msgspec import Struct
 
 from tenderwright.calculations.climate.dew_point import dew_point, require_temperature
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
@@ -23,8 +24,7 @@ HUMIDITY_SOURCE = Citation("IMO MSC.215(82)", "relative humidity", standing="fro
 _ROUND_OFF = 1e-9
 
 
-@dataclass(frozen=True)
-class Window:
+class Window(Struct, frozen=True):
     """Whether conditions are within the limits, and why not."""
 
     dew_point: float

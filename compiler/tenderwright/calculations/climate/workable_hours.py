@@ -15,6 +15,7 @@ from statistics import NormalDist
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.climate.dew_point import (
@@ -73,8 +74,7 @@ class MonthClimate:
             raise OutOfRange(f"the wind cannot be less than nothing, got {self.wind:g} m/s")
 
 
-@dataclass(frozen=True)
-class PaintLimits:
+class PaintLimits(Struct, frozen=True):
     """What the work asks; None where it does not matter, as under cover."""
 
     margin: float = 3.0
@@ -89,8 +89,7 @@ class PaintLimits:
     humidity_spread: float = HUMIDITY_SPREAD
 
 
-@dataclass(frozen=True, eq=False)
-class Workable:
+class Workable(Struct, frozen=True, eq=False):
     """Share of hours when paint may be put on."""
 
     share: float

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tenderwright.calculations.coatings.ranges import require_not_negative, require_positive
 from tenderwright.calculations.method import Citation, Method, Symbol
@@ -12,8 +13,7 @@ from tenderwright.calculations.method import Citation, Method, Symbol
 _ROUND_OFF = 1e-9
 
 
-@dataclass(frozen=True)
-class Purchase:
+class Purchase(Struct, frozen=True):
     """Whole containers, the volume in them and what is left over, m³."""
 
     containers: int

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Standing, Symbol
 
 
-@dataclass(frozen=True)
-class PreparationGrade:
+class PreparationGrade(Struct, frozen=True):
     """One row of the table of correspondence; a field is None where that standard has no such grade."""
 
     name: str

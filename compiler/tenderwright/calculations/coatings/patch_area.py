@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from tenderwright.calculations.coatings.ranges import require_not_negative
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
@@ -42,8 +43,7 @@ SOURCES = {
 }
 
 
-@dataclass(frozen=True)
-class RustedFraction:
+class RustedFraction(Struct, frozen=True):
     """The least and greatest fraction of an area that a rust grade stands for."""
 
     least: float

@@ -6,6 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass
 from typing import Any
 
+from msgspec import Struct
+
 from tenderwright.calculations.coatings.containers import purchase
 from tenderwright.calculations.coatings.profile_fill import DEFAULT_PROFILE_FACTOR, profile_fill
 from tenderwright.calculations.coatings.ranges import require_not_negative
@@ -54,8 +56,7 @@ class CoatRow:
     left_over: float | None
 
 
-@dataclass(frozen=True)
-class Scheme:
+class Scheme(Struct, frozen=True):
     """All coats of an area, in order, and their totals."""
 
     rows: tuple[CoatRow, ...]

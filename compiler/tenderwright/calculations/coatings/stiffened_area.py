@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.coatings.ranges import require_not_negative, require_positive
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 
 
-@dataclass(frozen=True)
-class Panel:
+class Panel(Struct, frozen=True):
     """A boundary seen from inside: area in m², stiffeners of a height and flange at a spacing, in m."""
 
     area: float
@@ -22,8 +22,7 @@ class Panel:
     """Width of the flange of an angle or bulb; nothing for a flat bar."""
 
 
-@dataclass(frozen=True)
-class Web:
+class Web(Struct, frozen=True):
     """A floor, web or bulkhead within a space, coated on both faces: area and holes of one in m²."""
 
     area: float

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass
 
+from msgspec import Struct
+
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.tanks.liquid import Liquid
 from tenderwright.calculations.tanks.sounding import Tank, contents
@@ -51,8 +53,7 @@ class TankLoad:
         return self.mass / self.density
 
 
-@dataclass(frozen=True)
-class Loading:
+class Loading(Struct, frozen=True):
     """A sum of weights: mass [kg], centre of gravity [m] and free-surface moment [kg m]."""
 
     mass: float

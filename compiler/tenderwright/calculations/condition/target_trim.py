@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.condition.floating import FloatingPosition, floating_position
 from tenderwright.calculations.condition.loading import TankLoad, Weight, liquids
@@ -39,8 +40,7 @@ class MovableTank:
         return self.load.as_input() | limits
 
 
-@dataclass(frozen=True)
-class Transfer:
+class Transfer(Struct, frozen=True):
     """A mass [kg] of liquid to pump from one place to another; `sea` is outside the ship."""
 
     source: str
@@ -49,8 +49,7 @@ class Transfer:
     mass: float
 
 
-@dataclass(frozen=True)
-class TrimPlan:
+class TrimPlan(Struct, frozen=True):
     """What to move, and how the ship then floats."""
 
     feasible: bool

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.hydrostatics.simpson import Floats
@@ -18,8 +18,7 @@ KEPT = 1e-9
 """How closely the solver keeps a limit [t, t m]: well within what is missed, so that a nearest answer can be held."""
 
 
-@dataclass(frozen=True, eq=False)
-class Bounds:
+class Bounds(Struct, frozen=True, eq=False):
     """Least and greatest mass to add to and take from each tank [t]."""
 
     up_least: Floats
@@ -28,8 +27,7 @@ class Bounds:
     down_most: Floats
 
 
-@dataclass(frozen=True, eq=False)
-class Moments:
+class Moments(Struct, frozen=True, eq=False):
     """Per tank the moment of each tonne added, and the moments to be reached in all [t m]."""
 
     arms: Floats

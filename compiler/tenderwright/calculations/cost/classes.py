@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import number
@@ -11,8 +12,7 @@ from tenderwright.calculations.schema import number
 CLASS_SOURCE = Citation("AACE International, Recommended Practice 18R-97", "widest bounds, as summarised by others")
 
 
-@dataclass(frozen=True)
-class EstimateClass:
+class EstimateClass(Struct, frozen=True):
     """A class of estimate, with its widest bounds as shares of the estimate."""
 
     number: int

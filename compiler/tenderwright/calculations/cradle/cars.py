@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tenderwright.calculations.cradle.train import Car, Centring, Train, arrange, cars_to_carry, cars_to_cover
 from tenderwright.calculations.method import Citation, Method, Symbol
@@ -54,8 +56,7 @@ def _count(number: int | None) -> float | None:
     return None if number is None else float(number)
 
 
-@dataclass(frozen=True)
-class Cradle:
+class Cradle(Struct, frozen=True):
     """The cars under a hull."""
 
     train: Train

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 
 
-@dataclass(frozen=True)
-class LineLoad:
+class LineLoad(Struct, frozen=True):
     """The load per metre under a straight keel, linear over the length in contact and nothing outside it.
 
     Lengths in m, x forward from the after perpendicular; loads in kg/m.

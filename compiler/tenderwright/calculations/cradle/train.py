@@ -7,6 +7,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
+from msgspec import Struct
+
 from tenderwright.calculations.cradle.line_load import LineLoad, line_load
 from tenderwright.calculations.method import OutOfRange
 
@@ -57,8 +59,7 @@ class Car:
         return self.length + self.gap
 
 
-@dataclass(frozen=True)
-class CarLoad:
+class CarLoad(Struct, frozen=True):
     """One car of the train and what it carries; x in m, load in kg, peak in kg/m, axle load in kg."""
 
     start: float
@@ -70,8 +71,7 @@ class CarLoad:
     axle_load: float | None
 
 
-@dataclass(frozen=True)
-class Train:
+class Train(Struct, frozen=True):
     """The coupled cars under a keel, counted from aft, and the line load over the keel that they hold up."""
 
     keel_aft: float

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.facility.water import deepest
 from tenderwright.calculations.hydrostatics.equilibrium import float_at
@@ -14,8 +15,7 @@ from tenderwright.calculations.method import Citation, Method, Symbol
 from tenderwright.calculations.schema import length, listed, quantity, record
 
 
-@dataclass(frozen=True)
-class Drafts:
+class Drafts(Struct, frozen=True):
     """Drafts in a facility's water, m."""
 
     aft: float

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
+
+from msgspec.structs import replace
 
 from tenderwright.calculations.facility.clearances import IN_SERVICE, Clearances
 from tenderwright.calculations.method import Citation, Method, OutOfRange

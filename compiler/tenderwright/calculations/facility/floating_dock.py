@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
@@ -19,8 +19,7 @@ TOP_DECK_FREEBOARD = 1.0
 PONTOON_FREEBOARD = 0.3
 
 
-@dataclass(frozen=True)
-class DockLoads:
+class DockLoads(Struct, frozen=True):
     """A floating dock with the ship in it; moments in kg m."""
 
     limits: tuple[Limit, ...]

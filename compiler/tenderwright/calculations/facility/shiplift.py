@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import ArrayLike
 
 from tenderwright.calculations.blocks.weight_curve import Segment
@@ -55,8 +56,7 @@ class Platform:
         return None if self.bay_mass is None else (self.pair_capacity - self.bay_mass) / self.spacing
 
 
-@dataclass(frozen=True, eq=False)
-class Lifted:
+class Lifted(Struct, frozen=True, eq=False):
     """A ship on the platform."""
 
     first_pair: float
@@ -150,8 +150,7 @@ def shiplift_limits(platform: Platform, lifted: Lifted, load: float) -> tuple[Li
     )
 
 
-@dataclass(frozen=True)
-class OnPlatform:
+class OnPlatform(Struct, frozen=True):
     """A ship on a platform, judged."""
 
     platform: Platform

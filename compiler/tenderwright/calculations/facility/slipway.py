@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from math import atan, cos, sin, tan
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import GRAVITY, number, quantity
@@ -53,8 +54,7 @@ def slipway_limits(
     return tuple(limits)
 
 
-@dataclass(frozen=True)
-class Hauled:
+class Hauled(Struct, frozen=True):
     """A ship on a slipway: angles in rad, the haul in N, trim in m."""
 
     slope: float

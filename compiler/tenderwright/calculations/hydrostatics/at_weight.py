@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.hydrostatics.equilibrium import float_at_trim
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
@@ -16,8 +17,7 @@ from tenderwright.calculations.method import Method, Symbol
 from tenderwright.calculations.schema import length, quantity
 
 
-@dataclass(frozen=True)
-class AtWeight:
+class AtWeight(Struct, frozen=True):
     """Particulars at a weight and trim, with the height of the centre of gravity that the moment to trim rests on."""
 
     hydrostatics: Hydrostatics

@@ -4,9 +4,9 @@ deck edge."""
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.hydrostatics.simpson import Floats, parabola_starts
@@ -16,8 +16,7 @@ NODES: Floats = 0.5 * (GAUSS_NODES + 1.0)
 NODE_WEIGHTS: Floats = 0.5 * GAUSS_WEIGHTS
 
 
-@dataclass(frozen=True, eq=False)
-class SectionCurves:
+class SectionCurves(Struct, frozen=True, eq=False):
     """Half-breadth y over height z at each station, as pieces y = a + b*u + c*u^2 with u = z - knot.
 
     Arrays have one row per station. Rows are padded at the deck edge with pieces of no height. Heights are

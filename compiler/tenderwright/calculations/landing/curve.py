@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import ArrayLike
 
 from tenderwright.calculations.hydrostatics.simpson import Floats
@@ -18,8 +18,7 @@ from tenderwright.calculations.method import Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
 
 
-@dataclass(frozen=True, eq=False)
-class LandingCurve:
+class LandingCurve(Struct, frozen=True, eq=False):
     """Arrays in step, from the first touch to dry; she lies on all the blocks from index `settled` on.
 
     Drafts are above the keel on the blocks, m. At the last point nothing is afloat, so that form (b) is not a number.

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
@@ -19,8 +20,7 @@ LARGE_SHARE = 0.05
 """Upthrust by displacement above which the hand method is to be read with care (common practice, no source)."""
 
 
-@dataclass(frozen=True)
-class BothLandings:
+class BothLandings(Struct, frozen=True):
     """A landing by either way, with its curves and the ship that is landed."""
 
     ship: Lander

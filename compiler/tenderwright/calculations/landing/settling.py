@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.landing.held import Afloat, BlockLine, lever
 from tenderwright.calculations.landing.stability import Virtual, instability_upthrust, virtual_stability
@@ -13,8 +14,7 @@ from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbo
 from tenderwright.calculations.schema import quantity
 
 
-@dataclass(frozen=True)
-class Settling:
+class Settling(Struct, frozen=True):
     """How she lands. Drafts in m; `fall` is the water's since the first block was touched."""
 
     first_block: float
@@ -31,8 +31,7 @@ class Settling:
     """At that moment."""
 
 
-@dataclass(frozen=True)
-class Instability:
+class Instability(Struct, frozen=True):
     """Where she loses her stability."""
 
     upthrust: float
@@ -44,8 +43,7 @@ class Instability:
     """Fall of the water from settling to instability, m; less than nothing where it comes first."""
 
 
-@dataclass(frozen=True)
-class Landing:
+class Landing(Struct, frozen=True):
     """A landing by either method."""
 
     settling: Settling

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any, Literal
+
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
@@ -12,8 +13,7 @@ from tenderwright.calculations.schema import quantity
 Form = Literal["KM falls", "KG rises"]
 
 
-@dataclass(frozen=True)
-class Virtual:
+class Virtual(Struct, frozen=True):
     """Her virtual stability under an upthrust; heights above the line of action's foot, the keel."""
 
     displacement: float

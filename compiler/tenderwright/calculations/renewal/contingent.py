@@ -12,10 +12,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.renewal.shell_grid import Flags, Floats, Ints
@@ -31,8 +31,7 @@ SEED = 1
 _HALF = 0.5
 
 
-@dataclass(frozen=True, eq=False)
-class Gauged:
+class Gauged(Struct, frozen=True, eq=False):
     """Plates gauged and not gauged, by strake; arrays of one length."""
 
     sampled: Ints
@@ -56,8 +55,7 @@ class Gauged:
             raise OutOfRange("with no plate gauged, nothing can be said of the rest")
 
 
-@dataclass(frozen=True, eq=False)
-class Contingent:
+class Contingent(Struct, frozen=True, eq=False):
     """What a denser survey would likely find beyond the plates known to be bad."""
 
     plates: float

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.method import Method, OutOfRange, Symbol
 from tenderwright.calculations.renewal.contingent import METHOD as CONTINGENT
@@ -13,8 +14,7 @@ from tenderwright.calculations.schema import length, listed, quantity, record, t
 from tenderwright.calculations.steel.plate_mass import STEEL_DENSITY
 
 
-@dataclass(frozen=True, eq=False)
-class FoundLater:
+class FoundLater(Struct, frozen=True, eq=False):
     """What a denser survey would likely add."""
 
     gauged: Gauged

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.renewal.outlines import LEAST_SIZE
@@ -24,8 +24,7 @@ _ROUND_OFF = 1e-9
 OVERWEIGHT_SOURCE = Citation("Pressure Vessel Design Manual", "Table 2-18, mill overweight")
 
 
-@dataclass(frozen=True)
-class Insert:
+class Insert(Struct, frozen=True):
     """The steel of one insert."""
 
     length: float

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, OutOfRange
 from tenderwright.calculations.renewal.shell_grid import Flags, Ints, ShellGrid
@@ -23,8 +22,7 @@ WASTE = 0.25
 _ROUND_OFF = 1e-9
 
 
-@dataclass(frozen=True, order=True)
-class Outline:
+class Outline(Struct, frozen=True, order=True):
     """An insert as the seams and frames it is cut at: from one to another, by their numbers from 0."""
 
     lower: int
@@ -56,8 +54,7 @@ class Outline:
         )
 
 
-@dataclass(frozen=True)
-class OutlineRules:
+class OutlineRules(Struct, frozen=True):
     """The least sizes of inserts, and when two become one."""
 
     least_bays: int = LEAST_BAYS

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from msgspec import Struct
+
 from tenderwright.calculations.renewal.insert import CORNER_THICKNESSES, Insert, insert_steel, mill_overweight
 from tenderwright.calculations.renewal.outlines import LEAST_SIZE, Outline
 from tenderwright.calculations.renewal.rivets import Fastening, RivetCount, Riveting, insert_rivets
@@ -29,8 +31,7 @@ class RenewalRules:
     least: float = LEAST_SIZE
 
 
-@dataclass(frozen=True)
-class Renewal:
+class Renewal(Struct, frozen=True):
     """One insert with all that is counted of it."""
 
     outline: Outline
@@ -40,8 +41,7 @@ class Renewal:
     """By the tariff for welded steel; riveting is not in it."""
 
 
-@dataclass(frozen=True)
-class RenewalTotal:
+class RenewalTotal(Struct, frozen=True):
     """What all inserts come to: areas in m², masses in kg, lengths in m."""
 
     inserts: int

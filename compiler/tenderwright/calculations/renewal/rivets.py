@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any, Literal
+
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length as _length
@@ -26,8 +27,7 @@ RING_WELD_SOURCE = Citation("USCG NVIC 7-68", "E-37 and E-38: temporary, a few s
 _ROUND_OFF = 1e-9
 
 
-@dataclass(frozen=True)
-class Riveting:
+class Riveting(Struct, frozen=True):
     """How the shell is riveted; pitches in m, rows of rivets in each joint."""
 
     seam_pitch: float
@@ -50,8 +50,7 @@ class Riveting:
             raise OutOfRange("a joint cannot have fewer than no rows of rivets")
 
 
-@dataclass(frozen=True)
-class RivetCount:
+class RivetCount(Struct, frozen=True):
     """Rivets and joints of one insert."""
 
     removed: int

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.method import OutOfRange
@@ -15,8 +14,7 @@ Floats = NDArray[np.float64]
 Flags = NDArray[np.bool_]
 
 
-@dataclass(frozen=True, eq=False)
-class ShellGrid:
+class ShellGrid(Struct, frozen=True, eq=False):
     """One side of the shell as cells: strake by frame bay."""
 
     frames: Floats

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.renewal.shell_grid import Flags, Floats, ShellGrid
@@ -34,8 +34,7 @@ SHELL = record(
 )
 
 
-@dataclass(frozen=True, eq=False)
-class ShellPlan:
+class ShellPlan(Struct, frozen=True, eq=False):
     """The plan of one side of the shell."""
 
     strakes: tuple[str, ...]

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.renewal.insert import CORNER_THICKNESSES
@@ -42,8 +43,7 @@ class PlannedRenewal:
     """The item that renews it, where it is one of its own; then it is in no total."""
 
 
-@dataclass(frozen=True)
-class RenewalPlan:
+class RenewalPlan(Struct, frozen=True):
     """The inserts of both sides, those of items of their own after the others, and what the others come to."""
 
     inserts: tuple[PlannedRenewal, ...]

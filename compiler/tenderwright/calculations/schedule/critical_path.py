@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schedule.order import Circle, Links, neighbours, topological_order
@@ -17,8 +18,7 @@ ROUNDING = 1e-9
 SOURCE = Citation("J. E. Kelley and M. R. Walker, Critical-Path Planning and Scheduling, 1959", standing="from memory")
 
 
-@dataclass(frozen=True)
-class Path:
+class Path(Struct, frozen=True):
     """When each activity can and must start and finish, by its place, in the unit of the durations."""
 
     early_start: tuple[float, ...]

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from tenderwright.calculations.anodes.life import METHOD as LIFE
 from tenderwright.calculations.anodes.mean_current import METHOD as MEAN_CURRENT
@@ -22,8 +23,7 @@ _LIFE = {
 }
 
 
-@dataclass(frozen=True)
-class FittedLot:
+class FittedLot(Struct, frozen=True):
     """Anodes fitted new on one day, those of them that were looked at on the last day on which any was."""
 
     lot: AnodeLot

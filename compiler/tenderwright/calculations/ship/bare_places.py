@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tenderwright.model.found import UsedBlock, UsedBlocks
 from tenderwright.quantities.position import FrameTable
 
 
-@dataclass(frozen=True)
-class BarePlace:
+class BarePlace(Struct, frozen=True):
     """What one block covered."""
 
     kind: str

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.blocks.heights import METHOD as HEIGHTS
 from tenderwright.calculations.blocks.side_block import METHOD as SIDE
@@ -28,8 +29,7 @@ LENGTH, WIDTH = 0.4, 0.6
 """Cap of a side block that states none, m (common practice, no source)."""
 
 
-@dataclass(frozen=True)
-class PlacedBlock:
+class PlacedBlock(Struct, frozen=True):
     """A keel block of the plan at its place, m forward of the after perpendicular."""
 
     row: KeelBlocks

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Collection
-from dataclasses import dataclass
 from itertools import count
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.survey_readings import SurveyReadings
@@ -30,8 +30,7 @@ from tenderwright.model.tender import Tender
 from tenderwright.quantities.position import FrameTable
 
 
-@dataclass(frozen=True, eq=False)
-class ShellReadings:
+class ShellReadings(Struct, frozen=True, eq=False):
     """Readings of the plate that she has now: those of plate renewed since are left out."""
 
     plate: NamedReadings

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tenderwright.model.findings import Findings
 from tenderwright.model.package import Package
 from tenderwright.model.reading_rows import ReadingRow
 
 
-@dataclass(frozen=True)
-class PlateLoss:
+class PlateLoss(Struct, frozen=True):
     """The readings of one strake or tank."""
 
     place: str
@@ -23,8 +23,7 @@ class PlateLoss:
     where: str
 
 
-@dataclass(frozen=True)
-class DockingTotals:
+class DockingTotals(Struct, frozen=True):
     """Sums over the findings of one docking; masses in kg."""
 
     steel: float

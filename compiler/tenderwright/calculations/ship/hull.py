@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm, hull_form
 from tenderwright.calculations.method import OutOfRange
@@ -14,8 +14,7 @@ from tenderwright.model.vessel import Offsets
 from tenderwright.notices import Notice, Place
 
 
-@dataclass(frozen=True)
-class Hull:
+class Hull(Struct, frozen=True):
     """The hull of the ship, and where it comes from."""
 
     form: HullForm

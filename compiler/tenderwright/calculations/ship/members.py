@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.ship.condition_of_shell import given_uncertainty, unused_name
 from tenderwright.calculations.ship.survey_readings import SurveyReadings
@@ -17,8 +16,7 @@ from tenderwright.calculations.value import Given
 from tenderwright.model.ship_condition import ShipCondition
 
 
-@dataclass(frozen=True, eq=False)
-class MemberReadings:
+class MemberReadings(Struct, frozen=True, eq=False):
     """The readings of one member of a tank, all surveys."""
 
     tank: str
@@ -62,8 +60,7 @@ def members_gauged(of: MemberReadings, condition: ShipCondition) -> Uses | Absen
     return Uses(f"{of.member}, {of.tank}", inputs, limit.here)
 
 
-@dataclass(frozen=True)
-class MemberFound:
+class MemberFound(Struct, frozen=True):
     """A member of a tank with what was found of it."""
 
     tank: str

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.ship.condition_of_shell import ShellReadings, unused_name, within
 from tenderwright.calculations.steps.outcome import Absent, Lacking
@@ -19,8 +18,7 @@ from tenderwright.notices import Place
 from tenderwright.quantities.position import FrameTable
 
 
-@dataclass(frozen=True)
-class PitStretch:
+class PitStretch(Struct, frozen=True):
     """A pitted stretch of one side, with its pits as last gauged; lengths in m."""
 
     pitted: Pitted

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.ship.condition_of_shell import given_docking, given_outlook
 from tenderwright.calculations.steps.step import Uses, step, step_of
@@ -21,8 +20,7 @@ from tenderwright.quantities.position import FrameTable
 _CALLED = ("renew now", "renew at the next docking")
 
 
-@dataclass(frozen=True, eq=False)
-class CalledPlate:
+class CalledPlate(Struct, frozen=True, eq=False):
     """A plate that is called for renewal, with its readings by all surveys."""
 
     call: PlateCall

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.renewal.contingent import Gauged, gauged_by_strake
 from tenderwright.calculations.renewal.found_later import METHOD as FOUND_LATER
@@ -29,8 +29,7 @@ from tenderwright.model.vessel import Strake
 from tenderwright.quantities.position import FrameTable
 
 
-@dataclass(frozen=True, eq=False)
-class ThinPlate:
+class ThinPlate(Struct, frozen=True, eq=False):
     """The latest readings that are below their limit at the docking."""
 
     bad: Flags

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from tenderwright.calculations.ship.condition_of_shell import given_docking, given_uncertainty
 from tenderwright.calculations.steps.outcome import Absent, Lacking
@@ -18,8 +18,7 @@ from tenderwright.notices import Place
 from tenderwright.quantities.position import FrameTable
 
 
-@dataclass(frozen=True, eq=False)
-class ZoneReadings:
+class ZoneReadings(Struct, frozen=True, eq=False):
     """The readings of one zone."""
 
     zone: WastageZone

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.steps.outcome import Absent, Failed, Lacking
@@ -44,8 +45,7 @@ MOST_NOTICES = 20
 PLATE, PIT = 0, 1
 
 
-@dataclass(frozen=True)
-class SurveyCount:
+class SurveyCount(Struct, frozen=True):
     """A survey as it was read."""
 
     name: str
@@ -61,8 +61,7 @@ class SurveyCount:
     instruments: tuple[str, ...]
 
 
-@dataclass(frozen=True, eq=False)
-class Members:
+class Members(Struct, frozen=True, eq=False):
     """Readings of members inside tanks."""
 
     names: tuple[tuple[str, str], ...]
@@ -114,8 +113,7 @@ def read_surveys(package: Package) -> tuple[SurveyReadings | None, list[Notice]]
     return (_joined(read) if read else None), notices
 
 
-@dataclass(frozen=True, eq=False)
-class _Read:
+class _Read(Struct, frozen=True, eq=False):
     survey: Survey
     table: Table
     strake: Ints

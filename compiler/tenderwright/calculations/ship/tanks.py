@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.hull import Hull
@@ -29,8 +30,7 @@ _LIQUIDS = {"heavy oil": "heavy fuel oil", "oily water": "fresh water"}
 """Names of liquids in a package to those in the table of densities."""
 
 
-@dataclass(frozen=True)
-class SoundingTable:
+class SoundingTable(Struct, frozen=True):
     """Volumes of one tank by sounding and trim; lengths in m, volumes in m3."""
 
     soundings: tuple[float, ...]

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import degrees
+
+from msgspec import Struct
 
 from tenderwright.calculations.condition.floating import METHOD as FLOATING
 from tenderwright.calculations.condition.floating import FloatingPosition
@@ -36,8 +38,7 @@ SLACK = (0.05, 0.95)
 """A tank filled between these shares of its capacity has a free surface to be sounded."""
 
 
-@dataclass(frozen=True)
-class UndockingTanks:
+class UndockingTanks(Struct, frozen=True):
     """The tanks when she is floated."""
 
     loads: tuple[TankLoad, ...]

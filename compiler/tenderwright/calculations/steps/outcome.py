@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from typing import Generic, TypeVar
+
+from msgspec import Struct
 
 from tenderwright.notices import Notice
 
 R = TypeVar("R")
 
 
-@dataclass(frozen=True)
-class Absent:
+class Absent(Struct, frozen=True):
     """There is no result."""
 
     why: str
@@ -23,18 +23,15 @@ class Absent:
         return self
 
 
-@dataclass(frozen=True)
-class Lacking(Absent):
+class Lacking(Absent, frozen=True):
     """The package has not the data; `why` says what would supply it."""
 
 
-@dataclass(frozen=True)
-class NotAsked(Absent):
+class NotAsked(Absent, frozen=True):
     """Nothing in the package asks for it."""
 
 
-@dataclass(frozen=True)
-class Failed(Absent):
+class Failed(Absent, frozen=True):
     """The data cannot be calculated with; the notice stands at their place."""
 
     notice: Notice
@@ -46,8 +43,7 @@ class Failed(Absent):
         return Resting("what it rests on could not be calculated")
 
 
-@dataclass(frozen=True)
-class Resting(Absent):
+class Resting(Absent, frozen=True):
     """What it rests on has a mistake that is told where it was made."""
 
 

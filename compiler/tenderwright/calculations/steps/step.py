@@ -18,8 +18,9 @@ from __future__ import annotations
 import inspect
 import types
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from typing import Any, Generic, TypeVar, Union, get_args, get_origin, get_type_hints, overload
+
+from msgspec import Struct
 
 from tenderwright.calculations.method import Method
 from tenderwright.calculations.steps.outcome import Absent, Each
@@ -31,8 +32,7 @@ R_co = TypeVar("R_co", covariant=True)
 K = TypeVar("K", bound=Callable[..., Any])
 
 
-@dataclass(frozen=True)
-class Uses:
+class Uses(Struct, frozen=True):
     """What a step puts into its method."""
 
     about: str
@@ -46,8 +46,7 @@ class Uses:
     """Another method than the step's own, with the same outputs, where the data are of another kind."""
 
 
-@dataclass(frozen=True)
-class Take:
+class Take(Struct, frozen=True):
     """One parameter of a step."""
 
     name: str
@@ -57,8 +56,7 @@ class Take:
     """Whether all results of a calculation done for each thing are taken, not only that for the same thing."""
 
 
-@dataclass(frozen=True, eq=False)
-class Step(Generic[R_co]):
+class Step(Struct, Generic[R_co], frozen=True, eq=False):
     """A calculation of this ship."""
 
     name: str

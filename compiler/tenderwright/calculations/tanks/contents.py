@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length, quantity
@@ -15,8 +16,7 @@ from tenderwright.calculations.tanks.tank_input import SHAPE, tank_from_input
 NOTHING = Liquid(0.0, 0.0, (0.0, 0.0, 0.0), 0.0, 0.0, 0.0)
 
 
-@dataclass(frozen=True)
-class TankContents:
+class TankContents(Struct, frozen=True):
     """The liquid in a tank and its density [kg/m3]."""
 
     liquid: Liquid

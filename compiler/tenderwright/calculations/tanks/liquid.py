@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import ArrayLike, NDArray
 
 from tenderwright.calculations.hydrostatics.simpson import Floats
@@ -27,8 +28,7 @@ class Liquid:
     """Second moment about the athwartships axis through the surface's own centroid [m4]."""
 
 
-@dataclass(frozen=True, eq=False)
-class Cut:
+class Cut(Struct, frozen=True, eq=False):
     """The same for many cuts at once, as arrays with one row per cut."""
 
     level: Floats

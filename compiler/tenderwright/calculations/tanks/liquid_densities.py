@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
+
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation
 
@@ -12,8 +13,7 @@ TRIM_BOOKLET = Citation("training-ship trim and stability booklet, Bhandarkar 19
 ISO_8217 = Citation("ISO 8217:2010/2012", "density limits at 15 degC")
 
 
-@dataclass(frozen=True)
-class LiquidDensity:
+class LiquidDensity(Struct, frozen=True):
     """The density of one liquid [kg/m3], whether it is a limit rather than a usual value, and its source."""
 
     density: float

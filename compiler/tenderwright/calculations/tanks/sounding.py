@@ -8,6 +8,7 @@ from functools import cached_property
 from math import cos, hypot, pi, sin
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import ArrayLike
 
 from tenderwright.calculations.hydrostatics.simpson import Floats
@@ -19,8 +20,7 @@ from tenderwright.calculations.tanks.polyhedron import Polyhedron
 Point = tuple[float, float, float]
 
 
-@dataclass(frozen=True)
-class SoundingPipe:
+class SoundingPipe(Struct, frozen=True):
     """A straight pipe from its foot (striking plate) to its head, in ship axes [m]."""
 
     foot: Point

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.method import OutOfRange
@@ -20,8 +20,7 @@ from tenderwright.calculations.thickness.readings import Readings
 Basis = Literal["least", "mean"]
 
 
-@dataclass(frozen=True)
-class Outlook:
+class Outlook(Struct, frozen=True):
     """What the forecast looks to, and how it is made."""
 
     docking: float
@@ -37,8 +36,7 @@ class Outlook:
     """Year built: gives plates that one survey alone gauged a rate since then."""
 
 
-@dataclass(frozen=True, eq=False)
-class Assessed:
+class Assessed(Struct, frozen=True, eq=False):
     """Readings against their limits; one element per reading."""
 
     plate: Ints
@@ -51,8 +49,7 @@ class Assessed:
     allowable: Floats
 
 
-@dataclass(frozen=True, eq=False)
-class Analysis:
+class Analysis(Struct, frozen=True, eq=False):
     """Readings and plates, analysed. Arrays of plates follow the order of `plates.plate`."""
 
     plate: Ints

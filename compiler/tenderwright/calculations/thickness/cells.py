@@ -5,9 +5,9 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 Bytes = NDArray[np.uint8]
@@ -20,8 +20,7 @@ _PADDING = 8
 """Bytes of nothing kept after a block, so that eight bytes can be fetched from wherever a cell begins."""
 
 
-@dataclass(frozen=True)
-class Plain:
+class Plain(Struct, frozen=True):
     """A table as bytes without quotes: one row a line, and what stands between its cells."""
 
     header: tuple[str, ...]
@@ -59,8 +58,7 @@ class Plain:
         return Cells(data, self.header, lines[good], ragged, separators, newlines[good]), counts.size
 
 
-@dataclass(frozen=True, eq=False)
-class Cells:
+class Cells(Struct, frozen=True, eq=False):
     """The rows of a block that have as many cells as the header; cells are spans of bytes."""
 
     data: Bytes

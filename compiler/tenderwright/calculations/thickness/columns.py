@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from datetime import date
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.thickness.cells import Bytes, Ints
@@ -22,8 +22,7 @@ _MASKS = np.array([(1 << (8 * n)) - 1 for n in range(9)], np.uint64)
 _NUMBER = re.compile(rb"[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,3})?")
 
 
-@dataclass(frozen=True, eq=False)
-class Codes:
+class Codes(Struct, frozen=True, eq=False):
     """A column of few distinct names: a code per row, and the names by code in order of the alphabet."""
 
     code: NDArray[np.int32]

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any, Literal
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
@@ -27,8 +27,7 @@ SOUND, SUBSTANTIAL, RENEW = 0, 1, 2
 _ROUND_OFF = 1e-9
 
 
-@dataclass(frozen=True, eq=False)
-class Diminution:
+class Diminution(Struct, frozen=True, eq=False):
     """What readings have lost; one element per reading."""
 
     loss: Floats

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any, Literal
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
@@ -27,8 +27,7 @@ _LEAST_RATE = 1e-9
 """A rate under this, m/yr, is nothing: a nanometre in a year."""
 
 
-@dataclass(frozen=True, eq=False)
-class Forecast:
+class Forecast(Struct, frozen=True, eq=False):
     """What lies ahead of plates; one element per plate."""
 
     at_docking: Floats

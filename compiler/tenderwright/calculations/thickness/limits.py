@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, OutOfRange
 from tenderwright.calculations.thickness.columns import Floats
@@ -21,8 +20,7 @@ def require_allowable(value: float) -> None:
         raise OutOfRange(f"an allowable diminution is above 0 % and below 100 %, got {100.0 * value:g} %")
 
 
-@dataclass(frozen=True)
-class Limit:
+class Limit(Struct, frozen=True):
     """What plate of one zone may lose, as a fraction of its thickness as built, and who says so."""
 
     zone: str

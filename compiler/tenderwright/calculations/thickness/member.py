@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.method import Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length, quantity
@@ -20,8 +20,7 @@ from tenderwright.calculations.thickness.rate import READING_UNCERTAINTY, rates
 _YEAR = 365.25 * 86400.0
 
 
-@dataclass(frozen=True)
-class GaugedMember:
+class GaugedMember(Struct, frozen=True):
     """A member by its latest survey; thicknesses in m."""
 
     readings: int

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.schema import length, listed, record, text
 from tenderwright.calculations.thickness.plates import PlateGrid
@@ -22,8 +22,7 @@ PLATES = listed(
 )
 
 
-@dataclass(frozen=True, eq=False)
-class NamedPlates:
+class NamedPlates(Struct, frozen=True, eq=False):
     """The plates of the shell, with the names of the strakes from the keel."""
 
     strakes: tuple[str, ...]

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any, Literal
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.schema import length, listed, record
@@ -43,8 +43,7 @@ PLACED_LATEST = listed(
 )
 
 
-@dataclass(frozen=True, eq=False)
-class NamedReadings:
+class NamedReadings(Struct, frozen=True, eq=False):
     """Readings with the names of the strakes; without any they are of one thing, and their places count for nothing."""
 
     readings: Readings

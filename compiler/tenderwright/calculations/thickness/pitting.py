@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any, Literal
+
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length as _length
@@ -31,8 +32,7 @@ DEPTH_TO_RENEW = 0.50
 """Intensity and depth above both of which the plate is renewed (`NSG`)."""
 
 
-@dataclass(frozen=True)
-class Pitting:
+class Pitting(Struct, frozen=True):
     """What the pits of one plate call for."""
 
     remaining: float

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.method import OutOfRange
@@ -17,8 +17,7 @@ OUTSIDE = -1
 """Plate of a reading that lies on no plate."""
 
 
-@dataclass(frozen=True, eq=False)
-class PlateGrid:
+class PlateGrid(Struct, frozen=True, eq=False):
     """Where plates meet: edges in x per strake, the same on both sides, and the plates numbered through."""
 
     edges: tuple[Floats, ...]
@@ -88,8 +87,7 @@ def bay_of(frames: Floats, x: Floats) -> Ints:
     return bay
 
 
-@dataclass(frozen=True, eq=False)
-class PlateSummary:
+class PlateSummary(Struct, frozen=True, eq=False):
     """Readings by plate; one element per plate that has any."""
 
     plate: Ints

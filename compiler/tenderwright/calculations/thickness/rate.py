@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.thickness.cells import Ints
@@ -24,8 +24,7 @@ NO_MEASURABLE_LOSS = "no measurable loss"
 _YEAR = 365.25 * 86400.0
 
 
-@dataclass(frozen=True, eq=False)
-class Rate:
+class Rate(Struct, frozen=True, eq=False):
     """Rate of loss by plate; every array has one element per plate, nan where only one survey gauged it."""
 
     rate: Floats

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.method import Method, Symbol
 from tenderwright.calculations.schema import length, quantity
@@ -40,8 +40,7 @@ OUTLOOK: Mapping[str, Any] = {
 }
 
 
-@dataclass(frozen=True)
-class PlateCall:
+class PlateCall(Struct, frozen=True):
     """A plate with what it is called for; places in m forward of the after perpendicular."""
 
     name: str
@@ -55,8 +54,7 @@ class PlateCall:
     call: str
 
 
-@dataclass(frozen=True, eq=False)
-class ShellCondition:
+class ShellCondition(Struct, frozen=True, eq=False):
     """The readings of the shell, analysed; thicknesses in m."""
 
     strakes: tuple[str, ...]

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length, listed, quantity, record, text
@@ -33,8 +33,7 @@ ZONES = listed(
 )
 
 
-@dataclass(frozen=True, eq=False)
-class Surveyed:
+class Surveyed(Struct, frozen=True, eq=False):
     """Readings of the shell with their limits and states."""
 
     named: NamedReadings

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
 from typing import Literal, TypeVar
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.method import OutOfRange
@@ -40,16 +40,14 @@ _EPOCH = 1970.0
 _DAYS_IN_YEAR = 365.25
 
 
-@dataclass(frozen=True)
-class Refused:
+class Refused(Struct, frozen=True):
     """A row that could not be read."""
 
     line: int
     why: str
 
 
-@dataclass(frozen=True, eq=False)
-class Table:
+class Table(Struct, frozen=True, eq=False):
     """The rows of a CSV that could be read, by column, and those that could not."""
 
     names: Mapping[str, Codes]

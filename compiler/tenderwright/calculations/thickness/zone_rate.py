@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length, listed, quantity, text
@@ -23,8 +23,7 @@ from tenderwright.calculations.thickness.shell_forecast import OUTLOOK
 _YEAR = 365.25 * 86400.0
 
 
-@dataclass(frozen=True)
-class ZoneSummary:
+class ZoneSummary(Struct, frozen=True):
     """One zone of the shell as the latest readings found it; rates in m a year."""
 
     readings: int

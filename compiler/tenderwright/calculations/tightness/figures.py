@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation
 
 
-@dataclass(frozen=True)
-class TestFigure:
+class TestFigure(Struct, frozen=True):
     """A figure of a test and who gives it: a pressure in Pa, or a head in m; None where it is not of that kind."""
 
     __test__ = False

@@ -8,9 +8,10 @@ the owner states in owner/evaluation.yaml goes before both. A credit that is not
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
+
+from msgspec import Struct
 
 from tenderwright.linking.evaluation import answers
 from tenderwright.model.bid import Bid, Exclusion
@@ -21,8 +22,7 @@ from tenderwright.pricing.money import ZERO, cents, total
 Source = Literal["other bid", "estimate", "stated", "nobody"]
 
 
-@dataclass(frozen=True)
-class Lift:
+class Lift(Struct, frozen=True):
     """One line brought to a rate that the bid itself does not give."""
 
     own: CorrectedLine
@@ -43,8 +43,7 @@ class Lift:
         return max(ZERO, lifted - self.own.at(quantity))
 
 
-@dataclass(frozen=True)
-class PricedAdder:
+class PricedAdder(Struct, frozen=True):
     """What is added to a bid for something that it leaves out."""
 
     what: str
@@ -72,8 +71,7 @@ class PricedAdder:
         )
 
 
-@dataclass(frozen=True)
-class Others:
+class Others(Struct, frozen=True):
     """What the other bids and the estimate give for the lines of one bid."""
 
     corrected: Mapping[str, CorrectedBid]

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 from itertools import combinations
+
+from msgspec import Struct
 
 from tenderwright.calculations.bids.break_even import break_even
 from tenderwright.calculations.method import OutOfRange
@@ -13,8 +14,7 @@ from tenderwright.pricing.bids.evaluate import EvaluatedBid
 from tenderwright.pricing.bids.tendered import TenderLine
 
 
-@dataclass(frozen=True)
-class BreakEven:
+class BreakEven(Struct, frozen=True):
     """A quantity of one line at which two bids cost the same, all else as tendered."""
 
     line: TenderLine

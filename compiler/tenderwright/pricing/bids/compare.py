@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 from statistics import median
+
+from msgspec import Struct
 
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.ship.facilities import facility_fits
@@ -35,8 +36,7 @@ from tenderwright.pricing.bids.unbalance import (
 from tenderwright.pricing.price import Estimate
 
 
-@dataclass(frozen=True)
-class CaseRanks:
+class CaseRanks(Struct, frozen=True):
     """What every bid comes to in one case, and its rank."""
 
     case: Case
@@ -44,8 +44,7 @@ class CaseRanks:
     ranks: Mapping[str, int]
 
 
-@dataclass(frozen=True)
-class BidComparison:
+class BidComparison(Struct, frozen=True):
     """Everything that the comparison of bids finds; its documents reckon nothing more."""
 
     currency: str

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
+
+from msgspec import Struct
 
 from tenderwright.pricing.bids.tendered import TenderLine
 from tenderwright.pricing.money import cents
@@ -13,8 +14,7 @@ from tenderwright.pricing.money import cents
 Kind = Literal["rate governs", "decimal slip", "confirmed", "amount alone", "allowance", "sub-total", "total"]
 
 
-@dataclass(frozen=True)
-class Correction:
+class Correction(Struct, frozen=True):
     """One thing about the figures of a bid that does not follow, and what is made of it."""
 
     kind: Kind
@@ -46,8 +46,7 @@ class Correction:
         return self.own and self.kind not in ("confirmed", "allowance")
 
 
-@dataclass(frozen=True)
-class CorrectedLine:
+class CorrectedLine(Struct, frozen=True):
     """A line of a bid as read and as it counts."""
 
     line: TenderLine
@@ -76,8 +75,7 @@ class CorrectedLine:
         return cents(self.amount + self.slope * (quantity - self.line.quantity))
 
 
-@dataclass(frozen=True)
-class CorrectedBid:
+class CorrectedBid(Struct, frozen=True):
     """A bid with its lines and sums as the rule of the tender makes them."""
 
     lines: Mapping[str, CorrectedLine]

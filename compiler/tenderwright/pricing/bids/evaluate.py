@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
+
+from msgspec import Struct
 
 from tenderwright.model.bid import Bid, Exclusion
 from tenderwright.model.evaluation import Evaluation, OwnersCosts
@@ -16,8 +17,7 @@ from tenderwright.pricing.money import ZERO, cents, total
 from tenderwright.pricing.sections import SECTIONS
 
 
-@dataclass(frozen=True)
-class Component:
+class Component(Struct, frozen=True):
     """One part of an evaluated price."""
 
     name: str
@@ -26,8 +26,7 @@ class Component:
     note: str = ""
 
 
-@dataclass(frozen=True)
-class OwnersDays:
+class OwnersDays(Struct, frozen=True):
     """What the owner's days at a yard come to."""
 
     amount: Decimal
@@ -38,8 +37,7 @@ class OwnersDays:
     """Whether the days are the yard's or the owner's own; otherwise those of the tender stand in."""
 
 
-@dataclass(frozen=True)
-class EvaluatedBid:
+class EvaluatedBid(Struct, frozen=True):
     """A bid with its evaluated price."""
 
     name: str

@@ -10,6 +10,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from msgspec import Struct
+
 from tenderwright.calculations.steps.outcome import Absent, Each
 from tenderwright.calculations.verdict import Verdict
 from tenderwright.model.bid import Bid
@@ -36,8 +38,7 @@ class Point:
     """Which of the criteria of the tender it is, counted from 1; 0 where it is none of them."""
 
 
-@dataclass(frozen=True)
-class Fit:
+class Fit(Struct, frozen=True):
     """Whether the dock offered takes her."""
 
     state: Literal["pass", "fail", "not known"]

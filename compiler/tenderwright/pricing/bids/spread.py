@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.bids.beyond import beyond
@@ -24,8 +24,7 @@ SURVEY = "shell.contingent."
 """Values of the survey that have a distribution: what a denser survey would likely add."""
 
 
-@dataclass(frozen=True, eq=False)
-class Spread:
+class Spread(Struct, frozen=True, eq=False):
     """The quantity of a line as it was tendered, and what it may come to."""
 
     tendered: Decimal

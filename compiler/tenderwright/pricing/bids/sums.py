@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
+
+from msgspec import Struct
 
 from tenderwright.model.bid import Bid
 from tenderwright.pricing.bids.corrected import CorrectedLine, Correction
@@ -17,8 +18,7 @@ SUB_TOTALS_GOVERN = "sub-totals govern over the total"
 FOLLOWS = "follows from the corrections above"
 
 
-@dataclass(frozen=True)
-class Sums:
+class Sums(Struct, frozen=True):
     """The sums of a bid."""
 
     sections: Mapping[str, Decimal]

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
+
+from msgspec import Struct
 
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.value import Record
@@ -16,8 +17,7 @@ from tenderwright.pricing.quantity import line_quantity
 from tenderwright.pricing.sections import SECTIONS, Section, section_of
 
 
-@dataclass(frozen=True)
-class TenderLine:
+class TenderLine(Struct, frozen=True):
     """One line of the price form."""
 
     number: str

@@ -9,10 +9,11 @@ What follows from them is for the owner to decide.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 from statistics import median
 from typing import Literal
+
+from msgspec import Struct
 
 from tenderwright.pricing.bids.break_even import total_at
 from tenderwright.pricing.bids.cases import Case
@@ -28,8 +29,7 @@ PLAUSIBLE = (0.2, 0.8)
 """Shares of the cases between which a quantity plausibly lies."""
 
 
-@dataclass(frozen=True)
-class LineRatio:
+class LineRatio(Struct, frozen=True):
     """The rate of a line against the median of the bids and against the estimate."""
 
     line: TenderLine
@@ -39,8 +39,7 @@ class LineRatio:
     mark: Literal["", "low", "high"]
 
 
-@dataclass(frozen=True)
-class Doubt:
+class Doubt(Struct, frozen=True):
     """A plausible quantity at which a bid is no longer lower than another that it leads as tendered."""
 
     other: str
@@ -50,8 +49,7 @@ class Doubt:
     quantity: Decimal | None = None
 
 
-@dataclass(frozen=True)
-class Unbalance:
+class Unbalance(Struct, frozen=True):
     """What the screens say of one bid."""
 
     ratios: Mapping[str, LineRatio]

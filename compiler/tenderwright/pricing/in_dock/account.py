@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
+
+from msgspec import Struct
 
 from tenderwright.model.in_dock import WAITING, LeftOut
 from tenderwright.pricing.final_account import CauseRow
@@ -15,8 +16,7 @@ from tenderwright.pricing.in_dock.reports import PricedReport
 from tenderwright.pricing.money import ZERO, cents, total
 
 
-@dataclass(frozen=True)
-class LineAccount:
+class LineAccount(Struct, frozen=True):
     """What one line comes to on a day."""
 
     line: ContractLine
@@ -35,8 +35,7 @@ class LineAccount:
         return total([self.line.amount, self.left_out, self.changes, self.remeasured])
 
 
-@dataclass(frozen=True)
-class FurtherDays:
+class FurtherDays(Struct, frozen=True):
     """Further days in dock that changes and reports bring and nobody has ordered yet."""
 
     days: Decimal
@@ -44,8 +43,7 @@ class FurtherDays:
     line: str
 
 
-@dataclass(frozen=True)
-class RunningAccount:
+class RunningAccount(Struct, frozen=True):
     """How the money of a docking stands on a day."""
 
     on: date

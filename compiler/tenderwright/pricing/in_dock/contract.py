@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from tenderwright.calculations.results import Results
 from tenderwright.calculations.value import Record
@@ -26,8 +27,7 @@ POOL = "E"
 """Section of the price form that holds the hours pool."""
 
 
-@dataclass(frozen=True)
-class ContractLine:
+class ContractLine(Struct, frozen=True):
     """A line of the contract."""
 
     corrected: CorrectedLine
@@ -89,8 +89,7 @@ class ContractLine:
         return amount(self.form, quantity, self.rate)
 
 
-@dataclass(frozen=True)
-class Contract:
+class Contract(Struct, frozen=True):
     """The contract as it was awarded."""
 
     award: Award

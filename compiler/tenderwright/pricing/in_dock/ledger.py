@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
+from msgspec import Struct
 from msgspec.structs import asdict
 
 from tenderwright.calculations.results import Results
@@ -24,8 +24,7 @@ from tenderwright.pricing.price import Estimate
 from tenderwright.reading.source import Source
 
 
-@dataclass(frozen=True)
-class PricedChange:
+class PricedChange(Struct, frozen=True):
     """A change with its price."""
 
     order: ChangeOrder
@@ -48,8 +47,7 @@ class PricedChange:
         return self.order.signed is not None and self.order.signed <= on
 
 
-@dataclass(frozen=True)
-class Remeasure:
+class Remeasure(Struct, frozen=True):
     """What a line measured up to a day."""
 
     line: ContractLine
@@ -58,8 +56,7 @@ class Remeasure:
     day: date
 
 
-@dataclass(frozen=True)
-class Ledger:
+class Ledger(Struct, frozen=True):
     """The contract and what the papers from the dock tell, whatever their order; `account` gives how it stands."""
 
     contract: Contract

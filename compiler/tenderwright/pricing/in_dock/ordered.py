@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal, Protocol
+
+from msgspec import Struct
 
 from tenderwright.model.build import Name
 from tenderwright.notices import Notice, Place
@@ -19,8 +20,7 @@ Way = Literal["unit rate", "lump sum", "hours pool", "negotiated"]
 """How a price is come by: at the rate of the bid, as a lump sum of the bid, by the pool, or agreed."""
 
 
-@dataclass(frozen=True)
-class Price:
+class Price(Struct, frozen=True):
     """A price in dock and how it is come by."""
 
     way: Way

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from decimal import Decimal
+
+from msgspec import Struct
 
 from tenderwright.pricing.in_dock.account import RunningAccount
 from tenderwright.pricing.in_dock.contract import ContractLine
@@ -14,8 +15,7 @@ from tenderwright.pricing.in_dock.ordered import Price
 NONE = Decimal(0)
 
 
-@dataclass(frozen=True)
-class PoolBalance:
+class PoolBalance(Struct, frozen=True):
     """How one line of the pool stands; for materials, money at cost against the allowance."""
 
     line: ContractLine
