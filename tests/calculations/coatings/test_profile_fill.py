@@ -38,7 +38,7 @@ def test_corrections_of_iso_19840() -> None:
     }
 
 
-@pytest.mark.parametrize(("area", "profile", "factor"), [(-1.0, 1e-5, 1.0), (1.0, -1e-5, 1.0), (1.0, 1e-5, -1.0)])
+@pytest.mark.parametrize(("area", "profile", "factor"), [(-1.0, 1e-5, 1.0), (1.0, -1e-5, 1.0)])
 def test_refuses_what_is_below_nothing(area: float, profile: float, factor: float) -> None:
     with pytest.raises(OutOfRange, match="less than nothing"):
         dead_volume(area, profile, factor)

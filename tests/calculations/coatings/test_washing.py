@@ -2,7 +2,7 @@ from __future__ import annotations
 
 import pytest
 
-from tenderwright.calculations.coatings.washing import SOURCES, WashingClass, WashingEdition, washing_class
+from tenderwright.calculations.coatings.washing import METHOD, SOURCES, WashingClass, WashingEdition, washing_class
 from tenderwright.calculations.method import OutOfRange
 
 PSI = 6894.757293168
@@ -39,3 +39,9 @@ def test_edition_from_memory_says_so() -> None:
 def test_refuses_no_pressure() -> None:
     with pytest.raises(OutOfRange, match="pressure"):
         washing_class(0.0, "1990s")
+
+
+def test_method_names_the_class_and_whose_it_is() -> None:
+    outputs = METHOD.run(pressure=28_000 * PSI, edition="2002")
+    assert outputs["class"] == "high-pressure waterjetting"
+    assert "from memory" in outputs["source"]

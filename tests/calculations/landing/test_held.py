@@ -18,6 +18,7 @@ from tenderwright.calculations.landing.entry_trim import METHOD as ENTRY
 from tenderwright.calculations.landing.entry_trim import greatest_upthrust
 from tenderwright.calculations.landing.from_drafts import upthrust_from_drafts
 from tenderwright.calculations.landing.held import Afloat, BlockLine
+from tenderwright.calculations.landing.settling import METHOD as SETTLING
 from tenderwright.calculations.landing.settling import settle
 from tenderwright.calculations.landing.stability import instability_upthrust, virtual_stability
 from tenderwright.calculations.landing.upthrust import critical_upthrust, fall_per_upthrust, partial_upthrust
@@ -126,7 +127,16 @@ def test_one_level_is_a_point_of_the_curve(fall):
     outputs = LEVEL.run(**ship, block_aft=2.0, block_forward=78.0, water=water)
     assert outputs["fall"] == pytest.approx(fall)
     assert outputs["on_all_blocks"] is (outputs["fall"] >= landing.settling.fall)
+    assert outputs["hand_method_in_range"] is (outputs["upthrust_share"] <= 0.05)
     assert outputs["upthrust_share"] * SHIP.displacement == pytest.approx(outputs["upthrust"])
+
+
+@pytest.mark.parametrize(("draft_aft", "in_range"), [(4.5, True), (9.0, False)])
+def test_settling_says_where_the_hand_method_is_out_of_its_range(draft_aft, in_range):
+    ship = {name: getattr(SHIP, name) for name in SHIP.__dataclass_fields__} | {"draft_aft": draft_aft}
+    outputs = SETTLING.run(**ship, block_aft=2.0, block_forward=78.0)
+    assert outputs["upthrust_share"] == pytest.approx(outputs["upthrust"] / SHIP.displacement)
+    assert outputs["hand_method_in_range"] is in_range
 
 
 def test_held_curve_ends_with_all_her_weight_on_the_blocks():
@@ -187,6 +197,8 @@ def test_entry_trim_on_a_declivity_adds_the_trim_of_the_blocks():
         (lambda: greatest_upthrust(1e6, 5.0, 4.0, 6.0, "KM falls"), "required"),
         (lambda: at_level(SHIP, BLOCKS, 4.6), "afloat"),
         (lambda: at_level(SHIP, BLOCKS, 0.5), "all her weight"),
+        (lambda: drafts_in_dock_water(1e6, 50.0, 3.0, 3.0, 25.0, 25.0, 1e5, 1e6, 1025.0, 1.0), "ships float"),
+        (lambda: drafts_in_dock_water(1e6, 50.0, 3.0, 3.0, 25.0, 25.0, 1e5, 1e6, 1100.0, 1e3), "ships float"),
         (lambda: drafts_in_dock_water(1e6, 50.0, 3.0, 3.0, 25.0, 25.0, 1e5, 1e6, 0.0, 1000.0), "densit"),
         (lambda: upthrust_from_drafts(50.0, 25.0, 1e5, 1e6, 3.0, 3.0, 3.1, 3.0), "no upthrust"),
         (lambda: upthrust_from_drafts(0.0, 25.0, 1e5, 1e6, 3.0, 3.0, 2.9, 3.0), "length"),

@@ -6,7 +6,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tenderwright.calculations.scope.best_scope import best_scope
-from tenderwright.calculations.scope.frontier import ladder, next_step
+from tenderwright.calculations.scope.frontier import Step, next_step
+from tenderwright.calculations.scope.further import shortfall
 from tenderwright.calculations.scope.works import Source, Works
 
 from .cases import KNAPSACK, Choice, best, choices, plain, sources_for, unpaid, works
@@ -14,6 +15,17 @@ from .cases import KNAPSACK, Choice, best, choices, plain, sources_for, unpaid, 
 
 def with_all(made: Works, held: tuple[int, ...]) -> list[Choice]:
     return [chosen for chosen in choices(made) if all(chosen[place] for place in held)]
+
+
+def ladder(made: Works, sources: list[Source], rungs: int) -> list[Step]:
+    """Give the best scope for the sources, with what they lack for what must be done, and up to so many steps above."""
+    lacking = shortfall(made, sources)
+    scope = best_scope(made, [*sources, Source(lacking.money)])
+    assert scope is not None
+    steps = [Step(lacking.money, lacking.money, scope.items, scope, lacking.proven and scope.proven)]
+    while len(steps) <= rungs and (step := next_step(made, sources, steps[-1].scope, steps[-1].further)):
+        steps.append(step)
+    return steps
 
 
 @settings(max_examples=60)

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.steel.section_mass import (
+    METHOD,
     angle_area,
     flanged_area,
     flat_bar_area,
@@ -54,3 +55,15 @@ def test_refuses_sections_that_cannot_be() -> None:
         section_mass(0.001, -1.0)
     with pytest.raises(OutOfRange, match="diameter"):
         round_bar_area(float("nan"))
+
+
+def test_method_takes_the_dimensions_of_the_shape_and_no_others() -> None:
+    outputs = METHOD.run(shape="angle", length=2.0, leg=0.150, other_leg=0.175, thickness=0.010)
+    assert outputs["mass_per_length"] == pytest.approx(24.7275)
+    assert outputs["mass"] == pytest.approx(2 * 24.7275)
+    tee = METHOD.run(shape="tee", length=1.0, depth=0.1, flange=0.08, web=0.008, flange_thickness=0.01)
+    assert 1e6 * tee["area"] == pytest.approx(1520)
+    with pytest.raises(OutOfRange, match="shape angle give leg, other_leg, thickness"):
+        METHOD.run(shape="angle", length=2.0, leg=0.150, thickness=0.010)
+    with pytest.raises(OutOfRange, match="no other dimension"):
+        METHOD.run(shape="round bar", length=2.0, diameter=0.02, web=0.01)

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from math import tan
+from math import atan, tan
 from typing import Any
 
 import numpy as np
 
 from tenderwright.calculations.hydrostatics.simpson import Floats
+from tenderwright.calculations.landing.held import LARGEST_DECLIVITY
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import listed, quantity, record
 
@@ -53,6 +54,9 @@ def _kernel(
     floor_declivity: float = 0.0,
     rake: float = 0.0,
 ) -> Mapping[str, Any]:
+    slopes = (declivity, floor_declivity, atan(rake))
+    if max(map(abs, slopes)) > LARGEST_DECLIVITY:
+        raise OutOfRange("declivity, floor and rake must each be within 10 degrees")
     points = [(one["x"], one["z"]) for one in keel]
     found = build_heights(places, datum, datum_height, points, declivity, floor_declivity, rake)
     return {"heights": found.tolist(), "least": float(found.min()), "greatest": float(found.max())}
@@ -63,7 +67,7 @@ METHOD = Method(
     title="Build heights of keel blocks",
     formula="H(x) = H₀ + (x − x₀)(tan δ − tan δ_f) + c(x) − c(x₀), c = z − rake·x",
     source=Citation("Geometry", standing="derived"),
-    valid="small slopes; the keel straight between the points given",
+    valid="slopes within 10 degrees; the keel straight between the points given",
     inputs={
         "places": listed(quantity("length", "Forward of AP.", "4 m"), "Where blocks stand."),
         "datum": quantity("length", "Place where the height is known.", "4 m"),

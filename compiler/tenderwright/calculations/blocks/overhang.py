@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from math import pi
 from typing import Any
 
 from tenderwright.calculations.blocks.winkler import characteristic
@@ -29,9 +30,16 @@ def overhang_peak(load: float, modulus: float, bending_stiffness: float, moment:
 
 
 def _kernel(
-    load: float, modulus: float, elasticity: float, second_moment: float, arm: float = 0.0
+    load: float,
+    modulus: float,
+    elasticity: float,
+    second_moment: float,
+    arm: float = 0.0,
+    keel_line: float | None = None,
 ) -> Mapping[str, Any]:
     found = overhang_peak(load, modulus, elasticity * second_moment, load * arm)
+    if keel_line is not None and (slenderness := found["characteristic"] * keel_line) <= pi:
+        raise OutOfRange(f"the keel line is not long: lambda L is {slenderness:.2f}, no more than pi")
     return {"peak": found["peak"], "interior_peak": found["interior_peak"], "reach": 1 / found["characteristic"]}
 
 
@@ -40,10 +48,11 @@ METHOD = Method(
     title="Peak of the last blocks under an overhang",
     formula="peak = 2Pλ + 2Mλ², M = P a; far from the ends Pλ/2",
     source=Citation("M. Hetényi, Beams on Elastic Foundation, 1946", "half-endless beam", "from memory"),
-    valid="long keel line, λL above π, uniform blocks and EI",
+    valid="uniform blocks and EI; a long keel line, λL above π, which is checked where its length is given",
     inputs={
         "load": quantity("mass", "Weight that overhangs the last block.", "40 t"),
         "arm": quantity("length", "Its centre beyond the last block.", "1.8 m"),
+        "keel_line": quantity("length", "Length of the keel line on blocks, to check that it is long.", "60 m"),
         "modulus": quantity("pressure", "Foundation modulus of the block line.", "15 MPa"),
         "elasticity": quantity("pressure", "Modulus of elasticity of the hull.", "206000 MPa"),
         "second_moment": quantity("second_moment", "Second moment of the hull girder at the end.", "0.1 m4"),
@@ -61,5 +70,5 @@ METHOD = Method(
         "elasticity": "206000 MPa",
         "second_moment": "0.1 m4",
     },
-    optional=frozenset({"arm"}),
+    optional=frozenset({"arm", "keel_line"}),
 )

@@ -30,6 +30,8 @@ def band_estimate(
     Source: UFC 4-159-03, Eq. 18; paint makers' area sheets (common practice). Range: ordinary displacement hulls.
     Raises OutOfRange, also where the band needs a figure that is not given.
     """
+    if depth is not None and upper is not None and upper > depth:
+        raise OutOfRange(f"the band ends at {upper:g} m, above the depth of {depth:g} m")
     if upper is None:
         height = _given("depth", depth) - (lower if lower is not None else 0.0)
         return {"area": topside_area(_given("length overall", length_overall), beam, height)}

@@ -9,8 +9,9 @@ from tenderwright.calculations.coatings.ranges import (
     require_not_negative,
     require_volume_solids,
 )
-from tenderwright.calculations.method import Citation, Method, Symbol
+from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 
+LEAST_FACTOR = 0.5
 DEFAULT_PROFILE_FACTOR = 1.0
 """Dead film per profile height k: 1.0 in an abrasive supplier's example (blastone.com); 0.5 to 1.0 is met."""
 
@@ -26,7 +27,8 @@ def dead_volume(area: float, profile: float, profile_factor: float = DEFAULT_PRO
     """
     require_not_negative("area", area)
     require_not_negative("profile", profile)
-    require_not_negative("profile factor", profile_factor)
+    if not LEAST_FACTOR <= profile_factor <= 1.0:
+        raise OutOfRange(f"the profile factor is {LEAST_FACTOR} to 1.0, got {profile_factor:g}")
     return profile_factor * profile * area
 
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from collections.abc import Mapping
+from typing import Any, Literal
 
 from tenderwright.calculations.coatings.ranges import require_positive
-from tenderwright.calculations.method import Citation
+from tenderwright.calculations.method import Citation, Method, Symbol
+from tenderwright.calculations.schema import quantity
 
 WashingEdition = Literal["1990s", "2002"]
 WashingClass = Literal[
@@ -48,3 +50,31 @@ def washing_class(pressure: float, edition: WashingEdition) -> WashingClass:
         if pressure <= bound:
             return name
     return "ultrahigh-pressure waterjetting"
+
+
+def _kernel(pressure: float, edition: WashingEdition) -> Mapping[str, Any]:
+    return {"class": washing_class(pressure, edition), "source": str(SOURCES[edition])}
+
+
+METHOD = Method(
+    name="coating.washing-class",
+    title="Class of water washing by its pressure",
+    formula="bounds at 34, 70 and 170 MPa in the text of the 1990s, at 34, 70 and 210 MPa in that of 2002",
+    source=SOURCES["1990s"],
+    valid="pressure at the nozzle; by the edition that the specification cites",
+    inputs={
+        "pressure": quantity("pressure", "Pressure at the nozzle.", "50 MPa"),
+        "edition": {
+            "type": "string",
+            "enum": list(SOURCES),
+            "description": "Edition that the specification cites; that of 2002 is from memory.",
+        },
+    },
+    outputs=(
+        Symbol("class", "class of the washing", "text", ""),
+        Symbol("source", "where its bounds come from", "text", ""),
+    ),
+    kernel=_kernel,
+    example={"pressure": "50 MPa", "edition": "1990s"},
+    cautions=("water at such pressure cuts: the yard's method and its competent person come first",),
+)

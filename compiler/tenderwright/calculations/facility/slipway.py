@@ -17,6 +17,10 @@ FRICTION = 0.0125
 slope of 5 %, so that mu = 0.2 (0.05 + mu)."""
 
 
+STEEPEST = atan(0.5)
+"""Slope of 1 in 2, rad."""
+
+
 def haul_force(weight: float, cradle: float, slope: float, friction: float = FRICTION) -> float:
     """Give the force that hauls ship and cradle up the track, F = (W + W_c) g (sin a + mu cos a), N.
 
@@ -24,7 +28,7 @@ def haul_force(weight: float, cradle: float, slope: float, friction: float = FRI
     Source: statics (derived); mu 0.0125 derived from Crandall on marine railways, part 4 (effort of transfer).
     Range: ship wholly out of the water. Raises OutOfRange.
     """
-    if weight <= 0 or min(cradle, friction) < 0 or not 0 <= slope < 0.5:
+    if weight <= 0 or min(cradle, friction) < 0 or not 0 <= slope < STEEPEST:
         raise OutOfRange("weight must be more than nothing, cradle and friction not less, and the slope below 1 in 2")
     return (weight + cradle) * GRAVITY * (sin(slope) + friction * cos(slope))
 
@@ -76,6 +80,8 @@ def _kernel(
     length: float | None = None,
 ) -> Hauled:
     slope = slope_of(rise, run)
+    if not 0 <= wedge < STEEPEST:
+        raise OutOfRange("the slope built into the cradle must be from nothing to 1 in 2")
     force = haul_force(weight, cradle, slope, friction)
     declivity = cradle_declivity(slope, wedge)
     limits = slipway_limits(force, haul)

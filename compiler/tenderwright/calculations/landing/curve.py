@@ -12,7 +12,7 @@ from numpy.typing import ArrayLike
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.landing.exact import Lander, dry_draft, first_contact
 from tenderwright.calculations.landing.held import Afloat, BlockLine
-from tenderwright.calculations.landing.settling import AFLOAT_INPUTS, BLOCK_INPUTS, settle
+from tenderwright.calculations.landing.settling import AFLOAT_INPUTS, BLOCK_INPUTS, LARGE_SHARE, settle
 from tenderwright.calculations.landing.settling import METHOD as SETTLING
 from tenderwright.calculations.method import Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
@@ -129,11 +129,12 @@ def _kernel(
     water: float, block_aft: float, block_forward: float, declivity: float = 0.0, **afloat: float
 ) -> Mapping[str, Any]:
     curve = at_level(Afloat(**afloat), BlockLine(block_aft, block_forward, declivity), water)
+    share = curve.upthrust[-1] / curve.displacement
     figures = {
         "water_at_touch": curve.water[0],
         "fall": curve.fall[-1],
         "upthrust": curve.upthrust[-1],
-        "upthrust_share": curve.upthrust[-1] / curve.displacement,
+        "upthrust_share": share,
         "draft_aft": curve.draft_aft[-1],
         "draft_forward": curve.draft_forward[-1],
         "gm_km_falls": curve.gm_km_falls[-1],
@@ -141,7 +142,8 @@ def _kernel(
         "gm": curve.gm[-1],
         "righting_moment": curve.righting_moment[-1],
     }
-    return {name: float(figure) for name, figure in figures.items()} | {"on_all_blocks": curve.settled < 2}
+    told = {"on_all_blocks": curve.settled < 2, "hand_method_in_range": bool(share <= LARGE_SHARE)}
+    return {name: float(figure) for name, figure in figures.items()} | told
 
 
 METHOD = Method(
@@ -161,6 +163,7 @@ METHOD = Method(
         Symbol("on_all_blocks", "whether she lies on all the blocks", "truth", ""),
         Symbol("upthrust", "upthrust of the blocks", "mass", "t"),
         Symbol("upthrust_share", "upthrust by displacement", "fraction", "%"),
+        Symbol("hand_method_in_range", "whether that is small enough to hold the particulars constant", "truth", ""),
         Symbol("draft_aft", "draft aft", "length", "m"),
         Symbol("draft_forward", "draft forward", "length", "m"),
         Symbol("gm_km_falls", "virtual GM, form (a), KM falls", "length", "m"),

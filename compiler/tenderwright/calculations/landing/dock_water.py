@@ -5,6 +5,8 @@ from __future__ import annotations
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
 
+LIGHTEST, HEAVIEST = 980, 1050
+"""Densities of the water, kg/m3, wider than any river, dock or sea (judgement, no source)."""
 SEA = 1025.0
 
 
@@ -27,11 +29,14 @@ def drafts_in_dock_water(
     Symbols: W [kg]; L, drafts, LCF and LCB forward of AP [m]; TPI [kg/m] and MCT [kg m/m] in sea water of 1025; rho
         outside and in the dock [kg/m3]. All results in m but MCT2.
     Source: C. L. Dubey, Exercise 8 no. 1 (dock-water allowance, BB1, MCTC by density).
-    Range: TPC, MCTC, LCF and LCB held constant over the sinkage. Raises OutOfRange.
+    Range: TPC, MCTC, LCF and LCB held constant over the sinkage; water of 980 to 1050 kg/m3. Raises OutOfRange.
     """
     positive = (displacement, length, mass_per_immersion, moment_to_change_trim, density_outside, density_dock)
     if min(positive) <= 0:
         raise OutOfRange("displacement, length, TPC, MCTC and both densities must be more than nothing")
+    for density in (density_outside, density_dock):
+        if not LIGHTEST <= density <= HEAVIEST:
+            raise OutOfRange(f"water of {density:.0f} kg/m3 is not water that ships float in, {LIGHTEST} to {HEAVIEST}")
     sinkage = displacement * (1.0 / density_dock - 1.0 / density_outside) * SEA / mass_per_immersion
     shift = (lcb - lcf) * (density_dock / density_outside - 1.0)
     moment = moment_to_change_trim * density_dock / SEA
@@ -51,7 +56,7 @@ METHOD = Method(
     title="Drafts in the dock's water",
     formula="sinkage = W(1/ρ₂ − 1/ρ₁)·1025/TPC; BB₁ = (LCB − LCF)(ρ₂/ρ₁ − 1); change of trim = W BB₁/MCTC₂",
     source=Citation("C. L. Dubey, dry-docking problems", "Exercise 8 no. 1"),
-    valid="TPC, MCTC, LCF and LCB held constant over the sinkage",
+    valid="TPC, MCTC, LCF and LCB held constant over the sinkage; water of 980 to 1050 kg/m3",
     inputs={
         "displacement": quantity("mass", "Displacement.", "19200 t"),
         "length": quantity("length", "Length between the drafts.", "235 m"),

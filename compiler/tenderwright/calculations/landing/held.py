@@ -7,6 +7,9 @@ from dataclasses import dataclass, fields
 
 from tenderwright.calculations.method import OutOfRange
 
+LARGEST_DECLIVITY = math.radians(10.0)
+"""Of a line of blocks (judgement, no source)."""
+
 
 @dataclass(frozen=True)
 class Afloat:
@@ -76,7 +79,7 @@ class BlockLine:
             raise OutOfRange(
                 f"the blocks must end forward of where they start, got {self.aft:g} m to {self.forward:g} m"
             )
-        if not abs(self.declivity) < math.radians(10.0):
+        if not abs(self.declivity) < LARGEST_DECLIVITY:
             raise OutOfRange("the declivity of the blocks must be within 10 degrees")
 
     def resting_trim(self, length: float) -> float:

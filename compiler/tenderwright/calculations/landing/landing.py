@@ -12,12 +12,17 @@ from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFS
 from tenderwright.calculations.landing.curve import LandingCurve, held_curve, landing_curve
 from tenderwright.calculations.landing.exact import Lander, held_particulars, settle_exactly
 from tenderwright.calculations.landing.held import BlockLine
-from tenderwright.calculations.landing.settling import BLOCK_INPUTS, LANDING_SYMBOLS, Landing, outputs_of, settle
+from tenderwright.calculations.landing.settling import (
+    BLOCK_INPUTS,
+    LANDING_SYMBOLS,
+    LARGE_SHARE,
+    SHARE_SYMBOLS,
+    Landing,
+    outputs_of,
+    settle,
+)
 from tenderwright.calculations.method import Citation, Method, Symbol
 from tenderwright.calculations.schema import quantity
-
-LARGE_SHARE = 0.05
-"""Upthrust by displacement above which the hand method is to be read with care (common practice, no source)."""
 
 
 class BothLandings(Struct, frozen=True):
@@ -95,8 +100,7 @@ METHOD = Method(
             Symbol(f"{s.name}_held", f"{s.meaning}; particulars held constant", s.dimension, s.unit)
             for s in LANDING_SYMBOLS
         ),
-        Symbol("upthrust_share", "upthrust at settling by displacement", "fraction", "%"),
-        Symbol("hand_method_in_range", "whether that is small enough to hold the particulars constant", "truth", ""),
+        *SHARE_SYMBOLS,
         Symbol("curve_water", "water over the block touched first, from touch to dry", "length", "m"),
         Symbol("curve_upthrust", "upthrust at each level", "mass", "t"),
         Symbol("curve_gm", "lesser virtual GM at each level", "length", "m"),

@@ -13,6 +13,9 @@ from tenderwright.calculations.landing.upthrust import critical_upthrust, fall_p
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
 
+LARGE_SHARE = 0.05
+"""Upthrust by displacement above which the hand method is to be read with care (common practice, no source)."""
+
 
 class Settling(Struct, frozen=True):
     """How she lands. Drafts in m; `fall` is the water's since the first block was touched."""
@@ -125,10 +128,21 @@ LANDING_SYMBOLS = (
     Symbol("margin", "fall of water from settling to instability", "length", "m"),
 )
 
+SHARE_SYMBOLS = (
+    Symbol("upthrust_share", "upthrust at settling by displacement", "fraction", "%"),
+    Symbol("hand_method_in_range", "whether that is small enough to hold the particulars constant", "truth", ""),
+)
+
 
 def settled(block_aft: float, block_forward: float, declivity: float = 0.0, **afloat: float) -> Landing:
     """Land her by the hand method from converted input; see `settle`. Raises OutOfRange."""
     return settle(Afloat(**afloat), BlockLine(block_aft, block_forward, declivity))
+
+
+def _figures(landing: Landing) -> dict[str, Any]:
+    stability = landing.settling.stability
+    share = stability.upthrust / stability.displacement
+    return outputs_of(landing) | {"upthrust_share": share, "hand_method_in_range": share <= LARGE_SHARE}
 
 
 AFLOAT_INPUTS: Mapping[str, Mapping[str, Any]] = {
@@ -159,9 +173,9 @@ METHOD = Method(
     ),
     valid="TPC, MCTC, LCF and KM held constant: upthrust up to 5 to 10 % of displacement (common practice, no source)",
     inputs={**AFLOAT_INPUTS, **BLOCK_INPUTS},
-    outputs=LANDING_SYMBOLS,
+    outputs=(*LANDING_SYMBOLS, *SHARE_SYMBOLS),
     kernel=settled,
-    figures=outputs_of,
+    figures=_figures,
     example={
         "displacement": "3000 t",
         "length": "84 m",

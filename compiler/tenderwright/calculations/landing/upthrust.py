@@ -83,7 +83,8 @@ METHOD = Method(
         "Derrett, Ship Stability for Masters and Mates; partial stage: C. L. Dubey, Exercise 8",
         "Drydocking and grounding, pp. 246-249; the sign of the declivity is derived",
     ),
-    valid="TPC, MCTC and LCF held constant: upthrust up to 5 to 10 % of displacement (common practice, no source)",
+    valid="TPC, MCTC and LCF held constant, which holds up to 5 to 10 % of displacement (common practice, no source); "
+    "that is for you to look at, since the displacement is not asked for",
     inputs={
         "trim": quantity("length", "Trim afloat in the dock, draft aft less draft forward.", "0.5 m"),
         "length": quantity("length", "Length over which the trim is measured.", "84 m"),

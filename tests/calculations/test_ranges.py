@@ -1,0 +1,43 @@
+"""The range that a method states is held by it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from tenderwright.calculations.alone import run_alone
+from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.registry import methods
+
+
+@pytest.mark.parametrize(
+    ("name", "changed", "words"),
+    [
+        ("blocks.heights", {"declivity": "11 deg"}, "within 10 degrees"),
+        ("blocks.heights", {"floor_declivity": "-11 deg"}, "within 10 degrees"),
+        ("blocks.heights", {"rake": 0.2}, "within 10 degrees"),
+        ("blocks.overhang", {"keel_line": "20 m"}, "not long"),
+        ("blocks.weight-curve", {"lcg": "40 m"}, "ninth"),
+        ("climate.dew-point", {"temperature": "61 degC"}, "60 degC"),
+        ("coating.profile-fill", {"profile_factor": 0.4}, "0.5 to 1.0"),
+        ("coating.profile-fill", {"profile_factor": 1.1}, "0.5 to 1.0"),
+        ("cost.estimate-class", {"estimate_class": 6}, "1 to 5"),
+        ("cradle.line-load", {"lcg": "41 m"}, "not over the keel"),
+        ("docking.dock-water", {"density_dock": "900 kg/m3"}, "ships float in"),
+        ("facility.slipway", {"wedge": "30 deg"}, "1 in 2"),
+        ("facility.slipway", {"run": 1.5}, "1 in 2"),
+        ("hydrostatics.block-displacement", {"block_coefficient": 0.2}, "0.3 to 1"),
+        ("hydrostatics.upright", {"draft": "4.9 m"}, "deck edge"),
+        ("steel.man-hours", {"thickness": "25 mm"}, "up to 20 mm"),
+        ("time.elapsed", {"week": 8}, "up to 7 days"),
+        ("water.density", {"salinity": "43 g/kg"}, "0 to 42"),
+        ("water.dock-water-allowance", {"density": "999 kg/m3"}, "1000 to 1025"),
+        ("zone.band-estimate", {"upper": "5 m", "depth": "4 m"}, "above the depth"),
+    ],
+)
+def test_beyond_the_range_that_is_stated_nothing_is_given(name: str, changed: dict[str, Any], words: str) -> None:
+    method = methods()[name]
+    run_alone(method, method.example)
+    with pytest.raises(OutOfRange, match=words):
+        run_alone(method, {**method.example, **changed})
