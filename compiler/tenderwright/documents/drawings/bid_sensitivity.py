@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.axis import round_step
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.pen import Point
 from tenderwright.documents.edition import Figure
@@ -24,7 +25,6 @@ LIKELY = Hatch((45,), 1.6, 0.13, "", pen.BLUE)
 _LEFT, _RIGHT, _TOP, _FOOT = 17.0, 44.0, 9.0, 15.0
 _DASHES = ("", "4.5 1.3", "1.4 1.1", "6 1.2 1.2 1.2", "2.6 1", "7 1 1 1 1 1")
 _COLOURS = (pen.INK, pen.BLUE, pen.RED, pen.GREEN, pen.PURPLE, pen.OCHRE)
-_STEPS = tuple(step * 10.0**power for power in range(-3, 9) for step in (1, 2, 5))
 _APART = 4.6
 """How far the names at the right stand apart, mm."""
 
@@ -85,10 +85,6 @@ def _field(line: TenderLine, bids: Sequence[EvaluatedBid], crossings: Sequence[B
     return _Field(least, most, min(totals) - room, max(totals) + room)
 
 
-def _step(reach: float, room: float, apart: float) -> float:
-    return next((step for step in _STEPS if step / reach * room >= apart), _STEPS[-1])
-
-
 def _ticks(low: float, high: float, step: float) -> list[float]:
     first, last = math.ceil(low / step - 1e-9), math.floor(high / step + 1e-9)
     return [count * step for count in range(first, last + 1)]
@@ -104,12 +100,12 @@ def _frame(field: _Field, line: TenderLine, currency: str) -> str:
     foot, right = HEIGHT - _FOOT, WIDTH - _RIGHT
     corners = [(_LEFT, _TOP), (right, _TOP), (right, foot), (_LEFT, foot)]
     marks = [pen.polygon(corners, pen.FINE)]
-    along = _step(field.most - field.least, right - _LEFT, 16.0)
+    along = round_step(16.0 * (field.most - field.least) / (right - _LEFT))
     for quantity in _ticks(field.least, field.most, along):
         x = field.x(quantity)
         marks.append(pen.line((x, foot), (x, foot + 1.0), pen.FINE))
         marks.append(pen.text((x, foot + 4.2), _figure(quantity, along), pen.SMALL, "middle", kind="axis"))
-    up = _step(field.high - field.low, foot - _TOP, 8.0)
+    up = round_step(8.0 * (field.high - field.low) / (foot - _TOP))
     for total in _ticks(field.low, field.high, up):
         y = field.y(total)
         marks.append(pen.line((_LEFT - 1.0, y), (_LEFT, y), pen.FINE))

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from math import ceil, floor, log10
+from math import ceil, floor
 
 from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.axis import round_step
 from tenderwright.documents.drawings.pen import Point
 from tenderwright.documents.drawings.sheet import OWNERS, TITLE_HEIGHT, sheet_of
 from tenderwright.documents.drawings.view import PORTRAIT
@@ -76,9 +77,7 @@ def _field(amounts: list[float]) -> _Field:
     """Choose the ends of the axis of cost at round figures about all amounts."""
     low, high = min(amounts), max(amounts)
     spread = (high - low) or max(abs(high), 1.0)
-    least = spread * 1.1 * _TICK / (PORTRAIT.width - _LEFT - _RIGHT)
-    size = 10.0 ** floor(log10(least))
-    step = next(size * factor for factor in (1, 2, 5, 10) if size * factor >= least)
+    step = round_step(spread * 1.1 * _TICK / (PORTRAIT.width - _LEFT - _RIGHT))
     start, end = floor((low - 0.02 * spread) / step) * step, ceil((high + 0.02 * spread) / step) * step
     return _Field(start, end, step)
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.axis import money_axis, round_step
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, Sheet
 from tenderwright.documents.edition import Figure
@@ -28,7 +29,6 @@ SURENESS = {
 WANTED = Hatch((), 1.0)
 """Money that nobody has spoken of: left white."""
 _ROW, _BAR, _TOP, _LEFT, _RIGHT = 15.5, 5.4, 12.0, 2.0, 4.0
-_STEPS = (10, 20, 50, 100, 200, 500, 1000, 2000, 5000)
 
 
 @dataclass(frozen=True)
@@ -59,7 +59,9 @@ def funding_ladder(ship: str, tender: str, currency: str, rungs: Sequence[RungMa
         caution=CAUTION,
         unscaled="One scale of money",
     )
-    marks = [_key(), *_axis(greatest, per, foot, currency)]
+    step = int(round_step(max(10_000.0, 17.0 / per)))
+    axis = money_axis(currency, greatest, step, per, (_LEFT, WIDTH - _RIGHT), foot + 1.2, pen.MEDIUM)
+    marks = [_key(), *axis]
     for index, rung in enumerate(reversed(rungs)):
         marks += _rung(rung, _TOP + _ROW * index, per)
     told = "; ".join(f"{rung.title}: {rung.adds}" for rung in rungs)
@@ -90,18 +92,6 @@ def _rung(rung: RungMark, top: float, per: float) -> list[str]:
         whole = sum((money for _, money in rung.pieces), Decimal(0))
         told = f"{written(rung.cost)} of {written(whole)}"
         marks.append(pen.text((WIDTH - _RIGHT, top + 3.4), told, pen.NORMAL, "end", kind="cost"))
-    return marks
-
-
-def _axis(greatest: float, per: float, foot: float, currency: str) -> list[str]:
-    step = next((one for one in _STEPS if one * 1000 * per >= 17.0), _STEPS[-1]) * 1000
-    marks = [pen.line((_LEFT, foot + 1.2), (WIDTH - _RIGHT, foot + 1.2), pen.MEDIUM)]
-    for count in range(int(greatest / step) + 1):
-        x = _LEFT + count * step * per
-        marks.append(pen.line((x, foot + 1.2), (x, foot + 2.4), pen.FINE))
-        name = f"{currency} {count * step // 1000:,} 000".replace(",", " ") if count else "0"
-        anchor = "start" if not count else "middle" if x < WIDTH - 14 else "end"
-        marks.append(pen.text((x, foot + 5.2), name, pen.SMALL, anchor, kind="axis"))
     return marks
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tenderwright.calculations.cradle.line_load import LineLoad
 from tenderwright.calculations.cradle.train import CarLoad, Train
 from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.axis import round_step
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.view import View
 from tenderwright.quantities.display import decimals
@@ -15,7 +16,6 @@ _KEY = (
 HEIGHT = 27.0
 """Height that the diagram takes on the sheet, mm."""
 _FIELD = 21.5
-_STEPS = (1, 2, 5, 10, 20, 50, 100)
 WITHIN = Hatch((135,), 1.6, 0.12, "", pen.FAINT)
 BEYOND = Hatch((45, 135), 1.3, 0.22, "", pen.RED)
 
@@ -46,7 +46,7 @@ def load_diagram(train: Train, limit: float | None, view: View, ends: tuple[floa
 
 
 def _axis(greatest: float, left: float, right: float, base: float, per: float) -> str:
-    step = next((s for s in _STEPS if s * per >= 5.0), _STEPS[-1])
+    step = int(round_step(max(1.0, 5.0 / per)))
     marks = [
         pen.line((left, base), (left, base - greatest * 1.04 * per), pen.FINE),
         pen.line((left, base), (right, base), pen.MEDIUM),

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from decimal import Decimal
 
 from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.axis import money_axis, round_step
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.edition import Figure
 from tenderwright.pricing.money import written
@@ -20,7 +21,6 @@ HATCHES = {"contract": SOLID, "ordered": CHANGED, "waiting": WAITING, "in hand":
 """From dense to open: the surer, the darker."""
 _LEFT, _RIGHT, _BAR, _ROW = 22.0, 4.0, 6.0, 11.5
 _TOP = 6.5
-_STEPS = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000)
 
 Piece = tuple[str, Decimal]
 """Its word, which gives the hatching, and its amount."""
@@ -46,7 +46,8 @@ def money_bar(
         marks += _mark(_LEFT + float(limit) * per, foot, "with contingency", before=False)
     for index, (_, pieces) in enumerate(rows):
         marks += _words(pieces, _TOP + _ROW * index + _BAR + 2.1, per)
-    marks += _axis(greatest, per, foot, currency)
+    step = int(round_step(max(1000.0, 19.0 / per)))
+    marks += money_axis(currency, greatest, step, per, (_LEFT, WIDTH - _RIGHT), foot, pen.FINE)
     told = "; ".join(
         f"{name.lower()}: " + ", ".join(f"{word} {written(amount)}" for word, amount in pieces) for name, pieces in rows
     )
@@ -109,15 +110,3 @@ def _mark(x: float, foot: float, word: str, *, before: bool) -> list[str]:
         pen.line((x, _TOP - 2.0), (x, foot), 0.8, dash),
         pen.text((x_text, _TOP - 2.6), word, pen.SMALL, anchor, bold=True, kind="mark"),
     ]
-
-
-def _axis(greatest: float, per: float, foot: float, currency: str) -> list[str]:
-    step = next((one for one in _STEPS if one * 1000 * per >= 19.0), _STEPS[-1]) * 1000
-    marks = [pen.line((_LEFT, foot), (WIDTH - _RIGHT, foot), pen.FINE)]
-    for count in range(int(greatest / step) + 1):
-        x = _LEFT + count * step * per
-        marks.append(pen.line((x, foot), (x, foot + 1.2), pen.FINE))
-        name = f"{currency} {count * step:,}".replace(",", " ") if count else "0"
-        anchor = "start" if not count else "middle" if x < WIDTH - 12 else "end"
-        marks.append(pen.text((x, foot + 4.0), name, pen.SMALL, anchor, kind="axis"))
-    return marks
