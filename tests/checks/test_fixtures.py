@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping
 from pathlib import Path
+from typing import get_type_hints
 
 import pytest
 
+import tenderwright.checks
+from tenderwright.checks.context import Context
+from tenderwright.checks.owner.context import OwnerContext
 from tenderwright.checks.owner.registry import OWNER_CHECKS
 from tenderwright.checks.registry import CHECKS
+from tenderwright.notices import Notice
 from tenderwright.notices.codes import CHECK_CODES, OWNER_CHECK_CODES
 from tests.fixtures.overlay import (
     FIXTURES,
@@ -59,10 +65,14 @@ def test_no_fixture_lies_where_no_test_finds_it() -> None:
     assert all(any(case in path.parents for case in found) for path in files)
 
 
-def test_the_registry_holds_the_check_of_every_code() -> None:
-    assert tuple(CHECKS) == CHECK_CODES
-    assert tuple(OWNER_CHECKS) == OWNER_CHECK_CODES
-    for checks in (CHECKS, OWNER_CHECKS):
-        assert [check.__module__.rsplit(".", 1)[1] for check in checks.values()] == [
-            code.replace("-", "_") for code in checks
-        ]
+@pytest.mark.parametrize(("folder", "checks"), [("", CHECKS), ("owner", OWNER_CHECKS)])
+def test_every_module_that_checks_is_the_check_of_a_code(folder: str, checks: Mapping[str, object]) -> None:
+    modules = (Path(tenderwright.checks.__file__).parent / folder).glob("*.py")
+    written = {path.stem for path in modules if "\ndef check(" in path.read_text("utf-8")}
+    assert written == {code.replace("-", "_") for code in checks}
+
+
+@pytest.mark.parametrize(("checks", "context"), [(CHECKS, Context), (OWNER_CHECKS, OwnerContext)])
+def test_every_check_takes_its_context_and_yields_notices(checks: Mapping[str, object], context: type) -> None:
+    for check in checks.values():
+        assert get_type_hints(check) == {"context": context, "return": Iterator[Notice]}
