@@ -33,9 +33,10 @@ def _record(root: Path, tag: str = "issue-1") -> Issued:
     return Issued(tag, "BWT-2028-01", 1, name, when, "0f" * 8, "BWT-2028-01-yard.zip", "1" * 64, "2" * 64, "0.1.0")
 
 
+@pytest.mark.parametrize("source", ["", f"tenderwright @ git+https://git.example.org/tenderwright@{'0' * 40}"])
 @pytest.mark.parametrize("addendum", [None, 3])
-def test_what_is_recorded_comes_back(root: Path, addendum: int | None) -> None:
-    record = replace(_record(root), addendum=addendum)
+def test_what_is_recorded_comes_back(root: Path, addendum: int | None, source: str) -> None:
+    record = replace(_record(root), addendum=addendum, source=source)
     _tag(root, record.tag, tag_message(record, "Docking, 2028"))
     assert issued(root) == (record,)
 

@@ -24,6 +24,7 @@ from tenderwright.reading.git_state import GitState, git_state, uncommitted
 from tenderwright.reading.issued import Issued, issued, one_line, tag_message
 from tenderwright.reading.issued_items import tender_number
 from tenderwright.reading.package import Files
+from tenderwright.starter.source import pinned_source
 from tenderwright.writing.ours import manifest_in
 from tenderwright.writing.tag import NoTag, is_tag, may_be_named, may_tag, tag_commit
 
@@ -144,6 +145,7 @@ def _record(tag: str, yard: YardAt, tender: Tender, number: int) -> Issued:
         parcel_sha256=hashlib.sha256(files[yard.parcel]).hexdigest(),
         manifest_sha256=hashlib.sha256(files["manifest.json"]).hexdigest(),
         compiler=__version__,
+        source=pinned_source(),
         addendum=max((addendum.number for addendum in tender.addenda), default=None),
     )
 

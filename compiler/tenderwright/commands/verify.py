@@ -19,7 +19,7 @@ from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.commands.yard_at import YardAt, yard_at
 from tenderwright.notices.render import as_text, summary
 from tenderwright.reading.git import Refused, repository_of
-from tenderwright.reading.issued import issued
+from tenderwright.reading.issued import Issued, issued
 from tenderwright.reading.parcel import BadParcel, Parcel, read_parcel
 
 if TYPE_CHECKING:
@@ -56,7 +56,7 @@ def run(arguments: Namespace) -> int:
         at = f"at commit {parcel.commit[:12]}"
         raise WrongUse(f"{at} `{root}` holds tender {tender.tender.number}, and the parcel is of another")
     verdict = _unverified(name, parcel, yard) if yard.written is None else _compared(name, parcel, yard, yard.written)
-    return _say(verdict, *_recorded(root, parcel))
+    return _say(verdict, *_recorded(root, parcel, verdict))
 
 
 def _package_here() -> Path | None:
@@ -148,12 +148,25 @@ def _compiler(parcel: Parcel) -> list[str]:
     return [f"the parcel was written by {wrote}, and is compared with what {__version__} writes"]
 
 
-def _recorded(root: Path, parcel: Parcel) -> list[str]:
-    """Say which tags record an issue of that commit, and whether this is the parcel that was issued."""
+def _recorded(root: Path, parcel: Parcel, verdict: Verdict) -> list[str]:
+    """Say which tags record an issue of that commit, whether this is the parcel that was issued, and by what.
+
+    Only the compiler that made a parcel proves it for certain, so where this one does not, that one is named.
+    """
     checksum = hashlib.sha256(parcel.content).hexdigest()
-    return [
-        f"tag `{issue.tag}` records issue {issue.number} of {issue.tender} at that commit, "
-        + ("with this very parcel" if issue.parcel_sha256 == checksum else f"with parcel SHA-256 {issue.parcel_sha256}")
-        for issue in issued(root)
-        if issue.commit == parcel.commit
-    ]
+    found = []
+    for issue in issued(root):
+        if issue.commit != parcel.commit:
+            continue
+        which = "this very parcel" if issue.parcel_sha256 == checksum else f"parcel SHA-256 {issue.parcel_sha256}"
+        found.append(f"tag `{issue.tag}` records issue {issue.number} of {issue.tender} at that commit, with {which}")
+        if not verdict.same:
+            found.append(_made_by(issue))
+    return found
+
+
+def _made_by(issue: Issued) -> str:
+    if not issue.source:
+        return f"it was made by tenderwright {issue.compiler}; the tag does not say from where that can be installed"
+    again = "install that into an environment of its own, and verify with it"
+    return f"it was made by tenderwright {issue.compiler}, by the tag `{issue.source}`: {again}"

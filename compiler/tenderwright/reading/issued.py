@@ -34,6 +34,8 @@ class Issued:
     manifest_sha256: str
     compiler: str
     """Version of the compiler that wrote it."""
+    source: str = ""
+    """What pip installs to have that very compiler; empty where that was not known."""
     addendum: int | None = None
     """Number of the last addendum that this issue takes in, where there is one."""
 
@@ -51,6 +53,7 @@ def tag_message(issue: Issued, title: str) -> str:
         "parcel_sha256": issue.parcel_sha256,
         "manifest_sha256": issue.manifest_sha256,
         "compiler": issue.compiler,
+        **({"compiler_source": issue.source} if issue.source else {}),
     }
     lines = [f"{issue.tender}, issue {issue.number}: {title}", "", *(f"{key}: {text}" for key, text in pairs.items())]
     return "".join(f"{one_line(line)}\n" for line in lines)
@@ -93,11 +96,12 @@ def _issue_of(tag: str, commit: str, message: str) -> Issued | None:
             parcel_sha256=said["parcel_sha256"],
             manifest_sha256=said["manifest_sha256"],
             compiler=said["compiler"],
+            source=said.get("compiler_source", ""),
             addendum=int(said["addendum"]) if "addendum" in said else None,
         )
     except (KeyError, ValueError):
         return None
-    words = (issue.tag, issue.tender, issue.edition_hash, issue.parcel, issue.compiler)
+    words = (issue.tag, issue.tender, issue.edition_hash, issue.parcel, issue.compiler, issue.source)
     sound = (
         all(word.isprintable() for word in words)
         and _COMMIT.fullmatch(issue.commit)
