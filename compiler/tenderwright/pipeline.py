@@ -16,7 +16,7 @@ from tenderwright.checks.context import Context
 from tenderwright.checks.owner.context import OwnerContext
 from tenderwright.checks.owner.registry import run_owner_checks
 from tenderwright.checks.run import run_checks
-from tenderwright.linking.link import Links, link, link_owner, link_owner_values, link_values
+from tenderwright.linking.link import Links, link, link_owner, link_values
 from tenderwright.model.issued_item import issued_items
 from tenderwright.model.load import load_owner, load_package
 from tenderwright.model.owner import OwnerPapers
@@ -110,8 +110,8 @@ def compile_owner(files: Files, compiled: Compiled) -> OwnersSide:
     files = files.owner_only()
     mistakes, shape_notices = shape(files)
     papers, model_notices = load_owner(files, mistakes, compiled.links.broken.told(compiled.notices))
-    link_notices = link_owner(papers, compiled.links, compiled.package)
-    value_notices = link_owner_values(papers, compiled.links, compiled.record.known, compiled.record.missing)
+    links, link_notices = link_owner(papers, compiled.links, compiled.package)
+    value_notices = link_values(links, compiled.record.known, compiled.record.missing)
     estimate, price_notices = price(papers, compiled.package, compiled.record)
     schedule, plan_notices = plan(papers, compiled.package, compiled.record)
     dock, dock_notices = ledger(papers, compiled.package, compiled.record, compiled.results, estimate, files.sources)

@@ -146,7 +146,7 @@ def test_rates_are_for_lines_that_there_are(starter: Files) -> None:
     links, _ = link(package)
     files = change(starter, "owner/rates.yaml", "320.a:", "321.a:").owner_only()
     papers, _ = load_owner(files, shape(files)[0])
-    (notice,) = link_owner(papers, links, package)
+    _, (notice,) = link_owner(papers, links, package)
     assert (notice.code, notice.message) == ("dead-reference", "there is no item 321")
     assert notice.hints == ("did you mean `320.a`?",)
     assert notice.place.path == "owner/rates.yaml"
@@ -163,7 +163,7 @@ def test_bids_are_for_lines_that_there_are(starter: Files) -> None:
     path = "owner/bids/ostrey.yaml"
     files = Files(starter.root, {**starter.sources, path: read_yaml(path, text)[0]}, ()).owner_only()
     papers, _ = load_owner(files, shape(files)[0])
-    found = link_owner(papers, links, package)
+    _, found = link_owner(papers, links, package)
     assert [(notice.code, notice.message, notice.place.path, notice.place.line) for notice in found] == [
         ("dead-reference", "there is no item 321", path, 5),
         ("dead-reference", "there is no item 999", path, 7),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -50,7 +50,7 @@ class Links:
 def link(package: Package) -> tuple[Links, list[Notice]]:
     """Make the symbol table and resolve every reference but those to values."""
     symbols, notices = symbol_table(package)
-    uses = tuple(uses_of(package))
+    uses = uses_of(package)
     frames = {str(number) for number in package.frames.numbers} if package.frames else None
     notices += _dead(uses, symbols, package, frames)
     notices += find_cycles(package)
@@ -65,9 +65,10 @@ def _gone(uses: Iterable[Use], symbols: Mapping[tuple[str, str], Symbol]) -> Bro
     return Broken(frozenset(names | {(kind, ANY) for kind in kinds}), frozenset(FILES[kind] for kind in kinds))
 
 
-def link_owner(papers: OwnerPapers, links: Links, package: Package) -> list[Notice]:
-    """Resolve the references in the owner's papers against the symbol table of the package."""
-    notices = _dead(uses_of_owner(papers), links.symbols, package, None)
+def link_owner(papers: OwnerPapers, links: Links, package: Package) -> tuple[Links, list[Notice]]:
+    """Resolve the references in the owner's papers; gives their own uses beside the symbols of the package."""
+    uses = uses_of_owner(papers)
+    notices = _dead(uses, links.symbols, package, None)
     lines = {f"{item.number}.{line.line}" for item in package.items for line in item.lines}
     for number, place in _lines_named(papers):
         dead = dead_work(number, place, lines, package)
@@ -76,7 +77,7 @@ def link_owner(papers: OwnerPapers, links: Links, package: Package) -> list[Noti
         if ("question", number) not in links.symbols and not package.broken.may_hold("question", number):
             notices.append(Notice("dead-reference", asker.here, f"there is no question {number}"))
     notices += link_grants(papers, package) + dead_in_evaluation(papers, package)
-    return notices + link_in_dock(papers, package)
+    return Links(links.symbols, uses, links.broken), notices + link_in_dock(papers, package)
 
 
 def _lines_named(papers: OwnerPapers) -> Iterator[tuple[str, Place]]:
@@ -95,7 +96,7 @@ def _lines_named(papers: OwnerPapers) -> Iterator[tuple[str, Place]]:
 
 def link_findings(findings: Findings, links: Links, package: Package) -> tuple[Links, list[Notice]]:
     """Resolve the references in the findings of a docking; gives their own uses beside the symbols of the package."""
-    uses = tuple(uses_of_findings(findings))
+    uses = uses_of_findings(findings)
     frames = {str(number) for number in package.frames.numbers} if package.frames else None
     return Links(links.symbols, uses, links.broken), _dead(uses, links.symbols, package, frames)
 
@@ -117,13 +118,6 @@ def link_values(links: Links, known: Collection[str], missing: Mapping[str, str]
                 Notice("dead-reference", use.at, f"there is no value `{use.name}`", hints=hints, cause=cause)
             )
     return notices
-
-
-def link_owner_values(
-    papers: OwnerPapers, links: Links, known: Collection[str], missing: Mapping[str, str]
-) -> list[Notice]:
-    """Resolve the references to values in the owner's papers."""
-    return link_values(replace(links, uses=tuple(uses_of_owner(papers))), known, missing)
 
 
 _VALUES_OF = {"coating": "scheme", "zone": "zone", "tank": "tank", "cradle": "facility", "anodes": "anode"}

@@ -1,8 +1,8 @@
-"""Walk everything in a package and yield each reference with what holds it."""
+"""Walk everything in a package and give each reference with what holds it."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import fields
 from typing import Any
 
@@ -12,10 +12,11 @@ from tenderwright.linking.prose import references_in
 from tenderwright.linking.symbols import things
 from tenderwright.model.build import Prose, Reference
 from tenderwright.model.findings import Findings
-from tenderwright.model.noun import Noun, keys_of
+from tenderwright.model.noun import Noun
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.notices import Place
+from tenderwright.quantities.quantity import Quantity
 
 Holder = tuple[str, str]
 """Kind and name of the thing that holds a reference."""
@@ -32,43 +33,50 @@ class Use(Struct, frozen=True):
     """The numbered requirement of an item in which it stands, such as `3`; empty elsewhere."""
 
 
-def uses_of(package: Package) -> Iterator[Use]:
-    """Yield every use of a name in the package."""
+def uses_of(package: Package) -> tuple[Use, ...]:
+    """Give every use of a name in the package."""
+    uses: list[Use] = []
     for kind, name, thing in things(package):
-        yield from _uses(thing, (kind, name))
+        _add(uses, thing, (kind, name))
     for part in (package.tender, package.particulars, package.lightship, package.docking_plan, package.condition):
-        if part is not None:
-            yield from _uses(part, ("package", ""))
+        _add(uses, part, ("package", ""))
+    return tuple(uses)
 
 
-def uses_of_owner(papers: OwnerPapers) -> Iterator[Use]:
-    """Yield every use of a name in the owner's papers."""
+def uses_of_owner(papers: OwnerPapers) -> tuple[Use, ...]:
+    """Give every use of a name in the owner's papers."""
+    uses: list[Use] = []
     for part in fields(papers):
-        yield from _uses(getattr(papers, part.name), ("owner", ""))
+        _add(uses, getattr(papers, part.name), ("owner", ""))
+    return tuple(uses)
 
 
-def uses_of_findings(findings: Findings) -> Iterator[Use]:
-    """Yield every use of a name in the findings of a docking."""
-    yield from _uses(findings, ("docking", findings.docking))
+def uses_of_findings(findings: Findings) -> tuple[Use, ...]:
+    """Give every use of a name in the findings of a docking."""
+    uses: list[Use] = []
+    _add(uses, findings, ("docking", findings.docking))
+    return tuple(uses)
 
 
-def _uses(thing: Any, by: Holder, paragraph: str = "") -> Iterator[Use]:
+def _add(uses: list[Use], thing: Any, by: Holder, paragraph: str = "") -> None:
+    if thing is None or isinstance(thing, (str, Quantity, Place)):
+        return
     if isinstance(thing, Reference):
-        yield Use(thing.kind, thing.name, thing.at, by, paragraph)
+        uses.append(Use(thing.kind, thing.name, thing.at, by, paragraph))
     elif isinstance(thing, Prose):
         for kind, name, words, nth in references_in(thing.text):
-            yield Use(kind, name, thing.place_of(words, nth), by, paragraph)
+            uses.append(Use(kind, name, thing.place_of(words, nth), by, paragraph))
     elif isinstance(thing, (tuple, list)):
         for entry in thing:
-            yield from _uses(entry, by, paragraph)
-    elif isinstance(thing, Mapping):
-        for entry in thing.values():
-            yield from _uses(entry, by, paragraph)
+            _add(uses, entry, by, paragraph)
     elif isinstance(thing, Noun):
-        for field_name, _ in keys_of(thing):
+        for field_name in thing.__struct_fields__:
             value = getattr(thing, field_name)
             if field_name == "requirements" and by[0] == "item":
                 for number, requirement in enumerate(value, start=1):
-                    yield from _uses(requirement, by, str(number))
+                    _add(uses, requirement, by, str(number))
             else:
-                yield from _uses(value, by, paragraph)
+                _add(uses, value, by, paragraph)
+    elif isinstance(thing, Mapping):
+        for entry in thing.values():
+            _add(uses, entry, by, paragraph)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from tenderwright.model.build import Prose
 from tenderwright.model.coating import Scheme, Zone
@@ -97,7 +98,7 @@ class Package:
     questions: tuple[Question, ...] = ()
     broken: Broken = field(default_factory=Broken)
 
-    @property
+    @cached_property
     def item_by_name(self) -> Mapping[str, Item]:
         """Give the items by number as text."""
         return {item.number: item for item in self.items}

@@ -19,6 +19,8 @@ def read_scalar(text: str, *, plain: bool) -> str | int | float | bool | None:
         return True
     if text in ("false", "False", "FALSE"):
         return False
+    if text[0] not in "+-.0123456789":
+        return text
     if _INT.fullmatch(text) and len(text) <= 18:
         return text if len(text.lstrip("+-")) > 1 and text.lstrip("+-").startswith("0") else int(text)
     if _FLOAT.fullmatch(text) and not _SPECIAL.fullmatch(text) and len(text) <= 40:

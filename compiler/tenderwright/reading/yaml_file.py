@@ -82,12 +82,13 @@ class _Walk:
             self.refuse_features(event)
         if isinstance(event, yaml.ScalarEvent):
             self.ends[at] = (start.index, end.index)
-            if control := _CONTROL.search(event.value):
+            text = event.value
+            if not text.isprintable() and (control := _CONTROL.search(text)):
                 self.feature(
                     event, f"control character U+{ord(control[0]):04X} is not used in a package", "leave it out"
                 )
-                return _CONTROL.sub("", event.value)
-            return read_scalar(event.value, plain=not event.style)
+                return _CONTROL.sub("", text)
+            return read_scalar(text, plain=not event.style)
         if len(at) >= MAX_DEPTH:
             self.notices.append(Notice("too-deep", self.place(event), f"nested deeper than {MAX_DEPTH} levels"))
             raise _TooDeep

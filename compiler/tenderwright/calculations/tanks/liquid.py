@@ -77,7 +77,7 @@ def cut(corners: Floats, group: NDArray[np.intp], level: Floats, trim_slope: Flo
     sheared = p[..., 0] * trim_slope[group][:, None] + p[..., 1] * heel_slope[group][:, None]
     p[..., 2] += sheared - shift[group][:, None]
     wet, owner, edges, edge_owner = _clip(p, group)
-    six = np.einsum("mi,mi->m", wet[:, 0], np.cross(wet[:, 1], wet[:, 2]))
+    six = np.einsum("mi,mi->m", wet[:, 0], _cross(wet[:, 1], wet[:, 2]))
     volume = np.bincount(owner, six, groups) / 6
     reach = (wet[:, 0] + wet[:, 1] + wet[:, 2]) * six[:, None]
     first = np.stack([np.bincount(owner, reach[:, i], groups) for i in range(3)], axis=-1) / 24
@@ -85,6 +85,15 @@ def cut(corners: Floats, group: NDArray[np.intp], level: Floats, trim_slope: Flo
     centre[:, 2] += shift - centre[:, 0] * trim_slope - centre[:, 1] * heel_slope
     area, transverse, longitudinal = (np.where(volume > 0, v, 0.0) for v in _surface(edges, edge_owner, groups))
     return Cut(level, volume, centre + origin, area, transverse, longitudinal)
+
+
+def _cross(a: Floats, b: Floats) -> Floats:
+    """Give what `np.cross` gives for vectors in space, in half the time for the few that a tank has."""
+    product = np.empty_like(a)
+    product[:, 0] = a[:, 1] * b[:, 2] - a[:, 2] * b[:, 1]
+    product[:, 1] = a[:, 2] * b[:, 0] - a[:, 0] * b[:, 2]
+    product[:, 2] = a[:, 0] * b[:, 1] - a[:, 1] * b[:, 0]
+    return product
 
 
 def _first_corner(corners: Floats, group: NDArray[np.intp], groups: int) -> Floats:
