@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from math import inf, nextafter
+from math import inf, nan, nextafter
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from tenderwright.calculations.method import OutOfRange
-from tenderwright.calculations.verdict import Limit, limits_from_input, verdict, within
+from tenderwright.calculations.verdict import Limit, limits_from_input, verdict, within, within_each
 
 FIGURES = st.floats(-1e9, 1e9).filter(lambda x: abs(x) > 1e-3)
 
@@ -39,6 +40,20 @@ def test_what_differs_in_earnest_is_told_apart(limit: float, by: float) -> None:
     more = limit + max(by, 1e-6 * abs(limit))
     assert not within(more, limit)
     assert within(more, limit, at_least=True, strict=True)
+
+
+@given(FIGURES, FIGURES, st.booleans(), st.booleans())
+def test_many_at_once_are_judged_like_one(a: float, b: float, strict: bool, at_least: bool) -> None:
+    figures = np.array([a, b, nextafter(b, inf), nextafter(b, -inf), b + 0.5e-9, 0.0])
+    found = within_each(figures, b, strict=strict, at_least=at_least)
+    assert found.tolist() == [within(float(one), b, strict=strict, at_least=at_least) for one in figures]
+
+
+def test_what_is_not_a_number_is_within_nothing() -> None:
+    for strict in (True, False):
+        for at_least in (True, False):
+            assert not within_each(np.array([nan]), 1.0, strict=strict, at_least=at_least).any()
+            assert not within(nan, 1.0, strict=strict, at_least=at_least)
 
 
 def test_a_figure_that_must_be_no_less() -> None:

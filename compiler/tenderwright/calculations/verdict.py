@@ -6,7 +6,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from math import inf, isclose
 from typing import Any
 
+import numpy as np
 from msgspec import Struct
+from numpy.typing import NDArray
 
 from tenderwright.calculations.method import BY_ROW, OutOfRange, Symbol
 from tenderwright.calculations.schema import listed, record, text
@@ -28,6 +30,21 @@ def within(figure: float, limit: float, *, strict: bool = False, at_least: bool 
     if isclose(figure, limit, rel_tol=TOLERANCE, abs_tol=TOLERANCE):
         return not strict
     return figure > limit if at_least else figure < limit
+
+
+def within_each(
+    figures: NDArray[np.float64],
+    limits: NDArray[np.float64] | float,
+    *,
+    strict: bool = False,
+    at_least: bool = False,
+) -> NDArray[np.bool_]:
+    """Tell it of many figures at once, by the same comparison; a figure that is not a number is within nothing."""
+    same = np.isclose(figures, limits, rtol=0.0, atol=TOLERANCE)
+    same |= np.abs(figures - limits) <= TOLERANCE * np.maximum(np.abs(figures), np.abs(limits))
+    beyond = figures > limits if at_least else figures < limits
+    found: NDArray[np.bool_] = beyond & ~same if strict else beyond | same
+    return found
 
 
 class Limit(Struct, frozen=True):

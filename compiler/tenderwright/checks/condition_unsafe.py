@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import degrees
 
+from tenderwright.calculations.verdict import within
 from tenderwright.checks.context import Context
 from tenderwright.model.lightship import DockingCondition
 from tenderwright.notices import Notice
@@ -38,15 +39,15 @@ def check(context: Context) -> Iterator[Notice]:
 
 def _limits(wanted: DockingCondition, found: dict[str, float]) -> Iterator[Notice]:
     least, most = wanted.least_gm, wanted.most_list
-    if least is not None and "gm-fluid" in found and found["gm-fluid"] < least.si:
+    if least is not None and "gm-fluid" in found and not within(found["gm-fluid"], least.si, at_least=True):
         message = (
             f"metacentric height on arrival is {found['gm-fluid']:.2f} m with free surfaces, and the least is {least}"
         )
         yield Notice(CODE, least.at, message, hints=(_HINT,))
-    if most is not None and "list" in found and abs(found["list"]) > most.si:
+    if most is not None and "list" in found and not within(abs(found["list"]), most.si):
         side = "starboard" if found["list"] > 0 else "port"
         message = f"list on arrival is {degrees(abs(found['list'])):.2f} deg to {side}, and the most is {most}"
         yield Notice(CODE, most.at, message, hints=(_HINT,))
-    if "trim" in found and abs(found["trim"] - wanted.trim.si) > TRIM_LIMIT:
+    if "trim" in found and not within(abs(found["trim"] - wanted.trim.si), TRIM_LIMIT):
         message = f"trim on arrival is {found['trim']:.2f} m by the stern, and {wanted.trim} is wanted"
         yield Notice(CODE, wanted.trim.at, message, hints=(_HINT,))

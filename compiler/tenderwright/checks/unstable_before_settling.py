@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tenderwright.calculations.verdict import within
 from tenderwright.checks.context import Context
 from tenderwright.notices import Notice
 
@@ -30,7 +31,7 @@ def check(context: Context) -> Iterator[Notice]:
             f"{at.true_mean_draft:.2f} m"
         )
         yield Notice(CODE, place, message, hints=(_HINT,))
-    elif plan.least_gm is not None and at.stability.gm < plan.least_gm.si:
+    elif plan.least_gm is not None and not within(at.stability.gm, plan.least_gm.si, at_least=True):
         message = (
             f"metacentric height as she comes to lie on all the blocks is {at.stability.gm:.2f} m, and the least is "
             f"{plan.least_gm}"

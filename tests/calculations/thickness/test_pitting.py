@@ -76,3 +76,10 @@ def test_method_gives_its_outputs() -> None:
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["remaining"] == pytest.approx(0.0079)
     assert outputs["equivalent_thickness"] == pytest.approx(0.0101)
+
+
+@given(st.floats(0.005, 0.03))
+def test_just_seventy_per_cent_left_fails_however_it_is_rounded(as_built: float) -> None:
+    for depth in (0.3 * as_built, as_built - 0.7 * as_built, as_built * 3 / 10):
+        assert judge_pitting(as_built, as_built, 0.16, [depth] * 5).passes is False
+        assert judge_pitting(as_built, as_built, 0.16, [depth * (1 - 1e-6)] * 5).passes is True

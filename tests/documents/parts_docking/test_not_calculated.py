@@ -13,6 +13,7 @@ from tenderwright.documents.edition import Table
 from tenderwright.documents.parts.blocks import blocks
 from tenderwright.documents.parts.docking import docking_data
 from tenderwright.documents.parts.facility_fit import facility_comparison
+from tenderwright.documents.parts.footprints import footprints
 from tests.documents.composed import composed, rows, words
 from tests.replacing import replace
 
@@ -76,3 +77,18 @@ def test_without_stiffness_the_side_blocks_say_what_their_loads_need() -> None:
     assert part is not None
     assert "Loads of the side blocks. Not calculated: it needs `layers` of every keel block" in words(part)
     assert len([one for one in part.blocks if isinstance(one, Table)]) == 2
+
+
+def test_without_a_hull_the_blocks_against_the_hull_say_what_is_lacking() -> None:
+    part = footprints(without(offsets=None))
+    assert part is not None
+    assert "Blocks on plating that is worked on. Not calculated: it needs vessel/offsets.yaml." in words(part)
+    part = footprints(without(strakes=()))
+    assert part is not None
+    assert "Not calculated: it needs vessel/strakes.yaml." in words(part)
+
+
+def test_without_particulars_nothing_of_the_blocks_is_left_out_in_silence() -> None:
+    part = footprints(without(particulars=None))
+    assert part is not None
+    assert words(part).count("Not calculated: it needs vessel/particulars.yaml.") >= 3

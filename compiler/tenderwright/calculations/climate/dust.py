@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.verdict import within
 
 SOURCE = Citation("ISO 8502-3", "web copies disagree on classes 1 and 2: check the standard")
 PSPC = Citation("IMO PSPC", "dust quantity 1 for classes 3 to 5", standing="from memory")
@@ -34,7 +35,7 @@ def dust_passes(quantity: int, size: int, limit: int = QUANTITY_LIMIT) -> bool:
     for name, value in (("quantity", quantity), ("size class", size), ("limit", limit)):
         if not 0 <= value <= 5:
             raise OutOfRange(f"the {name} of dust runs from 0 to 5, got {value}")
-    return size not in SIZES_TO_JUDGE or quantity <= limit
+    return size not in SIZES_TO_JUDGE or within(quantity, limit)
 
 
 def _kernel(quantity: int, size: int, limit: int = QUANTITY_LIMIT) -> Mapping[str, Any]:

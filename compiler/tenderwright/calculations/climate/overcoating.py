@@ -10,6 +10,7 @@ from typing import Any, Literal
 import numpy as np
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.verdict import within
 
 Verdict = Literal["too soon", "within the window", "too late: abrade first"]
 
@@ -39,9 +40,9 @@ class OvercoatingWindow:
 
     def verdict(self, time: float) -> Verdict:
         """Judge a time between coats, s."""
-        if time < self.least * (1.0 - 1e-9):
+        if not within(time, self.least, at_least=True):
             return "too soon"
-        late = self.greatest is not None and time > self.greatest * (1.0 + 1e-9)
+        late = self.greatest is not None and not within(time, self.greatest)
         return "too late: abrade first" if late else "within the window"
 
 

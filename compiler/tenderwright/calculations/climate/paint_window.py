@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from tenderwright.calculations.climate.dew_point import dew_point, require_temperature
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.verdict import within
 
 Rule = Literal["3 K", "5 degF"]
 
@@ -20,8 +21,6 @@ MARGINS: dict[Rule, tuple[float, Citation]] = {
 
 HUMIDITY_LIMIT = 0.85
 HUMIDITY_SOURCE = Citation("IMO MSC.215(82)", "relative humidity", standing="from memory")
-
-_ROUND_OFF = 1e-9
 
 
 class Window(Struct, frozen=True):
@@ -50,9 +49,9 @@ def paint_window(
     require_temperature(steel)
     dew, least = dew_point(air, humidity), MARGINS[rule][0]
     reasons = []
-    if steel - dew < least - _ROUND_OFF:
+    if not within(steel - dew, least, at_least=True):
         reasons.append(f"the steel is {steel - dew:.1f} K above the dew point, and {least:.1f} K are asked")
-    if humidity > humidity_limit + _ROUND_OFF:
+    if not within(humidity, humidity_limit):
         reasons.append(
             f"the relative humidity is {100 * humidity:.0f} %, and at most {100 * humidity_limit:.0f} % is allowed"
         )

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.verdict import within
 
 SALT_CONSTANT = 5.0
 """kg of mixed salts per m² and S (kg m⁻² S⁻¹)."""
@@ -61,7 +62,7 @@ def _kernel(
     limit: float = SALT_LIMITS[0].limit,
 ) -> Mapping[str, float | bool]:
     salts = soluble_salts(1e-4 * (after - before), volume, area)
-    return {"salts": salts, "passes": salts <= limit * (1.0 + 1e-9)}
+    return {"salts": salts, "passes": within(salts, limit)}
 
 
 METHOD = Method(

@@ -26,6 +26,7 @@ from tenderwright.calculations.climate.dew_point import (
 )
 from tenderwright.calculations.climate.paint_window import HUMIDITY_LIMIT
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.verdict import within_each
 
 Floats = NDArray[np.float64]
 
@@ -125,7 +126,8 @@ def workable_hours(
     steel = air + 0.5 * limits.steel_offset * (1.0 - swing)
     dew = _dew_points(month, limits.humidity_spread)[:, None]
     humidity = np.exp(_exponent(dew) - _exponent(air))
-    fit = (steel - dew >= limits.margin) & (humidity <= limits.humidity) & (steel >= limits.least_steel)
+    fit = within_each(steel - dew, limits.margin, at_least=True) & within_each(humidity, limits.humidity)
+    fit &= within_each(steel, limits.least_steel, at_least=True)
     dry = 1.0 - month.rain_hours / (24.0 * month.days) if limits.rain_stops else 1.0
     calm = 1.0 if limits.wind is None else _calm(month.wind, limits.wind)
     by_hour = fit.mean(axis=0) * dry * calm

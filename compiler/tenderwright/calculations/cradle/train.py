@@ -11,6 +11,7 @@ from msgspec import Struct
 
 from tenderwright.calculations.cradle.line_load import LineLoad, line_load
 from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.verdict import within
 
 Centring = Literal["keel", "centre of gravity"]
 
@@ -173,7 +174,7 @@ def _carries(train: Train, car: Car) -> bool:
     """Tell whether every car is within its capacity, so far as that is known."""
     if train.load is None:
         return False
-    return car.capacity is None or all(loaded.load <= car.capacity for loaded in train.cars)
+    return car.capacity is None or all(within(loaded.load, car.capacity) for loaded in train.cars)
 
 
 def _train(

@@ -9,6 +9,7 @@ import numpy as np
 from tenderwright.calculations.docking_results import Footprint, Work
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.ship.hull import Hull
+from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.step import step
 from tenderwright.model.item import Item
 from tenderwright.model.vessel import Strake
@@ -22,10 +23,10 @@ def blocks_over_work(
     strakes: tuple[Strake, ...],
     hull: Hull,
     plan_footprints: tuple[Footprint, ...],
-) -> tuple[Work, ...]:
+) -> tuple[Work, ...] | Absent:
     """List the side blocks under which a definite or measured item does hot work on strakes that it names."""
     if not strakes:
-        return ()
+        return Lacking("it needs vessel/strakes.yaml")
     form, by_name = hull.form, {strake.strake: strake for strake in strakes}
     widest = float(form.stations[int(np.argmax(form.deck_half_breadths))])
     amidships = girth(form, widest, np.inf)

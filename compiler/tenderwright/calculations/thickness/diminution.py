@@ -18,6 +18,7 @@ from tenderwright.calculations.thickness.limits import (
     substantial_thickness,
 )
 from tenderwright.calculations.thickness.readings import require_thickness
+from tenderwright.calculations.verdict import within_each
 
 State = Literal["sound", "substantial", "renew"]
 STATES: tuple[State, ...] = ("sound", "substantial", "renew")
@@ -68,8 +69,8 @@ def classify(fraction: Floats, allowable: float | Floats) -> NDArray[np.int8]:
     if allowed.size:
         require_allowable(float(allowed.min()))
         require_allowable(float(allowed.max()))
-    state = (fraction > SUBSTANTIAL_SHARE * allowed + _ROUND_OFF).astype(np.int8)
-    state += fraction > allowed + _ROUND_OFF
+    state = within_each(fraction, SUBSTANTIAL_SHARE * allowed, strict=True, at_least=True).astype(np.int8)
+    state += within_each(fraction, allowed, strict=True, at_least=True)
     return state
 
 

@@ -11,6 +11,7 @@ from msgspec import Struct
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length as _length
 from tenderwright.calculations.thickness.readings import GREATEST_THICKNESS
+from tenderwright.calculations.verdict import within
 
 Treatment = Literal["none", "fill with epoxy", "weld", "renew"]
 
@@ -60,17 +61,17 @@ def judge_pitting(as_built: float, thickness: float, intensity: float, depths: S
     _require(as_built, thickness, intensity, depths)
     deepest = max(depths, default=0.0)
     remaining = thickness - deepest
-    gauge = intensity > INTENSITY_TO_GAUGE
-    passes = not gauge or remaining > LEAST_IN_PITS * as_built
+    gauge = not within(intensity, INTENSITY_TO_GAUGE)
+    passes = not gauge or within(remaining, LEAST_IN_PITS * as_built, strict=True, at_least=True)
     reasons: list[str] = []
     treatment: Treatment = "none" if deepest == 0.0 else "fill with epoxy"
-    if deepest >= DEPTH_TO_WELD * thickness:
+    if within(deepest, DEPTH_TO_WELD * thickness, at_least=True):
         treatment = "weld"
         reasons.append("a pit is a third of the plate deep or more")
-        if remaining <= LEAST_TO_WELD:
+        if within(remaining, LEAST_TO_WELD):
             treatment = "renew"
             reasons.append("no more than 6 mm is left to weld on")
-    if intensity > INTENSITY_TO_RENEW and deepest > DEPTH_TO_RENEW * thickness:
+    if not within(intensity, INTENSITY_TO_RENEW) and not within(deepest, DEPTH_TO_RENEW * thickness):
         treatment = "renew"
         reasons.append("more than a quarter of the area is pitted, and deeper than half the plate")
     if not passes:

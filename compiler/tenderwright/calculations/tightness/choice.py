@@ -10,6 +10,7 @@ from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbo
 from tenderwright.calculations.tightness import figures
 from tenderwright.calculations.tightness.figures import TestFigure
 from tenderwright.calculations.tightness.head import head_to_pressure, u_tube_height
+from tenderwright.calculations.verdict import within
 
 Boundary = Literal["tank", "dry space", "weathertight closure", "fillet weld", "double-plate rudder"]
 Structure = Literal["welded", "riveted"]
@@ -140,7 +141,7 @@ def _with(choice: Choice, boundary: Boundary, structure: Structure, agreed: Test
         limit = figures.RUDDER_AIR_GREATEST
     elif structure == "riveted" and choice.test == "air" and boundary == "tank":
         limit = figures.RIVETED_AIR.pressure
-    if limit is not None and agreed.pressure is not None and agreed.pressure > limit * (1.0 + 1e-9):
+    if limit is not None and agreed.pressure is not None and not within(agreed.pressure, limit):
         raise OutOfRange(
             f"{agreed.pressure / 1e5:g} bar of air is more than the {limit / 1e5:g} bar that is safe to plan for a "
             f"{structure} {boundary}"

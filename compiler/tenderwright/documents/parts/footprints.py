@@ -4,15 +4,24 @@ from __future__ import annotations
 
 from tenderwright.calculations.blocks.frame_shift import LeastShift
 from tenderwright.calculations.docking_results import Footprint
+from tenderwright.calculations.ship.footprints import (
+    bare_bottom,
+    block_clearances,
+    covered_strips,
+    earlier_footprints,
+)
+from tenderwright.calculations.ship.shift import last_shift, plan_shift
+from tenderwright.calculations.ship.works import blocks_over_work
+from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.documents.desk import Desk, joined
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.not_calculated import not_calculated, why_not
 from tenderwright.quantities.display import decimals
 
 
 def footprints(desk: Desk) -> Part | None:
     """Compose the blocks against openings and earlier dockings; None without a docking plan."""
-    docking = desk.results.docking
-    if not docking.footprints:
+    if desk.package.docking_plan is None:
         return None
     blocks: list[Block] = [
         Heading("Openings, plugs and fittings"),
@@ -28,13 +37,15 @@ def footprints(desk: Desk) -> Part | None:
 
 def openings(desk: Desk) -> list[Block]:
     """Give each opening in the bottom with its nearest block, and any that is too near."""
-    docking, plan = desk.results.docking, desk.package.docking_plan
+    found_near, plan = desk.results.outcome(block_clearances), desk.package.docking_plan
+    if isinstance(found_near, Absent):
+        return [not_calculated(found_near)]
     wanted = desk.quantity(plan.clearance.value) if plan and plan.clearance else "300 mm"
     source = plan.clearance.source if plan and plan.clearance else "common practice, no source"
     names = {one.opening: one for one in desk.package.openings}
-    too_near = {(one.name, one.footprint) for one in docking.conflicts}
+    too_near = {(one.name, one.footprint) for one in found_near.conflicts}
     rows = []
-    for one in docking.nearest:
+    for one in found_near.nearest:
         opening = names.get(one.name)
         mark = " (too near)" if (one.name, one.footprint) in too_near else ""
         cells = (
@@ -50,10 +61,10 @@ def openings(desk: Desk) -> list[Block]:
         Column("Nearest block", width=2.2),
         Column("Distance", "right", 1.2),
     )
-    others = [one for one in docking.conflicts if one.name not in names]
+    others = [one for one in found_near.conflicts if one.name not in names]
     text = f"No edge of a cap is nearer than {wanted} ({source}) to an opening, plug, anode, transducer or bilge keel."
-    if docking.conflicts:
-        text = f"{len(docking.conflicts)} blocks stand nearer than {wanted} ({source}) to something on the hull."
+    if found_near.conflicts:
+        text = f"{len(found_near.conflicts)} blocks stand nearer than {wanted} ({source}) to something on the hull."
     found: list[Block] = [Paragraph(inline(text))]
     found += [Paragraph(inline(f"{place(c.footprint)}: {c.kind} {c.name}, {decimals(c.gap, 2)} m.")) for c in others]
     if rows:
@@ -71,7 +82,9 @@ def place(one: Footprint) -> str:
 
 
 def _work(desk: Desk) -> list[Block]:
-    works = desk.results.docking.works
+    works = desk.results.outcome(blocks_over_work)
+    if isinstance(works, Absent):
+        return [not_calculated(works, "Blocks on plating that is worked on")]
     if not works:
         text = "No side block stands on plating on which a definite or measured item does hot work."
         return [Paragraph(inline(text))]
@@ -84,15 +97,19 @@ def _work(desk: Desk) -> list[Block]:
 
 
 def _covered(desk: Desk) -> list[Block]:
-    docking = desk.results.docking
+    strips, earlier = desk.results.outcome(covered_strips), desk.results.outcome(earlier_footprints)
+    if isinstance(strips, Absent):
+        return [not_calculated(strips)]
+    if isinstance(earlier, Absent):
+        return [not_calculated(earlier)]
     frames, plan = desk.package.frames, desk.package.docking_plan
     years = {one.docking: str(one.docked.year) for one in desk.package.history} | {"plan": "this docking"}
-    again = [one for one in docking.strips if one.dockings[-1] == "plan"]
-    before = [one for one in docking.strips if one.dockings[-1] != "plan"]
+    again = [one for one in strips if one.dockings[-1] == "plan"]
+    before = [one for one in strips if one.dockings[-1] != "plan"]
     margin = f", by {desk.quantity(plan.margin.value)} or more ({plan.margin.source})" if plan and plan.margin else ""
-    last = years.get(list(docking.earlier)[-1], "") if docking.earlier else ""
+    last = years.get(list(earlier)[-1], "") if earlier else ""
     blocks: list[Block] = []
-    if docking.earlier and not again:
+    if earlier and not again:
         blocks.append(Paragraph(inline(f"The plan clears every place that was under a block in {last}{margin}.")))
     if again:
         text = f"The plan covers again {len(again)} places that were under blocks at the last docking, and not painted."
@@ -122,15 +139,19 @@ def _covered(desk: Desk) -> list[Block]:
 
 
 def _moves(desk: Desk, last: str) -> list[str]:
-    docking = desk.results.docking
-    said = []
-    if docking.shift is not None and docking.shift.blocks:
-        said.append(f"The least move that frees them: {_move(docking.shift)}.")
-    if docking.shift_of_last is not None and docking.shift_of_last.blocks:
+    shift, of_last = desk.results.outcome(plan_shift), desk.results.outcome(last_shift)
+    said = (
+        [f"Least move of the blocks. {why_not(shift)}"]
+        if isinstance(shift, Absent) and not isinstance(shift, NotAsked)
+        else []
+    )
+    if not isinstance(shift, Absent) and shift.blocks:
+        said.append(f"The least move that frees them: {_move(shift)}.")
+    if not isinstance(of_last, Absent) and of_last.blocks:
         said.append(
             f"Were the keel blocks of {last} set again where they stood, all of it would stay bare once more. The "
             "least move by "
-            f"whole frame spaces that frees the bottom and keeps clear of the plugs: {_move(docking.shift_of_last)}."
+            f"whole frame spaces that frees the bottom and keeps clear of the plugs: {_move(of_last)}."
         )
     return said
 
@@ -153,9 +174,10 @@ def _move(found: LeastShift) -> str:
 
 
 def _bare(desk: Desk) -> str:
-    area = desk.record.values.get("blocks.bare-area")
-    if area is None:
-        return "Not known."
+    bare = desk.results.outcome(bare_bottom)
+    if isinstance(bare, Absent):
+        return why_not(bare)
+    area = desk.record.values["blocks.bare-area"]
     count = desk.record.values["blocks.keel-count"], desk.record.values["blocks.side-count"]
     return (
         f"{count[0].si:.0f} keel blocks and {count[1].si:.0f} side blocks leave {desk.figure(area, 3)} bare while "
