@@ -64,5 +64,8 @@ def test_too_few_blocks_or_a_block_that_is_not_there() -> None:
         out_in_turn(WEIGHT, LCG, LINE[:2])
     with pytest.raises(OutOfRange, match="among them"):
         out_in_turn(WEIGHT, LCG, LINE, [11])
+    bare = [{key: one[key] for key in ("x", "length", "width")} for one in LINE]
+    with pytest.raises(OutOfRange, match="needs its stiffness"):
+        out_in_turn(WEIGHT, LCG, bare, girder={})
     with pytest.raises(OutOfRange, match="source"):
         out_in_turn(WEIGHT, LCG, LINE, allowable=3e6)

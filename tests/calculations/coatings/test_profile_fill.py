@@ -4,7 +4,6 @@ import pytest
 
 from tenderwright.calculations.coatings.profile_fill import (
     METHOD,
-    PROFILE_CORRECTION,
     dead_volume,
     profile_fill,
 )
@@ -26,16 +25,6 @@ def test_deeper_profile_takes_half_as_much_again() -> None:
 def test_dead_volume_by_area() -> None:
     # Derived: k Rz / 1000 L/m²; two thirds of 30 µm is 20 cm³/m².
     assert dead_volume(1.0, 30e-6, 2 / 3) == pytest.approx(20e-6)
-
-
-def test_corrections_of_iso_19840() -> None:
-    # ISO 19840 (from memory): fine 10, medium 25, coarse 40 µm; 25 µm where it is not known.
-    assert {name: round(1e6 * value) for name, value in PROFILE_CORRECTION.items()} == {
-        "fine": 10,
-        "medium": 25,
-        "coarse": 40,
-        "unknown": 25,
-    }
 
 
 @pytest.mark.parametrize(("area", "profile", "factor"), [(-1.0, 1e-5, 1.0), (1.0, -1e-5, 1.0)])

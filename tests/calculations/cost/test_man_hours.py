@@ -42,6 +42,11 @@ def test_what_is_less_than_nothing_is_refused() -> None:
         price_from_hours(1.0, 70.0, factors=(0.0,))
 
 
+def test_factors_without_bounds_are_refused() -> None:
+    with pytest.raises(OutOfRange, match="beyond all bounds"):
+        price_from_hours(1.0, 1.0, factors=[1e200, 1e200])
+
+
 def test_method_gives_its_outputs() -> None:
     outputs = METHOD.run(hours=38.0, rate=72.0, materials=310.0, factors=[1.12, 1.1])
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}

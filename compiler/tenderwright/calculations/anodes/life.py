@@ -12,12 +12,6 @@ from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbo
 
 Decision = Literal["keep", "renew", "look into it"]
 
-FAIR_ORDER = (0.50, 0.60)
-"""Zincs found this much wasted are judged in fair order (common practice, no source)."""
-RENEW_ALREADY_AT = 0.50
-"""Many renew at a docking what is half wasted or more (common practice, no source)."""
-DIVER_INTERVAL = 2.0
-"""Years after which divers commonly renew bolted anodes (common practice, no source)."""
 
 _YEAR = 365.25 * 86400.0
 _ROUND_OFF = 1e-9

@@ -25,9 +25,6 @@ UTILISATION: dict[Shape, float] = {
 }
 """Fraction of an anode that its shape lets be used (from memory, DNV-RP-B401)."""
 
-SEAWATER_RESISTIVITY = 0.25
-"""Resistivity of sea water, ohm m, for a first estimate (common practice, no source); measure the berth's."""
-
 
 def long_slender(resistivity: float, length: float, radius: float) -> float:
     """Find the resistance of a long slender anode that stands off, ohm: rho/(2 pi L) (ln(4 L/r) - 1).

@@ -63,6 +63,8 @@ def out_in_turn(
         raise OutOfRange("an allowable needs its source, and a source its allowable")
     if len(blocks) < 3 or any(not 1 <= one <= len(blocks) for one in out):
         raise OutOfRange("she needs three blocks or more, and those taken out are among them")
+    if girder is not None and any("stiffness" not in one for one in blocks):
+        raise OutOfRange("under a girder that bends each block needs its stiffness")
     cases = tuple(_without(one, weight, lcg, blocks, girder) for one in out or range(1, len(blocks) + 1))
     worst = max(one.pressure for one in cases)
     limit = judge_pressure("pressure with a block out", worst, allowable)

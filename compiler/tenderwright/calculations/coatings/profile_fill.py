@@ -15,9 +15,6 @@ LEAST_FACTOR = 0.5
 DEFAULT_PROFILE_FACTOR = 1.0
 """Dead film per profile height k: 1.0 in an abrasive supplier's example (blastone.com); 0.5 to 1.0 is met."""
 
-PROFILE_CORRECTION = {"fine": 10e-6, "medium": 25e-6, "coarse": 40e-6, "unknown": 25e-6}
-"""Correction of a film reading, m, by profile class of ISO 8503-1: ISO 19840 (from memory)."""
-
 
 def dead_volume(area: float, profile: float, profile_factor: float = DEFAULT_PROFILE_FACTOR) -> float:
     """Find the volume of dry paint that the profile swallows.

@@ -16,7 +16,10 @@ def product_of_factors(factors: Sequence[float]) -> float:
     for factor in factors:
         if not (math.isfinite(factor) and factor > 0.0):
             raise OutOfRange(f"a factor must be more than nothing, got {factor:g}")
-    return math.prod(factors)
+    product = math.prod(factors)
+    if not math.isfinite(product):
+        raise OutOfRange("the factors multiply beyond all bounds")
+    return product
 
 
 def price_from_hours(hours: float, rate: float, materials: float = 0.0, factors: Sequence[float] = ()) -> float:

@@ -105,7 +105,7 @@ METHOD = Method(
     name="renewal.insert",
     title="Steel of an insert",
     formula="R = 5 t; A = l b − (4 − π) R²; m = A t ρ (1 + tol); weld 2 (l + b) − (8 − 2π) R",
-    source=Citation("IACS Recommendation 47", "Part B", standing="from memory"),
+    source=CORNER_SOURCE,
     valid="flat rectangular inserts in one thickness; the surveyor approves the outline",
     inputs={
         "length": _length("Length along the ship.", "1.68 m"),

@@ -28,11 +28,6 @@ TANK_AIR = TestFigure(
     Citation("IACS UR S14", "as quoted in a surveyor's article"),
     pressure=0.15e5,
 )
-TANK_AIR_FIRST = TestFigure(
-    "raised to first for about an hour, with few people near, then lowered",
-    Citation("IACS UR S14", "Annex I, 4.4", standing="from memory"),
-    pressure=0.20e5,
-)
 RIVETED_AIR = TestFigure(
     "greatest, above the atmosphere, with indicating solution",
     Citation("Lloyd's Register, Inland Waterways Ships", "Part 3, Ch. 1, 7, leak air 0.07 kgf/cm²"),
@@ -47,14 +42,6 @@ TANK_HEAD = TestFigure(
     "above the tank top, or to the top of the air pipe, whichever is greater",
     Citation("Statutory text on Lloyd's Register's public site, instrument not identified"),
     head=2.4,
-)
-PASSENGER_HEAD = TestFigure(
-    "above the tank top at least, and to the deepest load line or two thirds of the depth to the margin line",
-    Citation("EU passenger ship directive", "tanks"),
-    head=0.9,
-)
-PASSENGER_AIR = TestFigure(
-    "greatest, above the atmosphere", Citation("EU passenger ship directive", "tanks"), pressure=0.14e5
 )
 VACUUM_BOX = TestFigure(
     "of vacuum in the box, 0.20 to 0.26 bar",
