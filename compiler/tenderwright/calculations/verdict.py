@@ -11,7 +11,7 @@ from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.method import BY_ROW, OutOfRange, Symbol
-from tenderwright.calculations.schema import listed, record, text
+from tenderwright.calculations.schema import listed, number, record, text
 from tenderwright.quantities.display import METRIC_UNITS
 
 TOLERANCE = 1e-9
@@ -181,8 +181,8 @@ LIMITS_INPUT = listed(
         ("name", "dimension"),
         name=text("What is limited."),
         dimension={"type": "string", "enum": list(METRIC_UNITS), "description": "What it measures."},
-        demand={"type": "number", "description": "The figure, in SI units; left out where it is not known."},
-        limit={"type": "number", "description": "What is allowed, in SI units; left out where it is not known."},
+        demand=number("The figure, in SI units; left out where it is not known."),
+        limit=number("What is allowed, in SI units; left out where it is not known."),
         strict={"type": "boolean", "description": "Whether reaching the limit already passes it."},
         at_least={"type": "boolean", "description": "Whether the figure must be no less, in place of no more."},
         source=text("Where the limit comes from."),

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from typing import Literal
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 Paint = Literal["fresh", "one year old", "bare"]
 
@@ -49,12 +50,7 @@ METHOD = Method(
     source=SOURCE,
     valid="small vessels with the zincs of the source; a check on a number found by current",
     inputs={
-        "area": {
-            "type": "string",
-            "quantity": "area",
-            "description": "Wetted area.",
-            "examples": ["520 m2"],
-        },
+        "area": quantity("area", "Wetted area.", "520 m2"),
         "paint": {"type": "string", "enum": list(AREA_PER_PAIR), "description": "State of the paint."},
     },
     outputs=(

@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from tenderwright.calculations.anodes.breakdown import BARE, Breakdown, coating_breakdown
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import listed, number, quantity
 
 B401 = Citation("DNV-RP-B401", "design current densities, bare steel, 0 to 30 m", standing="from memory")
 LR_OFFSHORE = Citation("Lloyd's Register, Offshore Units", "Part 8, Ch. 4, Table 4.1.1")
@@ -93,12 +94,7 @@ def _kernel(surfaces: Sequence[Mapping[str, Any]], life: float) -> Mapping[str, 
 
 
 def _density(description: str, example: str) -> dict[str, Any]:
-    return {
-        "type": "string",
-        "quantity": "current_density",
-        "description": description,
-        "examples": [example],
-    }
+    return quantity("current_density", description, example)
 
 
 METHOD = Method(
@@ -108,45 +104,25 @@ METHOD = Method(
     source=Citation("DNV-RP-B401", "current demand; MIL-HDBK-1004/10, p. 209", standing="from memory"),
     valid="steel in still or slow sea water; a hull under way asks more",
     inputs={
-        "surfaces": {
-            "type": "array",
-            "minItems": 1,
-            "items": {
+        "surfaces": listed(
+            {
                 "type": "object",
                 "properties": {
-                    "area": {
-                        "type": "string",
-                        "quantity": "area",
-                        "description": "Wetted area.",
-                        "examples": ["520 m2"],
-                    },
+                    "area": quantity("area", "Wetted area.", "520 m2"),
                     "initial": _density("Current density of bare steel to polarise it.", "150 mA/m2"),
                     "mean": _density("Mean current density of bare steel.", "80 mA/m2"),
                     "final": _density("Current density of bare steel at the end.", "100 mA/m2"),
-                    "a": {
-                        "type": "number",
-                        "minimum": 0,
-                        "maximum": 1,
-                        "description": "Breakdown of the coating when new; leave a and b out for bare steel.",
-                    },
-                    "b": {
-                        "type": "number",
-                        "minimum": 0,
-                        "maximum": 1,
-                        "description": "Breakdown of the coating per year.",
-                    },
+                    "a": number(
+                        "Breakdown of the coating when new; leave a and b out for bare steel.", minimum=0, maximum=1
+                    ),
+                    "b": number("Breakdown of the coating per year.", minimum=0, maximum=1),
                 },
                 "required": ["area", "initial", "mean", "final"],
                 "additionalProperties": False,
             },
-            "description": "The surfaces to protect.",
-        },
-        "life": {
-            "type": "string",
-            "quantity": "time",
-            "description": "Time that the anodes are to last.",
-            "examples": ["10 yr"],
-        },
+            "The surfaces to protect.",
+        ),
+        "life": quantity("time", "Time that the anodes are to last.", "10 yr"),
     },
     outputs=(
         Symbol("initial", "current at the start", "current", "A"),

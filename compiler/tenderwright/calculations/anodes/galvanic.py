@@ -8,6 +8,7 @@ from typing import Any, Literal
 from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 Risk = Literal["little", "some", "marked"]
 
@@ -104,7 +105,7 @@ def _kernel(one: str, other: str, area_one: float | None = None, area_other: flo
 
 
 def _area(description: str) -> dict[str, Any]:
-    return {"type": "string", "quantity": "area", "description": description, "examples": ["2 m2"]}
+    return quantity("area", description, "2 m2")
 
 
 METHOD = Method(

@@ -9,6 +9,7 @@ from typing import Any, Literal
 from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import listed, quantity
 
 Decision = Literal["keep", "renew", "look into it"]
 
@@ -122,42 +123,20 @@ METHOD = Method(
     source=Citation("Wastage in step with time", standing="derived"),
     valid="anodes of one group that waste in step with time",
     inputs={
-        "found": {
-            "type": "array",
-            "minItems": 1,
-            "items": {
+        "found": listed(
+            {
                 "type": "object",
                 "properties": {
-                    "time": {
-                        "type": "string",
-                        "quantity": "time",
-                        "description": "Time since the anode was fitted new.",
-                        "examples": ["3 yr"],
-                    },
-                    "left": {
-                        "type": "string",
-                        "quantity": "fraction",
-                        "description": "What was left of it.",
-                        "examples": ["55 %"],
-                    },
+                    "time": quantity("time", "Time since the anode was fitted new.", "3 yr"),
+                    "left": quantity("fraction", "What was left of it.", "55 %"),
                 },
                 "required": ["time", "left"],
                 "additionalProperties": False,
             },
-            "description": "What was left at each look.",
-        },
-        "utilisation": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Fraction of an anode that can be used.",
-            "examples": ["85 %"],
-        },
-        "to_next": {
-            "type": "string",
-            "quantity": "time",
-            "description": "From the last look to the next docking.",
-            "examples": ["2 yr"],
-        },
+            "What was left at each look.",
+        ),
+        "utilisation": quantity("fraction", "Fraction of an anode that can be used.", "85 %"),
+        "to_next": quantity("time", "From the last look to the next docking.", "2 yr"),
     },
     outputs=(
         Symbol("rate", "fraction wasted per year", "fraction", "%"),

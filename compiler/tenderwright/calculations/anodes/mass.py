@@ -8,6 +8,7 @@ from typing import Any
 
 from tenderwright.calculations.anodes.current import current_demand
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import listed, number, quantity
 
 _HOUR = 3600.0
 _ROUND_OFF = 1e-9
@@ -72,59 +73,27 @@ METHOD = Method(
     source=Citation("MIL-HDBK-1004/10 (UFC 3-570-02N)", "p. 209"),
     valid="mean current by mass only; that the anodes give the current when new and when spent is not shown",
     inputs={
-        "surfaces": {
-            "type": "array",
-            "minItems": 1,
-            "items": {
+        "surfaces": listed(
+            {
                 "type": "object",
                 "properties": {
-                    "area": {
-                        "type": "string",
-                        "quantity": "area",
-                        "description": "Wetted area.",
-                        "examples": ["520 m2"],
-                    },
-                    "current_density": {
-                        "type": "string",
-                        "quantity": "current_density",
-                        "description": "Mean current per area.",
-                        "examples": ["20 mA/m2"],
-                    },
+                    "area": quantity("area", "Wetted area.", "520 m2"),
+                    "current_density": quantity("current_density", "Mean current per area.", "20 mA/m2"),
                 },
                 "required": ["area", "current_density"],
                 "additionalProperties": False,
             },
-            "description": "The surfaces to protect.",
-        },
-        "life": {
-            "type": "string",
-            "quantity": "time",
-            "description": "Time between renewals; handbooks count 8760 hours to a year.",
-            "examples": ["3 yr"],
-        },
-        "capacity": {
-            "type": "number",
-            "exclusiveMinimum": 0,
-            "description": "Capacity of the alloy in A h per kg (not per lb), such as 780 for zinc.",
-        },
-        "utilisation": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Fraction of an anode that is used before it is renewed; all unless given.",
-            "examples": ["85 %"],
-        },
-        "breakdown": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Fraction of coated area that acts as bare; all unless given.",
-            "examples": ["10 %"],
-        },
-        "each": {
-            "type": "string",
-            "quantity": "mass",
-            "description": "Mass of one anode.",
-            "examples": ["11.5 kg"],
-        },
+            "The surfaces to protect.",
+        ),
+        "life": quantity("time", "Time between renewals; handbooks count 8760 hours to a year.", "3 yr"),
+        "capacity": number(
+            "Capacity of the alloy in A h per kg (not per lb), such as 780 for zinc.", exclusiveMinimum=0
+        ),
+        "utilisation": quantity(
+            "fraction", "Fraction of an anode that is used before it is renewed; all unless given.", "85 %"
+        ),
+        "breakdown": quantity("fraction", "Fraction of coated area that acts as bare; all unless given.", "10 %"),
+        "each": quantity("mass", "Mass of one anode.", "11.5 kg"),
     },
     outputs=(
         Symbol("current", "mean current", "current", "A"),

@@ -10,6 +10,7 @@ from msgspec import Struct
 from tenderwright.calculations.anodes.demand import Demand
 from tenderwright.calculations.anodes.mass import anode_mass, anode_number, consumption_rate
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 Governs = Literal["mass", "current when new", "current when spent"]
 
@@ -114,7 +115,7 @@ def outputs_of(found: AnodeNumber) -> Mapping[str, Any]:
 
 
 def _current(description: str, example: str) -> dict[str, Any]:
-    return {"type": "string", "quantity": "current", "description": description, "examples": [example]}
+    return quantity("current", description, example)
 
 
 METHOD = Method(
@@ -127,26 +128,11 @@ METHOD = Method(
         "initial_demand": _current("Current asked at the start.", "6.5 A"),
         "mean_demand": _current("Mean current asked.", "4.2 A"),
         "final_demand": _current("Current asked at the end.", "7.8 A"),
-        "life": {
-            "type": "string",
-            "quantity": "time",
-            "description": "Time that the anodes are to last.",
-            "examples": ["5 yr"],
-        },
-        "mass": {
-            "type": "string",
-            "quantity": "mass",
-            "description": "Net mass of one anode.",
-            "examples": ["10 kg"],
-        },
+        "life": quantity("time", "Time that the anodes are to last.", "5 yr"),
+        "mass": quantity("mass", "Net mass of one anode.", "10 kg"),
         "initial_current": _current("Current of one anode when new.", "0.40 A"),
         "final_current": _current("Current of one anode when spent.", "0.30 A"),
-        "utilisation": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Fraction of an anode that is used.",
-            "examples": ["85 %"],
-        },
+        "utilisation": quantity("fraction", "Fraction of an anode that is used.", "85 %"),
         "alloy": {
             "type": "string",
             "enum": list(CAPACITY),

@@ -8,6 +8,7 @@ from typing import Literal
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length as _length
+from tenderwright.calculations.schema import number, quantity
 
 Shape = Literal["long slender", "short slender", "long flush", "short flush"]
 
@@ -149,20 +150,13 @@ METHOD = Method(
     valid="one anode far from others; new with its own size, spent with what is left",
     inputs={
         "shape": {"type": "string", "enum": list(UTILISATION), "description": "Shape and fixing of the anode."},
-        "resistivity": {
-            "type": "number",
-            "exclusiveMinimum": 0,
-            "description": "Resistivity of the water in ohm m; sea water about 0.25, as the berth measures.",
-        },
+        "resistivity": number(
+            "Resistivity of the water in ohm m; sea water about 0.25, as the berth measures.", exclusiveMinimum=0
+        ),
         "length": _length("Length, for slender and long flush anodes.", "400 mm"),
         "radius": _length("Radius of the circle of its section, for slender anodes.", "35 mm"),
         "width": _length("Width, for long flush anodes.", "100 mm"),
-        "exposed_area": {
-            "type": "string",
-            "quantity": "area",
-            "description": "Exposed area, for short flush anodes.",
-            "examples": ["0.08 m2"],
-        },
+        "exposed_area": quantity("area", "Exposed area, for short flush anodes.", "0.08 m2"),
         "alloy": {"type": "string", "enum": list(CLOSED_CIRCUIT), "description": "Zinc unless given."},
     },
     outputs=(

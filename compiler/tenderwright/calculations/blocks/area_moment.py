@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from tenderwright.calculations.blocks.plane import on_springs
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
-from tenderwright.calculations.schema import listed, quantity, record
+from tenderwright.calculations.schema import listed, number, quantity, record
 
 
 class Block(Struct, frozen=True):
@@ -100,11 +100,7 @@ BLOCK = record(
     y=quantity("length", "Middle of the block, to port.", "0 m"),
     length=quantity("length", "Bearing length along the ship.", "0.3 m"),
     width=quantity("length", "Bearing width.", "0.2 m"),
-    relative_stiffness={
-        "type": "number",
-        "exclusiveMinimum": 0,
-        "description": "In place of the area, for all blocks.",
-    },
+    relative_stiffness=number("In place of the area, for all blocks.", exclusiveMinimum=0),
 )
 
 METHOD = Method(

@@ -11,7 +11,7 @@ import numpy as np
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.landing.held import LARGEST_DECLIVITY
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
-from tenderwright.calculations.schema import listed, quantity, record
+from tenderwright.calculations.schema import listed, number, quantity, record
 
 
 def build_heights(
@@ -84,10 +84,7 @@ METHOD = Method(
         ),
         "declivity": quantity("angle", "Angle by which the block line falls aft.", "0.2 deg"),
         "floor_declivity": quantity("angle", "Angle by which the dock floor falls aft.", "0.1 deg"),
-        "rake": {
-            "type": "number",
-            "description": "Rise of the straight keel forward against the baseline, per length.",
-        },
+        "rake": number("Rise of the straight keel forward against the baseline, per length."),
     },
     outputs=(
         Symbol("heights", "height of each block, in the order of places", "length", "m"),

@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 MAGNUS_A, MAGNUS_B = 17.62, 243.12
 """Constants over water, the second in degC (WMO and Sonntag, from memory)."""
@@ -67,18 +68,8 @@ METHOD = Method(
     source=SOURCE,
     valid="-45 to 60 degC, over water; below 0 degC it is not the frost point",
     inputs={
-        "temperature": {
-            "type": "string",
-            "quantity": "temperature",
-            "description": "Temperature of the air.",
-            "examples": ["20 degC"],
-        },
-        "humidity": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Relative humidity.",
-            "examples": ["80 %"],
-        },
+        "temperature": quantity("temperature", "Temperature of the air.", "20 degC"),
+        "humidity": quantity("fraction", "Relative humidity.", "80 %"),
     },
     outputs=(
         Symbol("dew_point", "dew point", "temperature", "degC"),

@@ -10,6 +10,7 @@ from typing import Any, Literal
 import numpy as np
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import listed, quantity
 from tenderwright.calculations.verdict import within
 
 Verdict = Literal["too soon", "within the window", "too late: abrade first"]
@@ -82,15 +83,10 @@ def _kernel(points: Sequence[Mapping[str, Any]], temperature: float, time: float
 
 
 def _time(description: str, example: str) -> dict[str, Any]:
-    return {"type": "string", "quantity": "time", "description": description, "examples": [example]}
+    return quantity("time", description, example)
 
 
-_TEMPERATURE = {
-    "type": "string",
-    "quantity": "temperature",
-    "description": "Temperature of the steel.",
-    "examples": ["10 degC"],
-}
+_TEMPERATURE = quantity("temperature", "Temperature of the steel.", "10 degC")
 
 METHOD = Method(
     name="coating.overcoating-window",
@@ -99,10 +95,8 @@ METHOD = Method(
     source=Citation("The paint's data sheet, straight between its columns in ln(time)", standing="derived"),
     valid="temperatures within the data sheet's own",
     inputs={
-        "points": {
-            "type": "array",
-            "minItems": 1,
-            "items": {
+        "points": listed(
+            {
                 "type": "object",
                 "properties": {
                     "temperature": _TEMPERATURE,
@@ -112,8 +106,8 @@ METHOD = Method(
                 "required": ["temperature", "least"],
                 "additionalProperties": False,
             },
-            "description": "Columns of the data sheet.",
-        },
+            "Columns of the data sheet.",
+        ),
         "temperature": _TEMPERATURE,
         "time": _time("Time planned between the coats.", "24 h"),
     },

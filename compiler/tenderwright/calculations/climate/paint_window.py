@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from tenderwright.calculations.climate.dew_point import dew_point, require_temperature
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 from tenderwright.calculations.verdict import within
 
 Rule = Literal["3 K", "5 degF"]
@@ -77,31 +78,11 @@ METHOD = Method(
     source=MARGINS["3 K"][1],
     valid="before and while paint is put on, checked again about every four hours; the paint's own limits come first",
     inputs={
-        "air": {
-            "type": "string",
-            "quantity": "temperature",
-            "description": "Temperature of the air.",
-            "examples": ["20 degC"],
-        },
-        "humidity": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Relative humidity.",
-            "examples": ["80 %"],
-        },
-        "steel": {
-            "type": "string",
-            "quantity": "temperature",
-            "description": "Temperature of the steel.",
-            "examples": ["19.5 degC"],
-        },
+        "air": quantity("temperature", "Temperature of the air.", "20 degC"),
+        "humidity": quantity("fraction", "Relative humidity.", "80 %"),
+        "steel": quantity("temperature", "Temperature of the steel.", "19.5 degC"),
         "rule": {"type": "string", "enum": list(MARGINS), "description": "Margin asked; 3 K unless given."},
-        "humidity_limit": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Greatest relative humidity; 85 % unless given.",
-            "examples": ["85 %"],
-        },
+        "humidity_limit": quantity("fraction", "Greatest relative humidity; 85 % unless given.", "85 %"),
     },
     outputs=(
         Symbol("dew_point", "dew point", "temperature", "degC"),

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import number, quantity
 from tenderwright.calculations.verdict import within
 
 SALT_CONSTANT = 5.0
@@ -72,34 +73,11 @@ METHOD = Method(
     source=SOURCE,
     valid="mixed salts as ISO 8502-9 reckons them; as sodium chloride about 1.1 of it",
     inputs={
-        "after": {
-            "type": "number",
-            "minimum": 0,
-            "description": "Conductivity of the water drawn off, in uS/cm.",
-        },
-        "before": {
-            "type": "number",
-            "minimum": 0,
-            "description": "Conductivity of the clean water, in uS/cm; nothing unless given.",
-        },
-        "volume": {
-            "type": "string",
-            "quantity": "volume",
-            "description": "Water put in; 3 mL unless given.",
-            "examples": ["3 mL"],
-        },
-        "area": {
-            "type": "string",
-            "quantity": "area",
-            "description": "Area of the patch; 12.5 cm2 unless given.",
-            "examples": ["12.5 cm2"],
-        },
-        "limit": {
-            "type": "string",
-            "quantity": "area_density",
-            "description": "Greatest that is allowed; 50 mg/m2 unless given.",
-            "examples": ["50 mg/m2"],
-        },
+        "after": number("Conductivity of the water drawn off, in uS/cm.", minimum=0),
+        "before": number("Conductivity of the clean water, in uS/cm; nothing unless given.", minimum=0),
+        "volume": quantity("volume", "Water put in; 3 mL unless given.", "3 mL"),
+        "area": quantity("area", "Area of the patch; 12.5 cm2 unless given.", "12.5 cm2"),
+        "limit": quantity("area_density", "Greatest that is allowed; 50 mg/m2 unless given.", "50 mg/m2"),
     },
     outputs=(
         Symbol("salts", "soluble salts", "area_density", "mg/m2"),

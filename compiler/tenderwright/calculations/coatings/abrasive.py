@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from tenderwright.calculations.coatings.ranges import require_not_negative, require_positive
 from tenderwright.calculations.method import Citation, Method, Symbol
+from tenderwright.calculations.schema import quantity
 
 PUBLISHED_RATES = (5 * 0.45359237 / 0.3048**2, 825e3 / 10219.0)
 """Least and greatest published rate, kg/m²: 5 lb/ft² = 24.4 (fssurfacesolutions.com, nozzle table) and
@@ -71,36 +72,11 @@ METHOD = Method(
     source=Citation("Rate by area, and a balance of mass", standing="derived"),
     valid="rate from the yard, the seller or a trial patch; published rates run from 24.4 to 80.7 kg/m²",
     inputs={
-        "area": {
-            "type": "string",
-            "quantity": "area",
-            "description": "Area to blast.",
-            "examples": ["620 m2"],
-        },
-        "rate": {
-            "type": "string",
-            "quantity": "area_density",
-            "description": "Abrasive used per area; say where the figure comes from.",
-            "examples": ["40 kg/m2"],
-        },
-        "old_film": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Thickness of the old paint that comes off.",
-            "examples": ["300 um"],
-        },
-        "paint_density": {
-            "type": "string",
-            "quantity": "density",
-            "description": "Density of the old paint; 1.4 t/m3 unless given.",
-            "examples": ["1400 kg/m3"],
-        },
-        "rust": {
-            "type": "string",
-            "quantity": "area_density",
-            "description": "Rust that comes off, per area.",
-            "examples": ["0.5 kg/m2"],
-        },
+        "area": quantity("area", "Area to blast.", "620 m2"),
+        "rate": quantity("area_density", "Abrasive used per area; say where the figure comes from.", "40 kg/m2"),
+        "old_film": quantity("length", "Thickness of the old paint that comes off.", "300 um"),
+        "paint_density": quantity("density", "Density of the old paint; 1.4 t/m3 unless given.", "1400 kg/m3"),
+        "rust": quantity("area_density", "Rust that comes off, per area.", "0.5 kg/m2"),
     },
     outputs=(
         Symbol("abrasive", "abrasive to buy", "mass", "t"),

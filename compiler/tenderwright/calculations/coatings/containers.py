@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from tenderwright.calculations.coatings.ranges import require_not_negative, require_positive
 from tenderwright.calculations.method import Citation, Method, Symbol
+from tenderwright.calculations.schema import listed, quantity
 
 _ROUND_OFF = 1e-9
 
@@ -70,23 +71,10 @@ METHOD = Method(
     source=Citation("Rounding up to whole containers", standing="common practice, no source"),
     valid="one product; a set of components counts as one container",
     inputs={
-        "volumes": {
-            "type": "array",
-            "minItems": 1,
-            "items": {
-                "type": "string",
-                "quantity": "volume",
-                "description": "Paint for one coat.",
-                "examples": ["156 L"],
-            },
-            "description": "Paint for each coat of this product, in order.",
-        },
-        "container": {
-            "type": "string",
-            "quantity": "volume",
-            "description": "Volume of one container, or of one mixed set.",
-            "examples": ["20 L"],
-        },
+        "volumes": listed(
+            quantity("volume", "Paint for one coat.", "156 L"), "Paint for each coat of this product, in order."
+        ),
+        "container": quantity("volume", "Volume of one container, or of one mixed set.", "20 L"),
         "carry_remainder": {
             "type": "boolean",
             "description": "Whether what one coat leaves is used in the next; not for mixed sets.",

@@ -7,6 +7,7 @@ from typing import Literal
 
 from tenderwright.calculations.coatings.ranges import require_not_negative, require_positive
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import number, quantity
 
 TRADE_SHEET = Citation("Hull painting area formula sheet, bbs.coatu.com", standing="common practice, no source")
 
@@ -137,54 +138,20 @@ METHOD = Method(
     source=TRADE_SHEET,
     valid="merchant hulls; no coefficients are given for tugs, tenders, warships or sailing hulls",
     inputs={
-        "lpp": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Length between perpendiculars.",
-            "examples": ["46 m"],
-        },
-        "loa": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Length over all.",
-            "examples": ["51 m"],
-        },
-        "beam": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Extreme beam.",
-            "examples": ["9.2 m"],
-        },
-        "draught": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Greatest draught.",
-            "examples": ["3.4 m"],
-        },
-        "depth": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Depth to deck.",
-            "examples": ["4.6 m"],
-        },
-        "underwater_coefficient": {
-            "type": "number",
-            "exclusiveMinimum": 0,
-            "maximum": 1,
-            "description": "P: 0.90 large tankers, 0.85 bulk carriers, 0.70 to 0.75 dry cargo liners.",
-        },
-        "boottop_height": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Height of the boot-top band.",
-            "examples": ["0.6 m"],
-        },
-        "deck_coefficient": {
-            "type": "number",
-            "exclusiveMinimum": 0,
-            "maximum": 1,
-            "description": "N: 0.91 to 0.92 tankers and bulk carriers, 0.88 liners, 0.84 to 0.85 coasters.",
-        },
+        "lpp": quantity("length", "Length between perpendiculars.", "46 m"),
+        "loa": quantity("length", "Length over all.", "51 m"),
+        "beam": quantity("length", "Extreme beam.", "9.2 m"),
+        "draught": quantity("length", "Greatest draught.", "3.4 m"),
+        "depth": quantity("length", "Depth to deck.", "4.6 m"),
+        "underwater_coefficient": number(
+            "P: 0.90 large tankers, 0.85 bulk carriers, 0.70 to 0.75 dry cargo liners.", exclusiveMinimum=0, maximum=1
+        ),
+        "boottop_height": quantity("length", "Height of the boot-top band.", "0.6 m"),
+        "deck_coefficient": number(
+            "N: 0.91 to 0.92 tankers and bulk carriers, 0.88 liners, 0.84 to 0.85 coasters.",
+            exclusiveMinimum=0,
+            maximum=1,
+        ),
     },
     outputs=(
         Symbol("underwater", "underwater area, boot-top included", "area", "m2"),

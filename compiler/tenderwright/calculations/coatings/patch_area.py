@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from tenderwright.calculations.coatings.ranges import require_not_negative
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 RustScale = Literal["ASTM D610", "ISO 4628-3"]
 
@@ -96,12 +97,7 @@ METHOD = Method(
     source=Citation("ASTM D610", "Table 1; ISO 4628-3 from memory"),
     valid="visible rust as graded; the area blasted and feathered round each patch is larger",
     inputs={
-        "area": {
-            "type": "string",
-            "quantity": "area",
-            "description": "Area that was graded.",
-            "examples": ["620 m2"],
-        },
+        "area": quantity("area", "Area that was graded.", "620 m2"),
         "grade": {
             "type": "integer",
             "minimum": 0,

@@ -10,6 +10,7 @@ from tenderwright.calculations.coatings.ranges import (
     require_volume_solids,
 )
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import number, quantity
 
 LEAST_FACTOR = 0.5
 DEFAULT_PROFILE_FACTOR = 1.0
@@ -66,35 +67,11 @@ METHOD = Method(
     source=Citation("Cost of too much surface profile, blastone.com", "worked example with k = 1"),
     valid="the first coat on blasted steel; k of 0.5 to 1.0",
     inputs={
-        "area": {
-            "type": "string",
-            "quantity": "area",
-            "description": "Blasted area.",
-            "examples": ["929.03 m2"],
-        },
-        "profile": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Height of the blast profile, peak to valley.",
-            "examples": ["50 um"],
-        },
-        "volume_solids": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Solids by volume, of the paint as supplied.",
-            "examples": ["79 %"],
-        },
-        "loss": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Fraction of the paint used that does not end on the surface.",
-            "examples": ["25 %"],
-        },
-        "profile_factor": {
-            "type": "number",
-            "minimum": 0,
-            "description": "Dead film per profile height; 1 unless given.",
-        },
+        "area": quantity("area", "Blasted area.", "929.03 m2"),
+        "profile": quantity("length", "Height of the blast profile, peak to valley.", "50 um"),
+        "volume_solids": quantity("fraction", "Solids by volume, of the paint as supplied.", "79 %"),
+        "loss": quantity("fraction", "Fraction of the paint used that does not end on the surface.", "25 %"),
+        "profile_factor": number("Dead film per profile height; 1 unless given.", minimum=0),
     },
     outputs=(
         Symbol("paint", "further paint as supplied", "volume", "L"),

@@ -15,6 +15,7 @@ from tenderwright.calculations.coatings.stripe import stripe_volume
 from tenderwright.calculations.coatings.volume import paint_volume
 from tenderwright.calculations.coatings.wet_film import thinner_volume, wet_film
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import listed, quantity, text
 
 
 @dataclass(frozen=True)
@@ -152,63 +153,20 @@ def outputs_of(scheme: Scheme) -> Mapping[str, Any]:
 _COAT = {
     "type": "object",
     "properties": {
-        "product": {"type": "string", "description": "Product, or kind of paint."},
-        "volume_solids": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Solids by volume, as supplied.",
-            "examples": ["71 %"],
-        },
-        "dry_film": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Dry film thickness.",
-            "examples": ["125 um"],
-        },
-        "loss": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Fraction of the paint used that does not end on the surface.",
-            "examples": ["30 %"],
-        },
-        "thinning": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Volume of thinner per volume of paint.",
-            "examples": ["5 %"],
-        },
-        "stripe_length": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Length of edges, welds and rivet lines striped with this product.",
-            "examples": ["340 m"],
-        },
-        "stripe_width": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Width of the striped band.",
-            "examples": ["80 mm"],
-        },
+        "product": text("Product, or kind of paint."),
+        "volume_solids": quantity("fraction", "Solids by volume, as supplied.", "71 %"),
+        "dry_film": quantity("length", "Dry film thickness.", "125 um"),
+        "loss": quantity("fraction", "Fraction of the paint used that does not end on the surface.", "30 %"),
+        "thinning": quantity("fraction", "Volume of thinner per volume of paint.", "5 %"),
+        "stripe_length": quantity(
+            "length", "Length of edges, welds and rivet lines striped with this product.", "340 m"
+        ),
+        "stripe_width": quantity("length", "Width of the striped band.", "80 mm"),
         "stripe_coats": {"type": "integer", "minimum": 0, "description": "Number of stripe coats."},
-        "stripe_loss": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Loss of the stripe coat; that of the coat unless given.",
-            "examples": ["10 %"],
-        },
-        "profile": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Blast profile that the first coat fills.",
-            "examples": ["60 um"],
-        },
+        "stripe_loss": quantity("fraction", "Loss of the stripe coat; that of the coat unless given.", "10 %"),
+        "profile": quantity("length", "Blast profile that the first coat fills.", "60 um"),
         "profile_factor": {"type": "number", "minimum": 0, "description": "Dead film per profile height."},
-        "container": {
-            "type": "string",
-            "quantity": "volume",
-            "description": "One container, or one mixed set.",
-            "examples": ["20 L"],
-        },
+        "container": quantity("volume", "One container, or one mixed set.", "20 L"),
     },
     "required": ["product", "volume_solids", "dry_film", "loss"],
     "additionalProperties": False,
@@ -221,18 +179,8 @@ METHOD = Method(
     source=Citation("MIL-HDBK-1110 (in UFC 3-190-06)", "2.1.5; stripe coats and thinner are derived"),
     valid="every coat over the whole area; profile in the first coat only",
     inputs={
-        "area": {
-            "type": "string",
-            "quantity": "area",
-            "description": "Area that every coat covers.",
-            "examples": ["620 m2"],
-        },
-        "coats": {
-            "type": "array",
-            "minItems": 1,
-            "items": _COAT,
-            "description": "The coats, first to last.",
-        },
+        "area": quantity("area", "Area that every coat covers.", "620 m2"),
+        "coats": listed(_COAT, "The coats, first to last."),
     },
     outputs=(
         Symbol("dry_film", "dry film of all coats", "length", "um"),

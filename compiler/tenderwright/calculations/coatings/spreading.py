@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from tenderwright.calculations.coatings.ranges import require_loss, require_positive, require_volume_solids
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 FT2_MIL_PER_US_GALLON = (231.0 / 1728.0) / (0.001 / 12.0)
 """Area in ft² that one US gallon covers at one mil, 1604.17: a gallon is 231 in³ (derived)."""
@@ -82,24 +83,11 @@ METHOD = Method(
     source=Citation("MIL-HDBK-1110 (in UFC 3-190-06)", "2.1.5"),
     valid="smooth, flat, non-porous surface; volume solids of the paint as applied",
     inputs={
-        "volume_solids": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Solids by volume, of the paint as supplied.",
-            "examples": ["71 %"],
-        },
-        "dry_film": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Dry film thickness of the coat.",
-            "examples": ["125 um"],
-        },
-        "loss": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Fraction of the paint used that does not end on the surface; none unless given.",
-            "examples": ["30 %"],
-        },
+        "volume_solids": quantity("fraction", "Solids by volume, of the paint as supplied.", "71 %"),
+        "dry_film": quantity("length", "Dry film thickness of the coat.", "125 um"),
+        "loss": quantity(
+            "fraction", "Fraction of the paint used that does not end on the surface; none unless given.", "30 %"
+        ),
     },
     outputs=(
         Symbol("theoretical", "theoretical spreading rate", "spreading_rate", "m2/L"),

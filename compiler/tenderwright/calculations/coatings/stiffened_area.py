@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from tenderwright.calculations.coatings.ranges import require_not_negative, require_positive
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import listed, quantity
 
 
 class Panel(Struct, frozen=True):
@@ -76,25 +77,10 @@ def _kernel(panels: list[Mapping[str, Any]], webs: list[Mapping[str, Any]] | Non
 _PANEL = {
     "type": "object",
     "properties": {
-        "area": {"type": "string", "quantity": "area", "description": "Plain area.", "examples": ["48 m2"]},
-        "spacing": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Spacing of the stiffeners.",
-            "examples": ["600 mm"],
-        },
-        "height": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Height of a stiffener.",
-            "examples": ["100 mm"],
-        },
-        "flange": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Flange of an angle or bulb.",
-            "examples": ["65 mm"],
-        },
+        "area": quantity("area", "Plain area.", "48 m2"),
+        "spacing": quantity("length", "Spacing of the stiffeners.", "600 mm"),
+        "height": quantity("length", "Height of a stiffener.", "100 mm"),
+        "flange": quantity("length", "Flange of an angle or bulb.", "65 mm"),
     },
     "required": ["area"],
     "additionalProperties": False,
@@ -102,13 +88,8 @@ _PANEL = {
 _WEB = {
     "type": "object",
     "properties": {
-        "area": {"type": "string", "quantity": "area", "description": "One face.", "examples": ["2.4 m2"]},
-        "holes": {
-            "type": "string",
-            "quantity": "area",
-            "description": "Holes in one.",
-            "examples": ["0.4 m2"],
-        },
+        "area": quantity("area", "One face.", "2.4 m2"),
+        "holes": quantity("area", "Holes in one.", "0.4 m2"),
         "count": {"type": "integer", "minimum": 0, "description": "How many alike."},
     },
     "required": ["area"],
@@ -122,12 +103,7 @@ METHOD = Method(
     source=Citation("Geometry of a stiffened panel", standing="derived"),
     valid="thin plate; stiffeners on the coated side; brackets and pipes not counted",
     inputs={
-        "panels": {
-            "type": "array",
-            "minItems": 1,
-            "items": _PANEL,
-            "description": "The boundary, seen from inside.",
-        },
+        "panels": listed(_PANEL, "The boundary, seen from inside."),
         "webs": {
             "type": "array",
             "items": _WEB,

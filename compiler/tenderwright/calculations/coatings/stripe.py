@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from tenderwright.calculations.coatings.ranges import require_not_negative
 from tenderwright.calculations.coatings.volume import paint_volume
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 
 def stripe_volume(
@@ -42,36 +43,11 @@ METHOD = Method(
     source=Citation("Length of edge by width of band by film", standing="derived"),
     valid="length as measured along edges, welds and rivet lines; a flat 5 to 10 % instead has no source",
     inputs={
-        "length": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Length of edges, welds and rivet lines.",
-            "examples": ["340 m"],
-        },
-        "width": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Width of the band.",
-            "examples": ["80 mm"],
-        },
-        "volume_solids": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Solids by volume, of the paint as supplied.",
-            "examples": ["71 %"],
-        },
-        "dry_film": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Dry film thickness of one stripe coat.",
-            "examples": ["100 um"],
-        },
-        "loss": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Fraction of the paint used that does not end on the band.",
-            "examples": ["10 %"],
-        },
+        "length": quantity("length", "Length of edges, welds and rivet lines.", "340 m"),
+        "width": quantity("length", "Width of the band.", "80 mm"),
+        "volume_solids": quantity("fraction", "Solids by volume, of the paint as supplied.", "71 %"),
+        "dry_film": quantity("length", "Dry film thickness of one stripe coat.", "100 um"),
+        "loss": quantity("fraction", "Fraction of the paint used that does not end on the band.", "10 %"),
         "coats": {
             "type": "integer",
             "minimum": 0,

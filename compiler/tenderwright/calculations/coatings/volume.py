@@ -10,6 +10,7 @@ from tenderwright.calculations.coatings.spreading import (
     theoretical_spreading_rate,
 )
 from tenderwright.calculations.method import Citation, Method, Symbol
+from tenderwright.calculations.schema import quantity
 
 
 def paint_volume(area: float, volume_solids: float, dry_film: float, loss: float) -> float:
@@ -34,30 +35,10 @@ METHOD = Method(
     source=Citation("MIL-HDBK-1110 (in UFC 3-190-06)", "2.1.5"),
     valid="smooth surface; profile, stripe coats and thinner are counted apart",
     inputs={
-        "area": {
-            "type": "string",
-            "quantity": "area",
-            "description": "Area to coat.",
-            "examples": ["620 m2"],
-        },
-        "volume_solids": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Solids by volume, of the paint as supplied.",
-            "examples": ["71 %"],
-        },
-        "dry_film": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Dry film thickness of the coat.",
-            "examples": ["125 um"],
-        },
-        "loss": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Fraction of the paint used that does not end on the surface.",
-            "examples": ["30 %"],
-        },
+        "area": quantity("area", "Area to coat.", "620 m2"),
+        "volume_solids": quantity("fraction", "Solids by volume, of the paint as supplied.", "71 %"),
+        "dry_film": quantity("length", "Dry film thickness of the coat.", "125 um"),
+        "loss": quantity("fraction", "Fraction of the paint used that does not end on the surface.", "30 %"),
     },
     outputs=(Symbol("paint", "paint as supplied", "volume", "L"),),
     kernel=_kernel,

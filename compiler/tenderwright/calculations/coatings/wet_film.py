@@ -10,6 +10,7 @@ from tenderwright.calculations.coatings.ranges import (
     require_volume_solids,
 )
 from tenderwright.calculations.method import Citation, Method, Symbol
+from tenderwright.calculations.schema import quantity
 
 
 def thinned_volume_solids(volume_solids: float, thinning: float) -> float:
@@ -58,24 +59,9 @@ METHOD = Method(
     source=Citation("MIL-HDBK-1110 (in UFC 3-190-06)", "2.1.5; the thinned form is derived"),
     valid="no loss of volume but the solvent; thinner by volume of paint",
     inputs={
-        "dry_film": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Dry film thickness of the coat.",
-            "examples": ["100 um"],
-        },
-        "volume_solids": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Solids by volume, of the paint as supplied.",
-            "examples": ["50 %"],
-        },
-        "thinning": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Volume of thinner per volume of paint; none unless given.",
-            "examples": ["10 %"],
-        },
+        "dry_film": quantity("length", "Dry film thickness of the coat.", "100 um"),
+        "volume_solids": quantity("fraction", "Solids by volume, of the paint as supplied.", "50 %"),
+        "thinning": quantity("fraction", "Volume of thinner per volume of paint; none unless given.", "10 %"),
     },
     outputs=(
         Symbol("wet_film", "wet film thickness", "length", "um"),

@@ -18,24 +18,19 @@ from tenderwright.calculations.condition.target_trim import MovableTank, TrimPla
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
 from tenderwright.calculations.method import Citation, Method, Symbol
-from tenderwright.calculations.schema import record
+from tenderwright.calculations.schema import listed, quantity, record, text
 
-TARGET_TANKS: Mapping[str, Any] = {
-    "type": "array",
-    "minItems": 1,
-    "description": "Tanks, the liquid in each, and the limits to keep.",
-    "items": record(
+TARGET_TANKS: Mapping[str, Any] = listed(
+    record(
         "A tank.",
         ("name", "shape", "liquid", "density", "mass"),
         **TANK_FIELDS,
-        liquid={
-            "type": "string",
-            "description": "Liquid; tanks of one liquid may be pumped into each other.",
-        },
-        minimum={"type": "string", "quantity": "mass", "description": "Least mass; none where left out."},
-        maximum={"type": "string", "quantity": "mass", "description": "Greatest mass; full where left out."},
+        liquid=text("Liquid; tanks of one liquid may be pumped into each other."),
+        minimum=quantity("mass", "Least mass; none where left out."),
+        maximum=quantity("mass", "Greatest mass; full where left out."),
     ),
-}
+    "Tanks, the liquid in each, and the limits to keep.",
+)
 
 
 def trim_by_liquids(
@@ -94,12 +89,8 @@ METHOD = Method(
         "offsets": OFFSETS,
         "weights": WEIGHTS,
         "tanks": TARGET_TANKS,
-        "trim": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Wanted draft aft less draft forward.",
-        },
-        "density": {"type": "string", "quantity": "density", "description": "Density of the water."},
+        "trim": quantity("length", "Wanted draft aft less draft forward."),
+        "density": quantity("density", "Density of the water."),
         "upright": {"type": "boolean", "description": "Whether the list must be nothing too."},
         "exchanged": {
             "type": "array",

@@ -6,45 +6,35 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from tenderwright.calculations.condition.loading import TankLoad, Weight
-from tenderwright.calculations.schema import length, record
+from tenderwright.calculations.schema import length, listed, quantity, record, text
 from tenderwright.calculations.tanks.sounding import Tank
 from tenderwright.calculations.tanks.tank_input import SHAPE, body_from_input
 
 
 def _mass(description: str) -> dict[str, Any]:
-    return {"type": "string", "quantity": "mass", "description": description}
+    return quantity("mass", description)
 
 
-WEIGHTS: Mapping[str, Any] = {
-    "type": "array",
-    "minItems": 1,
-    "description": "Lightship and fixed weights.",
-    "items": record(
+WEIGHTS: Mapping[str, Any] = listed(
+    record(
         "A weight.",
         ("name", "mass", "x", "z"),
-        name={"type": "string", "description": "Name."},
+        name=text("Name."),
         mass=_mass("Mass."),
         x=length("Forward of AP."),
         y=length("To port; 0 where left out."),
         z=length("Above the baseline."),
-        free_surface_moment={
-            "type": "string",
-            "quantity": "moment",
-            "description": "Free-surface moment, for a tank given as a weight.",
-        },
+        free_surface_moment=quantity("moment", "Free-surface moment, for a tank given as a weight."),
     ),
-}
+    "Lightship and fixed weights.",
+)
 
 TANK_FIELDS: Mapping[str, Any] = {
-    "name": {"type": "string", "description": "Name."},
+    "name": text("Name."),
     "shape": SHAPE,
-    "density": {"type": "string", "quantity": "density", "description": "Density of the liquid."},
+    "density": quantity("density", "Density of the liquid."),
     "mass": _mass("Mass of liquid in the tank."),
-    "permeability": {
-        "type": "string",
-        "quantity": "fraction",
-        "description": "Part of the moulded volume that liquid can fill.",
-    },
+    "permeability": quantity("fraction", "Part of the moulded volume that liquid can fill."),
 }
 
 TANKS: Mapping[str, Any] = {

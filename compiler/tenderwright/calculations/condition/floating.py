@@ -21,6 +21,7 @@ from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
 from tenderwright.calculations.hydrostatics.upright import Hydrostatics
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 from tenderwright.calculations.tanks.liquid import Liquid
 
 LARGEST_LIST = radians(5.0)
@@ -145,7 +146,7 @@ METHOD = Method(
     inputs={
         "offsets": OFFSETS,
         "weights": WEIGHTS,
-        "density": {"type": "string", "quantity": "density", "description": "Density of the water."},
+        "density": quantity("density", "Density of the water."),
         "tanks": TANKS,
         "marks": {
             "type": "array",
@@ -155,12 +156,8 @@ METHOD = Method(
                 "additionalProperties": False,
                 "required": ["x"],
                 "properties": {
-                    "x": {"type": "string", "quantity": "length", "description": "Position forward of AP."},
-                    "zero": {
-                        "type": "string",
-                        "quantity": "length",
-                        "description": "Height of the marks' zero above the baseline.",
-                    },
+                    "x": quantity("length", "Position forward of AP."),
+                    "zero": quantity("length", "Height of the marks' zero above the baseline."),
                 },
             },
         },

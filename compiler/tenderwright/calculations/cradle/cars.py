@@ -10,6 +10,7 @@ from msgspec.structs import replace
 
 from tenderwright.calculations.cradle.train import Car, Centring, Train, arrange, cars_to_carry, cars_to_cover
 from tenderwright.calculations.method import Citation, Method, Symbol
+from tenderwright.calculations.schema import quantity, record
 from tenderwright.calculations.verdict import LIMITS, Limit, Verdict, limit_rows, verdict
 
 
@@ -107,57 +108,19 @@ def outputs_of(found: Cradle) -> Mapping[str, Any]:
     }
 
 
-_CAR = {
-    "type": "object",
-    "description": "One rail car; leave out a limit that is not known.",
-    "properties": {
-        "length": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Length of a car that carries keel blocks.",
-            "examples": ["12 m"],
-        },
-        "gap": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Between coupled cars.",
-            "examples": ["1 m"],
-        },
-        "capacity": {
-            "type": "string",
-            "quantity": "mass",
-            "description": "Load that one car may carry.",
-            "examples": ["400 t"],
-        },
-        "line_limit": {
-            "type": "string",
-            "quantity": "line_load",
-            "description": "Load per length that a car may carry on its blocks.",
-            "examples": ["45 t/m"],
-        },
-        "axles": {"type": "integer", "minimum": 1, "description": "Axles of one car, sharing equally."},
-        "axle_limit": {
-            "type": "string",
-            "quantity": "mass",
-            "description": "Load on one axle, the car's own mass included.",
-            "examples": ["60 t"],
-        },
-        "own_mass": {
-            "type": "string",
-            "quantity": "mass",
-            "description": "Mass of one car with its blocks.",
-            "examples": ["25 t"],
-        },
-        "available": {"type": "integer", "minimum": 0, "description": "Cars that the facility has."},
-        "coupled_limit": {
-            "type": "integer",
-            "minimum": 0,
-            "description": "Most cars that may be coupled together.",
-        },
-    },
-    "required": ["length", "gap"],
-    "additionalProperties": False,
-}
+_CAR = record(
+    "One rail car; leave out a limit that is not known.",
+    ("length", "gap"),
+    length=quantity("length", "Length of a car that carries keel blocks.", "12 m"),
+    gap=quantity("length", "Between coupled cars.", "1 m"),
+    capacity=quantity("mass", "Load that one car may carry.", "400 t"),
+    line_limit=quantity("line_load", "Load per length that a car may carry on its blocks.", "45 t/m"),
+    axles={"type": "integer", "minimum": 1, "description": "Axles of one car, sharing equally."},
+    axle_limit=quantity("mass", "Load on one axle, the car's own mass included.", "60 t"),
+    own_mass=quantity("mass", "Mass of one car with its blocks.", "25 t"),
+    available={"type": "integer", "minimum": 0, "description": "Cars that the facility has."},
+    coupled_limit={"type": "integer", "minimum": 0, "description": "Most cars that may be coupled together."},
+)
 
 METHOD = Method(
     name="cradle.cars",
@@ -168,42 +131,19 @@ METHOD = Method(
     source=Citation("Statics of a rigid hull on a train of cars", standing="derived"),
     valid="rigid hull on a straight keel in one line of blocks, cars level and coupled, axles that share equally",
     inputs={
-        "weight": {
-            "type": "string",
-            "quantity": "mass",
-            "description": "Weight on the cars.",
-            "examples": ["2000 t"],
-        },
-        "lcg": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Centre of gravity, forward of the after perpendicular.",
-            "examples": ["47 m"],
-        },
-        "keel_aft": {
-            "type": "string",
-            "quantity": "length",
-            "description": "After end of the straight keel, forward of the after perpendicular.",
-            "examples": ["8 m"],
-        },
-        "keel_forward": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Forward end of the straight keel, forward of the after perpendicular.",
-            "examples": ["83 m"],
-        },
+        "weight": quantity("mass", "Weight on the cars.", "2000 t"),
+        "lcg": quantity("length", "Centre of gravity, forward of the after perpendicular.", "47 m"),
+        "keel_aft": quantity("length", "After end of the straight keel, forward of the after perpendicular.", "8 m"),
+        "keel_forward": quantity(
+            "length", "Forward end of the straight keel, forward of the after perpendicular.", "83 m"
+        ),
         "car": _CAR,
         "centring": {
             "type": "string",
             "enum": ["keel", "centre of gravity"],
             "description": "What the middle of the train is put under; the keel unless said.",
         },
-        "unsupported_limit": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Straight keel allowed beyond the cars at each end.",
-            "examples": ["0.6 m"],
-        },
+        "unsupported_limit": quantity("length", "Straight keel allowed beyond the cars at each end.", "0.6 m"),
         "number": {
             "type": "integer",
             "minimum": 1,

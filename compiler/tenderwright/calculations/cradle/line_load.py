@@ -9,6 +9,7 @@ from typing import Any
 from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 
 class LineLoad(Struct, frozen=True):
@@ -124,30 +125,12 @@ METHOD = Method(
     valid="stiff hull, equal and equally spaced blocks in one line, |e| < L/2; a stern overhang loads the "
     "last blocks more than this says",
     inputs={
-        "weight": {
-            "type": "string",
-            "quantity": "mass",
-            "description": "Weight on the blocks.",
-            "examples": ["2000 t"],
-        },
-        "lcg": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Centre of gravity, forward of the after perpendicular.",
-            "examples": ["21.5 m"],
-        },
-        "keel_aft": {
-            "type": "string",
-            "quantity": "length",
-            "description": "After end of the straight keel, forward of the after perpendicular.",
-            "examples": ["0 m"],
-        },
-        "keel_forward": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Forward end of the straight keel, forward of the after perpendicular.",
-            "examples": ["40 m"],
-        },
+        "weight": quantity("mass", "Weight on the blocks.", "2000 t"),
+        "lcg": quantity("length", "Centre of gravity, forward of the after perpendicular.", "21.5 m"),
+        "keel_aft": quantity("length", "After end of the straight keel, forward of the after perpendicular.", "0 m"),
+        "keel_forward": quantity(
+            "length", "Forward end of the straight keel, forward of the after perpendicular.", "40 m"
+        ),
     },
     outputs=(
         Symbol("load_at_keel_aft", "load at the after end of the keel", "line_load", "t/m"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import number, quantity
 
 
 def block_displacement(
@@ -36,15 +37,11 @@ METHOD = Method(
     source=Citation("Tupper, Introduction to Naval Architecture", "definition of the block coefficient"),
     valid="block coefficient 0.3 to 1, for the draft at which it was found",
     inputs={
-        "length": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Length the coefficient refers to.",
-        },
-        "breadth": {"type": "string", "quantity": "length", "description": "Moulded breadth."},
-        "draft": {"type": "string", "quantity": "length", "description": "Mean draft."},
-        "block_coefficient": {"type": "number", "description": "Block coefficient."},
-        "density": {"type": "string", "quantity": "density", "description": "Density of the water."},
+        "length": quantity("length", "Length the coefficient refers to."),
+        "breadth": quantity("length", "Moulded breadth."),
+        "draft": quantity("length", "Mean draft."),
+        "block_coefficient": number("Block coefficient."),
+        "density": quantity("density", "Density of the water."),
     },
     outputs=(
         Symbol("volume", "displaced volume", "volume", "m3"),

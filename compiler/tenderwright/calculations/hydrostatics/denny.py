@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 BAND = 0.06
 """Half-width of the error band, as a part of the result: spread of common formulas over three hulls
@@ -33,9 +34,9 @@ METHOD = Method(
     source=Citation("UFC 4-159-03, Design: Moorings", "Eq. 18"),
     valid="ordinary displacement hulls, bare",
     inputs={
-        "length": {"type": "string", "quantity": "length", "description": "Length on the waterline."},
-        "draft": {"type": "string", "quantity": "length", "description": "Mean draft."},
-        "volume": {"type": "string", "quantity": "volume", "description": "Displaced volume."},
+        "length": quantity("length", "Length on the waterline."),
+        "draft": quantity("length", "Mean draft."),
+        "volume": quantity("volume", "Displaced volume."),
     },
     outputs=(
         Symbol("wetted_surface", "wetted surface", "area", "m2"),

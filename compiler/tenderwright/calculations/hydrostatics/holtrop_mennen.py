@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import sqrt
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import number, quantity
 
 BAND = 0.06
 """Half-width of the error band, as a part of the result: spread of common formulas over three hulls
@@ -62,21 +63,13 @@ METHOD = Method(
     ),
     valid="prismatic coefficient 0.55-0.85, L/B 3.9-9.5, B/T 2.1-4.0 (limits from memory)",
     inputs={
-        "length": {"type": "string", "quantity": "length", "description": "Length on the waterline."},
-        "breadth": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Moulded breadth on the waterline.",
-        },
-        "draft": {"type": "string", "quantity": "length", "description": "Mean draft."},
-        "volume": {"type": "string", "quantity": "volume", "description": "Displaced volume."},
-        "midship_coefficient": {"type": "number", "description": "Midship section area over B T."},
-        "waterplane_coefficient": {"type": "number", "description": "Waterplane area over L B."},
-        "bulb_area": {
-            "type": "string",
-            "quantity": "area",
-            "description": "Section area of a bulb at the FP.",
-        },
+        "length": quantity("length", "Length on the waterline."),
+        "breadth": quantity("length", "Moulded breadth on the waterline."),
+        "draft": quantity("length", "Mean draft."),
+        "volume": quantity("volume", "Displaced volume."),
+        "midship_coefficient": number("Midship section area over B T."),
+        "waterplane_coefficient": number("Waterplane area over L B."),
+        "bulb_area": quantity("area", "Section area of a bulb at the FP."),
     },
     outputs=(
         Symbol("wetted_surface", "wetted surface", "area", "m2"),

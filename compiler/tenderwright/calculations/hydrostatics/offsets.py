@@ -8,39 +8,36 @@ from typing import Any
 from tenderwright.calculations.hydrostatics.hull_form import HullForm, hull_form
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.schema import length as _length
+from tenderwright.calculations.schema import record
 
 
 def _lengths(description: str) -> dict[str, Any]:
     return {"type": "array", "items": {"type": "string", "quantity": "length"}, "description": description}
 
 
-OFFSETS: Mapping[str, Any] = {
-    "type": "object",
-    "additionalProperties": False,
-    "required": ["length", "waterlines", "stations"],
-    "description": "A table of offsets; x forward of the after perpendicular, z above the baseline.",
-    "properties": {
-        "length": _length("Length between perpendiculars."),
-        "waterlines": _lengths("Heights of the waterlines, rising."),
-        "stations": {
-            "type": "array",
-            "minItems": 3,
-            "items": {
-                "type": "object",
-                "additionalProperties": False,
-                "required": ["x", "half_breadths"],
-                "properties": {
-                    "x": _length("Position forward of the after perpendicular."),
-                    "half_breadths": _lengths("Half-breadth at each waterline; 0 below the keel."),
-                    "keel": _length("Height of the keel here; 0 where left out."),
-                    "deck": _length("Height of the deck edge here; the top waterline where left out."),
-                    "deck_half_breadth": _length("Half-breadth at the deck edge; as the top waterline where left out."),
-                    "half_siding": _length("Half-breadth at the keel, where the keel lies between waterlines."),
-                },
+OFFSETS: Mapping[str, Any] = record(
+    "A table of offsets; x forward of the after perpendicular, z above the baseline.",
+    ("length", "waterlines", "stations"),
+    length=_length("Length between perpendiculars."),
+    waterlines=_lengths("Heights of the waterlines, rising."),
+    stations={
+        "type": "array",
+        "minItems": 3,
+        "items": {
+            "type": "object",
+            "additionalProperties": False,
+            "required": ["x", "half_breadths"],
+            "properties": {
+                "x": _length("Position forward of the after perpendicular."),
+                "half_breadths": _lengths("Half-breadth at each waterline; 0 below the keel."),
+                "keel": _length("Height of the keel here; 0 where left out."),
+                "deck": _length("Height of the deck edge here; the top waterline where left out."),
+                "deck_half_breadth": _length("Half-breadth at the deck edge; as the top waterline where left out."),
+                "half_siding": _length("Half-breadth at the keel, where the keel lies between waterlines."),
             },
         },
     },
-}
+)
 
 
 def hull_from_offsets(offsets: Mapping[str, Any] | HullForm) -> HullForm:

@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import listed
 
 Floats = NDArray[np.float64]
 
@@ -102,18 +103,12 @@ METHOD = Method(
     valid="smooth curves; spacing may be uneven, "
     "and where neighbouring intervals differ more than 2 to 1 they are integrated apart",
     inputs={
-        "ordinates": {
-            "type": "array",
-            "minItems": 2,
-            "items": {"type": "string", "quantity": "length"},
-            "description": "Whole ordinates, such as full breadths of a waterplane, in order.",
-        },
-        "positions": {
-            "type": "array",
-            "minItems": 2,
-            "items": {"type": "string", "quantity": "length"},
-            "description": "Where each ordinate stands, rising.",
-        },
+        "ordinates": listed(
+            {"type": "string", "quantity": "length"},
+            "Whole ordinates, such as full breadths of a waterplane, in order.",
+            2,
+        ),
+        "positions": listed({"type": "string", "quantity": "length"}, "Where each ordinate stands, rising.", 2),
     },
     outputs=(
         Symbol("area", "area under the curve", "area", "m2"),

@@ -12,6 +12,7 @@ from numpy.typing import ArrayLike
 from tenderwright.calculations.hydrostatics.hull_form import NEAR, HullForm
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 
 @dataclass(frozen=True)
@@ -170,30 +171,12 @@ METHOD = Method(
     valid="upright, no deck edge under water, small trim; moulded volume, without shell plating and appendages",
     inputs={
         "offsets": OFFSETS,
-        "draft": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Draft above the baseline, midway between perpendiculars.",
-            "examples": ["3.2 m"],
-        },
-        "trim": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Draft aft less draft forward.",
-            "examples": ["0.4 m"],
-        },
-        "density": {
-            "type": "string",
-            "quantity": "density",
-            "description": "Density of the water.",
-            "examples": ["1025 kg/m3"],
-        },
-        "kg": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Height of the centre of gravity, for the moment to change trim; "
-            "BM_L stands for GM_L without it.",
-        },
+        "draft": quantity("length", "Draft above the baseline, midway between perpendiculars.", "3.2 m"),
+        "trim": quantity("length", "Draft aft less draft forward.", "0.4 m"),
+        "density": quantity("density", "Density of the water.", "1025 kg/m3"),
+        "kg": quantity(
+            "length", "Height of the centre of gravity, for the moment to change trim; BM_L stands for GM_L without it."
+        ),
     },
     outputs=(
         Symbol("volume", "displaced volume", "volume", "m3"),

@@ -10,6 +10,7 @@ from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFS
 from tenderwright.calculations.hydrostatics.shell_area import end_area, shell_area
 from tenderwright.calculations.hydrostatics.upright import hydrostatics
 from tenderwright.calculations.method import Citation, Method, Symbol
+from tenderwright.calculations.schema import quantity
 
 
 def wetted_surface(form: HullForm, draft: float, trim: float = 0.0) -> float:
@@ -31,12 +32,8 @@ def wetted_surface_from_offsets(offsets: Mapping[str, Any], draft: float, trim: 
     }
 
 
-DRAFT = {
-    "type": "string",
-    "quantity": "length",
-    "description": "Draft above the baseline, midway between perpendiculars.",
-}
-TRIM = {"type": "string", "quantity": "length", "description": "Draft aft less draft forward."}
+DRAFT = quantity("length", "Draft above the baseline, midway between perpendiculars.")
+TRIM = quantity("length", "Draft aft less draft forward.")
 
 METHOD = Method(
     name="hydrostatics.wetted-surface",

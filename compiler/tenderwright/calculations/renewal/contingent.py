@@ -19,6 +19,7 @@ from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.renewal.shell_grid import Flags, Floats, Ints
+from tenderwright.calculations.schema import listed, number, quantity
 from tenderwright.calculations.thickness.plates import PlateGrid
 
 PRIOR_WEIGHT = 4.0
@@ -172,32 +173,23 @@ METHOD = Method(
     source=Citation("Bayes's rule for binomial counts, with a bootstrap over strakes", standing="derived"),
     valid="plates gauged much as chance would choose; where the suspect ones were sought out it expects too many",
     inputs={
-        "strakes": {
-            "type": "array",
-            "minItems": 1,
-            "items": {
+        "strakes": listed(
+            {
                 "type": "object",
                 "properties": {
                     "sampled": {"type": "integer", "minimum": 0, "description": "Plates gauged."},
                     "bad": {"type": "integer", "minimum": 0, "description": "Of those, plates to be renewed."},
                     "unsampled": {"type": "integer", "minimum": 0, "description": "Plates not gauged."},
-                    "area": {
-                        "type": "string",
-                        "quantity": "area",
-                        "description": "Plate renewed for one bad plate.",
-                        "examples": ["0.65 m2"],
-                    },
+                    "area": quantity("area", "Plate renewed for one bad plate.", "0.65 m2"),
                 },
                 "required": ["sampled", "bad", "unsampled", "area"],
                 "additionalProperties": False,
             },
-            "description": "The strakes.",
-        },
-        "weight": {
-            "type": "number",
-            "exclusiveMinimum": 0,
-            "description": "Weight of the whole ship against a strake's own readings, in plates; 4 unless given.",
-        },
+            "The strakes.",
+        ),
+        "weight": number(
+            "Weight of the whole ship against a strake's own readings, in plates; 4 unless given.", exclusiveMinimum=0
+        ),
         "draws": {"type": "integer", "minimum": 100, "description": "Draws; 4000 unless given."},
         "seed": {"type": "integer", "minimum": 0, "description": "Seed of the draws; 1 unless given."},
     },

@@ -11,6 +11,7 @@ from msgspec import Struct
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.renewal.outlines import LEAST_SIZE
 from tenderwright.calculations.schema import length as _length
+from tenderwright.calculations.schema import number, quantity
 from tenderwright.calculations.steel.plate_mass import STEEL_DENSITY, plate_mass
 
 CORNER_THICKNESSES = 5.0
@@ -111,17 +112,12 @@ METHOD = Method(
         "length": _length("Length along the ship.", "1.68 m"),
         "breadth": _length("Breadth along the girth.", "1.15 m"),
         "thickness": _length("Thickness of the new plate.", "11 mm"),
-        "tolerance": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Mill tolerance over the nominal mass; by thickness from the published table unless given.",
-            "examples": ["5 %"],
-        },
-        "corner": {
-            "type": "number",
-            "minimum": 0,
-            "description": "Radius of the corners in thicknesses; 5 unless given.",
-        },
+        "tolerance": quantity(
+            "fraction",
+            "Mill tolerance over the nominal mass; by thickness from the published table unless given.",
+            "5 %",
+        ),
+        "corner": number("Radius of the corners in thicknesses; 5 unless given.", minimum=0),
         "least": _length("Least side of an insert; 300 mm unless given.", "300 mm"),
     },
     outputs=(

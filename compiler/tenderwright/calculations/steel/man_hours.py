@@ -9,6 +9,7 @@ from typing import Literal
 import numpy as np
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import number, quantity
 from tenderwright.calculations.steel.plate_mass import plate_mass
 
 BUTLER = Citation("D. Butler, Guide to Ship Repair Estimates (in Man-hours), 2000", "steel renewal")
@@ -110,24 +111,9 @@ METHOD = Method(
     source=BUTLER,
     valid="welded steel up to 20 mm; riveted work is not in it",
     inputs={
-        "length": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Greatest length of the piece.",
-            "examples": ["2.0 m"],
-        },
-        "breadth": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Greatest breadth of the piece; for an angle, the sum of its legs.",
-            "examples": ["1.5 m"],
-        },
-        "thickness": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Thickness of the piece.",
-            "examples": ["10 mm"],
-        },
+        "length": quantity("length", "Greatest length of the piece.", "2.0 m"),
+        "breadth": quantity("length", "Greatest breadth of the piece; for an angle, the sum of its legs.", "1.5 m"),
+        "thickness": quantity("length", "Thickness of the piece.", "10 mm"),
         "place": {"type": "string", "enum": list(PLACE_FACTORS), "description": "Place; flat unless given."},
         "curvature": {"type": "string", "enum": list(CURVATURE_FACTORS), "description": "None unless given."},
         "high_tensile": {
@@ -139,11 +125,7 @@ METHOD = Method(
             "enum": list(TREATMENT_FACTORS),
             "description": "Renew unless given.",
         },
-        "rate": {
-            "type": "number",
-            "exclusiveMinimum": 0,
-            "description": "Man-hours per tonne of your own, in place of the source's.",
-        },
+        "rate": number("Man-hours per tonne of your own, in place of the source's.", exclusiveMinimum=0),
         "other_factors": {
             "type": "array",
             "items": {"type": "number", "exclusiveMinimum": 0},

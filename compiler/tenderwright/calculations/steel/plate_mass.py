@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from typing import Literal
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 _POUND = 0.45359237
 _FOOT = 0.3048
@@ -62,13 +63,8 @@ METHOD = Method(
     source=Citation("Pressure Vessel Design Manual", "Table 2-18, for 40.8 lb/ft² per inch"),
     valid="nominal thickness; plate as rolled may be several per cent heavier",
     inputs={
-        "area": {"type": "string", "quantity": "area", "description": "Area of plate.", "examples": ["3 m2"]},
-        "thickness": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Thickness of plate.",
-            "examples": ["10 mm"],
-        },
+        "area": quantity("area", "Area of plate.", "3 m2"),
+        "thickness": quantity("length", "Thickness of plate.", "10 mm"),
         "metal": {
             "type": "string",
             "enum": ["steel", "pound-plate steel", "wrought iron"],

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 SEA, FRESH = 1025.0, 1000.0
 
@@ -45,19 +46,10 @@ METHOD = Method(
     source=Citation("Derrett, Ship Stability for Masters and Mates", "p. 79"),
     valid="dock water of 1000 to 1025 kg/m3, near the draft that TPC is for",
     inputs={
-        "density": {"type": "string", "quantity": "density", "description": "Density of the dock water."},
-        "displacement": {"type": "string", "quantity": "mass", "description": "Displacement."},
-        "mass_per_immersion": {
-            "type": "string",
-            "quantity": "line_load",
-            "description": "Mass per unit of immersion in sea water (TPC).",
-            "examples": ["6.77 t/cm"],
-        },
-        "fresh_water_allowance": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Fresh-water allowance, in place of displacement and TPC.",
-        },
+        "density": quantity("density", "Density of the dock water."),
+        "displacement": quantity("mass", "Displacement."),
+        "mass_per_immersion": quantity("line_load", "Mass per unit of immersion in sea water (TPC).", "6.77 t/cm"),
+        "fresh_water_allowance": quantity("length", "Fresh-water allowance, in place of displacement and TPC."),
     },
     outputs=(
         Symbol("fresh_water_allowance", "fresh-water allowance", "length", "mm"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 
 def free_surface(
@@ -35,14 +36,10 @@ METHOD = Method(
     source=Citation("Derrett, Ship Stability for Masters and Mates", "pp. 193-195"),
     valid="slack rectangular tank, small heel",
     inputs={
-        "length": {"type": "string", "quantity": "length", "description": "Length of the free surface."},
-        "breadth": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Whole breadth of the free surface.",
-        },
-        "density": {"type": "string", "quantity": "density", "description": "Density of the liquid."},
-        "displacement": {"type": "string", "quantity": "mass", "description": "Displacement of the ship."},
+        "length": quantity("length", "Length of the free surface."),
+        "breadth": quantity("length", "Whole breadth of the free surface."),
+        "density": quantity("density", "Density of the liquid."),
+        "displacement": quantity("mass", "Displacement of the ship."),
         "divisions": {
             "type": "integer",
             "minimum": 1,

@@ -7,7 +7,7 @@ from math import tan
 from typing import Any
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange
-from tenderwright.calculations.schema import length
+from tenderwright.calculations.schema import length, quantity
 from tenderwright.calculations.tanks.contents import CONTENTS, TankContents, outputs_of
 from tenderwright.calculations.tanks.polyhedron import Polyhedron
 from tenderwright.calculations.tanks.sounding import at_sounding, at_ullage
@@ -56,17 +56,13 @@ METHOD = Method(
         "tank": SHAPE,
         "pipe_foot": {**POINT, "description": "Foot of the sounding pipe (striking plate)."},
         "pipe_head": {**POINT, "description": "Head of the pipe; upright to the tank's top where left out."},
-        "density": {"type": "string", "quantity": "density", "description": "Density of the liquid."},
+        "density": quantity("density", "Density of the liquid."),
         "sounding": length("Depth read along the pipe from its foot."),
         "ullage": length("Distance read down the pipe from its head."),
         "trim": length("Draft aft less draft forward."),
         "length_between_perpendiculars": length("Length that the trim refers to."),
-        "heel": {"type": "string", "quantity": "angle", "description": "Heel, positive starboard down."},
-        "permeability": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Part of the moulded volume that liquid can fill.",
-        },
+        "heel": quantity("angle", "Heel, positive starboard down."),
+        "permeability": quantity("fraction", "Part of the moulded volume that liquid can fill."),
     },
     outputs=CONTENTS,
     kernel=sounding_volume,

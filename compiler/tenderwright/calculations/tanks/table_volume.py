@@ -7,6 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import listed, quantity
 
 
 def table_volume(sounding: float, soundings: Sequence[float], volumes: Sequence[float]) -> dict[str, float]:
@@ -34,19 +35,9 @@ METHOD = Method(
     source=Citation("linear interpolation of a calibration table", "", "common practice, no source"),
     valid="sounding corrected for trim and inside the table",
     inputs={
-        "sounding": {"type": "string", "quantity": "length", "description": "Sounding, corrected for trim."},
-        "soundings": {
-            "type": "array",
-            "minItems": 2,
-            "items": {"type": "string", "quantity": "length"},
-            "description": "The table's soundings, rising.",
-        },
-        "volumes": {
-            "type": "array",
-            "minItems": 2,
-            "items": {"type": "string", "quantity": "volume"},
-            "description": "The volume at each sounding.",
-        },
+        "sounding": quantity("length", "Sounding, corrected for trim."),
+        "soundings": listed({"type": "string", "quantity": "length"}, "The table's soundings, rising.", 2),
+        "volumes": listed({"type": "string", "quantity": "volume"}, "The volume at each sounding.", 2),
     },
     outputs=(Symbol("volume", "volume of liquid", "volume", "m3"),),
     kernel=table_volume,

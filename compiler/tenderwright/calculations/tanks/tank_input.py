@@ -8,7 +8,7 @@ from typing import Any
 
 from tenderwright.calculations.hydrostatics.offsets import OFFSETS, hull_from_offsets
 from tenderwright.calculations.method import OutOfRange
-from tenderwright.calculations.schema import length, record
+from tenderwright.calculations.schema import length, listed, record
 from tenderwright.calculations.tanks.polyhedron import Polyhedron, box, from_hull, lofted
 from tenderwright.calculations.tanks.sounding import SoundingPipe, Tank
 
@@ -23,11 +23,8 @@ BOX = record(
     top=length("Height of the top."),
 )
 
-SECTIONS = {
-    "type": "array",
-    "minItems": 2,
-    "description": "Transverse sections from aft forward, each with the same number of corners in the same order.",
-    "items": record(
+SECTIONS = listed(
+    record(
         "One section.",
         ("x", "corners"),
         x=length("Position forward of AP."),
@@ -37,7 +34,9 @@ SECTIONS = {
             "items": record("A corner.", ("y", "z"), y=length("To port."), z=length("Above the baseline.")),
         },
     ),
-}
+    "Transverse sections from aft forward, each with the same number of corners in the same order.",
+    2,
+)
 
 POINT = record(
     "A point in ship axes.",

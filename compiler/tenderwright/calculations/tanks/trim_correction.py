@@ -6,6 +6,7 @@ from math import cos, tan
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length as _length
+from tenderwright.calculations.schema import quantity
 
 
 def trim_correction(
@@ -62,12 +63,8 @@ METHOD = Method(
         "trim": _length("Draft aft less draft forward."),
         "length": _length("Length that the trim refers to."),
         "pipe_to_port_of_centre": _length("Pipe to port of the tank's centre; negative to starboard."),
-        "heel": {"type": "string", "quantity": "angle", "description": "Heel, positive starboard down."},
-        "slant": {
-            "type": "string",
-            "quantity": "angle",
-            "description": "Lean of the pipe from the vertical.",
-        },
+        "heel": quantity("angle", "Heel, positive starboard down."),
+        "slant": quantity("angle", "Lean of the pipe from the vertical."),
     },
     outputs=(
         Symbol("correction", "correction to the sounding", "length", "m"),

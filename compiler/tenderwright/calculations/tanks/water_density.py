@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 PURE = (999.842594, 6.793952e-2, -9.095290e-3, 1.001685e-4, -1.120083e-6, 6.536332e-9)
 LINEAR = (8.24493e-1, -4.0899e-3, 7.6438e-5, -8.2467e-7, 5.3875e-9)
@@ -36,18 +37,8 @@ METHOD = Method(
     source=Citation("UNESCO technical papers in marine science 44 (EOS-80)"),
     valid="salinity 0 to 42 g/kg, temperature -2 to 40 degC, at the surface",
     inputs={
-        "salinity": {
-            "type": "string",
-            "quantity": "salinity",
-            "examples": ["28 g/kg"],
-            "description": "Salinity.",
-        },
-        "temperature": {
-            "type": "string",
-            "quantity": "temperature",
-            "examples": ["9 degC"],
-            "description": "Temperature of the water.",
-        },
+        "salinity": quantity("salinity", "Salinity.", "28 g/kg"),
+        "temperature": quantity("temperature", "Temperature of the water.", "9 degC"),
     },
     outputs=(Symbol("density", "density of the water", "density", "kg/m3"),),
     kernel=water_density,

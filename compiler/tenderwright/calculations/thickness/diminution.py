@@ -10,6 +10,7 @@ from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import listed, quantity
 from tenderwright.calculations.thickness.columns import Flags, Floats
 from tenderwright.calculations.thickness.limits import (
     SUBSTANTIAL_SHARE,
@@ -97,29 +98,9 @@ METHOD = Method(
     source=Citation("IMO 2011 ESP Code", "1.2.9; LR Naval Survey Guidance, Ch. 11, 2.1.3"),
     valid="general wastage against the thickness as built; pits have rules of their own",
     inputs={
-        "as_built": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Thickness as built, from the plan; a pound-plate name may be used.",
-            "examples": ["12.5 mm"],
-        },
-        "measured": {
-            "type": "array",
-            "minItems": 1,
-            "items": {
-                "type": "string",
-                "quantity": "length",
-                "description": "One reading.",
-                "examples": ["10.8 mm"],
-            },
-            "description": "The readings of one plate.",
-        },
-        "allowable": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "What the plate may lose before it is renewed, as its source says.",
-            "examples": ["25 %"],
-        },
+        "as_built": quantity("length", "Thickness as built, from the plan; a pound-plate name may be used.", "12.5 mm"),
+        "measured": listed(quantity("length", "One reading.", "10.8 mm"), "The readings of one plate."),
+        "allowable": quantity("fraction", "What the plate may lose before it is renewed, as its source says.", "25 %"),
     },
     outputs=(
         Symbol("loss", "loss of each reading", "length", "mm"),

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length as _length
+from tenderwright.calculations.schema import quantity
 from tenderwright.calculations.thickness.columns import Floats
 from tenderwright.calculations.thickness.limits import renewal_thickness, substantial_thickness
 from tenderwright.calculations.thickness.rate import NO_MEASURABLE_LOSS
@@ -121,36 +122,11 @@ METHOD = Method(
     inputs={
         "as_built": _length("Thickness as built.", "11.1 mm"),
         "thickness": _length("Thickness at the survey.", "9.2 mm"),
-        "allowable": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "What the plate may lose before it is renewed.",
-            "examples": ["25 %"],
-        },
-        "rate": {
-            "type": "string",
-            "quantity": "rate_of_loss",
-            "description": "Rate of loss; nothing or less is no measurable loss.",
-            "examples": ["0.05 mm/yr"],
-        },
-        "uncertainty": {
-            "type": "string",
-            "quantity": "rate_of_loss",
-            "description": "Uncertainty of the rate; nothing unless given.",
-            "examples": ["0.01 mm/yr"],
-        },
-        "to_docking": {
-            "type": "string",
-            "quantity": "time",
-            "description": "From the survey to the docking planned.",
-            "examples": ["1.5 yr"],
-        },
-        "interval": {
-            "type": "string",
-            "quantity": "time",
-            "description": "From that docking to the next.",
-            "examples": ["10 yr"],
-        },
+        "allowable": quantity("fraction", "What the plate may lose before it is renewed.", "25 %"),
+        "rate": quantity("rate_of_loss", "Rate of loss; nothing or less is no measurable loss.", "0.05 mm/yr"),
+        "uncertainty": quantity("rate_of_loss", "Uncertainty of the rate; nothing unless given.", "0.01 mm/yr"),
+        "to_docking": quantity("time", "From the survey to the docking planned.", "1.5 yr"),
+        "interval": quantity("time", "From that docking to the next.", "10 yr"),
     },
     outputs=(
         Symbol("at_docking", "thickness at the docking planned", "length", "mm"),

@@ -9,7 +9,7 @@ import numpy as np
 from msgspec import Struct
 
 from tenderwright.calculations.method import OutOfRange
-from tenderwright.calculations.schema import length, listed, record
+from tenderwright.calculations.schema import length, listed, record, text
 from tenderwright.calculations.thickness.cells import Ints
 from tenderwright.calculations.thickness.columns import Flags
 from tenderwright.calculations.thickness.readings import Readings, year_of
@@ -29,7 +29,7 @@ READING: Mapping[str, Any] = {
     "measured": length("Thickness measured.", "9.8 mm"),
 }
 PLACE: Mapping[str, Any] = {
-    "strake": {"type": "string", "description": "Name of the strake."},
+    "strake": text("Name of the strake."),
     "side": {"type": "string", "enum": list(SIDES), "description": "Side of the ship."},
     "at": length("Place forward of the after perpendicular.", "21.3 m"),
 }

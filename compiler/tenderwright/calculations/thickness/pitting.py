@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length as _length
+from tenderwright.calculations.schema import quantity
 from tenderwright.calculations.thickness.readings import GREATEST_THICKNESS
 from tenderwright.calculations.verdict import within
 
@@ -137,12 +138,7 @@ METHOD = Method(
     inputs={
         "as_built": _length("Thickness as built.", "11.1 mm"),
         "thickness": _length("Thickness of the plate between the pits.", "10.4 mm"),
-        "intensity": {
-            "type": "string",
-            "quantity": "fraction",
-            "description": "Share of the area of one side that is pitted.",
-            "examples": ["20 %"],
-        },
+        "intensity": quantity("fraction", "Share of the area of one side that is pitted.", "20 %"),
         "depths": {
             "type": "array",
             "items": _length("Depth of one pit.", "2.5 mm"),

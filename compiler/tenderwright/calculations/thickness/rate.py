@@ -10,6 +10,7 @@ import numpy as np
 from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import listed, quantity
 from tenderwright.calculations.thickness.cells import Ints
 from tenderwright.calculations.thickness.columns import Flags, Floats
 from tenderwright.calculations.thickness.plates import least_by
@@ -158,42 +159,21 @@ METHOD = Method(
     source=Citation("HSE, guide to statistics of thickness readings", "least squares; conservative pair"),
     valid="two or more surveys of the same plate; where r ≤ 0 there is no measurable loss, not endless life",
     inputs={
-        "as_built": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Thickness as built.",
-            "examples": ["12.5 mm"],
-        },
-        "surveys": {
-            "type": "array",
-            "minItems": 2,
-            "items": {
+        "as_built": quantity("length", "Thickness as built.", "12.5 mm"),
+        "surveys": listed(
+            {
                 "type": "object",
                 "properties": {
                     "date": {"type": "string", "description": "Day of the survey.", "examples": ["2025-10-06"]},
-                    "measured": {
-                        "type": "array",
-                        "minItems": 1,
-                        "items": {
-                            "type": "string",
-                            "quantity": "length",
-                            "description": "One reading.",
-                            "examples": ["10.8 mm"],
-                        },
-                        "description": "Readings of the plate.",
-                    },
+                    "measured": listed(quantity("length", "One reading.", "10.8 mm"), "Readings of the plate."),
                 },
                 "required": ["date", "measured"],
                 "additionalProperties": False,
             },
-            "description": "Surveys of the plate.",
-        },
-        "uncertainty": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Uncertainty of a survey's mean; 0.1 mm unless given.",
-            "examples": ["0.1 mm"],
-        },
+            "Surveys of the plate.",
+            2,
+        ),
+        "uncertainty": quantity("length", "Uncertainty of a survey's mean; 0.1 mm unless given.", "0.1 mm"),
     },
     outputs=(
         Symbol("rate", "rate of loss", "rate_of_loss", "mm/yr"),

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Any, Literal
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 from tenderwright.calculations.tightness import figures
 from tenderwright.calculations.tightness.figures import TestFigure
 from tenderwright.calculations.tightness.head import head_to_pressure, u_tube_height
@@ -195,18 +196,8 @@ METHOD = Method(
         "structure": {"type": "string", "enum": ["welded", "riveted"], "description": "How it is built."},
         "hose_possible": {"type": "boolean", "description": "Whether a hose can play on it; true unless given."},
         "by_air": {"type": "boolean", "description": "Whether a tank is to be tested by air; by head unless given."},
-        "head": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Head agreed, above the top of the tank.",
-            "examples": ["1.2 m"],
-        },
-        "pressure": {
-            "type": "string",
-            "quantity": "pressure",
-            "description": "Pressure agreed.",
-            "examples": ["0.05 bar"],
-        },
+        "head": quantity("length", "Head agreed, above the top of the tank.", "1.2 m"),
+        "pressure": quantity("pressure", "Pressure agreed.", "0.05 bar"),
         "source": {
             "type": "string",
             "minLength": 1,

@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.schema import quantity
 
 GRAVITY = 9.80665
 FRESH_WATER, SEA_WATER = 1000.0, 1025.0
@@ -61,24 +62,9 @@ METHOD = Method(
     source=Citation("Hydrostatics, g = 9.80665 m/s²", standing="derived"),
     valid="water at rest",
     inputs={
-        "head": {
-            "type": "string",
-            "quantity": "length",
-            "description": "Head of water; give this or the pressure.",
-            "examples": ["2.4 m"],
-        },
-        "pressure": {
-            "type": "string",
-            "quantity": "pressure",
-            "description": "Pressure; give this or the head.",
-            "examples": ["0.15 bar"],
-        },
-        "density": {
-            "type": "string",
-            "quantity": "density",
-            "description": "Density of the water; fresh water unless given.",
-            "examples": ["1025 kg/m3"],
-        },
+        "head": quantity("length", "Head of water; give this or the pressure.", "2.4 m"),
+        "pressure": quantity("pressure", "Pressure; give this or the head.", "0.15 bar"),
+        "density": quantity("density", "Density of the water; fresh water unless given.", "1025 kg/m3"),
     },
     outputs=(
         Symbol("pressure", "pressure", "pressure", "bar"),
