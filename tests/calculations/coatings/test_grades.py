@@ -9,14 +9,14 @@ from tenderwright.calculations.method import OutOfRange
 @pytest.mark.parametrize(
     ("iso", "sspc", "nace"),
     [
-        # Tables of correspondence: studylib 27440998; PCI appendix A; shotblastech.com.
+        # Dry grades as SSPC-VIS 1 pairs them with ISO 8501-1 (from memory).
         ("Sa 3", "SSPC-SP 5", "NACE No. 1"),
         ("Sa 2 1/2", "SSPC-SP 10", "NACE No. 2"),
         ("Sa 2", "SSPC-SP 6", "NACE No. 3"),
         ("Sa 1", "SSPC-SP 7", "NACE No. 4"),
         ("St 3", "SSPC-SP 3", None),
         ("St 2", "SSPC-SP 2", None),
-        # Waterjetting: aquajetsme.com; that they answer to ISO 8501-4 is from memory.
+        # Waterjetting: SSPC-SP WJ and ISO 8501-4 (from memory).
         ("Wa 2 1/2", "WJ-2", None),
         ("Wa 2", "WJ-3", None),
         ("Wa 1", "WJ-4", None),

@@ -35,7 +35,7 @@ def test_underwater_area_beside_a_published_wetted_surface() -> None:
 
 
 def test_bands_and_decks() -> None:
-    # bbs.coatu.com formula sheet; no published numbers, worked by hand (derived).
+    # Worked by hand from the formulas (derived).
     assert boottop_area(46.0, 9.2, 0.6) == pytest.approx(2 * 0.6 * (46 + 4.6))
     assert topside_area(51.0, 9.2, 1.2) == pytest.approx(2 * 1.2 * (51 + 4.6))
     assert weather_deck_area(51.0, 9.2, 0.845) == pytest.approx(51 * 9.2 * 0.845)

@@ -10,8 +10,8 @@ from tenderwright.calculations.coatings.profile_fill import (
 from tenderwright.calculations.method import OutOfRange
 
 
-def test_published_cost_of_a_profile() -> None:
-    # blastone.com, cost of too much surface profile: 10 000 ft², 50 µm, 79 %, transfer 75 %: about 80 L.
+def test_cost_of_a_profile() -> None:
+    # A supplier's example (common practice, no source): 10 000 ft², 50 µm, 79 %, transfer 75 %: about 80 L.
     paint = 1000 * profile_fill(10_000 * 0.3048**2, 50e-6, 0.79, 0.25)
     assert paint == pytest.approx(78.4, abs=0.05)
     assert paint == pytest.approx(80, rel=0.025)

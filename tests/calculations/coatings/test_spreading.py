@@ -29,8 +29,8 @@ def test_us_form_gives_the_handbook_figures(solids: float, mils: float, printed:
     assert exact == pytest.approx(printed, rel=0.003)
 
 
-def test_si_form_gives_the_published_figure() -> None:
-    # askvity.com, how to work out spreading rate: 71 % and 125 µm give 5.7 m²/L.
+def test_si_form_gives_the_figure_of_the_rule_of_thumb() -> None:
+    # Derived: ten times the solids in percent by the film in µm, 710/125 = 5.68 m²/L.
     assert theoretical_spreading_rate(0.71, 125e-6) / 1000 == pytest.approx(5.68, abs=1e-9)
     assert theoretical_spreading_rate(0.71, 125e-6) / 1000 == pytest.approx(5.7, abs=0.05)
 

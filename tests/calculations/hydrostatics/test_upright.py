@@ -87,7 +87,7 @@ def test_moment_to_change_trim():
 
 
 def test_unanswered_exercise_on_a_waterplane():
-    """Dieselship.com Q7 prints no answer; computed apart: Aw 1507.0 m2, LCF 6.530 m aft, I_L 1232649 m4."""
+    """A waterplane of nine half-breadths, computed apart (derived): Aw 1507.0 m2, LCF 6.530 m aft, I_L 1232649 m4."""
     half = np.array([3.3, 6.8, 7.6, 8.1, 8.1, 8.0, 6.6, 2.8, 0.0])
     form = hull_form(
         length=120,

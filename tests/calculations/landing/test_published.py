@@ -19,7 +19,7 @@ T, T_PER_CM = 1e3, 1e5
 
 
 def test_derrett_greatest_trim_for_a_required_gm():
-    """Derrett, Ship Stability for Masters and Mates (as given at sailorsknowit.com, drydocking and stability maths):
+    """Derrett, Ship Stability for Masters and Mates, drydocking:
     W 3000, KM 6, KG 5.5, l 48, MCTC 40, GM 0.3: (a) 100 t and 120 cm, (b) 105.26 t and 126.3 cm."""
     falls = greatest_upthrust(3000 * T, 6.0, 5.5, 0.3, "KM falls")
     rises = greatest_upthrust(3000 * T, 6.0, 5.5, 0.3, "KG rises")
@@ -42,7 +42,7 @@ def test_derrett_example_1():
 
 
 def test_dubey_2_partial_stage_and_settled():
-    """C. L. Dubey, Exercise 8 no. 2 (marinegyaan.com): W 6220, L 144, l 70, KM 6.9, KG 6.2, MCTC 150, TPC 17, drafts
+    """C. L. Dubey, Exercise 8 no. 2: W 6220, L 144, l 70, KM 6.9, KG 6.2, MCTC 150, TPC 17, drafts
     4.10 and 6.20, 7.0 m over the blocks. Lowered 1.5 m: 245.03 t, loss 0.272, GM 0.428, which is form (a) although
     printed as GG1. Lowered 1.0 m more: 1154.3 t with d_m 5.179, loss 1.280; unrounded 1154.58 t and 1.2808."""
     upthrust = partial_upthrust(6.20 - 5.5, 17 * T_PER_CM, 150 * T_PER_CM, 70.0, 144.0)
@@ -81,7 +81,7 @@ def test_dubey_1_dock_water_and_upthrust():
 
 
 def test_dubey_4_one_metre_below_first_touch():
-    """C. L. Dubey, Exercise 8 (marinegyaan.com, p. 5): W 9013 (2013 on the page is a misprint), L 145, KG 8.0, TPC
+    """C. L. Dubey, Exercise 8, p. 5: W 9013 (2013 on the page is a misprint), L 145, KG 8.0, TPC
     21.89, MCTC 162.7, LCF 72.013, FSM 900, KM 9.151, drafts 3.4 and 5.8: d_m 4.608, P 376.64 t, loss 0.382, free
     surface 0.104, which is FSM/(W - P)."""
     afloat = Afloat(9013e3, 145.0, 5.8, 3.4, 72.013, 21.89 * T_PER_CM, 162.7 * T_PER_CM, 9.151, 8.0, 900 * T)
@@ -95,7 +95,7 @@ def test_dubey_4_one_metre_below_first_touch():
 
 
 def test_dubey_5_by_one_righting_moment():
-    """C. L. Dubey, Exercise 8 (marinegyaan.com, pp. 7-8): W 8487, L 140, drafts 3.0 and 5.8, KG 8.6, FSM 800, LCF 72.1,
+    """C. L. Dubey, Exercise 8, pp. 7-8: W 8487, L 140, drafts 3.0 and 5.8, KG 8.6, FSM 800, LCF 72.1,
     MCTC 161, KM 9.57: P 625.24 t, loss 0.705. The page mixes P KM/W with FSM/(W - P) and prints 24.14 t m at 1 degree;
     by one righting moment it is 25.29 t m (derived)."""
     upthrust = critical_upthrust(161 * T_PER_CM, 2.8, 72.1)
@@ -106,7 +106,7 @@ def test_dubey_5_by_one_righting_moment():
 
 
 def test_dubey_7_greatest_trim_and_trim_at_instability():
-    """C. L. Dubey, Exercise 8 (marinegyaan.com, p. 10): W 4740, L 120, KM 6.0, KG 5.5, LCF amidships, MCTC 79, GM 0.3:
+    """C. L. Dubey, Exercise 8, p. 10: W 4740, L 120, KM 6.0, KG 5.5, LCF amidships, MCTC 79, GM 0.3:
     158 t and 1.2 m; unstable at a trim of 3.00 m. The 305 t printed for instability does not reproduce: it is 395 t."""
     upthrust = greatest_upthrust(4740 * T, 6.0, 5.5, 0.3, "KM falls")
     assert upthrust / T == pytest.approx(158.0)
@@ -117,7 +117,7 @@ def test_dubey_7_greatest_trim_and_trim_at_instability():
 
 
 def test_dubey_9_from_touch_to_instability():
-    """C. L. Dubey, Exercise 8 (marinegyaan.com, pp. 16-17): L 84, W 3000, TPC 12, KM 4.5, KG 4.05, MCTC 80, LCF 2 m
+    """C. L. Dubey, Exercise 8, pp. 16-17: L 84, W 3000, TPC 12, KM 4.5, KG 4.05, MCTC 80, LCF 2 m
     aft of amidships, drafts 4.0 and 4.5: P 100 t, GM 0.30; settled at 4.178 fore and aft; unstable at 300 t,
     draft 4.012."""
     afloat = Afloat(3000 * T, 84.0, 4.5, 4.0, 40.0, 12 * T_PER_CM, 80 * T_PER_CM, 4.5, 4.05)

@@ -12,7 +12,7 @@ INCH = 0.0254
 
 @pytest.mark.parametrize(("plate", "hole"), [(5 / 16, 0.73), (7 / 16, 0.86), (1 / 2, 0.91), (9 / 16, 0.975), (1, 1.3)])
 def test_published_holes(plate: float, hole: float) -> None:
-    # Unwin's rule as tabled in A Text-Book of Mechanical Engineering (archive.org).
+    # Unwin's rule as tabled in A Text-Book of Mechanical Engineering.
     assert rivet_hole(plate * INCH) / INCH == pytest.approx(hole, abs=0.0125)
 
 

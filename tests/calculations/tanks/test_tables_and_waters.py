@@ -13,7 +13,7 @@ from tenderwright.calculations.tanks.water_density import water_density
 
 
 def test_bunker_survey_example():
-    """Bunker survey calculation (sevensurveyor.com): 3.27 m gives 161.68 m3; with VCF 0.9870, WCF 0.9892:
+    """A bunker survey worked by hand (derived): 3.27 m gives 161.68 m3; with VCF 0.9870, WCF 0.9892:
     157.85 t."""
     found = table_volume(3.27, [3.20, 3.30], [157.20, 163.60])
     assert found["volume"] == pytest.approx(161.68, abs=0.0005)

@@ -28,7 +28,8 @@ class PreparationGrade(Struct, frozen=True):
 
 SOURCE = Citation(
     "Tables of correspondence of ISO 8501-1, SSPC, NACE and BS 4232",
-    "studylib 27440998; PCI appendix A; shotblastech.com; waterjetting from aquajetsme.com",
+    "dry grades as SSPC-VIS 1 pairs them; waterjetting and its answer in ISO 8501-4",
+    "from memory",
 )
 
 GRADES: tuple[PreparationGrade, ...] = (

@@ -9,7 +9,7 @@ from tenderwright.calculations.coatings.ranges import require_not_negative, requ
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import number, quantity
 
-TRADE_SHEET = Citation("Hull painting area formula sheet, bbs.coatu.com", standing="common practice, no source")
+TRADE_SHEET = Citation("Area formulas of paint makers' sheets", standing="common practice, no source")
 
 UNDERWATER_COEFFICIENTS = {"large tanker": 0.90, "bulk carrier": 0.85, "dry cargo liner": 0.725}
 """Coefficient P of the underwater area, from `TRADE_SHEET`; the middle of 0.70 to 0.75 for a liner.

@@ -14,14 +14,14 @@ from tenderwright.calculations.schema import number, quantity
 
 LEAST_FACTOR = 0.5
 DEFAULT_PROFILE_FACTOR = 1.0
-"""Dead film per profile height k: 1.0 in an abrasive supplier's example (blastone.com); 0.5 to 1.0 is met."""
+"""Dead film per profile height k: 0.5 to 1.0 is met (common practice, no source); the greater is on the safe side."""
 
 
 def dead_volume(area: float, profile: float, profile_factor: float = DEFAULT_PROFILE_FACTOR) -> float:
     """Find the volume of dry paint that the profile swallows.
 
     Formula: V_dead = k Rz A, in m³ of solids. Symbols: area in m², profile Rz in m, profile_factor k.
-    Source: blastone.com, cost of too much surface profile (abrasive supplier, k = 1). Raises OutOfRange.
+    Source: volume of the troughs of a profile (derived); k is common practice, no source. Raises OutOfRange.
     """
     require_not_negative("area", area)
     require_not_negative("profile", profile)
@@ -64,7 +64,7 @@ METHOD = Method(
     name="coating.profile-fill",
     title="Paint that fills the blast profile",
     formula="V = A · k · Rz / (VS · (1 − loss))",
-    source=Citation("Cost of too much surface profile, blastone.com", "worked example with k = 1"),
+    source=Citation("Volume of the troughs of a profile; the factor k", standing="common practice, no source"),
     valid="the first coat on blasted steel; k of 0.5 to 1.0",
     inputs={
         "area": quantity("area", "Blasted area.", "929.03 m2"),

@@ -41,7 +41,7 @@ def practical_spreading_rate(theoretical: float, loss: float) -> float:
 
     Formula: PSR = TSR (1 - LF). Symbols: theoretical in m²/m³ (or any unit, kept); loss LF, the fraction of
     the paint used that does not end on the surface, 0 <= LF < 1.
-    Source: common definition of practical coverage (corrosionpedia.com). Raises OutOfRange.
+    Source: definition of practical coverage (common practice, no source). Raises OutOfRange.
     """
     require_positive("spreading rate", theoretical)
     require_loss(loss)
