@@ -83,7 +83,7 @@ def _issue(stated: Stated) -> Issue:
 
     compiled = stated.compiled
     edition, form = compose_yard(compiled, stated.state)
-    return Issue(Desk(compiled.package, compiled.links, compiled.record, compiled.results), edition, form)
+    return Issue(Desk(compiled.package, compiled.links, compiled.calculated), edition, form)
 
 
 def _statement(

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 
 from tenderwright.calculations.calculate import calculate
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.value import Record
 from tenderwright.checks.context import Context
 from tenderwright.checks.owner.context import OwnerContext
@@ -49,9 +49,13 @@ class Compiled(Struct, frozen=True):
     files: Files
     package: Package
     links: Links
-    record: Record
-    results: Results
+    calculated: Calculated
     notices: tuple[Notice, ...]
+
+    @property
+    def record(self) -> Record:
+        """Give the record of calculation."""
+        return self.calculated.record
 
     @property
     def sound(self) -> bool:
@@ -96,13 +100,14 @@ def compile_package(files: Files) -> Compiled:
     mistakes, shape_notices = shape(files)
     package, model_notices = load_package(files, mistakes)
     links, link_notices = link(package)
-    record, results = calculate(package)
+    calculated = calculate(package)
+    record = calculated.record
     value_notices = link_values(links, record.known, record.missing)
     quantity_notices = quantity_mistakes(package, record)
-    check_notices = run_checks(Context(package, links, record, results, issued_items(files)))
+    check_notices = run_checks(Context(package, links, calculated, issued_items(files)))
     found = [*files.notices, *shape_notices, *model_notices, *link_notices]
     found += links.broken.hold_back([*record.notices, *value_notices, *quantity_notices, *check_notices])
-    return Compiled(files, package, links, record, results, tuple(sort_notices(found)))
+    return Compiled(files, package, links, calculated, tuple(sort_notices(found)))
 
 
 def compile_owner(files: Files, compiled: Compiled) -> OwnersSide:
@@ -114,7 +119,7 @@ def compile_owner(files: Files, compiled: Compiled) -> OwnersSide:
     value_notices = link_values(links, compiled.record.known, compiled.record.missing)
     estimate, price_notices = price(papers, compiled.package, compiled.record)
     schedule, plan_notices = plan(papers, compiled.package, compiled.record)
-    dock, dock_notices = ledger(papers, compiled.package, compiled.record, compiled.results, estimate, files.sources)
+    dock, dock_notices = ledger(papers, compiled.package, compiled.calculated, estimate, files.sources)
     check_notices = run_owner_checks(OwnerContext(compiled.package, papers, estimate, schedule, dock))
     notices = [*files.notices, *shape_notices, *model_notices, *link_notices]
     later = [*value_notices, *price_notices, *plan_notices, *dock_notices, *check_notices]
@@ -131,7 +136,7 @@ def compose_yard(compiled: Compiled, state: GitState) -> tuple[Edition, PriceFor
     from tenderwright.documents.desk import Desk
     from tenderwright.documents.editions import stamp, yard_edition
 
-    desk = Desk(compiled.package, compiled.links, compiled.record, compiled.results)
+    desk = Desk(compiled.package, compiled.links, compiled.calculated)
     return yard_edition(desk, stamp(state))
 
 
@@ -149,7 +154,7 @@ def owner_desk(compiled: Compiled, owner: OwnersSide) -> Desk:
 
     package, estimate = compiled.package, owner.estimate
     foresight = foresee(owner.papers, package, estimate, owner.schedule) if estimate is not None else None
-    return Desk(package, compiled.links, compiled.record, compiled.results, estimate, foresight)
+    return Desk(package, compiled.links, compiled.calculated, estimate, foresight)
 
 
 def write(edition: Edition, form: PriceForm, typesetter: Typesetter, state: GitState) -> Written:

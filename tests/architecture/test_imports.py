@@ -13,7 +13,7 @@ KERNELS = [
     for module in modules()
     if module.folder == "calculations"
     and not {"ship", "steps"} & set(module.path.parts)
-    and module.path.name not in ("calculate.py", "results.py", "docking_results.py", "value.py")
+    and module.path.name not in ("calculate.py", "value.py")
 ]
 
 

@@ -8,9 +8,9 @@ from pathlib import Path
 
 import numpy as np
 
-from tenderwright.calculations.results import Results
 from tenderwright.calculations.ship import condition_of_shell, hull, members, pitting, renewals, shell_plan, shell_zones
 from tenderwright.calculations.ship.survey_readings import survey_readings
+from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings.shell_expansion import shell_expansion
 from tenderwright.model.package import Package
@@ -78,8 +78,8 @@ def ours(package: Package, files: list[Path]) -> Callable[[], object]:
         surveys = tuple(Survey(file.stem, file.read_text("utf-8"), Place(file.name)) for file in files)
         measured = replace(package, surveys=surveys)
         calculated = Calculated(measured, STEPS)
-        figure, notices = shell_expansion(measured, Results(calculated)), calculated.record.notices
-        if figure is None or notices:
+        figure, notices = shell_expansion(measured, calculated), calculated.record.notices
+        if isinstance(figure, Absent) or notices:
             raise RuntimeError(f"the readings could not be used: {notices[:3]}")
         return figure
 

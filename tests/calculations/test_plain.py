@@ -19,7 +19,7 @@ MARRAM = Path(__file__).parents[2] / "package_src"
 
 @pytest.fixture(scope="module")
 def calculated():  # type: ignore[no-untyped-def]
-    return compile_package(read(MARRAM)).results.calculated
+    return compile_package(read(MARRAM)).calculated
 
 
 def test_a_hull_comes_back_to_the_last_bit(calculated) -> None:  # type: ignore[no-untyped-def]

@@ -17,7 +17,7 @@ def test_no_day_of_delivery(tmp_path: Path) -> None:
     item = compiled.package.item_by_name["420"]
     paint = replace(item.owner_furnished[0], delivered=None)
     package = replace(compiled.package, items=(replace(item, owner_furnished=(paint,)),))
-    (notice,) = check(Context(package, compiled.links, compiled.record))
+    (notice,) = check(Context(package, compiled.links, compiled.calculated))
     assert notice.code == "owner-furnished-undated"
     assert notice.place == paint.here
     assert "no day of delivery" in notice.message

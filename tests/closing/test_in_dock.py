@@ -138,7 +138,7 @@ def test_growth_by_kind_reads_them_as_before(root: Path, tmp_path: Path) -> None
 def test_they_are_printed_with_the_history(root: Path, tmp_path: Path) -> None:
     _closed_openly(root, tmp_path)
     made = compile_package(read(root))
-    part = history(Desk(made.package, made.links, made.record, made.results))
+    part = history(Desk(made.package, made.links, made.calculated))
     tables = {block.caption: block for block in reversed(part.blocks) if isinstance(block, Table)}
     latest = tables["Prices paid"]
     assert [column.title for column in latest.columns][2:4] == ["Quantity", "For a unit"]

@@ -35,7 +35,7 @@ def report(tendered: Tendered, file: Path, *, confidential: bool) -> Edition:
         final_account(findings, package, compiled.record, tendered.owner.estimate, None),
         not_recorded(findings, package),
     )
-    desk = ReportDesk(package, compiled.links, compiled.record, compiled.results)
+    desk = ReportDesk(package, compiled.links, compiled.calculated)
     return docking_report(desk, closed, STAMP, "findings", confidential=confidential)
 
 

@@ -35,9 +35,7 @@ def root(tmp_path: Path) -> Path:
 
 def _form(root: Path) -> bytes:
     compiled = compile_package(read(root))
-    return price_form_workbook(
-        price_form(Desk(compiled.package, compiled.links, compiled.record, compiled.results), "draft")
-    )
+    return price_form_workbook(price_form(Desk(compiled.package, compiled.links, compiled.calculated), "draft"))
 
 
 def returned(root: Path, *changes: Callable[[Any], None]) -> Path:

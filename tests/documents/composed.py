@@ -7,10 +7,11 @@ from dataclasses import dataclass, fields, is_dataclass
 from functools import cache, cached_property
 from pathlib import Path
 from tempfile import TemporaryDirectory
-from typing import Any, Literal
+from typing import Any, Literal, TypeVar
 
 from markdown_it.token import Token
 
+from tenderwright.calculations.steps.step import Step
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Edition, Part, Prose, Span, Table, plain
 from tenderwright.documents.price_form import PriceForm
@@ -24,10 +25,12 @@ from tenderwright.pipeline import (
     read,
 )
 from tenderwright.reading.git_state import GitState
+from tests.outcomes import result_of
 from tests.pipeline.packages import MARRAM, starter
 
 ISSUED = GitState("issued", "1a2b3c4d5e6f7a8b9c0d1a2b3c4d5e6f7a8b9c0d", 1_822_635_000)
 
+R = TypeVar("R")
 Name = Literal["starter", "marram"]
 
 
@@ -52,11 +55,15 @@ class Composed:
         """Give an edition by name."""
         return (self.yard if name == "yard" else self.owners)[0]
 
+    def found(self, step: Step[R]) -> R:
+        """Give the result of a step that must have one."""
+        return result_of(self.compiled.calculated, step)
+
     def desk(self, *, priced: bool = False) -> Desk:
         """Give the desk at which an edition is composed."""
         compiled = self.compiled
         estimate = self.owner.estimate if priced else None
-        return Desk(compiled.package, compiled.links, compiled.record, compiled.results, estimate)
+        return Desk(compiled.package, compiled.links, compiled.calculated, estimate)
 
 
 def compiled(root: Path) -> Composed:

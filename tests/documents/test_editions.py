@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from tenderwright.documents.desk import CAUTION
-from tenderwright.documents.edition import Heading
+from tenderwright.documents.edition import Bullets, Heading, plain
 from tenderwright.pricing.money import written
 from tenderwright.writing.html import screen_page
 from tests.pipeline.packages import edit
@@ -51,6 +51,17 @@ def owners_parts(package: Name) -> list[str]:
     programme = ["owner-programme"] if owner.schedule is not None else []
     funding = ["funding"] if owner.papers.funding is not None and owner.papers.scope is not None else []
     return ["prices", "estimate", "price-basis", "cost-risk", *programme, *funding]
+
+
+def test_after_the_drawings_stands_which_could_not_be_made_and_why() -> None:
+    *drawn, last = (part for part in composed("starter").edition("yard").parts if part.kind == "drawing")
+    assert (last.anchor, last.number) == ("sheets-not-made", f"D{len(drawn) + 1}")
+    (listed,) = last.blocks
+    assert isinstance(listed, Bullets)
+    said = [plain(entry) for entry in listed.entries]
+    assert "Docking plan: profile and keel blocks. Not calculated: it needs vessel/docking-plan.yaml." in said
+    assert "Shell expansion: readings and renewals. Not calculated: it needs thickness readings under surveys/." in said
+    assert not any(part.anchor == last.anchor for part in composed("marram").edition("yard").parts)
 
 
 @each_edition

@@ -25,8 +25,7 @@ def desk(name: str) -> ApplicationDesk:
     return ApplicationDesk(
         compiled.package,
         compiled.links,
-        compiled.record,
-        compiled.results,
+        compiled.calculated,
         costed.estimate,
         application=applied,
         outlook=costed.outlook,

@@ -23,7 +23,7 @@ def composed(docked: Docked, on: date) -> Edition:
     made, owner = docked
     assert owner.ledger is not None
     stood = standing(owner.ledger, on, owner.papers, made.package, owner.schedule)
-    desk = StatementDesk(made.package, made.links, made.record, made.results, standing=stood, papers_hash="abc")
+    desk = StatementDesk(made.package, made.links, made.calculated, standing=stood, papers_hash="abc")
     return statement(desk, STAMP)
 
 

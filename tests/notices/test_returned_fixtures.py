@@ -75,7 +75,7 @@ def compiled(tmp_path_factory: pytest.TempPathFactory) -> Compiled:
 @pytest.mark.parametrize(("code", "case"), [(code, n) for code, cases in RETURNED.items() for n in range(len(cases))])
 def test_the_mistake_is_told_at_its_cell(code: str, case: int, compiled: Compiled, tmp_path: Path) -> None:
     spoil, address = RETURNED[code][case]
-    form = price_form(Desk(compiled.package, compiled.links, compiled.record, compiled.results), "")
+    form = price_form(Desk(compiled.package, compiled.links, compiled.calculated), "")
     file = tmp_path / "returned.xlsx"
     file.write_bytes(spoil(price_form_workbook(form)))
     _, notices = read_returned(file, compiled, "Ostrey", date(2028, 1, 1))

@@ -37,7 +37,7 @@ def test_the_yards_side_never_holds_a_file_of_the_owner(both: Both) -> None:
     assert compiled.files.sources
     assert not [path for path in compiled.files.sources if path.startswith("owner/")]
     assert not [notice for notice in compiled.notices if notice.place.path.startswith("owner/")]
-    assert WORD not in repr((compiled.package, compiled.links, compiled.record, compiled.results))
+    assert WORD not in repr((compiled.package, compiled.links, compiled.calculated))
 
 
 def test_the_canaries_fill_every_field_of_every_file_of_the_owner(two_starters: Two) -> None:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.value import Record
 from tenderwright.linking.link import Links
 from tenderwright.model.issued_item import IssuedItem
@@ -17,14 +17,18 @@ from tenderwright.notices import Notice
 
 @dataclass(frozen=True)
 class Context:
-    """The package, its links, its calculated values, what else the calculations gave, and what was issued before."""
+    """The package, its links, what was calculated of the ship, and what was issued before."""
 
     package: Package
     links: Links
-    record: Record
-    results: Results = field(default_factory=Results)
+    calculated: Calculated
     issued_items: Mapping[str, IssuedItem] = field(default_factory=dict)
     """The items that earlier issues of the tender held, by number, as the last of them held each."""
+
+    @property
+    def record(self) -> Record:
+        """Give the record of calculation."""
+        return self.calculated.record
 
     @cached_property
     def live_items(self) -> list[Item]:

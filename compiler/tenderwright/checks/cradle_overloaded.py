@@ -20,7 +20,7 @@ _HINT = "ask for more cars or a lighter docking condition, or say in `kept_becau
 
 def check(context: Context) -> Iterator[Notice]:
     """Report each cradle that passes one of its limits, with all that it passes."""
-    outcome = context.results.outcome(cradles)
+    outcome = context.calculated.outcome(cradles)
     if isinstance(outcome, Absent):
         return
     for facility in context.package.facilities:

@@ -22,7 +22,7 @@ _KEPT = "say in `kept_because` why it stays in the list"
 
 def check(context: Context) -> Iterator[Notice]:
     """Report each facility that does not take her, or that cannot be judged for want of a limit."""
-    outcome = context.results.outcome(facility_fits)
+    outcome = context.calculated.outcome(facility_fits)
     if isinstance(outcome, Absent):
         return
     for facility in context.package.facilities:

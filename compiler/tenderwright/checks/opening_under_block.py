@@ -8,8 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tenderwright.calculations.docking_results import Conflict
-from tenderwright.calculations.ship.footprints import block_clearances
+from tenderwright.calculations.ship.footprints import Conflict, block_clearances
 from tenderwright.checks.context import Context
 from tenderwright.model.docking_plan import DockingPlan, KeelBlocks
 from tenderwright.notices import Notice, Place
@@ -19,7 +18,7 @@ CODE = "opening-under-block"
 
 def check(context: Context) -> Iterator[Notice]:
     """Report each thing on the hull once, with the block of the plan that stands nearest to it."""
-    plan, found = context.package.docking_plan, context.results.found(block_clearances)
+    plan, found = context.package.docking_plan, context.calculated.found(block_clearances)
     if plan is None or found is None:
         return
     nearest: dict[tuple[str, str], Conflict] = {}

@@ -27,7 +27,7 @@ def check(context: Context) -> Iterator[Notice]:
     least = plan.least_gm or (lightship.docking.least_gm if lightship is not None and lightship.docking else None)
     if least is None or next(unstable_before_settling.check(context), None) is not None:
         return
-    landed, floated = context.results.found(landing), context.results.found(undocking)
+    landed, floated = context.calculated.found(landing), context.calculated.found(undocking)
     found: dict[str, float | None] = {}
     if landed is not None:
         found["as she comes to lie on all the blocks"] = landed.exact.settling.stability.gm

@@ -24,7 +24,7 @@ _CARE = (
 
 def check(context: Context) -> Iterator[Notice]:
     """Warn of each pair of unlike metals, the propeller's included, that nothing looks after."""
-    pairs, found = context.results.found(metal_pairs) or {}, context.results.found(judged_pair)
+    pairs, found = context.calculated.found(metal_pairs) or {}, context.calculated.found(judged_pair)
     for key, pair in pairs.items():
         judged = found.get(key) if found is not None else None
         if judged is not None and judged["risk"] != "little" and not _cared(pair):

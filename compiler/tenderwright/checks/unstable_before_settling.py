@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tenderwright.calculations.ship.landing import landing_estimate
 from tenderwright.calculations.verdict import within
 from tenderwright.checks.context import Context
 from tenderwright.notices import Notice
@@ -18,7 +19,7 @@ _HINT = "dock her with less trim or a lower centre of gravity, and have a naval 
 
 def check(context: Context) -> Iterator[Notice]:
     """Report a landing, by the hand method, that loses stability before settling or keeps less than is wanted."""
-    found, plan = context.results.docking.estimate, context.package.docking_plan
+    found, plan = context.calculated.found(landing_estimate), context.package.docking_plan
     if found is None or plan is None:
         return
     at, zero = found.settling, found.instability

@@ -76,10 +76,10 @@ def compared(compiled: Compiled, owner: OwnersSide) -> tuple[Desk, BidComparison
     from tenderwright.documents.form import price_form
     from tenderwright.pricing.bids.compare import compare
 
-    package, record, results = compiled.package, compiled.record, compiled.results
-    desk = Desk(package, compiled.links, record, results)
+    package, calculated = compiled.package, compiled.calculated
+    desk = Desk(package, compiled.links, calculated)
     edition_hash = price_form(desk, "").edition_hash
-    return desk, compare(owner.papers, package, record, results, owner.estimate, edition_hash), edition_hash
+    return desk, compare(owner.papers, package, calculated, owner.estimate, edition_hash), edition_hash
 
 
 def written(desk: Desk, comparison: BidComparison, edition_hash: str, compiled: Compiled) -> Written:

@@ -89,7 +89,7 @@ def form_issued(compiled: Compiled) -> ExpectedForm:
     from tenderwright.documents.form import price_form
 
     assert compiled.package.tender is not None
-    form = price_form(Desk(compiled.package, compiled.links, compiled.record, compiled.results), "")
+    form = price_form(Desk(compiled.package, compiled.links, compiled.calculated), "")
     return expected_form(form, tuple(one.number for one in compiled.package.tender.addenda))
 
 

@@ -210,7 +210,7 @@ def _report(closing: Closing) -> Written:
         closing.account,
         not_recorded(findings, package),
     )
-    desk = ReportDesk(package, compiled.links, compiled.record, compiled.results)
+    desk = ReportDesk(package, compiled.links, compiled.calculated)
     state = stamp_of(compiled)
     name = closing.source.path.replace("\\", "/").rsplit("/", 1)[-1]
     basis = f"{name}, SHA-256 {hashlib.sha256(closing.source.text.encode()).hexdigest()[:16]}"

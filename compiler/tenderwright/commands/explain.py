@@ -110,7 +110,7 @@ def _reckon_file(name: str, compiled: Compiled) -> str:
 
 def explain_value(value: Value, compiled: Compiled) -> str:
     """Give a value's whole working, down to the lines of the package that it rests on."""
-    desk = Desk(compiled.package, compiled.links, compiled.record, compiled.results)
+    desk = Desk(compiled.package, compiled.links, compiled.calculated)
     lines: list[str] = []
     for one in compiled.record.chain(value.name):
         method = one.working.method

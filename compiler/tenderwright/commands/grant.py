@@ -106,8 +106,7 @@ def application_desk(grant: Grant, profile: Profile, compiled: Compiled, owner: 
     return ApplicationDesk(
         compiled.package,
         compiled.links,
-        compiled.record,
-        compiled.results,
+        compiled.calculated,
         estimate,
         application=applied,
         outlook=seen.cost,

@@ -90,9 +90,9 @@ def _write(compiled: Compiled, owner: OwnersSide, files: Files, on: date, out: P
 
     assert owner.ledger is not None
     stood = standing(owner.ledger, on, owner.papers, compiled.package, owner.schedule)
-    package, record = compiled.package, compiled.record
+    package = compiled.package
     papers = papers_hash(files)
-    desk = StatementDesk(package, compiled.links, record, compiled.results, standing=stood, papers_hash=papers)
+    desk = StatementDesk(package, compiled.links, compiled.calculated, standing=stood, papers_hash=papers)
     state = stamp_of(compiled)
     try:
         with progress("composing and typesetting the statement"):

@@ -147,4 +147,4 @@ def _calculated(base: Files, path: str, source: Source | None) -> Record:
         sources[path] = source
     files = Files(base.root, dict(sorted(sources.items())), ())
     package, _ = load_package(files, shape(files)[0])
-    return calculate(package)[0]
+    return calculate(package).record

@@ -10,7 +10,6 @@ from urllib.parse import unquote
 
 from markdown_it.token import Token
 
-from tenderwright.calculations.results import Results
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.value import Record, Value
 from tenderwright.documents.customary import customary, is_customary, metric_unit
@@ -42,8 +41,7 @@ class Desk:
 
     package: Package
     links: Links
-    record: Record
-    results: Results
+    calculated: Calculated
     estimate: Estimate | None = None
     """Only in the owner edition."""
     foresight: Foresight | None = None
@@ -56,10 +54,9 @@ class Desk:
         return self.package.tender
 
     @property
-    def calculated(self) -> Calculated:
-        """Give the outcome of every step of the calculation."""
-        assert self.results.calculated is not None
-        return self.results.calculated
+    def record(self) -> Record:
+        """Give the record of calculation."""
+        return self.calculated.record
 
     @property
     def units(self) -> str:

@@ -5,7 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tenderwright.calculations.ship.docking_condition import docking
+from tenderwright.calculations.ship.keel_loads import planned_keel_blocks
 from tenderwright.calculations.ship.landing import entry_trim, landing, landing_stages
+from tenderwright.calculations.ship.side_loads import planned_side_blocks
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import CAUTION, Desk, day
 from tenderwright.documents.edition import (
@@ -24,7 +26,7 @@ from tenderwright.documents.edition import (
     inline,
 )
 from tenderwright.documents.not_calculated import why_not
-from tenderwright.documents.parts.blocks import blocks_of, keel_table, pairs_of, side_table
+from tenderwright.documents.parts.blocks import keel_table, side_table
 from tenderwright.documents.parts.footprints import openings
 from tenderwright.documents.parts.undocking import before_flooding, tank_table, verdict
 from tenderwright.model.docking_plan import CitedLength
@@ -78,7 +80,7 @@ def _ship(desk: Desk) -> list[tuple[str, Inline]]:
         ("Trim", f"{decimals(h.trim, 2)} m by the stern" if h.trim >= 0 else f"{decimals(-h.trim, 2)} m by the head"),
         ("Draft marks", _marks(desk)),
         ("Metacentric height afloat", f"{decimals(position.gm_fluid, 2)} m, with free surfaces"),
-        ("Water reckoned with", f"{decimals(desk.results.water_density / 1000, 3)} t/m³"),
+        ("Water reckoned with", f"{decimals(h.density / 1000, 3)} t/m³"),
     ]
     return [(label, inline(text)) for label, text in facts if text]
 
@@ -164,8 +166,8 @@ def _drawing(edition: Edition) -> list[Part]:
 
 
 def _blocks(desk: Desk) -> Part:
-    blocks: list[Block] = [replace(keel_table(blocks_of(desk)), note=())]
-    if pairs := pairs_of(desk):
+    blocks: list[Block] = [replace(keel_table(desk.calculated.found(planned_keel_blocks) or ()), note=())]
+    if pairs := desk.calculated.found(planned_side_blocks):
         blocks += [Heading("Side blocks"), side_table(pairs)]
     return _part("DS3", "dock-sheet-blocks", "Blocks", blocks)
 

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import CAUTION, Desk
 from tenderwright.documents.dock_sheet import dock_sheet
 from tenderwright.documents.donor_sheet import donor_sheet
-from tenderwright.documents.drawings.all import drawings
+from tenderwright.documents.drawings.all import drawings, figures_of
 from tenderwright.documents.edition import Edition, Part, Stamp
 from tenderwright.documents.form import price_form
+from tenderwright.documents.not_calculated import not_calculated_of
 from tenderwright.documents.parts.anodes import anodes
 from tenderwright.documents.parts.clauses import general_requirements
 from tenderwright.documents.parts.coating_conditions import coating_conditions
@@ -94,7 +96,9 @@ def _owners(desk: Desk) -> list[Part]:
 
 
 def _drawings(desk: Desk) -> list[Part]:
-    return [
+    """Compose a sheet for each drawing, and after them say which could not be made, and why."""
+    found = drawings(desk.package, desk.calculated)
+    sheets = [
         Part(
             f"sheet-{figure.name}",
             f"D{number}",
@@ -105,8 +109,13 @@ def _drawings(desk: Desk) -> list[Part]:
             landscape=True,
             caution=True,
         )
-        for number, figure in enumerate(drawings(desk.package, desk.record, desk.results), start=1)
+        for number, figure in enumerate(figures_of(found), start=1)
     ]
+    absent = not_calculated_of({title: one for title, one in found.items() if isinstance(one, Absent)})
+    if absent:
+        number, title = f"D{len(sheets) + 1}", "Drawings that could not be made"
+        sheets.append(Part("sheets-not-made", number, title, "drawing", "Drawings", tuple(absent), caution=True))
+    return sheets
 
 
 def _edition(desk: Desk, name: str, stamp: Stamp, parts: list[Part]) -> Edition:

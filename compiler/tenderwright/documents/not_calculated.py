@@ -19,6 +19,11 @@ def not_calculated(absent: Absent, of: str = "") -> Paragraph:
     return Paragraph(inline(f"{of}. {why_not(absent)}" if of else why_not(absent)))
 
 
+def not_drawn(outcome: object, of: str) -> str:
+    """Say what a drawing does not show for want of data, to follow its caption; nothing where it is there."""
+    return f" {of}. {why_not(outcome)}" if isinstance(outcome, Absent) and not isinstance(outcome, NotAsked) else ""
+
+
 def absent_of(outcome: Each[Any] | Absent, key: str) -> Absent | None:
     """Give why a calculation done for each of several things has no result for one; None where it has."""
     if isinstance(outcome, Absent):

@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 from functools import cache
-from typing import Any
+from typing import Any, TypeVar
 
 from tenderwright.calculations.calculate import calculate
-from tenderwright.calculations.docking_results import DockingResults
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.value import Record
+from tenderwright.calculations.steps.runner import Calculated
+from tenderwright.calculations.steps.step import Step
 from tenderwright.model.docking_plan import DockingPlan, KeelBlocks
 from tenderwright.model.package import Package
 from tenderwright.pipeline import compile_package, read
 from tenderwright.quantities.position import Position, parse_position
 from tenderwright.quantities.quantity import Quantity, parse_quantity
+from tests.outcomes import result_of
 from tests.pipeline.packages import MARRAM
 from tests.replacing import replace
+
+R = TypeVar("R")
 
 
 @cache
@@ -25,19 +27,19 @@ def package() -> Package:
 
 
 @cache
-def ship() -> tuple[Record, Results]:
+def ship() -> Calculated:
     """Give what the calculations make of it."""
     return calculated(package())
 
 
-def calculated(of: Package) -> tuple[Record, Results]:
+def calculated(of: Package) -> Calculated:
     """Calculate a package."""
     return calculate(of)
 
 
-def docking() -> DockingResults:
-    """Give her docking results."""
-    return ship()[1].docking
+def found(step: Step[R]) -> R:
+    """Give what a step found of her."""
+    return result_of(ship(), step)
 
 
 def plan() -> DockingPlan:

@@ -4,23 +4,27 @@ from __future__ import annotations
 
 import pytest
 
-from tenderwright.calculations.docking_results import KeelBlockResult
-from tenderwright.calculations.ship.keel_loads import one_block_out
+from tenderwright.calculations.ship.block_places import KeelBlockResult
+from tenderwright.calculations.ship.docking_condition import docking as docking_step
+from tenderwright.calculations.ship.keel_loads import elastic_keel_loads, one_block_out, planned_keel_blocks
+from tenderwright.calculations.ship.side_loads import side_block_standing
+from tenderwright.calculations.steps.outcome import Lacking
 from tests.calculations.ship import marram
+from tests.outcomes import result_of
 from tests.replacing import replace
 
 G = 9.80665
 
 
 def _column(name: str) -> list[tuple[KeelBlockResult, float]]:
-    found = [(one, getattr(one, name)) for one in marram.docking().keel_blocks]
+    found = [(one, getattr(one, name)) for one in marram.found(planned_keel_blocks)]
     assert all(load is not None for _, load in found)
     return found
 
 
 @pytest.mark.parametrize("name", ["rigid", "elastic"])
 def test_the_keel_blocks_carry_her_weight_at_her_centre_of_gravity(name: str) -> None:
-    position = marram.docking().position
+    position = marram.found(docking_step)
     assert position is not None
     loads = _column(name)
     assert sum(load for _, load in loads) == pytest.approx(position.loading.mass, rel=1e-6)
@@ -29,34 +33,31 @@ def test_the_keel_blocks_carry_her_weight_at_her_centre_of_gravity(name: str) ->
 
 
 def test_the_pressure_is_the_greater_load_on_cap_and_plate() -> None:
-    for one in marram.docking().keel_blocks:
+    for one in marram.found(planned_keel_blocks):
         assert one.load == max(one.rigid or 0.0, one.elastic or 0.0)
         assert one.pressure == pytest.approx((one.load or 0.0) * G / (one.length * 0.4))
 
 
 def test_no_block_passes_the_allowable_and_without_the_plates_some_would() -> None:
     limit = 3.10e6
-    assert max(one.pressure or 0.0 for one in marram.docking().keel_blocks) < limit
+    assert max(one.pressure or 0.0 for one in marram.found(planned_keel_blocks)) < limit
     bare = tuple(replace(one, bearing_width=None) for one in marram.plan().keel_blocks)
-    _, results = marram.calculated(marram.with_plan(keel_blocks=bare))
-    assert max(one.pressure or 0.0 for one in results.docking.keel_blocks) > limit
+    calculated = marram.calculated(marram.with_plan(keel_blocks=bare))
+    assert max(one.pressure or 0.0 for one in result_of(calculated, planned_keel_blocks)) > limit
 
 
 def test_a_long_keel_line_says_that_a_rigid_hull_is_not_justified() -> None:
-    docking = marram.docking()
-    assert docking.rigid_justified is False
-    assert docking.slenderness is not None
-    assert docking.slenderness > 3.14
+    assert marram.found(elastic_keel_loads).slenderness > 3.14
 
 
 def test_without_a_girder_there_are_rigid_loads_only() -> None:
-    _, results = marram.calculated(marram.with_plan(girder=None))
-    assert all(one.elastic is None and one.rigid is not None for one in results.docking.keel_blocks)
-    assert results.docking.rigid_justified is None
+    calculated = marram.calculated(marram.with_plan(girder=None))
+    assert all(one.elastic is None and one.rigid is not None for one in result_of(calculated, planned_keel_blocks))
+    assert isinstance(calculated.outcome(elastic_keel_loads), Lacking)
 
 
 def test_wind_and_earthquake_are_set_side_by_side_and_not_added() -> None:
-    side, position = marram.docking().side, marram.docking().position
+    side, position = marram.found(side_block_standing), marram.found(docking_step)
     assert side is not None
     assert position is not None
     # F = rho V^2/2 A C; a_h W g, with the figures of the plan.
@@ -71,17 +72,16 @@ def test_wind_and_earthquake_are_set_side_by_side_and_not_added() -> None:
 
 
 def test_the_blocks_taken_out_are_those_that_the_plan_names_or_else_all() -> None:
-    named = marram.ship()[1].found(one_block_out)
-    assert named is not None
-    places = [marram.docking().keel_blocks[one.out - 1].position for one in named.cases]
+    named, blocks = marram.found(one_block_out), marram.found(planned_keel_blocks)
+    places = [blocks[one.out - 1].position for one in named.cases]
     assert places == ["Fr 12", "Fr 21", "Fr 28", "Fr 43", "Fr 57", "Fr 68"]
-    every = marram.calculated(marram.with_plan(taken_out=()))[1].found(one_block_out)
-    assert every is not None
-    assert len(every.cases) == len(marram.docking().keel_blocks)
+    every = result_of(marram.calculated(marram.with_plan(taken_out=())), one_block_out)
+    assert len(every.cases) == len(blocks)
     assert every.worst.pressure > named.worst.pressure
 
 
 def test_a_block_taken_out_where_none_stands_is_told_at_its_place() -> None:
-    record, results = marram.calculated(marram.with_plan(taken_out=(marram.at("Fr 9"),)))
-    assert results.found(one_block_out) is None
+    calculated = marram.calculated(marram.with_plan(taken_out=(marram.at("Fr 9"),)))
+    record = calculated.record
+    assert calculated.found(one_block_out) is None
     assert [one.message for one in record.notices] == ["`taken_out` names Fr 9, and no keel block stands there"]

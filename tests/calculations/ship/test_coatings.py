@@ -20,8 +20,9 @@ from .marram import package, ship
 
 
 def test_a_band_is_its_shell_with_what_is_added_and_taken_away() -> None:
-    record, results = ship()
-    found = results.found(hull)
+    calculated = ship()
+    record = calculated.record
+    found = calculated.found(hull)
     assert found is not None
     shell = record.values["zone.underwater.shell.area"].si
     assert shell == band_area(found.form, None, 2.9)
@@ -29,16 +30,17 @@ def test_a_band_is_its_shell_with_what_is_added_and_taken_away() -> None:
 
 
 def test_every_figure_of_a_zone_and_a_scheme_comes_out_again() -> None:
-    record, _ = ship()
+    record = ship().record
     assert [value.name for value, _ in different(record) if value.name.startswith(("zone.", "coating."))] == []
 
 
 def test_the_shell_of_a_ship_without_offsets_is_estimated_from_her_dimensions() -> None:
-    record, results = calculate(replace(package(), offsets=None))
+    calculated = calculate(replace(package(), offsets=None))
+    record = calculated.record
     working = record.values["zone.underwater.shell.area"].working
     assert working.method.name == "zone.band-estimate"
-    assert working.inputs["density"] == results.found(dock_water)
-    measured = ship()[0].values
+    assert working.inputs["density"] == calculated.found(dock_water)
+    measured = ship().record.values
     for zone, within in (("underwater", 0.1), ("boot-top", 0.2), ("topside", 0.3)):  # the deck sheers up at the ends
         name = f"zone.{zone}.shell.area"
         assert record.values[name].si == pytest.approx(measured[name].si, rel=within)
@@ -49,7 +51,7 @@ def test_the_shell_of_a_ship_without_offsets_is_estimated_from_her_dimensions() 
 def test_without_her_displacement_the_band_from_the_keel_is_lacking_and_says_so() -> None:
     particulars = package().particulars
     assert particulars is not None
-    record, _ = calculate(replace(package(), offsets=None, particulars=replace(particulars, displacement=None)))
+    record = calculate(replace(package(), offsets=None, particulars=replace(particulars, displacement=None))).record
     assert "`displacement`" in record.missing["zone.underwater.shell.area"]
     assert "`displacement`" in record.missing["coating.underwater-spot.paint"]
     assert "zone.boot-top.area" in record.values
@@ -57,11 +59,12 @@ def test_without_her_displacement_the_band_from_the_keel_is_lacking_and_says_so(
 
 def test_a_table_of_offsets_with_a_mistake_leaves_stated_zones_alone() -> None:
     broken = replace(package(), offsets=None, broken=Broken(files=frozenset({"vessel/offsets.yaml"})))
-    record, results = calculate(broken)
+    calculated = calculate(broken)
+    record = calculated.record
     assert "zone.underwater.area" in record.failed
     assert "coating.underwater-spot.area" in record.failed
     assert record.values["zone.rudder-and-stern-frame.area"].si == pytest.approx(11.6)
-    paint = results.found(scheme_paint)
+    paint = calculated.found(scheme_paint)
     assert paint is not None
     assert isinstance(paint.outcomes["underwater-spot"], Resting)
 
@@ -74,21 +77,21 @@ def _with_zone(name: str, **changes: object) -> Package:
 def test_what_cannot_be_is_told_by_the_name_of_the_zone() -> None:
     forepeak = next(zone for zone in package().zones if zone.zone == "forepeak-inside")
     twice = tuple(replace(one, share=parse_quantity("60 %", "fraction")) for one in forepeak.stiffening)
-    record, _ = calculate(_with_zone("forepeak-inside", stiffening=twice))
+    record = calculate(_with_zone("forepeak-inside", stiffening=twice)).record
     assert any("Forepeak, inside: the shares of stiffening are more than 100 %" in n.message for n in record.notices)
     assert "zone.forepeak-inside.area" in record.failed
-    record, _ = calculate(_with_zone("forepeak-inside", tank=None))
+    record = calculate(_with_zone("forepeak-inside", tank=None)).record
     assert any("Forepeak, inside: an internal zone needs its tank" in notice.message for notice in record.notices)
-    record, _ = calculate(_with_zone("rudder-and-stern-frame", area=None))
+    record = calculate(_with_zone("rudder-and-stern-frame", area=None)).record
     assert any("Rudder and stern frame: a stated zone needs its area" in notice.message for notice in record.notices)
     less = replace(next(zone for zone in package().zones if zone.less).less[0], area=parse_quantity("900 m2", "area"))
-    record, _ = calculate(_with_zone("rudder-and-stern-frame", less=(less,)))
+    record = calculate(_with_zone("rudder-and-stern-frame", less=(less,))).record
     assert any("more is taken away than there is" in notice.message for notice in record.notices)
 
 
 def test_a_tank_without_bounds_leaves_its_inside_lacking() -> None:
     bare = tuple(replace(tank, bounds=None) if tank.tank == "forepeak" else tank for tank in package().tanks)
-    record, _ = calculate(replace(package(), tanks=bare))
+    record = calculate(replace(package(), tanks=bare)).record
     assert "bounds of tank `forepeak`" in record.missing["zone.forepeak-inside.area"]
 
 
@@ -96,22 +99,22 @@ def test_a_scheme_covers_what_its_rust_grade_stands_for() -> None:
     spot = package().schemes[0]
     assert spot.extent is not None
     graded = replace(spot, extent=replace(spot.extent, share=None, rust_grade=3))
-    record, _ = calculate(replace(package(), schemes=(graded, *package().schemes[1:])))
+    record = calculate(replace(package(), schemes=(graded, *package().schemes[1:]))).record
     area = record.values[f"coating.{spot.scheme}.area"]
     assert area.si == record.values["zone.underwater.area"].si * rusted_fraction(3, "ASTM D610").greatest
     assert area.working.inputs["rust_grade"].si == 3
 
 
 def test_a_scheme_that_blasts_nothing_is_not_asked_for_abrasive() -> None:
-    _, results = ship()
-    found = results.found(scheme_abrasive)
+    calculated = ship()
+    found = calculated.found(scheme_abrasive)
     assert found is not None
     assert "underwater-overall" not in found.outcomes
     assert found["underwater-spot"]["spent"] > found["underwater-spot"]["abrasive"]
 
 
 def test_what_no_package_gives_is_lacking() -> None:
-    _, results = calculate(replace(package(), offsets=None, particulars=None))
-    paint = results.found(scheme_paint)
+    calculated = calculate(replace(package(), offsets=None, particulars=None))
+    paint = calculated.found(scheme_paint)
     assert paint is not None
     assert isinstance(paint.outcomes["underwater-spot"], Lacking)

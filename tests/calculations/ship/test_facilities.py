@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import pytest
 
+from tenderwright.calculations.ship.facilities import facility_fits
 from tests.calculations.ship import marram
+from tests.outcomes import result_of
 from tests.replacing import replace
 
 
 def test_three_take_her_and_the_slipway_does_not() -> None:
-    fits = {name: fit.met for name, fit in marram.docking().facilities.items()}
+    fits = {name: fit.met for name, fit in marram.found(facility_fits).items()}
     assert fits == {
         "corve-graving-dock": True,
         "kettle-sound-floating-dock": True,
@@ -19,7 +21,7 @@ def test_three_take_her_and_the_slipway_does_not() -> None:
 
 
 def test_the_slipway_fails_for_its_cradle_its_line_load_and_its_water() -> None:
-    fit = marram.docking().facilities["tarnmouth-slipway"]
+    fit = marram.found(facility_fits)["tarnmouth-slipway"]
     passed = {limit.name for limit in fit.limits if limit.met is False}
     assert passed == {
         "cradle: cars available",
@@ -32,14 +34,14 @@ def test_the_slipway_fails_for_its_cradle_its_line_load_and_its_water() -> None:
 
 
 def test_blocks_built_higher_than_the_facilitys_own_take_water_away() -> None:
-    fit = marram.docking().facilities["corve-graving-dock"]
+    fit = marram.found(facility_fits)["corve-graving-dock"]
     limit = next(one for one in fit.limits if one.name == "water over the blocks")
     assert limit.limit == pytest.approx(4.3 - (1.5 - 1.2))
 
 
 def test_she_draws_more_in_brackish_water_than_in_salt() -> None:
     def demand(name: str) -> float:
-        limits = marram.docking().facilities[name].limits
+        limits = marram.found(facility_fits)[name].limits
         found = next(one.demand for one in limits if one.name == "water over the blocks")
         assert found is not None
         return found
@@ -54,8 +56,9 @@ def test_a_limit_that_is_not_given_is_not_known() -> None:
         replace(one, limits=replace(one.limits, line_load=None)) if one.facility == "corve-graving-dock" else one
         for one in package.facilities
     )
-    record, results = marram.calculated(replace(package, facilities=facilities))
-    fit = results.docking.facilities["corve-graving-dock"]
+    calculated = marram.calculated(replace(package, facilities=facilities))
+    record = calculated.record
+    fit = result_of(calculated, facility_fits)["corve-graving-dock"]
     assert fit.met is None
     assert fit.governs.name == "line load"
     assert record.values["facility.corve-graving-dock.result"].si == "not known"

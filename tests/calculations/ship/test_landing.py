@@ -5,18 +5,23 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from tenderwright.calculations.ship.condition import arrival
+from tenderwright.calculations.ship.docking_condition import docking as docking_step
+from tenderwright.calculations.ship.landing import entry_trim, landing_estimate, landing_stages
+from tenderwright.calculations.ship.landing import landing as landing_step
+from tenderwright.calculations.ship.trim import trim_plan
 from tests.calculations.ship import marram
 
 
 def test_both_forms_give_one_righting_moment() -> None:
-    for landing in (marram.docking().exact, marram.docking().held, marram.docking().estimate):
+    for landing in (marram.found(landing_step).exact, marram.found(landing_step).held, marram.found(landing_estimate)):
         assert landing is not None
         v = landing.settling.stability
         assert v.displacement * v.gm_km_falls == pytest.approx((v.displacement - v.upthrust) * v.gm_kg_rises)
 
 
 def test_the_two_methods_agree_while_the_upthrust_is_small() -> None:
-    exact, held = marram.docking().exact, marram.docking().held
+    exact, held = marram.found(landing_step).exact, marram.found(landing_step).held
     assert exact is not None
     assert held is not None
     assert exact.settling.upthrust / held.settling.upthrust == pytest.approx(1.0, abs=0.03)
@@ -24,19 +29,15 @@ def test_the_two_methods_agree_while_the_upthrust_is_small() -> None:
 
 
 def test_she_is_docked_in_the_condition_with_the_tanks_moved_and_what_item_910_lands_gone() -> None:
-    results = marram.ship()[1]
-    position = results.docking.position
+    position = marram.found(docking_step)
     assert position is not None
-    assert results.arrival is not None
-    assert results.trim_plan is not None
-    moved = sum(results.trim_plan.changes)
-    assert position.loading.mass == pytest.approx(results.arrival.loading.mass - 13_600 + moved)
+    moved = sum(marram.found(trim_plan).changes)
+    assert position.loading.mass == pytest.approx(marram.found(arrival).loading.mass - 13_600 + moved)
     assert position.hydrostatics.trim == pytest.approx(0.3, abs=1e-3)
 
 
 def test_the_curve_runs_from_afloat_through_settling_to_dry() -> None:
-    docking = marram.docking()
-    curve, exact = docking.curve, docking.exact
+    curve, exact = marram.found(landing_step).curve, marram.found(landing_step).exact
     assert curve is not None
     assert exact is not None
     assert curve.upthrust[0] == pytest.approx(0.0, abs=1.0)
@@ -46,27 +47,24 @@ def test_the_curve_runs_from_afloat_through_settling_to_dry() -> None:
 
 
 def test_the_stages_fall_in_order() -> None:
-    stages = marram.docking().stages
+    stages = marram.found(landing_stages)
     assert stages[0].name == "first block touched"
     assert [stage.water for stage in stages] == sorted((stage.water for stage in stages), reverse=True)
     assert [stage.upthrust for stage in stages] == sorted(stage.upthrust for stage in stages)
 
 
 def test_the_greatest_entry_trim_leaves_the_metacentric_height_wanted() -> None:
-    record, results = marram.ship()
-    docking = results.docking
-    assert docking.held is not None
-    assert docking.greatest_trim is not None
-    v = docking.held.settling.stability
+    record = marram.ship().record
+    v = marram.found(landing_step).held.settling.stability
     # Form (a) is linear in the upthrust, and so in the trim: GM falls from that afloat by KM/W for each unit of it.
     per_trim = v.upthrust / 0.3 * (v.loss_km_falls / v.upthrust)
     afloat = v.gm_km_falls + v.loss_km_falls
-    assert afloat - per_trim * docking.greatest_trim == pytest.approx(0.45, abs=1e-3)
+    assert afloat - per_trim * marram.found(entry_trim)["trim"] == pytest.approx(0.45, abs=1e-3)
     assert record.values["docking.entry.conservative"].si == "KM falls"
 
 
 def test_every_value_of_the_landing_rests_on_lines_of_the_package() -> None:
-    record = marram.ship()[0]
+    record = marram.ship().record
     chain = [value.name for value in record.chain("docking.landing.gm")]
     assert "condition.docking.displacement" in chain
     paths = {

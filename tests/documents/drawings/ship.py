@@ -2,42 +2,53 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from typing import Any
 from xml.etree import ElementTree
 
 from tenderwright.calculations.calculate import calculate
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.value import Record
+from tenderwright.calculations.steps.outcome import Lacking
+from tenderwright.calculations.steps.runner import Calculated
+from tenderwright.calculations.steps.step import Step
 from tenderwright.documents.drawings import pen
-from tenderwright.documents.drawings.all import drawings
+from tenderwright.documents.drawings.all import drawings, figures_of
 from tenderwright.documents.edition import Figure
 from tenderwright.model.load import load_package
 from tenderwright.model.package import Package
 from tenderwright.reading.package import read_package
 from tenderwright.shapes.shape import shape
+from tests.outcomes import Altered
 
 ROOT = Path(__file__).parents[3] / "package_src"
 SVG = "{http://www.w3.org/2000/svg}"
 
 
-def compiled() -> tuple[Package, Record, Results]:
+LACKING = Lacking("it needs some file")
+
+
+def compiled() -> tuple[Package, Calculated]:
     files = read_package(ROOT).without_owner()
     mistakes, _ = shape(files)
     package, _ = load_package(files, mistakes)
-    record, results = calculate(package)
-    return package, record, results
+    return package, calculate(package)
 
 
 @cache
-def marram() -> tuple[Package, Record, Results]:
+def marram() -> tuple[Package, Calculated]:
     return compiled()
 
 
 @cache
 def figures() -> tuple[Figure, ...]:
-    return tuple(drawings(*marram()))
+    return tuple(figures_of(drawings(*marram())))
+
+
+def altered(instead: Mapping[Step[Any], Any]) -> Calculated:
+    """Give what was calculated of her with other outcomes of some steps."""
+    return Altered(marram()[1], instead)
 
 
 def figure(name: str) -> Figure:

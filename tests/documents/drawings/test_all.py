@@ -7,13 +7,15 @@ from itertools import combinations
 import pytest
 
 from tenderwright.calculations.calculate import calculate
-from tenderwright.calculations.docking_results import DockingResults
-from tenderwright.documents.drawings.all import drawings
+from tenderwright.calculations.ship.condition import arrival
+from tenderwright.calculations.steps.outcome import Lacking, NotAsked
+from tenderwright.documents.drawings.all import drawings, figures_of
 from tenderwright.documents.edition import Figure
 from tenderwright.writing.figures import figure_size, figure_svg
+from tests.outcomes import Altered
 from tests.replacing import replace
 
-from .ship import compiled, figures, marram, root, texts
+from .ship import LACKING, compiled, figures, marram, root, texts
 
 EVERY = pytest.mark.parametrize("drawn", figures(), ids=lambda drawn: drawn.name)
 
@@ -103,34 +105,56 @@ def test_identifiers_are_unique_over_all_drawings() -> None:
 
 
 def test_drawing_again_from_the_files_gives_the_same_bytes() -> None:
-    assert drawings(*compiled()) == list(figures())
+    assert figures_of(drawings(*compiled())) == list(figures())
 
 
 def test_nothing_is_drawn_without_a_hull_form_or_readings() -> None:
-    package, record, results = marram()
-    assert drawings(package, record, replace(results, form=None, calculated=None)) == []
+    package = replace(marram()[0], offsets=None, surveys=())
+    found = drawings(package, calculate(package))
+    assert figures_of(found) == []
+    assert set(found) > {"Docking plan: profile and keel blocks", "Coating zones", "Body plan"}
+    told = {one.why for one in found.values() if not isinstance(one, NotAsked)}
+    assert told == {"it needs vessel/offsets.yaml", "it needs thickness readings under surveys/"}
 
 
-def test_drawings_that_lack_their_data_are_left_out() -> None:
-    package, record, results = marram()
-    bare = replace(package, zones=(), tanks=(), tender=None, frames=None, appendages=(), openings=(), anodes=())
-    nothing = replace(results, tanks={}, contents={}, cradles={}, arrival=None, docking=DockingResults())
-    nothing = replace(nothing, calculated=None)
-    made = drawings(bare, record, nothing)
-    assert [drawn.name for drawn in made] == ["body-plan"]
-    assert "· Tender" not in made[0].svg
+def test_drawings_that_lack_their_data_say_what_they_need() -> None:
+    package = replace(
+        marram()[0],
+        zones=(), schemes=(), tanks=(), items=(), appendages=(), openings=(), anodes=(), surveys=(), history=(),
+        lightship=None, docking_plan=None,
+    )  # fmt: skip
+    found = drawings(replace(package, tender=None, frames=None), calculate(package))
+    (made,) = figures_of(found)
+    assert made.name == "body-plan"
+    assert "· Tender" not in made.svg
+    told = {title: one.why for title, one in found.items() if isinstance(one, Lacking)}
+    assert told == {
+        "Docking plan: profile and keel blocks": "it needs vessel/docking-plan.yaml",
+        "Docking plan: bottom from above": "it needs vessel/docking-plan.yaml",
+        "Docking plan: sections at side blocks": "it needs vessel/docking-plan.yaml",
+        "Levels of the water as she lands": "it needs vessel/lightship.yaml",
+        "Tanks on docking and at undocking": "it needs vessel/lightship.yaml",
+        "Tanks, with contents on arrival": "it needs the bounds of a tank or more in vessel/tanks.yaml",
+        "Coating zones": "it needs a zone with `surface: shell band` in vessel/zones.yaml",
+        "Shell expansion: readings and renewals": "it needs thickness readings under surveys/",
+        "Loss of plate by zone, with forecast": "it needs thickness readings under surveys/",
+        "Inside the tanks: wastage of members": "it needs thickness readings under surveys/",
+        "Cradle at Sallow Haven Shiplift Company": "it needs vessel/lightship.yaml",
+        "Cradle at Tarnmouth Slip and Engine Works": "it needs vessel/lightship.yaml",
+    }
+    assert all(isinstance(one, (list, Lacking, NotAsked)) for one in found.values())
 
 
 def test_every_drawing_stands_without_frames_arrival_or_appendages() -> None:
     package = replace(marram()[0], appendages=(), openings=())
-    record, results = calculate(package)
+    calculated = Altered(calculate(package), {arrival: LACKING})
     bare = replace(package, frames=None, tender=None)
-    assert len(drawings(bare, record, replace(results, arrival=None))) == len(figures())
+    assert len(figures_of(drawings(bare, calculated))) == len(figures())
 
 
 def test_a_name_with_markup_is_drawn_as_text() -> None:
-    package, record, results = marram()
+    package, calculated = marram()
     tanks = (replace(package.tanks[0], name="<Fore> & “aft”"), *package.tanks[1:])
-    made = drawings(replace(package, tanks=tanks), record, results)
-    drawn = next(one for one in made if one.name == "tank-plan")
+    made = drawings(replace(package, tanks=tanks), calculated)
+    drawn = next(one for one in figures_of(made) if one.name == "tank-plan")
     assert any(text.content == "<Fore> & “aft”" for text in texts(drawn))

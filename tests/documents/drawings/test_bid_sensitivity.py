@@ -20,7 +20,6 @@ SVG = "{http://www.w3.org/2000/svg}"
 def figure() -> Figure:
     _, found = compared_bids()
     made = bid_sensitivity(found)
-    assert made is not None
     return made
 
 

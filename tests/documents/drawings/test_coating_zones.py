@@ -4,17 +4,21 @@ from __future__ import annotations
 
 import pytest
 
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.steps.outcome import Lacking
 from tenderwright.documents.drawings.bands import bands
 from tenderwright.documents.drawings.coating_zones import zones
+from tests.outcomes import Altered, result_of
 from tests.replacing import replace
 
-from .ship import figure, marram, of_kind, scale, texts
+from .ship import LACKING, altered, figure, marram, of_kind, scale, texts
 
 DRAWN = "coating-zones"
 
 
 def test_every_zone_is_listed_with_its_area_and_its_schemes() -> None:
-    package, record, _ = marram()
+    package, calculated = marram()
+    record = calculated.record
     listed = of_kind(figure(DRAWN), "zone-list")
     for zone in package.zones:
         assert any(cell.startswith(zone.name) for cell in listed)
@@ -33,10 +37,10 @@ def test_edges_of_bands_stand_at_their_heights_at_both_ends() -> None:
 
 def test_bands_cover_the_side_without_gap_or_overlap() -> None:
     """Side areas of the bands, by the shoelace formula, add up to that of the whole profile."""
-    package, _, results = marram()
-    assert results.form is not None
-    made = [band for band in bands(package, results.form) if band.zone.surface == "shell band"]
-    whole = bands(replace(package, zones=(replace(package.zones[0], lower=None, upper=None),)), results.form)
+    package, calculated = marram()
+    form = result_of(calculated, hull).form
+    made = [band for band in bands(package, form) if band.zone.surface == "shell band"]
+    whole = bands(replace(package, zones=(replace(package.zones[0], lower=None, upper=None),)), form)
     assert sum(_area(band.shapes[0]) for band in made) == pytest.approx(_area(whole[0].shapes[0]))
 
 
@@ -46,22 +50,24 @@ def _area(shape: list[tuple[float, float]]) -> float:
 
 
 def test_the_rudder_and_stern_frame_are_hatched_as_their_zone() -> None:
-    package, _, results = marram()
-    assert results.form is not None
-    rudder = next(b for b in bands(package, results.form) if b.zone.zone == "rudder-and-stern-frame")
+    package, calculated = marram()
+    made = bands(package, result_of(calculated, hull).form)
+    rudder = next(band for band in made if band.zone.zone == "rudder-and-stern-frame")
     assert len(rudder.shapes) == 2
     assert rudder.hatch is not None
 
 
 def test_an_area_that_could_not_be_calculated_is_not_invented() -> None:
-    package, record, results = marram()
-    values = {name: value for name, value in record.values.items() if name != "zone.boot-top.area"}
-    drawn = zones(package, replace(record, values=values), results)
-    assert drawn is not None
+    package, calculated = marram()
+    values = {name: value for name, value in calculated.record.values.items() if name != "zone.boot-top.area"}
+    drawn = zones(package, Altered(calculated, {}, replace(calculated.record, values=values)))
     assert "Boot-top · not calculated" in of_kind(drawn, "zone")
 
 
 def test_there_is_no_drawing_without_a_band_of_shell() -> None:
-    package, record, results = marram()
+    package, calculated = marram()
     inside = tuple(zone for zone in package.zones if zone.surface != "shell band")
-    assert zones(replace(package, zones=inside), record, results) is None
+    assert zones(replace(package, zones=inside), calculated) == Lacking(
+        "it needs a zone with `surface: shell band` in vessel/zones.yaml"
+    )
+    assert zones(package, altered({hull: LACKING})) == LACKING

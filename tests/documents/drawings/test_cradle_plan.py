@@ -8,12 +8,16 @@ import pytest
 
 from tenderwright.calculations.cradle.cars import Cradle, judge
 from tenderwright.calculations.cradle.train import Car, arrange
+from tenderwright.calculations.ship.cradle import cradles
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.steps.outcome import Each, NotAsked
 from tenderwright.documents.drawings.cradle_plan import cradle
 from tenderwright.documents.edition import Figure
 from tenderwright.model.facility import Facility
+from tests.outcomes import result_of
 from tests.replacing import replace
 
-from .ship import figure, marram, of_kind, paths, scale, texts
+from .ship import LACKING, altered, figure, marram, of_kind, paths, scale, texts
 
 FITS, FAILS = "sallow-haven-shiplift", "tarnmouth-slipway"
 
@@ -23,10 +27,7 @@ def facility(name: str) -> Facility:
 
 
 def drawn_with(fit: Cradle, name: str = FITS) -> Figure:
-    package, _, results = marram()
-    made = cradle(package, facility(name), fit, results)
-    assert made is not None
-    return made
+    return cradle(marram()[0], facility(name), altered({cradles: Each({name: fit})}))
 
 
 def fit_of(car: Car, number: int, lcg: float = 22.9, unsupported: float | None = 0.6) -> Cradle:
@@ -36,7 +37,7 @@ def fit_of(car: Car, number: int, lcg: float = 22.9, unsupported: float | None =
 
 @pytest.mark.parametrize("name", [FITS, FAILS])
 def test_every_car_carries_its_load_in_tonnes(name: str) -> None:
-    fit = marram()[2].cradles[name]
+    fit = result_of(marram()[1], cradles)[name]
     wanted = [f"{car.load / 1000:.1f} t" for car in fit.train.cars]
     assert of_kind(figure(f"cradle-{name}"), "car-load") == wanted
     assert of_kind(figure(f"cradle-{name}"), "peak") == [f"{car.peak / 1000:.1f}" for car in fit.train.cars]
@@ -61,7 +62,7 @@ def test_blocks_stand_as_high_as_given() -> None:
 
 
 def test_line_load_and_limit_share_one_scale() -> None:
-    drawn, load = figure(f"cradle-{FAILS}"), marram()[2].cradles[FAILS].train.load
+    drawn, load = figure(f"cradle-{FAILS}"), result_of(marram()[1], cradles)[FAILS].train.load
     assert load is not None
     line = next(p for p in paths(drawn, stroke_width="0.55", stroke="#0072b2"))
     base, aft, forward = line[0][1], line[1][1], line[2][1]
@@ -133,11 +134,10 @@ def test_what_is_not_known_is_said() -> None:
 
 
 def test_there_is_no_drawing_without_cars_or_a_train() -> None:
-    package, _, results = marram()
-    fit = results.cradles[FITS]
-    assert cradle(package, facility(FITS), None, results) is None
-    assert cradle(package, replace(facility(FITS), cars=None), fit, results) is None
-    assert cradle(package, facility(FITS), fit, replace(results, form=None)) is None
+    package, calculated = marram()
+    assert cradle(package, facility(FITS), altered({cradles: Each({FITS: LACKING})})) == LACKING
+    assert isinstance(cradle(package, replace(facility(FITS), cars=None), calculated), NotAsked)
+    assert cradle(package, facility(FITS), altered({hull: LACKING})) == LACKING
 
 
 def _overlaps(drawn: Figure) -> list[tuple[str, str]]:

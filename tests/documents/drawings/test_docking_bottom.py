@@ -4,19 +4,30 @@ from __future__ import annotations
 
 import pytest
 
-from tenderwright.calculations.docking_results import Conflict, Footprint, Strip
+from tenderwright.calculations.ship.footprints import (
+    Conflict,
+    Footprint,
+    Strip,
+    block_clearances,
+    covered_strips,
+    earlier_footprints,
+    plan_footprints,
+)
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.keel_loads import planned_keel_blocks
 from tenderwright.documents.drawings.bottom_marks import BEFORE, LAST
 from tenderwright.documents.drawings.docking_bottom import docking_bottom
 from tenderwright.documents.edition import Figure
+from tests.outcomes import result_of
 from tests.replacing import replace
 
-from .ship import figure, marram, of_kind, paths, scale
+from .ship import LACKING, altered, figure, marram, of_kind, paths, scale
 
 HALVES = ("docking-bottom-aft", "docking-bottom-forward")
 
 
 def footprints() -> tuple[Footprint, ...]:
-    return marram()[2].docking.footprints
+    return result_of(marram()[1], plan_footprints)
 
 
 def boxes(drawn: Figure, **attributes: str) -> list[tuple[float, float]]:
@@ -28,7 +39,7 @@ def boxes(drawn: Figure, **attributes: str) -> list[tuple[float, float]]:
 
 def test_every_block_of_the_plan_is_on_one_half_or_both() -> None:
     numbers = [of_kind(figure(half), "block") for half in HALVES]
-    wanted = [str(one.number) for one in marram()[2].docking.keel_blocks]
+    wanted = [str(one.number) for one in result_of(marram()[1], planned_keel_blocks)]
     assert sorted({*numbers[0], *numbers[1]}, key=int) == wanted
     letters = {letter for half in HALVES for letter in of_kind(figure(half), "side-block")}
     assert letters == set("ABCDEFG")
@@ -62,16 +73,16 @@ def test_footprints_of_the_last_docking_and_of_the_one_before_are_hatched_differ
 
 
 def test_strips_covered_at_two_dockings_are_black_and_counted() -> None:
-    strips = marram()[2].docking.strips
+    strips = result_of(marram()[1], covered_strips)
     drawn = sum(len(boxes(figure(half), stroke_width="0.15", fill="#111111")) for half in HALVES)
     assert drawn >= len(strips) > 0
     assert any(f"{len(strips)} strips; none again by this plan" in key for key in of_kind(figure(HALVES[0]), "key"))
 
 
 def test_a_strip_that_the_plan_covers_again_is_ringed() -> None:
-    package, _, results = marram()
+    package, _ = marram()
     again = Strip(4.0, 4.3, -0.1, 0.1, ("docking-2007", "plan"))
-    made = docking_bottom(package, replace(results, docking=replace(results.docking, strips=(again,))))
+    made = docking_bottom(package, altered({covered_strips: (again,)}))
     assert any("1 strips, of which 1 by this plan too, ringed" in key for key in of_kind(made[0], "key"))
     assert made[0].svg.count("<circle") == figure(HALVES[0]).svg.count("<circle") + 1
 
@@ -86,21 +97,21 @@ def test_low_openings_are_numbered_and_listed() -> None:
 
 
 def test_a_block_too_near_to_something_is_ringed_and_explained() -> None:
-    package, _, results = marram()
+    package, calculated = marram()
     near = Conflict(footprints()[0], "docking plug", "plug-afterpeak", 0.1, 0.3)
-    made = docking_bottom(package, replace(results, docking=replace(results.docking, conflicts=(near,))))
+    clear = replace(result_of(calculated, block_clearances), conflicts=(near,))
+    made = docking_bottom(package, altered({block_clearances: clear}))
     assert any(key.startswith("block too near") for key in of_kind(made[0], "key"))
     assert not any(key.startswith("block too near") for key in of_kind(figure(HALVES[0]), "key"))
 
 
 def test_the_bottom_stands_without_an_earlier_docking() -> None:
-    package, _, results = marram()
-    made = docking_bottom(package, replace(results, docking=replace(results.docking, earlier={}, strips=())))
+    package, _ = marram()
+    made = docking_bottom(package, altered({earlier_footprints: {}, covered_strips: ()}))
     assert [one.name for one in made] == list(HALVES)
     assert not any("docking of" in key for key in of_kind(made[0], "key"))
 
 
 def test_there_is_no_drawing_without_footprints() -> None:
-    package, _, results = marram()
-    assert docking_bottom(package, replace(results, docking=replace(results.docking, footprints=()))) == []
-    assert docking_bottom(package, replace(results, form=None)) == []
+    for step in (plan_footprints, hull):
+        assert docking_bottom(marram()[0], altered({step: LACKING})) == LACKING

@@ -2,28 +2,36 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from typing import Any
+
 import pytest
 
-from tenderwright.calculations.docking_results import KeelBlockResult
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.block_places import KeelBlockResult
+from tenderwright.calculations.ship.docking_condition import docking as docking_step
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.keel_loads import loaded_keel_blocks, planned_keel_blocks
+from tenderwright.calculations.ship.landing import landing as landing_step
+from tenderwright.calculations.ship.side_loads import planned_side_blocks
+from tenderwright.calculations.steps.outcome import Lacking
+from tenderwright.calculations.steps.step import Step
 from tenderwright.documents.drawings.docking_profile import docking_profile, first_touched
 from tenderwright.documents.drawings.keel_load_diagram import allowable_load
 from tenderwright.documents.edition import Figure
+from tests.outcomes import result_of
 from tests.replacing import replace
 
-from .ship import figure, marram, of_kind, paths, scale, texts
+from .ship import LACKING, altered, figure, marram, of_kind, paths, scale, texts
 
 DRAWN = "docking-plan"
 
 
 def blocks() -> tuple[KeelBlockResult, ...]:
-    return marram()[2].docking.keel_blocks
+    return result_of(marram()[1], planned_keel_blocks)
 
 
-def drawn_with(results: Results) -> Figure:
-    made = docking_profile(marram()[0], results)
-    assert made is not None
-    return made
+def drawn_with(instead: Mapping[Step[Any], Any]) -> Figure:
+    return docking_profile(marram()[0], altered(instead))
 
 
 def without_loads(one: KeelBlockResult) -> KeelBlockResult:
@@ -59,7 +67,7 @@ def test_only_the_block_touched_first_is_black() -> None:
     drawn = figure(DRAWN)
     black = [box for box in paths(drawn, stroke_width="0.2", fill="#111111") if box in foot_to_keel(drawn)]
     assert black == foot_to_keel(drawn)[:1]
-    touched = first_touched(blocks(), marram()[2].docking.exact)
+    touched = first_touched(blocks(), result_of(marram()[1], landing_step).exact)
     assert touched is blocks()[0]
     assert f"block 1, {touched.position}" in drawn.alternative
 
@@ -67,23 +75,20 @@ def test_only_the_block_touched_first_is_black() -> None:
 def test_side_blocks_are_lettered_over_their_frames() -> None:
     drawn = figure(DRAWN)
     letters = [text for text in texts(drawn) if text.kind == "side-block"]
-    pairs = marram()[2].docking.side_blocks
+    pairs = result_of(marram()[1], planned_side_blocks)
     assert [text.content for text in letters] == list("ABCDEFG")
     apart = (pairs[-1].x - pairs[0].x) * 1000 / scale(drawn)
     assert letters[-1].middle - letters[0].middle == pytest.approx(apart, abs=0.02)
 
 
 def test_spacings_add_up_to_the_length_of_the_row() -> None:
-    package = marram()[0]
     even = tuple(replace(one, x=2.0 + 1.2 * i) for i, one in enumerate(blocks()))
-    drawn = docking_profile(package, replace(marram()[2], docking=replace(marram()[2].docking, keel_blocks=even)))
-    assert drawn is not None
+    drawn = drawn_with({planned_keel_blocks: even})
     assert of_kind(drawn, "spacing") == [f"{len(even) - 1} × 1.20"]
 
 
 def test_drafts_at_the_first_touch_and_when_settled_are_those_of_the_landing_curve() -> None:
-    curve = marram()[2].docking.curve
-    assert curve is not None
+    curve = result_of(marram()[1], landing_step).curve
     wanted = [f"{side[i]:.2f} m" for side in (curve.draft_aft, curve.draft_forward) for i in (0, curve.settled)]
     assert of_kind(figure(DRAWN), "draft") == wanted
     assert of_kind(figure(DRAWN), "waterline") == ["waterline at first touch", "waterline when settled"]
@@ -128,33 +133,32 @@ def test_the_allowed_load_is_drawn_over_every_block() -> None:
 
 
 def test_without_loads_there_is_a_profile_and_no_diagram() -> None:
-    results = marram()[2]
     bare = tuple(without_loads(one) for one in blocks())
-    drawn = drawn_with(replace(results, docking=replace(results.docking, keel_blocks=bare)))
+    drawn = drawn_with({planned_keel_blocks: bare, loaded_keel_blocks: LACKING})
     assert of_kind(drawn, "load") == []
     assert "Load on each keel block, t" not in [text.content for text in texts(drawn)]
     assert of_kind(drawn, "block") == of_kind(figure(DRAWN), "block")
+    assert "Loads of the keel blocks. Not calculated: it needs some file." in drawn.caption
 
 
 def test_without_a_landing_no_block_is_touched_first_and_no_waterline_drawn() -> None:
-    results = marram()[2]
-    drawn = drawn_with(replace(results, docking=replace(results.docking, exact=None, curve=None, position=None)))
+    drawn = drawn_with({landing_step: LACKING, docking_step: LACKING})
     assert of_kind(drawn, "waterline") == of_kind(drawn, "landing") == of_kind(drawn, "gravity") == []
     assert "Touched first" not in drawn.alternative
+    assert "Waterlines as she lands. Not calculated: it needs some file." in drawn.caption
 
 
 def test_blocks_without_a_height_say_so() -> None:
-    package, _, results = marram()
+    package, _ = marram()
     assert package.docking_plan is not None
     low = tuple(replace(one, height=None) for one in blocks())
     plan = replace(package.docking_plan, block_height=None)
-    docking = replace(results.docking, keel_blocks=low)
-    drawn = docking_profile(replace(package, docking_plan=plan), replace(results, docking=docking))
-    assert drawn is not None
+    drawn = docking_profile(replace(package, docking_plan=plan), altered({planned_keel_blocks: low}))
     assert "Height of keel blocks: not given" in drawn.alternative
 
 
 def test_there_is_no_drawing_without_a_plan_or_blocks() -> None:
-    package, _, results = marram()
-    assert docking_profile(replace(package, docking_plan=None), results) is None
-    assert docking_profile(package, replace(results, docking=replace(results.docking, keel_blocks=()))) is None
+    package, calculated = marram()
+    assert isinstance(docking_profile(replace(package, docking_plan=None), calculated), Lacking)
+    for step in (planned_keel_blocks, hull):
+        assert docking_profile(package, altered({step: LACKING})) == LACKING

@@ -4,10 +4,15 @@ from __future__ import annotations
 
 import pytest
 
+from tenderwright.calculations.ship.condition import arrival
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.tanks import tank_contents, tank_shape
+from tenderwright.calculations.steps.outcome import Lacking
 from tenderwright.documents.drawings.general_arrangement import tanks
-from tests.replacing import replace
+from tenderwright.documents.drawings.tank_marks import NO_TANKS
+from tests.outcomes import result_of
 
-from .ship import figure, marram, of_kind, paths, scale, texts
+from .ship import LACKING, altered, figure, marram, of_kind, paths, scale, texts
 
 DRAWN = "tank-plan"
 
@@ -20,17 +25,17 @@ def test_every_tank_is_numbered_once_in_the_plan_and_once_in_the_profile() -> No
 
 
 def test_every_tank_is_listed_with_its_sounding_and_volume() -> None:
-    package, _, results = marram()
+    package, calculated = marram()
     listed = of_kind(figure(DRAWN), "tank-list")
     for tank in package.tanks:
         assert listed.count(tank.name) == 1
-        assert f"{results.contents[tank.tank].volume:.2f} m³" in listed
+        assert f"{result_of(calculated, tank_contents)[tank.tank].liquid.volume:.2f} m³" in listed
     assert "2.60 m" in listed
     assert listed.count("dry") == sum(tank.contents.liquid == "none" for tank in package.tanks)
 
 
 def test_her_outline_is_as_long_on_paper_as_the_scale_says() -> None:
-    form = marram()[2].form
+    form = result_of(marram()[1], hull).form
     assert form is not None
     drawn = figure(DRAWN)
     outlines = paths(drawn, stroke_width="0.55")
@@ -61,21 +66,26 @@ def test_frames_are_numbered_every_tenth_and_stand_where_the_frame_table_puts_th
 
 def test_the_waterline_lies_at_the_drafts_on_arrival() -> None:
     said = [text.content for text in texts(figure(DRAWN))]
-    arrival = marram()[2].arrival
-    assert arrival is not None
-    assert f"Draft AP {arrival.hydrostatics.draft_aft:.2f} m" in said
-    assert f"Draft FP {arrival.hydrostatics.draft_forward:.2f} m" in said
+    found = result_of(marram()[1], arrival).hydrostatics
+    assert f"Draft AP {found.draft_aft:.2f} m" in said
+    assert f"Draft FP {found.draft_forward:.2f} m" in said
+
+
+def test_without_the_arrival_condition_the_caption_says_why_there_is_no_waterline() -> None:
+    drawn = tanks(marram()[0], altered({arrival: LACKING}))
+    assert not any(text.content.startswith("Draft AP") for text in texts(drawn))
+    assert drawn.caption.endswith(" Waterline on arrival. Not calculated: it needs some file.")
 
 
 def test_a_tank_without_bounds_is_listed_but_not_drawn() -> None:
-    package, _, results = marram()
-    left = {name: shape for name, shape in results.tanks.items() if name != "forepeak"}
-    drawn = tanks(package, replace(results, tanks=left))
-    assert drawn is not None
+    package, calculated = marram()
+    left = {name: shape for name, shape in result_of(calculated, tank_shape).items() if name != "forepeak"}
+    drawn = tanks(package, altered({tank_shape: left}))
     assert "1" not in of_kind(drawn, "plan-number")
     assert "Forepeak (not drawn)" in of_kind(drawn, "tank-list")
 
 
 def test_there_is_no_drawing_without_tanks() -> None:
-    package, _, results = marram()
-    assert tanks(package, replace(results, tanks={})) is None
+    package, _ = marram()
+    assert tanks(package, altered({tank_shape: {}})) == Lacking(NO_TANKS)
+    assert tanks(package, altered({hull: LACKING})) == LACKING

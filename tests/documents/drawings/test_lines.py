@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from tenderwright.calculations.ship.hull import hull
 from tenderwright.documents.drawings.lines import body_plan
 from tests.replacing import replace
 
-from .ship import figure, marram, of_kind, paths, scale
+from .ship import LACKING, altered, figure, marram, of_kind, paths, scale
 
 DRAWN = "body-plan"
 
@@ -39,14 +40,12 @@ def test_waterlines_are_labelled_on_both_sides() -> None:
 
 
 def test_stations_without_names_are_named_by_their_distance() -> None:
-    package, _, results = marram()
+    package, calculated = marram()
     assert package.offsets is not None
     unnamed = tuple(replace(station, station="") for station in package.offsets.stations)
-    drawn = body_plan(replace(package, offsets=replace(package.offsets, stations=unnamed)), results)
-    assert drawn is not None
+    drawn = body_plan(replace(package, offsets=replace(package.offsets, stations=unnamed)), calculated)
     assert "9.6" in of_kind(drawn, "station")
 
 
 def test_there_is_no_drawing_without_a_form() -> None:
-    package, _, results = marram()
-    assert body_plan(package, replace(results, form=None)) is None
+    assert body_plan(marram()[0], altered({hull: LACKING})) == LACKING

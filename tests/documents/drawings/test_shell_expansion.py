@@ -13,15 +13,15 @@ from tenderwright.documents.drawings.shell_cells import runs, worst_by_cell
 from tenderwright.documents.drawings.shell_expansion import shell_expansion
 from tests.replacing import replace
 
-from .ship import figure, marram, of_kind, scale, texts
+from .ship import LACKING, altered, figure, marram, of_kind, scale, texts
 
 DRAWN = "shell-expansion"
 
 
 def test_every_insert_is_named_with_its_worst_reading_on_its_own_side() -> None:
-    _, _, results = marram()
+    _, calculated = marram()
     drawn = figure(DRAWN)
-    inserts = results.found(shell_renewal).inserts
+    inserts = calculated.found(shell_renewal).inserts
     labels = {text.content.split()[0]: text for text in texts(drawn) if text.kind == "renewal"}
     assert len(labels) == len(inserts)
     sides = [text.baseline for text in texts(drawn) if text.kind == "side"]
@@ -32,15 +32,15 @@ def test_every_insert_is_named_with_its_worst_reading_on_its_own_side() -> None:
 
 
 def test_strakes_are_named_on_both_sides_at_both_ends() -> None:
-    package, _, _ = marram()
+    package, _ = marram()
     named = of_kind(figure(DRAWN), "strake")
     for strake in package.strakes[:7]:
         assert named.count(strake.strake) == 4
 
 
 def test_the_worst_reading_of_a_frame_space_is_kept_as_a_share_of_its_limit() -> None:
-    package, _, results = marram()
-    shell, plan = results.found(shell_forecast), results.found(shell_plan)
+    package, calculated = marram()
+    shell, plan = calculated.found(shell_forecast), calculated.found(shell_plan)
     assert shell is not None
     assert plan is not None
     assert package.frames is not None
@@ -58,11 +58,10 @@ def _cells(shell, plan) -> tuple[list[int], ...]:  # type: ignore[no-untyped-def
 
 
 def test_where_inserts_are_not_calculated_it_says_so_and_what_it_would_take() -> None:
-    package, _, _ = marram()
+    package, _ = marram()
     assert package.condition is not None
     without = replace(package, condition=replace(package.condition, renewal=None))
-    drawn = shell_expansion(without, calculate(without)[1])
-    assert drawn is not None
+    drawn = shell_expansion(without, calculate(without))
     assert "Inserts: not calculated: it needs `renewal` in vessel/condition.yaml." in drawn.alternative
     assert of_kind(drawn, "renewal") == []
 
@@ -73,6 +72,6 @@ def test_runs_are_found_end_to_end() -> None:
 
 
 def test_the_sheet_is_to_scale_and_none_is_drawn_without_readings() -> None:
-    package, _, results = marram()
     assert scale(figure(DRAWN)) == 250
-    assert shell_expansion(package, replace(results, calculated=None)) is None
+    for step in (shell_forecast, shell_plan):
+        assert shell_expansion(marram()[0], altered({step: LACKING})) == LACKING

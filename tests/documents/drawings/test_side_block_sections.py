@@ -7,17 +7,21 @@ from math import atan2, degrees
 
 import pytest
 
-from tenderwright.calculations.docking_results import SideBlockResult
+from tenderwright.calculations.ship.block_places import SideBlockResult
+from tenderwright.calculations.ship.keel_loads import planned_keel_blocks
+from tenderwright.calculations.ship.side_loads import planned_side_blocks
+from tenderwright.calculations.steps.outcome import NotAsked
 from tenderwright.documents.drawings.side_block_sections import side_block_sections
+from tests.outcomes import result_of
 from tests.replacing import replace
 
-from .ship import figure, marram, of_kind, paths, scale, texts
+from .ship import LACKING, altered, figure, marram, of_kind, paths, scale, texts
 
 DRAWN = "docking-sections"
 
 
 def pairs() -> tuple[SideBlockResult, ...]:
-    return marram()[2].docking.side_blocks
+    return result_of(marram()[1], planned_side_blocks)
 
 
 def test_every_pair_has_its_height_bevel_and_distance_off_the_centreline() -> None:
@@ -57,23 +61,23 @@ def test_loads_of_the_lee_block_are_given_where_known() -> None:
     assert first.earthquake is not None
     wanted = f"lee block: wind {first.wind / 1000:.1f} t, earthquake {first.earthquake / 1000:.1f} t"
     assert wanted in of_kind(figure(DRAWN), "sizes")
-    package, _, results = marram()
+    package, _ = marram()
     calm = tuple(replace(one, wind=None, earthquake=None) for one in pairs())
-    made = side_block_sections(package, replace(results, docking=replace(results.docking, side_blocks=calm)))
+    made = side_block_sections(package, altered({planned_side_blocks: calm}))
     assert not any(words.startswith("lee") for words in of_kind(made[0], "sizes"))
 
 
 def test_a_keel_block_at_another_place_is_dashed() -> None:
-    blocks = marram()[2].docking.keel_blocks
+    blocks = result_of(marram()[1], planned_keel_blocks)
     off = sum(min(abs(b.x - one.x) - (b.length + one.length) / 2 for b in blocks) > 1e-9 for one in pairs())
     dashed = paths(figure(DRAWN), stroke_width="0.35", stroke_dasharray="1.4 0.7")
     assert len(dashed) == off > 0
 
 
 def test_more_than_eight_pairs_go_on_a_second_sheet() -> None:
-    package, _, results = marram()
+    package, _ = marram()
     many = tuple(replace(pairs()[i % 7], number=i + 1) for i in range(11))
-    made = side_block_sections(package, replace(results, docking=replace(results.docking, side_blocks=many)))
+    made = side_block_sections(package, altered({planned_side_blocks: many}))
     assert [one.name for one in made] == ["docking-sections", "docking-sections-2"]
     assert of_kind(made[1], "pair") == ["I", "J", "K"]
     for drawn in made:
@@ -81,13 +85,14 @@ def test_more_than_eight_pairs_go_on_a_second_sheet() -> None:
 
 
 def test_a_height_that_is_not_given_is_not_invented() -> None:
-    package, _, results = marram()
+    package, _ = marram()
     low = tuple(replace(one, height=None) for one in pairs())
-    made = side_block_sections(package, replace(results, docking=replace(results.docking, side_blocks=low)))
+    made = side_block_sections(package, altered({planned_side_blocks: low}))
     assert of_kind(made[0], "height") == []
     assert "height not given" in of_kind(made[0], "sizes")
 
 
 def test_there_is_no_drawing_without_side_blocks() -> None:
-    package, _, results = marram()
-    assert side_block_sections(package, replace(results, docking=replace(results.docking, side_blocks=()))) == []
+    package, _ = marram()
+    assert isinstance(side_block_sections(package, altered({planned_side_blocks: ()})), NotAsked)
+    assert side_block_sections(package, altered({planned_side_blocks: LACKING})) == LACKING

@@ -4,20 +4,27 @@ from __future__ import annotations
 
 import pytest
 
+from tenderwright.calculations.ship.docking_condition import docking as docking_step
+from tenderwright.calculations.ship.docking_condition import docking_tank_states
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.undocking import undocking as undocking_step
+from tenderwright.calculations.ship.undocking import undocking_tank_states
+from tenderwright.calculations.steps.outcome import Lacking
+from tenderwright.documents.drawings.tank_marks import NO_TANKS
 from tenderwright.documents.drawings.tank_states import tank_states
-from tests.replacing import replace
+from tests.outcomes import result_of
 
-from .ship import figure, marram, of_kind, paths, scale, texts
+from .ship import LACKING, altered, figure, marram, of_kind, paths, scale, texts
 
 DRAWN = "tank-states"
 
 
 def test_every_tank_is_listed_once_with_both_soundings_and_volumes() -> None:
-    package, _, results = marram()
+    package, calculated = marram()
     listed = of_kind(figure(DRAWN), "tank-list")
     for tank in package.tanks:
         assert listed.count(tank.name) == 1
-        for states in (results.docking.tanks, results.docking.tanks_undocking):
+        for states in (result_of(calculated, docking_tank_states), result_of(calculated, undocking_tank_states)):
             state = states[tank.tank]
             if state.volume > 0 and state.sounding is not None:
                 assert f"{state.volume:.2f}" in listed
@@ -35,41 +42,34 @@ def test_both_plans_number_every_tank_and_have_one_size() -> None:
 
 
 def test_both_conditions_say_how_she_floats() -> None:
-    docking = marram()[2].docking
-    assert docking.position is not None
-    assert docking.undocking is not None
     said = of_kind(figure(DRAWN), "floating")
-    assert f"{docking.position.loading.mass / 1000:.1f} t" in said
-    assert f"{docking.undocking.position.loading.mass / 1000:.1f} t" in said
+    assert f"{result_of(marram()[1], docking_step).loading.mass / 1000:.1f} t" in said
+    assert f"{result_of(marram()[1], undocking_step).position.loading.mass / 1000:.1f} t" in said
 
 
 def test_tanks_to_be_sounded_before_flooding_are_marked() -> None:
-    undocking = marram()[2].docking.undocking
-    assert undocking is not None
+    undocking = result_of(marram()[1], undocking_step)
     assert of_kind(figure(DRAWN), "tank-list").count("S") == len(undocking.sound_before_flooding) > 0
 
 
 def test_only_tanks_that_differ_are_in_the_alternative() -> None:
-    package, _, results = marram()
-    same = replace(results.docking, tanks_undocking=results.docking.tanks)
-    drawn = tank_states(package, replace(results, docking=same))
-    assert drawn is not None
+    package, calculated = marram()
+    drawn = tank_states(package, altered({undocking_tank_states: result_of(calculated, docking_tank_states)}))
     assert drawn.alternative.endswith("They differ: nowhere.")
     assert "Oil fuel, port" in figure(DRAWN).alternative
 
 
 def test_a_tank_of_which_nothing_is_known_is_not_invented() -> None:
-    package, _, results = marram()
+    package, calculated = marram()
     name = package.tanks[0].tank
-    left = {tank: state for tank, state in results.docking.tanks.items() if tank != name}
-    drawn = tank_states(package, replace(results, docking=replace(results.docking, tanks=left)))
-    assert drawn is not None
+    left = {tank: state for tank, state in result_of(calculated, docking_tank_states).items() if tank != name}
+    drawn = tank_states(package, altered({docking_tank_states: left}))
     row = next(text.baseline for text in texts(drawn) if text.content == package.tanks[0].name)
     cells = [text for text in texts(drawn) if text.kind == "tank-list" and abs(text.baseline - row) < 0.01]
     assert [text.content for text in sorted(cells, key=lambda text: text.left)][2:4] == ["–", "–"]
 
 
 def test_there_is_no_drawing_without_both_conditions() -> None:
-    package, _, results = marram()
-    for lacking in (replace(results.docking, tanks={}), replace(results.docking, tanks_undocking={})):
-        assert tank_states(package, replace(results, docking=lacking)) is None
+    for step in (docking_tank_states, undocking_tank_states, hull):
+        assert tank_states(marram()[0], altered({step: LACKING})) == LACKING
+    assert tank_states(marram()[0], altered({docking_tank_states: {}})) == Lacking(NO_TANKS)

@@ -4,23 +4,25 @@ from __future__ import annotations
 
 import pytest
 
-from tenderwright.calculations.verdict import Verdict
+from tenderwright.calculations.ship.facilities import facility_fits
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.landing import landing as landing_step
+from tenderwright.calculations.ship.landing import landing_stages
 from tenderwright.documents.drawings.landing_curves import landing_curves
 from tenderwright.documents.drawings.water_levels import water_levels
 from tenderwright.documents.edition import Figure
+from tests.outcomes import result_of
 from tests.replacing import replace
 
-from .ship import figure, marram, of_kind, root, scale, texts
+from .ship import LACKING, altered, figure, marram, of_kind, root, scale, texts
 
 DRAWN = "water-levels"
 
 
 def drawn_with_fits(fits: bool) -> Figure:
-    package, _, results = marram()
-    judged: dict[str, Verdict] = {name: replace(one, met=fits) for name, one in results.docking.facilities.items()}
-    made = water_levels(package, replace(results, docking=replace(results.docking, facilities=judged)))
-    assert made is not None
-    return made
+    package, calculated = marram()
+    judged = {name: replace(one, met=fits) for name, one in result_of(calculated, facility_fits).items()}
+    return water_levels(package, altered({facility_fits: judged}))
 
 
 def levels(drawn: Figure) -> list[float]:
@@ -30,7 +32,7 @@ def levels(drawn: Figure) -> list[float]:
 
 
 def test_every_stage_is_named_with_its_water_and_upthrust() -> None:
-    stages = marram()[2].docking.stages
+    stages = result_of(marram()[1], landing_stages)
     named = " ".join(of_kind(figure(DRAWN), "stage"))
     figures = of_kind(figure(DRAWN), "stage-figures")
     for one in stages:
@@ -39,7 +41,7 @@ def test_every_stage_is_named_with_its_water_and_upthrust() -> None:
 
 
 def test_levels_lie_apart_as_the_scale_says() -> None:
-    drawn, stages = figure(DRAWN), marram()[2].docking.stages
+    drawn, stages = figure(DRAWN), result_of(marram()[1], landing_stages)
     found = levels(drawn)
     assert len(found) == len(stages)
     for level, one in zip(found, stages, strict=True):
@@ -49,7 +51,7 @@ def test_levels_lie_apart_as_the_scale_says() -> None:
 def test_facilities_that_fit_are_gauged_from_their_floors() -> None:
     """At the graving dock 4.3 m over blocks of 1.2 m is 5.5 m over the floor, and the sill stands 0.4 m over it."""
     drawn = figure(DRAWN)
-    fitting = [name for name, one in marram()[2].docking.facilities.items() if one.met]
+    fitting = [name for name, one in result_of(marram()[1], facility_fits).items() if one.met]
     assert of_kind(drawn, "fits") == ["fits"] * len(fitting)
     gauges = of_kind(drawn, "gauge")
     assert "5.50 there" in gauges
@@ -71,11 +73,10 @@ def test_four_facilities_that_fit_have_room_without_overlap() -> None:
 
 
 def test_without_facilities_the_levels_stand_alone() -> None:
-    package, _, results = marram()
-    drawn = water_levels(replace(package, facilities=()), results)
-    assert drawn is not None
+    package, calculated = marram()
+    drawn = water_levels(replace(package, facilities=()), calculated)
     assert of_kind(drawn, "gauge") == []
-    assert len(levels(drawn)) == len(results.docking.stages)
+    assert len(levels(drawn)) == len(result_of(calculated, landing_stages))
 
 
 def test_the_least_metacentric_height_asked_for_is_marked() -> None:
@@ -83,34 +84,32 @@ def test_the_least_metacentric_height_asked_for_is_marked() -> None:
 
 
 def test_the_curves_state_upthrust_and_stability_when_settled() -> None:
-    landing = marram()[2].docking.exact
-    assert landing is not None
+    landing = result_of(marram()[1], landing_step).exact
     said = [text.content for text in texts(figure(DRAWN))]
     assert f"{landing.settling.upthrust / 1000:.1f} t" in said
     assert f"{min(landing.settling.stability.gm_km_falls, landing.settling.stability.gm_kg_rises):.2f} m" in said
 
 
-def test_without_a_curve_there_is_none_drawn() -> None:
-    docking = marram()[2].docking
-    assert landing_curves(replace(docking, curve=None), 0.45, 0.0, 0.0, 80.0) == ""
-    assert landing_curves(replace(docking, exact=None), 0.45, 0.0, 0.0, 80.0) == ""
-    assert landing_curves(docking, None, 0.0, 0.0, 80.0) != ""
+def test_the_curves_stand_without_a_least_metacentric_height() -> None:
+    landed = result_of(marram()[1], landing_step)
+    assert "least" in landing_curves(landed, 0.45, 0.0, 0.0, 80.0)
+    without = landing_curves(landed, None, 0.0, 0.0, 80.0)
+    assert "<path" in without
+    assert "least" not in without
 
 
 def test_a_loss_of_stability_before_settling_stays_in_the_field() -> None:
-    package, _, results = marram()
-    landing = results.docking.exact
-    assert landing is not None
+    package, calculated = marram()
+    landed = result_of(calculated, landing_step)
+    landing = landed.exact
     lost = replace(landing.instability, fall=landing.settling.fall * 0.6, margin=-landing.settling.fall * 0.4)
-    docking = replace(results.docking, exact=replace(landing, instability=lost))
-    drawn = water_levels(package, replace(results, docking=docking))
-    assert drawn is not None
+    early = replace(landed, exact=replace(landing, instability=lost))
+    drawn = water_levels(package, altered({landing_step: early}))
     foot = max(text.baseline for text in texts(drawn) if text.kind == "axis")
     settled = next(text for text in texts(drawn) if text.content == f"{landing.settling.upthrust / 1000:.1f} t")
     assert settled.baseline < foot
 
 
 def test_there_is_no_drawing_without_stages_or_plan() -> None:
-    package, _, results = marram()
-    assert water_levels(package, replace(results, docking=replace(results.docking, stages=()))) is None
-    assert water_levels(replace(package, docking_plan=None), results) is None
+    for step in (landing_step, landing_stages, hull):
+        assert water_levels(marram()[0], altered({step: LACKING})) == LACKING

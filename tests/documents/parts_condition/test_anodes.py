@@ -34,8 +34,8 @@ def test_nothing_is_composed_where_the_package_says_nothing() -> None:
 
 
 def _said(package: Package) -> str:
-    record, results = calculate(package)
-    made = anodes(replace(desk(), package=package, record=record, results=results))
+    calculated = calculate(package)
+    made = anodes(replace(desk(), package=package, calculated=calculated))
     assert made is not None
     lists = [plain(entry) for block in made.blocks if isinstance(block, Bullets) for entry in block.entries]
     return "\n".join([*(plain(block.text) for block in made.blocks if isinstance(block, Paragraph)), *lists])

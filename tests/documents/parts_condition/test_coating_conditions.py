@@ -30,8 +30,8 @@ def test_the_rules_and_what_has_no_source_are_named() -> None:
 
 
 def _said(package: Package) -> list[str]:
-    record, results = calculate(package)
-    made = coating_conditions(replace(desk(), package=package, record=record, results=results))
+    calculated = calculate(package)
+    made = coating_conditions(replace(desk(), package=package, calculated=calculated))
     assert made is not None
     return [plain(block.text) for block in made.blocks if isinstance(block, Paragraph)]
 
@@ -51,5 +51,5 @@ def test_what_a_month_allows_says_what_it_needs_where_there_is_no_climate() -> N
 
 def test_nothing_is_composed_where_nothing_is_coated_and_no_climate_given() -> None:
     bare = replace(desk().package, condition=None, schemes=())
-    record, results = calculate(bare)
-    assert coating_conditions(replace(desk(), package=bare, record=record, results=results)) is None
+    calculated = calculate(bare)
+    assert coating_conditions(replace(desk(), package=bare, calculated=calculated)) is None

@@ -27,8 +27,8 @@ def test_an_area_that_the_package_has_no_data_for_says_what_it_needs() -> None:
     package, _, _ = marram()
     assert package.particulars is not None
     bare = replace(package, offsets=None, particulars=replace(package.particulars, displacement=None))
-    record, results = calculate(bare)
-    without = Desk(bare, link(bare)[0], record, results)
+    calculated = calculate(bare)
+    without = Desk(bare, link(bare)[0], calculated)
     needs = "Not calculated: it needs vessel/offsets.yaml, or `displacement` in vessel/particulars.yaml."
     said = _said(zones(without).blocks)
     assert f"Underwater shell, keel to 2.9 m. {needs}" in said

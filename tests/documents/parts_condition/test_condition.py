@@ -22,7 +22,7 @@ def test_every_zone_stands_with_its_limit_and_its_source() -> None:
 
 
 def test_every_plate_called_is_named_with_its_place_under_its_call() -> None:
-    shell = desk().results.found(shell_forecast)
+    shell = desk().calculated.found(shell_forecast)
     assert shell is not None
     listed = rows("condition", "At the upper rate")
     plates = next(table for table in (rows("condition", "Plate"),))
@@ -71,8 +71,8 @@ def test_the_part_carries_the_caution_and_is_left_out_without_readings() -> None
 def changed(**parts: Any) -> Desk:
     """Give the desk of the ship with parts of her package changed."""
     package = replace(desk().package, **parts)
-    record, results = calculate(package)
-    return replace(desk(), package=package, record=record, results=results)
+    calculated = calculate(package)
+    return replace(desk(), package=package, calculated=calculated)
 
 
 def said(of: Desk) -> str:

@@ -14,7 +14,7 @@ def test_every_boundary_stands_under_its_test() -> None:
     groups = [cells[0] for cells in listed if len(cells) == 1]
     assert groups[0].startswith("Head: 1.00 m of head (0.10 bar)")
     assert any(group.startswith("Hose: 2.00 bar") for group in groups)
-    assert len(listed) - len(groups) == len(desk().results.found(boundary_test) or {}) > 10
+    assert len(listed) - len(groups) == len(desk().calculated.found(boundary_test) or {}) > 10
 
 
 def test_leaks_carry_their_history_and_their_item() -> None:
@@ -39,10 +39,10 @@ def test_clearances_stand_against_their_limits() -> None:
 
 def test_boundaries_whose_test_cannot_be_chosen_say_what_it_needs() -> None:
     bare = replace(desk().package, condition=None)
-    record, results = calculate(bare)
-    part = tightness(replace(desk(), package=bare, record=record, results=results))
+    calculated = calculate(bare)
+    part = tightness(replace(desk(), package=bare, calculated=calculated))
     assert part is not None
     (table,) = (block for block in part.blocks if isinstance(block, Table))
     said = [plain(row.cells[0]) for row in table.rows]
     assert said[0] == "Not calculated: it needs `tightness` in vessel/condition.yaml."
-    assert len(said) - 1 == len(desk().results.found(boundary_test) or {})
+    assert len(said) - 1 == len(desk().calculated.found(boundary_test) or {})

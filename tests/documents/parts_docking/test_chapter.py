@@ -6,6 +6,10 @@ import re
 
 import pytest
 
+from tenderwright.calculations.ship.footprints import covered_strips
+from tenderwright.calculations.ship.keel_loads import planned_keel_blocks
+from tenderwright.calculations.ship.landing import landing as landing_step
+from tenderwright.calculations.ship.side_loads import planned_side_blocks
 from tenderwright.documents.edition import plain
 from tests.documents.composed import composed, part, rows, tables, walk, words
 
@@ -29,12 +33,15 @@ def test_without_a_docking_plan_there_is_the_docking_data_alone_with_the_facilit
 
 
 def test_the_landing_stands_by_both_methods() -> None:
-    docking = composed("marram").compiled.results.docking
     both, levels = tables(part(composed("marram").edition("yard"), "landing"))
-    assert docking.exact is not None
-    assert docking.held is not None
     line = next(row for row in rows(both) if row[0].startswith("Upthrust as she comes"))
-    assert line[1:] == [f"{one.settling.upthrust / 1000:.1f} t" for one in (docking.held, docking.exact)]
+    assert line[1:] == [
+        f"{one.settling.upthrust / 1000:.1f} t"
+        for one in (
+            composed("marram").found(landing_step).held,
+            composed("marram").found(landing_step).exact,
+        )
+    ]
     marked = [row[0] for row in rows(levels) if row[0]]
     assert marked == ["first touch", "on all the blocks"]
     water = [float(row[1]) for row in rows(levels)]
@@ -42,12 +49,14 @@ def test_the_landing_stands_by_both_methods() -> None:
 
 
 def test_every_block_has_its_row() -> None:
-    docking = composed("marram").compiled.results.docking
     keel, side = tables(part(composed("marram").edition("yard"), "blocks"))
-    assert [row[1] for row in rows(keel)] == [one.position for one in docking.keel_blocks]
-    assert [row[1] for row in rows(side)] == [one.position for one in docking.side_blocks]
+    assert [row[1] for row in rows(keel)] == [one.position for one in composed("marram").found(planned_keel_blocks)]
+    assert [row[1] for row in rows(side)] == [one.position for one in composed("marram").found(planned_side_blocks)]
     shown = [float(row[7]) for row in rows(keel)]
-    assert shown == pytest.approx([(one.pressure or 0.0) / 1e6 for one in docking.keel_blocks], abs=0.006)
+    assert shown == pytest.approx(
+        [(one.pressure or 0.0) / 1e6 for one in composed("marram").found(planned_keel_blocks)],
+        abs=0.006,
+    )
 
 
 def test_the_elastic_loads_are_not_given_without_saying_what_they_rest_on() -> None:
@@ -64,7 +73,7 @@ def test_the_hull_part_lists_plugs_strips_and_the_area_that_stays_bare() -> None
     plugs = [row for row in rows(openings) if row[0].startswith("Docking plug")]
     assert len(plugs) == 5
     assert all(float(row[3].split()[0]) >= 0.3 for row in plugs)
-    assert len(rows(covered)) == len(found.compiled.results.docking.strips)
+    assert len(rows(covered)) == len(composed("marram").found(covered_strips))
     area = found.compiled.record.values["blocks.bare-area"].si
     assert f"{area:.2f} m²" in text
 

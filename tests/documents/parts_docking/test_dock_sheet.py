@@ -7,6 +7,8 @@ from io import BytesIO
 import pypdf
 import pytest
 
+from tenderwright.calculations.ship.docking_condition import docking as docking_step
+from tenderwright.calculations.ship.landing import landing_stages
 from tenderwright.documents.edition import Edition
 from tenderwright.writing.pdf import Typesetter
 from tests.documents.composed import composed, rows, tables, targets, words
@@ -37,11 +39,12 @@ def test_it_links_to_nothing_outside_itself(sheet: Edition) -> None:
 
 
 def test_it_gives_the_levels_in_order_and_what_the_marks_read(sheet: Edition) -> None:
-    docking = composed("marram").compiled.results.docking
-    stages = next(table for table in tables(sheet) if len(rows(table)) == len(docking.stages))
-    assert [row[0].lower() for row in rows(stages)] == [stage.name for stage in docking.stages]
+    stages = next(table for table in tables(sheet) if len(rows(table)) == len(composed("marram").found(landing_stages)))
+    assert [row[0].lower() for row in rows(stages)] == [
+        stage.name for stage in composed("marram").found(landing_stages)
+    ]
     text = words(sheet)
-    position = docking.position
+    position = composed("marram").found(docking_step)
     assert position is not None
     # Her marks read from the underside of the bar keel, 180 mm below the keel line.
     assert f"aft {position.hydrostatics.draft_aft + 0.18:.2f} m" in text

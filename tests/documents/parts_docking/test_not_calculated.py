@@ -22,7 +22,7 @@ def without(**changes: Any) -> Desk:
     """Lay the desk for the demonstration with parts of it taken away."""
     compiled = composed("marram").compiled
     package = replace(compiled.package, **changes)
-    return Desk(package, compiled.links, *calculate(package))
+    return Desk(package, compiled.links, calculate(package))
 
 
 @cache

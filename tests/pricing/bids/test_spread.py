@@ -19,7 +19,7 @@ from tests.documents.composed import composed
 @pytest.fixture(scope="module")
 def marram() -> dict[str, TenderLine]:
     made = composed("marram")
-    found = tender_lines(made.compiled.package, made.compiled.record, made.compiled.results, made.owner.estimate)
+    found = tender_lines(made.compiled.package, made.compiled.calculated, made.owner.estimate)
     return {line.number: line for line in found}
 
 

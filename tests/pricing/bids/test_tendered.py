@@ -19,7 +19,7 @@ def test_at_the_owners_rates_the_lines_come_to_the_estimate(name: Literal["start
     made = composed(name)
     estimate = made.owner.estimate
     assert estimate is not None
-    lines = tender_lines(made.compiled.package, made.compiled.record, made.compiled.results, estimate)
+    lines = tender_lines(made.compiled.package, made.compiled.calculated, estimate)
     amounts = {
         line.number: line.amount(line.fixed if line.fixed is not None else line.estimate or Decimal(0))
         for line in lines
@@ -30,7 +30,7 @@ def test_at_the_owners_rates_the_lines_come_to_the_estimate(name: Literal["start
 @pytest.mark.parametrize("name", ["starter", "marram"])
 def test_they_stand_in_the_order_of_the_price_form(name: Literal["starter", "marram"]) -> None:
     made = composed(name)
-    lines = tender_lines(made.compiled.package, made.compiled.record, made.compiled.results, None)
+    lines = tender_lines(made.compiled.package, made.compiled.calculated, None)
     form = price_form(made.desk(), "")
     wanted = [(one.number, section.code, one.kind, one.quantity) for section in form.sections for one in section.lines]
     assert [(one.number, one.section.code, one.form, one.quantity) for one in lines] == wanted

@@ -139,7 +139,7 @@ def weeks(draw: st.DrawFn) -> InDock:
 def _ledger(docked: Docked, told: Sequence[InDock]) -> Ledger:
     compiled, owner = docked
     papers = replace(owner.papers, in_dock={f"owner/in-dock/{n}.yaml": one for n, one in enumerate(told)})
-    made, notices = ledger(papers, compiled.package, compiled.record, compiled.results, owner.estimate, {})
+    made, notices = ledger(papers, compiled.package, compiled.calculated, owner.estimate, {})
     assert notices == []
     assert made is not None
     return made

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
@@ -12,7 +13,6 @@ from tenderwright.calculations.blocks.heights import METHOD as HEIGHTS
 from tenderwright.calculations.blocks.side_block import METHOD as SIDE
 from tenderwright.calculations.blocks.side_block import SideBlock
 from tenderwright.calculations.blocks.stiffness import block_stiffness
-from tenderwright.calculations.docking_results import KeelBlockResult, SideBlockResult
 from tenderwright.calculations.landing.held import BlockLine
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.hull import Hull
@@ -35,6 +35,64 @@ class PlacedBlock(Struct, frozen=True):
     row: KeelBlocks
     x: float
     position: str
+
+
+@dataclass(frozen=True)
+class KeelBlockResult:
+    """One keel block of the plan, from aft."""
+
+    number: int
+    position: str
+    x: float
+    length: float
+    width: float
+    height: float | None
+    """Of its top above the dock floor."""
+    stiffness: float | None
+    """N/m; None where the layers are not known."""
+    rigid: float | None = None
+    """Load by the area-moment method, rigid hull; None where it could not be found."""
+    elastic: float | None = None
+    """Load with the hull as an elastic girder."""
+    line_load: float | None = None
+    """Greater load over the length that the block holds up, kg/m."""
+    pressure: float | None = None
+    """Of the greater load on the width in contact."""
+
+    @property
+    def load(self) -> float | None:
+        """Give the greater of the two loads."""
+        loads = [one for one in (self.rigid, self.elastic) if one is not None]
+        return max(loads, default=None)
+
+
+class SideBlockResult(Struct, frozen=True):
+    """One pair of side blocks of the plan, from aft; the figures are those of either block."""
+
+    number: int
+    position: str
+    x: float
+    off_centre: float
+    length: float
+    width: float
+    shell: float
+    """Height of the shell over the middle of the cap, above the keel line."""
+    shell_inner: float
+    """The same at the inboard edge of the cap."""
+    shell_outer: float
+    """The same at the outboard edge."""
+    height: float | None
+    """Of the middle of the cap above the dock floor."""
+    bevel: float
+    """Slope of the cap across the ship, rising outboard, rad."""
+    fore_and_aft: float
+    """Slope of the cap along the ship, rising forward, rad."""
+    wind: float | None = None
+    """Load of the lee block from wind, kg."""
+    earthquake: float | None = None
+    """Load of the lee block from the sideways acceleration, kg."""
+    pressure: float | None = None
+    """Of the greater of the two."""
 
 
 @step()

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from msgspec import Struct
+
 from tenderwright.calculations.condition.floating import METHOD as FLOATING
 from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.condition.loading import TankLoad, Weight
 from tenderwright.calculations.condition.target_trim import TrimPlan
-from tenderwright.calculations.docking_results import TankState
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.condition import fixed_weights, given_marks, given_tanks, given_weights
 from tenderwright.calculations.ship.hull import Hull
@@ -19,6 +20,16 @@ from tenderwright.model.lightship import Lightship
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.vessel import Tank
 from tenderwright.quantities.position import FrameTable
+
+
+class TankState(Struct, frozen=True):
+    """What is in a tank at one of the conditions."""
+
+    liquid: str
+    volume: float
+    mass: float
+    sounding: float | None
+    """On her pipe at the trim of that condition; None without a pipe, or where the liquid does not reach it."""
 
 
 def moved_weights(plan: DockingPlan | None, items: tuple[Item, ...], *, before_docking: bool) -> list[Weight]:

@@ -5,15 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from math import hypot
-from typing import Any
+from typing import Any, Literal
+
+from msgspec import Struct
 
 from tenderwright.calculations.blocks import footprint as rectangle
 from tenderwright.calculations.blocks.bare_area import METHOD as BARE
 from tenderwright.calculations.blocks.bare_area import Bare
-from tenderwright.calculations.docking_results import Conflict, Footprint, Kind, SideBlockResult, Strip
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.method import OutOfRange
-from tenderwright.calculations.ship.block_places import PlacedBlock, side_cap
+from tenderwright.calculations.ship.block_places import PlacedBlock, SideBlockResult, side_cap
 from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.keel import underside
 from tenderwright.calculations.steps.step import Uses, step, step_of
@@ -26,6 +27,7 @@ from tenderwright.model.vessel import Anode, Appendage, Opening
 from tenderwright.quantities.position import FrameTable
 
 PLAN = "plan"
+Kind = Literal["keel", "side"]
 CLEARANCE = Given(rectangle.CLEARANCE, "300 mm", "common practice, no source")
 LOOKED_AT = 2.0
 """Distance within which the block nearest to an opening is named, m."""
@@ -33,6 +35,61 @@ REACH = 1.0
 """A docking plug no higher than this over the block is drawn from below, so that nothing may stand under it, m."""
 CAP_LENGTH, CAP_WIDTH, SIDE_WIDTH = 0.3, 1.0, 0.6
 """Caps of earlier dockings whose record gives no size, m (common practice, no source)."""
+
+
+@dataclass(frozen=True)
+class Footprint:
+    """The rectangle that one block covers on the hull, seen in plan."""
+
+    docking: str
+    """`plan` for the plan of this tender, otherwise the identifier of the earlier docking."""
+    kind: Kind
+    position: str
+    """As written, or by the nearest frame."""
+    aft: float
+    forward: float
+    right: float
+    """Least y."""
+    left: float
+    """Greatest y."""
+
+    @property
+    def x(self) -> float:
+        """Give its middle along the ship."""
+        return 0.5 * (self.aft + self.forward)
+
+    @property
+    def y(self) -> float:
+        """Give its middle across the ship, to port."""
+        return 0.5 * (self.right + self.left)
+
+    @property
+    def side(self) -> str:
+        """Name the side it stands on."""
+        return "centreline" if self.right < 0.0 < self.left else "port" if self.y > 0 else "starboard"
+
+
+class Conflict(Struct, frozen=True):
+    """A block nearer to a thing on the hull than the clearance wanted."""
+
+    footprint: Footprint
+    kind: str
+    """`opening`, `docking plug`, `anode`, `bilge keel`."""
+    name: str
+    gap: float
+    """From the edge of the cap to the edge of the thing; 0 where it covers it."""
+    wanted: float
+
+
+class Strip(Struct, frozen=True):
+    """A strip of bottom covered by blocks at two or more dockings running, so that nobody could paint it."""
+
+    aft: float
+    forward: float
+    right: float
+    left: float
+    dockings: tuple[str, ...]
+    """In order of time; the last is `plan` where the plan of this tender would cover it again."""
 
 
 @step()

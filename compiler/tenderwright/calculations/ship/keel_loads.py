@@ -15,9 +15,9 @@ from tenderwright.calculations.blocks.pressure import METHOD as PRESSURE
 from tenderwright.calculations.blocks.pressure import contact_pressure
 from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.condition.loading import Weight
-from tenderwright.calculations.docking_results import KeelBlockResult, TankState
 from tenderwright.calculations.landing.landing import BothLandings
-from tenderwright.calculations.ship.block_places import PlacedBlock, bearing_width
+from tenderwright.calculations.ship.block_places import KeelBlockResult, PlacedBlock, bearing_width
+from tenderwright.calculations.ship.docking_condition import TankState
 from tenderwright.calculations.steps.outcome import Absent, Each, Failed, Lacking
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.tanks.sounding import Tank
@@ -163,6 +163,14 @@ def loaded_keel_blocks(
             )
         )
     return tuple(found)
+
+
+@step()
+def planned_keel_blocks(
+    keel_blocks: tuple[KeelBlockResult, ...], loaded_keel_blocks: tuple[KeelBlockResult, ...] | None
+) -> tuple[KeelBlockResult, ...]:
+    """Give the keel blocks of the plan with their loads, or without where data for these are lacking."""
+    return loaded_keel_blocks or keel_blocks
 
 
 @step_of(PRESSURE, "blocks.keel.greatest", names=_PRESSURE)

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from msgspec import Struct
+
 from tenderwright.calculations.condition.floating import FloatingPosition
-from tenderwright.calculations.docking_results import Stage
 from tenderwright.calculations.hydrostatics.at_weight import METHOD as AT_WEIGHT
 from tenderwright.calculations.hydrostatics.at_weight import AtWeight
 from tenderwright.calculations.landing.entry_trim import METHOD as ENTRY_TRIM
@@ -25,6 +26,20 @@ from tenderwright.model.particulars import Particulars
 from tenderwright.quantities.display import show
 
 _LANDING_NAMES = {s.name: s.name.replace("_", "-") for s in LANDING.outputs if not s.name.startswith("curve")}
+
+
+class Stage(Struct, frozen=True):
+    """A stage of the water falling, in order."""
+
+    name: str
+    water: float
+    """Over the top of the keel blocks at the first block touched."""
+    draft_aft: float
+    """Above the underside of the keel."""
+    draft_forward: float
+    upthrust: float
+    gm: float | None
+    """The lesser of the two virtual metacentric heights."""
 
 
 @step_of(AT_WEIGHT, "docking.estimate-afloat")

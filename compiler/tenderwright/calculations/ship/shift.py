@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from tenderwright.calculations.blocks.footprint import Footprint as Rectangle
 from tenderwright.calculations.blocks.frame_shift import METHOD as SHIFT
-from tenderwright.calculations.docking_results import Footprint
-from tenderwright.calculations.ship.footprints import Obstacle, as_input, clearance_of
+from tenderwright.calculations.ship.footprints import Footprint, Obstacle, as_input, clearance_of
 from tenderwright.calculations.ship.keel import given_straight, underside
 from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.calculations.steps.step import Uses, step_of

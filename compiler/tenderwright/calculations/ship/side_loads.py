@@ -13,7 +13,7 @@ from tenderwright.calculations.blocks.pressure import METHOD as PRESSURE
 from tenderwright.calculations.blocks.pressure import contact_pressure
 from tenderwright.calculations.blocks.wind import METHOD as WIND
 from tenderwright.calculations.condition.floating import FloatingPosition
-from tenderwright.calculations.docking_results import KeelBlockResult, SideBlockResult
+from tenderwright.calculations.ship.block_places import KeelBlockResult, SideBlockResult
 from tenderwright.calculations.ship.keel import underside
 from tenderwright.calculations.ship.keel_loads import LAYERS, given_allowable
 from tenderwright.calculations.steps.outcome import Absent, Lacking, NotAsked
@@ -106,6 +106,14 @@ def loaded_side_blocks(
         pressure = contact_pressure(greatest, one.length, one.width, one.width)
         found.append(replace(one, wind=wind, earthquake=earthquake, pressure=pressure))
     return tuple(found)
+
+
+@step()
+def planned_side_blocks(
+    side_blocks: tuple[SideBlockResult, ...], loaded_side_blocks: tuple[SideBlockResult, ...] | None
+) -> tuple[SideBlockResult, ...]:
+    """Give the side blocks of the plan with their loads, or without where data for these are lacking."""
+    return loaded_side_blocks or side_blocks
 
 
 @step_of(PRESSURE, "blocks.side.greatest", names=_PRESSURE)

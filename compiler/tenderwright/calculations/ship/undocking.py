@@ -5,19 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 from math import degrees
+from typing import Literal
 
 from msgspec import Struct
 
 from tenderwright.calculations.condition.floating import METHOD as FLOATING
 from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.condition.loading import TankLoad, Weight
-from tenderwright.calculations.docking_results import TankState, Undocking, Why
 from tenderwright.calculations.landing.held import BlockLine
 from tenderwright.calculations.landing.lifting import METHOD as LIFTING
 from tenderwright.calculations.landing.settling import Landing
 from tenderwright.calculations.ship.block_places import given_line
 from tenderwright.calculations.ship.condition import given_marks, given_tanks, given_weights
-from tenderwright.calculations.ship.docking_condition import given_condition, moved_weights, tank_states
+from tenderwright.calculations.ship.docking_condition import TankState, given_condition, moved_weights, tank_states
 from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.keel import given_underside
 from tenderwright.calculations.ship.tanks import liquid_density
@@ -30,12 +30,40 @@ from tenderwright.model.lightship import Lightship
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.vessel import Tank
 
+Why = Literal["changed", "slack", "to be dry"]
+"""Contents changed since docking; a free surface; nothing should be in it."""
 TRIM_LIMIT = 0.1
 """Trim beyond that wanted for docking with which she still floats off level, m (common practice, no source)."""
 LIST_LIMIT = 0.5
 """Degrees, where the package gives none (common practice, no source)."""
 SLACK = (0.05, 0.95)
 """A tank filled between these shares of its capacity has a free surface to be sounded."""
+
+
+class Undocking(Struct, frozen=True):
+    """The condition in which she is floated."""
+
+    position: FloatingPosition
+    unlevel: tuple[str, ...]
+    """In what she does not float off level: trim or list beyond what the package allows."""
+    stable: bool
+    """Whether the metacentric height, floated off and as the last block leaves, is what the package asks for."""
+    reasons: tuple[str, ...]
+    """Why not; empty where she floats off level and stable."""
+    least_gm: float | None
+    """The lesser virtual metacentric height as the last block leaves her, m."""
+    to_sound: tuple[tuple[str, Why], ...]
+    """Tanks to be sounded above all before flooding, each with the reason."""
+
+    @property
+    def level(self) -> bool:
+        """Tell whether trim and list are within what the package allows."""
+        return not self.unlevel
+
+    @property
+    def sound_before_flooding(self) -> tuple[str, ...]:
+        """Name those tanks."""
+        return tuple(name for name, _ in self.to_sound)
 
 
 class UndockingTanks(Struct, frozen=True):

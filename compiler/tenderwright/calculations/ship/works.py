@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import numpy as np
+from msgspec import Struct
 
-from tenderwright.calculations.docking_results import Footprint, Work
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
+from tenderwright.calculations.ship.footprints import Footprint
 from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.step import step
@@ -15,6 +16,14 @@ from tenderwright.model.item import Item
 from tenderwright.model.vessel import Strake
 
 POINTS = 120
+
+
+class Work(Struct, frozen=True):
+    """A block that covers plating on which an item works: it is moved for that item, or the item loses the place."""
+
+    footprint: Footprint
+    item: str
+    what: str
 
 
 @step()

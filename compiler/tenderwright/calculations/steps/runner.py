@@ -59,6 +59,10 @@ class Calculated:
         outcome = self.outcome(step)
         return None if isinstance(outcome, Absent) else outcome
 
+    def each(self, step: Step[Each[R]]) -> Mapping[str, R]:
+        """Give the results there are of a step done for each of several things, by name."""
+        return self.found(step) or {}
+
     def _of(self, name: str) -> Any:
         if name not in self._outcomes:
             step = self._steps[name]

@@ -2,42 +2,50 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.value import Record
-from tenderwright.documents.drawings.anode_plan import anode_plan
-from tenderwright.documents.drawings.coating_zones import zones
-from tenderwright.documents.drawings.cradle_plan import cradle
-from tenderwright.documents.drawings.docking_bottom import docking_bottom
-from tenderwright.documents.drawings.docking_profile import docking_profile
-from tenderwright.documents.drawings.general_arrangement import tanks
-from tenderwright.documents.drawings.lines import body_plan
-from tenderwright.documents.drawings.loss_plot import loss_plot
-from tenderwright.documents.drawings.shell_expansion import shell_expansion
-from tenderwright.documents.drawings.side_block_sections import side_block_sections
-from tenderwright.documents.drawings.tank_interiors import tank_interiors
-from tenderwright.documents.drawings.tank_states import tank_states
-from tenderwright.documents.drawings.water_levels import water_levels
+from collections.abc import Mapping
+
+from tenderwright.calculations.steps.outcome import Absent
+from tenderwright.calculations.steps.runner import Calculated
+from tenderwright.documents.drawings import (
+    anode_plan,
+    coating_zones,
+    cradle_plan,
+    docking_bottom,
+    docking_profile,
+    general_arrangement,
+    lines,
+    loss_plot,
+    shell_expansion,
+    side_block_sections,
+    tank_interiors,
+    tank_states,
+    water_levels,
+)
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 
 
-def drawings(package: Package, record: Record, results: Results) -> list[Figure]:
-    """Make every drawing that the package has data for."""
-    made = [
-        docking_profile(package, results),
-        *docking_bottom(package, results),
-        *side_block_sections(package, results),
-        water_levels(package, results),
-        tank_states(package, results),
-        tanks(package, results),
-        zones(package, record, results),
-        shell_expansion(package, results),
-        loss_plot(package, results),
-        tank_interiors(package, results),
-        anode_plan(package, results),
-    ]
-    made += [
-        cradle(package, facility, results.cradles.get(facility.facility), results) for facility in package.facilities
-    ]
-    made.append(body_plan(package, results))
-    return [figure for figure in made if figure is not None]
+def drawings(package: Package, calculated: Calculated) -> dict[str, list[Figure] | Absent]:
+    """Make every drawing, by title; of one that could not be made, say why."""
+    made: dict[str, Figure | list[Figure] | Absent] = {
+        docking_profile.TITLE: docking_profile.docking_profile(package, calculated),
+        docking_bottom.TITLE: docking_bottom.docking_bottom(package, calculated),
+        side_block_sections.TITLE: side_block_sections.side_block_sections(package, calculated),
+        water_levels.TITLE: water_levels.water_levels(package, calculated),
+        tank_states.TITLE: tank_states.tank_states(package, calculated),
+        general_arrangement.TITLE: general_arrangement.tanks(package, calculated),
+        coating_zones.TITLE: coating_zones.zones(package, calculated),
+        shell_expansion.TITLE: shell_expansion.shell_expansion(package, calculated),
+        loss_plot.TITLE: loss_plot.loss_plot(package, calculated),
+        tank_interiors.TITLE: tank_interiors.tank_interiors(package, calculated),
+        anode_plan.TITLE: anode_plan.anode_plan(package, calculated),
+    }
+    for facility in package.facilities:
+        made[cradle_plan.title_of(facility)] = cradle_plan.cradle(package, facility, calculated)
+    made[lines.TITLE] = lines.body_plan(package, calculated)
+    return {title: [one] if isinstance(one, Figure) else one for title, one in made.items()}
+
+
+def figures_of(found: Mapping[str, list[Figure] | Absent]) -> list[Figure]:
+    """Give the drawings that could be made, in order."""
+    return [figure for made in found.values() if not isinstance(made, Absent) for figure in made]

@@ -5,8 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
-from tenderwright.calculations.results import Results
 from tenderwright.calculations.ship.anode_need import further_anodes
+from tenderwright.calculations.ship.footprints import plan_footprints
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.steps.outcome import Absent, NotAsked
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import outline, pen
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale
@@ -19,16 +22,20 @@ from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.model.vessel import Anode
 
+TITLE = "Anodes"
 _HEAD, _ROW, _GAP, _MARK, _KEY = 5.0, 7.5, 2.0, 8.0, 5.0
 BLOCK = Hatch((135,), 0.7, 0.13, "", pen.FAINT)
 PROPOSED = "1.2 0.6"
 
 
-def anode_plan(package: Package, results: Results) -> Figure | None:
-    """Draw the anodes on both sides; None without any, or without a hull form."""
-    form = results.form
-    if form is None or not package.anodes:
-        return None
+def anode_plan(package: Package, calculated: Calculated) -> Figure | Absent:
+    """Draw the anodes on both sides, or say why not."""
+    if not package.anodes:
+        return NotAsked("the package has no anodes")
+    found = calculated.outcome(hull)
+    if isinstance(found, Absent):
+        return found
+    form = found.form
     first, last = extent(package, form)
     under = outline.keel_underside(package.particulars)
 
@@ -39,12 +46,12 @@ def anode_plan(package: Package, results: Results) -> Figure | None:
 
     scale = largest_scale(LANDSCAPE, size)
     wide, high = size(scale)
-    sheet = sheet_of(package, "anode-plan", "Anodes", scale, max(wide, LANDSCAPE.width), high)
+    sheet = sheet_of(package, "anode-plan", TITLE, scale, max(wide, LANDSCAPE.width), high)
     left = (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
     marks, top = [], _HEAD
     for side in ("port", "starboard"):
         view = View(scale, left, top + sheet.mm(form.depth))
-        marks += _side(package, results, form, view, side, sheet.width)
+        marks += _side(package, calculated, form, view, side, sheet.width)
         top += sheet.mm(form.depth - under) + _ROW + _GAP / 2
     view = View(scale, left, 0.0)
     marks.append(frame_scale(package.frames, view, top) if package.frames else "")
@@ -61,29 +68,29 @@ def anode_plan(package: Package, results: Results) -> Figure | None:
         "side "
         "blocks of the plan. An anode stands 300 mm or more clear of either (common practice, no source)."
     )
-    return Figure(sheet.name, sheet.svg(marks, words), caption, words, title="Anodes")
+    return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)
 
 
-def _side(package: Package, results: Results, form: HullForm, view: View, side: str, width: float) -> list[str]:
+def _side(package: Package, calculated: Calculated, form: HullForm, view: View, side: str, width: float) -> list[str]:
     anodes = [anode for anode in package.anodes if anode.side in (side, "both", "centreline")]
     under = outline.keel_underside(package.particulars)
     marks = [
         hull_ground(package, form, view),
-        *_blocks(results, form, view, side),
+        *_blocks(calculated, form, view, side),
         hull_lines(package, form, view),
         *_openings(package, view, side),
         *(_anode(anode, view) for anode in anodes),
-        *_further(package, results, view),
+        *_further(package, calculated, view),
         pen.text((1.0, view.y(form.depth) + 1.0), side.capitalize(), pen.NORMAL, bold=True, kind="side"),
         *_labels(anodes, view, view.y(under) + 4.2, width),
     ]
     return marks
 
 
-def _blocks(results: Results, form: HullForm, view: View, side: str) -> list[str]:
+def _blocks(calculated: Calculated, form: HullForm, view: View, side: str) -> list[str]:
     """Draw the side blocks up to the shell that they touch."""
     marks = []
-    for block in results.docking.footprints:
+    for block in calculated.found(plan_footprints) or ():
         if block.kind == "side" and block.side == side:
             a, b = view.x(block.aft), view.x(block.forward)
             low = view.y(form.keel_at(block.x))
@@ -112,9 +119,9 @@ def _anode(anode: Anode, view: View) -> str:
     return pen.polygon(box, 0, fill=pen.PAPER) + pen.polygon(full, 0, fill=pen.INK) + pen.polygon(box, pen.FINE)
 
 
-def _further(package: Package, results: Results, view: View) -> list[str]:
+def _further(package: Package, calculated: Calculated, view: View) -> list[str]:
     """Draw the places of further anodes, where more are needed than are fitted."""
-    layout, condition = results.found(further_anodes), package.condition
+    layout, condition = calculated.found(further_anodes), package.condition
     strip = condition.anodes.strip if condition is not None and condition.anodes is not None else None
     if layout is None or strip is None:
         return []

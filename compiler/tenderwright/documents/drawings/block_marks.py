@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import groupby, pairwise
 
-from tenderwright.calculations.docking_results import KeelBlockResult, SideBlockResult
+from tenderwright.calculations.ship.block_places import KeelBlockResult, SideBlockResult
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.view import View

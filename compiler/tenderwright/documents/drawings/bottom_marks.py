@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import cos, radians, sin
 
 from tenderwright.calculations.blocks.footprint import Footprint as Rectangle
-from tenderwright.calculations.docking_results import DockingResults, Footprint, Strip
+from tenderwright.calculations.ship.block_places import KeelBlockResult, SideBlockResult
+from tenderwright.calculations.ship.footprints import Conflict, Footprint, Strip
+from tenderwright.calculations.ship.works import Work
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.block_marks import letter
 from tenderwright.documents.drawings.hatch import Hatch
@@ -19,6 +21,20 @@ BEFORE = Hatch((135,), 1.1, 0.13, "1.2 0.6", pen.INK)
 """Hatchings of the last docking's footprints and of the docking before it."""
 _SMALLEST = 0.7
 """Radius of the smallest opening as drawn, mm."""
+
+
+@dataclass(frozen=True)
+class Bottom:
+    """What stands on the bottom by the plan, and stood there at earlier dockings."""
+
+    footprints: Sequence[Footprint]
+    keel_blocks: Sequence[KeelBlockResult]
+    side_blocks: Sequence[SideBlockResult]
+    earlier: Mapping[str, Sequence[Footprint]]
+    """By earlier docking, oldest first."""
+    strips: Sequence[Strip]
+    conflicts: Sequence[Conflict]
+    works: Sequence[Work]
 
 
 @dataclass(frozen=True)
@@ -41,7 +57,7 @@ def box(view: View, aft: float, forward: float, right: float, left: float, ends:
     return [(a, view.y(left)), (b, view.y(left)), (b, view.y(right)), (a, view.y(right))]
 
 
-def earlier_marks(docking: DockingResults, view: View, ends: tuple[float, float]) -> str:
+def earlier_marks(docking: Bottom, view: View, ends: tuple[float, float]) -> str:
     """Hatch the footprints of the last docking and, otherwise, of the one before; the last lies on top."""
     groups = list(docking.earlier.values())[-2:]
     marks = []
@@ -66,7 +82,7 @@ def strip_marks(strips: Sequence[Strip], view: View, ends: tuple[float, float]) 
     return "".join(marks)
 
 
-def plan_marks(docking: DockingResults, things: Sequence[Thing], view: View, ends: tuple[float, float]) -> str:
+def plan_marks(docking: Bottom, things: Sequence[Thing], view: View, ends: tuple[float, float]) -> str:
     """Outline the footprints of the plan heavily; number keel blocks beside them, clear of things, and letter pairs."""
     marks = [
         pen.polygon(_box(one, view, ends), pen.HEAVY)
@@ -89,7 +105,7 @@ def plan_marks(docking: DockingResults, things: Sequence[Thing], view: View, end
     return "".join(marks)
 
 
-def conflict_marks(docking: DockingResults, view: View, ends: tuple[float, float]) -> str:
+def conflict_marks(docking: Bottom, view: View, ends: tuple[float, float]) -> str:
     """Ring the blocks that stand too near to something, or on plating on which an item works."""
     near = [one.footprint for one in docking.conflicts] + [one.footprint for one in docking.works]
     return "".join(
@@ -114,7 +130,7 @@ def thing_marks(things: Sequence[Thing], clearance: float, view: View, ends: tup
     return "".join(marks)
 
 
-def thing_names(docking: DockingResults, things: Sequence[Thing], view: View, ends: tuple[float, float]) -> str:
+def thing_names(docking: Bottom, things: Sequence[Thing], view: View, ends: tuple[float, float]) -> str:
     """Write numbers of openings outboard of them, and names of anodes inboard where there is room for them."""
     marks: list[str] = []
     taken = [_corners(_box(one, view, ends)) for one in docking.footprints if within(ends, one.aft, one.forward)]

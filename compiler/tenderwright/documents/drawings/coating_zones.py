@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.steps.outcome import Absent, Lacking
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.value import Record
 from tenderwright.documents.drawings import outline, pen, table
 from tenderwright.documents.drawings.bands import Band, bands, edges
@@ -19,18 +21,20 @@ from tenderwright.model.coating import Scheme
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import decimals
 
+TITLE = "Coating zones"
 _HEAD, _MARK = 4.0, 14.0
 """Space over the profile, and beside the hull for the heights of the zones' edges, mm."""
 
 
-def zones(package: Package, record: Record, results: Results) -> Figure | None:
-    """Draw the coating zones on the profile; None without a hull form or a band of shell."""
-    form = results.form
-    if form is None:
-        return None
-    made = bands(package, form)
+def zones(package: Package, calculated: Calculated) -> Figure | Absent:
+    """Draw the coating zones on the profile, or say why not."""
+    found = calculated.outcome(hull)
+    if isinstance(found, Absent):
+        return found
+    form = found.form
+    made, record = bands(package, form), calculated.record
     if not any(band.zone.surface == "shell band" for band in made):
-        return None
+        return Lacking("it needs a zone with `surface: shell band` in vessel/zones.yaml")
     lines = _lines(package, record, made)
     first, last = extent(package, form)
     under = outline.keel_underside(package.particulars)
@@ -41,7 +45,7 @@ def zones(package: Package, record: Record, results: Results) -> Figure | None:
 
     scale = largest_scale(LANDSCAPE, size)
     wide, high = size(scale)
-    sheet = sheet_of(package, "coating-zones", "Coating zones", scale, max(wide, LANDSCAPE.width), high)
+    sheet = sheet_of(package, "coating-zones", TITLE, scale, max(wide, LANDSCAPE.width), high)
     left = (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
     view = View(scale, left, _HEAD + sheet.mm(form.depth))
     scale_at = view.y(under) + 2

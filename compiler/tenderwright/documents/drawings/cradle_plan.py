@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.cradle.cars import Cradle
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.condition import arrival
+from tenderwright.calculations.ship.cradle import cradles
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.steps.outcome import Absent, NotAsked
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.verdict import Limit, Verdict
 from tenderwright.documents.drawings import load_diagram, outline, pen, table
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
@@ -23,14 +28,26 @@ _HEAD, _SIDE, _DIMENSIONS, _VERDICT = 4.5, 15.0, 8.5, 4.6
 _UNITS = {"length": (1.0, 2, " m"), "mass": (1000.0, 1, " t"), "line_load": (1000.0, 1, " t/m"), "each": (1.0, 0, "")}
 
 
-def cradle(package: Package, facility: Facility, found: Cradle | None, results: Results) -> Figure | None:
-    """Draw the cradle of a facility; None without a hull form, cars, or a train that could be arranged."""
-    form = results.form
-    if form is None or found is None or facility.cars is None:
-        return None
-    fit, train = found.verdict, found.train
-    hull = extent(package, form)
-    first, last = min(hull[0], train.start), max(hull[1], train.end)
+def title_of(facility: Facility) -> str:
+    """Name the drawing of a facility's cradle."""
+    return f"Cradle at {facility.name}"
+
+
+def cradle(package: Package, facility: Facility, calculated: Calculated) -> Figure | Absent:
+    """Draw the cradle of a facility, or say why not."""
+    if facility.cars is None:
+        return NotAsked("it has no cars")
+    each, hull_found = calculated.outcome(cradles), calculated.outcome(hull)
+    if isinstance(each, Absent):
+        return each
+    found = each.outcomes[facility.facility]
+    if isinstance(found, Absent):
+        return found
+    if isinstance(hull_found, Absent):
+        return hull_found
+    form, fit, train = hull_found.form, found.verdict, found.train
+    ends = extent(package, form)
+    first, last = min(ends[0], train.start), max(ends[1], train.end)
     under = outline.keel_underside(package.particulars)
     fixed = _HEAD + CAR + 2 * WHEEL + 1 + FRAMES_HEIGHT + _DIMENSIONS + load_diagram.HEIGHT + 1
     fixed += _VERDICT + table.height(-(-len(fit.limits) // 2)) + 1 + TITLE_HEIGHT
@@ -42,7 +59,7 @@ def cradle(package: Package, facility: Facility, found: Cradle | None, results: 
     scale = largest_scale(LANDSCAPE, size)
     wide, high = size(scale)
     name = f"cradle-{facility.facility}"
-    sheet = sheet_of(package, name, f"Cradle at {facility.name}", scale, max(wide, LANDSCAPE.width), high)
+    sheet = sheet_of(package, name, title_of(facility), scale, max(wide, LANDSCAPE.width), high)
     view = View(scale, (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first), _HEAD + sheet.mm(form.depth))
     blocks, keel = blocks_height(facility, scale), view.y(under)
     rail = keel + blocks + CAR + 2 * WHEEL
@@ -52,7 +69,7 @@ def cradle(package: Package, facility: Facility, found: Cradle | None, results: 
     marks = [
         hull_ground(package, form, view),
         hull_lines(package, form, view),
-        _centre_of_gravity(package, results, train.lcg, view, diagram + load_diagram.HEIGHT - 1),
+        _centre_of_gravity(package, calculated.found(arrival), train.lcg, view, diagram + load_diagram.HEIGHT - 1),
         train_marks(train, facility, view, keel, blocks),
         frame_scale(package.frames, view, rail + 1) if package.frames else "",
         dimensions(train, package.frames, view, rail + 1 + FRAMES_HEIGHT, sheet.width),
@@ -63,7 +80,7 @@ def cradle(package: Package, facility: Facility, found: Cradle | None, results: 
     return Figure(sheet.name, sheet.svg(marks, alternative), _caption(facility, found), alternative, title=sheet.title)
 
 
-def _centre_of_gravity(package: Package, results: Results, lcg: float, view: View, base: float) -> str:
+def _centre_of_gravity(package: Package, afloat: FloatingPosition | None, lcg: float, view: View, base: float) -> str:
     """Mark the centre of gravity on arrival, and carry it down to the line load."""
     x = view.x(lcg)
     place = f" ({package.frames.label(lcg)})" if package.frames else ""
@@ -71,8 +88,8 @@ def _centre_of_gravity(package: Package, results: Results, lcg: float, view: Vie
         pen.line((x, _HEAD - 0.6), (x, base), pen.THIN, pen.CHAIN),
         pen.label((x, _HEAD / 2), f"centre of gravity {decimals(lcg, 2)} m{place}", pen.SMALL, kind="gravity"),
     ]
-    if results.arrival is not None:
-        y = view.y(results.arrival.loading.vcg)
+    if afloat is not None:
+        y = view.y(afloat.loading.vcg)
         marks.append(pen.circle((x, y), 1.2, pen.MEDIUM, pen.PAPER))
         marks.append(pen.strokes([((x - 1.9, y), (x + 1.9, y)), ((x, y - 1.9), (x, y + 1.9))], pen.FINE))
     return "".join(marks)

@@ -4,11 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.ship.footprints import clearance_of, obstacles
+from tenderwright.calculations.ship.footprints import (
+    Footprint,
+    block_clearances,
+    clearance_of,
+    covered_strips,
+    earlier_footprints,
+    obstacles,
+    plan_footprints,
+)
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.keel_loads import planned_keel_blocks
+from tenderwright.calculations.ship.side_loads import planned_side_blocks
+from tenderwright.calculations.ship.works import blocks_over_work
+from tenderwright.calculations.steps.outcome import Absent, Lacking
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import bottom_marks as bottom
 from tenderwright.documents.drawings import outline, pen
-from tenderwright.documents.drawings.bottom_marks import BEFORE, LAST, Thing
+from tenderwright.documents.drawings.bottom_marks import BEFORE, LAST, Bottom, Thing
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale
 from tenderwright.documents.drawings.sheet import PROPOSAL, TITLE_HEIGHT, sheet_of
@@ -19,6 +32,7 @@ from tenderwright.model.package import Package
 from tenderwright.quantities.display import decimals
 from tenderwright.quantities.position import FrameTable
 
+TITLE = "Docking plan: bottom from above"
 _HEAD, _SIDE, _ABREAST = 4.0, 6.0, 3
 _OVERLAP = 0.6
 """By how much each half runs past the middle, m."""
@@ -28,14 +42,19 @@ _HIGHER = 0.3
 """How far above the low waterline openings and anodes are still drawn, m."""
 
 
-def docking_bottom(package: Package, results: Results) -> list[Figure]:
-    """Draw the bottom, after half and forward half; nothing without a hull form or the footprints of a plan."""
-    form, docking = results.form, results.docking
-    if form is None or not docking.footprints:
-        return []
+def docking_bottom(package: Package, calculated: Calculated) -> list[Figure] | Absent:
+    """Draw the bottom, after half and forward half, or say why not."""
+    found, footprints = calculated.outcome(hull), calculated.outcome(plan_footprints)
+    if isinstance(footprints, Absent):
+        return footprints
+    if isinstance(found, Absent):
+        return found
+    if not footprints:
+        return Lacking("it needs blocks in vessel/docking-plan.yaml")
+    form, docking = found.form, _bottom(footprints, calculated)
     low = max([_LOW * form.depth, *(one.shell_outer for one in docking.side_blocks)])
     shape = outline.waterline_plan(form, low)
-    things = _things(package, results, low + _HIGHER)
+    things = _things(package, calculated, low + _HIGHER)
     every = [one for prints in docking.earlier.values() for one in prints] + list(docking.footprints)
     reach = [x for x, _ in shape] + [one.aft for one in every] + [one.forward for one in every]
     first, last = min(reach) - 0.3, max(reach) + 0.3
@@ -43,14 +62,27 @@ def docking_bottom(package: Package, results: Results) -> list[Figure]:
     middle = (first + last) / 2
     halves = (("aft", "after half", first, middle + _OVERLAP), ("forward", "forward half", middle - _OVERLAP, last))
     return [
-        _sheet(package, results, things, shape, low, (name, words, (start, end)), half)
+        _sheet(package, docking, things, shape, low, (name, words, (start, end)), half)
         for name, words, start, end in halves
     ]
 
 
+def _bottom(footprints: Sequence[Footprint], calculated: Calculated) -> Bottom:
+    clear = calculated.found(block_clearances)
+    return Bottom(
+        footprints,
+        calculated.found(planned_keel_blocks) or (),
+        calculated.found(planned_side_blocks) or (),
+        calculated.found(earlier_footprints) or {},
+        calculated.found(covered_strips) or (),
+        clear.conflicts if clear else (),
+        calculated.found(blocks_over_work) or (),
+    )
+
+
 def _sheet(
     package: Package,
-    results: Results,
+    docking: Bottom,
     things: Sequence[Thing],
     shape: Sequence[pen.Point],
     low: float,
@@ -67,13 +99,12 @@ def _sheet(
 
     scale = largest_scale(LANDSCAPE, size)
     wide, high = size(scale)
-    title = f"Docking plan: bottom from above, {words}"
+    title = f"{TITLE}, {words}"
     sheet = sheet_of(package, f"docking-bottom-{name}", title, scale, max(wide, LANDSCAPE.width), high, PROPOSAL)
     left = (sheet.width - sheet.mm(ends[1] - ends[0])) / 2 - sheet.mm(ends[0])
     view = View(scale, left, _HEAD + sheet.mm(half))
     frames_at = view.y(-half)
     key_at = frames_at + FRAMES_HEIGHT + 2.1
-    docking = results.docking
     marks = [
         _hull(package, shape, view, ends),
         bottom.earlier_marks(docking, view, ends),
@@ -85,10 +116,10 @@ def _sheet(
         frame_scale(frames, view, frames_at) if (frames := _frames_between(package.frames, ends)) else "",
         pen.text((1, 3), "port", pen.SMALL),
         pen.text((1, frames_at - 1), "starboard", pen.SMALL),
-        _key(package, results, key_at),
+        _key(package, docking, key_at),
         _names(package, named, key_at + 2 * 4.2 - 1.5, sheet.width),
     ]
-    alternative = _alternative(package, results, words, ends)
+    alternative = _alternative(package, docking, words, ends)
     return Figure(sheet.name, sheet.svg(marks, alternative), _caption(low), alternative, title=sheet.title)
 
 
@@ -109,11 +140,11 @@ def _hull(package: Package, shape: Sequence[pen.Point], view: View, ends: tuple[
     return "".join(marks)
 
 
-def _things(package: Package, results: Results, highest: float) -> list[Thing]:
+def _things(package: Package, calculated: Calculated, highest: float) -> list[Thing]:
     """Give what blocks keep clear of, up to a height: openings numbered in the order of the package, anodes by name."""
     numbers = {one.opening: str(number) for number, one in enumerate(package.openings, 1)}
     things = []
-    for one in results.found(obstacles) or ():
+    for one in calculated.found(obstacles) or ():
         if one.lowest <= highest:
             shown = "" if one.kind == "bilge keel" else numbers.get(one.place.name, one.place.name)
             things.append(Thing(one.kind, one.place, shown))
@@ -127,9 +158,8 @@ def _frames_between(frames: FrameTable | None, ends: tuple[float, float]) -> Fra
     return FrameTable([number for number, _ in kept], [x for _, x in kept]) if kept else None
 
 
-def _key(package: Package, results: Results, middle: float) -> str:
+def _key(package: Package, docking: Bottom, middle: float) -> str:
     """Explain what is drawn, in two rows."""
-    docking = results.docking
     years = {one.docking: f"docking of {one.docked.year}" for one in package.history}
     earlier = list(docking.earlier)[-2:]
     rows: list[list[tuple[str, str]]] = [[("plan", "block of this plan")], []]
@@ -200,8 +230,7 @@ def _caption(low: float) -> str:
     )
 
 
-def _alternative(package: Package, results: Results, words: str, ends: tuple[float, float]) -> str:
-    docking = results.docking
+def _alternative(package: Package, docking: Bottom, words: str, ends: tuple[float, float]) -> str:
     keel = [one.number for one in docking.keel_blocks if ends[0] <= one.x <= ends[1]]
     sides = [one.position for one in docking.side_blocks if ends[0] <= one.x <= ends[1]]
     strips = [one for one in docking.strips if bottom.within(ends, one.aft, one.forward)]

@@ -4,9 +4,16 @@ from __future__ import annotations
 
 from math import degrees
 
-from tenderwright.calculations.docking_results import KeelBlockResult
+from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.landing.settling import Landing
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.block_places import KeelBlockResult
+from tenderwright.calculations.ship.docking_condition import docking
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.keel_loads import elastic_keel_loads, loaded_keel_blocks, planned_keel_blocks
+from tenderwright.calculations.ship.landing import landing as landing_step
+from tenderwright.calculations.ship.side_loads import planned_side_blocks
+from tenderwright.calculations.steps.outcome import Absent, Lacking
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import keel_load_diagram as load
 from tenderwright.documents.drawings import outline, pen, table
 from tenderwright.documents.drawings.block_marks import (
@@ -26,22 +33,28 @@ from tenderwright.documents.drawings.landing_waterlines import landing_waterline
 from tenderwright.documents.drawings.sheet import PROPOSAL, TITLE_HEIGHT, Sheet, sheet_of
 from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
+from tenderwright.documents.not_calculated import not_drawn
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import decimals
 
+TITLE = "Docking plan: profile and keel blocks"
 _HEAD, _SIDE = 4.5, 15.5
 """Space over the hull and beside it, mm."""
 
 
-def docking_profile(package: Package, results: Results) -> Figure | None:
-    """Draw hull, blocks and loads from the side; None without a hull form, a docking plan or its keel blocks."""
-    form, docking, plan = results.form, results.docking, package.docking_plan
-    blocks = docking.keel_blocks
-    if form is None or plan is None or not blocks:
-        return None
+def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent:
+    """Draw hull, blocks and loads from the side, or say why not."""
+    found, blocks, plan = calculated.outcome(hull), calculated.outcome(planned_keel_blocks), package.docking_plan
+    if isinstance(blocks, Absent):
+        return blocks
+    if isinstance(found, Absent):
+        return found
+    if plan is None or not blocks:
+        return Lacking("it needs `keel_blocks` in vessel/docking-plan.yaml")
+    form, landed = found.form, calculated.outcome(landing_step)
     first, last = extent(package, form)
     under, raised = outline.keel_underside(package.particulars), blocks_height(blocks)
-    facts = _facts(package, results)
+    facts = _facts(package, calculated)
     loaded = any(one.load is not None for one in blocks)
     rows = -(-len(facts) // 2)
     below = 1.2 + NUMBERS + FRAMES_HEIGHT + SPACING + (load.HEIGHT + 1 if loaded else 0) + rows * table.ROW + 1.5
@@ -52,26 +65,26 @@ def docking_profile(package: Package, results: Results) -> Figure | None:
 
     scale = largest_scale(LANDSCAPE, size)
     wide, high = size(scale)
-    title = "Docking plan: profile and keel blocks"
-    sheet = sheet_of(package, "docking-plan", title, scale, max(wide, LANDSCAPE.width), high, PROPOSAL)
+    sheet = sheet_of(package, "docking-plan", TITLE, scale, max(wide, LANDSCAPE.width), high, PROPOSAL)
     view = View(scale, (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first), _HEAD + sheet.mm(form.depth))
     numbers_at = view.y(under - raised) + 1.2
     frames_at = numbers_at + NUMBERS
     spacing_at = frames_at + FRAMES_HEIGHT
     diagram_at = spacing_at + SPACING + 1
     facts_at = diagram_at + (load.HEIGHT if loaded else -1)
-    landing = docking.exact
+    landing, curve = (None, None) if isinstance(landed, Absent) else (landed.exact, landed.curve)
     touched = first_touched(blocks, landing)
     allowable = plan.allowable.value.si if plan.allowable else None
     alone = load.LandingLoad(touched.x, landing.settling.upthrust) if landing and touched else None
+    afloat = calculated.found(docking)
     marks = [
         hull_ground(package, form, view),
         keel_block_marks(blocks, touched.number if touched else None, view, under),
         hull_lines(package, form, view),
-        side_block_marks(docking.side_blocks, view, under - raised),
-        landing_waterlines(docking.curve, form.length, view, (first, last), under),
+        side_block_marks(calculated.found(planned_side_blocks) or (), view, under - raised),
+        landing_waterlines(curve, form.length, view, (first, last), under),
         perpendiculars(view, form.length, view.y(form.depth) - 1.5, frames_at + 0.4),
-        _centre_of_gravity(results, view, numbers_at - 1.6, (diagram_at + 4.5, facts_at - 5.5) if loaded else None),
+        _centre_of_gravity(afloat, view, numbers_at - 1.6, (diagram_at + 4.5, facts_at - 5.5) if loaded else None),
         block_numbers(blocks, view, numbers_at),
         pen.text((1, numbers_at + 2.6), "block", pen.SMALL),
         frame_scale(package.frames, view, frames_at) if package.frames else "",
@@ -81,8 +94,10 @@ def docking_profile(package: Package, results: Results) -> Figure | None:
         load.keel_load_diagram(blocks, allowable, alone, view, diagram_at),
         _table(facts, sheet, facts_at + 0.5),
     ]
-    alternative = _alternative(results, facts)
-    return Figure(sheet.name, sheet.svg(marks, alternative), _caption(results), alternative, title=sheet.title)
+    alternative = _alternative(calculated, facts)
+    caption = _caption(loaded) + not_drawn(landed, "Waterlines as she lands")
+    caption += not_drawn(calculated.outcome(loaded_keel_blocks), "Loads of the keel blocks")
+    return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
 
 
 def first_touched(blocks: tuple[KeelBlockResult, ...], landing: Landing | None) -> KeelBlockResult | None:
@@ -92,9 +107,10 @@ def first_touched(blocks: tuple[KeelBlockResult, ...], landing: Landing | None) 
     return min(blocks, key=lambda one: abs(one.x - landing.settling.first_block))
 
 
-def _centre_of_gravity(results: Results, view: View, foot: float, field: tuple[float, float] | None) -> str:
+def _centre_of_gravity(
+    position: FloatingPosition | None, view: View, foot: float, field: tuple[float, float] | None
+) -> str:
     """Mark the centre of gravity on docking down to a foot, and again over the field of the loads."""
-    position = results.docking.position
     if position is None:
         return ""
     x, y = view.x(position.loading.lcg), view.y(position.loading.vcg)
@@ -107,11 +123,13 @@ def _centre_of_gravity(results: Results, view: View, foot: float, field: tuple[f
     )
 
 
-def _facts(package: Package, results: Results) -> list[tuple[str, str]]:
+def _facts(package: Package, calculated: Calculated) -> list[tuple[str, str]]:
     """Say in words and figures what the drawing cannot hold."""
-    docking, plan = results.docking, package.docking_plan
+    blocks, plan = calculated.found(planned_keel_blocks) or (), package.docking_plan
     assert plan is not None
-    blocks = docking.keel_blocks
+    pairs = calculated.found(planned_side_blocks) or ()
+    landed, afloat = calculated.found(landing_step), calculated.found(docking)
+    standing = calculated.found(elastic_keel_loads)
     height = f"{_range([one.height for one in blocks])} m over the dock floor" if plan.block_height else "not given"
     caps = f"{_range([one.length for one in blocks])} m by {_range([one.width for one in blocks])} m"
     facts = [
@@ -120,13 +138,13 @@ def _facts(package: Package, results: Results) -> list[tuple[str, str]]:
     ]
     if plan.declivity is not None:
         facts.append(("Declivity of the blocks", f"{decimals(degrees(plan.declivity.value.si), 2)}°"))
-    if docking.side_blocks:
-        places = ", ".join(f"{letter(one.number)} {one.position}" for one in docking.side_blocks)
-        facts.append((f"Side blocks, {len(docking.side_blocks)} pairs", places))
-    if (landing := docking.exact) is not None:
-        facts += _landing_facts(docking.keel_blocks, landing)
-    if docking.position is not None:
-        mass, gm = docking.position.loading.mass, docking.position.gm_fluid
+    if pairs:
+        places = ", ".join(f"{letter(one.number)} {one.position}" for one in pairs)
+        facts.append((f"Side blocks, {len(pairs)} pairs", places))
+    if landed is not None:
+        facts += _landing_facts(blocks, landed.exact)
+    if afloat is not None:
+        mass, gm = afloat.loading.mass, afloat.gm_fluid
         facts.append(("Afloat, on docking", f"{decimals(mass / 1000, 1)} t, GM {decimals(gm, 2)} m fluid"))
     most = max((one for one in blocks if one.pressure is not None), key=lambda one: one.pressure or 0, default=None)
     if most is not None and most.pressure is not None and most.load is not None:
@@ -138,9 +156,9 @@ def _facts(package: Package, results: Results) -> list[tuple[str, str]]:
                 f"{decimals(most.pressure / 1e6, 2)} MPa{against}",
             )
         )
-    if docking.slenderness is not None and docking.rigid_justified is not None:
-        held = "good enough" if docking.rigid_justified else "not justified: the elastic one governs"
-        facts.append(("Keel line", f"λL {decimals(docking.slenderness, 1)}; a rigid keel is {held}"))
+    if standing is not None:
+        held = "good enough" if standing.rigid_justified else "not justified: the elastic one governs"
+        facts.append(("Keel line", f"λL {decimals(standing.slenderness, 1)}; a rigid keel is {held}"))
     return facts
 
 
@@ -177,10 +195,10 @@ def _table(facts: list[tuple[str, str]], sheet: Sheet, top: float) -> str:
     return "".join(marks)
 
 
-def _caption(results: Results) -> str:
+def _caption(loaded: bool) -> str:
     bars = (
         " Each bar and dot is the load on one block; figures under them are the greater of the two, in whole tonnes."
-        if any(one.load is not None for one in results.docking.keel_blocks)
+        if loaded
         else ""
     )
     return (
@@ -190,9 +208,8 @@ def _caption(results: Results) -> str:
     )
 
 
-def _alternative(results: Results, facts: list[tuple[str, str]]) -> str:
-    return (
-        f"Profile of the ship on {len(results.docking.keel_blocks)} keel blocks and "
-        f"{len(results.docking.side_blocks)} pairs of side blocks. "
-        + " ".join(f"{name}: {words}." for name, words in facts)
+def _alternative(calculated: Calculated, facts: list[tuple[str, str]]) -> str:
+    blocks, pairs = calculated.found(planned_keel_blocks) or (), calculated.found(planned_side_blocks) or ()
+    return f"Profile of the ship on {len(blocks)} keel blocks and {len(pairs)} pairs of side blocks. " + " ".join(
+        f"{name}: {words}." for name, words in facts
     )

@@ -4,30 +4,47 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.condition import arrival
+from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.tanks import observed_slope
+from tenderwright.calculations.steps.outcome import Absent, Lacking
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import outline, pen
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale, perpendiculars
 from tenderwright.documents.drawings.hull_marks import extent
 from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
 from tenderwright.documents.drawings.tank_list import liquid_key, tank_list, tank_list_height
-from tenderwright.documents.drawings.tank_marks import DrawnTank, cut_of, drawn_tanks, tanks_from_above, tanks_from_side
+from tenderwright.documents.drawings.tank_marks import (
+    NO_TANKS,
+    DrawnTank,
+    cut_of,
+    drawn_tanks,
+    tanks_from_above,
+    tanks_from_side,
+)
 from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
+from tenderwright.documents.not_calculated import not_drawn
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import decimals, show
 
+TITLE = "Tanks, with contents on arrival"
 _HEAD, _DRAFTS, _GAP, _KEY = 4.5, 4.2, 4.5, 4.0
 """Rows on the sheet, mm: numbers over the profile, drafts under it, space over the plan, key of hatchings."""
 
 
-def tanks(package: Package, results: Results) -> Figure | None:
-    """Draw profile and plan with the tanks; None without a hull form or tanks that can be drawn."""
-    form, drawn = results.form, drawn_tanks(package, results)
-    if form is None or not drawn:
-        return None
+def tanks(package: Package, calculated: Calculated) -> Figure | Absent:
+    """Draw profile and plan with the tanks, or say why not."""
+    found = calculated.outcome(hull)
+    if isinstance(found, Absent):
+        return found
+    form = found.form
+    drawn = drawn_tanks(package, calculated)
+    if not drawn:
+        return Lacking(NO_TANKS)
     first, last = extent(package, form)
     under, over, half = outline.keel_underside(package.particulars), form.depth, float(form.deck_half_breadths.max())
     fixed = _HEAD + _DRAFTS + FRAMES_HEIGHT + _GAP + 2 + _KEY + tank_list_height(package) + TITLE_HEIGHT
@@ -38,7 +55,7 @@ def tanks(package: Package, results: Results) -> Figure | None:
 
     scale = largest_scale(LANDSCAPE, size)
     wide, high = size(scale)
-    sheet = sheet_of(package, "tank-plan", "Tanks, with contents on arrival", scale, max(wide, LANDSCAPE.width), high)
+    sheet = sheet_of(package, "tank-plan", TITLE, scale, max(wide, LANDSCAPE.width), high)
     left = (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
     profile = View(scale, left, _HEAD + sheet.mm(over))
     drafts_at = profile.y(under) + 2.4
@@ -46,16 +63,17 @@ def tanks(package: Package, results: Results) -> Figure | None:
     plan = View(scale, left, scale_at + FRAMES_HEIGHT + _GAP + sheet.mm(half))
     key_at = plan.y(-half) + 2 + _KEY / 2
     marks = [
-        tanks_from_side(package, results, drawn, profile, _HEAD / 2, observed_slope(package)),
+        tanks_from_side(package, calculated, drawn, profile, _HEAD / 2, observed_slope(package)),
         perpendiculars(profile, form.length, profile.y(over) - 1.5, scale_at + 0.4),
-        _waterline(results, profile, (first, last), drafts_at, sheet.width),
+        _waterline(calculated.found(arrival), profile, (first, last), drafts_at, sheet.width),
         frame_scale(package.frames, profile, scale_at) if package.frames else "",
         _plan(package, form, drawn, plan, sheet.width),
         liquid_key(package, key_at),
-        tank_list(package, results, key_at + _KEY / 2, sheet.width),
+        tank_list(package, calculated, key_at + _KEY / 2, sheet.width),
     ]
     alternative = _alternative(package, drawn)
-    return Figure(sheet.name, sheet.svg(marks, alternative), _caption(package), alternative, title=sheet.title)
+    caption = _caption(package) + not_drawn(calculated.outcome(arrival), "Waterline on arrival")
+    return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
 
 
 def _plan(package: Package, form: HullForm, drawn: Sequence[DrawnTank], view: View, width: float) -> str:
@@ -73,15 +91,14 @@ def _plan(package: Package, form: HullForm, drawn: Sequence[DrawnTank], view: Vi
     )
 
 
-def _waterline(results: Results, view: View, ends: tuple[float, float], row: float, width: float) -> str:
-    arrival = results.arrival
-    if arrival is None:
+def _waterline(afloat: FloatingPosition | None, view: View, ends: tuple[float, float], row: float, width: float) -> str:
+    if afloat is None:
         return ""
-    reach = [(view.x(x) + out, view.y(arrival.waterline_at(x))) for x, out in zip(ends, (-6.0, 6.0), strict=True)]
+    reach = [(view.x(x) + out, view.y(afloat.waterline_at(x))) for x, out in zip(ends, (-6.0, 6.0), strict=True)]
     mark = [(reach[0][0] + dx, reach[0][1] + dy) for dx, dy in ((0.2, -2.4), (2.8, -2.4), (1.5, -0.1))]
-    found = arrival.hydrostatics
+    found = afloat.hydrostatics
     trim = f"trim {show(abs(found.trim), 'm', digits=2)} by the {'stern' if found.trim >= 0 else 'head'}"
-    mass = decimals(arrival.loading.mass / 1000, 0)
+    mass = decimals(afloat.loading.mass / 1000, 0)
     middle = (
         f"On arrival {mass} t in water of {decimals(found.density / 1000, 3)} t/m³, {trim}; drafts above the keel line"
     )

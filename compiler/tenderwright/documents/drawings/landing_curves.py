@@ -7,9 +7,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from tenderwright.calculations.docking_results import DockingResults
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.landing.curve import LandingCurve
+from tenderwright.calculations.landing.landing import BothLandings
+from tenderwright.calculations.landing.settling import Landing
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.pen import Point
 from tenderwright.quantities.display import decimals
@@ -43,11 +44,9 @@ class _Field:
         return self.top + (self.foot - self.top) * (self.high - water) / (self.high - self.low)
 
 
-def landing_curves(docking: DockingResults, least_gm: float | None, left: float, top: float, height: float) -> str:
-    """Draw both curves side by side from a corner, their level of water shared; nothing without a landing curve."""
-    curve, landing = docking.curve, docking.exact
-    if curve is None or landing is None:
-        return ""
+def landing_curves(landed: BothLandings, least_gm: float | None, left: float, top: float, height: float) -> str:
+    """Draw both curves side by side from a corner, their level of water shared."""
+    curve, landing = landed.curve, landed.exact
     touch = float(curve.water[0])
     settled = float(curve.water[curve.settled])
     lost = touch - landing.instability.fall
@@ -69,11 +68,10 @@ def landing_curves(docking: DockingResults, least_gm: float | None, left: float,
         _curve(curve, upthrust, lambda one: one.upthrust / 1000, pen.HEAVY, ""),
         _curve(curve, stability, lambda one: one.gm, pen.HEAVY, ""),
         _least(stability, least_gm),
-        _values(docking, upthrust, stability),
+        _values(landing, upthrust, stability),
+        _curve(landed.held_curve, upthrust, lambda one: one.upthrust / 1000, pen.FINE, pen.HIDDEN),
+        _curve(landed.held_curve, stability, lambda one: one.gm, pen.FINE, pen.HIDDEN),
     ]
-    if docking.held_curve is not None:
-        marks.append(_curve(docking.held_curve, upthrust, lambda one: one.upthrust / 1000, pen.FINE, pen.HIDDEN))
-        marks.append(_curve(docking.held_curve, stability, lambda one: one.gm, pen.FINE, pen.HIDDEN))
     return "".join(marks)
 
 
@@ -150,10 +148,9 @@ def _least(field: _Field, least_gm: float | None) -> str:
     )
 
 
-def _values(docking: DockingResults, upthrust: _Field, stability: _Field) -> str:
+def _values(landing: Landing, upthrust: _Field, stability: _Field) -> str:
     """Write upthrust and metacentric height as she comes to lie on all the blocks beside the curves."""
-    assert docking.exact is not None
-    one = docking.exact.settling
+    one = landing.settling
     y = upthrust.y(one.water_at_touch - one.fall)
     load, gm = one.upthrust / 1000, min(one.stability.gm_km_falls, one.stability.gm_kg_rises)
     marks = [pen.circle((upthrust.x(load), y), 0.7, 0, pen.INK), pen.circle((stability.x(gm), y), 0.7, 0, pen.INK)]

@@ -5,7 +5,9 @@ from __future__ import annotations
 import numpy as np
 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.steps.outcome import Absent
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.pen import Point
 from tenderwright.documents.drawings.plane import spread
@@ -15,17 +17,19 @@ from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import decimals
 
+TITLE = "Body plan"
 ROOM = Room(165.0, 120.0)
 """The body plan is kept small, so that the table of offsets can follow it, mm."""
 _HEAD, _SIDE, _FOOT = 12.0, 14.0, 7.0
 """Space for station labels above, waterline heights beside, and breadths below, mm."""
 
 
-def body_plan(package: Package, results: Results) -> Figure | None:
-    """Draw the body plan; None without a hull form."""
-    form = results.form
-    if form is None:
-        return None
+def body_plan(package: Package, calculated: Calculated) -> Figure | Absent:
+    """Draw the body plan, or say why not."""
+    found = calculated.outcome(hull)
+    if isinstance(found, Absent):
+        return found
+    form = found.form
     half = float(max(form.half_breadths.max(), form.deck_half_breadths.max()))
 
     def size(scale: int) -> tuple[float, float]:
@@ -33,7 +37,7 @@ def body_plan(package: Package, results: Results) -> Figure | None:
 
     scale = largest_scale(ROOM, size)
     wide, high = size(scale)
-    sheet = sheet_of(package, "body-plan", "Body plan", scale, max(wide, ROOM.width), high)
+    sheet = sheet_of(package, "body-plan", TITLE, scale, max(wide, ROOM.width), high)
     view = View(scale, sheet.width / 2, _HEAD + sheet.mm(form.depth))
     marks = [_grid(form, half, view), _sections(package, form, half, view)]
     named = _station_names(package, form)

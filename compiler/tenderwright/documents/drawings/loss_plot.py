@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from tenderwright.calculations.results import Results
 from tenderwright.calculations.ship.condition_of_shell import shell_forecast
 from tenderwright.calculations.ship.shell_zones import zone_rates
+from tenderwright.calculations.steps.outcome import Absent, Lacking
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.thickness.limits import SUBSTANTIAL_SHARE
 from tenderwright.calculations.thickness.shell_forecast import ShellCondition
 from tenderwright.calculations.thickness.zone_rate import ZoneSummary
@@ -21,6 +22,7 @@ from tenderwright.model.package import Package
 from tenderwright.model.ship_condition import WastageZone
 from tenderwright.quantities.display import decimals
 
+TITLE = "Loss of plate by zone, with forecast"
 At = Callable[[float, float], pen.Point]
 """Places a year and a share of loss on paper."""
 SPREAD = Hatch((45,), 0.8, 0.13, "", pen.BLUE)
@@ -28,16 +30,19 @@ _ACROSS, _HIGH, _KEY = 4, 52.0, 6.0
 _LEFT, _TOP, _FOOT, _RIGHT = 9.0, 8.0, 6.0, 2.0
 
 
-def loss_plot(package: Package, results: Results) -> Figure | None:
-    """Plot the loss of every zone; None without readings."""
-    shell, found, condition = results.found(shell_forecast), results.found(zone_rates), package.condition
-    if shell is None or condition is None or not found:
-        return None
+def loss_plot(package: Package, calculated: Calculated) -> Figure | Absent:
+    """Plot the loss of every zone, or say why not."""
+    shell, found, condition = calculated.outcome(shell_forecast), calculated.outcome(zone_rates), package.condition
+    if isinstance(shell, Absent):
+        return shell
+    if isinstance(found, Absent):
+        return found
+    if condition is None or not found:
+        return Lacking("it needs readings in a zone of vessel/condition.yaml")
     written = {zone.zone: zone for zone in condition.zones}
     rows = math.ceil(len(found) / _ACROSS)
     high = rows * _HIGH + _KEY + TITLE_HEIGHT
-    title = "Loss of plate by zone, with forecast"
-    sheet = sheet_of(package, "loss-by-zone", title, 0, LANDSCAPE.width, high, REPAIR)
+    sheet = sheet_of(package, "loss-by-zone", TITLE, 0, LANDSCAPE.width, high, REPAIR)
     wide = LANDSCAPE.width / _ACROSS
     marks = []
     for index, (name, zone) in enumerate(found.items()):
@@ -56,7 +61,7 @@ def loss_plot(package: Package, results: Results) -> Figure | None:
         "carried on at the zone's rate to the docking after the one planned. The hatched wedge is the rate with and "
         "without its uncertainty. The triangle is the worst reading of the zone."
     )
-    return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=title)
+    return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)
 
 
 def _panel(

@@ -7,11 +7,11 @@ from collections.abc import Sequence
 import numpy as np
 
 from tenderwright.calculations.renewal.shell_renewal import PlannedRenewal, RenewalPlan
-from tenderwright.calculations.results import Results
 from tenderwright.calculations.ship.condition_of_shell import shell_forecast
 from tenderwright.calculations.ship.renewals import shell_renewal
 from tenderwright.calculations.ship.shell_plan import shell_plan
 from tenderwright.calculations.steps.outcome import Absent
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.thickness.columns import Flags, Floats
 from tenderwright.calculations.thickness.shell_forecast import ShellCondition
 from tenderwright.documents.drawings import pen
@@ -26,6 +26,7 @@ from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 
 REPAIR = "For tender. Outlines for pricing: the naval architect draws each plate and decides which limit holds."
+TITLE = "Shell expansion: readings and renewals"
 BOUNDS = (0.5, 0.75, 1.0)
 """Shares of the limit at which the hatching grows denser."""
 CLASSES = (
@@ -37,12 +38,14 @@ RENEWAL = Hatch((90,), 0.8, 0.16, "", pen.RED)
 _SIDE, _ROW, _LEGEND, _GAP = 12.0, 5.0, 9.0, 1.2
 
 
-def shell_expansion(package: Package, results: Results) -> Figure | None:
-    """Draw the shell laid flat with its readings; None without any."""
-    shell, plan = results.found(shell_forecast), results.found(shell_plan)
-    if shell is None or plan is None:
-        return None
-    renewal = results.outcome(shell_renewal)
+def shell_expansion(package: Package, calculated: Calculated) -> Figure | Absent:
+    """Draw the shell laid flat with its readings, or say why not."""
+    shell, plan = calculated.outcome(shell_forecast), calculated.outcome(shell_plan)
+    if isinstance(shell, Absent):
+        return shell
+    if isinstance(plan, Absent):
+        return plan
+    renewal = calculated.outcome(shell_renewal)
     inserts = () if isinstance(renewal, Absent) else renewal.inserts
     frames = plan.grid.frames
     length, girth = float(frames[-1] - frames[0]), float(np.max(plan.grid.seams))
@@ -53,8 +56,7 @@ def shell_expansion(package: Package, results: Results) -> Figure | None:
 
     scale = largest_scale(LANDSCAPE, size)
     wide, high = size(scale)
-    title = "Shell expansion: readings and renewals"
-    sheet = sheet_of(package, "shell-expansion", title, scale, max(wide, LANDSCAPE.width), high, REPAIR)
+    sheet = sheet_of(package, "shell-expansion", TITLE, scale, max(wide, LANDSCAPE.width), high, REPAIR)
     middle = _ROW + sheet.mm(girth) + 1
     view = View(scale, (sheet.width - sheet.mm(length)) / 2 - sheet.mm(float(frames[0])), middle)
     drawn = Expansion(plan, view)
@@ -81,7 +83,7 @@ def shell_expansion(package: Package, results: Results) -> Figure | None:
         "without "
         "dot or hatching was not gauged. Heavy outlines are inserts, numbered as in part 6.1."
     )
-    return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=title)
+    return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)
 
 
 def _words(shell: ShellCondition, renewal: RenewalPlan | Absent, gauged: Flags) -> str:

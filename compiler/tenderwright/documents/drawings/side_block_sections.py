@@ -7,9 +7,13 @@ from math import degrees
 
 import numpy as np
 
-from tenderwright.calculations.docking_results import KeelBlockResult, SideBlockResult
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.block_places import KeelBlockResult, SideBlockResult
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.keel_loads import planned_keel_blocks
+from tenderwright.calculations.ship.side_loads import planned_side_blocks
+from tenderwright.calculations.steps.outcome import Absent, NotAsked
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import outline, pen
 from tenderwright.documents.drawings.block_marks import NOMINAL, TIMBER, letter
 from tenderwright.documents.drawings.pen import Point
@@ -19,6 +23,7 @@ from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import decimals
 
+TITLE = "Docking plan: sections at side blocks"
 _ABREAST, _ROWS = 4, 2
 """Sections on a sheet."""
 _HEAD, _BELOW, _GAP = 4.6, 16.0, 3.0
@@ -29,17 +34,28 @@ _CUT = 0.4
 """Height at which sections are broken off, as a share of the depth."""
 
 
-def side_block_sections(package: Package, results: Results) -> list[Figure]:
-    """Draw the section at every pair of side blocks; nothing without a hull form or side blocks."""
-    form, pairs = results.form, results.docking.side_blocks
-    if form is None or not pairs:
-        return []
+def side_block_sections(package: Package, calculated: Calculated) -> list[Figure] | Absent:
+    """Draw the section at every pair of side blocks, or say why not."""
+    found, pairs = calculated.outcome(hull), calculated.outcome(planned_side_blocks)
+    if isinstance(pairs, Absent):
+        return pairs
+    if isinstance(found, Absent):
+        return found
+    if not pairs:
+        return NotAsked("the docking plan has no side blocks")
+    blocks = calculated.found(planned_keel_blocks) or ()
     each = _ABREAST * _ROWS
     sheets = [pairs[start : start + each] for start in range(0, len(pairs), each)]
-    return [_sheet(package, results, form, part, number) for number, part in enumerate(sheets, 1)]
+    return [_sheet(package, blocks, found.form, part, number) for number, part in enumerate(sheets, 1)]
 
 
-def _sheet(package: Package, results: Results, form: HullForm, pairs: Sequence[SideBlockResult], number: int) -> Figure:
+def _sheet(
+    package: Package,
+    blocks: Sequence[KeelBlockResult],
+    form: HullForm,
+    pairs: Sequence[SideBlockResult],
+    number: int,
+) -> Figure:
     depth = package.particulars.dimensions.depth.si if package.particulars else form.depth
     under = outline.keel_underside(package.particulars)
     raised = _raised(pairs, under)
@@ -60,13 +76,13 @@ def _sheet(package: Package, results: Results, form: HullForm, pairs: Sequence[S
     wide, high = cell(scale)
     name = "docking-sections" if number == 1 else f"docking-sections-{number}"
     height = rows * high + TITLE_HEIGHT
-    sheet = sheet_of(package, name, "Docking plan: sections at side blocks", scale, LANDSCAPE.width, height, PROPOSAL)
+    sheet = sheet_of(package, name, TITLE, scale, LANDSCAPE.width, height, PROPOSAL)
     spare = (sheet.width - columns * wide) / columns
     marks = []
     for index, pair in enumerate(pairs):
         left = (index % columns) * (wide + spare) + spare / 2 + _GAP / 2
         view = View(scale, left + sheet.mm(half), (index // columns) * high + _HEAD + sheet.mm(top))
-        marks.append(_section(package, results, form, pair, view, (half, top)))
+        marks.append(_section(package, blocks, form, pair, view, (half, top)))
     alternative = " ".join(_said(one) for one in pairs)
     return Figure(sheet.name, sheet.svg(marks, alternative), _CAPTION, alternative, title=sheet.title)
 
@@ -78,7 +94,7 @@ def _raised(pairs: Sequence[SideBlockResult], under: float) -> float:
 
 def _section(
     package: Package,
-    results: Results,
+    blocks: Sequence[KeelBlockResult],
     form: HullForm,
     pair: SideBlockResult,
     view: View,
@@ -92,7 +108,7 @@ def _section(
     marks = [
         pen.text((edge[0], view.y(top) - 1.4), letter(pair.number), pen.TITLE, bold=True, kind="pair"),
         pen.text((edge[0] + 5, view.y(top) - 1.4), f"{pair.position}, {decimals(pair.x, 2)} m", pen.NORMAL),
-        _keel_block(results.docking.keel_blocks, pair, view, under, floor),
+        _keel_block(blocks, pair, view, under, floor),
         _side_block(pair, view, floor),
         _hull(package, form, pair.x, view, top),
         pen.line((edge[0], view.y(floor)), (edge[1], view.y(floor)), pen.HEAVY),

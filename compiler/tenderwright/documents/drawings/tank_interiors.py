@@ -5,8 +5,11 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.members import MemberFound, members_found
+from tenderwright.calculations.ship.tanks import tank_shape
+from tenderwright.calculations.steps.outcome import Absent, Lacking
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import outline, pen, table
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale
@@ -21,14 +24,22 @@ from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import decimals
 
+TITLE = "Inside the tanks: wastage of members"
 _HEAD = 4.0
 
 
-def tank_interiors(package: Package, results: Results) -> Figure | None:
-    """Draw the spaces gauged inside on the profile; None without a hull form or readings of members."""
-    form, members, condition = results.form, results.found(members_found), package.condition
-    if form is None or not members or condition is None or condition.members is None:
-        return None
+def tank_interiors(package: Package, calculated: Calculated) -> Figure | Absent:
+    """Draw the spaces gauged inside on the profile, or say why not."""
+    found, members, condition = calculated.outcome(hull), calculated.outcome(members_found), package.condition
+    if isinstance(members, Absent):
+        return members
+    if isinstance(found, Absent):
+        return found
+    if condition is None or condition.members is None:
+        return Lacking("it needs `members` in vessel/condition.yaml")
+    if not members:
+        return Lacking("it needs readings of a member inside a tank that can be judged")
+    form = found.form
     limit = condition.members.allowable.si
     worst = {one.tank: one for one in reversed(members)}
     order = [tank.tank for tank in package.tanks if tank.tank in worst]
@@ -42,14 +53,13 @@ def tank_interiors(package: Package, results: Results) -> Figure | None:
 
     scale = largest_scale(LANDSCAPE, size)
     wide, high = size(scale)
-    title = "Inside the tanks: wastage of members"
-    sheet = sheet_of(package, "tank-interiors", title, scale, max(wide, LANDSCAPE.width), high, REPAIR)
+    sheet = sheet_of(package, "tank-interiors", TITLE, scale, max(wide, LANDSCAPE.width), high, REPAIR)
     left = (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
     view = View(scale, left, _HEAD + sheet.mm(form.depth))
     scale_at = view.y(under) + 1
     marks = [
         pen.polygon(view.all(outline.profile(form)), pen.MEDIUM, fill=pen.PAPER),
-        *_spaces(results, view, worst, order, limit),
+        *_spaces(calculated, view, worst, order, limit),
         frame_scale(package.frames, view, scale_at) if package.frames else "",
         table.table(_columns(sheet.width), lines, 1, scale_at + FRAMES_HEIGHT + 2, "member"),
     ]
@@ -60,7 +70,7 @@ def tank_interiors(package: Package, results: Results) -> Figure | None:
         "seen. "
         f"Limit {100 * limit:.0f} %: {condition.members.source}."
     )
-    return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=title)
+    return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)
 
 
 def _words(package: Package, members: Sequence[MemberFound]) -> str:
@@ -78,14 +88,15 @@ def hatch_of(share: float) -> Hatch | None:
 
 
 def _spaces(
-    results: Results, view: View, worst: Mapping[str, MemberFound], order: Sequence[str], limit: float
+    calculated: Calculated, view: View, worst: Mapping[str, MemberFound], order: Sequence[str], limit: float
 ) -> list[str]:
     """Draw the spaces, the worst over the others, each place numbered with all that lie there."""
-    drawn = sorted((name for name in order if name in results.tanks), key=lambda name: worst[name].found.greatest_loss)
+    shapes = calculated.each(tank_shape)
+    drawn = sorted((name for name in order if name in shapes), key=lambda name: worst[name].found.greatest_loss)
     marks: list[str] = []
     places: dict[tuple[tuple[float, float], ...], list[int]] = {}
     for name in drawn:
-        shape = view.all(outline.from_side(results.tanks[name].body))
+        shape = view.all(outline.from_side(shapes[name].body))
         key = tuple((round(x, 1), round(y, 1)) for x, y in shape)
         places.setdefault(key, []).append(order.index(name) + 1)
         hatch = hatch_of(worst[name].found.greatest_loss / limit)

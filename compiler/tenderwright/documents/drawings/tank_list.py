@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.tanks import tank_contents, tank_shape
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.hatch import liquid_hatch
 from tenderwright.documents.drawings.table import Column, Line, height, table
@@ -21,7 +22,7 @@ def tank_list_height(package: Package) -> float:
     return height(math.ceil(len(package.tanks) / _ABREAST))
 
 
-def tank_list(package: Package, results: Results, top: float, width: float) -> str:
+def tank_list(package: Package, calculated: Calculated, top: float, width: float) -> str:
     """List every tank by number with hatching, name, sounding and volume, in columns side by side."""
     each = (width - 2 - _GAP * (_ABREAST - 1)) / _ABREAST
     columns = (
@@ -31,7 +32,7 @@ def tank_list(package: Package, results: Results, top: float, width: float) -> s
         Column("Sounding", 13.0, "right"),
         Column("Volume", 14.0, "right"),
     )
-    lines = [_line(number, tank, results) for number, tank in enumerate(package.tanks, 1)]
+    lines = [_line(number, tank, calculated) for number, tank in enumerate(package.tanks, 1)]
     rows = math.ceil(len(lines) / _ABREAST)
     parts = [lines[start : start + rows] for start in range(0, len(lines), rows)]
     return "".join(
@@ -39,15 +40,15 @@ def tank_list(package: Package, results: Results, top: float, width: float) -> s
     )
 
 
-def _line(number: int, tank: Tank, results: Results) -> Line:
-    contents, liquid = tank.contents, results.contents.get(tank.tank)
+def _line(number: int, tank: Tank, calculated: Calculated) -> Line:
+    contents, held = tank.contents, calculated.each(tank_contents).get(tank.tank)
     reading = f"{decimals(contents.sounding.si, 2)} m" if contents.sounding else "–"
     if contents.ullage and not contents.sounding:
         reading = f"ull. {decimals(contents.ullage.si, 2)} m"
     if contents.liquid == "none":
         reading = "dry"
-    volume = f"{decimals(liquid.volume, 2)} m³" if liquid else "–"
-    name = tank.name if tank.tank in results.tanks else f"{tank.name} (not drawn)"
+    volume = f"{decimals(held.liquid.volume, 2)} m³" if held else "–"
+    name = tank.name if tank.tank in calculated.each(tank_shape) else f"{tank.name} (not drawn)"
     return Line((f"{number}", "", name, reading, volume), liquid_hatch(contents.liquid))
 
 

@@ -7,7 +7,9 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.tanks import tank_contents, tank_shape
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import outline, pen
 from tenderwright.documents.drawings.hatch import liquid_hatch
 from tenderwright.documents.drawings.hull_marks import hull_ground, hull_lines
@@ -17,6 +19,8 @@ from tenderwright.documents.drawings.plane import below
 from tenderwright.documents.drawings.view import View
 from tenderwright.model.package import Package
 from tenderwright.model.vessel import Tank
+
+NO_TANKS = "it needs the bounds of a tank or more in vessel/tanks.yaml"
 
 
 @dataclass(frozen=True)
@@ -30,11 +34,11 @@ class DrawnTank:
     top: float
 
 
-def drawn_tanks(package: Package, results: Results) -> list[DrawnTank]:
+def drawn_tanks(package: Package, calculated: Calculated) -> list[DrawnTank]:
     """Give every tank that has a shape, numbered in the order of the package."""
-    drawn = []
+    drawn, shapes = [], calculated.each(tank_shape)
     for number, tank in enumerate(package.tanks, 1):
-        shape = results.tanks.get(tank.tank)
+        shape = shapes.get(tank.tank)
         if shape is not None:
             inboard = tank.bounds.inboard.si if tank.bounds and tank.side not in ("port", "starboard") else 0.0
             views = outline.from_side(shape.body), outline.from_above(shape.body, inboard)
@@ -43,16 +47,17 @@ def drawn_tanks(package: Package, results: Results) -> list[DrawnTank]:
 
 
 def tanks_from_side(
-    package: Package, results: Results, drawn: Sequence[DrawnTank], view: View, row: float, slope: float
+    package: Package, calculated: Calculated, drawn: Sequence[DrawnTank], view: View, row: float, slope: float
 ) -> str:
     """Draw the hull with her tanks filled to their levels on arrival at a slope of trim; their numbers in a row."""
-    form = results.form
-    assert form is not None
+    found, contents = calculated.found(hull), calculated.each(tank_contents)
+    assert found is not None
+    form = found.form
     marks = [hull_ground(package, form, view)]
     for one in drawn:
-        liquid = results.contents.get(one.tank.tank)
-        if liquid is not None and liquid.volume > 0:
-            wet = view.all(below(one.side, liquid.level, slope))
+        held = contents.get(one.tank.tank)
+        if held is not None and held.liquid.volume > 0:
+            wet = view.all(below(one.side, held.liquid.level, slope))
             marks.append(liquid_hatch(one.tank.contents.liquid).over([wet]))
             if len(wet) > 2:
                 marks.append(pen.polygon(wet, pen.THIN))

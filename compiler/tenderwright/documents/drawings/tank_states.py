@@ -7,8 +7,11 @@ from dataclasses import dataclass
 from math import degrees
 
 from tenderwright.calculations.condition.floating import FloatingPosition
-from tenderwright.calculations.docking_results import TankState
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.docking_condition import TankState, docking, docking_tank_states
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.undocking import undocked, undocking, undocking_tank_states
+from tenderwright.calculations.steps.outcome import Absent, Lacking
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import outline, pen, table
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale
@@ -16,13 +19,14 @@ from tenderwright.documents.drawings.hatch import liquid_hatch
 from tenderwright.documents.drawings.hull_marks import extent
 from tenderwright.documents.drawings.sheet import PROPOSAL, TITLE_HEIGHT, sheet_of
 from tenderwright.documents.drawings.table import Column, Line
-from tenderwright.documents.drawings.tank_marks import cut_of, drawn_tanks, tanks_from_above
+from tenderwright.documents.drawings.tank_marks import NO_TANKS, cut_of, drawn_tanks, tanks_from_above
 from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.model.vessel import Tank
 from tenderwright.quantities.display import decimals
 
+TITLE = "Tanks on docking and at undocking"
 _HEAD, _SIDE, _ABREAST, _GAP = 4.4, 33.5, 2, 4.0
 """Numbers over each plan, space beside it for what she floats at, lists side by side and the space between, mm."""
 _WORDS, _READING = ("docked", "floated"), 32.0
@@ -38,14 +42,23 @@ class _State:
     position: FloatingPosition | None
 
 
-def tank_states(package: Package, results: Results) -> Figure | None:
-    """Draw the tanks on docking over those at undocking; None without a hull form, tanks, or either condition."""
-    form, docking, drawn = results.form, results.docking, drawn_tanks(package, results)
-    if form is None or not drawn or not docking.tanks or not docking.tanks_undocking:
-        return None
+def tank_states(package: Package, calculated: Calculated) -> Figure | Absent:
+    """Draw the tanks on docking over those at undocking, or say why not."""
+    found = calculated.outcome(hull)
+    if isinstance(found, Absent):
+        return found
+    form = found.form
+    docked, floated = calculated.outcome(docking_tank_states), calculated.outcome(undocking_tank_states)
+    if isinstance(docked, Absent):
+        return docked
+    if isinstance(floated, Absent):
+        return floated
+    drawn = drawn_tanks(package, calculated)
+    if not drawn or not docked or not floated:
+        return Lacking(NO_TANKS)
     states = (
-        _State("On docking", docking.tanks, docking.position),
-        _State("At undocking", docking.tanks_undocking, docking.undocking.position if docking.undocking else None),
+        _State("On docking", docked, calculated.found(docking)),
+        _State("At undocking", floated, calculated.found(undocked)),
     )
     first, last = extent(package, form)
     half = float(form.deck_half_breadths.max())
@@ -59,8 +72,7 @@ def tank_states(package: Package, results: Results) -> Figure | None:
 
     scale = largest_scale(LANDSCAPE, size)
     wide, high = size(scale)
-    title = "Tanks on docking and at undocking"
-    sheet = sheet_of(package, "tank-states", title, scale, max(wide, LANDSCAPE.width), high, PROPOSAL)
+    sheet = sheet_of(package, "tank-states", TITLE, scale, max(wide, LANDSCAPE.width), high, PROPOSAL)
     left = (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
     marks, top = [], 0.0
     for index, state in enumerate(states):
@@ -73,7 +85,7 @@ def tank_states(package: Package, results: Results) -> Figure | None:
         if index == 0 and package.frames:
             marks.append(frame_scale(package.frames, view, top + 0.5))
             top += FRAMES_HEIGHT
-    marks.append(_list(package, results, states, top + 2, sheet.width))
+    marks.append(_list(package, calculated, states, top + 2, sheet.width))
     alternative = _alternative(package, states)
     return Figure(sheet.name, sheet.svg(marks, alternative), _CAPTION, alternative, title=sheet.title)
 
@@ -125,7 +137,7 @@ def _liquid(state: TankState | None) -> str:
     return state.liquid if state is not None and state.volume > 0 else "none"
 
 
-def _list(package: Package, results: Results, states: tuple[_State, _State], top: float, width: float) -> str:
+def _list(package: Package, calculated: Calculated, states: tuple[_State, _State], top: float, width: float) -> str:
     """List every tank with its liquid, sounding and volume in both conditions; in bold where they differ."""
     each = (width - 2 - _GAP * (_ABREAST - 1)) / _ABREAST
     reading = [(Column("", 7.0), Column(f"{word}, m", 14.0, "right"), Column("m³", 11.0, "right")) for word in _WORDS]
@@ -137,8 +149,8 @@ def _list(package: Package, results: Results, states: tuple[_State, _State], top
         Column("", 4.0),
     )
     rows = -(-len(package.tanks) // _ABREAST)
-    docking = results.docking
-    sounded = docking.undocking.sound_before_flooding if docking.undocking else ()
+    judged = calculated.found(undocking)
+    sounded = judged.sound_before_flooding if judged else ()
     marks = []
     for start in range(0, len(package.tanks), rows):
         left = 1 + start // rows * (each + _GAP)

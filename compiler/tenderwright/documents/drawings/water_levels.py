@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 import numpy as np
 
-from tenderwright.calculations.docking_results import DockingResults, Stage
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.ship.facilities import facility_fits
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.landing import Stage, landing, landing_stages
+from tenderwright.calculations.steps.outcome import Absent
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.verdict import Verdict
 from tenderwright.documents.drawings import landing_curves as curves
 from tenderwright.documents.drawings import outline, pen
@@ -21,6 +24,7 @@ from tenderwright.model.facility import Facility
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import decimals
 
+TITLE = "Levels of the water as she lands"
 _NAMES, _COLUMN, _HEAD, _FOOT, _GAP = 48.5, 20.5, 10.5, 5.5, 3.0
 """Widths of the names of stages and of a facility, space over and under, and between, mm."""
 _LINE, _APART = 3.2, 1.2
@@ -28,56 +32,63 @@ _LINE, _APART = 3.2, 1.2
 _WATER = "water over the blocks"
 
 
-def water_levels(package: Package, results: Results) -> Figure | None:
-    """Draw the levels of the water as she lands; None without a hull form, a plan or the stages of her landing."""
-    form, docking, plan = results.form, results.docking, package.docking_plan
-    if form is None or plan is None or not docking.stages:
-        return None
-    shown = _facilities(package, docking)
+def water_levels(package: Package, calculated: Calculated) -> Figure | Absent:
+    """Draw the levels of the water as she lands, or say why not."""
+    found, landed, stages = calculated.outcome(hull), calculated.outcome(landing), calculated.outcome(landing_stages)
+    if isinstance(landed, Absent):
+        return landed
+    if isinstance(stages, Absent):
+        return stages
+    if isinstance(found, Absent):
+        return found
+    form, plan = found.form, package.docking_plan
+    assert plan is not None
+    fits = calculated.each(facility_fits)
+    shown = _facilities(package, fits)
     built = plan.block_height.si if plan.block_height else NOMINAL
     blocks = [max(built, one.limits.block_height.si if one.limits.block_height else 0.0) for one in shown]
     depth = max([built, *blocks])
     under = outline.keel_underside(package.particulars)
-    there = [_water(docking.facilities.get(one.facility), one) for one in shown]
+    there = [_water(fits.get(one.facility), one) for one in shown]
     x = form.length / 2
-    highest = max([form.deck_at(x) - under, *(one.water for one in docking.stages), *(w for w in there if w)])
+    highest = max([form.deck_at(x) - under, *(one.water for one in stages), *(w for w in there if w)])
     half = float(np.max(form.half_breadth_at(x, np.linspace(form.keel_at(x), form.deck_at(x), 40))))
 
     def size(scale: int) -> tuple[float, float]:
         wide = _NAMES + half * 1000 / scale + 8 + len(shown) * _COLUMN + 2 * _GAP + curves.WIDTH
-        said = sum(_LINE * len(_words(one)) + _APART for one in docking.stages) + 2
+        said = sum(_LINE * len(_words(one)) + _APART for one in stages) + 2
         return wide, max((highest + depth) * 1000 / scale + _HEAD + _FOOT, said) + TITLE_HEIGHT
 
     scale = largest_scale(LANDSCAPE, size)
     high = size(scale)[1]
-    title = "Levels of the water as she lands"
-    sheet = sheet_of(package, "water-levels", title, scale, LANDSCAPE.width, high, PROPOSAL)
+    sheet = sheet_of(package, "water-levels", TITLE, scale, LANDSCAPE.width, high, PROPOSAL)
     spare = max(0.0, sheet.width - size(scale)[0]) / 3
     view = View(scale, _NAMES + spare + sheet.mm(half), _HEAD + sheet.mm(highest))
     start = view.left + 8 + _GAP + spare
     end = start + len(shown) * _COLUMN
     marks = [
         _ship(package, form, x, built, view),
-        _stages(docking.stages, view, end if shown else view.left + 8),
+        _stages(stages, view, end if shown else view.left + 8),
         *(
-            _facility(docking, one, block, water, view, start + index * _COLUMN)
+            _facility((fits.get(one.facility), stages), one, block, water, view, start + index * _COLUMN)
             for index, (one, block, water) in enumerate(zip(shown, blocks, there, strict=True))
         ),
         curves.landing_curves(
-            docking,
+            landed,
             plan.least_gm.si if plan.least_gm else None,
             sheet.width - curves.WIDTH - 1,
             0.5,
             sheet.foot - 1.5,
         ),
     ]
-    alternative = _alternative(docking.stages, shown, there)
-    return Figure(sheet.name, sheet.svg(marks, alternative), _caption(results), alternative, title=sheet.title)
+    alternative = _alternative(stages, shown, there)
+    caption = _caption(landed.ship.density)
+    return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
 
 
-def _facilities(package: Package, docking: DockingResults) -> list[Facility]:
+def _facilities(package: Package, fits: Mapping[str, Verdict]) -> list[Facility]:
     """Choose the facilities that fit her; the first of all where none is known to."""
-    fitting = [one for one in package.facilities if (fit := docking.facilities.get(one.facility)) and fit.met]
+    fitting = [one for one in package.facilities if (fit := fits.get(one.facility)) and fit.met]
     return fitting or list(package.facilities[:1])
 
 
@@ -142,10 +153,15 @@ def _words(one: Stage) -> list[str]:
 
 
 def _facility(
-    docking: DockingResults, facility: Facility, block: float, water: float | None, view: View, left: float
+    found: tuple[Verdict | None, Sequence[Stage]],
+    facility: Facility,
+    block: float,
+    water: float | None,
+    view: View,
+    left: float,
 ) -> str:
     """Draw a facility as a gauge from its floor: blocks, sill, the water there and needed, and every stage."""
-    fit = docking.facilities.get(facility.facility)
+    fit, stages = found
     floor, gauge = view.y(-block), left + 5.5
     timber = [(left, view.y(0)), (left + 4.0, view.y(0)), (left + 4.0, floor), (left, floor)]
     said = {True: "fits", False: "does not fit", None: "not known"}[fit.met if fit else None]
@@ -155,7 +171,7 @@ def _facility(
         marks.append(pen.text((left, 2.8 + index * 3.0), words, pen.SMALL, bold=True, kind="facility"))
     marks.append(pen.text((left, floor + 4.2), said, pen.SMALL, kind="fits"))
     needed = _limit(fit)[0]
-    levels: list[tuple[float, str, bool]] = [(one.water, "", False) for one in docking.stages]
+    levels: list[tuple[float, str, bool]] = [(one.water, "", False) for one in stages]
     levels += [(needed, " needed", True)] if needed is not None else []
     levels += [(water, " there", True)] if water is not None else []
     if facility.limits.sill and facility.limits.blocks and facility.limits.block_height:
@@ -185,14 +201,14 @@ def _wrapped(words: str, room: float, rows: int = 3) -> list[str]:
     return [pen.shortened(one, pen.SMALL, room, True) for one in lines]
 
 
-def _caption(results: Results) -> str:
-    held = " Dashed: the same with the hydrostatics held constant." if results.docking.held_curve is not None else ""
+def _caption(density: float) -> str:
     return (
         "Levels of the water over the block touched first, from the tide to dry; drafts are above the underside of the "
         "keel, aft and forward, GM is the lesser of both forms. At each facility figures are metres over the dock "
         "floor, on blocks as high as the plan or the facility asks, the higher: the water there at its tide, the "
         "water needed with the clearance under the keel, and every stage. At the right upthrust and GM about settling, "
-        f"to a larger scale, all in water of {decimals(results.water_density / 1000, 3)} t/m³.{held}"
+        f"to a larger scale, all in water of {decimals(density / 1000, 3)} t/m³. Dashed: the same with the "
+        "hydrostatics held constant."
     )
 
 

@@ -22,7 +22,7 @@ def anodes(desk: Desk) -> Part | None:
     written = desk.package.condition
     if not desk.package.anodes and (written is None or (written.anodes is None and not written.metals)):
         return None
-    duty = desk.results.outcome(anode_duty)
+    duty = desk.calculated.outcome(anode_duty)
     blocks: list[Block] = [*_lots(desk), *_needed(desk, duty)] if not isinstance(duty, Absent) else []
     if isinstance(duty, Absent) and desk.package.anodes:
         blocks.append(not_calculated(duty, "How long the anodes last, and how many are needed"))
@@ -31,8 +31,8 @@ def anodes(desk: Desk) -> Part | None:
 
 
 def _lots(desk: Desk) -> list[Block]:
-    lots, lives = desk.results.outcome(anode_lots), desk.results.outcome(lot_life)
-    currents = desk.results.outcome(lot_current)
+    lots, lives = desk.calculated.outcome(anode_lots), desk.calculated.outcome(lot_life)
+    currents = desk.calculated.outcome(lot_current)
     if isinstance(lots, Absent):
         return [Heading("What was left"), not_calculated(lots)]
     assert isinstance(lives, Each)
@@ -101,9 +101,9 @@ def _needed(desk: Desk, duty: AnodeDuty) -> list[Block]:
 
 
 def _number(desk: Desk, duty: AnodeDuty) -> list[Block]:
-    results, condition = desk.results, desk.package.condition
-    demand, fitted = results.outcome(anode_demand), results.outcome(fitted_anodes)
-    needed, lasting = results.outcome(anodes_needed), results.outcome(anodes_lasting)
+    calculated, condition = desk.calculated, desk.package.condition
+    demand, fitted = calculated.outcome(anode_demand), calculated.outcome(fitted_anodes)
+    needed, lasting = calculated.outcome(anodes_needed), calculated.outcome(anodes_lasting)
     if isinstance(demand, Absent):
         return [not_calculated(demand)]
     if isinstance(fitted, Absent):
@@ -132,7 +132,7 @@ def _number(desk: Desk, duty: AnodeDuty) -> list[Block]:
 
 
 def _further(desk: Desk) -> list[Block]:
-    layout = desk.results.outcome(further_anodes)
+    layout = desk.calculated.outcome(further_anodes)
     if isinstance(layout, NotAsked):
         return []
     if isinstance(layout, Absent):
@@ -149,7 +149,7 @@ def _further(desk: Desk) -> list[Block]:
 
 def _metals(desk: Desk) -> list[Block]:
     rows = []
-    pairs, found = desk.results.found(metal_pairs), desk.results.found(judged_pair)
+    pairs, found = desk.calculated.found(metal_pairs), desk.calculated.found(judged_pair)
     for key, pair in (pairs or {}).items():
         if found is None or key not in found:
             continue

@@ -5,15 +5,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import degrees
 
-from tenderwright.calculations.docking_results import KeelBlockResult, SideBlockResult
-from tenderwright.calculations.ship.block_places import keel_blocks, side_block_seats, side_blocks
+from tenderwright.calculations.ship.block_places import (
+    KeelBlockResult,
+    SideBlockResult,
+    keel_blocks,
+    side_block_seats,
+)
 from tenderwright.calculations.ship.keel_loads import (
     elastic_keel_loads,
     first_block_pressure,
-    loaded_keel_blocks,
+    planned_keel_blocks,
     rigid_keel_loads,
 )
-from tenderwright.calculations.ship.side_loads import loaded_side_blocks, side_block_standing
+from tenderwright.calculations.ship.side_loads import planned_side_blocks, side_block_standing
 from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Part, Row, Table, inline
@@ -37,34 +41,25 @@ def blocks(desk: Desk) -> Part | None:
 
 
 def _keel(desk: Desk) -> list[Block]:
-    placed = desk.results.outcome(keel_blocks)
+    placed = desk.calculated.outcome(keel_blocks)
     if isinstance(placed, Absent):
         return [not_calculated(placed)]
     without: dict[str, object] = {
-        "Rigid hull": desk.results.outcome(rigid_keel_loads),
-        "Elastic hull": desk.results.outcome(elastic_keel_loads),
-        "Pressure as she lands": desk.results.outcome(first_block_pressure),
+        "Rigid hull": desk.calculated.outcome(rigid_keel_loads),
+        "Elastic hull": desk.calculated.outcome(elastic_keel_loads),
+        "Pressure as she lands": desk.calculated.outcome(first_block_pressure),
     }
     told = {name: one if isinstance(one, Absent) else None for name, one in without.items()}
-    return [*_keel_result(desk, blocks_of(desk)), *not_calculated_of(told), keel_table(blocks_of(desk))]
-
-
-def blocks_of(desk: Desk) -> tuple[KeelBlockResult, ...]:
-    """Give the keel blocks with their loads, or without where these could not be calculated."""
-    return desk.results.found(loaded_keel_blocks) or desk.results.found(keel_blocks) or ()
-
-
-def pairs_of(desk: Desk) -> tuple[SideBlockResult, ...]:
-    """Give the pairs of side blocks with their loads, or without."""
-    return desk.results.found(loaded_side_blocks) or desk.results.found(side_blocks) or ()
+    planned = desk.calculated.found(planned_keel_blocks) or placed
+    return [*_keel_result(desk, planned), *not_calculated_of(told), keel_table(planned)]
 
 
 def _sides(desk: Desk) -> list[Block]:
-    seats = desk.results.outcome(side_block_seats)
+    seats = desk.calculated.outcome(side_block_seats)
     if isinstance(seats, Absent):
         return [not_calculated(seats)]
     without = {f"Pair {number}": one for number, one in seats.absent.items()}
-    pairs = pairs_of(desk)
+    pairs = desk.calculated.found(planned_side_blocks) or ()
     return [*not_calculated_of(without), *([side_table(pairs)] if pairs else []), *_overturning(desk)]
 
 
@@ -126,7 +121,7 @@ def _keel_row(one: KeelBlockResult) -> Row:
 
 
 def _keel_result(desk: Desk, blocks: Sequence[KeelBlockResult]) -> list[Block]:
-    values, standing = desk.record.values, desk.results.found(elastic_keel_loads)
+    values, standing = desk.record.values, desk.calculated.found(elastic_keel_loads)
     said: list[str] = []
     greatest = values.get("blocks.keel.greatest.pressure")
     if greatest is not None:
@@ -203,7 +198,7 @@ def _side_row(one: SideBlockResult) -> Row:
 
 
 def _overturning(desk: Desk) -> list[Block]:
-    side, plan = desk.results.outcome(side_block_standing), desk.package.docking_plan
+    side, plan = desk.calculated.outcome(side_block_standing), desk.package.docking_plan
     assert plan is not None
     if isinstance(side, NotAsked):
         return []

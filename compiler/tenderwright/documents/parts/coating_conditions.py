@@ -18,7 +18,7 @@ from tenderwright.quantities.display import decimals
 
 def coating_conditions(desk: Desk) -> Part | None:
     """Compose the conditions for coating; None where nothing is coated and the package gives no climate."""
-    written = desk.results.outcome(climate)
+    written = desk.calculated.outcome(climate)
     if isinstance(written, Absent) and not desk.package.schemes:
         return None
     margin, source = MARGINS["3 K"]
@@ -42,7 +42,7 @@ def coating_conditions(desk: Desk) -> Part | None:
 
 
 def _months(desk: Desk, written: Climate) -> list[Block]:
-    months, docking = desk.results.outcome(month_outlooks), desk.results.outcome(docking_month)
+    months, docking = desk.calculated.outcome(month_outlooks), desk.calculated.outcome(docking_month)
     said: list[Block] = [not_calculated(docking)] if isinstance(docking, Absent) else []
     if isinstance(months, Absent):
         return said or [not_calculated(months)]

@@ -23,7 +23,7 @@ def zones(desk: Desk) -> Part:
         Column("Added and taken away", width=3.6),
         Column("Area, m²", "decimal", 1.1),
     )
-    areas, paint = desk.results.outcome(zone_area), desk.results.outcome(scheme_paint)
+    areas, paint = desk.calculated.outcome(zone_area), desk.calculated.outcome(scheme_paint)
     blocks: list[Block] = [
         Table(
             columns,
@@ -103,8 +103,8 @@ def scheme_blocks(desk: Desk, scheme: Scheme) -> list[Block]:
         facts.append(("Abrasive, for planning", inline(words)))
     facts = [fact for fact in facts if any(span.text for span in fact[1])]
     absent = {
-        "Paint": absent_of(desk.results.outcome(scheme_paint), scheme.scheme),
-        "Abrasive": absent_of(desk.results.outcome(scheme_abrasive), scheme.scheme),
+        "Paint": absent_of(desk.calculated.outcome(scheme_paint), scheme.scheme),
+        "Abrasive": absent_of(desk.calculated.outcome(scheme_abrasive), scheme.scheme),
     }
     return [Heading(_words(scheme), 3), Facts(tuple(facts)), _coats(desk, scheme), *not_calculated_of(absent)]
 
@@ -114,7 +114,7 @@ def _words(scheme: Scheme) -> str:
 
 
 def _paint(desk: Desk, scheme: Scheme) -> PaintScheme | None:
-    found = desk.results.found(scheme_paint)
+    found = desk.calculated.found(scheme_paint)
     return found.get(scheme.scheme) if found is not None else None
 
 

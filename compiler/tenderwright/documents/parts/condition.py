@@ -29,7 +29,7 @@ _YEAR = 365.25 * 86400.0
 
 def condition(desk: Desk) -> Part | None:
     """Compose the condition of the ship; None where nothing in the package asks for it."""
-    shell, written = desk.results.outcome(shell_forecast), desk.package.condition
+    shell, written = desk.calculated.outcome(shell_forecast), desk.package.condition
     if isinstance(shell, Absent):
         asked = written is not None or desk.package.surveys
         return _part(not_calculated(shell)) if asked else None
@@ -51,7 +51,7 @@ def _part(*blocks: Block) -> Part:
 
 
 def _opening(desk: Desk, shell: ShellCondition, written: ShipCondition) -> Paragraph:
-    surveys = desk.results.found(survey_readings)
+    surveys = desk.calculated.found(survey_readings)
     number, latest = len(shell.readings), int(shell.analysis.latest.sum())
     years = f"{written.next_docking.si / _YEAR:g}"
     return Paragraph(
@@ -90,7 +90,7 @@ def yearly(rate: float, uncertainty: float) -> str:
 
 
 def _zones(desk: Desk, written: ShipCondition) -> list[Block]:
-    found = desk.results.outcome(zone_rates)
+    found = desk.calculated.outcome(zone_rates)
     if isinstance(found, Absent):
         return [Heading("By zone"), not_calculated(found)]
     rows = []
@@ -255,7 +255,7 @@ def _plate_row(desk: Desk, shell: ShellCondition, call: PlateCall) -> Row:
 
 
 def _pits(desk: Desk) -> list[Block]:
-    stretches, judged = desk.results.outcome(pit_stretches), desk.results.outcome(pits_judged)
+    stretches, judged = desk.calculated.outcome(pit_stretches), desk.calculated.outcome(pits_judged)
     if isinstance(stretches, Absent):
         return [Heading("Pitting"), not_calculated(stretches)]
     if isinstance(judged, Absent):
@@ -303,7 +303,7 @@ def _treated(treatment: str, reasons: Sequence[str]) -> str:
 
 
 def _members(desk: Desk, written: ShipCondition) -> list[Block]:
-    limit, found = written.members, desk.results.outcome(members_gauged)
+    limit, found = written.members, desk.calculated.outcome(members_gauged)
     if isinstance(found, Absent):
         return [] if isinstance(found, NotAsked) else [Heading("Inside the tanks"), not_calculated(found)]
     absent = found.first_absent()
@@ -321,7 +321,7 @@ def _members(desk: Desk, written: ShipCondition) -> list[Block]:
                 inline({"renew": "beyond the limit", "substantial": "substantial"}.get(one.found.state, "sound")),
             )
         )
-        for one in desk.results.found(members_found) or ()
+        for one in desk.calculated.found(members_found) or ()
     )
     columns = (
         Column("Space", width=1.7),

@@ -10,6 +10,7 @@ from tenderwright.calculations.ship.condition import arrival
 from tenderwright.calculations.ship.docking_condition import docking
 from tenderwright.calculations.ship.hydrostatics import hydrostatics_table
 from tenderwright.calculations.ship.trim import trim_plan
+from tenderwright.calculations.ship.water import dock_water
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
@@ -32,7 +33,7 @@ def condition_table(desk: Desk, columns: Sequence[tuple[str, FloatingPosition]])
     rows = [
         Row(tuple(inline(cell) for cell in row)) for row in zip(_NAMES, *(_figures(c) for _, c in columns), strict=True)
     ]
-    density = decimals(desk.results.water_density / 1000, 3)
+    density = decimals(columns[0][1].hydrostatics.density / 1000, 3)
     note = inline(f"In water of {density} t/m³. Drafts are above the keel line. Upright, small angles of list.")
     heads = (Column("", width=3), *(Column(title, width=2) for title, _ in columns))
     return Table(heads, tuple(rows), note=note)
@@ -156,7 +157,9 @@ def _hydrostatics(desk: Desk) -> list[Block]:
             "Waterplane, m²",
         )
     )
-    density = decimals(desk.results.water_density / 1000, 3)
+    water = desk.calculated.found(dock_water)
+    assert water is not None  # the table rests on it
+    density = decimals(water.si / 1000, 3)
     source = desk.package.offsets.source if desk.package.offsets else ""
     note = inline(
         f"Even keel, water of {density} t/m³, moulded, from the offsets ({source}). LCB and LCF are forward of the "

@@ -27,8 +27,8 @@ def _facility(desk: Desk, facility: Facility) -> list[Block]:
         Facts(tuple(_limits(desk, facility))),
     ]
     if facility.cars is not None:
-        absent = absent_of(desk.results.outcome(cradles), facility.facility)
-        found = desk.results.found(cradles)
+        absent = absent_of(desk.calculated.outcome(cradles), facility.facility)
+        found = desk.calculated.found(cradles)
         if absent is not None:
             blocks.append(not_calculated(absent, "Cradle"))
         elif found is not None:

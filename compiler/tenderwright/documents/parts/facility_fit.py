@@ -51,7 +51,7 @@ def comparison(desk: Desk, *, linked: bool = True) -> list[Block]:
 
 
 def _fits(desk: Desk) -> Mapping[str, Verdict]:
-    return desk.results.found(facility_fits) or {}
+    return desk.calculated.found(facility_fits) or {}
 
 
 def _end_blocks(desk: Desk) -> list[Block]:
@@ -88,7 +88,7 @@ def _verdicts(desk: Desk, *, linked: bool) -> Table:
     for facility in desk.package.facilities:
         name = inline(Span(facility.name, desk.anchor("facility", facility.facility) if linked else ""))
         fit = _fits(desk).get(facility.facility)
-        absent = absent_of(desk.results.outcome(facility_fits), facility.facility)
+        absent = absent_of(desk.calculated.outcome(facility_fits), facility.facility)
         if fit is None:
             why = absent.why if absent is not None else ""
             words: list[str | Span] = [Span("Not calculated", strong=True), why, "–", "–", "–"]

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from tenderwright.calculations.blocks.frame_shift import LeastShift
-from tenderwright.calculations.docking_results import Footprint
 from tenderwright.calculations.ship.footprints import (
+    Footprint,
     bare_bottom,
     block_clearances,
     covered_strips,
@@ -37,7 +37,7 @@ def footprints(desk: Desk) -> Part | None:
 
 def openings(desk: Desk) -> list[Block]:
     """Give each opening in the bottom with its nearest block, and any that is too near."""
-    found_near, plan = desk.results.outcome(block_clearances), desk.package.docking_plan
+    found_near, plan = desk.calculated.outcome(block_clearances), desk.package.docking_plan
     if isinstance(found_near, Absent):
         return [not_calculated(found_near)]
     wanted = desk.quantity(plan.clearance.value) if plan and plan.clearance else "300 mm"
@@ -82,7 +82,7 @@ def place(one: Footprint) -> str:
 
 
 def _work(desk: Desk) -> list[Block]:
-    works = desk.results.outcome(blocks_over_work)
+    works = desk.calculated.outcome(blocks_over_work)
     if isinstance(works, Absent):
         return [not_calculated(works, "Blocks on plating that is worked on")]
     if not works:
@@ -97,7 +97,7 @@ def _work(desk: Desk) -> list[Block]:
 
 
 def _covered(desk: Desk) -> list[Block]:
-    strips, earlier = desk.results.outcome(covered_strips), desk.results.outcome(earlier_footprints)
+    strips, earlier = desk.calculated.outcome(covered_strips), desk.calculated.outcome(earlier_footprints)
     if isinstance(strips, Absent):
         return [not_calculated(strips)]
     if isinstance(earlier, Absent):
@@ -139,7 +139,7 @@ def _covered(desk: Desk) -> list[Block]:
 
 
 def _moves(desk: Desk, last: str) -> list[str]:
-    shift, of_last = desk.results.outcome(plan_shift), desk.results.outcome(last_shift)
+    shift, of_last = desk.calculated.outcome(plan_shift), desk.calculated.outcome(last_shift)
     said = (
         [f"Least move of the blocks. {why_not(shift)}"]
         if isinstance(shift, Absent) and not isinstance(shift, NotAsked)
@@ -174,7 +174,7 @@ def _move(found: LeastShift) -> str:
 
 
 def _bare(desk: Desk) -> str:
-    bare = desk.results.outcome(bare_bottom)
+    bare = desk.calculated.outcome(bare_bottom)
     if isinstance(bare, Absent):
         return why_not(bare)
     area = desk.record.values["blocks.bare-area"]

@@ -239,7 +239,7 @@ def _growth(docking: EarlierDocking) -> list[Block]:
 
 def _surveys(desk: Desk) -> list[Block]:
     rows = []
-    found = desk.results.outcome(survey_readings)
+    found = desk.calculated.outcome(survey_readings)
     if isinstance(found, Absent):
         return [Heading("Thickness surveys"), not_calculated(found)] if desk.package.surveys else []
     for survey in found.counts:

@@ -25,7 +25,7 @@ _PLACES = (
 
 def renewal_blocks(desk: Desk) -> list[Block]:
     """Compose the inserts with their totals, and the contingent part."""
-    found = desk.results.outcome(shell_renewal)
+    found = desk.calculated.outcome(shell_renewal)
     if isinstance(found, Absent):
         return [Heading("Plate to renew"), not_calculated(found)]
     rows = [_row(desk, one) for one in found.inserts if not one.apart]
@@ -76,7 +76,7 @@ def _row(desk: Desk, one: PlannedRenewal) -> Row:
 
 
 def _contingent(desk: Desk) -> list[Block]:
-    found = desk.results.outcome(shell_contingent)
+    found = desk.calculated.outcome(shell_contingent)
     if isinstance(found, Absent):
         return [Heading("Plate that may come besides", 3), not_calculated(found)]
     later, gauged = found.later, found.gauged

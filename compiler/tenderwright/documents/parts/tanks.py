@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
-from tenderwright.calculations.ship.tanks import SoundingTable, tank_sounding_table
+from tenderwright.calculations.ship.tanks import tank_contents, tank_sounding_table
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Part, Row, Table, inline
 from tenderwright.quantities.display import decimals
@@ -33,7 +31,7 @@ def tanks(desk: Desk) -> Part:
                 anchor=desk.anchor("tank", tank.tank),
             )
         )
-    total = sum(liquid.volume for liquid in desk.results.contents.values())
+    total = sum(one.liquid.volume for one in desk.calculated.each(tank_contents).values())
     mass = sum(desk.record.values[n].si for n in desk.record.values if n.startswith("tank.") and n.endswith(".mass"))
     moment = sum(
         desk.record.values[n].si
@@ -74,7 +72,7 @@ def _notes(desk: Desk) -> list[Block]:
 def sounding_tables(desk: Desk) -> Part | None:
     """Compose the sounding tables; None where no tank has one."""
     blocks: list[Block] = []
-    tables: Mapping[str, SoundingTable] = desk.results.found(tank_sounding_table) or {}
+    tables = desk.calculated.each(tank_sounding_table)
     for tank in desk.package.tanks:
         table = tables.get(tank.tank)
         if table is None:

@@ -24,7 +24,7 @@ def tightness(desk: Desk) -> Part | None:
 
 def _tests(desk: Desk) -> list[Block]:
     """Compose the boundaries under the test that each one needs."""
-    opened, tests = desk.results.found(opened_boundaries) or {}, desk.results.outcome(boundary_test)
+    opened, tests = desk.calculated.found(opened_boundaries) or {}, desk.calculated.outcome(boundary_test)
     outcomes = {key: tests if isinstance(tests, Absent) else tests.outcomes[key] for key in opened}
     by_choice: dict[str, list[OpenedBoundary]] = {}
     for key, one in opened.items():

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.docking_results import Why
 from tenderwright.calculations.ship.docking_condition import docking, docking_tank_states
 from tenderwright.calculations.ship.tanks import tank_shape
+from tenderwright.calculations.ship.undocking import Why, undocking_tank_states
 from tenderwright.calculations.ship.undocking import undocking as undocking_step
-from tenderwright.calculations.ship.undocking import undocking_tank_states
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import (

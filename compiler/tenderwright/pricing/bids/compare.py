@@ -8,9 +8,8 @@ from statistics import median
 
 from msgspec import Struct
 
-from tenderwright.calculations.results import Results
 from tenderwright.calculations.ship.facilities import facility_fits
-from tenderwright.calculations.value import Record
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.linking.evaluation import bid_name
 from tenderwright.model.bid import Bid
 from tenderwright.model.evaluation import ConfirmedRate, Evaluation
@@ -91,15 +90,14 @@ class BidComparison(Struct, frozen=True):
 def compare(
     papers: OwnerPapers,
     package: Package,
-    record: Record,
-    results: Results,
+    calculated: Calculated,
     estimate: Estimate | None,
     edition_hash: str,
 ) -> BidComparison:
     """Compare the bids of a sound package; the facilities must have been calculated with the tables."""
     assert package.tender is not None
     tender = package.tender
-    lines = tender_lines(package, record, results, estimate)
+    lines = tender_lines(package, calculated, estimate)
     ranked_in = cases(lines, options_counted=tender.award.options_counted)
     bids = {bid_name(path): bid for path, bid in papers.bids.items()}
     corrected = corrected_bids(bids, lines, tender, papers.evaluation)
@@ -107,7 +105,7 @@ def compare(
     early = early_share(estimate.section_totals.get(EARLY_SECTION), estimate.base) if estimate is not None else None
     usual = medians(corrected, lines)
     found = break_evens(evaluated, lines)
-    fits = {one.name: facility_fit(one.bid, results.outcome(facility_fits), package) for one in evaluated}
+    fits = {one.name: facility_fit(one.bid, calculated.outcome(facility_fits), package) for one in evaluated}
     findings = papers.evaluation.responsive if papers.evaluation is not None else ()
     judged = papers.evaluation.criteria if papers.evaluation is not None else ()
     return BidComparison(

@@ -11,9 +11,8 @@ from numpy.typing import NDArray
 
 from tenderwright.calculations.bids.beyond import beyond
 from tenderwright.calculations.cost.three_point import ThreePoint
-from tenderwright.calculations.results import Results
 from tenderwright.calculations.ship.renewals import shell_contingent
-from tenderwright.calculations.value import Record
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.model.item import Line
 from tenderwright.pricing.quantity import LineQuantity
 from tenderwright.quantities.display import in_unit
@@ -70,11 +69,9 @@ class Spread(Struct, frozen=True, eq=False):
         return 1.0 - self.more(quantity) if self.estimate is not None else float(self.most < quantity)
 
 
-def spread_of(
-    line: Line, quantity: LineQuantity, least: Decimal, most: Decimal, record: Record, results: Results
-) -> Spread:
+def spread_of(line: Line, quantity: LineQuantity, least: Decimal, most: Decimal, calculated: Calculated) -> Spread:
     """Find the spread of a line; what the survey says of it goes before the owner's least and most."""
-    draws = _survey_draws(line, quantity, record, results)
+    draws = _survey_draws(line, quantity, calculated)
     if draws is not None:
         return Spread(quantity.number, "survey", draws=draws)
     if least < most:
@@ -83,12 +80,12 @@ def spread_of(
     return Spread(quantity.number)
 
 
-def _survey_draws(line: Line, quantity: LineQuantity, record: Record, results: Results) -> Floats | None:
+def _survey_draws(line: Line, quantity: LineQuantity, calculated: Calculated) -> Floats | None:
     """Give the draws of the survey in the unit of a line that takes one of its values.
 
     Mass and joint are reckoned from plate as the survey reckons them: in proportion to its area.
     """
-    found = results.found(shell_contingent)
+    found, values = calculated.found(shell_contingent), calculated.record.values
     if line.takes is None or found is None or not line.takes.name.startswith(SURVEY):
         return None
     later = found.later
@@ -96,7 +93,7 @@ def _survey_draws(line: Line, quantity: LineQuantity, record: Record, results: R
     if kind == "spaces":
         draws = later.draws.astype(np.float64)
     elif kind in ("area", "mass", "joint"):
-        area, value = record.values.get(f"{SURVEY}area"), record.values.get(f"{SURVEY}{kind}")
+        area, value = values.get(f"{SURVEY}area"), values.get(f"{SURVEY}{kind}")
         if area is None or value is None or not area.si:
             return None
         draws = later.areas * (float(value.si) / float(area.si))

@@ -6,8 +6,7 @@ from decimal import Decimal
 
 from msgspec import Struct
 
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.value import Record
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.model.item import Item, Line
 from tenderwright.model.package import Package
 from tenderwright.pricing.amount import amount
@@ -51,9 +50,7 @@ class TenderLine(Struct, frozen=True):
         return -rate if self.form == "credit" else rate
 
 
-def tender_lines(
-    package: Package, record: Record, results: Results, estimate: Estimate | None
-) -> tuple[TenderLine, ...]:
+def tender_lines(package: Package, calculated: Calculated, estimate: Estimate | None) -> tuple[TenderLine, ...]:
     """List the lines in the order of the price form; withdrawn items have none. The package must be sound."""
     assert package.tender is not None
     priced = {line.number: line for line in estimate.lines} if estimate is not None else {}
@@ -61,16 +58,16 @@ def tender_lines(
     for item in package.items:
         for line in item.lines if not item.withdrawn else ():
             section = section_of(item, line, package.tender)
-            made = _line(item, line, section, priced.get(f"{item.number}.{line.line}"), record, results)
+            made = _line(item, line, section, priced.get(f"{item.number}.{line.line}"), calculated)
             found += [made] if made is not None else []
     order = {section.code: place for place, section in enumerate(SECTIONS)}
     return tuple(sorted(found, key=lambda one: order[one.section.code]))
 
 
 def _line(
-    item: Item, line: Line, section: Section, priced: PricedLine | None, record: Record, results: Results
+    item: Item, line: Line, section: Section, priced: PricedLine | None, calculated: Calculated
 ) -> TenderLine | None:
-    quantity = line_quantity(line, record)
+    quantity = line_quantity(line, calculated.record)
     if quantity is None:
         return None
     least, most = (priced.least, priced.most) if priced is not None else (quantity.number, quantity.number)
@@ -80,7 +77,7 @@ def _line(
         title=item.title,
         text=line.text,
         form="credit" if section.code == "G" and line.price != "fixed" else line.price,
-        spread=spread_of(line, quantity, least, most, record, results),
+        spread=spread_of(line, quantity, least, most, calculated),
         unit=quantity.unit,
         estimate=priced.rate if priced is not None and line.price != "fixed" else None,
         fixed=line.amount if line.price == "fixed" else None,

@@ -8,8 +8,7 @@ from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.value import Record
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.linking.evaluation import bid_name, bid_path
 from tenderwright.model.award import Award
 from tenderwright.model.bid import Bid
@@ -121,7 +120,7 @@ class Contract(Struct, frozen=True):
 
 
 def contract(
-    papers: OwnerPapers, package: Package, record: Record, results: Results, estimate: Estimate | None
+    papers: OwnerPapers, package: Package, calculated: Calculated, estimate: Estimate | None
 ) -> Contract | None:
     """Make the contract from the award and its bid; None where either is missing or broken.
 
@@ -137,7 +136,7 @@ def contract(
     from tenderwright.pricing.bids.tendered import tender_lines
 
     bids = {bid_name(path): one for path, one in papers.bids.items()}
-    corrected = corrected_bids(bids, tender_lines(package, record, results, estimate), tender, papers.evaluation)
+    corrected = corrected_bids(bids, tender_lines(package, calculated, estimate), tender, papers.evaluation)
     own = corrected[award.bid.name]
     items, options = package.item_by_name, {one.name for one in award.options}
     dropped = {one.name for one in award.dropped}

@@ -9,8 +9,7 @@ from decimal import Decimal
 from msgspec import Struct
 from msgspec.structs import asdict
 
-from tenderwright.calculations.results import Results
-from tenderwright.calculations.value import Record
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.model.in_dock import ActualDays, ChangeOrder, ConditionReport, InDock, LeftOut, Restored
 from tenderwright.model.item import Item
 from tenderwright.model.owner import OwnerPapers
@@ -111,8 +110,7 @@ class Ledger(Struct, frozen=True):
 def ledger(
     papers: OwnerPapers,
     package: Package,
-    record: Record,
-    results: Results,
+    calculated: Calculated,
     estimate: Estimate | None,
     sources: Mapping[str, Source],
 ) -> tuple[Ledger | None, list[Notice]]:
@@ -124,7 +122,7 @@ def ledger(
     award = papers.award
     if award is None or any(docking.docked > award.awarded for docking in package.history):
         return None, []
-    made = contract(papers, package, record, results, estimate)
+    made = contract(papers, package, calculated, estimate)
     if made is None:
         return None, []
     notices = _amount_differs(made, sources.get("owner/award.yaml"))

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from tenderwright.calculations.calculate import calculate
-from tenderwright.calculations.results import Results
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.value import Record
 from tenderwright.model.package import Package
 from tenderwright.model.survey import Survey
@@ -20,10 +20,10 @@ HEAD = "strake,frame,side,tank,member,kind,as_built_mm,measured_mm,date,instrume
 
 
 @cache
-def marram() -> tuple[Package, Record, Results]:
+def marram() -> tuple[Package, Record, Calculated]:
     """Give the ship as she is."""
     compiled = compile_package(read(ROOT))
-    return compiled.package, compiled.record, compiled.results
+    return compiled.package, compiled.record, compiled.calculated
 
 
 def survey(*rows: str, name: str = "thickness-2025", head: str = HEAD) -> Survey:
@@ -36,9 +36,10 @@ def shot(strake: str, frame: float | str, side: str, built: float, measured: flo
     return f"{strake},{frame},{side},,,plate,{built},{measured},{day},gauge,afloat"
 
 
-def surveyed(*surveys: Survey, **condition: Any) -> tuple[Package, Record, Results]:
+def surveyed(*surveys: Survey, **condition: Any) -> tuple[Package, Record, Calculated]:
     """Give the ship with other surveys, and with parts of her condition changed."""
     package, _, _ = marram()
     assert package.condition is not None
     changed = replace(package, surveys=surveys, condition=replace(package.condition, **condition))
-    return changed, *calculate(changed)
+    calculated = calculate(changed)
+    return changed, calculated.record, calculated

@@ -16,8 +16,8 @@ from .ship import marram, surveyed
 
 def test_a_lot_wastes_in_step_with_time_from_the_day_it_was_fitted() -> None:
     """The six of 2018 had 29 % left after eight years on the mean: 8.8 % a year, so that 85 % lasts 9.7 years."""
-    package, record, results = marram()
-    lots, lives = results.found(anode_lots), results.found(lot_life)
+    package, record, calculated = marram()
+    lots, lives = calculated.found(anode_lots), calculated.found(lot_life)
     assert lots is not None
     assert lives is not None
     lot = lots["lot-2"]
@@ -60,8 +60,8 @@ def test_the_number_is_the_mass_over_that_of_one_where_mass_governs() -> None:
 
 
 def test_where_more_are_needed_they_are_placed_clear_of_what_is_there() -> None:
-    package, record, results = surveyed(*marram()[0].surveys, next_docking=parse_quantity("12 yr", "time"))
-    layout = results.found(further_anodes)
+    package, record, calculated = surveyed(*marram()[0].surveys, next_docking=parse_quantity("12 yr", "time"))
+    layout = calculated.found(further_anodes)
     assert layout is not None
     assert record.values["anodes.further.centres"].si == list(layout.centres)
     assert len(layout.centres) > 2
@@ -74,12 +74,12 @@ def test_where_more_are_needed_they_are_placed_clear_of_what_is_there() -> None:
 
 def test_without_their_sizes_it_is_told_and_without_a_duty_missing() -> None:
     package, _, _ = marram()
-    record, _ = calculate(replace(package, anodes=tuple(replace(anode, length=None) for anode in package.anodes)))
+    record = calculate(replace(package, anodes=tuple(replace(anode, length=None) for anode in package.anodes))).record
     assert any("length, width and thickness" in notice.message for notice in record.notices)
     assert "anodes.needed" in record.failed
-    record, _ = calculate(replace(package, condition=None))
+    record = calculate(replace(package, condition=None)).record
     assert record.missing["anodes.needed"] == "it needs `anodes` in vessel/condition.yaml"
-    record, _ = calculate(replace(package, anodes=()))
+    record = calculate(replace(package, anodes=())).record
     assert record.missing["anodes.needed"] == "it needs vessel/anodes.yaml"
     assert "anodes.current-mean" in record.values
 
@@ -91,7 +91,7 @@ def test_every_figure_comes_out_again() -> None:
 
 def test_a_lot_that_nobody_looked_at_says_what_it_needs() -> None:
     package, _, _ = marram()
-    record, _ = calculate(replace(package, anodes=tuple(replace(anode, left=None) for anode in package.anodes)))
+    record = calculate(replace(package, anodes=tuple(replace(anode, left=None) for anode in package.anodes))).record
     assert "`left` and `seen` of the anodes fitted 2018-05-24" in record.missing["anodes.lot-2.rate"]
     assert "anodes.lot-2.mean-current" in record.missing
     assert "anodes.needed" in record.values
@@ -102,14 +102,14 @@ def test_further_anodes_without_a_strip_say_that_they_need_one() -> None:
     assert package.condition is not None
     assert package.condition.anodes is not None
     duty = replace(package.condition.anodes, strip=None)
-    _, record, results = surveyed(*package.surveys, next_docking=parse_quantity("12 yr", "time"), anodes=duty)
-    assert isinstance(results.outcome(further_anodes), Lacking)
+    _, record, calculated = surveyed(*package.surveys, next_docking=parse_quantity("12 yr", "time"), anodes=duty)
+    assert isinstance(calculated.outcome(further_anodes), Lacking)
     assert "`strip`" in record.missing["anodes.further.centres"]
 
 
 def test_anodes_of_an_alloy_that_is_not_known_are_told() -> None:
     package, _, _ = marram()
-    record, _ = calculate(replace(package, anodes=tuple(replace(one, alloy="magnesium") for one in package.anodes)))
+    record = calculate(replace(package, anodes=tuple(replace(one, alloy="magnesium") for one in package.anodes))).record
     assert any("magnesium" in notice.message for notice in record.notices)
     assert "anodes.needed" in record.failed
 
@@ -118,7 +118,7 @@ def test_a_surface_whose_zone_has_no_area_rests_on_it_and_one_of_neither_is_told
     package, _, _ = marram()
     assert package.condition is not None
     assert package.condition.anodes is not None
-    record, _ = calculate(replace(package, offsets=None, particulars=None))
+    record = calculate(replace(package, offsets=None, particulars=None)).record
     assert "anodes.current-mean" in record.missing
     first, *others = package.condition.anodes.surfaces
     neither = replace(package.condition.anodes, surfaces=(replace(first, zone=None), *others))
@@ -127,8 +127,8 @@ def test_a_surface_whose_zone_has_no_area_rests_on_it_and_one_of_neither_is_told
 
 
 def test_each_pair_of_metals_is_judged() -> None:
-    _, record, results = marram()
-    pairs = results.found(metal_pairs)
+    _, record, calculated = marram()
+    pairs = calculated.found(metal_pairs)
     assert pairs is not None
     assert record.values["metals.1.wastes"].si == "mild steel"
     assert [f"metals.{key}.risk" in record.values for key in pairs] == [True] * len(pairs)

@@ -14,12 +14,12 @@ from .ship import marram
 
 
 def test_the_month_of_docking_gives_the_share() -> None:
-    _, record, results = marram()
+    _, record, calculated = marram()
     may = workable_hours(MonthClimate(10.9, 6.6, 0.78, 50.0, 5.4, 31))
     assert record.values["climate.workable-share"].si == pytest.approx(may.share)
     assert record.values["climate.workable-hours"].si == pytest.approx(3600 * may.hours)
     assert record.values["climate.workable-share-under-cover"].si > may.share
-    months = results.found(month_outlooks)
+    months = calculated.found(month_outlooks)
     assert months is not None
     assert [one.month.month for one in months] == [4, 5, 6, 7, 8, 9]
     assert months[1].open.share == may.share
@@ -33,10 +33,11 @@ def test_a_month_without_figures_is_missing() -> None:
     assert package.condition is not None
     assert package.condition.climate is not None
     climate = replace(package.condition.climate, months=package.condition.climate.months[2:])
-    record, results = calculate(replace(package, condition=replace(package.condition, climate=climate)))
+    calculated = calculate(replace(package, condition=replace(package.condition, climate=climate)))
+    record = calculated.record
     assert record.missing["climate.workable-share"] == "vessel/condition.yaml has no climate of month 5"
     assert "climate.workable-share" not in record.values
-    months = results.found(month_outlooks)
+    months = calculated.found(month_outlooks)
     assert months is not None
     assert [one.month.month for one in months] == [6, 7, 8, 9]
 
@@ -48,9 +49,10 @@ def test_every_figure_comes_out_again() -> None:
 
 def test_without_a_climate_it_says_what_it_needs() -> None:
     package, _, _ = marram()
-    record, results = calculate(replace(package, condition=None))
+    calculated = calculate(replace(package, condition=None))
+    record = calculated.record
     assert record.missing["climate.workable-share"] == "it needs `climate` in vessel/condition.yaml"
-    assert results.outcome(month_outlooks) == Lacking("it needs `climate` in vessel/condition.yaml")
+    assert calculated.outcome(month_outlooks) == Lacking("it needs `climate` in vessel/condition.yaml")
 
 
 def test_a_month_that_cannot_be_is_told_and_the_table_rests_on_it() -> None:
@@ -60,8 +62,9 @@ def test_a_month_that_cannot_be_is_told_and_the_table_rests_on_it() -> None:
     june, months = package.condition.climate.months[2], package.condition.climate.months
     damp = replace(june, rain=parse_quantity("900 h", "time"))
     climate = replace(package.condition.climate, months=(*months[:2], damp, *months[3:]))
-    record, results = calculate(replace(package, condition=replace(package.condition, climate=climate)))
+    calculated = calculate(replace(package, condition=replace(package.condition, climate=climate)))
+    record = calculated.record
     assert any("hours of rain" in notice.message and notice.place == june.here for notice in record.notices)
     assert "climate.month-6.workable-share" in record.failed
-    assert isinstance(results.outcome(month_outlooks), Resting)
+    assert isinstance(calculated.outcome(month_outlooks), Resting)
     assert "climate.workable-share" in record.values

@@ -14,8 +14,8 @@ def test_the_state_is_told_by_the_latest_survey_and_the_rate_by_all() -> None:
     """Loss 0.6 mm and 1.5 mm eighteen years apart: 0.05 mm a year, known to 0.14 mm over the years."""
     early = survey(shot("A", 20.5, "port", 11.1, 10.5, "2007-09-15"), name="old")
     late = survey(shot("A", 20.5, "port", 11.1, 9.6, "2025-09-15"))
-    _, record, results = surveyed(late, early)
-    shell = results.found(shell_forecast)
+    _, record, calculated = surveyed(late, early)
+    shell = calculated.found(shell_forecast)
     assert shell is not None
     assert record.values["shell.survey.latest"].si == 1
     assert record.values["shell.survey.readings"].si == 2
@@ -34,8 +34,8 @@ def test_readings_of_plate_renewed_since_are_left_out() -> None:
 
 
 def test_the_first_zone_that_fits_gives_the_limit() -> None:
-    package, _, results = marram()
-    shell, condition = results.found(shell_forecast), package.condition
+    package, _, calculated = marram()
+    shell, condition = calculated.found(shell_forecast), package.condition
     assert shell is not None
     assert condition is not None
     assert package.frames is not None
@@ -53,16 +53,16 @@ def test_a_reading_in_no_zone_is_told() -> None:
     package, _, _ = marram()
     assert package.condition is not None
     zones = tuple(zone for zone in package.condition.zones if zone.zone != "topside")
-    _, record, results = surveyed(*package.surveys, zones=zones)
-    assert results.found(shell_forecast) is None
+    _, record, calculated = surveyed(*package.surveys, zones=zones)
+    assert calculated.found(shell_forecast) is None
     assert any("lies in no zone" in notice.message for notice in record.notices)
     assert "shell.survey.readings" in record.failed
     assert "shell.renewal.mass" in record.failed
 
 
 def test_plates_are_named_by_strake_number_from_aft_and_side() -> None:
-    _, record, results = marram()
-    shell = results.found(shell_forecast)
+    _, record, calculated = marram()
+    shell = calculated.found(shell_forecast)
     assert shell is not None
     named = {call.name: call.call for call in shell.calls}
     assert named["C5 port"] == "renew now"
@@ -76,8 +76,8 @@ def test_plates_are_named_by_strake_number_from_aft_and_side() -> None:
 
 def test_the_findings_that_the_items_name_are_in_the_surveys() -> None:
     """Item 335 names 6.5 mm of 9.5 mm at strake C, port, Fr 43; nothing was gauged under the doubler."""
-    package, _, results = marram()
-    shell = results.found(shell_forecast)
+    package, _, calculated = marram()
+    shell = calculated.found(shell_forecast)
     assert shell is not None
     assert package.frames is not None
     readings = shell.readings
@@ -108,7 +108,7 @@ def test_where_no_row_can_be_used_every_row_is_told() -> None:
 
 def test_without_strakes_the_surveys_wait_for_them() -> None:
     package, _, _ = marram()
-    record, _ = calculate(replace(package, strakes=()))
+    record = calculate(replace(package, strakes=())).record
     assert record.missing["shell.survey.readings"] == "it needs vessel/strakes.yaml"
     assert not [notice for notice in record.notices if notice.code == "bad-survey"]
 
@@ -116,8 +116,9 @@ def test_without_strakes_the_surveys_wait_for_them() -> None:
 def test_without_readings_or_without_the_condition_the_values_are_missing_and_nothing_is_told() -> None:
     package, _, _ = marram()
     for bare in (replace(package, surveys=()), replace(package, condition=None)):
-        record, results = calculate(bare)
-        assert results.found(shell_forecast) is None
+        calculated = calculate(bare)
+        record = calculated.record
+        assert calculated.found(shell_forecast) is None
         assert "shell.survey.readings" in record.missing
         assert "shell.renewal.mass" in record.missing
         assert "shell.gauging.shots" in record.missing

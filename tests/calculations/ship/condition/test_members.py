@@ -14,8 +14,8 @@ def floor(measured: float, day: str = "2025-10-08") -> str:
 def test_a_member_is_told_by_its_latest_survey() -> None:
     plate = "A,31,port,,,plate,11.1,10.2,2025-10-06,g,afloat"
     early, late = survey(floor(6.8, "2007-10-08"), name="old"), survey(plate, floor(5.0), floor(6.5))
-    _, record, results = surveyed(early, late)
-    (of,) = results.found(members_found)
+    _, record, calculated = surveyed(early, late)
+    (of,) = calculated.found(members_found)
     one = of.found
     assert (of.tank, of.member, one.readings, one.state) == ("forepeak", "floor 80", 2, "renew")
     assert [one.least, one.greatest_loss] == pytest.approx([0.005, 2.9 / 7.9])
@@ -24,5 +24,5 @@ def test_a_member_is_told_by_its_latest_survey() -> None:
 
 
 def test_the_floors_of_the_forepeak_are_the_worst_of_the_ship() -> None:
-    _, _, results = marram()
-    assert [one.tank for one in results.found(members_found)[:4]] == ["forepeak"] * 4
+    _, _, calculated = marram()
+    assert [one.tank for one in calculated.found(members_found)[:4]] == ["forepeak"] * 4

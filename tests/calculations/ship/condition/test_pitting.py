@@ -16,9 +16,9 @@ def test_depth_is_taken_from_the_plate_between_the_pits() -> None:
     assert package.condition is not None
     stretch = next(one for one in package.condition.pitted if one.share.si == pytest.approx(0.12))
     rows = (shot("B", 34.5, "port", 11.1, 10.0), pit(34.2, 8.0), pit(35.1, 9.0))
-    _, record, results = surveyed(survey(*rows), pitted=(stretch,))
-    (found,) = results.found(pit_stretches).values()
-    (judged,) = results.found(pits_judged).values()
+    _, record, calculated = surveyed(survey(*rows), pitted=(stretch,))
+    (found,) = calculated.found(pit_stretches).values()
+    (judged,) = calculated.found(pits_judged).values()
     assert found.pits == 2
     assert [found.thickness, found.depths[0]] == pytest.approx([0.010, 0.002])
     assert judged["treatment"] == "fill with epoxy"
@@ -30,14 +30,14 @@ def test_a_pit_of_a_third_of_the_plate_is_welded_and_pits_count_in_no_mean() -> 
     assert package.condition is not None
     stretch = next(one for one in package.condition.pitted if one.share.si == pytest.approx(0.12))
     rows = (shot("B", 34.5, "port", 11.1, 10.0), pit(34.2, 6.5))
-    _, record, results = surveyed(survey(*rows), pitted=(stretch,))
-    assert [one["treatment"] for one in results.found(pits_judged).values()] == ["weld"]
+    _, record, calculated = surveyed(survey(*rows), pitted=(stretch,))
+    assert [one["treatment"] for one in calculated.found(pits_judged).values()] == ["weld"]
     assert record.values["shell.survey.greatest-loss"].si == pytest.approx(1.1 / 11.1)
 
 
 def test_a_stretch_on_both_sides_is_judged_side_by_side() -> None:
-    _, _, results = marram()
-    found = results.found(pit_stretches).values()
+    _, _, calculated = marram()
+    found = calculated.found(pit_stretches).values()
     sides = [(one.pitted.strake.name, one.side) for one in found if one.pitted.share.si == pytest.approx(0.04)]
     assert sides == [("B", "port"), ("B", "starboard")]
 

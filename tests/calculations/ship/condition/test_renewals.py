@@ -20,8 +20,8 @@ def sound(count: int = 40) -> list[str]:
 
 def test_one_bad_frame_space_gives_one_insert_of_that_space() -> None:
     """Strake C at Fr 60 to 61: 0.600 m long, as broad as the strake there, corners of 5 t, overweight by the table."""
-    package, record, results = surveyed(survey(*sound(), shot("C", 60.5, "port", 9.5, 6.0)))
-    (one,) = results.found(shell_renewal).inserts
+    package, record, calculated = surveyed(survey(*sound(), shot("C", 60.5, "port", 9.5, 6.0)))
+    (one,) = calculated.found(shell_renewal).inserts
     assert package.frames is not None
     assert (one.side, one.strakes, one.name) == ("port", ("C",), "R1")
     assert [one.aft, one.forward] == pytest.approx([package.frames.x(60), package.frames.x(61)])
@@ -46,26 +46,27 @@ def test_a_reading_within_its_limit_now_and_beyond_it_at_the_docking_is_renewed(
 
 
 def test_plate_of_an_item_of_its_own_is_drawn_and_not_summed() -> None:
-    _, record, results = marram()
-    apart = [one for one in results.found(shell_renewal).inserts if one.apart]
+    _, record, calculated = marram()
+    apart = [one for one in calculated.found(shell_renewal).inserts if one.apart]
     assert [(one.apart, one.strakes, one.side) for one in apart] == [("335", ("C",), "port")]
-    rest = [one.made.steel.mass for one in results.found(shell_renewal).inserts if not one.apart]
+    rest = [one.made.steel.mass for one in calculated.found(shell_renewal).inserts if not one.apart]
     assert record.values["shell.renewal.mass"].si == pytest.approx(sum(rest))
     assert record.values["shell.renewal.inserts"].si == len(rest)
 
 
 def test_man_hours_follow_the_place_of_the_strake() -> None:
-    _, _, results = marram()
+    _, _, calculated = marram()
     hours = {
-        "".join(one.strakes): one.made.man_hours / one.made.steel.mass for one in results.found(shell_renewal).inserts
+        "".join(one.strakes): one.made.man_hours / one.made.steel.mass
+        for one in calculated.found(shell_renewal).inserts
     }
     assert hours["B"] > hours["E"]
 
 
 def test_the_contingent_part_is_that_of_the_counts() -> None:
     """The values are those of the kernel on the counts by strake; every frame space is counted once."""
-    _, record, results = marram()
-    found, plan = results.found(shell_contingent), results.found(shell_plan)
+    _, record, calculated = marram()
+    found, plan = calculated.found(shell_contingent), calculated.found(shell_plan)
     assert found is not None
     assert plan is not None
     gauged = found.gauged
@@ -111,6 +112,6 @@ def test_an_insert_smaller_than_allowed_grows() -> None:
     assert package.condition is not None
     assert package.condition.renewal is not None
     practice = replace(package.condition.renewal, least_bays=3)
-    _, _, results = surveyed(survey(*sound(), shot("C", 60.5, "port", 9.5, 6.0)), renewal=practice)
-    (one,) = results.found(shell_renewal).inserts
+    _, _, calculated = surveyed(survey(*sound(), shot("C", 60.5, "port", 9.5, 6.0)), renewal=practice)
+    (one,) = calculated.found(shell_renewal).inserts
     assert len(one.made.outline.bays) == 3

@@ -4,32 +4,34 @@ import numpy as np
 import pytest
 
 from tenderwright.calculations.renewal.shell_plan import ShellPlan
+from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.shell_plan import plan_of, shell_plates
+from tests.outcomes import result_of
 
 from .ship import marram
 
 
 def plan(*, form: bool = True) -> ShellPlan:
-    package, _, results = marram()
+    package, _, calculated = marram()
     assert package.frames is not None
-    plates = results.found(shell_plates)
+    plates = calculated.found(shell_plates)
     assert plates is not None
-    return plan_of(package.strakes, package.frames, plates, results.form if form else None)
+    return plan_of(package.strakes, package.frames, plates, result_of(calculated, hull).form if form else None)
 
 
 def test_plates_end_at_butts_and_where_the_thickness_changes() -> None:
-    package, _, results = marram()
+    package, _, calculated = marram()
     frames = package.frames
     assert frames is not None
-    plates = results.found(shell_plates)
+    plates = calculated.found(shell_plates)
     assert plates is not None
     expected = [4, 11, 18, 27, 36, 44, 52, 60, 68, 76, 82]
     assert plates.grid.edges[1].tolist() == pytest.approx([frames.x(number) for number in expected])
 
 
 def test_girths_amidships_are_those_given_and_the_strakes_take_the_girth_of_the_hull_at_every_frame() -> None:
-    package, _, results = marram()
-    form, found = results.form, plan()
+    package, _, calculated = marram()
+    form, found = result_of(calculated, hull).form, plan()
     assert form is not None
     assert package.frames is not None
     grid = found.grid

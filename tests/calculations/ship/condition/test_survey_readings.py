@@ -91,9 +91,9 @@ def test_of_very_many_bad_rows_only_some_are_told_one_by_one() -> None:
 
 
 def test_surveys_are_counted_in_order_of_time() -> None:
-    package, _, results = marram()
-    assert [count.name for count in results.found(survey_readings).counts] == ["thickness-2007", "thickness-2025"]
+    package, _, calculated = marram()
+    assert [count.name for count in calculated.found(survey_readings).counts] == ["thickness-2007", "thickness-2025"]
     rows = sum(one.text.count("\n") - 1 for one in package.surveys)
-    assert sum(count.readings + count.pits for count in results.found(survey_readings).counts) == rows
+    assert sum(count.readings + count.pits for count in calculated.found(survey_readings).counts) == rows
     assert rows >= 3000
     assert all(one.text.startswith(HEAD) for one in package.surveys)
