@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.ship.tanks import tank_contents, tank_sounding_table
+from tenderwright.calculations.ship.tanks import tank_contents, tank_shape, tank_sounding_table
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Part, Row, Table, inline
+from tenderwright.documents.not_calculated import absent_of, not_calculated, not_calculated_of
 from tenderwright.quantities.display import decimals
 
 
@@ -31,6 +32,9 @@ def tanks(desk: Desk) -> Part:
                 anchor=desk.anchor("tank", tank.tank),
             )
         )
+    held, shapes = desk.calculated.outcome(tank_contents), desk.calculated.outcome(tank_shape)
+    without = {one.name: absent_of(held, one.tank) for one in desk.package.tanks}
+    absent = {one.name: without[one.name] or absent_of(shapes, one.tank) for one in desk.package.tanks}
     total = sum(one.liquid.volume for one in desk.calculated.each(tank_contents).values())
     mass = sum(desk.record.values[n].si for n in desk.record.values if n.startswith("tank.") and n.endswith(".mass"))
     moment = sum(
@@ -38,7 +42,8 @@ def tanks(desk: Desk) -> Part:
         for n in desk.record.values
         if n.startswith("tank.") and n.endswith(".free-surface-moment") and "longitudinal" not in n
     )
-    cells = ("All tanks", "", "", "", "", "", decimals(total, 2), decimals(mass / 1000, 2), decimals(moment / 1000, 1))
+    label = "All tanks but those not calculated" if any(without.values()) else "All tanks"
+    cells = (label, "", "", "", "", "", decimals(total, 2), decimals(mass / 1000, 2), decimals(moment / 1000, 1))
     rows.append(Row(tuple(inline(cell) for cell in cells), "total"))
     columns = (
         Column("Tank", width=2),
@@ -55,7 +60,8 @@ def tanks(desk: Desk) -> Part:
         "Volumes are cut from each tank by the liquid plane at the trim of the drafts last read. The yard sounds every "
         "tank again on the day of docking and before she is floated."
     )
-    blocks: list[Block] = [Table(columns, tuple(rows), note=note, small=True), *_notes(desk)]
+    table = Table(columns, tuple(rows), note=note, small=True)
+    blocks: list[Block] = [table, *not_calculated_of(absent), *_notes(desk)]
     return Part(
         "tanks", "8", "Tanks and their contents", "data", "Docking data", tuple(blocks), landscape=True, caution=True
     )
@@ -70,13 +76,15 @@ def _notes(desk: Desk) -> list[Block]:
 
 
 def sounding_tables(desk: Desk) -> Part | None:
-    """Compose the sounding tables; None where no tank has one."""
+    """Compose the sounding tables; None where there are no tanks."""
     blocks: list[Block] = []
-    tables = desk.calculated.each(tank_sounding_table)
+    outcome, tables = desk.calculated.outcome(tank_sounding_table), desk.calculated.each(tank_sounding_table)
     for tank in desk.package.tanks:
-        table = tables.get(tank.tank)
-        if table is None:
+        absent = absent_of(outcome, tank.tank)
+        if absent is not None:
+            blocks += [Heading(tank.name, 3), not_calculated(absent)]
             continue
+        table = tables[tank.tank]
         trims = ["Even keel", *(f"{decimals(trim, 1)} m by the stern" for trim in table.trims[1:])]
         columns = (Column("Sounding, m", "decimal"), *(Column(f"{trim}, m³", "decimal") for trim in trims))
         rows = tuple(
