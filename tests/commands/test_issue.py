@@ -6,11 +6,11 @@ import hashlib
 import json
 import shutil
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from tenderwright.commands import issue as command
 from tenderwright.commands.yard_at import yard_at

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import os
 import subprocess
-from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from tenderwright.reading.issued import Issued, issued, tag_message
 from tests.fixtures.issue import issue

@@ -34,8 +34,7 @@ BY_ROW = "as the row says"
 """The dimension of a column whose rows each name their own under `dimension`."""
 
 
-@dataclass(frozen=True)
-class Symbol:
+class Symbol(Struct, frozen=True):
     """One output of a method: its name, meaning, dimension and the SI-family unit it is shown in."""
 
     name: str

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 from typing import Any
+
+from msgspec.structs import replace
 
 from tenderwright.calculations.method import BY_ROW, Symbol
 from tenderwright.quantities.display import METRIC_UNITS, in_unit

@@ -5,9 +5,11 @@ from __future__ import annotations
 import hashlib
 import sys
 from argparse import ArgumentParser, Namespace
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
 
 from tenderwright.closing import CompiledFindings, compile_findings
 from tenderwright.commands.exits import CLEAN, MISTAKES

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 from typing import Literal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from tenderwright.notices.codes import CODES
 
 Severity = Literal["error", "warning"]
 
 
-@dataclass(frozen=True, order=True)
-class Place:
+class Place(Struct, frozen=True, order=True):
     """A span in a file of the package: lines and columns count from 1, and the end column is just after the span."""
 
     path: str
@@ -34,8 +33,7 @@ class Note(Struct, frozen=True):
     place: Place | None = None
 
 
-@dataclass(frozen=True)
-class Notice:
+class Notice(Struct, frozen=True):
     """One diagnostic; severity comes from the registry of codes."""
 
     code: str

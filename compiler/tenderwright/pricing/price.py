@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from dataclasses import dataclass
 from decimal import Decimal
 
 from msgspec import Struct
@@ -22,8 +21,7 @@ from tenderwright.pricing.sections import SECTIONS, Section, section_of
 from tenderwright.pricing.unit_price import PriceBook, Step, UnitPrice, price_book, unit_price
 
 
-@dataclass(frozen=True)
-class PricedLine:
+class PricedLine(Struct, frozen=True):
     """A line with the owner's price."""
 
     item: Item
@@ -76,8 +74,7 @@ class PricedItem(Struct, frozen=True):
         return ZERO if self.is_shared else self.direct + self.shared
 
 
-@dataclass(frozen=True)
-class Estimate:
+class Estimate(Struct, frozen=True):
     """The owner's estimate of the whole tender."""
 
     lines: tuple[PricedLine, ...]

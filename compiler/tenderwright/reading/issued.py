@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
+
+from msgspec import Struct
 
 from tenderwright.reading.git import repository_of
 
@@ -15,8 +16,7 @@ _COMMIT = re.compile(r"[0-9a-f]{40}(?:[0-9a-f]{24})?")
 _SHA256 = re.compile(r"[0-9a-f]{64}")
 
 
-@dataclass(frozen=True)
-class Issued:
+class Issued(Struct, frozen=True):
     """One issue of a tender: what its tag records."""
 
     tag: str

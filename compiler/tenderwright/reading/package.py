@@ -6,8 +6,10 @@ import hashlib
 import os
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, replace
 from pathlib import Path as FilePath
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.suggest import did_you_mean
@@ -20,8 +22,7 @@ _LINE_END = re.compile("\r\n|[\r\u0085\u2028\u2029]")
 """What ends a line for the parser besides a line feed (YAML 1.1, section 4.2), so that all count lines alike."""
 
 
-@dataclass(frozen=True)
-class Files:
+class Files(Struct, frozen=True):
     """The files of a package as read, by path."""
 
     root: FilePath

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from tenderwright.notices import Note, Notice
 from tenderwright.reading.source import Path, Source

@@ -1,10 +1,9 @@
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tenderwright.calculations.climate.dew_point import dew_point
 from tenderwright.calculations.climate.workable_hours import METHOD, MonthClimate, PaintLimits, workable_hours

@@ -1,10 +1,9 @@
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tenderwright.calculations.coatings.scheme import METHOD, Coat, coat_row, paint_scheme
 from tenderwright.calculations.method import OutOfRange

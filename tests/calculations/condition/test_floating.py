@@ -1,11 +1,11 @@
 from __future__ import annotations
 
-from dataclasses import replace
 from math import tan
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tenderwright.calculations.condition.floating import condition_floating, floating_position, outputs_of
 from tenderwright.calculations.condition.loading import TankLoad, Weight, liquids, summed

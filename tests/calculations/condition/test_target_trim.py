@@ -1,10 +1,9 @@
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tenderwright.calculations.condition.floating import floating_position
 from tenderwright.calculations.condition.loading import TankLoad, Weight

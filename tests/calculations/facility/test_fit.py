@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from math import radians, tan
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tenderwright.calculations.cradle.cars import judge
 from tenderwright.calculations.cradle.train import Car, arrange

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from math import atan, radians
 
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tenderwright.calculations.blocks.weight_curve import Segment, weight_curve
 from tenderwright.calculations.cradle.line_load import line_load

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from math import atan
 
 import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tenderwright.calculations.hydrostatics.hull_form import hull_form
 from tenderwright.calculations.landing.curve import held_curve, landing_curve

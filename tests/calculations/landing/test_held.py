@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from math import atan, nan, radians
 
 import numpy as np
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tenderwright.calculations.landing import upthrust as upthrust_module
 from tenderwright.calculations.landing.curve import METHOD as LEVEL
@@ -123,7 +123,7 @@ def test_one_level_is_a_point_of_the_curve(fall):
     found, curve = at_level(SHIP, BLOCKS, water), held_curve(SHIP, BLOCKS, [0.0, fall])
     for name in ("upthrust", "draft_aft", "draft_forward", "gm", "righting_moment"):
         assert getattr(found, name)[-1] == pytest.approx(getattr(curve, name)[-1])
-    ship = {name: getattr(SHIP, name) for name in SHIP.__dataclass_fields__}
+    ship = {name: getattr(SHIP, name) for name in SHIP.__struct_fields__}
     outputs = LEVEL.run(**ship, block_aft=2.0, block_forward=78.0, water=water)
     assert outputs["fall"] == pytest.approx(fall)
     assert outputs["on_all_blocks"] is (outputs["fall"] >= landing.settling.fall)
@@ -133,7 +133,7 @@ def test_one_level_is_a_point_of_the_curve(fall):
 
 @pytest.mark.parametrize(("draft_aft", "in_range"), [(4.5, True), (9.0, False)])
 def test_settling_says_where_the_hand_method_is_out_of_its_range(draft_aft, in_range):
-    ship = {name: getattr(SHIP, name) for name in SHIP.__dataclass_fields__} | {"draft_aft": draft_aft}
+    ship = {name: getattr(SHIP, name) for name in SHIP.__struct_fields__} | {"draft_aft": draft_aft}
     outputs = SETTLING.run(**ship, block_aft=2.0, block_forward=78.0)
     assert outputs["upthrust_share"] == pytest.approx(outputs["upthrust"] / SHIP.displacement)
     assert outputs["hand_method_in_range"] is in_range

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.blocks.area_moment import METHOD as RIGID
 from tenderwright.calculations.blocks.area_moment import Block, area_moment
@@ -18,8 +19,7 @@ from tenderwright.calculations.verdict import Limit
 _GIRDER = tuple(name for name in ELASTIC.inputs if name != "blocks")
 
 
-@dataclass(frozen=True)
-class OneOut:
+class OneOut(Struct, frozen=True):
     """With one block out, the block that stays and bears hardest; numbers from 1 in the order given."""
 
     out: int
@@ -30,8 +30,7 @@ class OneOut:
     """Pa."""
 
 
-@dataclass(frozen=True)
-class OutInTurn:
+class OutInTurn(Struct, frozen=True):
     """Each block that is taken out, in turn."""
 
     cases: tuple[OneOut, ...]

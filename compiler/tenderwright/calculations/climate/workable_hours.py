@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from statistics import NormalDist
 from typing import Any
 
@@ -46,8 +45,7 @@ _DAYS = 60
 _HOURS = np.arange(24) + 0.5
 
 
-@dataclass(frozen=True)
-class MonthClimate:
+class MonthClimate(Struct, frozen=True):
     """Monthly figures of the climate at the yard."""
 
     temperature: float

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import asdict, dataclass
 from typing import Any
 
 from msgspec import Struct
+from msgspec.structs import asdict
 
 from tenderwright.calculations.coatings.containers import purchase
 from tenderwright.calculations.coatings.profile_fill import DEFAULT_PROFILE_FACTOR, profile_fill
@@ -18,8 +18,7 @@ from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbo
 from tenderwright.calculations.schema import listed, quantity, text
 
 
-@dataclass(frozen=True)
-class Coat:
+class Coat(Struct, frozen=True):
     """One coat as specified; fractions of 1, lengths in m, volumes in m³."""
 
     product: str
@@ -39,8 +38,7 @@ class Coat:
     container: float | None = None
 
 
-@dataclass(frozen=True)
-class CoatRow:
+class CoatRow(Struct, frozen=True):
     """What one coat takes; volumes in m³, films in m; None where no container size is known."""
 
     product: str

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
 from math import atan, radians
 from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tenderwright.calculations.condition.condition_input import (
     EXAMPLE_TANKS,
@@ -31,8 +33,7 @@ SETTLED = 1e-8
 """A change of slope between rounds below this ends the search."""
 
 
-@dataclass(frozen=True)
-class FloatingPosition:
+class FloatingPosition(Struct, frozen=True):
     """A loading afloat: her hydrostatics, the liquid in each tank at her trim, list and metacentric
     height."""
 

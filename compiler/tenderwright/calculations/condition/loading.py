@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import asdict, dataclass
 
 from msgspec import Struct
+from msgspec.structs import asdict
 
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.tanks.liquid import Liquid
 from tenderwright.calculations.tanks.sounding import Tank, contents
 
 
-@dataclass(frozen=True)
-class Weight:
+class Weight(Struct, frozen=True):
     """A fixed mass [kg] at a place in ship axes [m], with any free-surface moment [kg m] given for it."""
 
     name: str
@@ -28,8 +27,7 @@ class Weight:
         return asdict(self)
 
 
-@dataclass(frozen=True, eq=False)
-class TankLoad:
+class TankLoad(Struct, frozen=True, eq=False):
     """A tank with the mass [kg] of liquid in it and the liquid's density [kg/m3]."""
 
     name: str

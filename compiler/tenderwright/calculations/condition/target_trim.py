@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
+from itertools import chain
 
 import numpy as np
 from msgspec import Struct
+from msgspec.structs import replace
 
 from tenderwright.calculations.condition.floating import FloatingPosition, floating_position
 from tenderwright.calculations.condition.loading import TankLoad, Weight, liquids
@@ -22,8 +24,7 @@ SETTLED = 1e-7
 """Changes of mass [t] between rounds below this end the search."""
 
 
-@dataclass(frozen=True, eq=False)
-class MovableTank:
+class MovableTank(Struct, frozen=True, eq=False):
     """A loaded tank, the liquid it may hold, and the least and greatest mass [kg] wanted in it.
 
     A tank that must stay as it is has both limits at its present mass.
@@ -116,8 +117,8 @@ class _Search:
     density: float
     now: Floats
     upright: bool
-    known: dict[bytes, Floats] = field(default_factory=dict)
-    """Moments of the tanks by the masses in them."""
+    known: dict[tuple[int, float], tuple[float, ...]] = field(default_factory=dict)
+    """The moments of a tank, by its place in the list and the mass in it [t]."""
 
     @property
     def slope(self) -> float:
@@ -136,23 +137,24 @@ class _Search:
         return np.clip(change, least - self.now, most - self.now)
 
     def loaded(self, masses: Floats) -> list[TankLoad]:
-        pairs = zip(self.tanks, masses.tolist(), strict=True)
-        return [replace(t.load, mass=mass * TONNE) for t, mass in pairs]
+        return [self.load(*one) for one in enumerate(masses.tolist())]
+
+    def load(self, tank: int, mass: float) -> TankLoad:
+        return replace(self.tanks[tank].load, mass=mass * TONNE)
 
     def tank_moments(self, masses: Floats) -> Floats:
         """Give each tank's moments w*(x - s*z) and, where asked, w*y, shape (moments, tanks) [t m]."""
         return self.moments_of(masses)[0]
 
     def moments_of(self, *fillings: Floats) -> list[Floats]:
-        """Give the moments of several fillings of the tanks; each filling is looked at once in a search."""
-        new = [one for one in fillings if one.tobytes() not in self.known]
-        if new:
-            bodies = liquids([load for masses in new for load in self.loaded(masses)], self.slope)
-            centres = np.array([body.centroid for body in bodies]).reshape(len(new), len(self.tanks), 3)
-            for masses, centre in zip(new, centres, strict=True):
-                rows = [centre[:, 0] - self.slope * centre[:, 2], centre[:, 1]]
-                self.known[masses.tobytes()] = np.array(rows[: 2 if self.upright else 1]) * masses
-        return [self.known[one.tobytes()] for one in fillings]
+        """Give the moments of several fillings of the tanks; what a tank holds is looked at once in a search."""
+        each = [list(enumerate(masses.tolist())) for masses in fillings]
+        new = [one for one in dict.fromkeys(chain(*each)) if one not in self.known]
+        bodies = liquids([self.load(*one) for one in new], self.slope)
+        for (tank, mass), body in zip(new, bodies, strict=True):
+            x, y, z = body.centroid
+            self.known[tank, mass] = ((x - self.slope * z) * mass, y * mass)[: 2 if self.upright else 1]
+        return [np.array(list(zip(*(self.known[one] for one in filling), strict=True))) for filling in each]
 
     def first_arms(self) -> Floats:
         """Give each tank's arms over the middle half of the change its limits allow [m]."""

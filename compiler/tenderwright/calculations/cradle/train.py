@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Literal
 
 from msgspec import Struct
@@ -20,8 +19,7 @@ MOST_CARS = 500
 _ROUND_OFF = 1e-9
 
 
-@dataclass(frozen=True)
-class Car:
+class Car(Struct, frozen=True):
     """One rail car with keel blocks, and what it may carry; None where a limit is not known.
 
     Lengths in m, masses in kg, line loads in kg/m. The capacity and the line limit are for the load put on

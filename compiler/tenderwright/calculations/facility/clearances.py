@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, OutOfRange
 
 
-@dataclass(frozen=True)
-class Clearances:
+class Clearances(Struct, frozen=True):
     """Clearances in m, each a least one."""
 
     blocks: float

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from tenderwright.calculations.facility.clearances import IN_SERVICE, Clearances
@@ -22,8 +22,7 @@ from tenderwright.calculations.verdict import (
 )
 
 
-@dataclass(frozen=True)
-class Visitor:
+class Visitor(Struct, frozen=True):
     """The ship as the facility sees her; lengths in m, masses in kg, line load in kg/m. None where not known."""
 
     length: float
@@ -40,8 +39,7 @@ class Visitor:
     air_draft: float | None = None
 
 
-@dataclass(frozen=True)
-class Berth:
+class Berth(Struct, frozen=True):
     """What the facility offers at the tide chosen; None where a limit is not known."""
 
     length: float | None

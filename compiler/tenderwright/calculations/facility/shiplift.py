@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -24,8 +23,7 @@ STEPS_IN_A_BAY = 40
 NEAR = 1e-9
 
 
-@dataclass(frozen=True)
-class Platform:
+class Platform(Struct, frozen=True):
     """A platform hung from hoist pairs at even spacing; lengths in m, masses in kg."""
 
     pairs: int

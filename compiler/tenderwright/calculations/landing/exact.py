@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 
 from tenderwright.calculations.hydrostatics.equilibrium import float_at
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
@@ -25,8 +24,7 @@ FILM = 1e-6
 """Water under the hull at the last level but dry, m."""
 
 
-@dataclass(frozen=True, eq=False)
-class Lander:
+class Lander(Struct, frozen=True, eq=False):
     """A ship to be landed: hull, weight [kg], centre of gravity and keel line [m], water density [kg/m3]."""
 
     form: HullForm

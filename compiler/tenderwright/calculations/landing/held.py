@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, fields
+
+from msgspec import Struct
+from msgspec.structs import fields
 
 from tenderwright.calculations.method import OutOfRange
 
@@ -11,8 +13,7 @@ LARGEST_DECLIVITY = math.radians(10.0)
 """Of a line of blocks (judgement, no source)."""
 
 
-@dataclass(frozen=True)
-class Afloat:
+class Afloat(Struct, frozen=True):
     """Particulars as she floats over the blocks; all but the drafts are held constant in the hand method.
 
     Heights are above the line of the keel on which she lands; x is forward of the after perpendicular.
@@ -64,8 +65,7 @@ class Afloat:
         return self.draft_aft - self.trim * x / self.length
 
 
-@dataclass(frozen=True)
-class BlockLine:
+class BlockLine(Struct, frozen=True):
     """A straight line of keel blocks from x_aft to x_forward, m forward of the after perpendicular."""
 
     aft: float

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 from msgspec import Struct
 
@@ -15,8 +14,7 @@ from tenderwright.calculations.steel.man_hours import hours_per_tonne, renewal_h
 from tenderwright.calculations.steel.plate_mass import STEEL_DENSITY
 
 
-@dataclass(frozen=True)
-class RenewalRules:
+class RenewalRules(Struct, frozen=True):
     """How inserts are made: their corners, mill tolerance, fastening, and the factors of their man-hours."""
 
     fastening: Fastening = "riveted"

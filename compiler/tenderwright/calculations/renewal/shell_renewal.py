@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
 from msgspec import Struct
+from msgspec.structs import replace
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.renewal.insert import CORNER_THICKNESSES
@@ -27,8 +27,7 @@ from tenderwright.calculations.steel.man_hours import CURVATURE_FACTORS, PLACE_F
 from tenderwright.calculations.thickness.named_readings import SIDES, Side
 
 
-@dataclass(frozen=True)
-class PlannedRenewal:
+class PlannedRenewal(Struct, frozen=True):
     """An insert of the plan with its place; lengths in m."""
 
     name: str

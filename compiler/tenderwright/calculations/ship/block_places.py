@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
@@ -37,8 +36,7 @@ class PlacedBlock(Struct, frozen=True):
     position: str
 
 
-@dataclass(frozen=True)
-class KeelBlockResult:
+class KeelBlockResult(Struct, frozen=True):
     """One keel block of the plan, from aft."""
 
     number: int

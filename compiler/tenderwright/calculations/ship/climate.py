@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.calculations.climate.dew_point import METHOD as DEW_POINT
 from tenderwright.calculations.climate.workable_hours import (
@@ -27,8 +28,7 @@ _DEW = {"dew_point": "dew-point"}
 _USUAL = "common practice, no source"
 
 
-@dataclass(frozen=True)
-class MonthOutlook:
+class MonthOutlook(Struct, frozen=True):
     """How much of a month's working hours paint may be put on."""
 
     month: Month

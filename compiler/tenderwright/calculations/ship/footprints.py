@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import hypot
 from typing import Any, Literal
 
@@ -37,8 +36,7 @@ CAP_LENGTH, CAP_WIDTH, SIDE_WIDTH = 0.3, 1.0, 0.6
 """Caps of earlier dockings whose record gives no size, m (common practice, no source)."""
 
 
-@dataclass(frozen=True)
-class Footprint:
+class Footprint(Struct, frozen=True):
     """The rectangle that one block covers on the hull, seen in plan."""
 
     docking: str
@@ -168,8 +166,7 @@ def dockings_in_order(history: tuple[EarlierDocking, ...]) -> list[EarlierDockin
     return sorted((one for one in history if one.blocks.keel or one.blocks.sides), key=lambda one: one.docked)
 
 
-@dataclass(frozen=True)
-class Obstacle:
+class Obstacle(Struct, frozen=True):
     """A thing on the hull that blocks keep clear of: its kind, rectangle in plan, and height of its lower edge."""
 
     kind: str
@@ -209,8 +206,7 @@ def _obstacles(
             yield from (Obstacle("bilge keel", one, part.lowest.si) for one in _bilge_keel(part, part.lowest.si, form))
 
 
-@dataclass(frozen=True)
-class Clearances:
+class Clearances(Struct, frozen=True):
     """The blocks of the plan beside what is on the hull."""
 
     wanted: Given

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 
 import numpy as np
 from msgspec import Struct
+from msgspec.structs import replace
 
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.steps.outcome import Absent, Failed, Lacking
@@ -72,8 +72,7 @@ class Members(Struct, frozen=True, eq=False):
     """Their strakes and places count for nothing."""
 
 
-@dataclass(frozen=True, eq=False)
-class SurveyReadings:
+class SurveyReadings(Struct, frozen=True, eq=False):
     """Every reading of every survey, surveys in order of time."""
 
     plate: Readings

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from tenderwright.calculations.renewal.found_later import FoundLater
 from tenderwright.calculations.renewal.found_later import outputs_of as found_later_outputs
@@ -25,8 +26,7 @@ _NAMES = {"test": "test", "pressure": "pressure", "head": "head", "figure": "fig
 _WORK = ("opens hull", "hot work", "closes hull", "blanks opening")
 
 
-@dataclass(frozen=True)
-class OpenedBoundary:
+class OpenedBoundary(Struct, frozen=True):
     """A boundary that the items open or work on."""
 
     kind: Literal["tank", "opening"]

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 from msgspec import Struct
 from numpy.typing import ArrayLike, NDArray
@@ -12,8 +10,7 @@ from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.tanks.polyhedron import Polyhedron
 
 
-@dataclass(frozen=True)
-class Liquid:
+class Liquid(Struct, frozen=True):
     """The liquid in one tank: volume, centroid and free surface; ship axes, SI."""
 
     level: float

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields, replace
 from datetime import date
 
 import numpy as np
+from msgspec import Struct
+from msgspec.structs import fields, replace
 
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.thickness.cells import Ints
@@ -15,8 +16,7 @@ GREATEST_THICKNESS = 0.5
 """Thicknesses above this are taken for mistakes of unit, m."""
 
 
-@dataclass(frozen=True, eq=False)
-class Readings:
+class Readings(Struct, frozen=True, eq=False):
     """Readings of one or more surveys; every array has one element per reading."""
 
     strake: Ints

@@ -7,10 +7,10 @@ Nothing here sets a bid aside: acknowledgement of addenda and the rest are for t
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 from typing import Literal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from tenderwright.calculations.steps.outcome import Absent, Each
 from tenderwright.calculations.verdict import Verdict
@@ -25,8 +25,7 @@ State = Literal["met", "missed", "waived", "not known", "to be judged"]
 _DAY = 86400.0
 
 
-@dataclass(frozen=True)
-class Point:
+class Point(Struct, frozen=True):
     """One point of the tender beside price, and how a bid stands to it."""
 
     name: str

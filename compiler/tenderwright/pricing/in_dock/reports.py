@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from decimal import Decimal
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tenderwright.model.award import Award
 from tenderwright.model.in_dock import WAITING, ConditionReport
@@ -16,8 +18,7 @@ from tenderwright.pricing.in_dock.ordered import Price, by_pool, by_quantity
 from tenderwright.pricing.money import cents
 
 
-@dataclass(frozen=True)
-class PricedReport:
+class PricedReport(Struct, frozen=True):
     """A condition-found report as the contract prices it."""
 
     report: ConditionReport
