@@ -78,11 +78,10 @@ def _reckon(method: Method[Any], file: Path, form: str) -> int:
             outputs = run_alone(method, source.data)
         except OutOfRange as error:
             notices = [Notice("out-of-range", Place(str(file)), str(error), hints=(f"valid: {method.valid}",))]
-    if notices:
+    if source is None or notices:
         texts = {str(file): source.text if source else ""}
         sys.stderr.write(as_text(sort_notices(notices), texts))
         return MISTAKES
-    assert source is not None
     print(_as_json(method, source.data, outputs) if form == "json" else _as_text(method, source.data, outputs))
     return CLEAN
 

@@ -12,6 +12,7 @@ from tenderwright.model.item import Item, Line
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.model.rates import Rate, Rates
+from tenderwright.model.tender import Tender
 from tenderwright.notices import Notice, Place
 from tenderwright.pricing.amount import amount
 from tenderwright.pricing.money import ZERO, cents, share_out, total
@@ -108,7 +109,7 @@ def price(papers: OwnerPapers, package: Package, record: Record) -> tuple[Estima
         if item.withdrawn:
             continue
         for line in item.lines:
-            priced = _priced(item, line, book, package, record)
+            priced = _priced(item, line, book, package, package.tender, record)
             if isinstance(priced, PricedLine):
                 lines.append(priced)
             else:
@@ -133,9 +134,10 @@ def price(papers: OwnerPapers, package: Package, record: Record) -> tuple[Estima
     ), []
 
 
-def _priced(item: Item, line: Line, book: PriceBook, package: Package, record: Record) -> PricedLine | Notice | None:
-    assert package.tender is not None
-    section = section_of(item, line, package.tender)
+def _priced(
+    item: Item, line: Line, book: PriceBook, package: Package, tender: Tender, record: Record
+) -> PricedLine | Notice | None:
+    section = section_of(item, line, tender)
     quantity = line_quantity(line, record)
     if quantity is None:
         return None

@@ -94,7 +94,7 @@ def _first(number: str, rate: Rate, quantity: LineQuantity, book: PriceBook) -> 
     if rate.history is not None:
         return _paid_before(number, rate.history, quantity, book)
     if rate.hours is not None:
-        return _from_hours(number, rate, book)
+        return _from_hours(number, rate, rate.hours, book)
     assert rate.rate is not None
     return [Step("stated", rate.rate)]
 
@@ -115,14 +115,13 @@ def _ranged(number: str, rate: Rate, quantity: LineQuantity, steps: list[Step]) 
     return UnitPrice(likely, low, high, found, tuple(steps))
 
 
-def _from_hours(number: str, rate: Rate, book: PriceBook) -> list[Step]:
-    assert rate.hours is not None
+def _from_hours(number: str, rate: Rate, needed: Quantity, book: PriceBook) -> list[Step]:
     labour = book.rates.labour.get(rate.labour)
     if labour is None:
         hints = did_you_mean(rate.labour, book.rates.labour) or ("list it under `labour:`",)
         named = f"labour `{rate.labour}`" if rate.labour else "the labour of its hours"
         raise _Cannot(Notice("dead-reference", rate.here, f"line {number}: {named} has no rate", hints=hints))
-    hours = Decimal(repr(round(rate.hours.si / 3600, 6)))
+    hours = Decimal(repr(round(needed.si / 3600, 6)))
     steps = [Step(f"{hours.normalize():f} h of a {rate.labour} at {labour.rate:f}", hours * labour.rate)]
     if rate.materials:
         steps.append(Step(f"+ {rate.materials:f} for materials", steps[-1].gives + rate.materials))

@@ -25,7 +25,7 @@ from tenderwright.calculations.climate.dew_point import (
 )
 from tenderwright.calculations.climate.paint_window import HUMIDITY_LIMIT
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
-from tenderwright.calculations.schema import quantity
+from tenderwright.calculations.schema import number, quantity
 from tenderwright.calculations.verdict import within_each
 
 Floats = NDArray[np.float64]
@@ -194,10 +194,6 @@ def outputs_of(found: Workable) -> Mapping[str, Any]:
     }
 
 
-def _number(description: str, **more: float) -> dict[str, Any]:
-    return {"type": "number", "description": description, **more}
-
-
 METHOD = Method(
     name="climate.workable-hours",
     title="Workable hours for paint in a month",
@@ -206,15 +202,15 @@ METHOD = Method(
     valid="planning by monthly means, on an open berth or under cover",
     inputs={
         "temperature": quantity("temperature", "Mean temperature of the month.", "11 degC"),
-        "daily_range": _number("Mean of the day's highest less its lowest, in K.", minimum=0),
+        "daily_range": number("Mean of the day's highest less its lowest, in K.", minimum=0),
         "humidity": quantity("fraction", "Mean relative humidity.", "78 %"),
         "rain": quantity("time", "Hours with rain in the month.", "55 h"),
         "wind": quantity("speed", "Mean speed of the wind.", "5 m/s"),
         "days": {"type": "integer", "minimum": 28, "maximum": 31, "description": "Days; 30 unless given."},
-        "begin": _number("Hour at which work begins; 7 unless given.", minimum=0, maximum=24),
-        "end": _number("Hour at which work ends; 17 unless given.", minimum=0, maximum=24),
+        "begin": number("Hour at which work begins; 7 unless given.", minimum=0, maximum=24),
+        "end": number("Hour at which work ends; 17 unless given.", minimum=0, maximum=24),
         "under_cover": {"type": "boolean", "description": "Whether neither rain nor wind stops the work."},
-        "steel_offset": _number("Steel against air at the coldest hour, in K; -1 unless given."),
+        "steel_offset": number("Steel against air at the coldest hour, in K; -1 unless given."),
         "least_steel": quantity("temperature", "Least temperature of the steel; 5 degC unless given.", "5 degC"),
         "humidity_spread": quantity(
             "fraction", "Spread of the daily humidity (standard deviation); 8 % unless given.", "8 %"

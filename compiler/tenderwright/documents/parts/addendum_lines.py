@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from tenderwright.comparing.compare import Comparison
 from tenderwright.comparing.form_changes import FormChange, PricedLine
 from tenderwright.documents.desk import Desk
@@ -37,14 +39,16 @@ def _row(desk: Desk, line: FormChange) -> Row:
     old, new = line.old, line.new
     cells: list[Inline] = [inline(line.number)]
     for of in (_words, _section, lambda one: _quantity(desk, one), _kind):
-        cells.append(marked(of(old), of(new)) if old and new else _one(line, of))
+        cells.append(_cell(old, new, of))
     return Row((*cells, inline("yes" if line.price else "no")))
 
 
-def _one(line: FormChange, of: object) -> Inline:
-    assert callable(of)
-    one = line.new or line.old
-    return (Span(str(of(one)), inserted=line.old is None, deleted=line.new is None),)
+def _cell(old: PricedLine | None, new: PricedLine | None, of: Callable[[PricedLine], str]) -> Inline:
+    if old and new:
+        return marked(of(old), of(new))
+    if new:
+        return (Span(of(new), inserted=True),)
+    return (Span(of(old), deleted=True),) if old else ()
 
 
 def _words(line: PricedLine) -> str:

@@ -21,7 +21,7 @@ from tenderwright.documents.edition import (
     Table,
     inline,
 )
-from tenderwright.model.funding import FundingSource
+from tenderwright.model.funding import FundingSource, Scope
 from tenderwright.planning.ladder import Ladder, Rung
 from tenderwright.planning.scope import available, in_hand, score
 from tenderwright.planning.trials import GENERAL
@@ -32,8 +32,8 @@ HAND = "Money in hand"
 
 def funding(desk: Desk) -> Part | None:
     """Compose the ladder at the confidence that the owner asks for, then the other, then the sources; None without."""
-    ladder = asked(desk)
-    if ladder is None:
+    ladder, scope = asked(desk), _scope(desk)
+    if ladder is None or scope is None:
         return None
     other = next(one for name, one in sorted(_ladders(desk).items()) if name != ladder.confidence)
     blocks: list[Block] = [
@@ -48,16 +48,20 @@ def funding(desk: Desk) -> Part | None:
         Heading(f"The same at {other.confidence}"),
         _rungs(desk, other),
         Heading("How the choice is made"),
-        *_how(desk, ladder),
-        _worths(desk, ladder),
+        *_how(scope, ladder),
+        _worths(desk, scope, ladder),
     ]
     return Part("funding", "12.5", "What the money buys", "schedule", "Owner's papers", tuple(blocks))
 
 
 def asked(desk: Desk) -> Ladder | None:
     """Give the ladder at the confidence at which the owner asks for money."""
-    scope = desk.foresight.papers.scope if desk.foresight else None
+    scope = _scope(desk)
     return _ladders(desk).get(scope.confidence) if scope is not None else None
+
+
+def _scope(desk: Desk) -> Scope | None:
+    return desk.foresight.papers.scope if desk.foresight else None
 
 
 def _ladders(desk: Desk) -> dict[str, Ladder]:
@@ -115,7 +119,7 @@ def summary(desk: Desk, ladder: Ladder) -> str:
 
 def _left_out(desk: Desk, left: Sequence[str], last: Rung) -> str:
     """Say what even all the sources leave out, and which of it only because it is not done beside what is bought."""
-    scope = desk.foresight.papers.scope if desk.foresight else None
+    scope = _scope(desk)
     named = []
     for number in left:
         excluded = scope.items[number].excludes if scope is not None and number in scope.items else ()
@@ -249,9 +253,7 @@ def _payers(desk: Desk, ladder: Ladder) -> Table:
     return Table(columns, tuple(rows), note=note, small=True)
 
 
-def _how(desk: Desk, ladder: Ladder) -> list[Block]:
-    scope = desk.foresight.papers.scope if desk.foresight else None
-    assert scope is not None
+def _how(scope: Scope, ladder: Ladder) -> list[Block]:
     weights = scope.weights
     proven = all(rung.proven for rung in (*ladder.rungs, *ladder.steps))
     lost = max((rung.given_up for rung in ladder.rungs), default=0)
@@ -275,9 +277,7 @@ def _how(desk: Desk, ladder: Ladder) -> list[Block]:
     return [Paragraph(inline(each)) for each in words]
 
 
-def _worths(desk: Desk, ladder: Ladder) -> Table:
-    scope = desk.foresight.papers.scope if desk.foresight else None
-    assert scope is not None
+def _worths(desk: Desk, scope: Scope, ladder: Ladder) -> Table:
     first = {item: index + 1 for index, rung in reversed(list(enumerate(ladder.rungs))) for item in rung.added}
     rows = []
     for number in _priced(desk, None):

@@ -8,6 +8,7 @@ from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.price_form import FormLine, PriceForm
 from tenderwright.pricing.money import written
+from tenderwright.pricing.price import Estimate
 from tenderwright.quantities.display import shown_unit
 
 
@@ -28,7 +29,7 @@ def schedule(desk: Desk, form: PriceForm) -> Part:
                 _table(desk, section.lines),
             ]
     if desk.estimate:
-        blocks += _totals(desk)
+        blocks += _totals(desk, desk.estimate)
     return Part("schedule", "11", "Schedule of prices", "schedule", "Prices", tuple(blocks))
 
 
@@ -59,9 +60,7 @@ def _table(desk: Desk, lines: tuple[FormLine, ...]) -> Table:
     return Table(tuple(columns), tuple(rows), small=True)
 
 
-def _totals(desk: Desk) -> list[Block]:
-    estimate = desk.estimate
-    assert estimate is not None
+def _totals(desk: Desk, estimate: Estimate) -> list[Block]:
     rows = (
         Row((inline("Base: all that is contracted for at award"), inline(written(estimate.base)))),
         Row(
