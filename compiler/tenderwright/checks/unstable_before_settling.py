@@ -34,7 +34,7 @@ def check(context: Context) -> Iterator[Notice]:
         yield Notice(CODE, place, message, hints=(_HINT,))
     elif plan.least_gm is not None and not within(at.stability.gm, plan.least_gm.si, at_least=True):
         message = (
-            f"metacentric height as she comes to lie on all the blocks is {at.stability.gm:.2f} m, and the least is "
-            f"{plan.least_gm}"
+            f"metacentric height as she comes to lie on all the blocks is {at.stability.gm:.2f} m, "
+            f"and the least is {plan.least_gm}"
         )
         yield Notice(CODE, plan.least_gm.at, message, hints=(_HINT,))

@@ -193,8 +193,8 @@ def _kernel(
 METHOD = Method(
     name="blocks.shift",
     title="Least shift of blocks on frames that frees them",
-    formula="least |n| with every block n frame spaces on clear of earlier places and openings; else block by block, "
-    "least Σ|n_i|",
+    formula="least |n| with every block n frame spaces on clear of earlier places and openings; "
+    "else block by block, least Σ|n_i|",
     source=Citation("Search; IMO MEPC.207(62), section 6, on varying block positions", "", "from memory"),
     valid="even frame spacing over the blocks; blocks of one row keep their order",
     inputs={

@@ -63,10 +63,8 @@ def anode_plan(package: Package, calculated: Calculated) -> Figure | Absent:
     )
     caption = (
         "Anodes on both sides, drawn to length by position and height, each with its number and what was left of it "
-        "when "
-        "last seen; starboard is drawn as though seen through the ship. Circles are openings; hatched boxes are the "
-        "side "
-        "blocks of the plan. An anode stands 300 mm or more clear of either (common practice, no source)."
+        "when last seen; starboard is drawn as though seen through the ship. Circles are openings; hatched boxes are "
+        "the side blocks of the plan. An anode stands 300 mm or more clear of either (common practice, no source)."
     )
     return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)
 

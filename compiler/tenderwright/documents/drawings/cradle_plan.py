@@ -145,9 +145,9 @@ def _shown(value: float | None, one: Limit) -> str:
 
 def _caption(facility: Facility, found: Cradle) -> str:
     return (
-        f"{facility.name}: cradle under the straight keel, cars counted from aft, loads for her weight "
-        "on arrival. The heavy line is the load per metre of a rigid hull on an unbroken line of blocks; the bars are "
-        "the greatest on each car, raised for the gaps between cars. Height of cars not to scale. "
+        f"{facility.name}: cradle under the straight keel, cars counted from aft, loads for her weight on arrival. The "
+        "heavy line is the load per metre of a rigid hull on an unbroken line of blocks; the bars are the greatest on "
+        "each car, raised for the gaps between cars. Height of cars not to scale. "
         f"{verdict(facility, found.verdict, len(found.train.cars))}"
     )
 

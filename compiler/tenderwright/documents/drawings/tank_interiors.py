@@ -67,8 +67,7 @@ def tank_interiors(package: Package, calculated: Calculated) -> Figure | Absent:
     caption = (
         "Spaces gauged inside, from the side, hatched by the worst reading of their members as a share of what they "
         "may lose, and numbered as listed; where a port and a starboard space lie one behind the other the worse is "
-        "seen. "
-        f"Limit {100 * limit:.0f} %: {condition.members.source}."
+        f"seen. Limit {100 * limit:.0f} %: {condition.members.source}."
     )
     return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)
 

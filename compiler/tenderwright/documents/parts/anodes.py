@@ -70,11 +70,9 @@ def _lots(desk: Desk) -> list[Block]:
         Column("If kept", width=0.9),
     )
     note = inline(
-        "Wastage is taken in step with time from the day of fitting; years left run from when last seen to the "
-        "share of "
-        "an anode that can be used. Zincs found half to three fifths wasted are commonly judged in fair order, and "
-        "bolted "
-        "ones renewed by divers every other year (common practice, no source)."
+        "Wastage is taken in step with time from the day of fitting; years left run from when last seen to the share "
+        "of an anode that can be used. Zincs found half to three fifths wasted are commonly judged in fair order, and "
+        "bolted ones renewed by divers every other year (common practice, no source)."
     )
     table: list[Block] = [Table(columns, tuple(rows), note=note, small=True)] if rows else []
     table += [Bullets(tuple(notes))] if notes else []

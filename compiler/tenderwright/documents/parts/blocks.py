@@ -31,8 +31,8 @@ def blocks(desk: Desk) -> Part | None:
     if desk.package.docking_plan is None:
         return None
     text = (
-        "The owner's arrangement for tender, in the docking condition. Loads are for planning: the yard makes its own, "
-        "with its own blocks."
+        "The owner's arrangement for tender, in the docking condition. Loads are for planning: "
+        "the yard makes its own, with its own blocks."
     )
     parts: list[Block] = [Paragraph(inline(text)), *_inputs(desk), Heading("Keel blocks"), *_keel(desk)]
     if desk.package.docking_plan.side_blocks:
@@ -97,8 +97,7 @@ def keel_table(blocks: Sequence[KeelBlockResult]) -> Table:
     )
     note = inline(
         "Loads without anything on the side blocks. Line load: the greater load over the length that the block holds "
-        "up. "
-        "Pressure: the greater load on the cap's length and the width on which the keel bears."
+        "up. Pressure: the greater load on the cap's length and the width on which the keel bears."
     )
     return Table(columns, tuple(rows), note=note, small=True)
 
@@ -136,11 +135,10 @@ def _keel_result(desk: Desk, blocks: Sequence[KeelBlockResult]) -> list[Block]:
         said.append(f"{first.working.about[0].upper()}{first.working.about[1:]}: {desk.figure(first, 3)}.")
     if standing is not None and not standing.rigid_justified:
         said.append(
-            f"λL of the keel line is {decimals(standing.slenderness, 1)}, above π/4, so that the loads of a rigid "
-            "hull are not "
-            "justified by themselves: the hull bends, and the blocks under her ends carry more. The elastic loads "
-            "rest on the "
-            "girder and the layers given, and are no better than these; the naval architect judges them."
+            f"λL of the keel line is {decimals(standing.slenderness, 1)}, above π/4, so that the loads of a rigid hull "
+            "are not justified by themselves: the hull bends, and the blocks under her ends carry more. The elastic "
+            "loads rest on the girder and the layers given, and are no better than these; the naval architect judges "
+            "them."
         )
     if any(one.elastic == 0.0 or one.rigid == 0.0 for one in blocks):
         lifted = [one.position for one in blocks if one.elastic == 0.0 or one.rigid == 0.0]
@@ -167,9 +165,8 @@ def side_table(blocks: Sequence[SideBlockResult]) -> Table:
         Column("Earth­quake, t", "decimal", 0.9),
     )
     note = inline(
-        "Heights above the dock floor to the moulded shell; plating is not taken off. Bevels rise outboard and, with "
-        "a plus, "
-        "forward. Wind and earthquake: load of the lee block, each by itself."
+        "Heights above the dock floor to the moulded shell; plating is not taken off. Bevels rise outboard and, with a "
+        "plus, forward. Wind and earthquake: load of the lee block, each by itself."
     )
     return Table(columns, tuple(rows), note=note, small=True)
 

@@ -25,10 +25,8 @@ def coating_conditions(desk: Desk) -> Part | None:
     asked = (
         f"The steel is {margin:g} K or more above the dew point ({source}), and the relative humidity is at most "
         f"{100 * HUMIDITY_LIMIT:.0f} % ({HUMIDITY_SOURCE}). Both are read at the steel before and during each coat, "
-        "every "
-        f"four hours at most. The form of five degrees Fahrenheit and rising ({MARGINS['5 degF'][1].title}) is 2.8 "
-        "K and "
-        "does not meet this."
+        f"every four hours at most. The form of five degrees Fahrenheit and rising ({MARGINS['5 degF'][1].title}) is "
+        "2.8 K and does not meet this."
     )
     blocks: list[Block] = [
         Paragraph(inline(asked)),
@@ -75,14 +73,12 @@ def _months(desk: Desk, written: Climate) -> list[Block]:
         Column("Under cover", "right"),
     )
     note = inline(
-        f"{written.place}: {written.source}. Share of the hours from {written.day_begins:g} to {written.day_ends:g} "
-        "h in "
-        "which margin, humidity, steel, rain and wind all allow paint in the open; under cover neither rain nor wind "
-        f"counts. A model for planning (derived): the day is a sinusoid and its vapour keeps; the steel stands "
+        f"{written.place}: {written.source}. Share of the hours from {written.day_begins:g} to {written.day_ends:g} h "
+        "in which margin, humidity, steel, rain and wind all allow paint in the open; under cover neither rain nor "
+        "wind counts. A model for planning (derived): the day is a sinusoid and its vapour keeps; the steel stands "
         f"{abs(STEEL_OFFSET):g} K below the air at the coldest hour; daily humidity spreads by "
-        f"{100 * HUMIDITY_SPREAD:.0f} "
-        f"%; least steel {LEAST_STEEL:g} °C; wind up to {WIND_LIMIT:g} m/s. Those figures are common practice, no "
-        "source."
+        f"{100 * HUMIDITY_SPREAD:.0f} %; least steel {LEAST_STEEL:g} °C; wind up to {WIND_LIMIT:g} m/s. Those figures "
+        "are common practice, no source."
     )
     return [Table(columns, tuple(rows), note=note, small=True), *said]
 

@@ -170,8 +170,8 @@ def _coats(desk: Desk, scheme: Scheme) -> Table:
         Column("Sets", "right", 1.1),
     )
     note = inline(
-        "Paint and sets are for planning, with losses, profile and stripe coats as the owner assumes; the yard "
-        "prices its own."
+        "Paint and sets are for planning, with losses, profile and stripe coats as the owner assumes; "
+        "the yard prices its own."
     )
     return Table(columns, tuple(rows), note=note, small=True)
 

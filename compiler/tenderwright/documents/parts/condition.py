@@ -58,13 +58,11 @@ def _opening(desk: Desk, shell: ShellCondition, written: ShipCondition) -> Parag
         inline(
             f"{number} readings of shell plate by {len(surveys.counts) if surveys else 0} surveys are set against the "
             f"thickness as built, never against a thickness of rules; the {latest} of the latest survey of each plate "
-            f"tell her state, and all of them her rate of loss. A reading above nominal is counted as no loss and is "
-            "listed as such. Readings of plate renewed since are left out. What is expected is reckoned to the "
-            "docking "
+            "tell her state, and all of them her rate of loss. A reading above nominal is counted as no loss and is "
+            "listed as such. Readings of plate renewed since are left out. What is expected is reckoned to the docking "
             f"of {day(desk.tender.programme.docking)} and for {years} years after it. Limits are inputs with their "
             f"source; corrosion is substantial above three quarters of a limit ({SUBSTANTIAL_SOURCE}). Which limit "
-            "holds, "
-            "and what is done about a plate, the naval architect decides."
+            "holds, and what is done about a plate, the naval architect decides."
         )
     )
 
@@ -219,12 +217,10 @@ def _plates(desk: Desk, shell: ShellCondition) -> list[Block]:
     )
     found = shell.analysis.ahead.call
     note = inline(
-        f"Thicknesses in mm. A plate lies between butts and is numbered from aft: B5 is the fifth of strake B. Of "
-        f"{found.size} plates gauged, {int((found == 0).sum())} are sound and not listed. The least reading of a "
-        "plate is "
-        "carried forward at the rate of its mean. It is watched where it would pass its limit at the upper rate, or "
-        "where "
-        "its corrosion would be substantial, by the next docking."
+        "Thicknesses in mm. A plate lies between butts and is numbered from aft: B5 is the fifth of strake B. Of "
+        f"{found.size} plates gauged, {int((found == 0).sum())} are sound and not listed. The least reading of a plate "
+        "is carried forward at the rate of its mean. It is watched where it would pass its limit at the upper rate, or "
+        "where its corrosion would be substantial, by the next docking."
     )
     return [Heading("Plates"), Table(columns, tuple(rows), note=note, small=True)]
 
@@ -272,9 +268,9 @@ def _pits(desk: Desk) -> list[Block]:
     )
     note = inline(
         "Pits have rules of their own and are in no mean above. Depth is taken from the mean of the plate between "
-        "them. "
-        "Above 15 % of a face pitted, more than 70 % of the thickness as built is to be left (IMO ESP Code, IACS CSR); "
-        "from a third of the plate deep they are welded if more than 6 mm is left (LR Naval Survey Guidance, Ch. 12)."
+        "them. Above 15 % of a face pitted, more than 70 % of the thickness as built is to be left (IMO ESP Code, IACS "
+        "CSR); from a third of the plate deep they are welded if more than 6 mm is left "
+        "(LR Naval Survey Guidance, Ch. 12)."
     )
     return [Heading("Pitting"), Table(columns, rows, note=note, small=True)] if rows else []
 

@@ -87,8 +87,8 @@ def _movements(desk: Desk) -> list[Block]:
         blocks.append(
             Paragraph(
                 inline(
-                    f"A trim of {wanted} without list cannot be reached with the movable tanks; the nearest is "
-                    f"{reached} m."
+                    f"A trim of {wanted} without list cannot be reached with the movable tanks; "
+                    f"the nearest is {reached} m."
                 )
             )
         )
@@ -163,8 +163,7 @@ def _hydrostatics(desk: Desk) -> list[Block]:
     source = desk.package.offsets.source if desk.package.offsets else ""
     note = inline(
         f"Even keel, water of {density} t/m³, moulded, from the offsets ({source}). LCB and LCF are forward of the "
-        "after "
-        "perpendicular, heights and drafts above the keel line."
+        "after perpendicular, heights and drafts above the keel line."
     )
     return [Heading("Hydrostatics"), Table(columns, rows, note=note, small=True)]
 

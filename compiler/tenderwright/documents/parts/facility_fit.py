@@ -42,9 +42,8 @@ def comparison(desk: Desk, *, linked: bool = True) -> list[Block]:
     if desk.package.docking_plan is None:
         clearances = "0.3 m of clearance all round (common practice, no source)"
     text = (
-        f"Each demand is that of the docking condition in the facility's own water, with {clearances}. The "
-        "facility's limits "
-        "are as its owner gave them; the certificate and the dockmaster govern."
+        f"Each demand is that of the docking condition in the facility's own water, with {clearances}. The facility's "
+        "limits are as its owner gave them; the certificate and the dockmaster govern."
     )
     judged = [Heading("Demand against limit", 3), _side_by_side(desk), *_others(desk)] if _fits(desk) else []
     return [Paragraph(inline(text)), _verdicts(desk, linked=linked), *_end_blocks(desk), *judged]
@@ -61,10 +60,8 @@ def _end_blocks(desk: Desk) -> list[Block]:
         return []
     text = (
         "The line load is that of a rigid hull over the whole keel, as certificates commonly reckon it (common "
-        "practice, no "
-        f"source). Over the length of one end block the elastic hull gives up to {desk.figure(peak, 3)}: whether the "
-        "dock bears "
-        "that is for its dockmaster and the naval architect."
+        f"practice, no source). Over the length of one end block the elastic hull gives up to {desk.figure(peak, 3)}: "
+        "whether the dock bears that is for its dockmaster and the naval architect."
     )
     return [Paragraph(inline(text))]
 

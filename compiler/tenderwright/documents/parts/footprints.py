@@ -150,8 +150,7 @@ def _moves(desk: Desk, last: str) -> list[str]:
     if not isinstance(of_last, Absent) and of_last.blocks:
         said.append(
             f"Were the keel blocks of {last} set again where they stood, all of it would stay bare once more. The "
-            "least move by "
-            f"whole frame spaces that frees the bottom and keeps clear of the plugs: {_move(of_last)}."
+            f"least move by whole frame spaces that frees the bottom and keeps clear of the plugs: {_move(of_last)}."
         )
     return said
 
@@ -180,9 +179,9 @@ def _bare(desk: Desk) -> str:
     area = desk.record.values["blocks.bare-area"]
     count = desk.record.values["blocks.keel-count"], desk.record.values["blocks.side-count"]
     return (
-        f"{count[0].si:.0f} keel blocks and {count[1].si:.0f} side blocks leave {desk.figure(area, 3)} bare while "
-        "she stands on "
-        "them. A coating line takes this quantity as blocks.bare-area; blocks that are moved take their share off it."
+        f"{count[0].si:.0f} keel blocks and {count[1].si:.0f} side blocks leave {desk.figure(area, 3)} bare while she "
+        "stands on them. A coating line takes this quantity as blocks.bare-area; blocks that are moved take their "
+        "share off it."
     )
 
 

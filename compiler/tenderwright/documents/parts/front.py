@@ -74,8 +74,8 @@ def revision_record(desk: Desk) -> Part:
                 "Requirements are numbered within the item, and references go to item and paragraph. Standing text is "
                 "given once, in the ",
                 Span("general requirements", "general-requirements"),
-                ". A price is asked only for the lines at the end of each item; they stand again in the price form "
-                "under the same numbers.",
+                ". A price is asked only for the lines at the end of each item; "
+                "they stand again in the price form under the same numbers.",
             )
         ),
         Heading("Rule of the evaluated price"),

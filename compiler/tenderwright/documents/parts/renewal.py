@@ -12,14 +12,11 @@ from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.quantities.display import decimals
 
 _PLACES = (
-    "Inserts are drawn round the frame spaces whose readings are below their limit at the docking, cut at frames "
-    "and on "
-    "the seams, and are for pricing: the naval architect draws each plate. Mass is of the plate fitted with mill "
-    "tolerance. Rivets are those of both seams, of every frame at the ends and between, and of butts in way. Hours "
-    "are of "
-    "steelwork by D. Butler, Guide to Ship Repair Estimates (2000), on the greatest rectangle at 8000 kg/m³ and "
-    "with its "
-    "factors for place and curvature multiplied, which is assumed; riveting is not in them."
+    "Inserts are drawn round the frame spaces whose readings are below their limit at the docking, cut at frames and "
+    "on the seams, and are for pricing: the naval architect draws each plate. Mass is of the plate fitted with mill "
+    "tolerance. Rivets are those of both seams, of every frame at the ends and between, and of butts in way. Hours are "
+    "of steelwork by D. Butler, Guide to Ship Repair Estimates (2000), on the greatest rectangle at 8000 kg/m³ and "
+    "with its factors for place and curvature multiplied, which is assumed; riveting is not in them."
 )
 
 
@@ -84,16 +81,12 @@ def _contingent(desk: Desk) -> list[Block]:
     n, k, m = int(gauged.sampled.sum()), int(gauged.bad.sum()), int(gauged.unsampled.sum())
     first = (
         f"The latest survey gauged {n} frame spaces of the strakes, counting both sides and leaving out plate that "
-        "items "
-        f"of their own renew; in {k} of them plate is to be renewed. {m} spaces were not gauged, and some of those "
-        "will "
-        "be bad too. How many is judged strake by strake from the survey's own figures, below. A strake is first "
-        "taken to "
-        f"be as bad as the whole ship, with the weight of {PRIOR_WEIGHT:g} spaces, and its own readings then pull "
-        "it away "
-        "from that (Bayes's rule). How bad the whole ship is, is uncertain in its turn: the strakes are drawn with "
-        f"replacement {later.draws.size} times, as though another such ship had been surveyed, and each time the bad "
-        "spaces among those not gauged are drawn as well."
+        f"items of their own renew; in {k} of them plate is to be renewed. {m} spaces were not gauged, and some of "
+        "those will be bad too. How many is judged strake by strake from the survey's own figures, below. A strake is "
+        f"first taken to be as bad as the whole ship, with the weight of {PRIOR_WEIGHT:g} spaces, and its own readings "
+        "then pull it away from that (Bayes's rule). How bad the whole ship is, is uncertain in its turn: the strakes "
+        f"are drawn with replacement {later.draws.size} times, as though another such ship had been surveyed, and each "
+        "time the bad spaces among those not gauged are drawn as well."
     )
     second = (
         f"On the mean of the draws {decimals(later.plates, 1)} more bad spaces are found; in half of the draws no more "

@@ -37,8 +37,7 @@ def undocking(desk: Desk) -> Part | None:
         Paragraph(
             inline(
                 "Options are counted as exercised. The yard's naval architect makes the calculation again from the "
-                "weight log and "
-                "the soundings, and that one governs."
+                "weight log and the soundings, and that one governs."
             )
         ),
         condition_table(desk, columns),
