@@ -98,14 +98,14 @@ class _Walk:
 
     def sequence(self, at: Path) -> list[Any]:
         data: list[Any] = []
-        while not isinstance(event := self.next(), yaml.SequenceEndEvent):
+        while (event := self.next()).__class__ is not yaml.SequenceEndEvent:
             data.append(self.node(event, (*at, len(data))))
         return data
 
     def mapping(self, at: Path) -> dict[str, Any]:
         data: dict[str, Any] = {}
-        while not isinstance(event := self.next(), yaml.MappingEndEvent):
-            if not isinstance(event, yaml.ScalarEvent):
+        while (event := self.next()).__class__ is not yaml.MappingEndEvent:
+            if event.__class__ is not yaml.ScalarEvent:
                 if not isinstance(event, yaml.AliasEvent):
                     self.notices.append(Notice("yaml-feature", self.place(event), "a key must be a plain word"))
                 self.node(event, (*at, ""))

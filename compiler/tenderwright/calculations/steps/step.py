@@ -15,10 +15,8 @@ whose result is a mapping.
 
 from __future__ import annotations
 
-import inspect
-import types
 from collections.abc import Callable, Mapping
-from typing import Any, Generic, TypeVar, Union, get_args, get_origin, get_type_hints, overload
+from typing import Any, Generic, TypeVar, overload
 
 from msgspec import Struct
 
@@ -114,12 +112,11 @@ def _declared(
     names: Mapping[str, str] | None = None,
     lazy: bool = False,
 ) -> Step[Any]:
-    hints = get_type_hints(function)
-    parameters = list(inspect.signature(function).parameters)
+    # Read as text, for only these two words matter, and making types of them takes its time at each start.
+    types = {name: kind for name, kind in function.__annotations__.items() if name != "return"}
+    parameters = list(types)
     thing = parameters.pop(0) if each else ""
-    takes = tuple(Take(name, _optional(hints[name]), get_origin(hints[name]) is Each) for name in parameters)
+    takes = tuple(
+        Take(name, types[name].endswith("| None"), whole=types[name].startswith("Each[")) for name in parameters
+    )
     return Step(function.__name__, function, method, values, names, each, thing, takes, lazy)
-
-
-def _optional(hint: Any) -> bool:
-    return get_origin(hint) in (Union, types.UnionType) and type(None) in get_args(hint)
