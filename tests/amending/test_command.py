@@ -79,7 +79,7 @@ def test_what_yards_have_in_another_format_is_said_once(root: Path, capsys: pyte
     git(root, "revert", "--no-edit", "HEAD")
     assert main(["addendum", str(root), "HEAD~1", "HEAD"]) == 1
     (said,) = capsys.readouterr().err.splitlines()
-    assert said.startswith(f"HEAD~1 is not of the format that tenderwright {__version__} reads (3 mistakes, first ")
+    assert said.startswith(f"HEAD~1 is not of the format that tenderwright {__version__} reads (2 mistakes, first ")
     assert "no tag records which version wrote it" in said
 
 

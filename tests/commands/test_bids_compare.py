@@ -23,7 +23,7 @@ def test_the_comparison_is_written_and_what_is_to_settle_is_told(run: Runner, ro
     assert ran.code == 0, ran.err
     said = ran.out.splitlines()
     assert said[:3] == [
-        "1. Ostrey Dock: EUR 48 275.00, dock not known",
+        "1. Ostrey Dock: EUR 48 275.00, dock pass",
         "2. Wrackness Yard: EUR 51 540.00, dock not known",
         "3. Saltholm Slip: EUR 54 170.00, dock not known",
     ]

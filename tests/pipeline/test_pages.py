@@ -10,6 +10,9 @@ import pytest
 
 from .two import Two
 
+PART = re.compile(r"(\d+|[67]\.\d+|D\d+) ")
+"""A part that is laid out by itself; the clauses, 2.1 and on, stand within theirs."""
+
 
 @pytest.fixture(scope="module")
 def reader(two_starters: Two) -> Any:
@@ -35,7 +38,7 @@ def _words(reader: Any, page: int) -> str:
 
 
 def test_the_contents_name_the_page_on_which_a_part_begins(reader: Any, starts: dict[str, int]) -> None:
-    parts = {title: page for title, page in starts.items() if re.match(r"(\d+|D\d+) ", title)}
+    parts = {title: page for title, page in starts.items() if PART.match(title)}
     assert len(parts) >= 17
     contents = " ".join(_words(reader, page) for page in range(2, min(parts.values())))
     for title, page in parts.items():
@@ -52,7 +55,7 @@ def test_links_of_the_contents_lead_to_the_page_they_name(reader: Any) -> None:
 
 
 def test_every_page_counts_itself_within_its_part(reader: Any, starts: dict[str, int]) -> None:
-    firsts = sorted({page for title, page in starts.items() if re.match(r"(\d+|D\d+) ", title)})
+    firsts = sorted({page for title, page in starts.items() if PART.match(title)})
     for first, after in zip(firsts, [*firsts[1:], len(reader.pages) + 1], strict=True):
         for page in range(first, after):
             assert f"{page - first + 1} of {after - first}" in _words(reader, page), page

@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tenderwright.calculations.ship.facilities import facility_fits
-from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.verdict import Verdict
 from tenderwright.checks.context import Context
 from tenderwright.checks.facility_limits import CRADLE, lacking, passed
@@ -21,18 +20,13 @@ _KEPT = "say in `kept_because` why it stays in the list"
 
 
 def check(context: Context) -> Iterator[Notice]:
-    """Report each facility that does not take her, or that cannot be judged for want of a limit."""
-    outcome = context.calculated.outcome(facility_fits)
-    if isinstance(outcome, Absent):
-        return
+    """Report each facility that does not take her, or that cannot be judged for want of a limit.
+
+    What cannot be judged for want of a part of the ship is told with all else that rests on that part.
+    """
     for facility in context.package.facilities:
-        found = outcome.outcomes.get(facility.facility)
-        if facility.kept_because or found is None:
-            continue
-        if isinstance(found, Lacking):
-            message = f"whether facility `{facility.facility}` takes her cannot be judged: {found.why}"
-            yield Notice(CODE, facility.here, message, hints=(f"give what is lacking, or {_KEPT}",), cause=found.why)
-        elif not isinstance(found, Absent):
+        found = context.calculated.each(facility_fits).get(facility.facility)
+        if found is not None and not facility.kept_because:
             yield from _judged(facility, found)
 
 

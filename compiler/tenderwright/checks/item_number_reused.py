@@ -47,7 +47,7 @@ def check(context: Context) -> Iterator[Notice]:
     """Report each item of an earlier issue that is gone or other work now, and each such line of those that stay."""
     now = context.package.item_by_name
     for number, before in context.issued_items.items():
-        if context.links.broken.may_hold("item", number):
+        if context.package.broken.may_hold("item", number):
             continue
         item = now.get(number)
         if item is None:
