@@ -51,6 +51,7 @@ fresh_root() {
     cp -a "$WORK/base" "$ROOT"
     mount -t proc proc "$ROOT/proc"
     mount --bind /dev "$ROOT/dev"
+    mount --bind /dev/pts "$ROOT/dev/pts" # a terminal for those tests that need one
     mkdir -p "$ROOT/var/cache/pip"
     mount --bind "$WORK/pip-cache" "$ROOT/var/cache/pip"
     while read -r path; do
@@ -132,7 +133,7 @@ lost() {
     [ ! -e "$ROOT$FOLDER/out" ] || fail "something was written"
 }
 browser() {
-    inside "sh .ci/debian-packages chromium fonts-dejavu-core"; gave 0; quiet
+    inside "sh .ci/debian-packages chromium libatomic1 fonts-dejavu-core"; gave 0; quiet
     inside "chromium --headless --no-sandbox --disable-gpu --dump-dom 'data:text/html,<p>afloat</p>'"
     gave 0; says "<p>afloat</p>"
 }
