@@ -40,7 +40,7 @@ class BothLandings(Struct, frozen=True):
         return self.exact.settling.upthrust / self.ship.displacement
 
 
-def both_landings(
+def lander(
     offsets: Mapping[str, Any] | HullForm,
     displacement: float,
     lcg: float,
@@ -51,12 +51,16 @@ def both_landings(
     declivity: float = 0.0,
     keel: float = 0.0,
     free_surface_moment: float = 0.0,
-) -> BothLandings:
-    """Land her by either way; see `settle_exactly` and `settle`. Raises OutOfRange."""
-    blocks = BlockLine(block_aft, block_forward, declivity)
-    form = hull_from_offsets(offsets)
-    ship = Lander(form, displacement, lcg, vcg, density, blocks, keel, free_surface_moment)
-    afloat = held_particulars(ship)
+) -> Lander:
+    """Set her over the blocks from converted input. Raises OutOfRange."""
+    form, blocks = hull_from_offsets(offsets), BlockLine(block_aft, block_forward, declivity)
+    return Lander(form, displacement, lcg, vcg, density, blocks, keel, free_surface_moment)
+
+
+def both_landings(**inputs: Any) -> BothLandings:
+    """Land her by either way, from the inputs of `lander`; see `settle_exactly` and `settle`. Raises OutOfRange."""
+    ship = lander(**inputs)
+    afloat, blocks = held_particulars(ship), ship.blocks
     exact, held = settle_exactly(ship), settle(afloat, blocks)
     curve = landing_curve(ship)
     return BothLandings(ship, exact, held, curve, held_curve(afloat, blocks, curve.fall))
