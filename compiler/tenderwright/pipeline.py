@@ -12,7 +12,7 @@ from msgspec.structs import replace
 from tenderwright.calculations.calculate import calculate
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.value import Record
-from tenderwright.checks.context import Context
+from tenderwright.checks.context import Context, Unjudged
 from tenderwright.checks.owner.context import OwnerContext
 from tenderwright.checks.owner.registry import run_owner_checks
 from tenderwright.checks.run import run_checks
@@ -51,6 +51,8 @@ class Compiled(Struct, frozen=True):
     links: Links
     calculated: Calculated
     notices: tuple[Notice, ...]
+    unjudged: tuple[Unjudged, ...]
+    """The trade checks that could not be made, or only in part."""
 
     @property
     def record(self) -> Record:
@@ -104,10 +106,10 @@ def compile_package(files: Files) -> Compiled:
     record = calculated.record
     value_notices = link_values(links, record.known, record.missing)
     quantity_notices = quantity_mistakes(package, record)
-    check_notices = run_checks(Context(package, links, calculated, issued_items(files)))
+    check_notices, unjudged = run_checks(Context(package, links, calculated, issued_items(files)))
     found = [*files.notices, *shape_notices, *model_notices, *link_notices]
     found += links.broken.hold_back([*record.notices, *value_notices, *quantity_notices, *check_notices])
-    return Compiled(files, package, links, calculated, tuple(sort_notices(found)))
+    return Compiled(files, package, links, calculated, tuple(sort_notices(found)), unjudged)
 
 
 def compile_owner(files: Files, compiled: Compiled) -> OwnersSide:
@@ -144,7 +146,8 @@ def compose_owner(compiled: Compiled, owner: OwnersSide, state: GitState) -> tup
     """Compose the owner edition of a sound package."""
     from tenderwright.documents.editions import owner_edition, stamp
 
-    return owner_edition(owner_desk(compiled, owner), stamp(state), [*compiled.notices, *owner.notices])
+    notices = [*compiled.notices, *owner.notices]
+    return owner_edition(owner_desk(compiled, owner), stamp(state), notices, compiled.unjudged)
 
 
 def owner_desk(compiled: Compiled, owner: OwnersSide) -> Desk:

@@ -24,7 +24,11 @@ def broken(tmp_path: Path) -> Path:
 def test_a_sound_package(run: Runner, tmp_path: Path) -> None:
     ran = run("check", package(tmp_path / "package"))
     assert (ran.code, ran.err) == (0, "")
-    assert re.match(r"no mistakes found: 6 items, \d+ values, \d+ files\nnot calculated: \d+ values\n", ran.out)
+    assert re.match(r"no mistakes found: 6 items, \d+ values, \d+ files\n", ran.out)
+    lines = ran.out.splitlines()
+    assert lines[1] == "not judged, or only in part: 6 trade checks"
+    assert lines[2].startswith("  it needs vessel/docking-plan.yaml: tank-state-differs, ")
+    assert re.match(r"not calculated: \d+ values$", lines[3])
 
 
 def test_mistakes_in_full(run: Runner, broken: Path) -> None:

@@ -23,11 +23,11 @@ def check(context: Context) -> Iterator[Notice]:
     interval = condition.next_docking
     hint = "let divers renew them and say so in `renewed_between`, fit more or larger ones, or dock sooner"
     for number, lot in enumerate(condition.anodes.fitted, start=1):
-        life = context.record.values.get(f"anodes.lot-{number}.whole-life")
+        life = context.value(f"anodes.lot-{number}.whole-life")
         if life is not None and life.si is not None and life.si < interval.si * (1.0 - _SLACK):
             message = f"a new anode lasts {life.si / _YEAR:.1f} years here, and the next docking is {interval} away"
             yield Notice("anodes-outlived", lot.here, message, hints=(hint,))
-    needed, fitted = context.record.values.get("anodes.needed"), context.record.values.get("anodes.count")
+    needed, fitted = context.value("anodes.needed"), context.value("anodes.count")
     if needed is not None and fitted is not None and needed.si > fitted.si:
         governs = context.record.values["anodes.governs"].si
         message = f"{needed.si:.0f} anodes are needed for {interval}, by {governs}, and {fitted.si:.0f} are fitted"

@@ -23,19 +23,22 @@ _HINT = "set more blocks, give them longer caps or a wider bearing, or dock her 
 
 def check(context: Context) -> Iterator[Notice]:
     """Report each pressure above the allowable: standing, touched first, under side load, and with one block out."""
-    plan, calculated = context.package.docking_plan, context.calculated
-    if plan is None or plan.allowable is None:
+    plan, standing = context.package.docking_plan, context.found(greatest_keel_pressure)
+    if plan is None:
         return
-    allowed, standing = plan.allowable.value, calculated.found(greatest_keel_pressure)
+    if plan.allowable is None:
+        context.lacks("it needs `allowable` in vessel/docking-plan.yaml")
+        return
+    allowed = plan.allowable.value
     for name, found in (
         ("blocks.keel.greatest", standing),
-        ("blocks.first", calculated.found(first_block_pressure)),
-        ("blocks.side.greatest", calculated.found(greatest_side_pressure)),
+        ("blocks.first", context.found(first_block_pressure)),
+        ("blocks.side.greatest", context.found(greatest_side_pressure)),
     ):
         if found is not None and found["met"] is False:
             about = context.record.values[f"{name}.pressure"].working.about
             yield Notice(CODE, allowed.at, f"{about}: {_against(found['pressure'], allowed)}", hints=(_HINT,))
-    turns, blocks = calculated.found(one_block_out), calculated.found(keel_blocks)
+    turns, blocks = context.found(one_block_out), context.found(keel_blocks)
     # Where she is too heavy for all of them, that alone is told.
     if turns is not None and blocks is not None and turns.limit.met is False and standing and standing["met"]:
         worst = turns.worst

@@ -26,12 +26,8 @@ def check(context: Context) -> Iterator[Notice]:
     lightship = context.package.lightship
     if lightship is None or lightship.docking is None:
         return
-    values = context.record.values
-    found = {
-        name: float(values[f"condition.arrival.{name}"].si)
-        for name in ("gm-fluid", "list", "trim")
-        if f"condition.arrival.{name}" in values
-    }
+    values = {name: context.value(f"condition.arrival.{name}") for name in ("gm-fluid", "list", "trim")}
+    found = {name: float(value.si) for name, value in values.items() if value is not None}
     if any(tank.movable for tank in context.package.tanks):
         found.pop("trim", None)  # the movement of liquid that reaches the trim is worked out and printed
     yield from _limits(lightship.docking, found)

@@ -5,14 +5,30 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
+from typing import TypeVar
 
+from msgspec import Struct
+
+from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, NotAsked
 from tenderwright.calculations.steps.runner import Calculated
-from tenderwright.calculations.value import Record
+from tenderwright.calculations.steps.step import Step
+from tenderwright.calculations.value import Record, Value
 from tenderwright.linking.link import Links
 from tenderwright.model.issued_item import IssuedItem
 from tenderwright.model.item import Item
 from tenderwright.model.package import Package
 from tenderwright.notices import Notice
+
+R = TypeVar("R")
+_MISTAKE = "what it rests on has a mistake"
+
+
+class Unjudged(Struct, frozen=True):
+    """A trade check that could not be made, or only in part."""
+
+    code: str
+    why: str
+    """In words that go on from "not judged: "."""
 
 
 @dataclass(frozen=True)
@@ -24,6 +40,40 @@ class Context:
     calculated: Calculated
     issued_items: Mapping[str, IssuedItem] = field(default_factory=dict)
     """The items that earlier issues of the tender held, by number, as the last of them held each."""
+    reasons: dict[str, None] = field(default_factory=dict)
+    """Why the check at hand could not be made, or only in part: what it asked for below and did not get."""
+
+    def found(self, step: Step[R]) -> R | None:
+        """Give the result of a step; where there is none, the check is told of as not made."""
+        return self._judged(self.calculated.outcome(step))
+
+    def found_for(self, step: Step[Each[R]], key: str) -> R | None:
+        """Give the result for one thing of a step done for each of several."""
+        outcome = self.calculated.outcome(step)
+        return self._judged(outcome if isinstance(outcome, Absent) else outcome.outcomes.get(key))
+
+    def value(self, name: str) -> Value | None:
+        """Give a value of the record; where data or a mistake keep it from it, the check is told of as not made."""
+        if name in self.record.missing:
+            self.lacks(self.record.missing[name])
+        elif name in self.record.failed:
+            self.lacks(_MISTAKE)
+        return self.record.values.get(name)
+
+    def lacks(self, why: str) -> None:
+        """Tell why the check cannot be made, or only in part, such as `it needs allowable in ...`."""
+        self.reasons[why] = None
+
+    def lacks_file(self, name: str) -> None:
+        """Tell that the check cannot be made for want of a whole file."""
+        self.lacks(_MISTAKE if name in self.package.broken.files else f"it needs {name}")
+
+    def _judged(self, outcome: R | Absent | None) -> R | None:
+        if not isinstance(outcome, Absent):
+            return outcome
+        if not isinstance(outcome, NotAsked):
+            self.lacks(outcome.why if isinstance(outcome, Lacking) else _MISTAKE)
+        return None
 
     @property
     def record(self) -> Record:

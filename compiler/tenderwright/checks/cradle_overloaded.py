@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tenderwright.calculations.ship.cradle import cradles
-from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.checks.context import Context
 from tenderwright.checks.facility_limits import passed
 from tenderwright.notices import Notice
@@ -20,13 +19,10 @@ _HINT = "ask for more cars or a lighter docking condition, or say in `kept_becau
 
 def check(context: Context) -> Iterator[Notice]:
     """Report each cradle that passes one of its limits, with all that it passes."""
-    outcome = context.calculated.outcome(cradles)
-    if isinstance(outcome, Absent):
-        return
     for facility in context.package.facilities:
-        found = outcome.get(facility.facility)
-        if found is None or facility.cars is None or facility.kept_because:
+        if facility.cars is None or facility.kept_because:
             continue
-        if said := passed(found.verdict.limits):
+        found = context.found_for(cradles, facility.facility)
+        if found is not None and (said := passed(found.verdict.limits)):
             message = f"the cradle of facility `{facility.facility}` does not carry her: {said}"
             yield Notice(CODE, facility.cars.here, message, hints=(_HINT,))

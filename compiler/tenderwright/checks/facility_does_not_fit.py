@@ -25,8 +25,10 @@ def check(context: Context) -> Iterator[Notice]:
     What cannot be judged for want of a part of the ship is told with all else that rests on that part.
     """
     for facility in context.package.facilities:
-        found = context.calculated.each(facility_fits).get(facility.facility)
-        if found is not None and not facility.kept_because:
+        if facility.kept_because:
+            continue
+        found = context.found_for(facility_fits, facility.facility)
+        if found is not None:
             yield from _judged(facility, found)
 
 

@@ -18,7 +18,7 @@ _HINT = "move or add liquid under `tanks_at_undocking`, or set weights right und
 
 def check(context: Context) -> Iterator[Notice]:
     """Report a condition in which she would not float off level."""
-    found, plan = context.calculated.found(undocking), context.package.docking_plan
+    found, plan = context.found(undocking), context.package.docking_plan
     if found is None or plan is None or found.level:
         return
     places = [one.here for one in plan.moved_while_dry] + [one.here for one in plan.tanks_at_undocking] + [plan.here]

@@ -18,7 +18,7 @@ CODE = "opening-under-block"
 
 def check(context: Context) -> Iterator[Notice]:
     """Report each thing on the hull once, with the block of the plan that stands nearest to it."""
-    plan, found = context.package.docking_plan, context.calculated.found(block_clearances)
+    plan, found = context.package.docking_plan, context.found(block_clearances)
     if plan is None or found is None:
         return
     nearest: dict[tuple[str, str], Conflict] = {}

@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
-from tenderwright.checks.context import Context
+from tenderwright.checks.context import Context, Unjudged
 from tenderwright.checks.registry import CHECKS
 from tenderwright.notices import Notice, sort_notices
 
 
-def run_checks(context: Context) -> list[Notice]:
-    """Run the trade checks in turn and gather their notices, sorted by place."""
-    return sort_notices(notice for check in CHECKS.values() for notice in check(context))
+def run_checks(context: Context) -> tuple[list[Notice], tuple[Unjudged, ...]]:
+    """Run the trade checks in turn; give their notices, sorted by place, and what could not be judged."""
+    notices: list[Notice] = []
+    unjudged: list[Unjudged] = []
+    for code, check in CHECKS.items():
+        context.reasons.clear()
+        notices += check(context)
+        unjudged += [Unjudged(code, why) for why in context.reasons]
+    return sort_notices(notices), tuple(unjudged)

@@ -22,12 +22,15 @@ _HINT = "press up or empty slack tanks, land weight from high up, or change the 
 def check(context: Context) -> Iterator[Notice]:
     """Report each of these heights that is below the least asked for, where `unstable-before-settling` is silent."""
     plan, lightship = context.package.docking_plan, context.package.lightship
+    landed, floated = context.found(landing), context.found(undocking)
     if plan is None:
         return
     least = plan.least_gm or (lightship.docking.least_gm if lightship is not None and lightship.docking else None)
-    if least is None or next(unstable_before_settling.check(context), None) is not None:
+    if least is None:
+        context.lacks("it needs `least_gm` in vessel/docking-plan.yaml, or in vessel/lightship.yaml under `docking`")
         return
-    landed, floated = context.calculated.found(landing), context.calculated.found(undocking)
+    if next(unstable_before_settling.check(context), None) is not None:
+        return
     found: dict[str, float | None] = {}
     if landed is not None:
         found["as she comes to lie on all the blocks"] = landed.exact.settling.stability.gm

@@ -37,7 +37,7 @@ def check(context: Context) -> Iterator[Notice]:
 
 
 def _calculated(context: Context, name: str) -> float | None:
-    value = context.record.values.get(name)
+    value = context.value(name)
     return float(value.si) if value is not None else None
 
 

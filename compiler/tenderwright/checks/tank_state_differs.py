@@ -25,6 +25,7 @@ def check(context: Context) -> Iterator[Notice]:
     """Warn of old soundings, of liquid that no item moves, and of tanks emptied that undocking reckons full."""
     plan = context.package.docking_plan
     if plan is None:
+        context.lacks_file("vessel/docking-plan.yaml")
         return
     yield from _old(context)
     yield from _movement(context)
@@ -56,8 +57,10 @@ def _stale(tank: Tank, read: date | None, docking: date) -> Notice:
 def _movement(context: Context) -> Iterator[Notice]:
     """Tell of a trim for docking that needs liquid moved, where no item names any of the tanks that may be moved."""
     lightship = context.package.lightship
-    trim = context.record.values.get("condition.arrival.trim")
-    if lightship is None or lightship.docking is None or trim is None:
+    if lightship is None or lightship.docking is None:
+        return
+    trim = context.value("condition.arrival.trim")
+    if trim is None:
         return
     movable = {tank.tank for tank in context.package.tanks if tank.movable}
     ordered = any(

@@ -24,9 +24,9 @@ _CARE = (
 
 def check(context: Context) -> Iterator[Notice]:
     """Warn of each pair of unlike metals, the propeller's included, that nothing looks after."""
-    pairs, found = context.calculated.found(metal_pairs) or {}, context.calculated.found(judged_pair)
+    pairs = context.found(metal_pairs) or {}
     for key, pair in pairs.items():
-        judged = found.get(key) if found is not None else None
+        judged = context.found_for(judged_pair, key)
         if judged is not None and judged["risk"] != "little" and not _cared(pair):
             message = f"{pair.what}: {judged['wastes']} wastes against {judged['spared']}, and nothing looks after it"
             yield Notice("unlike-metals", pair.here, message, hints=_CARE)

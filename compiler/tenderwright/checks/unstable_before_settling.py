@@ -19,7 +19,7 @@ _HINT = "dock her with less trim or a lower centre of gravity, and have a naval 
 
 def check(context: Context) -> Iterator[Notice]:
     """Report a landing, by the hand method, that loses stability before settling or keeps less than is wanted."""
-    found, plan = context.calculated.found(landing_estimate), context.package.docking_plan
+    found, plan = context.found(landing_estimate), context.package.docking_plan
     if found is None or plan is None:
         return
     at, zero = found.settling, found.instability

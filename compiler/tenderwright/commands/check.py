@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import sys
 from argparse import ArgumentParser, Namespace
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
+from tenderwright.checks.context import Unjudged
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import package_folder
 from tenderwright.commands.record import by_reason
@@ -36,6 +38,8 @@ def run(arguments: Namespace) -> int:
         print(f"{summary(notices)}: {items} items, {values} values, {len(files.sources)} files")
         if not (compiled.sound and owner.sound):
             print("What rests on a mistake is not judged: check again once it is mended.")
+        if compiled.unjudged:
+            print("\n".join(_not_judged(compiled.unjudged)))
         if compiled.record.missing:
             print(f"not calculated: {len(compiled.record.missing)} values")
             print("\n".join(f"  {line}" for line in by_reason(compiled.record.missing)))
@@ -50,6 +54,15 @@ def run(arguments: Namespace) -> int:
         _annotate(compiled, owner)
     mistakes = [n for n in notices if n.severity == "error" or arguments.strict]
     return MISTAKES if mistakes else CLEAN
+
+
+def _not_judged(unjudged: Sequence[Unjudged]) -> Iterator[str]:
+    """Yield a line that counts the trade checks not made, or only in part, then one for each reason."""
+    reasons: dict[str, list[str]] = {}
+    for one in unjudged:
+        reasons.setdefault(one.why, []).append(one.code)
+    yield f"not judged, or only in part: {len({one.code for one in unjudged})} trade checks"
+    yield from (f"  {why}: {', '.join(codes)}" for why, codes in reasons.items())
 
 
 def _annotate(compiled: Compiled, owner: OwnersSide) -> None:

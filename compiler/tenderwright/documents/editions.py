@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from tenderwright.calculations.steps.outcome import Absent
+from tenderwright.checks.context import Unjudged
 from tenderwright.documents.desk import CAUTION, Desk
 from tenderwright.documents.dock_sheet import dock_sheet
 from tenderwright.documents.donor_sheet import donor_sheet
@@ -48,10 +49,12 @@ def yard_edition(desk: Desk, stamp: Stamp) -> tuple[Edition, PriceForm]:
     return (replace(edition, sheets={"dock-sheet": sheet}) if sheet else edition), form
 
 
-def owner_edition(desk: Desk, stamp: Stamp, notices: Sequence[Notice]) -> tuple[Edition, PriceForm]:
+def owner_edition(
+    desk: Desk, stamp: Stamp, notices: Sequence[Notice], unjudged: Sequence[Unjudged]
+) -> tuple[Edition, PriceForm]:
     """Compose the owner edition: the same with prices, what the docking may cost and take, record and checks."""
     form = price_form(desk, stamp.label)
-    parts = [*_common(desk, form), *_owners(desk), record_of_calculation(desk), trade_checks(notices)]
+    parts = [*_common(desk, form), *_owners(desk), record_of_calculation(desk), trade_checks(notices, unjudged)]
     edition = replace(
         _edition(desk, "owner", stamp, parts), confidential=True, tables=owner_tables(desk), record=desk.record
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from tenderwright.checks.context import Unjudged
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.parts.by_section import by_section
@@ -62,13 +63,14 @@ def _deferrals(desk: Desk) -> list[Block]:
     return [Heading("What follows if work is put off"), *blocks] if blocks else []
 
 
-def trade_checks(notices: Sequence[Notice]) -> Part:
-    """Compose the trade checks that were run, and what they found."""
+def trade_checks(notices: Sequence[Notice], unjudged: Sequence[Unjudged]) -> Part:
+    """Compose the trade checks that were run, what they found, and what they could not judge."""
     rows = []
     for code in CHECK_CODES:
         found = [notice for notice in notices if notice.code == code]
-        words = "; ".join(f"{n.place}: {n.message}" for n in found) or "nothing found"
-        rows.append(Row((inline(CODES[code].title), inline(words))))
+        words = [f"{n.place}: {n.message}" for n in found]
+        words += [f"not judged, or only in part: {one.why}" for one in unjudged if one.code == code]
+        rows.append(Row((inline(CODES[code].title), inline("; ".join(words) or "nothing found"))))
     blocks: list[Block] = [
         Paragraph(
             inline(
