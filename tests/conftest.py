@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 
 import pytest
@@ -13,6 +14,12 @@ settings.register_profile(
     "no-clock", deadline=None, suppress_health_check=[HealthCheck.too_slow], derandomize=IN_CI, print_blob=True
 )
 settings.load_profile("no-clock")
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _caches(tmp_path_factory: pytest.TempPathFactory) -> None:
+    """Keep what commands keep for their user away from the user's own caches."""
+    os.environ["XDG_CACHE_HOME"] = str(tmp_path_factory.mktemp("caches"))
 
 
 @pytest.hookimpl(tryfirst=True)

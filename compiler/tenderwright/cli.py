@@ -15,7 +15,7 @@ from tenderwright.commands.exits import FAILURE, WRONG_USE
 from tenderwright.commands.folder import WrongUse
 
 COMMANDS = {
-    "check": "read, validate, link, calculate and run the trade checks; write nothing",
+    "check": "read, validate, link, calculate and run the trade checks; write nothing in the package",
     "build": "compile the editions",
     "explain": "explain a value, a price, a date or a notice code",
     "record": "list what was calculated, and what was not and what that would take",

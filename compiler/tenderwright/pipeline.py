@@ -10,6 +10,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from tenderwright.calculations.calculate import calculate
+from tenderwright.calculations.steps.kept import Kept
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.value import Record
 from tenderwright.checks.context import Context, Unjudged
@@ -96,13 +97,13 @@ def _refused(refused: Refused) -> Notice:
     return Notice("repository-refused", Place("package.yaml"), f"{refused.why}: no earlier issue is known", hints=hints)
 
 
-def compile_package(files: Files) -> Compiled:
+def compile_package(files: Files, kept: Kept | None = None) -> Compiled:
     """Take the files through every stage that the yard edition needs, without anything under owner/."""
     files = files.without_owner()
     mistakes, shape_notices = shape(files)
     package, model_notices = load_package(files, mistakes)
     links, link_notices = link(package)
-    calculated = calculate(package)
+    calculated = calculate(package, kept)
     record = calculated.record
     value_notices = link_values(links, record.known, record.missing)
     quantity_notices = quantity_mistakes(package, record)

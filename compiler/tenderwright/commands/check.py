@@ -1,4 +1,4 @@
-"""`tenderwright check`: read, validate, link, calculate, run the trade checks; write nothing."""
+"""`tenderwright check`: read, validate, link, calculate, run the trade checks; write nothing in the package."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from pathlib import Path
 from tenderwright.checks.context import Unjudged
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import package_folder
+from tenderwright.commands.kept_results import kept_results
 from tenderwright.commands.record import by_reason
 from tenderwright.notices import sort_notices
 from tenderwright.notices.render import as_annotations, as_json, as_text, one_a_line, summary
@@ -29,7 +30,8 @@ def add_arguments(parser: ArgumentParser) -> None:
 def run(arguments: Namespace) -> int:
     """Check a package."""
     files = read(package_folder(arguments.folder))
-    compiled = compile_package(files)
+    with kept_results(files.root) as kept:
+        compiled = compile_package(files, kept)
     owner = compile_owner(files, compiled)
     notices = sort_notices([*compiled.notices, *owner.notices])
     if arguments.format == "full":

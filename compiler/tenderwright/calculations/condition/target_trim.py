@@ -58,8 +58,8 @@ class TrimPlan(Struct, frozen=True):
     changes: tuple[float, ...]
     """Change of mass in each tank, in the order given [kg]."""
     transfers: tuple[Transfer, ...]
-    loads: tuple[TankLoad, ...]
-    """The tanks with the liquid moved."""
+    masses: tuple[float, ...]
+    """What each tank then holds, in the order given [kg]."""
     position: FloatingPosition
     """The full equilibrium with the liquid moved."""
 
@@ -190,7 +190,7 @@ def _plan(search: _Search, changes: tuple[float, ...], met: bool, exchanged: Seq
     position = floating_position(search.form, search.weights, loads, search.density)
     if met and abs(position.hydrostatics.trim - search.trim) > 1e-3:
         raise OutOfRange(f"the plan gives a trim of {position.hydrostatics.trim:.3f} m, not {search.trim:.3f} m")
-    return TrimPlan(met, changes, _transfers(search.tanks, changes, exchanged), tuple(loads), position)
+    return TrimPlan(met, changes, _transfers(search.tanks, changes, exchanged), tuple(t.mass for t in loads), position)
 
 
 def _transfers(

@@ -11,7 +11,7 @@ from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
 from tenderwright.calculations.landing.curve import LandingCurve, held_curve, landing_curve
 from tenderwright.calculations.landing.exact import Lander, held_particulars, settle_exactly
-from tenderwright.calculations.landing.held import BlockLine
+from tenderwright.calculations.landing.held import Afloat, BlockLine
 from tenderwright.calculations.landing.settling import (
     BLOCK_INPUTS,
     LANDING_SYMBOLS,
@@ -26,9 +26,14 @@ from tenderwright.calculations.schema import quantity
 
 
 class BothLandings(Struct, frozen=True):
-    """A landing by either way, with its curves and the ship that is landed."""
+    """A landing by either way, with its curves."""
 
-    ship: Lander
+    afloat: Afloat
+    """Her particulars before she touches."""
+    gm_afloat: float
+    """The lesser virtual metacentric height as she touches, m."""
+    density: float
+    """Of the dock's water, kg/m3."""
     exact: Landing
     held: Landing
     curve: LandingCurve
@@ -37,7 +42,7 @@ class BothLandings(Struct, frozen=True):
     @property
     def upthrust_share(self) -> float:
         """Give the upthrust at settling by displacement."""
-        return self.exact.settling.upthrust / self.ship.displacement
+        return self.exact.settling.upthrust / self.afloat.displacement
 
 
 def lander(
@@ -63,7 +68,8 @@ def both_landings(**inputs: Any) -> BothLandings:
     afloat, blocks = held_particulars(ship), ship.blocks
     exact, held = settle_exactly(ship), settle(afloat, blocks)
     curve = landing_curve(ship)
-    return BothLandings(ship, exact, held, curve, held_curve(afloat, blocks, curve.fall))
+    gm = ship.stability(ship.under(0.0, 0.0)).gm
+    return BothLandings(afloat, gm, ship.density, exact, held, curve, held_curve(afloat, blocks, curve.fall))
 
 
 def figures_of(found: BothLandings) -> dict[str, Any]:

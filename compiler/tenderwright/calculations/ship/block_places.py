@@ -200,7 +200,7 @@ def side_block_pairs(docking_plan: DockingPlan, frames: FrameTable) -> dict[str,
     return {str(number): pair for number, pair in enumerate(pairs, start=1)}
 
 
-@step_of(SIDE, "blocks.side-{}", each="side_block_pairs")
+@step_of(SIDE, "blocks.side-{}", each="side_block_pairs", kept=True)
 def side_block_seats(pair: SideBlocks, hull: Hull, docking_plan: DockingPlan, particulars: Particulars) -> Uses:
     """Find how the shell lies over a side block, and how high it is built."""
     length, width = side_cap(pair)

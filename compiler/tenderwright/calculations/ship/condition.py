@@ -46,7 +46,7 @@ def arrival_tanks(
     return tuple(loads)
 
 
-@step_of(FLOATING, "condition.arrival")
+@step_of(FLOATING, "condition.arrival", kept=True)
 def arrival(
     lightship: Lightship,
     hull: Hull,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from tenderwright.calculations.condition.floating import METHOD as FLOATING
 from tenderwright.calculations.condition.floating import FloatingPosition
@@ -62,10 +63,12 @@ def docking_weights(
 @step()
 def docking_tanks(arrival_tanks: tuple[TankLoad, ...], trim_plan: TrimPlan | None) -> tuple[TankLoad, ...]:
     """Give the tanks when she is docked: moved for the trim wanted, or as on arrival where none is stated."""
-    return arrival_tanks if trim_plan is None else trim_plan.loads
+    if trim_plan is None:
+        return arrival_tanks
+    return tuple(replace(load, mass=mass) for load, mass in zip(arrival_tanks, trim_plan.masses, strict=True))
 
 
-@step_of(FLOATING, "condition.docking")
+@step_of(FLOATING, "condition.docking", kept=True)
 def docking(
     lightship: Lightship,
     hull: Hull,

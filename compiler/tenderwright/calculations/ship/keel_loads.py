@@ -205,7 +205,7 @@ def first_block_pressure(
     return Uses(about, inputs, docking_plan.here)
 
 
-@step_of(ONE_OUT, "blocks.one-out")
+@step_of(ONE_OUT, "blocks.one-out", kept=True)
 def one_block_out(
     placed_keel_blocks: tuple[PlacedBlock, ...],
     keel_blocks: tuple[KeelBlockResult, ...],

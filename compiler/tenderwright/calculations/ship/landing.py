@@ -8,7 +8,6 @@ from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.hydrostatics.at_weight import METHOD as AT_WEIGHT
 from tenderwright.calculations.hydrostatics.at_weight import AtWeight
 from tenderwright.calculations.landing.entry_trim import METHOD as ENTRY_TRIM
-from tenderwright.calculations.landing.exact import held_particulars
 from tenderwright.calculations.landing.held import BlockLine, lever
 from tenderwright.calculations.landing.landing import METHOD as LANDING
 from tenderwright.calculations.landing.landing import BothLandings
@@ -88,7 +87,7 @@ def landing_estimate(
     return Uses(about, inputs | given_line(block_line, docking_plan), docking_plan.here)
 
 
-@step_of(LANDING, "docking.landing", names=_LANDING_NAMES)
+@step_of(LANDING, "docking.landing", names=_LANDING_NAMES, kept=True)
 def landing(
     docking: FloatingPosition,
     hull: Hull,
@@ -111,7 +110,7 @@ def entry_trim(
     least = docking_plan.least_gm or (lightship.docking.least_gm if lightship.docking else None)
     if least is None:
         return Lacking("it needs `least_gm` in vessel/docking-plan.yaml, or in vessel/lightship.yaml under `docking`")
-    afloat = held_particulars(landing.ship)
+    afloat = landing.afloat
     arm = lever(block_line, afloat)
     read = "read from the offsets in the docking condition"
     figures = {
@@ -133,16 +132,15 @@ def entry_trim(
 @step()
 def landing_stages(landing: BothLandings) -> tuple[Stage, ...]:
     """Give the levels of the water from the first touch to dry."""
-    ship, found = landing.ship, landing.exact
-    free = ship.under(0.0, 0.0)
+    afloat, found = landing.afloat, landing.exact
     one, zero = found.settling, found.instability
     touch = Stage(
         "first block touched",
         one.water_at_touch,
-        free.draft_aft - ship.keel,
-        free.draft_forward - ship.keel,
+        afloat.draft_aft,
+        afloat.draft_forward,
         0.0,
-        ship.stability(free).gm,
+        landing.gm_afloat,
     )
     settled = Stage(
         "on all the blocks",
@@ -160,6 +158,6 @@ def landing_stages(landing: BothLandings) -> tuple[Stage, ...]:
         zero.upthrust,
         0.0,
     )
-    dry = Stage("dry", 0.0, 0.0, 0.0, ship.displacement, None)
+    dry = Stage("dry", 0.0, 0.0, 0.0, afloat.displacement, None)
     order = (touch, settled, lost, dry) if zero.margin >= 0 else (touch, lost, settled, dry)
-    return tuple(stage for stage in order if stage is not lost or zero.upthrust < 0.999 * ship.displacement)
+    return tuple(stage for stage in order if stage is not lost or zero.upthrust < 0.999 * afloat.displacement)

@@ -44,6 +44,7 @@ def member_readings(survey_readings: SurveyReadings) -> dict[str, MemberReadings
     "member.{}",
     names={"mean_diminution": "mean-loss", "renewal_thickness": "renewal-thickness"},
     each="member_readings",
+    kept=True,
 )
 def members_gauged(of: MemberReadings, condition: ShipCondition) -> Uses | Absent:
     """Find the state and the rate of a member."""

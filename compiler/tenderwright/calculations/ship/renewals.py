@@ -126,7 +126,7 @@ def _spaces(plan: ShellPlan, shell: ShellCondition, rows: Flags, item: str) -> l
     return spaces
 
 
-@step_of(FOUND_LATER, "shell.contingent")
+@step_of(FOUND_LATER, "shell.contingent", kept=True)
 def shell_contingent(
     shell_renewal: RenewalPlan,
     condition: ShipCondition,

@@ -41,7 +41,7 @@ def zone_readings(condition: ShipCondition, shell_survey: Surveyed) -> dict[str,
     }
 
 
-@step_of(ZONE_RATE, "shell.zone.{}", each="zone_readings")
+@step_of(ZONE_RATE, "shell.zone.{}", each="zone_readings", kept=True)
 def zone_rates(
     of: ZoneReadings, condition: ShipCondition, tender: Tender, frames: FrameTable, shell_forecast: ShellCondition
 ) -> Uses | Absent:

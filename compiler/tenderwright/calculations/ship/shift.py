@@ -17,7 +17,7 @@ _KEPT = {"held": "held", "free": "free", "single_frames": "single-frames"}
 _NONE_BEFORE = NotAsked("no earlier docking with its blocks is on record")
 
 
-@step_of(SHIFT, "blocks.shift", names=_KEPT)
+@step_of(SHIFT, "blocks.shift", names=_KEPT, kept=True)
 def plan_shift(
     plan_footprints: tuple[Footprint, ...],
     earlier_footprints: dict[str, tuple[Footprint, ...]],
@@ -35,7 +35,7 @@ def plan_shift(
     return Uses("keel blocks of the docking plan, frame spaces as they are at each", inputs, docking_plan.here)
 
 
-@step_of(SHIFT, "blocks.shift-of-last", names=_KEPT)
+@step_of(SHIFT, "blocks.shift-of-last", names=_KEPT, kept=True)
 def last_shift(
     earlier_footprints: dict[str, tuple[Footprint, ...]],
     obstacles: tuple[Obstacle, ...],

@@ -114,7 +114,7 @@ def tank_table(
     return Uses(f"{tank.name} by the ship's own table", inputs, tank.contents.here, of=tank.name)
 
 
-@step_of(SOUNDING, "tank.{}", each="tanks")
+@step_of(SOUNDING, "tank.{}", each="tanks", kept=True)
 def tank_contents(
     tank: Tank,
     frames: FrameTable,

@@ -16,7 +16,7 @@ from tenderwright.model.vessel import Tank
 _KEPT = {name: name.replace("_", "-") for name in ("met", "moved", "changes")}
 
 
-@step_of(TARGET_TRIM, "docking.trim", names=_KEPT)
+@step_of(TARGET_TRIM, "docking.trim", names=_KEPT, kept=True)
 def trim_plan(
     lightship: Lightship,
     hull: Hull,

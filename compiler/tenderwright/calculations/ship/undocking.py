@@ -93,7 +93,7 @@ def undocking_tanks(
     return UndockingTanks(tuple(loads), liquids)
 
 
-@step_of(FLOATING, "condition.undocking")
+@step_of(FLOATING, "condition.undocking", kept=True)
 def undocked(
     docking_plan: DockingPlan,
     lightship: Lightship,
@@ -121,7 +121,7 @@ def undocking_tank_states(undocked: FloatingPosition, undocking_tanks: Undocking
     return tank_states(undocking_tanks.loads, undocking_tanks.liquids, undocked)
 
 
-@step_of(LIFTING, "undocking.lifting")
+@step_of(LIFTING, "undocking.lifting", kept=True)
 def lifting_off(
     undocked: FloatingPosition,
     hull: Hull,

@@ -7,6 +7,7 @@ from graphlib import TopologicalSorter
 from typing import Any, TypeVar
 
 from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.steps.kept import Kept
 from tenderwright.calculations.steps.outcome import Absent, Each, Failed, Lacking, NotAsked, Resting
 from tenderwright.calculations.steps.step import Step, Take, Uses
 from tenderwright.calculations.value import Record, Value, Working
@@ -39,10 +40,11 @@ NAMED = {
 class Calculated:
     """What was calculated of a ship."""
 
-    def __init__(self, package: Package, steps: Sequence[Step[Any]]) -> None:
-        """Run the steps."""
+    def __init__(self, package: Package, steps: Sequence[Step[Any]], kept: Kept | None = None) -> None:
+        """Run the steps; with `kept`, what was found before by the same inputs is not found again."""
         self.record = Record()
         self._package = package
+        self._kept = kept
         self._steps = {step.name: step for step in steps}
         self._outcomes: dict[str, Any] = {}
         for name in order_of(steps):
@@ -122,8 +124,9 @@ class Calculated:
     def _use(self, step: Step[Any], key: str, uses: Uses) -> Any:
         method = uses.by or step.method
         assert method is not None
+        inputs = {name: given.si for name, given in uses.inputs.items()}
         try:
-            result = method.kernel(**{name: given.si for name, given in uses.inputs.items()})
+            result = self._kept.run(method, inputs) if self._kept and step.kept else method.kernel(**inputs)
         except OutOfRange as error:
             return self._fail(step, key, f"{uses.of}: {error}" if uses.of else str(error), uses.at)
         figures = method.figures(result)

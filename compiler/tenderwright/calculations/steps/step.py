@@ -70,6 +70,8 @@ class Step(Struct, Generic[R_co], frozen=True, eq=False):
     takes: tuple[Take, ...] = ()
     lazy: bool = False
     """Whether it is done only when asked for; such a step keeps no values and tells no mistakes."""
+    kept: bool = False
+    """Whether the result of its method is kept between runs: it takes milliseconds, and its type says all of it."""
 
     def value_names(self, key: str = "") -> dict[str, str]:
         """Give the name of the value that each kept output of the method becomes."""
@@ -91,17 +93,22 @@ def step(*, each: str = "", lazy: bool = False) -> Callable[[Callable[..., Any]]
 
 @overload
 def step_of(
-    method: Method[R], values: str, *, names: Mapping[str, str] | None = None
+    method: Method[R], values: str, *, names: Mapping[str, str] | None = None, kept: bool = False
 ) -> Callable[[Callable[..., Uses | Absent]], Step[R]]: ...
 @overload
 def step_of(
-    method: Method[R], values: str, *, names: Mapping[str, str] | None = None, each: str
+    method: Method[R], values: str, *, names: Mapping[str, str] | None = None, each: str, kept: bool = False
 ) -> Callable[[Callable[..., Uses | Absent]], Step[Each[R]]]: ...
 def step_of(
-    method: Method[Any], values: str, *, names: Mapping[str, str] | None = None, each: str = ""
+    method: Method[Any],
+    values: str,
+    *,
+    names: Mapping[str, str] | None = None,
+    each: str = "",
+    kept: bool = False,
 ) -> Callable[[Callable[..., Uses | Absent]], Step[Any]]:
     """Declare a step that uses a method; its function gives what goes in."""
-    return lambda function: _declared(function, each, method, values, names)
+    return lambda function: _declared(function, each, method, values, names, kept=kept)
 
 
 def _declared(
@@ -111,6 +118,7 @@ def _declared(
     values: str = "",
     names: Mapping[str, str] | None = None,
     lazy: bool = False,
+    kept: bool = False,
 ) -> Step[Any]:
     # Read as text, for only these two words matter, and making types of them takes its time at each start.
     types = {name: kind for name, kind in function.__annotations__.items() if name != "return"}
@@ -119,4 +127,4 @@ def _declared(
     takes = tuple(
         Take(name, types[name].endswith("| None"), whole=types[name].startswith("Each[")) for name in parameters
     )
-    return Step(function.__name__, function, method, values, names, each, thing, takes, lazy)
+    return Step(function.__name__, function, method, values, names, each, thing, takes, lazy, kept)

@@ -82,7 +82,7 @@ def water_levels(package: Package, calculated: Calculated) -> Figure | Absent:
         ),
     ]
     alternative = _alternative(stages, shown, there)
-    caption = _caption(landed.ship.density)
+    caption = _caption(landed.density)
     return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
 
 
