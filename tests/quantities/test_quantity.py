@@ -15,6 +15,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from tenderwright.notices import Place
+from tenderwright.quantities.position import check_position
 from tenderwright.quantities.quantity import QuantityError, parse_quantity
 from tenderwright.quantities.units import AMBIGUOUS, known_units, unit
 
@@ -204,3 +205,34 @@ def test_any_text_is_read_as_a_finite_figure_or_refused(text: str, dimension: st
         return
     assert math.isfinite(read.si)
     assert read.decimal.is_finite()
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "si", "within"),
+    [
+        ("628 t ± 6 t", "mass", 628e3, 6e3),
+        ("628 t +/- 1 %", "mass", 628e3, 6280.0),
+        ("3.68 m ± 50 mm", "length", 3.68, 0.05),
+        ("12 ft 6 in ± 1/2 in", "length", 12.5 * 0.3048, 0.0127),
+        ("0 m±20 mm", "length", 0.0, 0.02),
+        ("30 % ± 5 %", "fraction", 0.3, 0.05),
+        ("9 degC ± 1 degC", "temperature", 9.0, 1.0),
+    ],
+)
+def test_what_follows_the_sign_is_half_the_width_of_its_band(text, dimension, si, within):
+    read = parse_quantity(text, dimension)
+    assert (read.si, read.within) == (pytest.approx(si), pytest.approx(within))
+    assert read.text == text
+
+
+@pytest.mark.parametrize("text", ["628 t ± 0 t", "628 t ± 6 m", "628 t ± 6", "628 t ±", "± 6 t", "628 t ± -6 t"])
+def test_a_band_that_is_none(text):
+    with pytest.raises(QuantityError):
+        parse_quantity(text, "mass")
+
+
+def test_a_position_has_no_band():
+    with pytest.raises(QuantityError, match="position"):
+        check_position("Fr 31 + 200 mm ± 10 mm")
+    with pytest.raises(QuantityError, match="position"):
+        check_position("18.4 m ± 0.1 m")

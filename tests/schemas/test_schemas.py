@@ -26,7 +26,7 @@ SPECIAL = {"any", "position", "fraction", "angle", "temperature", "salinity"}
 """Dimensions that are not made of base units."""
 
 SILENT = {"$schema", "title", "description", "examples", "properties", "items", "propertyNames", "allOf", "if", "then",
-          "or", "signed", "within", "prose", "refers"}  # fmt: skip
+          "or", "signed", "within", "uncertainty", "prose", "refers"}  # fmt: skip
 """Keywords that cannot fail by themselves, or that pass on what fails below them."""
 
 EVERY: dict[str, Schema] = {name: load_schema(name) for name in schema_names()}

@@ -3,7 +3,7 @@
 from typing import Annotated
 
 from tenderwright.model.kinds import Area, Density, Salinity, Temperature
-from tenderwright.model.marks import KEPT, Key, Within
+from tenderwright.model.marks import KEPT, Key, Measured, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
@@ -40,6 +40,7 @@ class Water(Noun, frozen=True, kw_only=True):
         Density | None,
         Key("Density as measured with a hydrometer.", "1.020 t/m3"),
         Within(least="950 kg/m3", most="1100 kg/m3"),
+        Measured("0.5 kg/m3", "a hydrometer; common practice, no source"),
     ] = None
     salinity: Annotated[
         Salinity | None, Key("Salinity, from which the density follows where it was not measured.", "28 g/kg")

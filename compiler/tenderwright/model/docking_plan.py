@@ -17,6 +17,7 @@ from tenderwright.model.kinds import (
     TankRef,
     Volume,
 )
+from tenderwright.model.lightship import U_HEIGHT_ABOARD, U_MASS_ABOARD, U_OFF_CENTRE_ABOARD
 from tenderwright.model.marks import KEPT, Count, Key, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
@@ -139,10 +140,12 @@ class MovedWeight(Noun, frozen=True, kw_only=True):
     """A weight that comes aboard or goes while she is dry."""
 
     what: Annotated[str, Key("What is moved.", "propeller, unshipped")]
-    mass: Annotated[SignedMass, Key("Mass; negative for what goes.", "-1.35 t")]
+    mass: Annotated[SignedMass, Key("Mass; negative for what goes.", "-1.35 t", "-1.35 t ± 50 kg"), U_MASS_ABOARD]
     at: Annotated[Position, Key("Longitudinal centre of what is moved.", "Fr 1")]
-    height: Annotated[Length, Key("Vertical centre above the keel line.", "1.2 m")]
-    off_centre: Annotated[SignedLength | None, Key("Transverse centre, port positive.", "0 m")] = None
+    height: Annotated[Length, Key("Vertical centre above the keel line.", "1.2 m"), U_HEIGHT_ABOARD]
+    off_centre: Annotated[SignedLength | None, Key("Transverse centre, port positive.", "0 m"), U_OFF_CENTRE_ABOARD] = (
+        None
+    )
     item: Annotated[ItemRef | None, Key("The item that moves it.", "830")] = None
     here: Place
 

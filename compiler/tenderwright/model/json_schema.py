@@ -21,6 +21,7 @@ from tenderwright.model.marks import (
     Kept,
     Key,
     Keys,
+    Measured,
     Measures,
     Needs,
     OneOf,
@@ -115,6 +116,10 @@ def _measures(schema: Schema, mark: Measures) -> Schema:
     return schema | {"quantity": mark.dimension} | words | ({"signed": True} if mark.signed else {})
 
 
+def _measured(schema: Schema, mark: Measured) -> Schema:
+    return schema | {"uncertainty": {"usual": mark.usual, "source": mark.source}}
+
+
 def _amount(schema: Schema, mark: Amount) -> Schema:
     return schema | {"money": True} | ({"signed": True} if mark.signed else {})
 
@@ -154,6 +159,7 @@ def _keys(schema: Schema, mark: Keys) -> Schema:
 
 _MARKS: dict[type, Any] = {
     Key: _key,
+    Measured: _measured,
     Measures: _measures,
     Refers: lambda schema, mark: schema | {"refers": mark.kind},
     OneOf: lambda schema, mark: _said(schema) | {"enum": list(mark.words)},

@@ -11,19 +11,34 @@ from tenderwright.model.kinds import (
     SignedLength,
     SignedMass,
 )
-from tenderwright.model.marks import KEPT, Key
+from tenderwright.model.marks import KEPT, Key, Measured
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
+
+_OLD_LINES = "drafts read on old lines; common practice, no source"
+_HEIGHT = "not inclined of late; common practice, no source"
+_UPRIGHT = "a list read to 0.2 degrees at a metacentric height of 0.6 m; derived"
+U_MASS_ABOARD = Measured("5 %", "tallied or judged by eye; common practice, no source")
+U_HEIGHT_ABOARD = Measured("0.1 m", "measured from the deck; common practice, no source")
+U_OFF_CENTRE_ABOARD = Measured("50 mm", "measured from the centreline; common practice, no source")
 
 
 class LightshipWeight(Noun, frozen=True, kw_only=True):
     """The lightship."""
 
-    mass: Annotated[Mass, Key("Mass of the lightship.", "560 t")]
-    at: Annotated[SignedLength, Key("Longitudinal centre forward of the after perpendicular.", "23.4 m")]
-    height: Annotated[Length, Key("Vertical centre above the keel line.", "3.6 m")]
-    off_centre: Annotated[SignedLength | None, Key("Transverse centre, port positive.", "0 m")] = None
+    mass: Annotated[Mass, Key("Mass of the lightship.", "560 t", "560 t ± 6 t"), Measured("1 %", _OLD_LINES)]
+    at: Annotated[
+        SignedLength,
+        Key("Longitudinal centre forward of the after perpendicular.", "23.4 m"),
+        Measured("0.1 m", _OLD_LINES),
+    ]
+    height: Annotated[
+        Length, Key("Vertical centre above the keel line.", "3.6 m", "3.6 m ± 0.1 m"), Measured("0.15 m", _HEIGHT)
+    ]
+    off_centre: Annotated[
+        SignedLength | None, Key("Transverse centre, port positive.", "0 m"), Measured("2 mm", _UPRIGHT)
+    ] = None
     source: Annotated[str, Key("Where it comes from, with date."), KEPT]
     here: Place
 
@@ -32,10 +47,12 @@ class Weight(Noun, frozen=True, kw_only=True):
     """A weight aboard."""
 
     what: Annotated[str, Key("What the weight is.", "ballast, cast iron, in hold")]
-    mass: Annotated[SignedMass, Key("Mass; negative for what is removed.", "38 t")]
+    mass: Annotated[SignedMass, Key("Mass; negative for what is removed.", "38 t", "38 t ± 2 %"), U_MASS_ABOARD]
     at: Annotated[Position, Key("Longitudinal centre of the weight.", "Fr 40")]
-    height: Annotated[Length, Key("Vertical centre above the keel line.", "1.1 m")]
-    off_centre: Annotated[SignedLength | None, Key("Transverse centre, port positive.", "0 m")] = None
+    height: Annotated[Length, Key("Vertical centre above the keel line.", "1.1 m"), U_HEIGHT_ABOARD]
+    off_centre: Annotated[SignedLength | None, Key("Transverse centre, port positive.", "0 m"), U_OFF_CENTRE_ABOARD] = (
+        None
+    )
     basis: Annotated[str, Key("How it is known."), KEPT] = ""
     here: Place
 

@@ -21,6 +21,14 @@ class Measures(Struct, frozen=True):
     signed: bool = False
 
 
+class Measured(Struct, frozen=True):
+    """A quantity that may be followed by `± ...`, and its usual standard uncertainty where it is not."""
+
+    usual: str
+    """As a quantity, or as a share of the figure."""
+    source: str
+
+
 class Amount(Struct, frozen=True):
     """An amount of money; `signed` where it may be negative."""
 

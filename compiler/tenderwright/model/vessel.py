@@ -20,7 +20,7 @@ from tenderwright.model.kinds import (
     SignedLength,
     Volume,
 )
-from tenderwright.model.marks import KEPT, Count, Form, Key, OneOf, Within
+from tenderwright.model.marks import KEPT, Count, Form, Key, Measured, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
@@ -77,6 +77,13 @@ class Offsets(Noun, frozen=True, kw_only=True):
         Count(3),
     ]
     stations: Annotated[tuple[Station, ...], Key("Stations from aft to forward."), Count(3)]
+    uncertainty: Annotated[
+        Fraction | None,
+        Key(
+            "Standard uncertainty of all half-breadths together, as where a paper plan has shrunk; 0.3 % where left out.",
+            "0.5 %",
+        ),
+    ] = None
     here: Place
 
 
@@ -114,6 +121,9 @@ class SoundingPipe(Noun, frozen=True, kw_only=True):
     here: Place
 
 
+_TAPE = "a sounding by tape; common practice, no source"
+
+
 class Contents(Noun, frozen=True, kw_only=True):
     """What is in a tank on arrival."""
 
@@ -121,9 +131,13 @@ class Contents(Noun, frozen=True, kw_only=True):
     density: Annotated[
         Density | None, Key("Density, if measured.", "1.012 t/m3"), Within(least="500 kg/m3", most="3000 kg/m3")
     ] = None
-    sounding: Annotated[Length | None, Key("Sounding on an even keel at the pipe.", "0.85 m")] = None
-    ullage: Annotated[Length | None, Key("Ullage, in place of a sounding.", "1.2 m")] = None
-    volume: Annotated[Volume | None, Key("Volume, in place of a sounding.", "6.2 m3")] = None
+    sounding: Annotated[
+        Length | None, Key("Sounding on an even keel at the pipe.", "0.85 m"), Measured("10 mm", _TAPE)
+    ] = None
+    ullage: Annotated[Length | None, Key("Ullage, in place of a sounding.", "1.2 m"), Measured("10 mm", _TAPE)] = None
+    volume: Annotated[
+        Volume | None, Key("Volume, in place of a sounding.", "6.2 m3"), Measured("5 %", "as told; derived")
+    ] = None
     read: Annotated[Date | None, Key("Day it was sounded.", "2027-04-12")] = None
     here: Place
 

@@ -29,6 +29,7 @@ METRIC_UNITS = {
     "moment": "t*m",
     "force": "kN",
     "pressure": "MPa",
+    "angle": "deg",
     "each": "each",
 }
 """By dimension, the metric unit that figures are shown in where nothing else says which."""

@@ -51,15 +51,22 @@ def check_position(text: str) -> tuple[int, float] | float:
     match = _FRAME.fullmatch(text.strip())
     if not match:
         try:
-            return parse_quantity(text, "length").si
+            return _exact(text)
         except QuantityError as error:
             raise QuantityError(
                 error.code,
                 f"cannot read `{text}` as a position along the ship",
                 ("write a frame as in `Fr 31 + 200 mm`, or a distance forward of the after perpendicular, `18.4 m`",),
             ) from error
-    offset = parse_quantity(match[3], "length").si if match[3] else 0.0
+    offset = _exact(match[3]) if match[3] else 0.0
     return int(match[1]), (-offset if match[2] == "-" else offset)
+
+
+def _exact(text: str) -> float:
+    read = parse_quantity(text, "length")
+    if read.within is not None:
+        raise QuantityError("bad-quantity", f"a position along the ship takes no ±: `{text}`")
+    return read.si
 
 
 def parse_position(text: str, frames: FrameTable, at: Place = NOWHERE) -> Position:

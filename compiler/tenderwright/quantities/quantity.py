@@ -34,6 +34,8 @@ class Quantity:
     text: str
     """As written."""
     at: Place = field(default=NOWHERE, compare=False)
+    within: float | None = None
+    """Half the width of the band in which it surely lies, in SI, where `± ...` is written after it."""
 
     @property
     def magnitude(self) -> float:
@@ -67,6 +69,8 @@ _SIMPLE = re.compile(rf"({_NUMBER})\s*([^0-9\s+\-.,_*/].*)")
 _FRACTION = re.compile(r"([+-]?)(?:([0-9]+)\s+)?([0-9]+)/([0-9]+)\s*(\S.*)")
 _FEET = re.compile(r"(-?)([0-9]+)\s*(?:ft|')\s*([0-9]+(?:\.[0-9]+)?|(?:[0-9]+\s+)?[0-9]+/[0-9]+)\s*(?:in|\")")
 _PLATE = re.compile(r"([0-9]+(?:\.[0-9]+)?)\s*lb plate")
+_BAND = re.compile(r"(.*?)\s*(?:±|\+/-)\s*(.*)")
+_SHARE = re.compile(rf"({_NUMBER})\s*(?:%|percent)")
 _ZERO = re.compile(r"[0-9]/0+(?![0-9.])")
 _COMMA = re.compile(r"[+-]?[0-9]+,[0-9]+\s*\S*")
 
@@ -173,6 +177,8 @@ def _a(dimension: str) -> str:
 @lru_cache(maxsize=65536)
 def _parse(text: str, dimension: str) -> Quantity:
     stripped = text.strip()
+    if match := _BAND.fullmatch(stripped):
+        return _with_band(stripped, match[1], match[2], dimension)
     number, name = _number_and_unit(stripped, dimension)
     if not abs(number) < 1e15:
         raise QuantityError("bad-quantity", f"`{text}` is beyond any ship", _example(dimension))
@@ -190,6 +196,17 @@ def _parse(text: str, dimension: str) -> Quantity:
             _example(dimension),
         )
     return Quantity(number * found.factor, name, dimension, stripped)
+
+
+def _with_band(text: str, middle: str, half: str, dimension: str) -> Quantity:
+    """Read `120 t ± 2 t`, or `120 t ± 2 %` where it is not itself a share."""
+    read = _parse(middle, dimension)
+    share = _SHARE.fullmatch(half) if dimension != "fraction" else None
+    within = abs(read.si) * float(share[1]) / 100 if share else _parse(half, read.dimension).si
+    if not within > 0:
+        message = f"what stands after ± in `{text}` must be more than nothing"
+        raise QuantityError("bad-quantity", message, ("write it as in `120 t ± 2 t` or `120 t ± 2 %`",))
+    return replace(read, text=text, within=within)
 
 
 def units_of(dimension: str) -> tuple[str, ...]:

@@ -1,4 +1,4 @@
-"""Our own keywords of the schema vocabulary: `quantity` (with `or`, `signed`, `within`) and `money` (with `signed`).
+"""Our own keywords of the schemas: `quantity` (with `or`, `signed`, `within`, `uncertainty`), `money` (with `signed`).
 
 `refers` and `prose` only inform. The full validator is made only when it is asked for, since importing it takes longer
 than reading a package.
@@ -27,7 +27,11 @@ def quantity_mistake(dimension: str, instance: Any, schema: Mapping[str, Any]) -
     try:
         if dimension == "position":
             return position_out_of_bounds(instance, check_position(instance))
-        return out_of_bounds(parse_quantity(instance, dimension), schema)
+        read = parse_quantity(instance, dimension)
+        if read.within is not None and "uncertainty" not in schema:
+            message = f"nothing is made of the ± of `{instance}` here"
+            return QuantityError("bad-quantity", message, ("leave it out, or say it in words beside the figure",))
+        return out_of_bounds(read, schema)
     except QuantityError as error:
         return error
 

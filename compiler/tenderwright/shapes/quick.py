@@ -15,7 +15,10 @@ from tenderwright.shapes.keywords import is_date, money_mistake, quantity_mistak
 Fits = Callable[[Any], bool]
 Schema = Mapping[str, Any]
 
-_SILENT = {"$schema", "title", "description", "examples", "default", "prose", "refers", "or", "signed", "within"}
+_SILENT = {
+    *("$schema", "title", "description", "examples", "default"),
+    *("prose", "refers", "or", "signed", "within", "uncertainty"),
+}
 
 
 class NotQuick(ValueError):

@@ -28,6 +28,7 @@ No other keys may stand.
 | written as | means |
 |---|---|
 | a length, a mass … | Text: a number and its unit. `12.4 m`, `40 ft 8 in`, `3/8 in`, `20.4 lb plate`, `120 m2`, `35 h`. A point for decimals, no thousands sign. `ton`, `gallon` and `mile` are refused, since they mean several things: write `t`, `long_ton` or `short_ton`; `US_gal` or `imp_gal`; `nmi` or `km`. Never less than nothing, unless the table says *may be negative*. |
+| ± | Where the table says *± may follow*, a figure may be written with half the width of the band in which it surely lies: `628 t ± 6 t`, `628 t ± 1 %`. It is taken as rectangular, its standard uncertainty being that half over √3 (GUM, JCGM 100:2008, 4.3.7). Where none is written, the usual standard uncertainty stands for it that the table names. |
 | a quantity | The same, of any kind. |
 | a position | A frame, `Fr 31`, `Fr 31 + 200 mm` (forward of it), or a distance forward of the after perpendicular, `18.4 m`. |
 | `word` or a length | One of the words, or a quantity. |
@@ -40,8 +41,8 @@ No other keys may stand.
 A number is from nothing to a million and a date from {EARLIEST} to {LATEST}, unless the table says otherwise. A
 position is on a frame from {FIRST_FRAME} to {LAST_FRAME}. What no ship has is reported at its place.
 
-In the schemas these are the keywords `quantity` (with `or` for the words that may stand instead, and `within` for
-bounds), `refers`, `prose` and `money`, with `signed` where a quantity or an amount may be negative; all others are those
+In the schemas these are the keywords `quantity` (with `or` for the words that may stand instead, `within` for
+bounds, and `uncertainty` where ± may follow), `refers`, `prose` and `money`, with `signed` where a quantity or an amount may be negative; all others are those
 of JSON Schema 2020-12.
 
 ## Units
@@ -195,7 +196,9 @@ def _quantity(schema: Schema) -> str:
     words = [f"`{word}`" for word in schema.get("or", ())]
     what = "a quantity" if dimension == "any" else _a(dimension.replace("_", " "))
     negative = ", may be negative" if schema.get("signed") else ""
-    return " or ".join([*words, what]) + negative + _said_bounds(*schema.get("within", ("", "")))
+    known = schema.get("uncertainty")
+    band = f"; ± may follow, usually {known['usual']} ({known['source']})" if known else ""
+    return " or ".join([*words, what]) + negative + _said_bounds(*schema.get("within", ("", ""))) + band
 
 
 def _a(word: str) -> str:

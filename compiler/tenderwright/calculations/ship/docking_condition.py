@@ -18,6 +18,7 @@ from tenderwright.calculations.value import Given
 from tenderwright.model.docking_plan import DockingPlan, MovedWeight
 from tenderwright.model.item import Item
 from tenderwright.model.lightship import Lightship
+from tenderwright.model.lightship import Weight as WeightAboard
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.vessel import Tank
 from tenderwright.quantities.position import FrameTable
@@ -35,6 +36,11 @@ class TankState(Struct, frozen=True):
 
 def moved_weights(plan: DockingPlan | None, items: tuple[Item, ...], *, before_docking: bool) -> list[Weight]:
     """Give the weights of the docking plan that items move before docking, or those that move while she is dry."""
+    return [as_weight(moved) for moved in weights_moved(plan, items, before_docking=before_docking)]
+
+
+def weights_moved(plan: DockingPlan | None, items: tuple[Item, ...], *, before_docking: bool) -> list[MovedWeight]:
+    """Give them as the docking plan states them."""
     by_number = {item.number: item for item in items}
     found = []
     for moved in plan.moved_while_dry if plan else ():
@@ -42,14 +48,14 @@ def moved_weights(plan: DockingPlan | None, items: tuple[Item, ...], *, before_d
         if item is not None and item.withdrawn:
             continue
         if (item is not None and item.phase == "before docking") is before_docking:
-            found.append(as_weight(moved))
+            found.append(moved)
     return found
 
 
-def as_weight(moved: MovedWeight) -> Weight:
-    """Give a moved weight as a weight in ship axes."""
-    off = moved.off_centre.si if moved.off_centre else 0.0
-    return Weight(moved.what, moved.mass.si, moved.at.x, off, moved.height.si)
+def as_weight(one: MovedWeight | WeightAboard) -> Weight:
+    """Give a weight of the package as a weight in ship axes."""
+    off = one.off_centre.si if one.off_centre else 0.0
+    return Weight(one.what, one.mass.si, one.at.x, off, one.height.si)
 
 
 @step()

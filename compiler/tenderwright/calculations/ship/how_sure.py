@@ -1,0 +1,124 @@
+"""How sure it is how she floats over the blocks and lands."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from tenderwright.calculations.condition.floating import FloatingPosition
+from tenderwright.calculations.condition.loading import TankLoad, Weight
+from tenderwright.calculations.cradle.line_load import LineLoad
+from tenderwright.calculations.landing.held import BlockLine
+from tenderwright.calculations.landing.landing import BothLandings
+from tenderwright.calculations.ship.block_places import given_line
+from tenderwright.calculations.ship.docking_condition import as_weight, weights_moved
+from tenderwright.calculations.ship.hull import Hull
+from tenderwright.calculations.ship.keel import given_straight, given_underside
+from tenderwright.calculations.steps.step import Uses, step, step_of
+from tenderwright.calculations.uncertainty.afloat import METHOD as HOW_SURE
+from tenderwright.calculations.value import Given
+from tenderwright.model.common import Water
+from tenderwright.model.docking_plan import DockingPlan, MovedWeight
+from tenderwright.model.item import Item
+from tenderwright.model.lightship import Lightship
+from tenderwright.model.lightship import Weight as WeightAboard
+from tenderwright.model.particulars import Particulars
+from tenderwright.model.uncertain import standard_uncertainty
+from tenderwright.model.vessel import Contents, Offsets, Tank
+
+PLACE = 0.2
+"""Standard uncertainty of where a weight aboard stands along her, m (common practice, no source)."""
+LINES = 0.003
+"""Standard uncertainty of all breadths of old lines together, as a share (common practice, no source)."""
+TABLE = 0.01
+"""Standard uncertainty of the volume at a sounding, as a share: bounds, pipes and stiffening (common practice, no
+source)."""
+FULL = 0.999
+"""Share of its capacity from which a tank is full, and has no free surface."""
+
+
+@step()
+def known_weights(
+    lightship: Lightship, docking_plan: DockingPlan | None, items: tuple[Item, ...]
+) -> list[dict[str, Any]]:
+    """Give the weights aboard when she is docked, each with how well it is known."""
+    light = lightship.lightship
+    known = {"u_mass": "mass", "u_x": "at", "u_y": "off_centre", "u_z": "height"}
+    off = light.off_centre.si if light.off_centre else 0.0
+    rows = [
+        Weight("lightship", light.mass.si, light.at.si, off, light.height.si).as_input()
+        | {name: standard_uncertainty(light, field) for name, field in known.items()}
+    ]
+    moved = weights_moved(docking_plan, items, before_docking=True)
+    return rows + [_known(one) for one in lightship.weights] + [_known(one) for one in moved]
+
+
+def _known(one: WeightAboard | MovedWeight) -> dict[str, Any]:
+    known = {"u_mass": "mass", "u_y": "off_centre", "u_z": "height"}
+    row = as_weight(one).as_input() | {name: standard_uncertainty(one, field) for name, field in known.items()}
+    return row | {"u_x": PLACE}
+
+
+@step()
+def known_tanks(
+    docking: FloatingPosition, docking_tanks: tuple[TankLoad, ...], tanks: tuple[Tank, ...]
+) -> list[dict[str, Any]]:
+    """Give the tanks with liquid in them when she is docked, each with how well its contents are known."""
+    named = {tank.tank: tank for tank in tanks}
+    rows = []
+    for load, liquid in zip(docking_tanks, docking.liquids, strict=True):
+        if load.mass <= 0:
+            continue
+        x, y, z = liquid.centroid
+        full = load.volume >= FULL * load.tank.capacity
+        row = {"name": named[load.name].name, "mass": load.mass, "x": x, "y": y, "z": z, "density": load.density}
+        surface = 0.0 if full else liquid.surface_area * load.tank.permeability
+        rows.append(row | {"surface": surface, "u_level": _sounded(named[load.name].contents), "u_share": TABLE})
+    return rows
+
+
+def _sounded(contents: Contents) -> float:
+    return standard_uncertainty(contents, "ullage" if contents.ullage else "sounding")
+
+
+@step_of(HOW_SURE, "uncertainty")
+def how_sure(
+    lightship: Lightship,
+    offsets: Offsets,
+    hull: Hull,
+    known_weights: list[dict[str, Any]],
+    known_tanks: list[dict[str, Any]],
+    docking: FloatingPosition,
+    dock_water: Given,
+    landing: BothLandings | None,
+    block_line: BlockLine | None,
+    docking_line_load: LineLoad | None,
+    docking_plan: DockingPlan | None,
+    particulars: Particulars,
+) -> Uses:
+    """Carry what is not sure through to how she floats over the blocks and lands."""
+    moment, water = docking.loading.free_surface_moment, lightship.water
+    u_water = standard_uncertainty(water or Water(here=lightship.here), "density")
+    u_lines = offsets.uncertainty.si if offsets.uncertainty else LINES
+    inputs = {
+        "offsets": hull.given,
+        "weights": Given(known_weights, f"{len(known_weights)} weights, each with its own", lightship.here),
+        "tanks": Given(
+            known_tanks,
+            f"{len(known_tanks)} tanks with liquid in them",
+            "condition.docking.lcg",
+        ),
+        "density": dock_water,
+        "density_uncertainty": Given(u_water, f"{u_water:.2g} kg/m3", water.here if water else lightship.here),
+        "breadth_uncertainty": Given(
+            u_lines,
+            f"{u_lines:.1%}",
+            offsets.uncertainty.at if offsets.uncertainty else "old lines: common practice, no source",
+        ),
+        "free_surface_moment": Given(moment, f"{moment / 1000:.1f} t·m", "condition.docking.free-surface-moment"),
+    }
+    inputs |= given_underside(particulars)
+    if landing is not None and block_line is not None and docking_plan is not None:
+        inputs |= given_line(block_line, docking_plan)
+    if docking_line_load is not None:
+        inputs |= given_straight(particulars)
+    return Uses("over the blocks, in the docking condition", inputs, lightship.here)
