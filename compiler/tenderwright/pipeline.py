@@ -107,7 +107,8 @@ def compile_package(files: Files, kept: Kept | None = None) -> Compiled:
     record = calculated.record
     value_notices = link_values(links, record.known, record.missing)
     quantity_notices = quantity_mistakes(package, record)
-    check_notices, unjudged = run_checks(Context(package, links, calculated, issued_items(files)))
+    checked = Context(package, links, calculated, issued_items(files), files.sources)
+    check_notices, unjudged = run_checks(checked)
     found = [*files.notices, *shape_notices, *model_notices, *link_notices]
     found += links.broken.hold_back([*record.notices, *value_notices, *quantity_notices, *check_notices])
     return Compiled(files, package, links, calculated, tuple(sort_notices(found)), unjudged)
@@ -123,7 +124,8 @@ def compile_owner(files: Files, compiled: Compiled) -> OwnersSide:
     estimate, price_notices = price(papers, compiled.package, compiled.record)
     schedule, plan_notices = plan(papers, compiled.package, compiled.record)
     dock, dock_notices = ledger(papers, compiled.package, compiled.calculated, estimate, files.sources)
-    check_notices = run_owner_checks(OwnerContext(compiled.package, papers, estimate, schedule, dock))
+    sources = {**compiled.files.sources, **files.sources}
+    check_notices = run_owner_checks(OwnerContext(compiled.package, papers, estimate, schedule, dock, sources))
     notices = [*files.notices, *shape_notices, *model_notices, *link_notices]
     later = [*value_notices, *price_notices, *plan_notices, *dock_notices, *check_notices]
     notices += papers.broken.told(notices).hold_back(later)

@@ -87,12 +87,6 @@ def test_the_bids_as_they_are_keep_nobody_from_comparing_them(tmp_path: Path) ->
     assert mistakes_in(compiled, owner) == []
 
 
-def test_a_confirmation_before_the_bid_is_a_wrong_date(tmp_path: Path) -> None:
-    early = _CORRECTION.replace("2027-12-14", "2027-12-01")
-    compiled, owner = both_sides(bids_package(tmp_path / "package", (EVALUATION, "adders:", early)))
-    assert places(mistakes_in(compiled, owner)) == {(EVALUATION, _FIRST, "date-order")}
-
-
 def test_a_line_that_nobody_prices_is_told(tmp_path: Path) -> None:
     gone = [(path, "  140.b:", "  # 140.b:") for path in (OSTREY, SALTHOLM, "owner/bids/wrackness-yard.yaml")]
     compiled, owner = both_sides(bids_package(tmp_path / "package", *gone))

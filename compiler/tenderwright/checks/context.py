@@ -13,11 +13,13 @@ from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, NotAs
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.steps.step import Step
 from tenderwright.calculations.value import Record, Value
+from tenderwright.checks.places import place_at
 from tenderwright.linking.link import Links
 from tenderwright.model.issued_item import IssuedItem
 from tenderwright.model.item import Item
 from tenderwright.model.package import Package
-from tenderwright.notices import Notice
+from tenderwright.notices import Notice, Place
+from tenderwright.reading.source import Source
 
 R = TypeVar("R")
 _MISTAKE = "what it rests on has a mistake"
@@ -40,8 +42,15 @@ class Context:
     calculated: Calculated
     issued_items: Mapping[str, IssuedItem] = field(default_factory=dict)
     """The items that earlier issues of the tender held, by number, as the last of them held each."""
+    sources: Mapping[str, Source] = field(default_factory=dict)
+    """The files as read, for the places of their values."""
+
     reasons: dict[str, None] = field(default_factory=dict)
     """Why the check at hand could not be made, or only in part: what it asked for below and did not get."""
+
+    def at(self, path: str, *keys: str | int) -> Place:
+        """Find the place of a value by its file and keys."""
+        return place_at(self.sources, path, *keys)
 
     def found(self, step: Step[R]) -> R | None:
         """Give the result of a step; where there is none, the check is told of as not made."""

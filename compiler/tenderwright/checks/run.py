@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tenderwright.checks.coherence.registry import COHERENCE
 from tenderwright.checks.context import Context, Unjudged
 from tenderwright.checks.registry import CHECKS
 from tenderwright.notices import Notice, sort_notices
@@ -15,4 +16,6 @@ def run_checks(context: Context) -> tuple[list[Notice], tuple[Unjudged, ...]]:
         context.reasons.clear()
         notices += check(context)
         unjudged += [Unjudged(code, why) for why in context.reasons]
+    for coherent in COHERENCE:
+        notices += coherent(context)
     return sort_notices(notices), tuple(unjudged)

@@ -1,11 +1,10 @@
-"""What the shape of a file from the dock cannot say: days in their order, an answer with its day, a whole share."""
+"""What the shape of a file from the dock cannot say: an answer with its day, a signature with its name, a whole share."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from datetime import datetime
 
-from tenderwright.model.date_order import Dated, date_order
 from tenderwright.model.in_dock import WAITING, ChangeOrder, ConditionReport, InDock
 from tenderwright.notices import Notice
 from tenderwright.reading.source import Path, Source
@@ -13,14 +12,11 @@ from tenderwright.reading.source import Path, Source
 
 def in_dock_sense(source: Source, made: InDock) -> list[Notice]:
     """Report what does not fit together within one file."""
-    steps = ("arrived", "docked", "dry", "undocked", "departed")
-    course: list[Dated] = [(("days", step), f"the day {step}", getattr(made.days, step)) for step in steps]
-    found = date_order(source, course)
+    found: list[Notice] = []
     for number, report in enumerate(made.conditions):
         found += _condition(source, ("conditions", number), report)
-    for number, change in enumerate(made.changes):
-        found += _change(source, ("changes", number), change)
-    found += _after_the_last(source, made)
+    for change in made.changes:
+        found += _change(change)
     for number, one in enumerate(made.progress):
         if one.done.si > 1:
             at = source.place(("progress", number, "done"))
@@ -34,11 +30,6 @@ def _condition(source: Source, at: Path, report: ConditionReport) -> Iterator[No
     if report.answer_by and moment is None:
         message = f"`{report.answer_by}` is not a day and time of the calendar"
         yield Notice("bad-date", source.place((*at, "answer_by")), message)
-    elif moment is not None and moment.date() < report.day:
-        message = f"report {report.report} is to be answered by {report.answer_by}, before it was made on {report.day}"
-        yield Notice("date-order", source.place((*at, "answer_by")), message)
-    pair: list[Dated] = [((*at, "day"), "the condition found", report.day)]
-    yield from date_order(source, [*pair, ((*at, "decided"), "the decision", report.decided)])
     if report.decision != WAITING and report.decided is None:
         message = f"report {report.report} is {report.decision}, and the day is not told"
         yield Notice("missing-key", report.here, message, hints=("add `decided:`",))
@@ -59,19 +50,7 @@ def answer_moment(report: ConditionReport) -> datetime | None:
         return None
 
 
-def _change(source: Source, at: Path, change: ChangeOrder) -> Iterator[Notice]:
-    pair: list[Dated] = [((*at, "day"), f"change {change.change}", change.day)]
-    yield from date_order(source, [*pair, ((*at, "signed"), "its signature", change.signed)])
+def _change(change: ChangeOrder) -> Iterator[Notice]:
     if change.signed is not None and change.by is None:
         message = f"change {change.change} is signed, and nobody is named"
         yield Notice("missing-key", change.here, message, hints=("add `by:` with who signed it",))
-
-
-def _after_the_last(source: Source, made: InDock) -> Iterator[Notice]:
-    """Report what is dated after the last day that the file tells of."""
-    for key in ("conditions", "changes", "measured", "deleted", "deferred", "restored"):
-        for number, one in enumerate(getattr(made, key)):
-            if one.day is not None and one.day > made.until:
-                message = f"{one.day} is after the last day that this file tells of, {made.until}"
-                hint = "write the last day of the file under `until:`"
-                yield Notice("date-order", source.place((key, number, "day")), message, hints=(hint,))

@@ -31,7 +31,6 @@ from tenderwright.model import (
 from tenderwright.model.account_sums import account_sums
 from tenderwright.model.build import Builder, Prose
 from tenderwright.model.closing import Closing
-from tenderwright.model.date_order import date_order
 from tenderwright.model.frame_table import frame_table
 from tenderwright.model.in_dock_sense import in_dock_sense
 from tenderwright.model.noun import Noun
@@ -202,6 +201,8 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         if loader.frames is None:
             loader.broken_files.add("vessel/frames.yaml")
     items = [made for path, made in loader.folder("items", item.Item) if _numbered(path, made, loader.notices)]
+    dockings = [made for _, made in loader.folder("history", history.EarlierDocking)]
+    questions = [made for _, made in loader.folder("questions", question.Question)]
     package = Package(
         tender=loader.file("package.yaml", tender.Tender),
         particulars=loader.file("vessel/particulars.yaml", particulars.Particulars),
@@ -218,33 +219,15 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         zones=loader.entries("vessel/zones.yaml", "zones", coating.Zone),
         schemes=loader.entries("vessel/zones.yaml", "schemes", coating.Scheme),
         anodes=loader.entries("vessel/anodes.yaml", "anodes", vessel.Anode),
-        history=tuple(sorted(_history(loader), key=lambda docking: docking.docked, reverse=True)),
+        history=tuple(sorted(dockings, key=lambda docking: docking.docked, reverse=True)),
         facilities=tuple(made for _, made in loader.folder("facilities", facility.Facility)),
         items=tuple(sorted(items, key=lambda made: made.item)),
         clauses=loader.clauses(),
         surveys=loader.surveys(),
-        questions=tuple(sorted(_questions(loader), key=lambda asked: asked.question)),
+        questions=tuple(sorted(questions, key=lambda asked: asked.question)),
         broken=loader.broken(),
     )
     return package, list(dict.fromkeys(loader.notices))
-
-
-def _history(loader: _Loader) -> list[history.EarlierDocking]:
-    """Build the earlier dockings; one that was undocked before she was docked is told."""
-    built = loader.folder("history", history.EarlierDocking)
-    for path, made in built:
-        course = ((("docked",), "docked", made.docked), (("undocked",), "undocked", made.undocked))
-        loader.notices += date_order(loader.files.sources[path], course)
-    return [made for _, made in built]
-
-
-def _questions(loader: _Loader) -> list[question.Question]:
-    """Build the questions of bidders; one that was answered before it was asked is told."""
-    built = loader.folder("questions", question.Question)
-    for path, made in built:
-        course = ((("asked",), "asked", made.asked), (("answered",), "answered", made.answered))
-        loader.notices += date_order(loader.files.sources[path], course)
-    return [made for _, made in built]
 
 
 def load_owner(files: Files, mistakes: Mistakes, above: Broken = NOTHING) -> tuple[owner.OwnerPapers, list[Notice]]:

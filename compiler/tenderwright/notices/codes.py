@@ -48,7 +48,6 @@ _ERRORS = {
     "bad-frame": "a frame does not exist on this ship",
     "bad-table": "a table does not fit together",
     "bad-survey": "a row of a survey cannot be read",
-    "date-order": "a day comes before one that it follows",
     "sum-differs": "amounts do not add up to the sum that is written",
     # linking
     "duplicate-name": "an identifier stands for two things",
@@ -139,16 +138,14 @@ _CHECKS = {
     "anodes-outlived": ("warning", "the next docking is farther off than the anodes last"),
     "question-unanswered": ("error", "a question has no answer though its time has come"),
     "addendum-not-listed": ("error", "a question names an addendum that the tender does not list"),
-    "limit-stated-differently": ("warning", "a limit, period or sum is stated differently in two places"),
-    "scheme-stated-differently": ("warning", "an item or clause asks for other coating than the scheme prints"),
-    "attends-nobody": ("error", "a hold point waits for somebody who does not exist for this ship"),
-    "blocks-off-frames": ("warning", "a block stands between frames"),
-    "weight-log-differs": ("warning", "the undocking condition counts another weight than the item tenders"),
-    "left-to-each-other": ("error", "two items each leave a service to the other"),
-    "whole-priced-in-part": ("warning", "a requirement covers a whole surface and its lines price a part"),
-    "renewal-elsewhere": ("warning", "plate to be renewed lies outside the item that prices it"),
     "item-number-reused": ("error", "an item or line of an earlier issue is gone, or its number is other work now"),
 }
+
+_COHERENCE = {
+    "date-order": ("error", "a day comes before one that it follows"),
+    "day-far-off": ("error", "a day is impossibly far from one that it follows"),
+}
+"""Of what does not fit together in the package or in the owner's papers."""
 
 _OWNER_CHECKS = {
     "no-contingency": ("warning", "hull work that nobody surveyed has no contingency"),
@@ -181,11 +178,6 @@ _RESTS_ON: dict[str, tuple[str, ...]] = {
     **dict.fromkeys(("floats-off-unlevel", "stability-below-asked"), _WORK),
     **dict.fromkeys(("weight-after-stability", "unlike-metals", "untested-coating", "coated-twice"), _WORK),
     **dict.fromkeys(("opened-not-tested", "forgotten-service", "no-plug-register", "no-docking"), _WORK),
-    **dict.fromkeys(
-        ("limit-stated-differently", "scheme-stated-differently", "weight-log-differs"), (*_WORK, "clauses/")
-    ),
-    **dict.fromkeys(("renewal-elsewhere", "whole-priced-in-part", "left-to-each-other", "attends-nobody"), _WORK),
-    **dict.fromkeys(("blocks-off-frames",), SHIP),
     **dict.fromkeys(("quantity-outside-range", "no-contingency", "wrong-dimension"), _WORK),
     **dict.fromkeys(("sum-differs", "in-dock-price", "rate-not-used", "pool-overdrawn"), (*_WORK, "owner/")),
     **dict.fromkeys(("contingency-spent", "dock-days-short", "restricted-money"), (*_WORK, "owner/")),
@@ -194,7 +186,7 @@ _RESTS_ON: dict[str, tuple[str, ...]] = {
 }
 """For what is told of the package as a whole, or of what is calculated from it."""
 
-_RATED = _FORMAT | _GIT | _BIDS | _COMPARED | _GRANTS | _CLOSING | _KEEPING | _CHECKS | _OWNER_CHECKS
+_RATED = _FORMAT | _GIT | _BIDS | _COMPARED | _GRANTS | _CLOSING | _KEEPING | _CHECKS | _COHERENCE | _OWNER_CHECKS
 
 CODES: dict[str, Code] = {
     name: Code(name, "error", title, _RESTS_ON.get(name, ())) for name, title in _ERRORS.items()

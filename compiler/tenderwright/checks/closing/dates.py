@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from datetime import date, datetime
 
 from tenderwright.checks.closing.context import ClosingContext
-from tenderwright.model.date_order import Dated, date_order
+from tenderwright.checks.closing.date_order import Dated, date_order
 from tenderwright.notices import Notice
 from tenderwright.reading.source import Path
 

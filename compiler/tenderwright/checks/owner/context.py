@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field
 from functools import cached_property
 
+from tenderwright.checks.places import place_at
 from tenderwright.model.item import Item
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
-from tenderwright.notices import Notice
+from tenderwright.notices import Notice, Place
 from tenderwright.planning.schedule import Schedule
 from tenderwright.pricing.in_dock.account import RunningAccount, account
 from tenderwright.pricing.in_dock.ledger import Ledger
 from tenderwright.pricing.price import Estimate
+from tenderwright.reading.source import Source
 
 
 @dataclass(frozen=True)
@@ -26,6 +28,12 @@ class OwnerContext:
     schedule: Schedule | None
     ledger: Ledger | None = None
     """What the papers from the dock make of the awarded bid; None before an award."""
+    sources: Mapping[str, Source] = field(default_factory=dict)
+    """The files as read, for the places of their values."""
+
+    def at(self, path: str, *keys: str | int) -> Place:
+        """Find the place of a value by its file and keys."""
+        return place_at(self.sources, path, *keys)
 
     @cached_property
     def account(self) -> RunningAccount | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from importlib import import_module
 
+from tenderwright.checks.coherence.owner.registry import OWNER_COHERENCE
 from tenderwright.checks.owner.context import OwnerCheck, OwnerContext
 from tenderwright.notices import Notice, sort_notices
 from tenderwright.notices.codes import OWNER_CHECK_CODES
@@ -16,4 +17,5 @@ OWNER_CHECKS: Mapping[str, OwnerCheck] = {
 
 def run_owner_checks(context: OwnerContext) -> list[Notice]:
     """Run the trade checks of the owner's papers in turn and gather their notices, sorted by place."""
-    return sort_notices(notice for check in OWNER_CHECKS.values() for notice in check(context))
+    checks = (*OWNER_CHECKS.values(), *OWNER_COHERENCE)
+    return sort_notices(notice for check in checks for notice in check(context))

@@ -61,13 +61,9 @@ def _unclear(adder: Adder, papers: OwnerPapers) -> str:
 
 def _corrections(papers: OwnerPapers, tender: Tender) -> Iterator[Notice]:
     for one in papers.evaluation.corrections if papers.evaluation is not None else ():
-        bid = papers.bids.get(bid_path(one.bid))
         if tender.award.arithmetic == ABSOLUTE:
             message = f"line {one.line} of bid `{one.bid}` is corrected, and the total is absolute in this tender"
             yield Notice("correction-not-allowed", one.here, message)
-        elif bid is not None and one.confirmed < bid.received:
-            message = f"line {one.line} is confirmed on {one.confirmed}, before the bid was received on {bid.received}"
-            yield Notice("date-order", one.here, message)
 
 
 def _arithmetic(bid: EvaluatedBid) -> Iterator[Notice]:

@@ -1,0 +1,1 @@
+"""Does the package describe one possible tender? One subject, one file."""
