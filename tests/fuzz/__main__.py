@@ -28,6 +28,7 @@ def main() -> int:
     parser.add_argument("--seed", type=int, default=None, help="where chance begins (default: anew each time)")
     parser.add_argument("--seconds", type=float, default=60.0, help="how long to go on (default: 60)")
     parser.add_argument("--breaks", type=int, default=None, help="stop after so many breaks")
+    parser.add_argument("--skip", type=int, default=0, help="with --numbers: go on after so many changes of this seed")
     parser.add_argument("--package", type=Path, default=None, help="the package (default: package_src and the starter)")
     parser.add_argument("--numbers", action="store_true", help="change numbers alone: none takes the machine")
     parser.add_argument("--methods", action="store_true", help="break the inputs of `reckon` instead of packages")
@@ -43,7 +44,7 @@ def main() -> int:
         roots = [arguments.package] if arguments.package else [REPOSITORY / "package_src", None]
         packages = [_package(root, Path(folder) / str(number)) for number, root in enumerate(roots)]
         if arguments.numbers:
-            return costs(packages, seed, until, arguments.breaks)
+            return costs(packages, seed, until, arguments.breaks, arguments.skip)
         return _fuzz(packages, seed, until, arguments.breaks)
 
 

@@ -54,8 +54,7 @@ class BrokenPackage:
             compiled = compile_package(files) if yard else self.compiled
             owner = compile_owner(files, compiled)
         finally:
-            for one in breaks:
-                self._write(one.path, self.texts[one.path])
+            self.mend(*breaks)
         notices = sort_notices([*compiled.notices, *owner.notices])
         new = Counter(_said(one) for one in notices) - self.before
         added = []
@@ -66,6 +65,11 @@ class BrokenPackage:
         for notice in notices:
             require_place(notice, files.texts)
         return Told(breaks, tuple(added), compiled, owner)
+
+    def mend(self, *breaks: Break) -> None:
+        """Write the files as they were before these breaks."""
+        for one in breaks:
+            self._write(one.path, self.texts[one.path])
 
     def _break(self, one: Break) -> None:
         now = (self.root / one.path).read_bytes().decode() if (self.root / one.path).is_file() else None

@@ -118,6 +118,7 @@ def test_a_value_that_is_no_number_gives_no_quantity(si: object) -> None:
         ({"round_up": step("5 kg")}, "wrong-dimension"),
         ({"unit": "m2", "round_up": step("5 kg")}, "wrong-dimension"),
         ({"round_up": step("0 m2")}, "bad-quantity"),
+        ({"round_up": step("0.0000001 m2")}, "bad-quantity"),  # nothing to a millionth of the unit
     ],
 )
 def test_a_unit_or_step_that_does_not_fit_gives_a_notice_and_no_quantity(

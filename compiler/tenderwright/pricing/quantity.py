@@ -12,6 +12,7 @@ from tenderwright.model.package import Package
 from tenderwright.notices import Notice
 from tenderwright.notices.suggest import did_you_mean
 from tenderwright.quantities.display import in_unit, tidy
+from tenderwright.quantities.quantity import Quantity
 from tenderwright.quantities.units import AmbiguousUnit, UnknownUnit, base_expression, known_units, signature, unit
 
 ONE = Decimal(1)
@@ -84,7 +85,7 @@ def _unit_mistake(line: Line, value: Value) -> tuple[str, str, tuple[str, ...]] 
     step = line.round_up
     if step is not None and unit(step.unit).signature != wanted:
         return "wrong-dimension", f"`{step}` does not measure `{value.name}`", as_in
-    if step is not None and step.si <= 0:
+    if step is not None and _size(step, name) <= 0:
         return "bad-quantity", f"a quantity cannot be rounded up by `{step}`", ()
     return None
 
@@ -98,10 +99,14 @@ def _taken(line: Line, record: Record) -> LineQuantity | None:
     step = line.round_up
     if step is None:
         return LineQuantity(tidy(number, 3), name, line.basis or "calculated", value)
-    size = Decimal(repr(in_unit(step.si, name, step.dimension)))
-    size = size.quantize(Decimal("1e-6")).normalize()
+    size = _size(step, name)
     count = ((number / size) - _SLACK).to_integral_value(ROUND_CEILING) + 0  # no minus before nothing
     return LineQuantity(_plain(count * size), name, line.basis or "calculated", value)
+
+
+def _size(step: Quantity, name: str) -> Decimal:
+    """Give the step that a quantity is rounded up by, in the line's unit, to a millionth of it."""
+    return Decimal(repr(in_unit(step.si, name, step.dimension))).quantize(Decimal("1e-6")).normalize()
 
 
 def _plain(number: Decimal) -> Decimal:
