@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 from collections.abc import Mapping
 from pathlib import Path
@@ -19,7 +20,7 @@ from tenderwright.writing.errors import WritingError
 from tenderwright.writing.html import screen_page
 from tenderwright.writing.manifest import MANIFEST_NAME, manifest
 from tenderwright.writing.outputs import write_outputs
-from tenderwright.writing.pdf import Typesetter
+from tenderwright.writing.pdf import Typesetter, paused_collection
 
 
 def watch(root: Path, out: Path, only: str | None) -> int:
@@ -46,6 +47,11 @@ class Rounds:
 
     def once(self) -> None:
         """Compile once: notices and a page to look at first, then the editions whole."""
+        with paused_collection():
+            self._once()
+        gc.collect()  # over all the pages held: while nobody waits
+
+    def _once(self) -> None:
         start = perf_counter()
         files = read(self.root, self.kept)
         changed = _changed(files, self.kept)

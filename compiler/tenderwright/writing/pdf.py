@@ -50,7 +50,7 @@ class Typesetter:
         complains of anything: a link without an anchor, a style it does not know, an address the build does
         not hold.
         """
-        with source_date(timestamp), _paused_collection():
+        with source_date(timestamp), paused_collection():
             name = kept_as or edition.name
             run = _Run(edition, self._laid.get(name, {}), self._prepared())
             for part in edition.parts:
@@ -92,7 +92,7 @@ class Typesetter:
 
 
 @contextmanager
-def _paused_collection() -> Iterator[None]:
+def paused_collection() -> Iterator[None]:
     """Keep the garbage collector from walking over all laid-out pages again and again while more are made."""
     was_enabled = gc.isenabled()
     gc.disable()

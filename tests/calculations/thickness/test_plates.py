@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.thickness.diminution import classify, diminution
-from tenderwright.calculations.thickness.plates import OUTSIDE, PlateGrid, frame_bays, summarise_plates
+from tenderwright.calculations.thickness.plates import OUTSIDE, PlateGrid, bay_of, frame_bays, summarise_plates
 
 GRID = PlateGrid((np.array([0.0, 5.0, 12.0]), np.array([2.0, 10.0])))
 
@@ -18,6 +18,26 @@ def test_a_plate_is_a_run_of_a_strake_on_one_side() -> None:
     x = np.array([0.0, 4.9, 5.0, 12.0, 1.0, 10.0, 3.0, 6.0])
     assert GRID.plate_of(strake, side, x).tolist() == [0, 0, 1, 1, OUTSIDE, 2, 5, 4]
     assert GRID.count == 6
+
+
+@given(
+    st.lists(st.floats(-50.0, 50.0), min_size=2, max_size=40, unique=True).map(sorted),
+    st.lists(st.tuples(st.integers(0, 39), st.floats(0.0, 1.0))),
+)
+def test_a_place_lies_in_the_space_that_a_search_finds(ends: list[float], shares: list[tuple[int, float]]) -> None:
+    """At the ends themselves and between them, however unevenly they are spaced."""
+    frames = np.array(ends)
+    spaces = [(ends[at % (len(ends) - 1)], ends[at % (len(ends) - 1) + 1]) for at, _ in shares]
+    x = np.array([*ends, *(low + share * (high - low) for (low, high), (_, share) in zip(spaces, shares, strict=True))])
+    x = np.clip(x, ends[0], ends[-1])
+    wanted = np.minimum(np.searchsorted(frames, x, side="right") - 1, len(ends) - 2)
+    assert bay_of(frames, x).tolist() == wanted.tolist()
+
+
+@pytest.mark.parametrize("x", [-0.1, 12.1, -1e9, 1e9])
+def test_a_place_beyond_the_frames_is_refused(x: float) -> None:
+    with pytest.raises(OutOfRange, match="beyond the frames"):
+        bay_of(np.array([0.0, 0.6, 12.0]), np.array([0.3, x]))
 
 
 def test_a_plate_knows_its_place() -> None:

@@ -178,10 +178,11 @@ def _gauged(
     The plate renewed for one bad space is that of a mean space, with the growth that the inserts had.
     """
     readings, spaces = shell.readings, frame_spaces(frames, plates)
-    space = spaces.plate_of(readings.strake, readings.side, readings.x)
-    kept = shell.analysis.latest & ~thin.others & (space >= 0)
-    known = np.flatnonzero(np.bincount(space[kept], minlength=spaces.count))
-    bad = np.bincount(space[kept & thin.bad], minlength=spaces.count)[known] > 0
+    kept = np.flatnonzero(shell.analysis.latest & ~thin.others)
+    space = spaces.plate_of(readings.strake[kept], readings.side[kept], readings.x[kept])
+    on_plate = space >= 0
+    known = np.flatnonzero(np.bincount(space[on_plate], minlength=spaces.count))
+    bad = np.bincount(space[on_plate & thin.bad[kept]], minlength=spaces.count)[known] > 0
     area, strake = _areas(plan), spaces.place_of(known)[0]
     grown = renewed / float(area[strake[bad]].sum()) if bad.any() else 1.0
     return gauged_by_strake(spaces, known, bad, area * grown)

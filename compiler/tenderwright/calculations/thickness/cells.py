@@ -14,6 +14,7 @@ Bytes = NDArray[np.uint8]
 Ints = NDArray[np.int64]
 
 _NEWLINE, _RETURN, _SPACE, _TAB = 10, 13, 32, 9
+_BLANKS = (_SPACE, _TAB, _RETURN)
 _BLOCK = 4 << 20
 """Bytes worked on at once: arrays of a block stay in the processor's cache, and memory stays small."""
 _PADDING = 8
@@ -55,7 +56,8 @@ class Plain(Struct, frozen=True):
         good = ~blank & (counts == len(self.header))
         bad = np.flatnonzero(~blank & ~good)
         ragged = tuple(zip(lines[bad].tolist(), counts[bad].tolist(), strict=True))
-        return Cells(data, self.header, lines[good], ragged, separators, newlines[good]), counts.size
+        has_blanks = any(blank in block for blank in _BLANKS)
+        return Cells(data, self.header, lines[good], ragged, separators, newlines[good], has_blanks), counts.size
 
 
 class Cells(Struct, frozen=True, eq=False):
@@ -70,12 +72,20 @@ class Cells(Struct, frozen=True, eq=False):
     separators: Ints
     last: Ints
     """Per good row, where its last separator (the end of the line) stands among the separators."""
+    has_blanks: bool
+    """Whether any byte is a space, a tab or a return."""
 
     def column(self, name: str) -> tuple[Ints, Ints]:
         """Give where the cells of a column begin and end, without the blanks about them."""
-        after = self.last - (len(self.header) - 1 - self.header.index(name))
-        start = np.where(after > 0, self.separators[after - 1] + 1, 0)
-        return _without_blanks(self.data, start, self.separators[after])
+        place, width = self.header.index(name), len(self.header)
+        if self.last.size * width == self.separators.size:  # every row is good
+            grid = self.separators.reshape(-1, width)
+            before = grid[:, place - 1] if place else np.concatenate([[-1], grid[:-1, -1]])
+            start, end = before + 1, grid[:, place]
+        else:
+            after = self.last - (width - 1 - place)
+            start, end = np.where(after > 0, self.separators[after - 1] + 1, 0), self.separators[after]
+        return _without_blanks(self.data, start, end) if self.has_blanks else (start, end)
 
 
 def plain_table(text: bytes) -> Plain:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from datetime import date
 
 import numpy as np
@@ -32,30 +33,31 @@ class Codes(Struct, frozen=True, eq=False):
 def read_codes(data: Bytes, start: Ints, end: Ints) -> Codes:
     """Give each distinct cell a code. Cost is linear in the bytes: rows are matched in a table of hashes.
 
-    A row takes the code of the first row that falls in its place in the table, once their bytes are found equal;
-    the rest go round again with another hash.
+    A row takes the code of one that falls in its place in the table, once their bytes are found equal; the rest go
+    round again with another hash. A column that says the same in every row, as many do, needs no table.
     """
-    length = end - start
-    first = np.full(start.size, -1, np.int64)
-    rows = np.arange(start.size)
-    size = 1 << max(12, int(start.size).bit_length())
-    turn = 0
+    cells = _Spans(data, start, end - start)
+    every = rows = np.arange(start.size)
+    leader = np.zeros(start.size, np.int64)
+    if cells.equal(rows, leader).all():
+        rows = rows[:0]
+    size, turn = 1 << max(12, int(start.size).bit_length()), 0
     while rows.size:
-        place = (_hash(data, start[rows], length[rows], turn) % np.uint64(size)).astype(np.int64)
+        place = (cells.hashed(rows, turn) & np.uint64(size - 1)).astype(np.int64)
         table = np.empty(size, np.int64)
-        table[place[::-1]] = rows[::-1]
-        found = table[place]
-        same = _equal(data, start, length, rows, found)
-        first[rows[same]] = found[same]
-        rows = rows[~same]
+        table[place] = rows
+        leader[rows] = found = table[place]  # those that prove unequal are matched again
+        rows = rows[np.flatnonzero(~cells.equal(rows, found))]
         turn += 1
-    leaders = np.flatnonzero(first == np.arange(start.size))
-    texts = [data[start[row] : end[row]].tobytes().decode("utf-8", "replace") for row in leaders.tolist()]
+    leaders = np.flatnonzero(leader == every)
+    view = data.data
+    spans = zip(start[leaders].tolist(), end[leaders].tolist(), strict=True)
+    texts = [str(view[begin:stop], "utf-8", "replace") for begin, stop in spans]
     names = sorted(set(texts))
     code_of = {name: code for code, name in enumerate(names)}
     codes = np.empty(start.size, np.int32)
     codes[leaders] = [code_of[text] for text in texts]
-    return Codes(codes[first], tuple(names))
+    return Codes(codes[leader], tuple(names))
 
 
 def join_codes(parts: list[Codes]) -> Codes:
@@ -109,29 +111,40 @@ def read_dates(data: Bytes, start: Ints, end: Ints) -> tuple[Ints, Flags]:
     return days[shown.code], good[shown.code]
 
 
-def _words(data: Bytes) -> NDArray[np.uint64]:
-    """Look at the bytes as eight at a time from every one of them."""
-    return np.ndarray((data.size - 7,), np.dtype("<u8"), data, strides=(1,))
+class _Spans:
+    """The cells of a column as spans of bytes, looked at eight bytes at a time."""
 
+    def __init__(self, data: Bytes, start: Ints, length: Ints) -> None:
+        self.words = np.ndarray((data.size - 7,), np.dtype("<u8"), data, strides=(1,))
+        self.start, self.length = start, length
+        self.head = self.words[start] & _MASKS[np.minimum(length, 8)]
 
-def _hash(data: Bytes, start: Ints, length: Ints, turn: int) -> NDArray[np.uint64]:
-    words, multiplier = _words(data), np.uint64(_MULTIPLIERS[turn % 3] + 2 * turn)
-    mixed = length.astype(np.uint64)
-    for at in range(0, int(length.max(initial=0)), 8):
-        rows = slice(None) if at == 0 else np.flatnonzero(length > at)
-        word = words[start[rows] + at] & _MASKS[np.minimum(length[rows] - at, 8)]
-        product = (mixed[rows] ^ word) * multiplier
-        mixed[rows] = product ^ (product >> np.uint64(29))
-    return (mixed * multiplier) >> np.uint64(20)
+    def hashed(self, rows: Ints, turn: int) -> NDArray[np.uint64]:
+        """Hash some of the cells, each turn in another way."""
+        multiplier = np.uint64(_MULTIPLIERS[turn % 3] + 2 * turn)
+        product = (self.length[rows].astype(np.uint64) ^ self.head[rows]) * multiplier
+        mixed = product ^ (product >> np.uint64(29))
+        for at, longer in self._beyond(rows, self.length[rows] > 8):
+            product = (mixed[longer] ^ self._word(rows[longer], rows[longer], at)) * multiplier
+            mixed[longer] = product ^ (product >> np.uint64(29))
+        return (mixed * multiplier) >> np.uint64(20)
 
+    def equal(self, rows: Ints, others: Ints) -> Flags:
+        """Tell which cells are equal to which others, pair by pair."""
+        same: Flags = (self.length[rows] == self.length[others]) & (self.head[rows] == self.head[others])
+        for at, longer in self._beyond(rows, same & (self.length[rows] > 8)):
+            row, other = rows[longer], others[longer]
+            same[longer] &= self._word(row, row, at) == self._word(row, other, at)
+        return same
 
-def _equal(data: Bytes, start: Ints, length: Ints, rows: Ints, others: Ints) -> Flags:
-    words = _words(data)
-    same: Flags = length[rows] == length[others]
-    for at in range(0, int(length[rows].max(initial=0)), 8):
-        left = slice(None) if at == 0 else np.flatnonzero(length[rows] > at)
-        row, other = rows[left], others[left]
-        mask = _MASKS[np.minimum(length[row] - at, 8)]
-        there = np.minimum(start[other] + at, words.size - 1)
-        same[left] &= (words[start[row] + at] & mask) == (words[there] & mask)
-    return same
+    def _beyond(self, rows: Ints, longer: Flags) -> Iterator[tuple[int, Ints]]:
+        """Yield the places from the ninth byte on, each with those of some cells that reach beyond it."""
+        at, left = 8, np.flatnonzero(longer)
+        while left.size:
+            yield at, left
+            at += 8
+            left = left[self.length[rows[left]] > at]
+
+    def _word(self, rows: Ints, of: Ints, at: int) -> NDArray[np.uint64]:
+        """Give the bytes from a place on of some cells, as many of them as other cells have there."""
+        return self.words[self.start[of] + at] & _MASKS[np.minimum(self.length[rows] - at, 8)]

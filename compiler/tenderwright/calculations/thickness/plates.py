@@ -54,10 +54,9 @@ class PlateGrid(Struct, frozen=True, eq=False):
         plate = np.full(strake.size, OUTSIDE, np.int64)
         for code, edges in enumerate(self.edges):
             rows = np.flatnonzero(strake == code)
-            bay = np.searchsorted(edges, x[rows], side="right") - 1
-            bay[x[rows] == edges[-1]] -= 1
+            bay = _space_of(edges, x[rows])
             inside = (bay >= 0) & (bay < edges.size - 1)
-            plate[rows[inside]] = side[rows[inside]] * first[-1] + first[code] + bay[inside]
+            plate[rows] = np.where(inside, side[rows] * first[-1] + first[code] + bay, OUTSIDE)
         return plate
 
     def place_of(self, plate: Ints) -> tuple[Ints, Ints, Floats, Floats]:
@@ -79,12 +78,28 @@ def bay_of(frames: Floats, x: Floats) -> Ints:
     """Give the frame space of each place, from 0; raises OutOfRange for a place beyond the frames."""
     if frames.size < 2 or not (np.diff(frames) > 0.0).all():
         raise OutOfRange("the frames must rise from aft, two or more")
-    bay = np.searchsorted(frames, x, side="right") - 1
-    bay[x == frames[-1]] -= 1
+    bay = _space_of(frames, x)
     beyond = (bay < 0) | (bay >= frames.size - 1)
     if beyond.any():
         raise OutOfRange(f"a reading at {float(x[beyond][0]):g} m lies beyond the frames")
     return bay
+
+
+def _space_of(ends: Floats, x: Floats) -> Ints:
+    """Give the space between two ends that each place lies in, the foremost end in the last; -1 or more for beyond.
+
+    As `numpy.searchsorted` finds it, which is slow for many places in no order: the ends are set out on an even
+    scale first, and only places that the scale misses are searched for.
+    """
+    marks = np.linspace(ends[0], ends[-1], 16 * ends.size)
+    share = (np.clip(x, ends[0], ends[-1]) - ends[0]) / (ends[-1] - ends[0])
+    at = (share * (marks.size - 1)).astype(np.int64)
+    space: Ints = (np.searchsorted(ends, marks, side="right") - 1)[at]
+    around = np.concatenate([ends, [np.inf]])
+    missed = np.flatnonzero((x < around[space]) | (x >= around[space + 1]))
+    space[missed] = np.searchsorted(ends, x[missed], side="right") - 1
+    space[np.flatnonzero(x == ends[-1])] -= 1
+    return space
 
 
 class PlateSummary(Struct, frozen=True, eq=False):

@@ -71,7 +71,8 @@ def rates(
     """
     if not (math.isfinite(uncertainty) and uncertainty > 0.0):
         raise OutOfRange(f"the uncertainty of a reading must be more than nothing, got {uncertainty:g} m")
-    rows = np.flatnonzero(plate >= 0)
+    on_plate = plate >= 0
+    rows = slice(None) if on_plate.all() else np.flatnonzero(on_plate)
     count = int(survey[rows].max(initial=-1)) + 1
     if count > MOST_SURVEYS:
         raise OutOfRange(f"surveys are counted from 0 in order of time, up to {MOST_SURVEYS}, got {count - 1}")

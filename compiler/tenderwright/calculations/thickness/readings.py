@@ -49,6 +49,10 @@ class Readings(Struct, frozen=True, eq=False):
 
     def only(self, rows: Flags | Ints) -> Readings:
         """Give some of the readings: those marked, or those numbered."""
+        if rows.dtype == np.bool_:
+            if rows.all():
+                return self
+            rows = np.flatnonzero(rows)  # once, not anew for each array
         return replace(self, **{field.name: getattr(self, field.name)[rows] for field in fields(self)})
 
 

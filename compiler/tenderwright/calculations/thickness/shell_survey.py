@@ -83,7 +83,7 @@ def zone_of(named: NamedReadings, zones: Zones) -> Ints:
     """Give the zone of each reading, the first that fits; -1 where none does."""
     zone = np.full(len(named.readings), -1, np.int64)
     for index in reversed(range(len(zones))):
-        zone[_in_zone(named, zones[index])] = index
+        zone[np.flatnonzero(_in_zone(named, zones[index]))] = index
     return zone
 
 

@@ -48,10 +48,18 @@ def rulings(outlines: Sequence[Outline], angle: float, spacing: float, phase: fl
     heights = [v for outline in turned for _, v in outline]
     if not heights:
         return []
+    crossed: dict[int, list[float]] = {}
+    for outline in turned:
+        for (u0, v0), (u1, v1) in pairwise([*outline, outline[0]]):
+            low, high = ((v - phase) / spacing for v in (min(v0, v1), max(v0, v1)))
+            for step in range(math.floor(low), math.ceil(high) + 1):
+                level = step * spacing + phase
+                if (v0 > level) != (v1 > level):
+                    crossed.setdefault(step, []).append(u0 + (level - v0) / (v1 - v0) * (u1 - u0))
     found: list[Segment] = []
     for step in range(math.ceil((min(heights) - phase) / spacing), math.floor((max(heights) - phase) / spacing) + 1):
         level = step * spacing + phase
-        crossings = sorted(u for outline in turned for u in _crossings(outline, level))
+        crossings = sorted(crossed.get(step, ()))
         for low, high in zip(crossings[::2], crossings[1::2], strict=False):
             if high - low > 0.05:
                 ends = [(u * cos - level * sin, u * sin + level * cos) for u in (low, high)]
