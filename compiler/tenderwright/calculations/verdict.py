@@ -147,6 +147,12 @@ def verdict(limits: Iterable[Limit]) -> Verdict:
     return Verdict(True, everything, max(everything, key=_use))
 
 
+def least(limits: Iterable[Limit]) -> Limit | None:
+    """Give the least of the limits that are known, where all bound one figure from above; None where none is."""
+    known = [(one.limit, one) for one in limits if one.limit is not None]
+    return min(known, key=lambda pair: pair[0])[1] if known else None
+
+
 def _use(limit: Limit) -> float:
     return limit.use or 0.0
 

@@ -10,14 +10,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import degrees
 
+from tenderwright.calculations.ship.wanted import trim_tolerance
 from tenderwright.calculations.verdict import within
 from tenderwright.checks.context import Context
 from tenderwright.model.lightship import DockingCondition
 from tenderwright.notices import Notice
 
 CODE = "condition-unsafe"
-TRIM_LIMIT = 0.1
-"""Metres."""
 _HINT = "move or add liquid or weight, and have a naval architect judge the docking"
 
 
@@ -30,10 +29,10 @@ def check(context: Context) -> Iterator[Notice]:
     found = {name: float(value.si) for name, value in values.items() if value is not None}
     if any(tank.movable for tank in context.package.tanks):
         found.pop("trim", None)  # the movement of liquid that reaches the trim is worked out and printed
-    yield from _limits(lightship.docking, found)
+    yield from _limits(lightship.docking, trim_tolerance(lightship).si, found)
 
 
-def _limits(wanted: DockingCondition, found: dict[str, float]) -> Iterator[Notice]:
+def _limits(wanted: DockingCondition, tolerance: float, found: dict[str, float]) -> Iterator[Notice]:
     least, most = wanted.least_gm, wanted.most_list
     if least is not None and "gm-fluid" in found and not within(found["gm-fluid"], least.si, at_least=True):
         message = (
@@ -44,6 +43,6 @@ def _limits(wanted: DockingCondition, found: dict[str, float]) -> Iterator[Notic
         side = "starboard" if found["list"] > 0 else "port"
         message = f"list on arrival is {degrees(abs(found['list'])):.2f} deg to {side}, and the most is {most}"
         yield Notice(CODE, most.at, message, hints=(_HINT,))
-    if "trim" in found and not within(abs(found["trim"] - wanted.trim.si), TRIM_LIMIT):
+    if "trim" in found and not within(abs(found["trim"] - wanted.trim.si), tolerance):
         message = f"trim on arrival is {found['trim']:.2f} m by the stern, and {wanted.trim} is wanted"
         yield Notice(CODE, wanted.trim.at, message, hints=(_HINT,))

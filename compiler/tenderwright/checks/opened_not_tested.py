@@ -1,6 +1,7 @@
-"""Where the hull is opened, a test of tightness follows.
+"""Where the hull or the boundary of a tank is opened, a test of tightness of its own follows.
 
-Ground: tightness of what was opened is proved before the dock is flooded (common practice, no source).
+Ground: tightness of what was opened is proved before the dock is flooded, and a hose on the shell says nothing of a
+bulkhead behind it (common practice, no source).
 """
 
 from __future__ import annotations
@@ -21,10 +22,13 @@ def check(context: Context) -> Iterator[Notice]:
         return  # an item with a mistake may be the test
     for item in context.live_items:
         opens = next((word for word in _OPENS if word in item.does), None)
-        if opens is None or item.tests or "tests tightness" in item.does:
+        if opens is None or "tests tightness" in item.does:
             continue
         testers = [o for o in context.live_items if "tests tightness" in o.does and item.number in context.before(o)]
+        yield from _boundaries(context, item, testers)
         place = place_of_word(item, "does", opens)
+        if item.tests:
+            continue
         if not testers:
             hint = "add a test with what passes, or an item that depends on this one and does `tests tightness`"
             yield Notice("opened-not-tested", place, f"item {item.number} {opens} and no test follows", hints=(hint,))
@@ -33,6 +37,19 @@ def check(context: Context) -> Iterator[Notice]:
             message = f"item {item.number} {opens} at {listed}, which no later test covers"
             hint = f"name it in `where` of item {testers[0].number}, or add a test to this item"
             yield Notice("opened-not-tested", place, message, hints=(hint,))
+
+
+def _boundaries(context: Context, item: Item, testers: list[Item]) -> Iterator[Notice]:
+    """Tell of tanks and cofferdams whose boundary the item opens and no test proves."""
+    tested = {ref.name for other in testers for ref in other.where.tanks}
+    tested |= {ref.name for test in (*item.tests, *(t for o in testers for t in o.tests)) for ref in test.tanks}
+    tight = {tank.tank for tank in context.package.tanks if tank.use != "void"}
+    missed = [reference for reference in item.where.boundary_of if reference.name in tight - tested]
+    if missed:
+        listed = ", ".join(f"`{reference}`" for reference in missed)
+        message = f"item {item.number} opens the boundary of {listed}, which no test proves tight again"
+        hint = "name it under `tanks` of a test, or in `where` of a later item that tests tightness"
+        yield Notice("opened-not-tested", missed[0].at, message, hints=(hint,))
 
 
 def _missed(item: Item, testers: list[Item]) -> list[str]:

@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date, timedelta
 
-from tenderwright.checks.condition_unsafe import TRIM_LIMIT
+from tenderwright.calculations.ship.wanted import trim_tolerance
+from tenderwright.calculations.verdict import within
 from tenderwright.checks.context import Context
 from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.vessel import Tank
@@ -69,7 +70,7 @@ def _movement(context: Context) -> Iterator[Notice]:
         if item.phase in ("before docking", "any")
     )
     wanted = lightship.docking.trim
-    if movable and not ordered and abs(float(trim.si) - wanted.si) > TRIM_LIMIT:
+    if movable and not ordered and not within(abs(float(trim.si) - wanted.si), trim_tolerance(lightship).si):
         message = (
             f"she arrives with a trim of {float(trim.si):.2f} m, {wanted} is wanted for docking, "
             "and no item moves liquid"

@@ -6,9 +6,8 @@ from dataclasses import replace
 
 from tenderwright.calculations.ship.docking_condition import docking
 from tenderwright.calculations.ship.keel_loads import planned_keel_blocks
-from tenderwright.calculations.ship.landing import entry_trim, landing, landing_stages
+from tenderwright.calculations.ship.landing import landing, landing_stages
 from tenderwright.calculations.ship.side_loads import planned_side_blocks
-from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import CAUTION, Desk, day
 from tenderwright.documents.edition import (
     Block,
@@ -25,9 +24,9 @@ from tenderwright.documents.edition import (
     Table,
     inline,
 )
-from tenderwright.documents.not_calculated import why_not
 from tenderwright.documents.parts.blocks import keel_table, side_table
 from tenderwright.documents.parts.footprints import openings
+from tenderwright.documents.parts.landing import landing_limits
 from tenderwright.documents.parts.undocking import before_flooding, tank_table, verdict
 from tenderwright.model.docking_plan import CitedLength
 from tenderwright.quantities.display import decimals
@@ -125,19 +124,7 @@ def _stages(desk: Desk) -> Table:
 
 
 def _limits(desk: Desk) -> list[Block]:
-    found, plan = desk.calculated.found(landing), desk.package.docking_plan
-    assert found is not None
-    assert plan is not None
-    entry = desk.calculated.outcome(entry_trim)
-    facts: list[tuple[str, Inline]] = [
-        (
-            "Side blocks and shores bear",
-            inline(f"before the water has fallen {decimals(found.exact.instability.margin, 2)} m below settling"),
-        )
-    ]
-    least = desk.quantity(plan.least_gm) if plan.least_gm else "the metacentric height wanted"
-    trim = why_not(entry) if isinstance(entry, Absent) else f"{decimals(float(entry['trim']), 2)} m, for {least}"
-    facts.append(("Do not enter with more trim than", inline(trim)))
+    facts = landing_limits(desk)
     first = desk.record.values.get("blocks.first.pressure")
     if first is not None:
         facts.append(("On the first block", inline(desk.figure(first, 3))))

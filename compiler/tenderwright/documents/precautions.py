@@ -5,7 +5,7 @@ from __future__ import annotations
 PRECAUTIONS: dict[str, tuple[str, str]] = {
     "hot work": (
         "Hot work only under the yard's permit, with the space and those next to it, corners included, found fit by "
-        "the competent person or marine chemist, and a fire watch that stays at least 30 minutes after.",
+        "the competent person or marine chemist, and a fire watch during the work and on after it.",
         "hot-work",
     ),
     "confined space": (
@@ -48,4 +48,7 @@ PRECAUTIONS: dict[str, tuple[str, str]] = {
     ),
     "solvents": ("Ventilation, no ignition source, and vapour tests while coating and curing.", "coatings-general"),
 }
-"""By hazard: the usual precaution, and the clause that says more. Facts from 29 CFR 1915 Subparts B, C, D and P."""
+"""By hazard: the usual precaution, without a figure of its own, and the clause that says more and holds the figures.
+
+Facts from 29 CFR 1915 Subparts B, C, D and P.
+"""

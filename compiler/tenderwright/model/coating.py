@@ -115,7 +115,7 @@ class ProfileFill(Noun, frozen=True, kw_only=True):
 class Stripe(Noun, frozen=True, kw_only=True):
     """Stripe coats."""
 
-    length: Annotated[Length, Key("Total length of edge.", "340 m")]
+    length: Annotated[Length, Key("Total length of edge.", "340 m"), Within(most="50000 m")]
     width: Annotated[Length, Key("Width of band.", "80 mm")]
     coats: Annotated[int, Key("How many stripe coats.", 1), Within(least=1, most=20)] = 1
     here: Place

@@ -51,6 +51,9 @@ class KeelBlocks(Noun, frozen=True, kw_only=True):
         ),
     ] = None
     layers: Annotated[tuple[BlockLayer, ...], Key("Layers, for the elastic line.")] = ()
+    off_frame: Annotated[
+        str, Key("Why it stands between frames, where it has to.", "the keel rises forward of Fr 74")
+    ] = ""
     here: Place
 
 

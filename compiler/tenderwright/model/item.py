@@ -107,6 +107,10 @@ class Test(Noun, frozen=True, kw_only=True):
     test: Annotated[str, Key("Which test is made.", "Hose test of the hatch coamings")]
     accept: Annotated[Prose, Key("What passes, with a figure.")]
     when: Annotated[str, Key("When it is made.", "After the last weld, before coating")] = ""
+    tanks: Annotated[
+        tuple[Annotated[TankRef, Key("A tank.", "forepeak")], ...],
+        Key("Tanks and voids whose tightness it proves, where the work opened their boundary."),
+    ] = ()
 
 
 class Hold(Noun, frozen=True, kw_only=True):

@@ -70,6 +70,9 @@ class DockingCondition(Noun, frozen=True, kw_only=True):
     """The condition wanted for docking."""
 
     trim: Annotated[SignedLength, Key("Trim wanted, positive by the stern.", "0.3 m")]
+    trim_tolerance: Annotated[
+        Length | None, Key("How far the trim may be from the one wanted, either way; 0.1 m where left out.", "0.1 m")
+    ] = None
     least_gm: Annotated[Length | None, Key("Least fluid GM afloat.", "0.3 m")] = None
     most_list: Annotated[Angle | None, Key("Greatest list with which she may land.", "0.5 deg")] = None
     here: Place

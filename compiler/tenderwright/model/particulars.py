@@ -95,6 +95,7 @@ class Particulars(Noun, frozen=True, kw_only=True):
     type: Annotated[str, Key("What she was built as.", "lighthouse tender")]
     significance: Annotated[Prose | None, Key("Why she matters, in a few sentences.")] = None
     status: Annotated[Prose | None, Key("How she is used now.")] = None
+    class_: Annotated[str, Key("Society in whose class she is; left out for a ship in none.", "Lloyd's Register")] = ""
     hull: Annotated[Hull | None, Key("How the hull is built.")] = None
     dimensions: Annotated[Dimensions, Key("Her principal dimensions.")]
     displacement: Annotated[

@@ -138,6 +138,14 @@ _CHECKS = {
     "anodes-outlived": ("warning", "the next docking is farther off than the anodes last"),
     "question-unanswered": ("error", "a question has no answer though its time has come"),
     "addendum-not-listed": ("error", "a question names an addendum that the tender does not list"),
+    "limit-stated-differently": ("warning", "a limit, period or sum is stated differently in two places"),
+    "scheme-stated-differently": ("warning", "an item or clause asks for other coating than the scheme prints"),
+    "attends-nobody": ("error", "a hold point waits for somebody who does not exist for this ship"),
+    "blocks-off-frames": ("warning", "a block stands between frames"),
+    "weight-log-differs": ("warning", "the undocking condition counts another weight than the item tenders"),
+    "left-to-each-other": ("error", "two items each leave a service to the other"),
+    "whole-priced-in-part": ("warning", "a requirement covers a whole surface and its lines price a part"),
+    "renewal-elsewhere": ("warning", "plate to be renewed lies outside the item that prices it"),
     "item-number-reused": ("error", "an item or line of an earlier issue is gone, or its number is other work now"),
 }
 
@@ -178,6 +186,11 @@ _RESTS_ON: dict[str, tuple[str, ...]] = {
     **dict.fromkeys(("floats-off-unlevel", "stability-below-asked"), _WORK),
     **dict.fromkeys(("weight-after-stability", "unlike-metals", "untested-coating", "coated-twice"), _WORK),
     **dict.fromkeys(("opened-not-tested", "forgotten-service", "no-plug-register", "no-docking"), _WORK),
+    **dict.fromkeys(
+        ("limit-stated-differently", "scheme-stated-differently", "weight-log-differs"), (*_WORK, "clauses/")
+    ),
+    **dict.fromkeys(("renewal-elsewhere", "whole-priced-in-part", "left-to-each-other", "attends-nobody"), _WORK),
+    **dict.fromkeys(("blocks-off-frames",), SHIP),
     **dict.fromkeys(("quantity-outside-range", "no-contingency", "wrong-dimension"), _WORK),
     **dict.fromkeys(("sum-differs", "in-dock-price", "rate-not-used", "pool-overdrawn"), (*_WORK, "owner/")),
     **dict.fromkeys(("contingency-spent", "dock-days-short", "restricted-money"), (*_WORK, "owner/")),

@@ -12,7 +12,13 @@ from msgspec.structs import replace
 
 from tenderwright.calculations.hydrostatics.hull_form import hull_form
 from tenderwright.calculations.landing.curve import held_curve, landing_curve
-from tenderwright.calculations.landing.exact import Lander, dry_draft, held_particulars, settle_exactly
+from tenderwright.calculations.landing.exact import (
+    Lander,
+    dry_draft,
+    greatest_entry_trim,
+    held_particulars,
+    settle_exactly,
+)
 from tenderwright.calculations.landing.held import BlockLine
 from tenderwright.calculations.landing.landing import METHOD
 from tenderwright.calculations.landing.root import root_between
@@ -54,6 +60,39 @@ def test_box_loses_stability_where_its_moment_is_nothing():
     assert zero.draft_aft == pytest.approx(draft, abs=1e-7)
     assert zero.upthrust == pytest.approx(640e3 - 320e3 * draft, rel=1e-7)
     assert zero.margin > 0
+
+
+def test_box_comes_down_to_the_least_metacentric_height_where_its_moment_is_that():
+    """Derived: rho (V KB + I_T) - W KG = W x, for KG 3.5 m and x 0.1 m; RM/W is the lesser form."""
+    ship = replace(BARGE, vcg=3.5, least_gm=0.1)
+    landing = settle_exactly(ship)
+    draft = np.sqrt((640e3 * 3.6 / 1000.0 - 40 * 512 / 12) / 160.0)
+    assert landing.bearing is not None
+    assert landing.bearing.draft_aft == pytest.approx(draft, abs=1e-7)
+    assert 0 < landing.bearing.margin < landing.instability.margin
+
+
+@pytest.mark.parametrize("ship", [replace(BARGE, vcg=3.5, least_gm=0.1), replace(COASTER, least_gm=0.9)])
+@pytest.mark.parametrize("declivity", [0.0, 0.01])
+def test_entering_at_the_greatest_trim_she_settles_at_the_least_metacentric_height(ship, declivity):
+    ship = replace(ship, blocks=replace(ship.blocks, declivity=declivity))
+    greatest = greatest_entry_trim(ship)
+    by = 1.0 if ship.blocks.first_touched(ship.under(0.0, 0.0).trim, ship.form.length) == ship.blocks.aft else -1.0
+    lcg = root_between(
+        lambda x: by * replace(ship, lcg=x).under(0.0, 0.0).trim - greatest, ship.lcg - 1.5, ship.lcg + 1.5, 1e-9
+    )
+    landing = settle_exactly(replace(ship, lcg=lcg))
+    assert landing.settling.stability.gm == pytest.approx(ship.least_gm, abs=1e-6)
+    assert landing.bearing.margin == pytest.approx(0.0, abs=1e-5)
+
+
+def test_without_the_height_afloat_side_blocks_would_bear_at_the_first_touch():
+    ship = replace(BARGE, vcg=3.5, least_gm=1.5)
+    landing = settle_exactly(ship)
+    assert landing.bearing is not None
+    assert landing.bearing.upthrust == 0.0
+    assert landing.bearing.margin == pytest.approx(-landing.settling.fall)
+    assert greatest_entry_trim(ship) is None
 
 
 def test_low_broad_box_keeps_its_stability():

@@ -11,6 +11,7 @@ import pytest
 from tenderwright.calculations.alone import input_schema, to_si
 from tenderwright.calculations.landing import (
     dock_water,
+    entry_limit,
     entry_trim,
     from_drafts,
     landing,
@@ -20,7 +21,7 @@ from tenderwright.calculations.landing import (
 )
 from tenderwright.calculations.method import Method
 
-MODULES = (dock_water, entry_trim, from_drafts, landing, settling, stability, upthrust)
+MODULES = (dock_water, entry_limit, entry_trim, from_drafts, landing, settling, stability, upthrust)
 
 
 def run(method: Method[Any]) -> Mapping[str, Any]:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from math import radians, sin
 
 import pytest
+from msgspec.structs import replace
 
 from tenderwright.calculations.landing.curve import at_level
 from tenderwright.calculations.landing.dock_water import drafts_in_dock_water
+from tenderwright.calculations.landing.entry_limit import entry_limit
 from tenderwright.calculations.landing.entry_trim import greatest_upthrust
 from tenderwright.calculations.landing.from_drafts import upthrust_from_drafts
 from tenderwright.calculations.landing.held import Afloat, BlockLine
@@ -27,6 +29,20 @@ def test_derrett_greatest_trim_for_a_required_gm():
     assert rises / T == pytest.approx(105.26, abs=0.005)
     assert falls * 48 / (40 * T_PER_CM) == pytest.approx(1.20)
     assert rises * 48 / (40 * T_PER_CM) == pytest.approx(1.263, abs=5e-4)
+
+
+def test_derrett_greatest_trim_is_the_limit_of_entry_by_stability_and_settles_at_the_required_gm():
+    """The same: at 120 cm she comes to lie on all the blocks with the 0.3 m required, so that side blocks bear then;
+    with half of it she has 50 t of upthrust left to go, at TPC 20 a fall of 2.5 cm (derived)."""
+    afloat = Afloat(3000 * T, 100.0, 4.0, 2.8, 48.0, 20 * T_PER_CM, 40 * T_PER_CM, 6.0, 5.5)
+    bearing = settle(afloat, BlockLine(0.0, 100.0), 0.3).bearing
+    assert bearing is not None
+    assert (bearing.upthrust / T, bearing.margin) == pytest.approx((100.0, 0.0))
+    half = settle(replace(afloat, draft_forward=3.4), BlockLine(0.0, 100.0), 0.3).bearing
+    assert half is not None
+    assert half.margin == pytest.approx(0.025)
+    found = entry_limit(1.0, 0.5, "tender", 48.0, 40 * T_PER_CM, 0.4, 1.0, 0.2, stability_held=1.20)
+    assert found.governs.limit == pytest.approx(1.20)
 
 
 def test_derrett_example_1():

@@ -5,9 +5,10 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from tenderwright.calculations.landing.entry_limit import CRUSHES, METHOD, SETTLES, TENDER
 from tenderwright.calculations.ship.condition import arrival
 from tenderwright.calculations.ship.docking_condition import docking as docking_step
-from tenderwright.calculations.ship.landing import entry_trim, landing_estimate, landing_stages
+from tenderwright.calculations.ship.landing import entry_limit, entry_trim, landing_estimate, landing_stages
 from tenderwright.calculations.ship.landing import landing as landing_step
 from tenderwright.calculations.ship.trim import trim_plan
 from tests.calculations.ship import marram
@@ -61,6 +62,40 @@ def test_the_greatest_entry_trim_leaves_the_metacentric_height_wanted() -> None:
     afloat = v.gm_km_falls + v.loss_km_falls
     assert afloat - per_trim * marram.found(entry_trim)["trim"] == pytest.approx(0.45, abs=1e-3)
     assert record.values["docking.entry.conservative"].si == "KM falls"
+
+
+def test_side_blocks_bear_before_the_metacentric_height_is_the_least_asked_for() -> None:
+    """By hand from what is printed: form (a), (P_x - P)/TPI with P_x = (W (GM - x) - FSM)/KM."""
+    found = marram.found(landing_step)
+    held = found.afloat
+    most = (held.displacement * (held.km - held.kg - 0.45) - held.free_surface_moment) / held.km
+    by_hand = (most - found.held.settling.upthrust) / held.mass_per_immersion
+    assert found.held.bearing is not None
+    assert found.held.bearing.margin == pytest.approx(by_hand)
+    assert found.bear_within == pytest.approx(0.0565, abs=5e-4)
+    assert found.bear_within < found.exact.instability.margin / 5
+
+
+def test_she_enters_within_the_tender_which_is_less_than_stability_and_the_block_allow() -> None:
+    entry = marram.found(entry_limit)
+    limits = {one.name: one.limit for one in entry.limits}
+    assert entry.governs.name == TENDER
+    assert (entry.least_trim, entry.governs.limit) == pytest.approx((0.2, 0.4))
+    assert limits[SETTLES] == pytest.approx(marram.found(landing_step).entry_trim)
+    assert limits[SETTLES] < marram.found(entry_trim)["trim"]
+    # 3.10 MPa on 400 by 400 mm is 50.6 t, and the trim in proportion to the upthrust of 0.3 m.
+    upthrust = marram.found(landing_step).held.settling.upthrust
+    assert limits[CRUSHES] == pytest.approx(0.3 * 3.1e6 * 0.16 / 9.80665 / upthrust, rel=1e-3)
+
+
+def test_on_the_keels_own_width_the_block_governs_as_it_did_in_2007() -> None:
+    """The first block of 2007 was 300 mm long under a bar keel of 200 mm: 0.62 m is above what it allows."""
+    inputs = marram.ship().record.values["docking.entry-limit.trim"].working.inputs
+    given = {name: one.si for name, one in inputs.items()} | {"contact_length": 0.3, "keel_width": 0.2, "wanted": 0.62}
+    found = METHOD.kernel(**given)
+    assert found.governs.name == CRUSHES
+    assert found.verdict.met is False
+    assert found.governs.limit == pytest.approx(0.468, abs=2e-3)
 
 
 def test_every_value_of_the_landing_rests_on_lines_of_the_package() -> None:

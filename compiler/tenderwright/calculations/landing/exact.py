@@ -5,13 +5,13 @@ from __future__ import annotations
 import numpy as np
 from msgspec import Struct
 
-from tenderwright.calculations.hydrostatics.equilibrium import float_at
+from tenderwright.calculations.hydrostatics.equilibrium import float_at, float_at_trim
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.hydrostatics.simpson import Floats
-from tenderwright.calculations.hydrostatics.upright import Hydrostatics
+from tenderwright.calculations.hydrostatics.upright import Hydrostatics, hydrostatics
 from tenderwright.calculations.landing.held import Afloat, BlockLine
 from tenderwright.calculations.landing.root import root_between
-from tenderwright.calculations.landing.settling import Instability, Landing, Settling
+from tenderwright.calculations.landing.settling import ComesDown, Landing, Settling
 from tenderwright.calculations.landing.stability import Virtual
 from tenderwright.calculations.method import OutOfRange
 
@@ -19,7 +19,7 @@ GREATEST_SHARE = 0.9
 """Part of her displacement up to which one block's upthrust is searched."""
 NEAR = 1e-9
 SEARCH = 200
-"""Water levels looked at between settling and dry for the loss of stability."""
+"""Water levels looked at down to dry for where the stability comes down to a figure."""
 FILM = 1e-6
 """Water under the hull at the last level but dry, m."""
 
@@ -36,6 +36,8 @@ class Lander(Struct, frozen=True, eq=False):
     keel: float = 0.0
     """Height above the baseline of the keel that the blocks touch: less than nothing for a bar keel."""
     free_surface_moment: float = 0.0
+    least_gm: float | None = None
+    """Metacentric height to be kept without side blocks and shores, m."""
 
     def __post_init__(self) -> None:
         """Check the centre of gravity. Raises OutOfRange."""
@@ -119,7 +121,8 @@ def settle_exactly(ship: Lander) -> Landing:
 
     Formula: at settling the trim under an upthrust at the first block is that of the blocks; from then on the trim is
         held and P = W - rho V(d). Stability is lost where RM = (W - P) KM - W KG + P z - FSM is nothing, KM read
-        at that draft and trim. Drafts are above the keel on the blocks.
+        at that draft and trim; side blocks and shores bear before RM/W, the lesser of the two forms, is the least
+        asked for. Drafts are above the keel on the blocks.
     Source: statics of a floating body (derived).
     Range: deck edge clear of the water; liquids keep their centres as she trims. Raises OutOfRange.
     """
@@ -139,7 +142,8 @@ def settle_exactly(ship: Lander) -> Landing:
     )
     if ship.stability(free).righting_moment <= 0:
         raise OutOfRange("the metacentric height afloat is not more than nothing: she is not stable before landing")
-    return Landing(one, _instability(ship, one, settled))
+    bearing = None if ship.least_gm is None else _comes_down(ship, one, free, settled, ship.least_gm)
+    return Landing(one, _comes_down(ship, one, free, settled, 0.0), bearing)
 
 
 def first_contact(ship: Lander, free: Hydrostatics) -> tuple[float, float]:
@@ -158,38 +162,80 @@ def first_contact(ship: Lander, free: Hydrostatics) -> tuple[float, float]:
     return x, found
 
 
-def _instability(ship: Lander, one: Settling, settled: Hydrostatics) -> Instability:
-    """Find the first loss of stability, before or after settling; at the latest when the water leaves her hull."""
-    x, trim = one.first_block, settled.trim
-    if one.stability.righting_moment <= 0:
+def _comes_down(ship: Lander, one: Settling, free: Hydrostatics, settled: Hydrostatics, gm: float) -> ComesDown:
+    """Find where the lesser metacentric height first comes down to a figure, from touch; at the latest when dry."""
+    x, trim, moment = one.first_block, settled.trim, ship.displacement * gm
+    if ship.stability(free).righting_moment <= moment:
+        return _there(ship, one, gm, 0.0, 0.0, free.draft, free.trim, free.draft_at_lcf)
+    if one.stability.righting_moment <= moment:
         upthrust = root_between(
-            lambda p: ship.stability(ship.under(p, x)).righting_moment, 0.0, one.upthrust, NEAR * ship.displacement
+            lambda p: ship.stability(ship.under(p, x)).righting_moment - moment,
+            *(0.0, one.upthrust, NEAR * ship.displacement),
         )
         position = ship.under(upthrust, x)
         fall = one.water_at_touch - ship.water_over(position, x)
-        return _lost(ship, one, upthrust, fall, position.draft, position.trim, position.draft_at_lcf)
-
-    def moment(draft: float) -> float:
-        return float(ship.righting_moment(*ship.carried(np.array([draft]), trim))[0])
-
-    dry = dry_draft(ship)
-    drafts = np.linspace(settled.draft, dry + FILM, SEARCH)
-    lost = np.flatnonzero(ship.righting_moment(*ship.carried(drafts, trim)) <= 0)
-    if lost.size:
-        k = max(1, int(lost[0]))
-        draft = root_between(moment, float(drafts[k - 1]), float(drafts[k]), NEAR)
-        upthrust = ship.displacement - float(ship.carried(np.array([draft]), trim)[0][0])
-    else:
-        draft, upthrust = dry, ship.displacement
+        return _there(ship, one, gm, upthrust, fall, position.draft, position.trim, position.draft_at_lcf)
+    draft = _draft_on_blocks(ship, settled.draft, moment)
+    upthrust = ship.displacement if draft is None else ship.displacement - float(_carried_at(ship, draft)[0][0])
+    draft = dry_draft(ship) if draft is None else draft
     mean = draft + trim * (0.5 - settled.lcf / ship.form.length)
-    return _lost(ship, one, upthrust, one.fall + settled.draft - draft, draft, trim, mean)
+    return _there(ship, one, gm, upthrust, one.fall + settled.draft - draft, draft, trim, mean)
 
 
-def _lost(
-    ship: Lander, one: Settling, upthrust: float, fall: float, draft: float, trim: float, mean: float
-) -> Instability:
+def _draft_on_blocks(ship: Lander, start: float, moment: float) -> float | None:
+    """Find the draft amidships, on all the blocks and from one down, at which the righting moment is a figure, m."""
+    trim = ship.resting_trim
+
+    def above(draft: float) -> float:
+        return float(ship.righting_moment(*_carried_at(ship, draft))[0]) - moment
+
+    drafts = np.linspace(start, dry_draft(ship) + FILM, SEARCH)
+    lost = np.flatnonzero(ship.righting_moment(*ship.carried(drafts, trim)) <= moment)
+    if not lost.size:
+        return None
+    k = int(lost[0])
+    if k == 0:
+        return start
+    return root_between(above, float(drafts[k - 1]), float(drafts[k]), NEAR)
+
+
+def _carried_at(ship: Lander, draft: float) -> tuple[Floats, Floats]:
+    return ship.carried(np.array([draft]), ship.resting_trim)
+
+
+def greatest_entry_trim(ship: Lander) -> float | None:
+    """Give the greatest trim, by the end that touches first, with which she settles at the least metacentric height.
+
+    Formula: on all the blocks at the draft where RM/W is the least asked for, P = W - rho V; her centre of gravity is
+        then where rho V at its centre and P at the first block hold her at the trim of the blocks, and the trim sought
+        is that at which she floats free with it there.
+    Symbols: m, above the trim of level keel. Source: as `settle_exactly` (derived). None where no least is asked for,
+    or where she has it neither afloat at the trim of the blocks nor loses it before she is dry. Raises OutOfRange.
+    """
+    if ship.least_gm is None:
+        return None
+    trim, free, form = ship.resting_trim, ship.under(0.0, 0.0), ship.form
+    afloat = float_at_trim(form, ship.displacement / ship.density, trim, ship.density)
+    moment = ship.displacement * ship.least_gm
+    if ship.stability(afloat).righting_moment <= moment:
+        return None
+    draft = _draft_on_blocks(ship, afloat.draft, moment)
+    if draft is None:
+        return None
+    there, x = hydrostatics(form, draft, trim, ship.density), ship.blocks.first_touched(free.trim, form.length)
+    upthrust, slope = ship.displacement - there.displacement, trim / form.length
+    # W (LCG - s VCG) = rho V (LCB - s KB) + P (x - s z)
+    arms = there.displacement * (there.lcb - slope * there.kb) + upthrust * (x - slope * ship.keel)
+    lcg = arms / ship.displacement + slope * ship.vcg
+    found = float_at(form, ship.displacement, lcg, ship.vcg, ship.density).trim
+    return found if x == ship.blocks.aft else -found
+
+
+def _there(
+    ship: Lander, one: Settling, gm: float, upthrust: float, fall: float, draft: float, trim: float, mean: float
+) -> ComesDown:
     middle = draft - ship.keel
-    return Instability(upthrust, fall, middle + trim / 2, middle - trim / 2, mean - ship.keel, fall - one.fall)
+    return ComesDown(gm, upthrust, fall, middle + trim / 2, middle - trim / 2, mean - ship.keel, fall - one.fall)
 
 
 def dry_draft(ship: Lander) -> float:

@@ -10,12 +10,13 @@ from msgspec import Struct
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
 from tenderwright.calculations.landing.curve import LandingCurve, held_curve, landing_curve
-from tenderwright.calculations.landing.exact import Lander, held_particulars, settle_exactly
+from tenderwright.calculations.landing.exact import Lander, greatest_entry_trim, held_particulars, settle_exactly
 from tenderwright.calculations.landing.held import Afloat, BlockLine
 from tenderwright.calculations.landing.settling import (
     BLOCK_INPUTS,
     LANDING_SYMBOLS,
     LARGE_SHARE,
+    LEAST_GM,
     SHARE_SYMBOLS,
     Landing,
     outputs_of,
@@ -38,6 +39,17 @@ class BothLandings(Struct, frozen=True):
     held: Landing
     curve: LandingCurve
     held_curve: LandingCurve
+    entry_trim: float | None
+    """Greatest trim on entering that keeps the least metacentric height, hydrostatics read again, m."""
+
+    @property
+    def bear_within(self) -> float | None:
+        """Give the fall of the water below settling within which side blocks and shores bear, by either way, m.
+
+        The lesser of the two; less than nothing where they would have to bear before she settles.
+        """
+        found = [one.bearing.margin for one in (self.exact, self.held) if one.bearing is not None]
+        return min(found, default=None)
 
     @property
     def upthrust_share(self) -> float:
@@ -56,20 +68,21 @@ def lander(
     declivity: float = 0.0,
     keel: float = 0.0,
     free_surface_moment: float = 0.0,
+    least_gm: float | None = None,
 ) -> Lander:
     """Set her over the blocks from converted input. Raises OutOfRange."""
     form, blocks = hull_from_offsets(offsets), BlockLine(block_aft, block_forward, declivity)
-    return Lander(form, displacement, lcg, vcg, density, blocks, keel, free_surface_moment)
+    return Lander(form, displacement, lcg, vcg, density, blocks, keel, free_surface_moment, least_gm)
 
 
 def both_landings(**inputs: Any) -> BothLandings:
     """Land her by either way, from the inputs of `lander`; see `settle_exactly` and `settle`. Raises OutOfRange."""
     ship = lander(**inputs)
     afloat, blocks = held_particulars(ship), ship.blocks
-    exact, held = settle_exactly(ship), settle(afloat, blocks)
+    exact, held = settle_exactly(ship), settle(afloat, blocks, ship.least_gm)
     curve = landing_curve(ship)
-    gm = ship.stability(ship.under(0.0, 0.0)).gm
-    return BothLandings(afloat, gm, ship.density, exact, held, curve, held_curve(afloat, blocks, curve.fall))
+    gm, falls = ship.stability(ship.under(0.0, 0.0)).gm, held_curve(afloat, blocks, curve.fall)
+    return BothLandings(afloat, gm, ship.density, exact, held, curve, falls, greatest_entry_trim(ship))
 
 
 def figures_of(found: BothLandings) -> dict[str, Any]:
@@ -81,6 +94,8 @@ def figures_of(found: BothLandings) -> dict[str, Any]:
         | {
             "upthrust_share": found.upthrust_share,
             "hand_method_in_range": found.upthrust_share <= LARGE_SHARE,
+            "bear_within": found.bear_within,
+            "entry_trim": found.entry_trim,
             "curve_water": curve.water.tolist(),
             "curve_upthrust": curve.upthrust.tolist(),
             "curve_gm": curve.gm.tolist(),
@@ -91,7 +106,8 @@ def figures_of(found: BothLandings) -> dict[str, Any]:
 METHOD = Method(
     name="docking.landing",
     title="Landing with the hydrostatics read again, beside the hand method",
-    formula="ρV + P = W; W(LCG − s VCG) = ρV(LCB − s KB) + P(x − s z); RM = (W − P) KM − W KG + P z − FSM",
+    formula="ρV + P = W; W(LCG − s VCG) = ρV(LCB − s KB) + P(x − s z); RM = (W − P) KM − W KG + P z − FSM; side blocks "
+    "and shores bear before RM/W is the least GM",
     source=Citation("Statics of a floating body with an upward force at the block", standing="derived"),
     valid="upright, deck edge clear of the water, straight keel line; liquids keep their centres as she trims",
     inputs={
@@ -103,6 +119,7 @@ METHOD = Method(
         "density": quantity("density", "Density of the dock's water.", "1012 kg/m3"),
         "keel": quantity("length", "Keel that the blocks touch, above the baseline; minus for a bar keel.", "-0.18 m"),
         "free_surface_moment": quantity("moment", "Sum over the slack tanks.", "20 t*m"),
+        "least_gm": LEAST_GM,
     },
     outputs=(
         *LANDING_SYMBOLS,
@@ -111,6 +128,8 @@ METHOD = Method(
             for s in LANDING_SYMBOLS
         ),
         *SHARE_SYMBOLS,
+        Symbol("bear_within", "fall of water below settling within which side blocks and shores bear", "length", "m"),
+        Symbol("entry_trim", "greatest trim on entering that keeps the least metacentric height", "length", "m"),
         Symbol("curve_water", "water over the block touched first, from touch to dry", "length", "m"),
         Symbol("curve_upthrust", "upthrust at each level", "mass", "t"),
         Symbol("curve_gm", "lesser virtual GM at each level", "length", "m"),
@@ -127,10 +146,10 @@ METHOD = Method(
         "density": "1012 kg/m3",
         "free_surface_moment": "5 t*m",
     },
-    optional=frozenset({"density", "declivity", "keel", "free_surface_moment"}),
+    optional=frozenset({"density", "declivity", "keel", "free_surface_moment", "least_gm"}),
     cautions=(
         "drafts are above the keel on the blocks",
-        "side blocks and shores are not counted: they are to be in place before the margin is used up",
+        "side blocks and shores are not counted: they bear before the metacentric height is the least asked for",
         "the docking plan and stability are for a naval architect and the dockmaster",
     ),
 )

@@ -34,8 +34,11 @@ class Settling(Struct, frozen=True):
     """At that moment."""
 
 
-class Instability(Struct, frozen=True):
-    """Where she loses her stability."""
+class ComesDown(Struct, frozen=True):
+    """Where her metacentric height has come down to a figure: to nothing where she loses her stability."""
+
+    gm: float
+    """That figure, m; she may have had less from the start."""
 
     upthrust: float
     fall: float
@@ -43,23 +46,27 @@ class Instability(Struct, frozen=True):
     draft_forward: float
     true_mean_draft: float
     margin: float
-    """Fall of the water from settling to instability, m; less than nothing where it comes first."""
+    """Fall of the water from settling to there, m; less than nothing where it comes before settling."""
 
 
 class Landing(Struct, frozen=True):
     """A landing by either method."""
 
     settling: Settling
-    instability: Instability
+    instability: ComesDown
+    bearing: ComesDown | None = None
+    """Where the metacentric height is the least asked for, so that side blocks and shores must bear; None without."""
 
 
-def settle(afloat: Afloat, blocks: BlockLine) -> Landing:
-    """Find upthrust and drafts at settling and at instability, with her particulars held constant.
+def settle(afloat: Afloat, blocks: BlockLine, least_gm: float | None = None) -> Landing:
+    """Find upthrust and drafts at settling, at a least metacentric height x and at instability, her particulars held.
 
     Formula: P = MCT |t_c|/l; f = P (1/TPI + l^2/(MCT L)) until she lies on all the blocks; d_s = d_m - P/TPI;
-        on all the blocks the true mean draft falls with the water; P0 = W - (W KG + FSM)/KM.
-        Margin: (P0 - P)/TPI where P0 >= P, otherwise (P0 - P)(1/TPI + l^2/(MCT L)).
-    Source: Derrett, Ship Stability for Masters and Mates, pp. 246-249; P0 and the margin are derived.
+        on all the blocks the true mean draft falls with the water; P_x = W - (W (KG + x) + FSM)/KM, at which RM/W, the
+        lesser of the two forms, is x; P0 is that for nothing.
+        Margin: (P_x - P)/TPI where P_x >= P, otherwise (P_x - P)(1/TPI + l^2/(MCT L)); P_x is nothing where she has
+        not x afloat.
+    Source: Derrett, Ship Stability for Masters and Mates, pp. 246-249; P_x and the margin are derived.
     Range: LCF over the blocks, stable afloat, afloat at settling. Raises OutOfRange.
     """
     arm = lever(blocks, afloat)
@@ -72,11 +79,19 @@ def settle(afloat: Afloat, blocks: BlockLine) -> Landing:
     stability = virtual_stability(afloat.displacement, upthrust, afloat.km, afloat.kg, afloat.free_surface_moment)
     mean, aft, forward = _drafts(afloat, blocks, upthrust, upthrust)
     settling = Settling(first, afloat.draft_at(first), upthrust, upthrust * rate, aft, forward, mean, stability)
+
+    def comes_down(gm: float, under: float) -> ComesDown:
+        step = 1.0 / afloat.mass_per_immersion if under >= upthrust else rate
+        margin = (under - upthrust) * step
+        mean, aft, forward = _drafts(afloat, blocks, under, upthrust)
+        return ComesDown(gm, under, settling.fall + margin, aft, forward, mean, margin)
+
     zero = instability_upthrust(afloat.displacement, afloat.km, afloat.kg, afloat.free_surface_moment)
-    step = 1.0 / afloat.mass_per_immersion if zero >= upthrust else rate
-    margin = (zero - upthrust) * step
-    mean, aft, forward = _drafts(afloat, blocks, zero, upthrust)
-    return Landing(settling, Instability(zero, settling.fall + margin, aft, forward, mean, margin))
+    lost = comes_down(0.0, zero)
+    if least_gm is None:
+        return Landing(settling, lost)
+    most = max(0.0, zero - afloat.displacement * least_gm / afloat.km)
+    return Landing(settling, lost, comes_down(least_gm, most))
 
 
 def _drafts(afloat: Afloat, blocks: BlockLine, upthrust: float, critical: float) -> tuple[float, float, float]:
@@ -91,7 +106,7 @@ def _drafts(afloat: Afloat, blocks: BlockLine, upthrust: float, critical: float)
 
 def outputs_of(landing: Landing, suffix: str = "") -> dict[str, Any]:
     """Give a landing's figures by name."""
-    one, zero = landing.settling, landing.instability
+    one, zero, bearing = landing.settling, landing.instability, landing.bearing
     found = {
         "first_block": one.first_block,
         "water_at_touch": one.water_at_touch,
@@ -107,6 +122,10 @@ def outputs_of(landing: Landing, suffix: str = "") -> dict[str, Any]:
         "instability_aft": zero.draft_aft,
         "instability_forward": zero.draft_forward,
         "margin": zero.margin,
+        "bearing_upthrust": None if bearing is None else bearing.upthrust,
+        "bearing_aft": None if bearing is None else bearing.draft_aft,
+        "bearing_forward": None if bearing is None else bearing.draft_forward,
+        "bearing_margin": None if bearing is None else bearing.margin,
     }
     return {name + suffix: value for name, value in found.items()}
 
@@ -126,6 +145,10 @@ LANDING_SYMBOLS = (
     Symbol("instability_aft", "draft aft at instability", "length", "m"),
     Symbol("instability_forward", "draft forward at instability", "length", "m"),
     Symbol("margin", "fall of water from settling to instability", "length", "m"),
+    Symbol("bearing_upthrust", "upthrust at which the metacentric height is the least asked for", "mass", "t"),
+    Symbol("bearing_aft", "draft aft then", "length", "m"),
+    Symbol("bearing_forward", "draft forward then", "length", "m"),
+    Symbol("bearing_margin", "fall of water from settling to there: side blocks and shores bear before", "length", "m"),
 )
 
 SHARE_SYMBOLS = (
@@ -134,9 +157,11 @@ SHARE_SYMBOLS = (
 )
 
 
-def settled(block_aft: float, block_forward: float, declivity: float = 0.0, **afloat: float) -> Landing:
+def settled(
+    block_aft: float, block_forward: float, declivity: float = 0.0, least_gm: float | None = None, **afloat: float
+) -> Landing:
     """Land her by the hand method from converted input; see `settle`. Raises OutOfRange."""
-    return settle(Afloat(**afloat), BlockLine(block_aft, block_forward, declivity))
+    return settle(Afloat(**afloat), BlockLine(block_aft, block_forward, declivity), least_gm)
 
 
 def _figures(landing: Landing) -> dict[str, Any]:
@@ -162,17 +187,19 @@ BLOCK_INPUTS: Mapping[str, Mapping[str, Any]] = {
     "block_forward": quantity("length", "Foremost keel block, forward of the after perpendicular.", "84 m"),
     "declivity": quantity("angle", "Angle by which the block line falls aft.", "0.2 deg"),
 }
+LEAST_GM = quantity("length", "Least metacentric height to be kept without side blocks and shores.", "0.45 m")
 
 METHOD = Method(
     name="docking.settling",
     title="Drafts, upthrust and stability at settling and at instability",
-    formula="P = MCTC t_c/l; d_s = d_m − P/TPC; P₀ = W − (W KG + FSM)/KM; d₀ = d_m − P₀/TPC; margin = (P₀ − P)/TPC",
+    formula="P = MCTC t_c/l; d_s = d_m − P/TPC; P_x = W − (W (KG + x) + FSM)/KM, x the least GM, or nothing; "
+    "d_x = d_m − P_x/TPC; margin = (P_x − P)/TPC",
     source=Citation(
         "Derrett, Ship Stability for Masters and Mates",
         "Drydocking and grounding, pp. 246-249; instability and margin are derived",
     ),
     valid="TPC, MCTC, LCF and KM held constant: upthrust up to 5 to 10 % of displacement (common practice, no source)",
-    inputs={**AFLOAT_INPUTS, **BLOCK_INPUTS},
+    inputs={**AFLOAT_INPUTS, **BLOCK_INPUTS, "least_gm": LEAST_GM},
     outputs=(*LANDING_SYMBOLS, *SHARE_SYMBOLS),
     kernel=settled,
     figures=_figures,
@@ -189,9 +216,9 @@ METHOD = Method(
         "block_aft": "0 m",
         "block_forward": "84 m",
     },
-    optional=frozenset({"free_surface_moment", "declivity"}),
+    optional=frozenset({"free_surface_moment", "declivity", "least_gm"}),
     cautions=(
-        "side blocks and shores are not counted: they are to be in place before the margin is used up",
+        "side blocks and shores are not counted: they bear before the metacentric height is the least asked for",
         "the docking plan and stability are for a naval architect and the dockmaster",
     ),
 )

@@ -193,6 +193,32 @@ def given_line(blocks: BlockLine, plan: DockingPlan) -> dict[str, Given]:
     return found | ({"declivity": given(plan.declivity.value)} if plan.declivity is not None else {})
 
 
+def first_block(placed: tuple[PlacedBlock, ...], x: float) -> PlacedBlock:
+    """Give the keel block that she touches first, whose edge is at a place, m."""
+    return min(placed, key=lambda block: abs(block.x - x))
+
+
+def given_cap(placed: PlacedBlock, particulars: Particulars) -> dict[str, Given]:
+    """Give the contact of the keel on a cap as inputs."""
+    row = placed.row
+    return {
+        "contact_length": given(row.length),
+        "block_width": given(row.width),
+        "keel_width": given(row.bearing_width or particulars.keel.width),
+    }
+
+
+def given_allowable(plan: DockingPlan) -> dict[str, Given]:
+    """Give the allowable pressure of the caps as inputs; nothing where the plan states none."""
+    allowable = plan.allowable
+    if allowable is None:
+        return {}
+    return {
+        "allowable": given(allowable.value),
+        "allowable_source": Given(allowable.source, allowable.source, allowable.here),
+    }
+
+
 @step()
 def side_block_pairs(docking_plan: DockingPlan, frames: FrameTable) -> dict[str, SideBlocks]:
     """Give the pairs of side blocks by number, from aft."""

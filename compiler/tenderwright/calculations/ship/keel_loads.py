@@ -15,7 +15,14 @@ from tenderwright.calculations.blocks.pressure import contact_pressure
 from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.condition.loading import Weight
 from tenderwright.calculations.landing.landing import BothLandings
-from tenderwright.calculations.ship.block_places import KeelBlockResult, PlacedBlock, bearing_width
+from tenderwright.calculations.ship.block_places import (
+    KeelBlockResult,
+    PlacedBlock,
+    bearing_width,
+    first_block,
+    given_allowable,
+    given_cap,
+)
 from tenderwright.calculations.ship.docking_condition import TankState
 from tenderwright.calculations.steps.outcome import Absent, Each, Failed, Lacking
 from tenderwright.calculations.steps.step import Uses, step, step_of
@@ -185,7 +192,7 @@ def greatest_keel_pressure(
     load = one.load or 0.0
     by = "elastic" if load == one.elastic else "rigid"
     inputs = {"load": Given(load, show(load, "t", "mass"), f"blocks.keel.{by}.loads")}
-    inputs |= _cap(placed, particulars) | given_allowable(docking_plan)
+    inputs |= given_cap(placed, particulars) | given_allowable(docking_plan)
     return Uses(f"greatest pressure on a keel block, at {one.position}", inputs, docking_plan.here)
 
 
@@ -198,9 +205,9 @@ def first_block_pressure(
 ) -> Uses:
     """Find the pressure on the block touched first, just before she lies on all: the whole upthrust is on it."""
     settling = landing.exact.settling
-    one = min(placed_keel_blocks, key=lambda block: abs(block.x - settling.first_block))
+    one = first_block(placed_keel_blocks, settling.first_block)
     inputs = {"load": Given(settling.upthrust, show(settling.upthrust, "t", "mass"), "docking.landing.upthrust")}
-    inputs |= _cap(one, particulars) | given_allowable(docking_plan)
+    inputs |= given_cap(one, particulars) | given_allowable(docking_plan)
     about = f"upthrust on the block touched first, at {one.position}, as she comes to lie on all"
     return Uses(about, inputs, docking_plan.here)
 
@@ -250,23 +257,3 @@ def _number_at(place: Position, blocks: tuple[PlacedBlock, ...]) -> int | None:
     """Give the number of the block at a place; None where no cap is there."""
     number, one = min(enumerate(blocks, start=1), key=lambda pair: abs(pair[1].x - place.x))
     return number if within(abs(one.x - place.x), one.row.length.si / 2) else None
-
-
-def _cap(placed: PlacedBlock, particulars: Particulars) -> dict[str, Given]:
-    row = placed.row
-    return {
-        "contact_length": given(row.length),
-        "block_width": given(row.width),
-        "keel_width": given(row.bearing_width or particulars.keel.width),
-    }
-
-
-def given_allowable(plan: DockingPlan) -> dict[str, Given]:
-    """Give the allowable pressure of the caps as inputs; nothing where the plan states none."""
-    allowable = plan.allowable
-    if allowable is None:
-        return {}
-    return {
-        "allowable": given(allowable.value),
-        "allowable_source": Given(allowable.source, allowable.source, allowable.here),
-    }

@@ -2,20 +2,31 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from typing import Any
+
 from msgspec import Struct
 
 from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.hydrostatics.at_weight import METHOD as AT_WEIGHT
 from tenderwright.calculations.hydrostatics.at_weight import AtWeight
+from tenderwright.calculations.landing.entry_limit import METHOD as ENTRY_LIMIT
 from tenderwright.calculations.landing.entry_trim import METHOD as ENTRY_TRIM
 from tenderwright.calculations.landing.held import BlockLine, lever
 from tenderwright.calculations.landing.landing import METHOD as LANDING
 from tenderwright.calculations.landing.landing import BothLandings
 from tenderwright.calculations.landing.settling import METHOD as SETTLING
-from tenderwright.calculations.ship.block_places import given_line
+from tenderwright.calculations.ship.block_places import (
+    PlacedBlock,
+    first_block,
+    given_allowable,
+    given_cap,
+    given_line,
+)
 from tenderwright.calculations.ship.docking_condition import given_condition
 from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.keel import given_underside, underside
+from tenderwright.calculations.ship.wanted import USUAL, given_least_gm, least_gm, trim_tolerance
 from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given, given
@@ -24,6 +35,8 @@ from tenderwright.model.lightship import Lightship
 from tenderwright.model.particulars import Particulars
 from tenderwright.quantities.display import show
 
+_ENTRY = ("trim", "governs", "least_trim", "result")
+LEAST_GM = "it needs `least_gm` in vessel/docking-plan.yaml, or in vessel/lightship.yaml under `docking`"
 _LANDING_NAMES = {s.name: s.name.replace("_", "-") for s in LANDING.outputs if not s.name.startswith("curve")}
 
 
@@ -63,6 +76,7 @@ def landing_estimate(
     block_line: BlockLine,
     docking_plan: DockingPlan,
     particulars: Particulars,
+    lightship: Lightship,
 ) -> Uses:
     """Find the landing by the hand method at the trim wanted, with weights and liquids as on arrival."""
     h, keel = afloat_at_trim.hydrostatics, underside(particulars)
@@ -84,7 +98,8 @@ def landing_estimate(
     }  # fmt: skip
     inputs = {name: Given(si, show(si, unit, of), origin) for name, (si, unit, of, origin) in figures.items()}
     about = "at the trim wanted, weights and liquids as on arrival; drafts above the underside of the keel"
-    return Uses(about, inputs | given_line(block_line, docking_plan), docking_plan.here)
+    inputs |= given_line(block_line, docking_plan) | given_least_gm(docking_plan, lightship)
+    return Uses(about, inputs, docking_plan.here)
 
 
 @step_of(LANDING, "docking.landing", names=_LANDING_NAMES, kept=True)
@@ -95,10 +110,12 @@ def landing(
     docking_plan: DockingPlan,
     particulars: Particulars,
     dock_water: Given,
+    lightship: Lightship,
 ) -> Uses:
     """Land her from the docking condition by both methods."""
     inputs = {"offsets": hull.given, "density": dock_water} | given_condition("condition.docking", docking)
     inputs |= given_line(block_line, docking_plan) | given_underside(particulars)
+    inputs |= given_least_gm(docking_plan, lightship)
     return Uses("from the docking condition; drafts above the underside of the keel", inputs, docking_plan.here)
 
 
@@ -107,26 +124,71 @@ def entry_trim(
     landing: BothLandings, block_line: BlockLine, docking_plan: DockingPlan, lightship: Lightship
 ) -> Uses | Absent:
     """Find the greatest trim on entering that leaves the metacentric height asked for."""
-    least = docking_plan.least_gm or (lightship.docking.least_gm if lightship.docking else None)
+    least = least_gm(docking_plan, lightship)
     if least is None:
-        return Lacking("it needs `least_gm` in vessel/docking-plan.yaml, or in vessel/lightship.yaml under `docking`")
+        return Lacking(LEAST_GM)
     afloat = landing.afloat
-    arm = lever(block_line, afloat)
-    read = "read from the offsets in the docking condition"
     figures = {
         "displacement": (afloat.displacement, "t", "mass", "condition.docking.displacement"),
         "km": (afloat.km, "m", "length", "condition.docking.km"),
         "kg": (afloat.kg, "m", "length", "condition.docking.vcg"),
-        "lever": (arm, "m", "length", "from the first block to the centre of flotation"),
-        "moment_to_change_trim": (afloat.moment_to_change_trim, "t*m/cm", "mass", read),
         "free_surface_moment": (afloat.free_surface_moment, "t*m", "moment", "condition.docking.free-surface-moment"),
-        "length": (afloat.length, "m", "length", "vessel/particulars.yaml"),
     }
     inputs = {name: Given(si, show(si, unit, of), origin) for name, (si, unit, of, origin) in figures.items()}
-    declivity = docking_plan.declivity
-    inputs["declivity"] = given(declivity.value) if declivity else Given(0.0, "level", "no declivity is given")
-    inputs["least_gm"] = given(least)
-    return Uses("trim with which she may enter, docking condition", inputs, least.at)
+    inputs |= _first_end(landing, block_line, docking_plan) | {"least_gm": given(least)}
+    return Uses("trim that keeps the least metacentric height, docking condition", inputs, least.at)
+
+
+def _first_end(landing: BothLandings, block_line: BlockLine, plan: DockingPlan) -> dict[str, Given]:
+    """Give lever, moment to change trim and slope of the blocks, all as seen from the end that touches first."""
+    afloat, read = landing.afloat, "read from the offsets in the docking condition"
+    arm, moment = lever(block_line, afloat), afloat.moment_to_change_trim
+    found = {
+        "lever": Given(arm, show(arm, "m", "length"), "from the first block to the centre of flotation"),
+        "moment_to_change_trim": Given(moment, show(moment, "t*m/cm", "mass"), read),
+        "length": Given(afloat.length, show(afloat.length, "m", "length"), "vessel/particulars.yaml"),
+    }
+    if plan.declivity is None:
+        return found | {"declivity": Given(0.0, "level", "no declivity is given")}
+    slope = plan.declivity.value
+    if landing.exact.settling.first_block == block_line.aft:
+        return found | {"declivity": given(slope)}
+    return found | {"declivity": Given(-slope.si, f"{slope}, seen from forward", slope.at)}
+
+
+@step_of(ENTRY_LIMIT, "docking.entry-limit", names={name: name.replace("_", "-") for name in _ENTRY})
+def entry_limit(
+    landing: BothLandings,
+    entry_trim: Mapping[str, Any] | None,
+    block_line: BlockLine,
+    placed_keel_blocks: tuple[PlacedBlock, ...],
+    docking_plan: DockingPlan,
+    particulars: Particulars,
+    lightship: Lightship,
+) -> Uses | Absent:
+    """Find the trim with which she may enter: the least of what stability, the first block and the tender allow."""
+    if lightship.docking is None:
+        return Lacking("it needs `docking` with the `trim` wanted in vessel/lightship.yaml")
+    wanted, tolerance = lightship.docking.trim, trim_tolerance(lightship)
+    by_first = 1.0 if landing.exact.settling.first_block == block_line.aft else -1.0
+    words = str(wanted) if by_first > 0 else f"{wanted}, by the head {show(-wanted.si, 'm', 'length')}"
+    inputs = {
+        "wanted": Given(by_first * wanted.si, words, wanted.at),
+        "tolerance": tolerance,
+        "tolerance_source": Given("the tender's own", "the tender's own", lightship.docking.here),
+    }
+    if lightship.docking.trim_tolerance is None:
+        inputs["tolerance_source"] = Given(USUAL, USUAL, lightship.docking.here)
+    inputs |= _first_end(landing, block_line, docking_plan)
+    if entry_trim is not None:
+        held = float(entry_trim["trim"])
+        inputs["stability_held"] = Given(held, show(held, "m", "length"), "docking.entry.trim")
+    if landing.entry_trim is not None:
+        exact = landing.entry_trim
+        inputs["stability_exact"] = Given(exact, show(exact, "m", "length"), "docking.landing.entry-trim")
+    first = first_block(placed_keel_blocks, landing.exact.settling.first_block)
+    inputs |= given_cap(first, particulars) | given_allowable(docking_plan)
+    return Uses(f"trim on entering, docking condition, first block at {first.position}", inputs, wanted.at)
 
 
 @step()
@@ -150,6 +212,16 @@ def landing_stages(landing: BothLandings) -> tuple[Stage, ...]:
         one.upthrust,
         one.stability.gm,
     )
+    bear = None
+    if found.bearing is not None:
+        bear = Stage(
+            "side blocks and shores bear by now",
+            one.water_at_touch - found.bearing.fall,
+            found.bearing.draft_aft,
+            found.bearing.draft_forward,
+            found.bearing.upthrust,
+            found.bearing.gm,
+        )
     lost = Stage(
         "stability lost without side blocks",
         one.water_at_touch - zero.fall,
@@ -159,5 +231,9 @@ def landing_stages(landing: BothLandings) -> tuple[Stage, ...]:
         0.0,
     )
     dry = Stage("dry", 0.0, 0.0, 0.0, afloat.displacement, None)
-    order = (touch, settled, lost, dry) if zero.margin >= 0 else (touch, lost, settled, dry)
-    return tuple(stage for stage in order if stage is not lost or zero.upthrust < 0.999 * afloat.displacement)
+    between = [
+        stage
+        for stage in (settled, bear, lost)
+        if stage is not None and (stage is settled or stage.upthrust < 0.999 * afloat.displacement)
+    ]
+    return (touch, *sorted(between, key=lambda stage: -stage.water), dry)

@@ -13,9 +13,9 @@ from tenderwright.calculations.blocks.pressure import METHOD as PRESSURE
 from tenderwright.calculations.blocks.pressure import contact_pressure
 from tenderwright.calculations.blocks.wind import METHOD as WIND
 from tenderwright.calculations.condition.floating import FloatingPosition
-from tenderwright.calculations.ship.block_places import KeelBlockResult, SideBlockResult
+from tenderwright.calculations.ship.block_places import KeelBlockResult, SideBlockResult, given_allowable
 from tenderwright.calculations.ship.keel import underside
-from tenderwright.calculations.ship.keel_loads import LAYERS, given_allowable
+from tenderwright.calculations.ship.keel_loads import LAYERS
 from tenderwright.calculations.steps.outcome import Absent, Lacking, NotAsked
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given, given

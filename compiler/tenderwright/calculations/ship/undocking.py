@@ -21,6 +21,7 @@ from tenderwright.calculations.ship.docking_condition import TankState, given_co
 from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.keel import given_underside
 from tenderwright.calculations.ship.tanks import liquid_density
+from tenderwright.calculations.ship.wanted import given_least_gm, least_gm, most_list, trim_tolerance
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given
 from tenderwright.calculations.verdict import within
@@ -32,10 +33,6 @@ from tenderwright.model.vessel import Tank
 
 Why = Literal["changed", "slack", "to be dry"]
 """Contents changed since docking; a free surface; nothing should be in it."""
-TRIM_LIMIT = 0.1
-"""Trim beyond that wanted for docking with which she still floats off level, m (common practice, no source)."""
-LIST_LIMIT = 0.5
-"""Degrees, where the package gives none (common practice, no source)."""
 SLACK = (0.05, 0.95)
 """A tank filled between these shares of its capacity has a free surface to be sounded."""
 
@@ -129,10 +126,12 @@ def lifting_off(
     docking_plan: DockingPlan,
     particulars: Particulars,
     dock_water: Given,
+    lightship: Lightship,
 ) -> Uses:
     """Find how the last block leaves her."""
     inputs = {"offsets": hull.given, "density": dock_water} | given_condition("condition.undocking", undocked)
     inputs |= given_line(block_line, docking_plan) | given_underside(particulars)
+    inputs |= given_least_gm(docking_plan, lightship)
     about = "lifting off, a landing backwards: settling is when all but the last block has left her"
     return Uses(about, inputs, docking_plan.here)
 
@@ -162,18 +161,18 @@ def _judged(
 ) -> Undocking:
     wanted = lightship.docking
     reasons = []
-    trim, most_trim = found.hydrostatics.trim, abs(wanted.trim.si) + TRIM_LIMIT if wanted else TRIM_LIMIT
+    trim, most_trim = found.hydrostatics.trim, (abs(wanted.trim.si) if wanted else 0.0) + trim_tolerance(lightship).si
     if not within(abs(trim), most_trim):
         end = "stern" if trim > 0 else "head"
         reasons.append(f"trim {abs(trim):.2f} m by the {end} against {most_trim:.2f} m")
-    most_list = degrees(wanted.most_list.si) if wanted and wanted.most_list else LIST_LIMIT
-    if found.heel is None or not within(abs(degrees(found.heel)), most_list):
+    limit = most_list(lightship).si
+    if found.heel is None or not within(abs(found.heel), limit):
         words = "no list at which she rests" if found.heel is None else f"list {abs(degrees(found.heel)):.2f} degrees"
-        reasons.append(f"{words} against {most_list:.2f} degrees")
+        reasons.append(f"{words} against {degrees(limit):.2f} degrees")
     unlevel = tuple(reasons)
     gm = lifting.settling.stability.gm if lifting is not None else None
-    limit = plan.least_gm or (wanted.least_gm if wanted else None)
-    least = limit.si if limit is not None else 0.0
+    asked = least_gm(plan, lightship)
+    least = asked.si if asked is not None else 0.0
     heights = (found.gm_fluid, gm)
     stable = found.gm_fluid > 0 and all(one is not None and within(one, least, at_least=True) for one in heights)
     if not stable:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import degrees
 
 from tenderwright.calculations.condition.floating import FloatingPosition
+from tenderwright.calculations.landing.landing import BothLandings
 from tenderwright.calculations.landing.settling import Landing
 from tenderwright.calculations.ship.block_places import KeelBlockResult
 from tenderwright.calculations.ship.docking_condition import docking
@@ -142,7 +143,7 @@ def _facts(package: Package, calculated: Calculated) -> list[tuple[str, str]]:
         places = ", ".join(f"{letter(one.number)} {one.position}" for one in pairs)
         facts.append((f"Side blocks, {len(pairs)} pairs", places))
     if landed is not None:
-        facts += _landing_facts(blocks, landed.exact)
+        facts += _landing_facts(blocks, landed)
     if afloat is not None:
         mass, gm = afloat.loading.mass, afloat.gm_fluid
         facts.append(("Afloat, on docking", f"{decimals(mass / 1000, 1)} t, GM {decimals(gm, 2)} m fluid"))
@@ -162,7 +163,8 @@ def _facts(package: Package, calculated: Calculated) -> list[tuple[str, str]]:
     return facts
 
 
-def _landing_facts(blocks: tuple[KeelBlockResult, ...], landing: Landing) -> list[tuple[str, str]]:
+def _landing_facts(blocks: tuple[KeelBlockResult, ...], landed: BothLandings) -> list[tuple[str, str]]:
+    landing = landed.exact
     touched, settling = first_touched(blocks, landing), landing.settling
     assert touched is not None
     return [
@@ -175,8 +177,18 @@ def _landing_facts(blocks: tuple[KeelBlockResult, ...], landing: Landing) -> lis
             f"water {decimals(settling.fall, 2)} m lower, upthrust {decimals(settling.upthrust / 1000, 1)} t, "
             f"GM {decimals(min(settling.stability.gm_km_falls, settling.stability.gm_kg_rises), 2)} m",
         ),
-        ("Margin", f"{decimals(landing.instability.margin, 2)} m of fall from settled to the loss of stability"),
+        ("Side blocks bear", _bear(landed)),
     ]
+
+
+def _bear(landed: BothLandings) -> str:
+    """Say within what fall of the water side blocks and shores bear."""
+    within = landed.bear_within
+    if within is None:
+        return "not known: no least GM is asked for"
+    if within < 0:
+        return f"the least GM is reached {decimals(-within, 2)} m before settled"
+    return f"before {decimals(within, 2)} m of fall from settled, where GM is the least asked for"
 
 
 def _range(values: list[float | None] | list[float]) -> str:

@@ -71,6 +71,7 @@ def _inputs(desk: Desk) -> list[Block]:
         facts.append(("Allowable on the caps", f"{desk.quantity(plan.allowable.value)}. {plan.allowable.source}"))
     if plan.declivity is not None:
         facts.append(("Slope of the block line", f"{desk.quantity(plan.declivity.value)}: {plan.declivity.source}"))
+    facts += [("Between frames", f"{one.at}: {one.off_frame}") for one in plan.keel_blocks if one.off_frame]
     if plan.girder is not None:
         facts.append(
             (

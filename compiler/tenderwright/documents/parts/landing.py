@@ -6,14 +6,21 @@ import numpy as np
 
 from tenderwright.calculations.landing.landing import BothLandings
 from tenderwright.calculations.landing.settling import Landing
-from tenderwright.calculations.ship.landing import entry_trim
+from tenderwright.calculations.ship.block_places import block_line
+from tenderwright.calculations.ship.landing import LEAST_GM, entry_limit
 from tenderwright.calculations.ship.landing import landing as landing_step
+from tenderwright.calculations.ship.wanted import least_gm
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Part, Row, Table, inline
-from tenderwright.documents.not_calculated import not_calculated
+from tenderwright.documents.not_calculated import why_not
 from tenderwright.quantities.display import decimals
 
+_BEARING = (
+    "Upthrust at which the metacentric height is the least asked for",
+    "Draft aft and forward then",
+    "Fall of water from settling to there: side blocks and shores bear before",
+)
 LEVELS = 12
 """Rows of the table of levels, about."""
 
@@ -27,12 +34,13 @@ def landing(desk: Desk) -> Part | None:
         Paragraph(
             inline(
                 "Drafts on this page are above the underside of the keel, where it stands on the blocks. Side blocks "
-                "and shores are not counted: they are in place before the margin is used up."
+                "and shores are not counted."
             )
         ),
-        Heading("At settling, and at instability"),
+        Heading("At settling, and below it"),
         both_methods(desk, found.exact, found.held),
-        *_entry(desk),
+        Heading("What limits the landing"),
+        Facts(tuple(landing_limits(desk))),
         Heading("As the water falls"),
         levels(found),
     ]
@@ -69,9 +77,20 @@ def _figures(desk: Desk, *landings: Landing) -> list[tuple[str, str, str]]:
             f"{decimals(at.stability.gm_km_falls, 2)} m",
             f"{decimals(at.stability.gm_kg_rises, 2)} m",
             f"{decimals(at.stability.gm, 2)} m, {at.stability.governing}",
+            *bearing(one),
             f"{decimals(zero.upthrust / 1000, 1)} t",
             f"{decimals(zero.draft_aft, 2)} m / {decimals(zero.draft_forward, 2)} m",
             f"{decimals(zero.margin, 2)} m",
+        ]
+
+    def bearing(one: Landing) -> list[str]:
+        there = one.bearing
+        if there is None:
+            return []
+        return [
+            f"{decimals(there.upthrust / 1000, 1)} t",
+            f"{decimals(there.draft_aft, 2)} m / {decimals(there.draft_forward, 2)} m",
+            f"{decimals(there.margin, 2)} m",
         ]
 
     names = [
@@ -83,6 +102,7 @@ def _figures(desk: Desk, *landings: Landing) -> list[tuple[str, str, str]]:
         "Metacentric height then, form (a)",
         "Metacentric height then, form (b)",
         "Metacentric height that governs",
+        *(_BEARING if landings[0].bearing is not None else ()),
         "Upthrust at which stability is lost",
         "Draft aft and forward then",
         "Fall of water from settling to instability",
@@ -90,23 +110,59 @@ def _figures(desk: Desk, *landings: Landing) -> list[tuple[str, str, str]]:
     return list(zip(names, *(column(one) for one in landings), strict=True))
 
 
-def _entry(desk: Desk) -> list[Block]:
-    entry, plan = desk.calculated.outcome(entry_trim), desk.package.docking_plan
-    assert plan is not None
+def landing_limits(desk: Desk) -> list[tuple[str, Inline]]:
+    """Say within what she may land: the metacentric height kept, when side blocks bear, and the trim on entering."""
+    lightship = desk.package.lightship
+    least = least_gm(desk.package.docking_plan, lightship)
+    kept = desk.quantity(least) if least is not None else f"Not known: {LEAST_GM}."
+    facts = [("Metacentric height to be kept", kept), ("Side blocks and shores bear", _bear(desk))]
+    if lightship is not None and lightship.docking is not None:
+        facts.append(("Trim wanted", f"{desk.quantity(lightship.docking.trim)}, positive by the stern"))
+    return [(label, inline(text)) for label, text in [*facts, *_entry(desk)]]
+
+
+def _bear(desk: Desk) -> str:
+    """Say before which level side blocks and shores bear, by the lesser of both methods."""
+    found = desk.calculated.found(landing_step)
+    assert found is not None
+    fall, settling, lost = found.bear_within, found.exact.settling, found.exact.instability
+    if fall is None:
+        return f"Not known: {LEAST_GM}. Without them stability is lost {decimals(lost.margin, 2)} m below settling."
+    water = f"with {decimals(settling.water_at_touch - settling.fall - fall, 2)} m of water over the first block"
+    if fall < 0:
+        return (
+            f"in no time: the metacentric height is down to the least asked for {decimals(-fall, 2)} m of fall before "
+            "she lies on all the blocks, where side blocks cannot bear yet. She is not to be landed so"
+        )
+    return f"before the water has fallen {decimals(fall, 2)} m below settling, {water}: then it is the least asked for"
+
+
+def _entry(desk: Desk) -> list[tuple[str, str]]:
+    """Say with what trim she may enter: the least limit, which it is, and each of them."""
+    entry = desk.calculated.outcome(entry_limit)
     if isinstance(entry, Absent):
-        return [not_calculated(entry, "Greatest trim on entering")]
-    wanted = desk.package.lightship.docking if desk.package.lightship else None
-    least = plan.least_gm or (wanted.least_gm if wanted else None)
-    facts: list[tuple[str, Inline]] = [
-        ("Metacentric height to be kept", inline(desk.quantity(least))),
-        (
-            "Greatest trim on entering that keeps it",
-            inline(f"{decimals(float(entry['trim']), 2)} m by the end that touches first"),
-        ),
+        return [("Trim on entering", why_not(entry))]
+    end = "stern" if by_stern(desk) else "head"
+    governs = entry.governs
+    assert governs.limit is not None
+    unknown = [one.name for one in entry.limits if one.limit is None]
+    most = f"at most {decimals(governs.limit, 2)} m by the {end}: {governs.name} governs"
+    if unknown:
+        most += f". Not known: {' and '.join(unknown)}, for want of `allowable` in vessel/docking-plan.yaml"
+    each = "; ".join(f"{one.name} {decimals(one.limit, 2)} m" for one in entry.limits if one.limit is not None)
+    least = entry.least_trim
+    lower = f"{decimals(least, 2)} m by the {end}" if least >= 0 else f"{decimals(-least, 2)} m by the other end"
+    return [
+        ("Trim on entering", most),
+        ("Greatest trim by each limit", each),
+        ("Least trim that the tender allows", lower),
     ]
-    if wanted is not None:
-        facts.append(("Trim wanted", inline(desk.quantity(wanted.trim))))
-    return [Facts(tuple(facts))]
+
+
+def by_stern(desk: Desk) -> bool:
+    """Tell whether the after end of the blocks is touched first."""
+    found, blocks = desk.calculated.found(landing_step), desk.calculated.found(block_line)
+    return found is None or blocks is None or found.exact.settling.first_block == blocks.aft
 
 
 def levels(found: BothLandings) -> Table:

@@ -1,0 +1,59 @@
+"""The weights that the docking plan counts for an item are those that the item itself tenders.
+
+Ground: she floats off with what was fitted, and the undocking condition is only as good as its list of weights (common
+practice, no source). A tenth, or 50 kg where that is more, is common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tenderwright.checks.context import Context
+from tenderwright.model.docking_plan import MovedWeight
+from tenderwright.model.item import Item, Line
+from tenderwright.notices import Note, Notice
+
+SHARE = 0.10
+LEAST = 50.0
+"""Kilograms."""
+
+
+def check(context: Context) -> Iterator[Notice]:
+    """Warn of entries of `moved_while_dry` that differ from the masses of their item's lines."""
+    plan = context.package.docking_plan
+    if plan is None:
+        return
+    for item in context.live_items:
+        rows = [row for row in plan.moved_while_dry if row.item is not None and row.item.name == item.number]
+        masses = [mass for line in item.lines if (mass := _mass(context, line)) is not None]
+        if rows and masses and "changes weight" in item.does:
+            yield from _compare(item, rows, sum(masses))
+
+
+def _compare(item: Item, rows: list[MovedWeight], tendered: float) -> Iterator[Notice]:
+    """Compare what goes with the lines of a credit, and what is fitted with those of all else.
+
+    A lump sum may hold weight that no line states, so that more than the lines is then no mistake.
+    """
+    sign = -1.0 if item.kind == "credit" else 1.0
+    counted = [row for row in rows if row.mass.si * sign > 0]
+    logged = sum(row.mass.si for row in counted) * sign
+    in_lump_sums = any(line.price == "lump" for line in item.lines)
+    over = 0.0 if in_lump_sums else logged - tendered
+    if counted and max(over, tendered - logged) > max(SHARE * max(logged, tendered), LEAST):
+        message = (
+            f"the docking plan counts {logged:.0f} kg for item {item.number}, and the lines of the item tender "
+            f"{tendered:.0f} kg"
+        )
+        hint = "put the mass right, or split the entry so that each part names the item that moves it"
+        place = max(counted, key=lambda row: abs(row.mass.si)).mass.at
+        yield Notice("weight-log-differs", place, message, (Note("the item stands here", item.here),), (hint,))
+
+
+def _mass(context: Context, line: Line) -> float | None:
+    """Give the mass that a line tenders, kg; None for a line of anything else."""
+    if line.takes is not None:
+        value = context.value(line.takes.name)
+        share = line.share.si if line.share is not None else 1.0
+        return float(value.si) * share if value is not None and value.dimension == "mass" else None
+    return line.quantity.si if line.quantity is not None and line.quantity.dimension == "mass" else None
