@@ -96,3 +96,29 @@ def test_a_verdict_names_what_governs() -> None:
 )
 def test_a_limit_comes_back_from_what_is_written(limit: Limit) -> None:
     assert limits_from_input([limit.as_input()]) == [limit] == limits_from_input([limit])
+
+
+@given(st.floats(-1e5, 1e5), st.floats(1e-2, 1e3), st.booleans())
+def test_a_pass_by_less_than_twice_its_uncertainty_is_not_known_and_a_failure_stays_one(
+    limit: float, u: float, at_least: bool
+) -> None:
+    """95 % of what a figure may be lies within twice its standard uncertainty (JCGM 100:2008, 6.3.3)."""
+    safe = 1 if at_least else -1
+
+    def judged(by: float) -> bool | None:
+        return Limit("any", "length", limit + safe * by, limit, at_least=at_least, uncertainty=u).met
+
+    assert judged(2.1 * u) is True
+    assert judged(1.9 * u) is None
+    assert judged(0.0) is None
+    assert judged(-0.1 * u) is False
+
+
+def test_why_a_verdict_is_not_known() -> None:
+    doubted = Limit("water over the blocks", "length", 3.9, 4.0, uncertainty=0.1)
+    found = verdict([doubted, Limit("lift", "mass", 1.0, None)])
+    assert found.why_unknown == (
+        "no limit is given for lift; it is met by less than the figure is known to: water over the blocks"
+    )
+    assert verdict([Limit("lift", "mass", 1.0, 2.0)]).why_unknown == ""
+    assert limits_from_input([doubted.as_input()]) == [doubted]

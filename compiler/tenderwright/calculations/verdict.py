@@ -21,6 +21,11 @@ So what reaches its limit is judged alike whichever way its last digit was round
 """
 
 
+DOUBT = 2.0
+"""Standard uncertainties of a figure within which of its limit it may lie on either side: about 95 % (JCGM 100:2008,
+6.3.3)."""
+
+
 def within(figure: float, limit: float, *, strict: bool = False, at_least: bool = False) -> bool:
     """Tell whether a figure is no more than its limit, or with `at_least` no less.
 
@@ -61,6 +66,8 @@ class Limit(Struct, frozen=True):
     """Whether the figure must be no less than the limit, in place of no more."""
     source: str = ""
     """Of what is allowed."""
+    uncertainty: float = 0.0
+    """Standard uncertainty of the figure; nothing where none was worked out."""
 
     @property
     def margin(self) -> float | None:
@@ -81,16 +88,28 @@ class Limit(Struct, frozen=True):
 
     @property
     def met(self) -> bool | None:
-        """Tell whether the demand is within the limit; None where either is not known and there is a demand."""
+        """Tell whether the demand is within the limit; None where either is not known and there is a demand.
+
+        None too where it is within by less than twice its standard uncertainty: what passes may as well fail.
+        """
         if self.demand is None or self.limit is None:
             return True if self.use == 0.0 else None
-        return within(self.demand, self.limit, strict=self.strict, at_least=self.at_least)
+        if not within(self.demand, self.limit, strict=self.strict, at_least=self.at_least):
+            return False
+        return None if self.doubted else True
+
+    @property
+    def doubted(self) -> bool:
+        """Tell whether the demand is within the limit by less than twice its standard uncertainty."""
+        margin = self.margin
+        return margin is not None and self.uncertainty > 0 and 0 <= margin < DOUBT * self.uncertainty
 
     def as_input(self) -> dict[str, Any]:
         """Give it as the input of a method."""
         found: dict[str, Any] = {"name": self.name, "dimension": self.dimension}
         found |= {key: value for key, value in (("demand", self.demand), ("limit", self.limit)) if value is not None}
         found |= {key: True for key in ("strict", "at_least") if getattr(self, key)}
+        found |= {"uncertainty": self.uncertainty} if self.uncertainty else {}
         return found | ({"source": self.source} if self.source else {})
 
 
@@ -124,6 +143,29 @@ class Verdict(Struct, frozen=True):
         return tuple(limit for limit in self.limits if limit.met is None)
 
     @property
+    def doubted(self) -> tuple[Limit, ...]:
+        """Give the limits that are met by less than the figure is known to."""
+        return tuple(limit for limit in self.limits if limit.doubted)
+
+    @property
+    def wanting(self) -> tuple[Limit, ...]:
+        """Give the limits of which the figure or what is allowed is not there."""
+        return tuple(limit for limit in self.unknown if not limit.doubted)
+
+    @property
+    def why_unknown(self) -> str:
+        """Say why the verdict is not known, without figures; empty where it is."""
+        if self.met is not None:
+            return ""
+        reasons = []
+        if self.wanting:
+            reasons.append(f"no limit is given for {', '.join(limit.name for limit in self.wanting)}")
+        if self.doubted:
+            names = ", ".join(limit.name for limit in self.doubted)
+            reasons.append(f"it is met by less than the figure is known to: {names}")
+        return "; ".join(reasons)
+
+    @property
     def tightest(self) -> Limit | None:
         """Give the known limit used most; None where none is known."""
         known = [limit for limit in self.limits if limit.use is not None]
@@ -131,7 +173,7 @@ class Verdict(Struct, frozen=True):
 
 
 def verdict(limits: Iterable[Limit]) -> Verdict:
-    """Judge a list of limits: fail where one is passed, not known where one is not known, otherwise pass.
+    """Judge a list of limits: fail where one is passed, not known where one is not known or doubted, otherwise pass.
 
     Raises OutOfRange where there are none.
     """
@@ -168,6 +210,7 @@ LIMITS = Symbol(
         Symbol("demand", "what is asked", BY_ROW, ""),
         Symbol("limit", "what is allowed", BY_ROW, ""),
         Symbol("margin", "limit less demand", BY_ROW, ""),
+        Symbol("uncertainty", "standard uncertainty of the demand", BY_ROW, ""),
         Symbol("met", "whether the demand is within the limit", "truth", ""),
     ),
 )
@@ -192,6 +235,9 @@ LIMITS_INPUT = listed(
         strict={"type": "boolean", "description": "Whether reaching the limit already passes it."},
         at_least={"type": "boolean", "description": "Whether the figure must be no less, in place of no more."},
         source=text("Where the limit comes from."),
+        uncertainty=number(
+            "Standard uncertainty of the figure, in SI units; a pass by less than twice it is not known."
+        ),
     ),
     "Limits, each with its demand.",
     0,

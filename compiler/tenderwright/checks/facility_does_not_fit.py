@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from tenderwright.calculations.ship.facilities import facility_fits
 from tenderwright.calculations.verdict import Verdict
 from tenderwright.checks.context import Context
-from tenderwright.checks.facility_limits import CRADLE, lacking, passed
+from tenderwright.checks.facility_limits import CRADLE, doubted, lacking, passed
 from tenderwright.model.facility import Facility
 from tenderwright.notices import Notice
 
@@ -38,6 +38,11 @@ def _judged(facility: Facility, verdict: Verdict) -> Iterator[Notice]:
         hint = f"leave it out, ask its owner for other limits, or {_KEPT}"
         yield Notice(CODE, facility.here, f"facility `{facility.facility}` does not take her: {said}", hints=(hint,))
     elif verdict.met is None:
-        names = ", ".join(one.name for one in verdict.unknown)
-        message = f"whether facility `{facility.facility}` takes her is not known, for want of: {names}"
-        yield Notice(CODE, facility.here, message, hints=(f"give {lacking(verdict.unknown)}, or {_KEPT}",))
+        message = f"whether facility `{facility.facility}` takes her is not known"
+        if verdict.wanting:
+            names = ", ".join(one.name for one in verdict.wanting)
+            hint = f"give {lacking(verdict.wanting)}, or {_KEPT}"
+            yield Notice(CODE, facility.here, f"{message}, for want of: {names}", hints=(hint,))
+        else:
+            hint = f"measure better what `tenderwright explain condition.docking.draft-aft` names, or {_KEPT}"
+            yield Notice(CODE, facility.here, f"{message}: {doubted(verdict.doubted)}", hints=(hint,))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from tenderwright.calculations.verdict import Limit
+from tenderwright.calculations.verdict import DOUBT, Limit
 from tenderwright.quantities.display import METRIC_UNITS, decimals, in_unit, shown_unit
 
 CRADLE = "cradle: "
@@ -34,6 +34,15 @@ def passed(limits: Iterable[Limit]) -> str:
     worst = sorted((one for one in limits if one.met is False), key=lambda one: one.use or 0.0, reverse=True)
     figures = ((one.name.removeprefix(CRADLE), _shown(one.demand, one), _shown(one.limit, one)) for one in worst)
     return "; ".join(f"{name} {demand} against a limit of {limit}" for name, demand, limit in figures)
+
+
+def doubted(limits: Iterable[Limit]) -> str:
+    """Say which limits are met by less than the figure is known to, each with what it may be out by."""
+    return "; ".join(
+        f"{one.name.removeprefix(CRADLE)} {_shown(one.demand, one)} ± {_shown(DOUBT * one.uncertainty, one)} against a "
+        f"limit of {_shown(one.limit, one)}"
+        for one in limits
+    )
 
 
 def lacking(limits: Iterable[Limit]) -> str:

@@ -7,6 +7,8 @@ from argparse import ArgumentParser, Namespace
 from pathlib import Path
 
 from tenderwright.calculations.plain import plain
+from tenderwright.calculations.ship.how_sure import WHERE, how_sure
+from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.value import Given, Value
 from tenderwright.calculations.written import as_written
 from tenderwright.commands.exits import CLEAN, MISTAKES
@@ -22,6 +24,10 @@ from tenderwright.notices.render import as_text, summary
 from tenderwright.notices.suggest import did_you_mean
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read
 from tenderwright.pricing.quantity import line_quantity
+from tenderwright.quantities.display import plus_minus
+
+DRIVERS = 3
+"""Sources of uncertainty that are named, the greatest first."""
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -115,6 +121,7 @@ def explain_value(value: Value, compiled: Compiled) -> str:
     for one in compiled.record.chain(value.name):
         method = one.working.method
         lines += [f"{one.name} = {desk.figure(one, 6)}", f"  {one.symbol.meaning}; {one.working.about}"]
+        lines += known_to(one, compiled.calculated)
         lines += [f"  formula  {method.formula}", f"  source   {method.source}", f"  valid    {method.valid}"]
         lines += [
             f"  input    {name.replace('_', ' ')} = {given.text}   [{_origin(given)}]"
@@ -125,6 +132,19 @@ def explain_value(value: Value, compiled: Compiled) -> str:
     users = [use for use in compiled.links.uses if use.kind == "value" and use.name == value.name]
     lines += [f"used by {use.by[0]} {use.by[1]} at {use.at}" for use in users]
     return "\n".join(lines).rstrip()
+
+
+def known_to(value: Value, calculated: Calculated) -> list[str]:
+    """Say what a value may be out by, and what drives that, where it was worked out."""
+    figure = next((figure for figure, name in WHERE.items() if name == value.name), "")
+    found = calculated.found(how_sure)
+    if found is None or figure not in found.figures:
+        return []
+    one = found.figures[figure]
+    known = plus_minus(value.si, one.u, value.unit, value.dimension)
+    drivers = ", ".join(f"{name} {share:.0%}" for name, share in one.shares[:DRIVERS])
+    name = f"uncertainty.{figure.replace('_', '-')}"
+    return [f"  known to {known}, twice the standard uncertainty; by {drivers}; see {name}"]
 
 
 def _origin(given: Given) -> str:

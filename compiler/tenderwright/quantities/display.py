@@ -120,3 +120,22 @@ def si_unit(dimension: str) -> str:
         .replace("ampere", "A")
         .replace("**", "")
     )
+
+
+def plus_minus(si: float, uncertainty: float, name: str, dimension: str = "") -> str:
+    """Write an SI figure with twice its standard uncertainty, to the digits that this bears, such as `745 t ± 7 t`.
+
+    The ± is written to one significant digit, two where the first is a one; the figure to the same place.
+    """
+    figure, half = in_unit(si, name, dimension), 2 * in_unit(uncertainty, name, dimension)
+    unit_shown = shown_unit(name)
+    if not half > 0:
+        return show(si, name, dimension)
+    digits = 1 if f"{half:.1e}"[0] == "1" else 0
+    places = digits - Decimal(f"{half:.{digits}e}").adjusted()
+    return f"{_to_place(figure, places)} {unit_shown} ± {_to_place(half, places)} {unit_shown}"
+
+
+def _to_place(number: float, places: int) -> str:
+    """Write a number to a decimal place, or to tens and hundreds where it is less than nothing."""
+    return decimals(round(number, places), max(0, places))

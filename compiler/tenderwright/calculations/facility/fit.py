@@ -37,6 +37,10 @@ class Visitor(Struct, frozen=True):
     line_load: float | None = None
     """Greatest along the keel."""
     air_draft: float | None = None
+    weight_uncertainty: float = 0.0
+    """Standard uncertainties of weight, drafts and line load."""
+    draft_uncertainty: float = 0.0
+    line_load_uncertainty: float = 0.0
 
 
 class Berth(Struct, frozen=True):
@@ -78,14 +82,20 @@ def basic_limits(ship: Visitor, berth: Berth, clearances: Clearances = IN_SERVIC
         Limit("length", "length", ship.length + ends, berth.length),
         Limit("beam", "length", ship.beam + 2 * clearances.side, berth.beam),
         Limit(
-            "water over the blocks", "length", with_clearance(ship.draft_over_blocks, clearances.blocks), berth.blocks
+            "water over the blocks",
+            "length",
+            with_clearance(ship.draft_over_blocks, clearances.blocks),
+            berth.blocks,
+            uncertainty=ship.draft_uncertainty,
         ),
-        *([Limit("lift", "mass", ship.weight, berth.lift)] if berth.lifts or berth.lift is not None else []),
-        Limit("line load", "line_load", ship.line_load, berth.line_load),
+        Limit("line load", "line_load", ship.line_load, berth.line_load, uncertainty=ship.line_load_uncertainty),
     ]
+    if berth.lifts or berth.lift is not None:
+        limits.insert(3, Limit("lift", "mass", ship.weight, berth.lift, uncertainty=ship.weight_uncertainty))
     if berth.has_sill or berth.sill is not None:
         draft = with_clearance(ship.draft_over_sill, clearances.sill)
-        limits.insert(2, Limit("water over the sill", "length", draft, berth.sill))
+        sill = Limit("water over the sill", "length", draft, berth.sill, uncertainty=ship.draft_uncertainty)
+        limits.insert(2, sill)
     if berth.is_bridged or berth.air_draft is not None:
         limits.append(Limit("air draft", "length", with_clearance(ship.air_draft, clearances.air), berth.air_draft))
     return tuple(limits)
@@ -132,6 +142,9 @@ SHIP = record(
     draft_over_sill=quantity("length", "Greatest draft of keel and appendages.", "3.5 m"),
     line_load=quantity("line_load", "Greatest line load along the keel.", "21 t/m"),
     air_draft=quantity("length", "Height of the highest part above the water.", "19.4 m"),
+    weight_uncertainty=quantity("mass", "Standard uncertainty of the displacement.", "4 t"),
+    draft_uncertainty=quantity("length", "Standard uncertainty of the drafts.", "20 mm"),
+    line_load_uncertainty=quantity("line_load", "Standard uncertainty of the line load.", "0.2 t/m"),
 )
 BERTH = record(
     "What the facility offers at the tide chosen; leave out what is not known.",

@@ -23,6 +23,7 @@ from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.keel import given_straight, underside
 from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, NotAsked, Resting
 from tenderwright.calculations.steps.step import Uses, step, step_of
+from tenderwright.calculations.uncertainty.afloat import HowSure
 from tenderwright.calculations.value import Given, given
 from tenderwright.calculations.verdict import Limit
 from tenderwright.model.docking_plan import CitedLength, DockingPlan
@@ -173,6 +174,7 @@ def facility_fits(
     floating_dock_loads: Each[DockLoads],
     shiplift_loads: Each[OnPlatform],
     slipway_hauls: Each[Hauled],
+    how_sure: HowSure | None,
 ) -> Uses | Absent:
     """Judge a facility from the docking condition in its own water."""
     name = facility.facility
@@ -192,13 +194,20 @@ def facility_fits(
     }
     if size.air_draft is not None:
         ship["air_draft"] = size.air_draft.si
+    if how_sure is not None:
+        ship |= {
+            "weight_uncertainty": how_sure.u("displacement") or 0.0,
+            "draft_uncertainty": max(how_sure.u("draft_aft") or 0.0, how_sure.u("draft_forward") or 0.0),
+            "line_load_uncertainty": how_sure.u("line_load") or 0.0,
+        }
     words = (
         f"{size.length_overall} by {size.beam}, {show(docking.loading.mass, 't', 'mass')}; draws "
         f"{facility_drafts.over_blocks:.2f} m under the keel in the facility's water"
     )
     rests = f"condition.docking.displacement, facility.{name}.drafts.over-blocks, facility.{name}.drafts.over-sill"
+    known = "uncertainty.displacement, uncertainty.draft-aft, uncertainty.draft-forward, uncertainty.line-load"
     inputs = {
-        "ship": Given(ship, words, f"{rests}, keel.docking-line-load.peak"),
+        "ship": Given(ship, words, f"{rests}, keel.docking-line-load.peak, {known}"),
         "berth": Given(_berth(facility, docking_plan), f"limits of {name}", facility.here),
         "clearances": given_clearances(docking_plan),
     }

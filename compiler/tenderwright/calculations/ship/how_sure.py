@@ -14,6 +14,7 @@ from tenderwright.calculations.ship.docking_condition import as_weight, weights_
 from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.keel import given_straight, given_underside
 from tenderwright.calculations.steps.step import Uses, step, step_of
+from tenderwright.calculations.uncertainty.afloat import FIGURES
 from tenderwright.calculations.uncertainty.afloat import METHOD as HOW_SURE
 from tenderwright.calculations.value import Given
 from tenderwright.model.common import Water
@@ -34,6 +35,19 @@ TABLE = 0.01
 source)."""
 FULL = 0.999
 """Share of its capacity from which a tank is full, and has no free surface."""
+
+WHERE = {
+    "displacement": "condition.docking.displacement",
+    "trim": "condition.docking.trim",
+    "draft_aft": "condition.docking.draft-aft",
+    "draft_forward": "condition.docking.draft-forward",
+    "list": "condition.docking.list",
+    "gm": "condition.docking.gm-fluid",
+    "upthrust": "docking.landing.upthrust",
+    "gm_at_settling": "docking.landing.gm",
+    "line_load": "keel.docking-line-load.peak",
+}
+"""The value of which each is the uncertainty."""
 
 
 @step()
@@ -80,7 +94,7 @@ def _sounded(contents: Contents) -> float:
     return standard_uncertainty(contents, "ullage" if contents.ullage else "sounding")
 
 
-@step_of(HOW_SURE, "uncertainty")
+@step_of(HOW_SURE, "uncertainty", names={name: name.replace("_", "-") for name in FIGURES}, kept=True)
 def how_sure(
     lightship: Lightship,
     offsets: Offsets,

@@ -100,7 +100,7 @@ def verdict(facility: Facility, fit: Verdict, cars: int) -> str:
     if fit.met:
         return f"She fits: every limit is met; the one used most is “{fit.governs.name}”."
     if fit.met is None:
-        return f"It cannot be said whether she fits: not known are {', '.join(one.name for one in fit.unknown)}."
+        return f"It cannot be said whether she fits: {fit.why_unknown}."
     reasons = [f"{one.name} {_shown(one.demand, one)} against {_shown(one.limit, one)}" for one in fit.passed]
     there = facility.cars.number if facility.cars else cars
     lacking = "; cars drawn dashed are not at the yard" if cars > there else ""

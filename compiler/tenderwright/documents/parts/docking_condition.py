@@ -8,14 +8,16 @@ from math import degrees
 from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.ship.condition import arrival
 from tenderwright.calculations.ship.docking_condition import docking
+from tenderwright.calculations.ship.how_sure import WHERE, how_sure
 from tenderwright.calculations.ship.hydrostatics import hydrostatics_table
 from tenderwright.calculations.ship.trim import trim_plan
 from tenderwright.calculations.ship.water import dock_water
 from tenderwright.calculations.steps.outcome import Absent
+from tenderwright.calculations.uncertainty.afloat import FIGURES
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, plus_minus
 
 
 def condition(desk: Desk) -> list[Block]:
@@ -25,7 +27,7 @@ def condition(desk: Desk) -> list[Block]:
     blocks: list[Block] = [Heading("Condition on arrival and on docking")]
     blocks += [condition_table(desk, there)] if there else []
     blocks += not_calculated_of({name: one for name, one in found.items() if isinstance(one, Absent)})
-    return [*blocks, *_movements(desk), *_hydrostatics(desk), *_line_load(desk)]
+    return [*blocks, *_how_sure(desk), *_movements(desk), *_hydrostatics(desk), *_line_load(desk)]
 
 
 def condition_table(desk: Desk, columns: Sequence[tuple[str, FloatingPosition]]) -> Table:
@@ -71,6 +73,29 @@ def _figures(found: FloatingPosition) -> list[str]:
         decimals(loading.free_surface_moment / 1000, 1) + " t·m",
         decimals(found.gm_fluid, 2) + " m",
     ]
+
+
+def _how_sure(desk: Desk) -> list[Block]:
+    """Give each figure of the docking condition that safety rests on with what it may be out by, and what drives it."""
+    found = desk.calculated.outcome(how_sure)
+    heading = Heading("How sure the docking condition is")
+    if isinstance(found, Absent):
+        return [heading, not_calculated(found)] if desk.package.docking_plan else []
+    rows = []
+    for name, one in found.figures.items():
+        words, dimension, unit = FIGURES[name]
+        value = desk.record.values.get(WHERE[name])
+        if value is not None and isinstance(value.si, float):
+            figure = plus_minus(value.si, one.u, unit, dimension)
+            driver = f"{one.driver} ({one.shares[0][1]:.0%})" if one.driver else "–"
+            rows.append(Row((inline(words[0].upper() + words[1:]), inline(figure), inline(driver))))
+    columns = (Column("", width=2.6), Column("Figure", "right", 1.4), Column("Mostly by", width=3))
+    note = inline(
+        "After ±: twice the standard uncertainty, so that about 19 times in 20 she lies within it (JCGM 100:2008). It "
+        "comes from weights, soundings, water and lines, by what the package states after ± and by usual figures where "
+        "it states none. The share is that of the square. Read the drafts at the dock: they govern."
+    )
+    return [heading, Table(columns, tuple(rows), note=note)]
 
 
 def _movements(desk: Desk) -> list[Block]:

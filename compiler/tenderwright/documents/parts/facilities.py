@@ -63,8 +63,7 @@ def verdict(fit: Verdict) -> str:
         use = f", at {fit.governs.use:.0%} of its limit" if fit.governs.use is not None else ""
         return f"The cradle takes her. What comes nearest is {fit.governs.name}{use}."
     if fit.met is None:
-        unknown = ", ".join(limit.name for limit in fit.unknown)
-        return f"Whether the cradle takes her is not known: no limit is given for {unknown}."
+        return f"Whether the cradle takes her is not known: {fit.why_unknown}."
     reasons = "; ".join(
         f"{limit.name} {shown(limit.demand, limit)} against {shown(limit.limit, limit)}" for limit in fit.passed
     )

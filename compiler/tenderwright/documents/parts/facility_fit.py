@@ -9,7 +9,7 @@ from tenderwright.calculations.verdict import Limit, Verdict
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Span, Table, inline
 from tenderwright.documents.not_calculated import absent_of
-from tenderwright.quantities.display import METRIC_UNITS, decimals, in_unit, shown_unit
+from tenderwright.quantities.display import METRIC_UNITS, decimals, in_unit, plus_minus, shown_unit
 
 _PLACES = {"mass": 1, "line_load": 1, "length": 2, "each": 0, "moment": 0, "force": 0, "pressure": 2}
 COMMON = (
@@ -75,6 +75,13 @@ def shown(number: float | None, limit: Limit) -> str:
     return figure if unit == "each" else f"{figure} {shown_unit(unit)}"
 
 
+def _known_to(one: Limit) -> str:
+    """Show the demand, with what it may be out by where that was worked out."""
+    if one.demand is None or not one.uncertainty > 0:
+        return shown(one.demand, one)
+    return plus_minus(one.demand, one.uncertainty, METRIC_UNITS[one.dimension], one.dimension)
+
+
 def word(met: bool | None) -> str:
     """Say a verdict in a word or two."""
     return {True: "Pass", False: "Fail", None: "Not known"}[met]
@@ -91,7 +98,7 @@ def _verdicts(desk: Desk, *, linked: bool) -> Table:
             words: list[str | Span] = [Span("Not calculated", strong=True), why, "–", "–", "–"]
         else:
             one = fit.governs
-            figures = (shown(figure, one) for figure in (one.demand, one.limit, one.margin))
+            figures = (_known_to(one), shown(one.limit, one), shown(one.margin, one))
             words = [Span(word(fit.met), strong=True), one.name, *figures]
         rows.append(Row((name, *(inline(each) for each in words))))
     columns = (
@@ -121,7 +128,7 @@ def _side_by_side(desk: Desk) -> Table:
     columns = (Column("", width=1.4), *(Column(f.name, "right", 1.6) for f in names))
     note = inline(
         "Demand, clearances included, of limit. Water over blocks is less what planned blocks stand higher than the "
-        "facility's own. Stressed: past the limit."
+        "facility's own. After ±: twice the standard uncertainty. Stressed: past the limit."
     )
     return Table(columns, tuple(rows), note=note, small=True)
 
@@ -129,7 +136,7 @@ def _side_by_side(desk: Desk) -> Table:
 def _pair(limit: Limit | None) -> Inline:
     if limit is None:
         return inline("–")
-    text = f"{shown(limit.demand, limit)} of {shown(limit.limit, limit)}"
+    text = f"{_known_to(limit)} of {shown(limit.limit, limit)}"
     return inline(Span(text, strong=limit.met is False))
 
 
