@@ -216,3 +216,11 @@ def test_the_screen_page_has_no_dead_link_and_no_anchor_twice(report: Edition) -
     page = screen_page(report)
     assert "What quantities decide" in page
     assert plain(table(report, "bids-summary", "Rank").note) in page.replace("&#39;", "'")
+
+
+def test_the_workbook_that_a_bid_was_read_from_is_named() -> None:
+    digest = "0123456789abcdef" * 4
+    old = "received: 2027-12-08"
+    read = ("owner/bids/ostrey-dock.yaml", old, f"{old}\nfile: price-form-ostrey.xlsx\nsha256: {digest}")
+    found = words(part(bid_report(*compared_bids(read), STAMP), "bids-summary"))
+    assert f"Ostrey Dock: read from price-form-ostrey.xlsx, SHA-256 {digest}." in found

@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from tenderwright.calculations.method import BY_ROW, Symbol
+from tenderwright.calculations.value import Value
 from tenderwright.documents.desk import Desk, capital, day, joined, set_units
 from tenderwright.documents.edition import Span, plain
 from tenderwright.model.build import Prose as WrittenProse
@@ -271,3 +273,21 @@ def test_markup_in_any_text_is_escaped_in_both_editions() -> None:
         assert not [
             figure for part in edition.parts for figure in part.blocks if "<script" in getattr(figure, "svg", "")
         ]
+
+
+def test_a_table_is_shown_row_by_row_in_its_units() -> None:
+    columns = (
+        Symbol("figure", "the figure", "text", ""),
+        Symbol("dimension", "what it measures", "text", ""),
+        Symbol("spread", "how sure", BY_ROW, ""),
+        Symbol("share", "its share", "fraction", "%"),
+        Symbol("met", "whether", "truth", ""),
+    )
+    table = Symbol("drivers", "what drives it", "table", "", columns)
+    rows = [
+        {"figure": "draft aft", "dimension": "length", "spread": 0.025, "share": 0.5, "met": True},
+        {"figure": "displacement", "dimension": "mass", "spread": 2500.0, "share": None, "met": False},
+    ]
+    value = Value("drivers", rows, table, next(iter(composed("starter").compiled.record.values.values())).working)
+    shown = composed("starter").desk().figure(value)
+    assert shown == "draft aft, 0.0250 m, 50.0 %, yes; displacement, 2.50 t, not known, no"

@@ -130,6 +130,19 @@ def test_what_is_missing_is_said(tmp_path: Path) -> None:
     assert "owner/scope.yaml does not say what must be done" in text
 
 
+def test_its_lines_tell_cause_and_remedy_and_what_came_back(tmp_path: Path) -> None:
+    found = "    found: Old coating loose.\n"
+    told = f"{found}    cause: Salts under it.\n    repair: Blast and prime.\n"
+    back = "restored:\n  - { work: 130.a, day: 2028-04-09, why: needed after all, by: Trustees }\n"
+    root = write_docked(tmp_path / "s", week_1=WEEK.replace(found, told) + back)
+    table = composed(compiled(root), date(2028, 4, 9)).tables["statement-lines"]
+    lines = [dict(zip(table.header, row, strict=True)) for row in table.rows]
+    (report,) = [one for one in lines if one["number"] == "CF-03"]
+    assert report["text"] == "Boot-top: Old coating loose. Cause: Salts under it. The yard recommends: Blast and prime."
+    (line,) = [one for one in lines if one["number"] == "130.a" and one["kind"] == "contract"]
+    assert line["note"] == "in the contract again since 2028-04-09, by Trustees: needed after all"
+
+
 @pytest.mark.parametrize("day", [5, 6, 7, 9, 11])
 def test_its_lines_add_up_to_the_forecast(docked: Docked, day: int) -> None:
     made, owner = docked

@@ -111,8 +111,7 @@ def _rates(canaries: Canaries, lines: list[str], items: list[str]) -> str:
             f"  {built}: {{ hours: 30 h, labour: {WORD}-labour, materials: {canaries.amount()}, "
             f'factors: [{{ factor: 1.5, why: "{canaries.word("a factor")}" }}], '
             f'quantity_low: 1 d, quantity_high: 90 d, basis: "{canaries.word("a basis")}" }}',
-            f"labour: {{ {WORD}-labour: {{ low: {canaries.amount()}, rate: {canaries.amount()}, "
-            f'high: {canaries.amount()}, basis: "{canaries.word("of labour")}" }} }}',
+            f'labour: {{ {WORD}-labour: {{ rate: {canaries.amount()}, basis: "{canaries.word("of labour")}" }} }}',
             f"index: {WORD}-index",
             f'simulation: {{ within: 50 %, across: 20 %, trials: 1000, seed: 1, why: "{canaries.word("why these")}" }}',
             f'shared: {{ items: ["{items[0]}"], rule: equally }}',

@@ -7,6 +7,7 @@ Ground: a table or tank plan copied wrongly, or a draft misread, shows itself so
 from __future__ import annotations
 
 from collections.abc import Iterator
+from datetime import date
 
 from tenderwright.checks.context import Context
 from tenderwright.notices import Notice
@@ -33,7 +34,7 @@ def check(context: Context) -> Iterator[Notice]:
     if lightship is not None and lightship.observed is not None:
         observed = lightship.observed
         for end, draft in (("aft", observed.aft), ("forward", observed.forward)):
-            yield from _draft(context, end, draft)
+            yield from _draft(context, end, draft, observed.read)
 
 
 def _calculated(context: Context, name: str) -> float | None:
@@ -52,11 +53,11 @@ def _share(context: Context, what: str, stated: Quantity, name: str, limit: floa
         yield Notice("stated-differs", stated.at, message, hints=(f"`tenderwright explain {name}` shows the working",))
 
 
-def _draft(context: Context, end: str, observed: Quantity) -> Iterator[Notice]:
+def _draft(context: Context, end: str, observed: Quantity, read: date) -> Iterator[Notice]:
     name = f"condition.arrival.draft-{end}"
     found = _calculated(context, name)
     if found is not None and abs(observed.si - found) > DRAFT_LIMIT:
         difference = f"{(observed.si - found) * 1000:+.0f} mm"
-        message = f"draft {end} was observed as {observed} and is calculated as {found:.2f} m, {difference}"
+        message = f"draft {end} was observed as {observed} on {read} and is calculated as {found:.2f} m, {difference}"
         hint = f"look for a weight left out or a sounding misread; `tenderwright explain {name}` shows the working"
         yield Notice("stated-differs", observed.at, message, hints=(hint,))

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import copy
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
+from typing import Any
 from urllib.parse import unquote
 
 from markdown_it.token import Token
 
+from tenderwright.calculations.method import BY_ROW, Symbol
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.value import Record, Value
 from tenderwright.documents.customary import customary, is_customary, metric_unit
@@ -22,7 +25,7 @@ from tenderwright.model.package import Package
 from tenderwright.model.tender import Tender
 from tenderwright.planning.foresight import Foresight
 from tenderwright.pricing.price import Estimate
-from tenderwright.quantities.display import US_UNITS, decimals, in_unit, show, shown_unit
+from tenderwright.quantities.display import METRIC_UNITS, US_UNITS, decimals, in_unit, show, shown_unit
 from tenderwright.quantities.quantity import Quantity
 
 _POWERS = re.compile(r"(\d ?(?:[kmc]?g/|t/|mA/)?[cm]?m)([23])\b")
@@ -90,10 +93,10 @@ class Desk:
         return f"strake {name}" if kind == "strake" else f"anode {name}" if kind == "anode" else title
 
     def clause_number(self, name: str) -> str:
-        """Give the printed number of a clause, such as `2.7`."""
+        """Give the printed number of a clause, such as `2.7`: that of its file, or its place where that has none."""
         for index, clause in enumerate(self.package.clauses, start=1):
             if clause.clause == name:
-                return f"2.{index}"
+                return f"2.{clause.number or index}"
         return ""
 
     def ref(self, reference: Reference) -> Span:
@@ -136,6 +139,8 @@ class Desk:
             return "yes" if value.si else "no"
         if value.si is None or isinstance(value.si, str):
             return value.si or "not known"
+        if value.dimension == "table":
+            return "; ".join(_row(value.symbol, row) for row in value.si)
         if isinstance(value.si, (list, tuple)):
             factor = [in_unit(float(one), value.unit, value.dimension) for one in value.si]
             return ", ".join(decimals(one, 1) for one in factor) + f" {shown_unit(value.unit)}"
@@ -260,3 +265,19 @@ def joined(words: list[str], last: str = "and") -> str:
 def capital(text: str) -> str:
     """Begin a text with a capital."""
     return text[:1].upper() + text[1:]
+
+
+def _row(table: Symbol, row: Mapping[str, Any]) -> str:
+    """Show a row of a table of figures as one run of text."""
+    cells = []
+    for column in table.columns:
+        figure, dimension, unit = row[column.name], column.dimension, column.unit
+        if dimension == BY_ROW:
+            dimension, unit = row["dimension"], METRIC_UNITS[row["dimension"]]
+        if isinstance(figure, bool) or figure is None:
+            cells.append({True: "yes", False: "no", None: "not known"}[figure])
+        elif isinstance(figure, str):
+            cells += [figure] if column.name != "dimension" else []
+        else:
+            cells.append(show(float(figure), unit, dimension, 3))
+    return ", ".join(cells)

@@ -8,7 +8,7 @@ from decimal import Decimal
 from tenderwright.documents.edition import DataTable
 from tenderwright.documents.parts.statement_choices import due_words, follows
 from tenderwright.documents.statement_desk import StatementDesk
-from tenderwright.model.in_dock import WAITING
+from tenderwright.model.in_dock import WAITING, ConditionReport
 from tenderwright.pricing.in_dock.account import LineAccount
 from tenderwright.pricing.in_dock.ledger import PricedChange
 from tenderwright.pricing.in_dock.ordered import Price
@@ -95,6 +95,7 @@ def _line(desk: StatementDesk, one: LineAccount) -> Iterator[tuple[Cell, ...]]:
     line = one.line
     at = (line.number, line.item.number)
     state = "" if line.inside else "paid as it is ordered"
+    back = desk.standing.account.ledger.back(desk.standing.on).get(line.number)
     quantity = line.tendered if line.unit else None
     yield _row(
         "contract",
@@ -105,6 +106,7 @@ def _line(desk: StatementDesk, one: LineAccount) -> Iterator[tuple[Cell, ...]]:
         amount=line.amount,
         counted=line.amount,
         state=state,
+        note=f"in the contract again since {back.day}, by {back.by}: {back.why}" if back is not None else "",
     )
     if one.measured is not None:
         amount = one.remeasured
@@ -114,7 +116,8 @@ def _line(desk: StatementDesk, one: LineAccount) -> Iterator[tuple[Cell, ...]]:
         put_off = (out.work.name, out.day) in desk.standing.account.ledger.deferred
         amount, kind = one.left_out, "put off" if put_off else "left out"
         state = f"by {out.by}, {out.day.isoformat()}"
-        yield _row(kind, *at, line.text, amount=amount, counted=amount, state=state, note=out.why)
+        note = f"{out.why}; to be done: {out.until}" if out.until else out.why
+        yield _row(kind, *at, line.text, amount=amount, counted=amount, state=state, note=note)
 
 
 def _change(desk: StatementDesk, one: PricedChange) -> tuple[Cell, ...]:
@@ -145,6 +148,14 @@ def _quantity(price: Price, unit: str) -> tuple[Decimal | None, str]:
     return (price.hours, "h") if price.hours else (None, "")
 
 
+def _found(desk: StatementDesk, report: ConditionReport) -> str:
+    """Say where what was found, why it came about, and what the yard recommends."""
+    told = f"{report.where}: {desk.plain(report.found)}"
+    told += f" Cause: {desk.plain(report.cause)}" if report.cause else ""
+    told += f" The yard recommends: {desk.plain(report.repair)}" if report.repair else ""
+    return told.replace("\n", " ")
+
+
 def _report(desk: StatementDesk, one: PricedReport) -> tuple[Cell, ...]:
     made, report = desk.standing.account, one.report
     state = one.state(made.on)
@@ -162,7 +173,7 @@ def _report(desk: StatementDesk, one: PricedReport) -> tuple[Cell, ...]:
         "condition found",
         one.name,
         one.item.number if one.item is not None else "",
-        f"{report.where}: {desk.plain(report.found)}".replace("\n", " "),
+        _found(desk, report),
         way=one.price.way if one.price is not None else "",
         quantity=quantity,
         unit=unit,

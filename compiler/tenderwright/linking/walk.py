@@ -38,7 +38,8 @@ def uses_of(package: Package) -> tuple[Use, ...]:
     uses: list[Use] = []
     for kind, name, thing in things(package):
         _add(uses, thing, (kind, name))
-    for part in (package.tender, package.particulars, package.lightship, package.docking_plan, package.condition):
+    whole = (package.tender, package.particulars, package.lightship, package.docking_plan, package.condition)
+    for part in (*whole, package.frame_notes):
         _add(uses, part, ("package", ""))
     return tuple(uses)
 

@@ -6,7 +6,7 @@ from typing import Annotated
 from msgspec import field
 
 from tenderwright.model.kinds import LINE, Date, FacilityRef, LineNumber, Price, SignedMoney
-from tenderwright.model.marks import KEPT, Form, Key, Keys, OneOf, Within
+from tenderwright.model.marks import Form, Key, Keys, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -69,12 +69,11 @@ class Bid(Noun, frozen=True, kw_only=True):
         FacilityRef | None, Key("Dock that is offered, if it is one of facilities/.", "corve-graving-dock")
     ] = None
     received: Annotated[Date, Key("Day on which the bid was received.", "2027-03-26")]
-    file: Annotated[str, Key("Name of the workbook that it was read from.", "price-form-corve.xlsx"), KEPT] = ""
+    file: Annotated[str, Key("Name of the workbook that it was read from.", "price-form-corve.xlsx")] = ""
     sha256: Annotated[
         str,
         Key("Checksum of that workbook.", "0123456789abcdef0123456789abcdef0123456789abcdef0123456789abcdef"),
         Form("^[0-9a-f]{64}$", "SHA-256 digest"),
-        KEPT,
     ] = ""
     edition: Annotated[str, Key("Edition hash on the form that was returned.", "2ffdc6695ecccac6")] = ""
     currency: Annotated[str, Key("Currency of the form.", "EUR")] = ""

@@ -19,7 +19,7 @@ from tenderwright.model.kinds import (
     Volume,
     ZoneRef,
 )
-from tenderwright.model.marks import KEPT, Count, Key, OneOf, Within
+from tenderwright.model.marks import Count, Key, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -53,7 +53,7 @@ class Zone(Noun, frozen=True, kw_only=True):
     add: Annotated[tuple[AreaEntry, ...], Key("Areas to be added to the zone, such as a rudder.")] = ()
     less: Annotated[tuple[AreaEntry, ...], Key("Areas taken away.")] = ()
     notes: Annotated[
-        Prose | None, Key("What else is known of the zone.", "Fouling is heavy abaft Fr 20, starboard."), KEPT
+        Prose | None, Key("What else is known of the zone.", "Fouling is heavy abaft Fr 20, starboard.")
     ] = None
     here: Place
 
@@ -108,7 +108,7 @@ class ProfileFill(Noun, frozen=True, kw_only=True):
 
     rz: Annotated[Length, Key("Height of the profile that the paint fills.", "75 um")]
     k: Annotated[float, Key("Share of the profile height.", 0.5), Within(most=1)]
-    source: Annotated[str, Key("Source of k."), KEPT] = ""
+    source: Annotated[str, Key("Source of k.")] = ""
     here: Place
 
 
@@ -136,7 +136,7 @@ class Coat(Noun, frozen=True, kw_only=True):
     volume_solids: Annotated[Fraction, Key("Solids by volume.", "72 %")]
     dft: Annotated[Length, Key("Nominal dry film.", "125 um")]
     loss: Annotated[Fraction, Key("Share of the paint that is lost in application.", "30 %")]
-    loss_source: Annotated[str, Key("Where the loss comes from.", "common practice, no source"), KEPT] = ""
+    loss_source: Annotated[str, Key("Where the loss comes from.", "common practice, no source")] = ""
     thinning: Annotated[Fraction | None, Key("Thinner by volume of paint.", "5 %")] = None
     set_size: Annotated[
         Volume | None,

@@ -3,7 +3,7 @@
 from typing import Annotated
 
 from tenderwright.model.kinds import Area, Density, Salinity, Temperature
-from tenderwright.model.marks import KEPT, Key, Measured, Within
+from tenderwright.model.marks import Key, Measured, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
@@ -29,7 +29,7 @@ class AreaEntry(Noun, frozen=True, kw_only=True):
 
     what: Annotated[str, Key("What the area is.", "rudder, both sides")]
     area: Annotated[Area, Key("How large it is.", "6.4 m2")]
-    basis: Annotated[str, Key("How it is known.", "drawing D-04"), KEPT] = ""
+    basis: Annotated[str, Key("How it is known.", "drawing D-04")] = ""
     here: Place
 
 

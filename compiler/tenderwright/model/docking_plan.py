@@ -18,7 +18,7 @@ from tenderwright.model.kinds import (
     Volume,
 )
 from tenderwright.model.lightship import U_HEIGHT_ABOARD, U_MASS_ABOARD, U_OFF_CENTRE_ABOARD
-from tenderwright.model.marks import KEPT, Count, Key, Within
+from tenderwright.model.marks import Count, Key, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
@@ -27,10 +27,10 @@ from tenderwright.quantities.position import Position
 class BlockLayer(Noun, frozen=True, kw_only=True):
     """A layer of the block, from the floor up."""
 
-    material: Annotated[str, Key("Material of the layer.", "oak"), KEPT]
+    material: Annotated[str, Key("Material of the layer.", "oak")]
     height: Annotated[Length, Key("Height of the layer.", "300 mm")]
     stiffness: Annotated[Pressure | None, Key("Modulus across the grain.", "600 MPa")] = None
-    source: Annotated[str, Key("Source of the modulus."), KEPT] = ""
+    source: Annotated[str, Key("Source of the modulus.")] = ""
 
 
 class KeelBlocks(Noun, frozen=True, kw_only=True):

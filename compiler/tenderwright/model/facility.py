@@ -5,7 +5,7 @@ from typing import Annotated
 from tenderwright.model.build import Prose
 from tenderwright.model.common import Water
 from tenderwright.model.kinds import Date, DockType, Force, Identifier, Length, LineLoad, Mass
-from tenderwright.model.marks import KEPT, Form, Key, Within
+from tenderwright.model.marks import Form, Key, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -54,7 +54,7 @@ class Slope(Noun, frozen=True, kw_only=True):
 
     gradient: Annotated[str, Key("Rise in run.", "1:16"), Form("^1:[0-9]+(\\.[0-9]+)?$", "Gradient")]
     haul: Annotated[Force | None, Key("Pull of the hauling winch.", "900 kN")] = None
-    track: Annotated[Length | None, Key("Length of the track.", "118 m"), Within(most="2000 m"), KEPT] = None
+    track: Annotated[Length | None, Key("Length of the track.", "118 m"), Within(most="2000 m")] = None
 
 
 class Certificate(Noun, frozen=True, kw_only=True):

@@ -47,7 +47,7 @@ from tenderwright.model.kinds import (
     Time,
     ZoneRef,
 )
-from tenderwright.model.marks import KEPT, Count, Form, Key, OneOf, Within
+from tenderwright.model.marks import Count, Form, Key, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -168,7 +168,7 @@ class LinePaid(Noun, frozen=True, kw_only=True):
     contract: Annotated[SignedMoney, Key("In the contract; negative for a credit, 0 for a line ordered later.", 18200)]
     changes: Annotated[SignedMoney, Key("All changes to it.", 2310)]
     final: Annotated[SignedMoney, Key("Paid in the end.", 20510)]
-    note: Annotated[str, Key("What the figures do not say.", "Measured together with 310.b"), KEPT] = ""
+    note: Annotated[str, Key("What the figures do not say.", "Measured together with 310.b")] = ""
     here: Place
 
 

@@ -23,7 +23,7 @@ from tenderwright.model.kinds import (
     Volume,
     ZoneRef,
 )
-from tenderwright.model.marks import KEPT, Key, OneOf, Within
+from tenderwright.model.marks import Key, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
@@ -46,7 +46,7 @@ class UsedBlock(Noun, frozen=True, kw_only=True):
     width: Annotated[Length | None, Key("Width of its cap across the ship.", "1.0 m")] = None
     off_centre: Annotated[Length | None, Key("Distance from the centreline; 0 m for keel blocks.", "2.0 m")] = None
     side: Side = "centreline"
-    height: Annotated[Length | None, Key("Height of its cap above the floor of the dock.", "1.5 m"), KEPT] = None
+    height: Annotated[Length | None, Key("Height of its cap above the floor of the dock.", "1.5 m")] = None
     painted: Annotated[
         bool, Key("Whether the shell under it was painted at this docking, the block being moved for it.")
     ] = False
@@ -120,7 +120,7 @@ class SteelRenewed(Noun, frozen=True, kw_only=True):
     test: Annotated[str, Key("Test and its result.", "hose at 2 bar, tight")] = ""
     drawing: Annotated[DrawingRef | None, Key("Drawing as built.")] = None
     why: Annotated[str, Key("What was found that made it necessary.", "5.1 mm left")] = ""
-    item: Annotated[ItemRef | None, Key("The item of the tender under which it was done.", "310"), KEPT] = None
+    item: Annotated[ItemRef | None, Key("The item of the tender under which it was done.", "310")] = None
     here: Place
 
 
@@ -136,7 +136,7 @@ class RivetsRenewed(Noun, frozen=True, kw_only=True):
     diameter: Annotated[Length | None, Key("Diameter of the rivets.", "19 mm")] = None
     seam: Annotated[str, Key("Seam, butt or frame.", "upper seam")] = ""
     why: Annotated[str, Key("What was found that made it necessary.", "heads below half their height")] = ""
-    item: Annotated[ItemRef | None, Key("The item of the tender under which it was done.", "315"), KEPT] = None
+    item: Annotated[ItemRef | None, Key("The item of the tender under which it was done.", "315")] = None
     here: Place
 
 

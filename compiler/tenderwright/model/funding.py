@@ -6,7 +6,7 @@ from typing import Annotated
 
 from tenderwright.model.build import Prose
 from tenderwright.model.kinds import Confidence, Date, Fraction, Identifier, ItemRef, Money, PricedKind
-from tenderwright.model.marks import KEPT, Form, Key, Keys, OneOf, Within
+from tenderwright.model.marks import Form, Key, Keys, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -27,7 +27,7 @@ class FundingSource(Noun, frozen=True, kw_only=True):
     ] = None
     spend_by: Annotated[Date | None, Key("Last day on which its money may be spent.", "2028-03-31")] = None
     notes: Annotated[
-        Prose | None, Key("What else was said or agreed.", "Pays after the work, on the surveyor's certificate."), KEPT
+        Prose | None, Key("What else was said or agreed.", "Pays after the work, on the surveyor's certificate.")
     ] = None
     kept_back: Annotated[Money, Key("What is kept back of it for something else.", 5000)] = Decimal(0)
     eligible: Annotated[

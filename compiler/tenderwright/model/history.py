@@ -41,7 +41,7 @@ from tenderwright.model.kinds import (
     Time,
     ZoneRef,
 )
-from tenderwright.model.marks import KEPT, Key, Within
+from tenderwright.model.marks import Kept, Key, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -64,10 +64,14 @@ class CoatingApplied(Noun, frozen=True, kw_only=True):
     system: Annotated[str, Key("The coats in a few words.", "two coats of tar epoxy, one of antifouling")]
     area: Annotated[Area | None, Key("Area that was coated.", "310 m2")] = None
     preparation: Annotated[str, Key("How the steel was prepared.", "spot blast to Sa 2")] = ""
-    profile: Annotated[Length | None, Key("Profile of the blasted steel, mean of the readings.", "68 um"), KEPT] = None
-    salts: Annotated[AreaDensity | None, Key("Soluble salts, greatest.", "32 mg/m2"), KEPT] = None
-    dust: Annotated[int | None, Key("Dust, greatest quantity class."), Within(least=0, most=5), KEPT] = None
-    coats: Annotated[tuple[CoatApplied, ...], Key("Coats as applied."), KEPT] = ()
+    profile: Annotated[Length | None, Key("Profile of the blasted steel, mean of the readings.", "68 um")] = None
+    salts: Annotated[AreaDensity | None, Key("Soluble salts, greatest.", "32 mg/m2")] = None
+    dust: Annotated[int | None, Key("Dust, greatest quantity class."), Within(least=0, most=5)] = None
+    coats: Annotated[
+        tuple[CoatApplied, ...],
+        Key("Coats as applied."),
+        Kept("`system` names the coats, and the docking report prints them in full"),
+    ] = ()
 
 
 class AnodesFound(Noun, frozen=True, kw_only=True):
@@ -103,7 +107,7 @@ class Paid(Noun, frozen=True, kw_only=True):
     work: Annotated[str, Key("What was paid for.")]
     item: Annotated[ItemRef | None, Key("The item of this package it compares with.")] = None
     quantity: Annotated[str, Key("Quantity with unit.", "42 m2")] = ""
-    unit: Annotated[str, Key("Unit in which it was paid, where it was paid by quantity.", "m2"), KEPT] = ""
+    unit: Annotated[str, Key("Unit in which it was paid, where it was paid by quantity.", "m2")] = ""
     rate: Annotated[
         Price | None,
         Key("What was paid for a unit in the end, all changes included, to four decimals.", 46.5),
@@ -153,5 +157,5 @@ class EarlierDocking(Noun, frozen=True, kw_only=True):
     hours_used: Annotated[tuple[HoursUsed, ...], Key("Hours used of the pool.")] = ()
     guarantee_until: Annotated[Date | None, Key("Last day of the guarantee.", "2027-05-19")] = None
     lessons: Annotated[Prose | None, Key("What to do otherwise next time.")] = None
-    photographs: Annotated[tuple[PhotographKept, ...], Key("Photographs that are kept, or sets of them."), KEPT] = ()
+    photographs: Annotated[tuple[PhotographKept, ...], Key("Photographs that are kept, or sets of them.")] = ()
     here: Place

@@ -18,7 +18,7 @@ from tenderwright.model.kinds import (
     Time,
     WorkName,
 )
-from tenderwright.model.marks import KEPT, Form, Key, OneOf, Within
+from tenderwright.model.marks import Form, Key, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -41,8 +41,8 @@ class ConditionReport(Noun, frozen=True, kw_only=True):
     where: Annotated[str, Key("Where in the ship it was found.", "strake F, starboard, Fr 51 to Fr 53")]
     extent: Annotated[str, Key("How much, with unit.", "1.4 m2")] = ""
     found: Annotated[Prose, Key("What was found.")]
-    cause: Annotated[Prose | None, Key("Why it came about."), KEPT] = None
-    repair: Annotated[Prose | None, Key("What the yard recommends."), KEPT] = None
+    cause: Annotated[Prose | None, Key("Why it came about.")] = None
+    repair: Annotated[Prose | None, Key("What the yard recommends.")] = None
     hours: Annotated[Time | None, Key("Hours of the pool that the repair takes, by its line.", "24 h")] = None
     materials: Annotated[Money | None, Key("Materials at cost, to which the mark-up of the bid is added.", 640)] = None
     amount: Annotated[Money | None, Key("The price that the yard asks.", 2350)] = None
@@ -113,7 +113,7 @@ class LeftOut(Noun, frozen=True, kw_only=True):
     why: Annotated[str, Key("Why it is left out or put off.", "No dry days left for it")]
     by: Annotated[Name, Key("Who decided it.", "Trustees")]
     paid: Annotated[Money | None, Key("What is paid for it all the same, such as material already bought.", 420)] = None
-    until: Annotated[str, Key("When it is to be done.", "next docking"), KEPT] = ""
+    until: Annotated[str, Key("When it is to be done.", "next docking")] = ""
     here: Place
 
 
@@ -122,10 +122,8 @@ class Restored(Noun, frozen=True, kw_only=True):
 
     work: Annotated[WorkName, Key("An item or a line.", "750", "440.b")]
     day: Annotated[Date, Key("Day on which it was decided.", "2027-05-12")]
-    why: Annotated[
-        str, Key("Why it is in the contract again.", "The plate was found thinner than the survey said"), KEPT
-    ]
-    by: Annotated[Name, Key("Who decided it.", "Trustees"), KEPT]
+    why: Annotated[str, Key("Why it is in the contract again.", "The plate was found thinner than the survey said")]
+    by: Annotated[Name, Key("Who decided it.", "Trustees")]
     here: Place
 
 

@@ -150,7 +150,7 @@ def _count(schema: Schema, mark: Count) -> Schema:
 
 def _kept(schema: Schema, mark: Kept) -> Schema:
     said = str(schema.get("description", "")).removesuffix(".")
-    return schema | {"description": f"{said}; kept for the record, no paper prints it."}
+    return schema | {"description": f"{said}. Kept for the record, no paper prints it: {mark.why}."}
 
 
 def _keys(schema: Schema, mark: Keys) -> Schema:

@@ -11,7 +11,7 @@ from tenderwright.model.kinds import (
     SignedLength,
     SignedMass,
 )
-from tenderwright.model.marks import KEPT, Key, Measured
+from tenderwright.model.marks import Key, Measured
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
@@ -39,7 +39,7 @@ class LightshipWeight(Noun, frozen=True, kw_only=True):
     off_centre: Annotated[
         SignedLength | None, Key("Transverse centre, port positive.", "0 m"), Measured("2 mm", _UPRIGHT)
     ] = None
-    source: Annotated[str, Key("Where it comes from, with date."), KEPT]
+    source: Annotated[str, Key("Where it comes from, with date.")]
     here: Place
 
 
@@ -53,7 +53,7 @@ class Weight(Noun, frozen=True, kw_only=True):
     off_centre: Annotated[SignedLength | None, Key("Transverse centre, port positive.", "0 m"), U_OFF_CENTRE_ABOARD] = (
         None
     )
-    basis: Annotated[str, Key("How it is known."), KEPT] = ""
+    basis: Annotated[str, Key("How it is known.")] = ""
     here: Place
 
 
@@ -62,7 +62,7 @@ class ObservedDrafts(Noun, frozen=True, kw_only=True):
 
     aft: Annotated[Length, Key("At the after perpendicular, above the keel line.", "3.4 m")]
     forward: Annotated[Length, Key("At the forward perpendicular.", "3.0 m")]
-    read: Annotated[Date, Key("Day on which the drafts were read.", "2026-10-14"), KEPT]
+    read: Annotated[Date, Key("Day on which the drafts were read.", "2026-10-14")]
     here: Place
 
 

@@ -225,6 +225,7 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         clauses=loader.clauses(),
         surveys=loader.surveys(),
         questions=tuple(sorted(questions, key=lambda asked: asked.question)),
+        frame_notes=frames.notes if frames is not None else None,
         broken=loader.broken(),
     )
     return package, list(dict.fromkeys(loader.notices))

@@ -93,7 +93,6 @@ class Needs(Struct, frozen=True):
 
 
 class Kept(Struct, frozen=True):
-    """Nothing reads it but people: it is kept beside what it explains, and no paper prints it."""
+    """Nothing reads it but people, and no paper prints it: why it is kept all the same."""
 
-
-KEPT = Kept()
+    why: str

@@ -96,6 +96,8 @@ class Package:
     clauses: tuple[Clause, ...] = ()
     surveys: tuple[Survey, ...] = ()
     questions: tuple[Question, ...] = ()
+    frame_notes: Prose | None = None
+    """How the numbering of the frames is known."""
     broken: Broken = field(default_factory=Broken)
 
     @cached_property

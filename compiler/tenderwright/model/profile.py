@@ -4,7 +4,7 @@ from typing import Annotated
 
 from tenderwright.model.build import Builder, Prose
 from tenderwright.model.kinds import Identifier, IdentifierName
-from tenderwright.model.marks import KEPT, Count, Key, OneOf
+from tenderwright.model.marks import Count, Kept, Key, OneOf
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.reading.profiles import shipped_profile_sources
@@ -135,7 +135,7 @@ class Profile(Noun, frozen=True, kw_only=True):
     notes: Annotated[
         Prose | None,
         Key("What to look up in the funder's notice.", "The limit of indirect costs changes each year."),
-        KEPT,
+        Kept("it is for whoever brings the profile up to date"),
     ] = None
     here: Place
 

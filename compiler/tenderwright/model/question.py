@@ -5,7 +5,7 @@ from typing import Annotated
 
 from tenderwright.model.build import Prose
 from tenderwright.model.kinds import Date, ItemRef
-from tenderwright.model.marks import KEPT, Form, Key, Keys, Within
+from tenderwright.model.marks import Form, Kept, Key, Keys, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -35,8 +35,16 @@ class Question(Noun, frozen=True, kw_only=True):
 class Asker(Noun, frozen=True, kw_only=True):
     """Who asked a question."""
 
-    yard: Annotated[str, Key("Name of the yard that asked.", "Ostrey Dock Company"), KEPT]
-    how: Annotated[str, Key("How it came, and where it is kept.", "letter of 2027-04-12"), KEPT] = ""
+    yard: Annotated[
+        str,
+        Key("Name of the yard that asked.", "Ostrey Dock Company"),
+        Kept("every answer goes to all yards alike, and who asked is not told"),
+    ]
+    how: Annotated[
+        str,
+        Key("How it came, and where it is kept.", "letter of 2027-04-12"),
+        Kept("every answer goes to all yards alike, and who asked is not told"),
+    ] = ""
     here: Place
 
 

@@ -7,7 +7,7 @@ from msgspec import field
 
 from tenderwright.model.build import Prose
 from tenderwright.model.kinds import LINE, AnyQuantity, DockingRef, Fraction, Identifier, ItemRef, Money, Time
-from tenderwright.model.marks import KEPT, Count, Form, Key, Keys, OneOf, Within
+from tenderwright.model.marks import Count, Form, Key, Keys, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -39,9 +39,7 @@ class Rate(Noun, frozen=True, kw_only=True):
         Money | None, Key("High, before factors. Left out, it follows from the class of the estimate.", 110)
     ] = None
     basis: Annotated[str, Key("Where it comes from.", "2008 docking, escalated")] = ""
-    note: Annotated[
-        str, Key("What else should be known of the rate.", "The yard in Corve asked a third more."), KEPT
-    ] = ""
+    note: Annotated[str, Key("What else should be known of the rate.", "The yard in Corve asked a third more.")] = ""
     history: Annotated[
         EarlierPrice | None, Key("Takes the price for each unit paid at an earlier docking, escalated by an index.")
     ] = None
@@ -63,9 +61,7 @@ class Labour(Noun, frozen=True, kw_only=True):
     """The rate of a labour for an hour."""
 
     rate: Annotated[Money, Key("Likely rate for an hour.", 68)]
-    low: Annotated[Money | None, Key("Lowest rate for an hour.", 60), KEPT] = None
-    high: Annotated[Money | None, Key("Highest rate for an hour.", 80), KEPT] = None
-    basis: Annotated[str, Key("Where it comes from.", "yards' tariffs, 2026"), KEPT] = ""
+    basis: Annotated[str, Key("Where it comes from.", "yards' tariffs, 2026")] = ""
 
 
 class Shared(Noun, frozen=True, kw_only=True):
@@ -133,9 +129,9 @@ class PriceIndex(Noun, frozen=True, kw_only=True):
 
     index: Annotated[Identifier, Key("Identifier, by which rates name the index.", "repair-prices")]
     name: Annotated[str, Key("Name as published.")]
-    code: Annotated[str, Key("Code or table as published."), KEPT] = ""
-    publisher: Annotated[str, Key("Who publishes it."), KEPT] = ""
-    adjusted: Annotated[bool, Key("Whether it is seasonally adjusted."), KEPT] = False
+    code: Annotated[str, Key("Code or table as published.")] = ""
+    publisher: Annotated[str, Key("Who publishes it.")] = ""
+    adjusted: Annotated[bool, Key("Whether it is seasonally adjusted.")] = False
     carries: Annotated[Time | None, Key("The age of a price that it can carry.", "20 yr")] = None
     months: Annotated[
         Mapping[str, Annotated[float, Key("Figure."), Within(above=0)]],
@@ -143,7 +139,7 @@ class PriceIndex(Noun, frozen=True, kw_only=True):
         Keys(Form("^[0-9]{4}-(0[1-9]|1[0-2])$", "Month", "2026-10")),
         Count(1),
     ]
-    notes: Annotated[Prose | None, Key("Notes: what it covers, and what to do if it ends."), KEPT] = None
+    notes: Annotated[Prose | None, Key("Notes: what it covers, and what to do if it ends.")] = None
     here: Place
 
 

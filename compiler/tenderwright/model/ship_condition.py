@@ -18,7 +18,7 @@ from tenderwright.model.kinds import (
     Temperature,
     Time,
 )
-from tenderwright.model.marks import KEPT, Count, Key, OneOf, Within
+from tenderwright.model.marks import Count, Kept, Key, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
@@ -85,7 +85,7 @@ class Pitted(Noun, frozen=True, kw_only=True):
 class Renewed(Noun, frozen=True, kw_only=True):
     """Plate renewed in the past."""
 
-    what: Annotated[str, Key("What was done.", "insert of 10 mm"), KEPT]
+    what: Annotated[str, Key("What was done.", "insert of 10 mm")]
     strake: Annotated[StrakeRef, Key("The strake in which plate was renewed.", "E")]
     side: Side
     from_: Annotated[Position, Key("After end of the plate.", "Fr 34")]
@@ -98,7 +98,6 @@ class Renewed(Noun, frozen=True, kw_only=True):
             "USCG NVIC 7-68, Appendix E, local wastage",
             "common practice, no source",
         ),
-        KEPT,
     ]
     here: Place
 
@@ -269,12 +268,16 @@ class Look(Noun, frozen=True, kw_only=True):
 class Leak(Noun, frozen=True, kw_only=True):
     """An entry of the register of leaks."""
 
-    leak: Annotated[Identifier, Key("Identifier of the leak.", "stern-gland"), KEPT]
+    leak: Annotated[
+        Identifier,
+        Key("Identifier of the leak.", "stern-gland"),
+        Kept("it tells a leak from the others, from one docking to the next"),
+    ]
     where: Annotated[str, Key("Where she leaks, in words.", "stern gland")]
     at: Annotated[Position, Key("Where along the ship she leaks.", "Fr 2")]
     side: Side
     height: Annotated[Length | None, Key("Height above the keel line.", "1.25 m")] = None
-    opening: Annotated[OpeningRef | None, Key("Opening that it is at.", "stern-tube"), KEPT] = None
+    opening: Annotated[OpeningRef | None, Key("Opening that it is at.", "stern-tube")] = None
     state: Annotated[str, Key("As last seen.", "one drop in five seconds")]
     seen: Annotated[Date, Key("Day it was last seen.", "2026-06-16")]
     history: Annotated[tuple[Look, ...], Key("What was seen of it earlier.")] = ()

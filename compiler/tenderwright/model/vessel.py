@@ -20,7 +20,7 @@ from tenderwright.model.kinds import (
     SignedLength,
     Volume,
 )
-from tenderwright.model.marks import KEPT, Count, Form, Key, Measured, OneOf, Within
+from tenderwright.model.marks import Count, Form, Key, Measured, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
@@ -43,7 +43,7 @@ class Frames(Noun, frozen=True, kw_only=True):
     origin: Annotated[SignedLength, Key("Distance of frame 0 forward of the after perpendicular.", "0 m")]
     direction: Annotated[str, Key("Which way numbers grow."), OneOf("forward", "aft")]
     spacing: Annotated[tuple[FrameRun, ...], Key("Runs of equal spaces, in order, without a gap."), Count(1)]
-    notes: Annotated[Prose | None, Key("How the numbering is known."), KEPT] = None
+    notes: Annotated[Prose | None, Key("How the numbering is known.")] = None
 
 
 class DeckEdge(Noun, frozen=True, kw_only=True):
@@ -200,7 +200,7 @@ class Opening(Noun, frozen=True, kw_only=True):
     state: Annotated[
         str, Key("The state it is in now.", "in use"), OneOf("in use", "blanked afloat", "seized", "unknown")
     ] = ""
-    notes: Annotated[Prose | None, Key("What was found of it.", "Flange wasted on the lower half."), KEPT] = None
+    notes: Annotated[Prose | None, Key("What was found of it.", "Flange wasted on the lower half.")] = None
     here: Place
 
 
@@ -215,7 +215,7 @@ class Appendage(Noun, frozen=True, kw_only=True):
     lowest: Annotated[SignedLength | None, Key("Lowest point above the keel line.", "-0.1 m")] = None
     outreach: Annotated[Length | None, Key("Farthest point from the centreline.", "4.4 m")] = None
     material: Annotated[str, Key("What it is made of.", "cast steel")] = ""
-    notes: Annotated[Prose | None, Key("What else is known of it.", "Rebuilt at the docking of 1988."), KEPT] = None
+    notes: Annotated[Prose | None, Key("What else is known of it.", "Rebuilt at the docking of 1988.")] = None
     here: Place
 
 
@@ -228,7 +228,6 @@ class PlateRun(Noun, frozen=True, kw_only=True):
     inner: Annotated[
         bool,
         Key("Whether the plates lie under those of the strakes beside them, of an in-and-out plating.", True),
-        KEPT,
     ] = False
 
 

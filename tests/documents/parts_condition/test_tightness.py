@@ -24,7 +24,7 @@ def test_leaks_carry_their_history_and_their_item() -> None:
     assert len(listed) == len(package.condition.leaks)
     assert listed[0] == [
         "Stern gland",
-        "Fr 2, centreline, 1.25 m up",
+        "Fr 2, centreline, 1.25 m up (Stern tube)",
         "16 June 2026: one drop in five seconds, shaft at rest",
         "12 October 2007: dry after packing; 24 May 2018: one drop in a minute",
         "item 620",

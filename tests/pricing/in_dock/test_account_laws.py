@@ -215,7 +215,10 @@ def test_work_left_out_and_restored_comes_to_the_same(docked: Docked, week: InDo
     back = Restored(work=_name(work), day=day, why="", by=_name("Trustees"), here=HERE)
     before = _figures(account(_ledger(docked, [plain]), LAST))
     told = [replace(plain, deleted=(out,)), InDock(until=LAST, here=HERE, restored=(back,))]
-    assert _figures(account(_ledger(docked, told), LAST)) == before
+    made = _ledger(docked, told)
+    assert _figures(account(made, LAST)) == before
+    assert made.back(LAST) == {line.number: back for line in made.contract.lines_of(work)}
+    assert not made.out(LAST)
 
 
 @settings(max_examples=60)

@@ -42,7 +42,10 @@ def scheme_area(scheme: Scheme, zone_area: Each[Mapping[str, Any]]) -> Uses | Ab
 def scheme_paint(scheme: Scheme, scheme_area: Mapping[str, Any]) -> Uses:
     """Find what every coat of a scheme takes."""
     coats = [_coat(coat, scheme.profile_fill if i == 0 else None) for i, coat in enumerate(scheme.coats)]
-    words = (f"{c.coat}: {c.product}, {c.dft}, solids {c.volume_solids}, loss {c.loss}" for c in scheme.coats)
+    words = (
+        f"{c.coat}: {c.product}, {c.dft}, solids {c.volume_solids}, loss {c.loss}{_by(c.loss_source)}"
+        for c in scheme.coats
+    )
     inputs = {"area": _area(scheme, scheme_area), "coats": Given(coats, "; ".join(words), scheme.coats[0].here)}
     return Uses(_words(scheme), inputs, scheme.here, of=_words(scheme))
 
@@ -73,6 +76,10 @@ def scheme_abrasive(scheme: Scheme, scheme_area: Each[Mapping[str, Any]]) -> Use
 
 def _words(scheme: Scheme) -> str:
     return scheme.name or scheme.scheme
+
+
+def _by(source: str) -> str:
+    return f" ({source})" if source else ""
 
 
 def _area(scheme: Scheme, found: Mapping[str, Any]) -> Given:

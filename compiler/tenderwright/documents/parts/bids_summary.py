@@ -30,6 +30,7 @@ def bids_summary(desk: Desk, comparison: BidComparison) -> Part:
     blocks: list[Block] = [
         Paragraph(inline(_first(comparison))),
         _ranking(comparison),
+        *_read_from(comparison),
         Heading("What could change the ranking"),
         Bullets(tuple(inline(words) for words in _changes(comparison))),
         Heading("To settle before the award"),
@@ -99,6 +100,16 @@ def _ranking(comparison: BidComparison) -> Table:
         "Dock says whether the dock offered takes her, by the facility calculations."
     )
     return Table(columns, tuple(rows), note=note, small=True)
+
+
+def _read_from(comparison: BidComparison) -> list[Block]:
+    """Name the workbook that each bid was read from, so that anyone can tell whether it is still the one returned."""
+    told = [
+        f"{one.label}: read from {one.bid.file}" + (f", SHA-256 {one.bid.sha256}" if one.bid.sha256 else "")
+        for one in comparison.bids
+        if one.bid.file
+    ]
+    return [Bullets(tuple(inline(f"{words}.") for words in told))] if told else []
 
 
 def _rule(comparison: BidComparison) -> str:

@@ -23,6 +23,7 @@ from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
 from tenderwright.documents.parts.facility_fit import shown
+from tenderwright.model.docking_plan import BlockLayer
 from tenderwright.quantities.display import decimals
 
 
@@ -69,6 +70,9 @@ def _inputs(desk: Desk) -> list[Block]:
     facts: list[tuple[str, str]] = [("Height of keel blocks", desk.quantity(plan.block_height))]
     if plan.allowable is not None:
         facts.append(("Allowable on the caps", f"{desk.quantity(plan.allowable.value)}. {plan.allowable.source}"))
+    layers = {_layers(desk, row.layers): None for row in plan.keel_blocks if row.layers}
+    if layers:
+        facts.append(("Layers of the keel blocks, from below", "; or ".join(layers)))
     if plan.declivity is not None:
         facts.append(("Slope of the block line", f"{desk.quantity(plan.declivity.value)}: {plan.declivity.source}"))
     facts += [("Between frames", f"{one.at}: {one.off_frame}") for one in plan.keel_blocks if one.off_frame]
@@ -81,6 +85,15 @@ def _inputs(desk: Desk) -> list[Block]:
             )
         )
     return [Facts(tuple((label, inline(text)) for label, text in facts if text))]
+
+
+def _layers(desk: Desk, layers: Sequence[BlockLayer]) -> str:
+    told = []
+    for one in layers:
+        stiffness = f", {desk.quantity(one.stiffness)}" if one.stiffness else ""
+        source = f" ({one.source})" if one.source else ""
+        told.append(f"{desk.quantity(one.height)} of {one.material}{stiffness}{source}")
+    return ", then ".join(told)
 
 
 def keel_table(blocks: Sequence[KeelBlockResult]) -> Table:

@@ -7,10 +7,12 @@ from tenderwright.calculations.coatings.scheme import Scheme as PaintScheme
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.coatings import scheme_abrasive, scheme_paint
 from tenderwright.calculations.ship.zones import zone_area
-from tenderwright.documents.desk import Desk
+from tenderwright.documents.desk import Desk, joined
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import absent_of, not_calculated_of
+from tenderwright.documents.parts.notes import notes_on
 from tenderwright.model.coating import Preparation, Scheme, Zone
+from tenderwright.model.common import AreaEntry
 from tenderwright.quantities.display import decimals
 
 
@@ -30,6 +32,7 @@ def zones(desk: Desk) -> Part:
             rows,
             note=inline("Both sides together. Shell areas are by girths from the offsets, corrected for slope."),
         ),
+        *notes_on(desk, [(zone.name, zone.notes) for zone in desk.package.zones]),
         *not_calculated_of({zone.name: absent_of(areas, zone.zone) for zone in desk.package.zones}),
         Heading("Schemes"),
         _index(desk),
@@ -45,12 +48,15 @@ def _zone_row(desk: Desk, zone: Zone) -> Row:
         bounds = f"inside of {desk.label('tank', zone.tank.name)}, stiffening included"
     else:
         bounds = f"as stated: {zone.basis}" if zone.basis else "as stated"
-    more = [f"+ {e.what} {desk.quantity(e.area)}" for e in zone.add] + [
-        f"− {e.what} {desk.quantity(e.area)}" for e in zone.less
-    ]
+    more = [_entry(desk, "+", one) for one in zone.add] + [_entry(desk, "−", one) for one in zone.less]
     area = desk.number(f"zone.{zone.zone}.area", 1)
     cells = (inline(zone.name), inline(bounds), inline("; ".join(more) or "–"), inline(area))
     return Row(cells, anchor=desk.anchor("zone", zone.zone))
+
+
+def _entry(desk: Desk, sign: str, entry: AreaEntry) -> str:
+    basis = f" ({entry.basis})" if entry.basis else ""
+    return f"{sign} {entry.what} {desk.quantity(entry.area)}{basis}"
 
 
 def _index(desk: Desk) -> Table:
@@ -171,9 +177,23 @@ def _coats(desk: Desk, scheme: Scheme) -> Table:
     )
     note = inline(
         "Paint and sets are for planning, with losses, profile and stripe coats as the owner assumes; "
-        "the yard prices its own."
+        f"the yard prices its own.{_assumed(desk, scheme)}"
     )
     return Table(columns, tuple(rows), note=note, small=True)
+
+
+def _assumed(desk: Desk, scheme: Scheme) -> str:
+    """Say what is taken for losses and for the profile that the first coat fills, each with its source."""
+    by_loss: dict[str, list[str]] = {}
+    for coat in scheme.coats:
+        source = f" ({coat.loss_source})" if coat.loss_source else ""
+        by_loss.setdefault(f"{desk.quantity(coat.loss)}{source}", []).append(str(coat.coat))
+    told = [f" Loss {words} for coat {joined(coats)}." for words, coats in by_loss.items()]
+    fill = scheme.profile_fill
+    if fill is not None:
+        source = f" ({fill.source})" if fill.source else ""
+        told.append(f" The first coat fills {fill.k:g} of a profile of {desk.quantity(fill.rz)}{source}.")
+    return "".join(told)
 
 
 def _stripe(desk: Desk, coats: int) -> str:

@@ -18,7 +18,7 @@ from tenderwright.calculations.thickness.limits import SUBSTANTIAL_SOURCE, renew
 from tenderwright.calculations.thickness.shell_forecast import PlateCall, ShellCondition
 from tenderwright.calculations.thickness.zone_rate import ZoneSummary
 from tenderwright.documents.desk import Desk, capital, day
-from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.edition import Block, Bullets, Column, Heading, Inline, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
 from tenderwright.documents.parts.renewal import renewal_blocks
 from tenderwright.model.ship_condition import ShipCondition
@@ -41,6 +41,7 @@ def condition(desk: Desk) -> Part | None:
         *_plates(desk, shell),
         *_pits(desk),
         *_members(desk, written),
+        *_renewed(desk, written),
         *renewal_blocks(desk),
     ]
     return _part(*blocks)
@@ -48,6 +49,16 @@ def condition(desk: Desk) -> Part | None:
 
 def _part(*blocks: Block) -> Part:
     return Part("condition", "6.1", "Condition of the ship", "data", "The ship", blocks, caution=True)
+
+
+def _renewed(desk: Desk, written: ShipCondition) -> list[Block]:
+    """List the plate renewed since it was gauged, whose earlier readings are left out."""
+    told = [
+        inline(f"{capital(one.what)}: ", desk.ref(one.strake), f", {one.side}, {one.from_} to {one.to}, ")
+        + inline(f"{day(one.on)} ({one.source}).")
+        for one in written.renewed
+    ]
+    return [Heading("Plate renewed since it was gauged"), Bullets(tuple(told))] if told else []
 
 
 def _opening(desk: Desk, shell: ShellCondition, written: ShipCondition) -> Paragraph:

@@ -14,9 +14,10 @@ from tenderwright.calculations.ship.trim import trim_plan
 from tenderwright.calculations.ship.water import dock_water
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.calculations.uncertainty.afloat import FIGURES
-from tenderwright.documents.desk import Desk
+from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
+from tenderwright.model.lightship import LightshipWeight, Weight
 from tenderwright.quantities.display import decimals, plus_minus
 
 
@@ -27,7 +28,34 @@ def condition(desk: Desk) -> list[Block]:
     blocks: list[Block] = [Heading("Condition on arrival and on docking")]
     blocks += [condition_table(desk, there)] if there else []
     blocks += not_calculated_of({name: one for name, one in found.items() if isinstance(one, Absent)})
-    return [*blocks, *_how_sure(desk), *_movements(desk), *_hydrostatics(desk), *_line_load(desk)]
+    return [*blocks, *_how_sure(desk), *_weights(desk), *_movements(desk), *_hydrostatics(desk), *_line_load(desk)]
+
+
+def _weights(desk: Desk) -> list[Block]:
+    """Compose what she weighs without her tanks: the lightship and the weights aboard, each with how it is known."""
+    lightship = desk.package.lightship
+    if lightship is None:
+        return []
+    light = lightship.lightship
+    rows = [_weight(desk, "Lightship", desk.quantity(light.at), light, light.source)]
+    rows += [_weight(desk, capital(one.what), f"{one.at}", one, one.basis) for one in lightship.weights]
+    columns = (
+        Column("Weight", width=2.6),
+        Column("Mass", "right", 1),
+        Column("Centre along the ship", width=1.6),
+        Column("Height", "right", 0.9),
+        Column("Off the centreline", width=1.3),
+        Column("How it is known", width=3),
+    )
+    note = inline("On arrival, tanks apart. Heights are above the keel line.")
+    return [Heading("Weights aboard"), Table(columns, tuple(rows), note=note, small=True)]
+
+
+def _weight(desk: Desk, what: str, along: str, weight: LightshipWeight | Weight, known: str) -> Row:
+    off = weight.off_centre
+    side = f"{desk.quantity(off)} (port is plus)" if off is not None and off.si else "–"
+    cells = (what, desk.quantity(weight.mass), along, desk.quantity(weight.height), side, known or "–")
+    return Row(tuple(inline(cell) for cell in cells))
 
 
 def condition_table(desk: Desk, columns: Sequence[tuple[str, FloatingPosition]]) -> Table:

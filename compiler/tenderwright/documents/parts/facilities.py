@@ -9,7 +9,7 @@ from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Row, Table, inline
 from tenderwright.documents.not_calculated import absent_of, not_calculated
 from tenderwright.documents.parts.facility_fit import shown
-from tenderwright.model.facility import Facility
+from tenderwright.model.facility import Facility, Slope
 from tenderwright.quantities.display import decimals
 
 
@@ -48,6 +48,7 @@ def _limits(desk: Desk, facility: Facility) -> list[tuple[str, Inline]]:
         ("Height of keel blocks", desk.quantity(limits.block_height)),
         ("Capacity", desk.quantity(limits.lift)),
         ("Limit along the keel", desk.quantity(limits.line_load)),
+        ("Slope", _slope(desk, facility.slope)),
         ("Tide at which depths hold", limits.tide),
         ("Distance from the berth", desk.quantity(facility.tow)),
     ]
@@ -55,6 +56,14 @@ def _limits(desk: Desk, facility: Facility) -> list[tuple[str, Inline]]:
         until = f", valid until {certificate.valid_until}" if certificate.valid_until else ""
         facts.append(("Certificate", f"{certificate.by} {certificate.number}".strip() + until))
     return [(label, inline(text)) for label, text in facts if text]
+
+
+def _slope(desk: Desk, slope: Slope | None) -> str:
+    if slope is None:
+        return ""
+    haul = f", hauled with {desk.quantity(slope.haul)}" if slope.haul else ""
+    track = f", track of {desk.quantity(slope.track)}" if slope.track else ""
+    return f"{slope.gradient}{haul}{track}"
 
 
 def verdict(fit: Verdict) -> str:

@@ -97,7 +97,7 @@ def steel_table(desk: Desk, renewed: Sequence[SteelRenewed]) -> list[Block]:
             desk.quantity(one.thickness),
             desk.quantity(one.mass),
             words(one.how, one.material, _ref(desk, one.drawing), between="; "),
-            words(one.test, one.why, between="; "),
+            words(one.test, one.why, _ref(desk, one.item), between="; "),
         )
         for one in renewed
     ]
@@ -107,7 +107,7 @@ def steel_table(desk: Desk, renewed: Sequence[SteelRenewed]) -> list[Block]:
         Column("Thickness", "right", 1.1),
         Column("Mass", "right", 0.9),
         Column("How held, material, drawing", width=2.4),
-        Column("Test; why renewed", width=2.2),
+        Column("Test; why renewed; item", width=2.2),
     )
     return _table("Steel renewed", columns, rows)
 
@@ -120,7 +120,7 @@ def rivets_table(desk: Desk, rivets: Sequence[RivetsRenewed]) -> list[Block]:
             one.how,
             words(_ref(desk, one.strake), one.seam, stretch(one.from_, one.to, one.side)),
             desk.quantity(one.diameter),
-            one.why,
+            words(one.why, _ref(desk, one.item), between="; "),
         )
         for one in rivets
     ]
@@ -129,7 +129,7 @@ def rivets_table(desk: Desk, rivets: Sequence[RivetsRenewed]) -> list[Block]:
         Column("Done", width=1.2),
         Column("Where", width=3.4),
         Column("Diameter", "right", 1),
-        Column("Why", width=2.6),
+        Column("Why; item", width=2.6),
     )
     return _table("Rivets", columns, rows)
 

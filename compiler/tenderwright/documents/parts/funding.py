@@ -21,6 +21,7 @@ from tenderwright.documents.edition import (
     Table,
     inline,
 )
+from tenderwright.documents.parts.notes import notes_on
 from tenderwright.model.funding import FundingSource, Scope
 from tenderwright.planning.ladder import Ladder, Rung
 from tenderwright.planning.scope import available, in_hand, score
@@ -45,6 +46,7 @@ def funding(desk: Desk) -> Part | None:
         *_steps(desk, ladder),
         Heading("Who pays"),
         _payers(desk, ladder),
+        *notes_on(desk, [(source.name, source.notes) for source in _sources(desk)]),
         Heading(f"The same at {other.confidence}"),
         _rungs(desk, other),
         Heading("How the choice is made"),

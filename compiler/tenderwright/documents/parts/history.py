@@ -35,8 +35,9 @@ from tenderwright.documents.parts.found import (
     words,
 )
 from tenderwright.model.found import UsedBlock
-from tenderwright.model.history import EarlierDocking, Paid
+from tenderwright.model.history import CoatingApplied, EarlierDocking, Paid
 from tenderwright.pricing.money import total, written
+from tenderwright.quantities.display import shown_unit
 
 
 def history(desk: Desk) -> Part:
@@ -80,6 +81,9 @@ def _docking(desk: Desk, docking: EarlierDocking) -> list[Block]:
         blocks += [Heading("Put off", 3), Bullets(tuple(inline(line) for line in lines))]
     if docking.lessons:
         blocks += [Heading("What to do otherwise", 3), desk.prose(docking.lessons)]
+    if docking.photographs:
+        pictures = (words(p.what, p.where, p.when, p.file) for p in docking.photographs)
+        blocks += [Heading("Photographs", 3), Bullets(tuple(inline(one) for one in pictures))]
     return blocks
 
 
@@ -148,7 +152,7 @@ def _blocks(desk: Desk, docking: EarlierDocking) -> list[Block]:
         Column("Blocks"),
         Column("Where", width=3),
         Column("Pitch", "right"),
-        Column("Cap, length by width", width=2),
+        Column("Cap, length by width; height", width=2),
     )
     found: list[Block] = [Table(columns, rows, caption="Blocks as used", small=True)] if rows else []
     return found + ([desk.prose(docking.blocks.notes)] if docking.blocks.notes else [])
@@ -162,8 +166,8 @@ def _where(block: UsedBlock) -> str:
 
 
 def _size(desk: Desk, block: UsedBlock) -> str:
-    sizes = [desk.quantity(size) for size in (block.length, block.width) if size]
-    return " × ".join(sizes) or "–"
+    cap = " × ".join(desk.quantity(size) for size in (block.length, block.width) if size)
+    return words(cap, f"{desk.quantity(block.height)} high" if block.height else "") or "–"
 
 
 def _coatings(desk: Desk, docking: EarlierDocking) -> list[Block]:
@@ -172,7 +176,7 @@ def _coatings(desk: Desk, docking: EarlierDocking) -> list[Block]:
             (
                 inline(desk.ref(c.zone)),
                 inline(c.system),
-                inline(c.preparation or "–"),
+                inline(words(c.preparation, *_measured(desk, c), between="; ") or "–"),
                 inline(desk.quantity(c.area, "–")),
             )
         )
@@ -187,6 +191,12 @@ def _coatings(desk: Desk, docking: EarlierDocking) -> list[Block]:
     return [Table(columns, rows, caption="Coatings applied", small=True)] if rows else []
 
 
+def _measured(desk: Desk, coating: CoatingApplied) -> list[str]:
+    found = ((coating.profile, "profile"), (coating.salts, "salts"))
+    told = [f"{what} {desk.quantity(quantity)}" for quantity, what in found if quantity]
+    return told + ([f"dust class {coating.dust}"] if coating.dust is not None else [])
+
+
 def _prices(desk: Desk, docking: EarlierDocking) -> list[Block]:
     """Compose what was paid; with a column of rates where any is told, and with the causes of growth where they are."""
     rated = any(paid.rate is not None for paid in docking.prices)
@@ -195,7 +205,7 @@ def _prices(desk: Desk, docking: EarlierDocking) -> list[Block]:
         Column("Work", width=3.6),
         Column("Compare", width=1.1),
         Column("Quantity", width=1.8),
-        *([Column("For a unit", "decimal", 1.2)] if rated else []),
+        *([Column("For a unit", "right", 1.4)] if rated else []),
         Column(f"Paid, {docking.currency}", "decimal", 1.4),
         Column("Of which growth", "decimal", 1.4),
     )
@@ -207,11 +217,17 @@ def _price(desk: Desk, paid: Paid, *, rated: bool) -> Row:
         inline(paid.work),
         inline(desk.ref(paid.item)) if paid.item else inline("–"),
         inline((set_units(paid.quantity) if rated else paid.quantity) or "–"),
-        *([inline(rate_written(paid.rate) if paid.rate is not None else "–")] if rated else []),
+        *([inline(_rate(paid))] if rated else []),
         inline(written(paid.amount)),
         inline(written(paid.growth) if paid.growth is not None else "–"),
     ]
     return Row(tuple(cells))
+
+
+def _rate(paid: Paid) -> str:
+    if paid.rate is None:
+        return "–"
+    return f"{rate_written(paid.rate)}/{shown_unit(paid.unit)}" if paid.unit else rate_written(paid.rate)
 
 
 def rate_written(rate: Decimal) -> str:

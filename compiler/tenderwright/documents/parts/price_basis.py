@@ -5,10 +5,11 @@ from __future__ import annotations
 from decimal import Decimal
 
 from tenderwright.documents.desk import Desk, set_units
-from tenderwright.documents.edition import Column, Heading, Inline, Part, Row, Span, Table, inline
+from tenderwright.documents.edition import Block, Bullets, Column, Heading, Inline, Part, Row, Span, Table, inline
 from tenderwright.documents.parts.by_section import by_section
 from tenderwright.documents.parts.estimate_classes import bounded, estimate_classes
 from tenderwright.documents.parts.owner import OWNER
+from tenderwright.model.rates import Rate
 from tenderwright.pricing.bundle import Bundle
 from tenderwright.pricing.money import cents, written
 from tenderwright.pricing.price import PricedLine
@@ -38,7 +39,7 @@ def price_basis(desk: Desk) -> Part:
         Column("High", "decimal", 1.4),
     )
     table = Table(columns, tuple(rows), note=inline(_note(desk)), small=True)
-    blocks = (*estimate_classes(desk, estimate), Heading("Line by line"), table)
+    blocks = (*estimate_classes(desk, estimate), *_indices(desk), Heading("Line by line"), table)
     return Part("price-basis", "12.2", "Prices by line", "schedule", OWNER, blocks, landscape=True)
 
 
@@ -99,7 +100,29 @@ def _evidence(desk: Desk, line: PricedLine) -> str:
     rate = rates.lines.get(line.number) if rates else None
     evidence = rate.evidence if rate else ""
     basis = line.basis if line.form != "fixed" else ""
-    return f"{evidence}: {basis}" if evidence and basis else evidence or basis
+    told = f"{evidence}: {basis}" if evidence and basis else evidence or basis
+    return "; ".join(part for part in (told, _labour(desk, rate), rate.note if rate else "") if part)
+
+
+def _labour(desk: Desk, rate: Rate | None) -> str:
+    """Say what the rate of the labour rests on, where the price is built from hours."""
+    rates = desk.foresight.papers.rates if desk.foresight else None
+    labour = rates.labour.get(rate.labour) if rates is not None and rate is not None and rate.hours else None
+    return f"labour: {labour.basis}" if labour is not None and labour.basis else ""
+
+
+def _indices(desk: Desk) -> list[Block]:
+    """Compose the indices by which prices of earlier dockings are escalated: where each is published, and its notes."""
+    papers = desk.foresight.papers if desk.foresight else None
+    told: list[Inline] = []
+    for one in papers.indices.indices if papers is not None and papers.indices is not None else ():
+        months = sorted(one.months)
+        where = ", ".join(part for part in (one.publisher, one.code) if part)
+        facts = f"{where}, " if where else ""
+        facts += f"{'seasonally adjusted' if one.adjusted else 'not seasonally adjusted'}, {months[0]} to {months[-1]}."
+        notes = (Span(" "), *desk.words(one.notes)) if one.notes else ()
+        told.append((Span(f"{one.name}: ", strong=True), Span(facts), *notes))
+    return [Heading("Indices of prices"), Bullets(tuple(told))] if told else []
 
 
 def quantity_range(line: PricedLine) -> str:

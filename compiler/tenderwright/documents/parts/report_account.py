@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from decimal import Decimal
 
 from tenderwright.documents.closing_desk import ClosedDocking
 from tenderwright.documents.desk import Desk, day
-from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.edition import Block, Bullets, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.parts.found import DASH
 from tenderwright.documents.parts.report_summary import GROUP, percent
 from tenderwright.pricing.final_account import AccountRow, FinalAccount
@@ -21,12 +21,16 @@ def account(desk: Desk, closed: ClosedDocking, *, confidential: bool) -> Part:
     if made is None:
         blocks.append(Paragraph(inline("What was paid is not published. It lies with the owner's papers.")))
     else:
-        blocks += _tables(made, confidential=confidential)
+        blocks += _tables(made, _notes(closed), confidential=confidential)
     blocks += [*_changes(closed), *_pool(desk, closed), *_scrap(desk, closed)]
     return Part("account", "8", "Final account and changes", "schedule", GROUP, tuple(blocks), landscape=True)
 
 
-def _tables(made: FinalAccount, *, confidential: bool) -> list[Block]:
+def _notes(closed: ClosedDocking) -> Mapping[str, str]:
+    return {one.line: one.note for one in closed.findings.prices if one.note}
+
+
+def _tables(made: FinalAccount, notes: Mapping[str, str], *, confidential: bool) -> list[Block]:
     note = (
         f"{made.currency}. Growth is what was paid beyond the contract, as a share of the contract; a dash where the "
         "contract had nothing. Contingent lines stand in the contract with nothing until they are ordered. Estimate "
@@ -36,6 +40,8 @@ def _tables(made: FinalAccount, *, confidential: bool) -> list[Block]:
     for title, rows in (("By kind", made.kinds), ("By item", made.items), ("By line", made.lines)):
         table = _account(title, rows, made.whole, note if title == "By kind" else "", confidential=confidential)
         blocks += [Heading(title), table]
+        if title == "By line" and notes:
+            blocks.append(Bullets(tuple(inline(f"{line}: {told}") for line, told in notes.items())))
         if title == "By kind":
             blocks += _causes(made)
     return blocks

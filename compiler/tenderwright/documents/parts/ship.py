@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Part, Row, Table, inline
+from tenderwright.documents.parts.notes import notes_on
 from tenderwright.model.particulars import Particulars
 from tenderwright.quantities.display import decimals
 
@@ -77,7 +78,8 @@ def _frames(desk: Desk) -> list[Block]:
     rows = tuple(Row(sum((cells[row + height * k] for k in range(_FRAME_COLUMNS)), ())) for row in range(height))
     columns = (Column("Frame"), Column("m", "decimal")) * _FRAME_COLUMNS
     note = inline("Metres forward of the after perpendicular.")
-    return [Heading("Frames"), Table(columns, rows, note=note)]
+    blocks: list[Block] = [Heading("Frames"), Table(columns, rows, note=note)]
+    return [*blocks, desk.prose(desk.package.frame_notes)] if desk.package.frame_notes else blocks
 
 
 def _hazards(desk: Desk, ship: Particulars) -> list[Block]:
@@ -128,7 +130,10 @@ def _openings(desk: Desk) -> list[Block]:
         Column("Valve and state", width=2.2),
     )
     note = inline("Heights are of the centre above the keel line.")
-    return [Heading("Openings in the hull"), Table(columns, rows, note=note, small=True)] if rows else []
+    if not rows:
+        return []
+    table = Table(columns, rows, note=note, small=True)
+    return [Heading("Openings in the hull"), table, *notes_on(desk, [(o.name, o.notes) for o in desk.package.openings])]
 
 
 def _appendages(desk: Desk) -> list[Block]:
@@ -152,7 +157,10 @@ def _appendages(desk: Desk) -> list[Block]:
         Column("Area", "right"),
         Column("Material", width=2),
     )
-    return [Heading("Appendages"), Table(columns, rows, small=True)] if rows else []
+    if not rows:
+        return []
+    table = Table(columns, rows, small=True)
+    return [Heading("Appendages"), table, *notes_on(desk, [(a.name, a.notes) for a in desk.package.appendages])]
 
 
 def _anodes(desk: Desk) -> list[Block]:
@@ -190,7 +198,7 @@ def _strakes(desk: Desk) -> list[Block]:
                 Row(
                     (
                         inline(name),
-                        inline(f"{run.from_} to {run.to}"),
+                        inline(f"{run.from_} to {run.to}" + (", inner" if run.inner else "")),
                         inline(desk.quantity(run.thickness)),
                         inline(strake.riveting if index == 0 else ""),
                     ),

@@ -82,12 +82,16 @@ def _leak(desk: Desk, leak: Leak) -> Row:
     history = "; ".join(f"{day(look.on)}: {look.found}" for look in leak.history)
     cells = (
         inline(capital(leak.where)),
-        inline(f"{leak.at}, {leak.side}{height}"),
+        inline(f"{leak.at}, {leak.side}{height}", *_opening(desk, leak)),
         inline(f"{day(leak.seen)}: {leak.state}"),
         inline(history or "–"),
         _item(desk, leak),
     )
     return Row(cells)
+
+
+def _opening(desk: Desk, leak: Leak) -> Inline:
+    return inline(" (", desk.ref(leak.opening), ")") if leak.opening else ()
 
 
 def _item(desk: Desk, one: Leak | Clearance) -> Inline:

@@ -95,15 +95,19 @@ class Ledger(Struct, frozen=True):
 
     def out(self, on: date) -> dict[str, LeftOut]:
         """Give the lines that are left out on a day; of one day, what is restored goes after what is left out."""
+        return {line: one for line, one in self._last(on).items() if isinstance(one, LeftOut)}
+
+    def back(self, on: date) -> dict[str, Restored]:
+        """Give the lines that were left out and are in the contract again on a day."""
+        return {line: one for line, one in self._last(on).items() if isinstance(one, Restored)}
+
+    def _last(self, on: date) -> dict[str, LeftOut | Restored]:
         events: list[tuple[date, int, LeftOut | Restored]] = [(one.day, 0, one) for one in self.left_out]
         events += [(one.day, 1, one) for one in self.restored]
-        found: dict[str, LeftOut] = {}
+        found: dict[str, LeftOut | Restored] = {}
         for day, _, event in sorted(events, key=lambda one: (one[0], one[1], one[2].work.name)):
             for line in self.contract.lines_of(event.work.name) if day <= on else ():
-                if isinstance(event, LeftOut):
-                    found[line.number] = event
-                else:
-                    found.pop(line.number, None)
+                found[line.number] = event
         return found
 
 
