@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import random
+from collections.abc import Mapping, Sequence
 
 import pytest
 
@@ -95,15 +96,43 @@ def test_a_circle_of_dependence_is_told_once(starter: Files, on: str, circle: st
     assert notice.message == f"items depend on each other in a circle: {circle}"
 
 
-def test_a_long_chain_is_no_circle_and_is_walked_without_recursion(starter: Files) -> None:
-    text = starter.sources[WATCH].text
-    sources = dict(starter.sources)
-    for number in range(1000, 3000):
-        before = number - 1 if number > 1000 else 130
+def watches(files: Files, rests_on: Mapping[int, Sequence[int]]) -> Files:
+    """Give the package with watches that depend on items."""
+    text, sources = files.sources[WATCH].text, dict(files.sources)
+    for number, on in rests_on.items():
         path = f"items/{number}-watch.yaml"
-        head = f'item: {number}\ndepends_on: ["{before}"]\n'
-        sources[path], _ = read_yaml(path, text.replace("item: 130\n", head))
-    assert linked(Files(starter.root, sources, ())) == []
+        listed = ", ".join(f'"{one}"' for one in on)
+        sources[path], _ = read_yaml(path, text.replace("item: 130\n", f"item: {number}\ndepends_on: [{listed}]\n"))
+    return Files(files.root, sources, ())
+
+
+def test_circles_that_share_items_are_one_knot_and_told_once(starter: Files) -> None:
+    made = watches(starter, {1000: [1001], 1001: [1002, 1003], 1002: [1000], 1003: [1000], 1004: [1000]})
+    (notice,) = linked(made)
+    assert notice.message == ("items depend on each other in more than one circle, such as 1000 → 1001 → 1002 → 1000")
+    assert [note.text for note in notice.notes] == ["these items rest on each other: 1000, 1001, 1002, 1003"]
+    assert notice.place.path == "items/1002-watch.yaml"
+
+
+def test_knots_apart_are_told_apart(starter: Files) -> None:
+    made = watches(starter, {1000: [1001], 1001: [1000, 1002], 1002: [1003], 1003: [1002]})
+    assert [notice.message for notice in linked(made)] == [
+        "items depend on each other in a circle: 1000 → 1001 → 1000",
+        "items depend on each other in a circle: 1002 → 1003 → 1002",
+    ]
+
+
+def test_many_items_that_all_depend_on_each_other_are_one_notice(starter: Files) -> None:
+    numbers = range(1000, 1120)
+    made = watches(starter, {number: [other for other in numbers if other != number] for number in numbers})
+    (notice,) = linked(made)
+    assert notice.message.endswith("such as 1000 → 1001 → 1000")
+    assert notice.notes[0].text.endswith("1028, 1029 and 90 more")
+
+
+def test_a_long_chain_is_no_circle_and_is_walked_without_recursion(starter: Files) -> None:
+    chain = {number: [number - 1 if number > 1000 else 130] for number in range(1000, 3000)}
+    assert linked(watches(starter, chain)) == []
 
 
 def test_references_lead_back_and_name_the_requirement(starter: Files) -> None:
