@@ -72,15 +72,32 @@ def test_a_commit_that_is_not_there_is_wrong_use(root: Path, capsys: pytest.Capt
     assert "there is no commit `nowhere`" in capsys.readouterr().err
 
 
-def test_what_yards_have_in_another_format_is_said_once(root: Path, capsys: pytest.CaptureFixture[str]) -> None:
+@pytest.mark.parametrize("said", ["", "format: 0\n", "format: first\n"])
+def test_what_yards_have_in_another_format_is_said_once(
+    root: Path, capsys: pytest.CaptureFixture[str], said: str
+) -> None:
+    edit(root, "package.yaml", "format: 1 # the version of the format of these files\n", said)
     edit(root, "items/320-rivets-renew.yaml", "kind: contingent", "kind: contingnt")
     edit(root, "items/210-hull-wash.yaml", "title:", "titel:")
     commit(root, "Of another format")
     git(root, "revert", "--no-edit", "HEAD")
     assert main(["addendum", str(root), "HEAD~1", "HEAD"]) == 1
-    (said,) = capsys.readouterr().err.splitlines()
-    assert said.startswith(f"HEAD~1 is not of the format that tenderwright {__version__} reads (2 mistakes, first ")
-    assert "no tag records which version wrote it" in said
+    (line,) = capsys.readouterr().err.splitlines()
+    assert line.startswith(f"HEAD~1 is not of the format that tenderwright {__version__} reads (")
+    assert "no tag records which version wrote it" in line
+
+
+def test_the_mistakes_of_what_yards_have_in_this_format_are_told(
+    root: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    edit(root, "items/320-rivets-renew.yaml", "kind: contingent", "kind: contingnt")
+    commit(root, "Slip")
+    git(root, "revert", "--no-edit", "HEAD")
+    assert main(["addendum", str(root), "HEAD~1", "HEAD"]) == 1
+    said = capsys.readouterr().err
+    assert said.startswith("items/320-rivets-renew.yaml:")
+    assert "did you mean `contingent`?" in said
+    assert said.splitlines()[-1].startswith("HEAD~1 has 1 mistake; nothing was written; no tag records which version")
 
 
 def test_the_compiler_that_issued_it_is_named(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -88,5 +105,5 @@ def test_the_compiler_that_issued_it_is_named(tmp_path: Path, capsys: pytest.Cap
     edit(root, "items/320-rivets-renew.yaml", "kind: contingent", "kind: contingnt")
     issue(root, "tender-1")
     assert main(["addendum", str(root), "tender-1", "HEAD"]) == 1
-    (said,) = capsys.readouterr().err.splitlines()
+    said = capsys.readouterr().err.splitlines()[-1]
     assert said.endswith("; tag `tender-1` records that tenderwright 0.1.0 issued it: make the addendum with that")

@@ -18,7 +18,9 @@ from tenderwright.notices import Notice
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import compile_package, read, stamp_of
 from tenderwright.reading.at_commit import NotAtCommit, package_at
+from tenderwright.reading.format_version import format_said
 from tenderwright.reading.issued import issued
+from tenderwright.reading.layout import FORMAT
 from tenderwright.reading.package import read_one
 
 
@@ -47,7 +49,7 @@ def _between(root: Path, earlier: str, later: str, out: Path) -> int:
         with progress("reading and calculating both"):
             before, after = _stated(one), _stated(other)
         if _errors(before):
-            print(_not_of_this_compiler(root, before, earlier), file=sys.stderr)
+            _tell_before(root, before, earlier)
             return MISTAKES
         return make(before, after, out) if _sound(after, later) else MISTAKES
 
@@ -71,18 +73,21 @@ def _errors(stated: Stated) -> list[Notice]:
     return [notice for notice in stated.compiled.notices if notice.severity == "error"]
 
 
-def _not_of_this_compiler(root: Path, before: Stated, name: str) -> str:
-    """Say in one sentence that what yards have does not compile, and which compiler it is of where that is known."""
-    errors = _errors(before)
-    first = f"{errors[0].place}: {errors[0].message}"
-    found = f"{name} is not of the format that tenderwright {__version__} reads ({summary(errors)}, first {first})"
-    for issue in issued(root):
-        if issue.commit == before.state.commit:
-            wrote = f"tag `{issue.tag}` records that tenderwright {issue.compiler} issued it"
-            return f"{found}; {wrote}: make the addendum with that"
-    return (
-        f"{found}; no tag records which version wrote it: where it was sound then, make the addendum with that version"
-    )
+def _tell_before(root: Path, before: Stated, name: str) -> None:
+    """Tell the mistakes of what yards have, or in one sentence that it is of another format, and what wrote it."""
+    errors, files = _errors(before), before.compiled.files
+    if format_said(files.sources) == FORMAT:
+        sys.stderr.write(as_text(errors, files.texts))
+        found = f"{name} has {summary(errors)}; nothing was written"
+    else:
+        first = f"{errors[0].place}: {errors[0].message}"
+        found = f"{name} is not of the format that tenderwright {__version__} reads ({summary(errors)}, first {first})"
+    wrote = next((issue for issue in issued(root) if issue.commit == before.state.commit), None)
+    if wrote is None:
+        cure = "no tag records which version wrote it: where it was sound then, make the addendum with that version"
+    else:
+        cure = f"tag `{wrote.tag}` records that tenderwright {wrote.compiler} issued it: make the addendum with that"
+    print(f"{found}; {cure}", file=sys.stderr)
 
 
 def _sound(stated: Stated, name: str) -> bool:
