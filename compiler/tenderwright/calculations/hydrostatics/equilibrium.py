@@ -10,7 +10,6 @@ from tenderwright.calculations.hydrostatics.upright import Hydrostatics, hydrost
 from tenderwright.calculations.method import OutOfRange
 
 STEPS = 50
-GUESSES = 24
 
 
 def float_at(form: HullForm, mass: float, lcg: float, vcg: float, density: float) -> Hydrostatics:
@@ -68,8 +67,7 @@ def float_at_trim(form: HullForm, volume: float, trim: float, density: float) ->
 
 
 def _first_draft(form: HullForm, volume: float) -> float:
-    drafts = np.linspace(float(form.keel_heights.min()), form.depth, GUESSES)
-    volumes = 2 * form.curves.half_area(form.heights(drafts)) @ form.weights
+    drafts, volumes = form.sinkage
     if volume >= volumes[-1]:
         raise OutOfRange(f"the hull up to its deck edge displaces {volumes[-1]:.1f} m3, less than {volume:.1f} m3")
     return float(np.interp(volume, volumes, drafts))
@@ -79,11 +77,11 @@ def _integrals(form: HullForm, z: Floats) -> tuple[float, float, float, Floats]:
     """Give volume, its moments about x = 0 and z = 0, and the waterplane's zeroth to second moments about x =
     0."""
     x, w = form.stations, form.weights
-    area, y = form.curves.half_area(z), form.curves.half_breadth(z)
+    area, moment, y = form.curves.half_section(z)
     plane = 2 * np.array([y @ w, (y * x) @ w, (y * x * x) @ w])
     return (
         float(2 * area @ w),
         float(2 * (area * x) @ w),
-        float(2 * form.curves.half_moment(z) @ w),
+        float(2 * moment @ w),
         plane,
     )

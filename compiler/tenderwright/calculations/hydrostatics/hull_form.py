@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
+from math import prod
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
 from tenderwright.calculations.hydrostatics.sections import SectionCurves, section_curves
 from tenderwright.calculations.hydrostatics.simpson import Floats, parabola_starts, weights
@@ -15,6 +17,8 @@ from tenderwright.calculations.method import OutOfRange
 
 NEAR = 1e-6
 """Heights closer than this [m] are one height."""
+DRAFTS = 24
+"""Drafts at which the volume displaced is known before a search."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -49,6 +53,12 @@ class HullForm:
         """Simpson weights of the stations [m], shape (n,)."""
         return weights(self.stations)
 
+    @cached_property
+    def sinkage(self) -> tuple[Floats, Floats]:
+        """Drafts from the keel to the deck on an even keel [m], and the volume displaced at each [m3]."""
+        drafts = np.linspace(float(self.keel_heights.min()), self.depth, DRAFTS)
+        return drafts, 2 * self.curves.half_area(self.heights(drafts)) @ self.weights
+
     def as_input(self) -> dict[str, object]:
         """Give the table of offsets."""
         columns = (
@@ -79,9 +89,10 @@ class HullForm:
         draws."""
         heights = np.asarray(z, dtype=np.float64)
         index, share = self._neighbours(x)
-        each = [self.curves.half_breadth(heights, np.full(heights.shape, i)) for i in index]
+        each = self.curves.half_breadth(heights, np.reshape(index, (-1, *(1 for _ in heights.shape))))
         y = sum((part * w for part, w in zip(each, share, strict=True)), np.zeros(heights.shape))
-        return np.clip(y, 0.0, np.max(each, axis=0))
+        within: Floats = np.minimum(np.maximum(y, 0.0), each.max(axis=0))
+        return within
 
     def keel_at(self, x: float) -> float:
         """Give the keel height [m] at position x [m], straight between stations."""
@@ -92,18 +103,18 @@ class HullForm:
         return float(np.interp(x, self.stations, self.deck_heights))
 
     def _neighbours(self, x: float) -> tuple[list[int], list[float]]:
-        s = self.stations
+        s, starts = self._intervals
         if not s[0] - NEAR <= x <= s[-1] + NEAR:
             raise OutOfRange(f"x = {x:.3f} m lies outside the stations, {s[0]:.3f} m to {s[-1]:.3f} m")
-        k = int(np.clip(np.searchsorted(s, x, side="right") - 1, 0, len(s) - 2))
-        start = int(self._starts[k])
+        k = min(max(bisect_right(s, x) - 1, 0), len(s) - 2)
+        start = starts[k]
         nodes = [k, k + 1] if start < 0 else [start, start + 1, start + 2]
-        share = [float(np.prod([(x - s[j]) / (s[i] - s[j]) for j in nodes if j != i])) for i in nodes]
-        return nodes, share
+        return nodes, [prod((x - s[j]) / (s[i] - s[j]) for j in nodes if j != i) for i in nodes]
 
     @cached_property
-    def _starts(self) -> NDArray[np.intp]:
-        return parabola_starts(self.stations)
+    def _intervals(self) -> tuple[list[float], list[int]]:
+        """Give the stations, and where the parabola over each interval between them starts."""
+        return self.stations.tolist(), parabola_starts(self.stations).tolist()
 
     def _points(self) -> Iterator[tuple[Floats, Floats, bool]]:
         for i, (keel, deck) in enumerate(zip(self.keel_heights, self.deck_heights, strict=True)):

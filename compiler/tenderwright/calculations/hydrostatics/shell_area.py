@@ -48,9 +48,7 @@ def oblique_half_girths(form: HullForm, z: Floats) -> Floats:
     u, du = curves.pieces_up_to(z)
     index, share = _gradient(form.stations)
     at = curves.knots[:, :-1, None] + u
-    neighbours = curves.half_breadth(
-        at[:, None], np.broadcast_to(index[:, :, None, None], (*index.shape, *u.shape[1:]))
-    )
+    neighbours = curves.half_breadth(at[:, None], index[:, :, None, None])
     along = np.einsum("sj,sj...->s...", share, neighbours)
     up = curves.b[..., None] + 2 * u * curves.c[..., None]
     arc = np.sum(np.sqrt(1 + up**2 + along**2) * NODE_WEIGHTS * du[..., None], axis=(-1, -2))

@@ -103,8 +103,8 @@ def hydrostatic_table(form: HullForm, drafts: ArrayLike, trim: ArrayLike, densit
     z = form.heights(d, t)
     if np.any(z > form.deck_heights + NEAR):
         raise OutOfRange(f"at a draft of {d.max():.3f} m the deck edge is under water")
-    x, w, curves = form.stations, form.weights, form.curves
-    area, moment, y = curves.half_area(z), curves.half_moment(z), curves.half_breadth(z)
+    x, w = form.stations, form.weights
+    area, moment, y = form.curves.half_section(z)
     half_volume, half_plane = area @ w, y @ w
     if np.any(half_volume <= 0) or np.any(half_plane <= 0):
         raise OutOfRange(f"at a draft of {d.min():.3f} m the hull displaces nothing")

@@ -10,7 +10,7 @@ from msgspec import Struct
 from numpy.typing import ArrayLike
 
 from tenderwright.calculations.hydrostatics.simpson import Floats
-from tenderwright.calculations.landing.exact import Lander, dry_draft, first_contact
+from tenderwright.calculations.landing.exact import Lander, dry_draft
 from tenderwright.calculations.landing.held import Afloat, BlockLine
 from tenderwright.calculations.landing.settling import AFLOAT_INPUTS, BLOCK_INPUTS, LARGE_SHARE, settle
 from tenderwright.calculations.landing.settling import METHOD as SETTLING
@@ -65,8 +65,7 @@ def landing_curve(ship: Lander, before: int = 21, after: int = 60) -> LandingCur
     `before` points from the first touch to settling, by equal steps of upthrust, and `after` more from there to dry, by
     equal steps of water level. Formula and source: as `settle_exactly`. Raises OutOfRange.
     """
-    free = ship.under(0.0, 0.0)
-    x, critical = first_contact(ship, free)
+    x, critical = ship.contact
     stages = [ship.under(float(p), x) for p in np.linspace(0.0, critical, before)]
     levels = np.linspace(stages[-1].draft, dry_draft(ship), after + 1)[1:]
     drafts = np.append([h.draft for h in stages], levels)

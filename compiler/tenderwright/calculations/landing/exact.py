@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cached_property
+
 import numpy as np
 from msgspec import Struct
 
@@ -24,7 +26,7 @@ FILM = 1e-6
 """Water under the hull at the last level but dry, m."""
 
 
-class Lander(Struct, frozen=True, eq=False):
+class Lander(Struct, frozen=True, eq=False, dict=True):
     """A ship to be landed: hull, weight [kg], centre of gravity and keel line [m], water density [kg/m3]."""
 
     form: HullForm
@@ -58,6 +60,28 @@ class Lander(Struct, frozen=True, eq=False):
         vcg = (self.displacement * self.vcg - upthrust * self.keel) / left
         return float_at(self.form, left, lcg, vcg, self.density)
 
+    @cached_property
+    def afloat(self) -> Hydrostatics:
+        """Give how she floats before she touches."""
+        return self.under(0.0, 0.0)
+
+    @cached_property
+    def contact(self) -> tuple[float, float]:
+        """Give the block touched first [m] and its upthrust [kg] as she comes to lie on all. Raises OutOfRange."""
+        resting, trim = self.resting_trim, self.afloat.trim
+        x = self.blocks.first_touched(trim, self.form.length)
+        if abs(trim - resting) < NEAR:
+            return x, 0.0
+        limit = GREATEST_SHARE * self.displacement
+        low, high = 0.0, 0.02 * self.displacement
+        while (self.under(high, x).trim - resting) * (trim - resting) > 0:
+            low, high = high, 2 * high
+            if high > limit:
+                raise OutOfRange(
+                    "no upthrust of the first block takes off her trim: she would not lie on all the blocks"
+                )
+        return x, root_between(lambda p: self.under(p, x).trim - resting, low, high, NEAR * self.displacement)
+
     @property
     def resting_trim(self) -> float:
         """Give her trim on all the blocks, m."""
@@ -73,10 +97,9 @@ class Lander(Struct, frozen=True, eq=False):
         Formula: rho V, and rho (V KB + I_T) = rho V KM; good also where nothing is displaced.
         """
         z = self.form.heights(drafts, np.broadcast_to(np.asarray(trim, dtype=np.float64), drafts.shape))
-        curves, w = self.form.curves, self.form.weights
-        mass = 2 * self.density * (curves.half_area(z) @ w)
-        moment = self.density * (2 * (curves.half_moment(z) @ w) + 2 / 3 * (curves.half_breadth(z) ** 3 @ w))
-        return mass, moment
+        w = self.form.weights
+        area, moment, y = self.form.curves.half_section(z)
+        return 2 * self.density * (area @ w), self.density * (2 * (moment @ w) + 2 / 3 * (y**3 @ w))
 
     def righting_moment(self, carried: Floats, km_moment: Floats) -> Floats:
         """Give RM = rho V KM - W KG + P z - FSM, kg m per radian, with P = W - rho V at the keel's height z."""
@@ -101,7 +124,7 @@ class Lander(Struct, frozen=True, eq=False):
 
 def held_particulars(ship: Lander) -> Afloat:
     """Read the particulars afloat that the hand method holds constant; heights from the keel on the blocks."""
-    h = ship.under(0.0, 0.0)
+    h = ship.afloat
     return Afloat(
         displacement=ship.displacement,
         length=ship.form.length,
@@ -126,8 +149,7 @@ def settle_exactly(ship: Lander) -> Landing:
     Source: statics of a floating body (derived).
     Range: deck edge clear of the water; liquids keep their centres as she trims. Raises OutOfRange.
     """
-    free = ship.under(0.0, 0.0)
-    x, upthrust = first_contact(ship, free)
+    free, (x, upthrust) = ship.afloat, ship.contact
     touch, settled = ship.water_over(free, x), ship.under(upthrust, x)
     fall = touch - ship.water_over(settled, x)
     one = Settling(
@@ -144,22 +166,6 @@ def settle_exactly(ship: Lander) -> Landing:
         raise OutOfRange("the metacentric height afloat is not more than nothing: she is not stable before landing")
     bearing = None if ship.least_gm is None else _comes_down(ship, one, free, settled, ship.least_gm)
     return Landing(one, _comes_down(ship, one, free, settled, 0.0), bearing)
-
-
-def first_contact(ship: Lander, free: Hydrostatics) -> tuple[float, float]:
-    """Give the block touched first [m] and its upthrust [kg] as she comes to lie on all. Raises OutOfRange."""
-    resting = ship.resting_trim
-    x = ship.blocks.first_touched(free.trim, ship.form.length)
-    if abs(free.trim - resting) < NEAR:
-        return x, 0.0
-    limit = GREATEST_SHARE * ship.displacement
-    low, high = 0.0, 0.02 * ship.displacement
-    while (ship.under(high, x).trim - resting) * (free.trim - resting) > 0:
-        low, high = high, 2 * high
-        if high > limit:
-            raise OutOfRange("no upthrust of the first block takes off her trim: she would not lie on all the blocks")
-    found = root_between(lambda p: ship.under(p, x).trim - resting, low, high, NEAR * ship.displacement)
-    return x, found
 
 
 def _comes_down(ship: Lander, one: Settling, free: Hydrostatics, settled: Hydrostatics, gm: float) -> ComesDown:
@@ -214,7 +220,7 @@ def greatest_entry_trim(ship: Lander) -> float | None:
     """
     if ship.least_gm is None:
         return None
-    trim, free, form = ship.resting_trim, ship.under(0.0, 0.0), ship.form
+    trim, free, form = ship.resting_trim, ship.afloat, ship.form
     afloat = float_at_trim(form, ship.displacement / ship.density, trim, ship.density)
     moment = ship.displacement * ship.least_gm
     if ship.stability(afloat).righting_moment <= moment:

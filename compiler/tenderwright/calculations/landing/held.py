@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 
 from msgspec import Struct
-from msgspec.structs import fields
 
 from tenderwright.calculations.method import OutOfRange
 
@@ -37,7 +36,7 @@ class Afloat(Struct, frozen=True):
 
     def __post_init__(self) -> None:
         """Check the figures. Raises OutOfRange."""
-        if not all(math.isfinite(getattr(self, one.name)) for one in fields(self)):
+        if not all(math.isfinite(getattr(self, name)) for name in self.__struct_fields__):
             raise OutOfRange("every particular must be a finite number")
         positive = (self.displacement, self.length, self.mass_per_immersion, self.moment_to_change_trim, self.km)
         if min(positive) <= 0:

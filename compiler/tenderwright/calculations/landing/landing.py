@@ -81,7 +81,7 @@ def both_landings(**inputs: Any) -> BothLandings:
     afloat, blocks = held_particulars(ship), ship.blocks
     exact, held = settle_exactly(ship), settle(afloat, blocks, ship.least_gm)
     curve = landing_curve(ship)
-    gm, falls = ship.stability(ship.under(0.0, 0.0)).gm, held_curve(afloat, blocks, curve.fall)
+    gm, falls = ship.stability(ship.afloat).gm, held_curve(afloat, blocks, curve.fall)
     return BothLandings(afloat, gm, ship.density, exact, held, curve, falls, greatest_entry_trim(ship))
 
 

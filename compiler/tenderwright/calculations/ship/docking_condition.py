@@ -13,7 +13,7 @@ from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.condition import fixed_weights, given_marks, given_tanks, given_weights
 from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.steps.step import Uses, step, step_of
-from tenderwright.calculations.tanks.sounding import sounding_for
+from tenderwright.calculations.tanks.sounding import contents, sounding_at
 from tenderwright.calculations.value import Given
 from tenderwright.model.docking_plan import DockingPlan, MovedWeight
 from tenderwright.model.item import Item
@@ -109,11 +109,12 @@ def tank_states(
     """Give what is in each tank in a condition, with the sounding at its trim."""
     slope = position.hydrostatics.trim / position.hydrostatics.length
     found = {}
-    for load in loads:
+    bodies = contents([load.tank for load in loads], [load.volume for load in loads], slope)
+    for load, body in zip(loads, bodies, strict=True):
         sounding = None
         if load.tank.pipe is not None:
             try:
-                sounding = sounding_for(load.tank, load.volume, slope)
+                sounding = sounding_at(load.tank, load.volume, body.level, slope)
             except OutOfRange:
                 sounding = None  # it lies below the foot of the pipe at this trim
         liquid = liquids.get(load.name, "none") if load.mass > 0 else "none"

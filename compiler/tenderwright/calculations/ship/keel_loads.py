@@ -26,7 +26,7 @@ from tenderwright.calculations.ship.block_places import (
 from tenderwright.calculations.ship.docking_condition import TankState
 from tenderwright.calculations.steps.outcome import Absent, Each, Failed, Lacking
 from tenderwright.calculations.steps.step import Uses, step, step_of
-from tenderwright.calculations.tanks.sounding import Tank
+from tenderwright.calculations.tanks.sounding import Tank, contents
 from tenderwright.calculations.value import Given, given
 from tenderwright.calculations.verdict import within
 from tenderwright.model.docking_plan import DockingPlan
@@ -74,11 +74,10 @@ def liquid_stretches(
     _, forward = _ends(particulars)
     slope = docking.hydrostatics.trim / forward
     found = []
-    for name, state in docking_tank_states.items():
-        if state.mass <= 0:
-            continue
-        body = tank_shape[name].body
-        x = tank_shape[name].contents(state.volume, slope).centroid[0]
+    filled = [(tank_shape[name], state) for name, state in docking_tank_states.items() if state.mass > 0]
+    bodies = contents([tank for tank, _ in filled], [state.volume for _, state in filled], slope)
+    for (tank, state), liquid in zip(filled, bodies, strict=True):
+        body, x = tank.body, liquid.centroid[0]
         half = min(x - body.lower_corner[0], body.upper_corner[0] - x)
         found.append({"aft": float(x - half), "forward": float(x + half), "load": float(state.mass / (2 * half))})
     return found

@@ -10,7 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import OutOfRange
-from tenderwright.calculations.tanks.liquid import Cut, Liquid, cut
+from tenderwright.calculations.tanks.liquid import Liquid, cut, surfaces
 from tenderwright.calculations.tanks.polyhedron import Polyhedron
 
 FULL = 1e-9
@@ -62,9 +62,9 @@ def _newton(
     low, level, high = levels
     close = CLOSE * np.array([b.volume for b in bodies])
     result: list[Liquid | None] = [None] * len(bodies)
-    open_ = np.arange(len(bodies))
+    open_, ready = np.arange(len(bodies)), surfaces(bodies, *slopes)
     for _ in range(STEPS):
-        found = _cut([bodies[i] for i in open_.tolist()], level[open_], slopes)
+        found = cut(ready, level[open_])
         error = found.volume - wanted[open_]
         off = slack[open_] & (np.abs(error) > close[open_])
         for i, liquid, is_off in zip(open_.tolist(), found.liquids(), off.tolist(), strict=True):
@@ -72,6 +72,8 @@ def _newton(
                 result[i] = liquid
         if not off.any():
             return [liquid for liquid in result if liquid is not None]
+        if not off.all():
+            ready = ready.only(off)
         open_, error, area = open_[off], error[off], found.surface_area[off]
         at = level[open_]
         low[open_] = np.where(error < 0, at, low[open_])
@@ -80,13 +82,6 @@ def _newton(
         inside = (guess > low[open_]) & (guess < high[open_])
         level[open_] = np.where(inside, guess, (low[open_] + high[open_]) / 2)
     raise OutOfRange("no level was found that holds the volume asked for")
-
-
-def _cut(bodies: Sequence[Polyhedron], level: Floats, slopes: tuple[float, float]) -> Cut:
-    corners = np.concatenate([b.corners for b in bodies])
-    group = np.repeat(np.arange(len(bodies)), [len(b.corners) for b in bodies])
-    trims, heels = (np.full(len(bodies), slope) for slope in slopes)
-    return cut(corners, group, level, trims, heels)
 
 
 def _still(body: Liquid) -> Liquid:

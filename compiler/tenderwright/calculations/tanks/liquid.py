@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 from msgspec import Struct
 from numpy.typing import ArrayLike, NDArray
@@ -43,12 +45,51 @@ class Cut(Struct, frozen=True, eq=False):
         return [Liquid(level, volume, tuple(centre), *rest) for level, volume, centre, *rest in rows]
 
 
+class Surfaces(Struct, frozen=True, eq=False):
+    """Closed surfaces of triangles, a group for each body, ready to be cut by planes of one slope each.
+
+    Coordinates are measured from the first corner of each body, arrays by coordinate, corner and triangle.
+    """
+
+    corners: Floats
+    """Shape (3, 3, m) [m]."""
+    rise: Floats
+    """Of each corner over the plane through the body's first corner, less its own height; shape (3, m) [m]."""
+    group: NDArray[np.intp]
+    """Of each triangle, shape (m,)."""
+    origin: Floats
+    """First corner of each body, shape (3, g) [m]."""
+    slopes: tuple[Floats, Floats]
+    """Of each body's planes: tan(th) positive by the stern, tan(phi) positive starboard down."""
+
+    def only(self, bodies: NDArray[np.bool_]) -> Surfaces:
+        """Give some of the bodies."""
+        rows = bodies[self.group]
+        trim, heel = self.slopes
+        number = np.cumsum(bodies) - 1
+        return Surfaces(
+            self.corners[:, :, rows],
+            self.rise[:, rows],
+            number[self.group[rows]],
+            self.origin[:, bodies],
+            (trim[bodies], heel[bodies]),
+        )
+
+
+def surfaces(bodies: Sequence[Polyhedron], trim_slope: ArrayLike = 0.0, heel_slope: ArrayLike = 0.0) -> Surfaces:
+    """Make bodies ready to be cut by planes of one slope, or of one slope each."""
+    count = len(bodies)
+    trim, heel = (np.broadcast_to(np.asarray(v, np.float64), (count,)) for v in (trim_slope, heel_slope))
+    corners = np.concatenate([b.from_first_corner for b in bodies], axis=2)
+    group = np.repeat(np.arange(count), [len(b.triangles) for b in bodies])
+    rise = corners[0] * trim[group] + corners[1] * heel[group]
+    return Surfaces(corners, rise, group, np.stack([b.corners[0, 0] for b in bodies], axis=1), (trim, heel))
+
+
 def cut_levels(body: Polyhedron, levels: ArrayLike, trim_slope: ArrayLike = 0.0, heel_slope: ArrayLike = 0.0) -> Cut:
     """Cut one body by many planes z = level - x*trim_slope - y*heel_slope; see `cut`."""
     planes = np.broadcast_arrays(*(np.atleast_1d(np.asarray(v, float)) for v in (levels, trim_slope, heel_slope)))
-    count = len(planes[0])
-    corners = np.broadcast_to(body.corners, (count, *body.corners.shape)).reshape(-1, 3, 3)
-    return cut(corners, np.repeat(np.arange(count), len(body.corners)), *planes)
+    return cut(surfaces([body] * len(planes[0]), *planes[1:]), planes[0])
 
 
 def cut_at(body: Polyhedron, level: float, trim_slope: float = 0.0, heel_slope: float = 0.0) -> Liquid:
@@ -56,80 +97,76 @@ def cut_at(body: Polyhedron, level: float, trim_slope: float = 0.0, heel_slope: 
     return cut_levels(body, level, trim_slope, heel_slope).liquids()[0]
 
 
-def cut(corners: Floats, group: NDArray[np.intp], level: Floats, trim_slope: Floats, heel_slope: Floats) -> Cut:
+def cut(bodies: Surfaces, level: Floats) -> Cut:
     """Cut closed surfaces by liquid planes and measure what lies below, exactly.
 
     Formula: each triangle is clipped at its plane; the volume is the sum of tetrahedra from a point on the
     plane, so that the free surface itself adds nothing; the free surface's area and moments are sums over its
     edges by Green's theorem. Heights are first sheared so that the plane is level, which keeps volumes.
-    Symbols: corners of all triangles [m] shape (m, 3, 3); group number of the body each belongs to, shape
-    (m,); per group (g,): level [m], trim_slope tan(th) positive by the stern, heel_slope tan(phi) positive
-    starboard down.
+    Symbols: level of each body's plane, where it meets the z axis [m], shape (g,).
     Source: divergence theorem and Green's theorem on a polyhedron (derived).
     """
-    groups = len(level)
-    origin = _first_corner(corners, group, groups)
-    shift = level - origin[:, 2] - origin[:, 0] * trim_slope - origin[:, 1] * heel_slope
-    p = corners - origin[group][:, None]
-    sheared = p[..., 0] * trim_slope[group][:, None] + p[..., 1] * heel_slope[group][:, None]
-    p[..., 2] += sheared - shift[group][:, None]
-    wet, owner, edges, edge_owner = _clip(p, group)
-    six = np.einsum("mi,mi->m", wet[:, 0], _cross(wet[:, 1], wet[:, 2]))
+    groups, origin, (trim, heel) = len(level), bodies.origin, bodies.slopes
+    shift = level - origin[2] - origin[0] * trim - origin[1] * heel
+    heights = bodies.corners[2] + (bodies.rise - shift[bodies.group])
+    wet, owner, edges, edge_owner = _clip(bodies, heights)
+    first, second, third = wet[:, 0], wet[:, 1], wet[:, 2]
+    x, y, z = first * _cross(second, third)
+    six = x + z + y
     volume = np.bincount(owner, six, groups) / 6
-    reach = (wet[:, 0] + wet[:, 1] + wet[:, 2]) * six[:, None]
-    first = np.stack([np.bincount(owner, reach[:, i], groups) for i in range(3)], axis=-1) / 24
-    centre = np.divide(first, volume[:, None], out=np.zeros_like(first), where=np.abs(volume[:, None]) > 0)
-    centre[:, 2] += shift - centre[:, 0] * trim_slope - centre[:, 1] * heel_slope
+    reach = (first + second + third) * six
+    moment = np.stack([np.bincount(owner, along, groups) for along in reach]) / 24
+    centre = np.divide(moment, volume, out=np.zeros_like(moment), where=np.abs(volume) > 0)
+    centre[2] += shift - centre[0] * trim - centre[1] * heel
     area, transverse, longitudinal = (np.where(volume > 0, v, 0.0) for v in _surface(edges, edge_owner, groups))
-    return Cut(level, volume, centre + origin, area, transverse, longitudinal)
+    return Cut(level, volume, (centre + origin).T, area, transverse, longitudinal)
 
 
 def _cross(a: Floats, b: Floats) -> Floats:
-    """Give what `np.cross` gives for vectors in space, in half the time for the few that a tank has."""
-    product = np.empty_like(a)
-    product[:, 0] = a[:, 1] * b[:, 2] - a[:, 2] * b[:, 1]
-    product[:, 1] = a[:, 2] * b[:, 0] - a[:, 0] * b[:, 2]
-    product[:, 2] = a[:, 0] * b[:, 1] - a[:, 1] * b[:, 0]
-    return product
+    """Give the cross products of vectors, coordinates along the first axis."""
+    return np.stack([a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]])
 
 
-def _first_corner(corners: Floats, group: NDArray[np.intp], groups: int) -> Floats:
-    origin = np.zeros((groups, 3))
-    origin[group[::-1]] = corners[::-1, 0]
-    return origin
-
-
-def _clip(p: Floats, group: NDArray[np.intp]) -> tuple[Floats, NDArray[np.intp], Floats, NDArray[np.intp]]:
-    """Clip triangles at z = 0: what is below, and the edges of the free surface, each with its group."""
-    below = p[..., 2] <= 0
-    count = below[:, 0].astype(np.intp) + below[:, 1] + below[:, 2]
-    whole = count == 3
-    cross = (count == 1) | (count == 2)
-    q, owner, two = p[cross], group[cross], count[cross] == 2
-    odd = np.where(two, np.argmin(below[cross], axis=1), np.argmax(below[cross], axis=1))
-    row = np.arange(len(q))
-    a, b, c = (q[row, (odd + k) % 3] for k in range(3))
-    ab = a + (b - a) * (a[:, 2] / (a[:, 2] - b[:, 2]))[:, None]
-    ac = a + (c - a) * (a[:, 2] / (a[:, 2] - c[:, 2]))[:, None]
-    ab[:, 2] = ac[:, 2] = 0.0
+def _clip(bodies: Surfaces, heights: Floats) -> tuple[Floats, NDArray[np.intp], Floats, NDArray[np.intp]]:
+    """Clip triangles at the height 0: what is below, and the edges of the free surface, each with its group."""
+    below = heights <= 0
+    count = below[0].astype(np.intp) + below[1] + below[2]
+    whole, cross = np.flatnonzero(count == 3), np.flatnonzero((count == 1) | (count == 2))
+    q, at, two = _taken(bodies, heights, cross), below[:, cross], count[cross] == 2
+    odd = np.where(two, np.argmin(at, axis=0), np.argmax(at, axis=0))
+    row, q = np.arange(len(cross)), q.reshape(3, -1)
+    a, b, c = (q.take((odd + k) % 3 * len(cross) + row, axis=1) for k in range(3))
+    ab = a + (b - a) * (a[2] / (a[2] - b[2]))
+    ac = a + (c - a) * (a[2] / (a[2] - c[2]))
+    ab[2] = ac[2] = 0.0
     tip, quad = ~two, two
     wet = np.concatenate(
         [
-            p[whole],
-            np.stack([a[tip], ab[tip], ac[tip]], axis=1),
-            np.stack([ab[quad], b[quad], c[quad]], axis=1),
-            np.stack([ab[quad], c[quad], ac[quad]], axis=1),
-        ]
+            _taken(bodies, heights, whole),
+            np.stack([a[:, tip], ab[:, tip], ac[:, tip]], axis=1),
+            np.stack([ab[:, quad], b[:, quad], c[:, quad]], axis=1),
+            np.stack([ab[:, quad], c[:, quad], ac[:, quad]], axis=1),
+        ],
+        axis=2,
     )
-    wet_owner = np.concatenate([group[whole], owner[tip], owner[quad], owner[quad]])
-    start, end = np.where(two[:, None], ab, ac), np.where(two[:, None], ac, ab)
-    return wet, wet_owner, np.stack([start[:, :2], end[:, :2]], axis=1), owner
+    owner = bodies.group[cross]
+    wet_owner = np.concatenate([bodies.group[whole], owner[tip], owner[quad], owner[quad]])
+    start, end = np.where(two, ab, ac), np.where(two, ac, ab)
+    return wet, wet_owner, np.stack([start[:2], end[:2]]), owner
+
+
+def _taken(bodies: Surfaces, heights: Floats, rows: NDArray[np.intp]) -> Floats:
+    """Give some of the triangles, with heights over the plane."""
+    taken = np.empty((3, 3, len(rows)))
+    taken[:2] = bodies.corners[:2, :, rows]
+    taken[2] = heights[:, rows]
+    return taken
 
 
 def _surface(edges: Floats, owner: NDArray[np.intp], groups: int) -> tuple[Floats, Floats, Floats]:
     """Give area and second moments (transverse, longitudinal) about the own centroid of each outline of
     edges."""
-    (x0, y0), (x1, y1) = edges[:, 0].T, edges[:, 1].T
+    (x0, y0), (x1, y1) = edges
     doubled = x0 * y1 - x1 * y0
 
     def total(values: Floats) -> Floats:

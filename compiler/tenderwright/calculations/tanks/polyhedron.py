@@ -42,6 +42,11 @@ class Polyhedron:
         return self.vertices[self.triangles]
 
     @cached_property
+    def from_first_corner(self) -> Floats:
+        """The same measured from the first of them, by coordinate, corner and triangle, shape (3, 3, m)."""
+        return np.ascontiguousarray((self.corners - self.corners[0, 0]).transpose(2, 1, 0))
+
+    @cached_property
     def volume(self) -> float:
         """Volume enclosed [m3], as the sum of tetrahedra from one corner."""
         a, b, c = (self.corners[:, i] - self.vertices[0] for i in range(3))

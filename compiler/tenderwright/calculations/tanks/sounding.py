@@ -123,8 +123,13 @@ def sounding_for(tank: Tank, volume: float, trim_slope: float = 0.0, heel_slope:
     Formula: where the liquid plane of `Tank.contents` crosses the pipe. An empty tank sounds 0.
     Range: volume up to capacity; liquid that crosses the pipe. Raises OutOfRange.
     """
+    _pipe(tank)
+    return sounding_at(tank, volume, tank.contents(volume, trim_slope, heel_slope).level, trim_slope, heel_slope)
+
+
+def sounding_at(tank: Tank, volume: float, level: float, trim_slope: float = 0.0, heel_slope: float = 0.0) -> float:
+    """Find the sounding [m] that shows a volume [m3] whose liquid plane is known; see `sounding_for`."""
     pipe = _pipe(tank)
-    level = tank.contents(volume, trim_slope, heel_slope).level
     at_foot, at_head = _levels(pipe, np.array([0.0, pipe.length]), np.array(trim_slope), heel_slope)
     sounding = pipe.length * (level - float(at_foot)) / float(at_head - at_foot)
     if volume <= FULL:

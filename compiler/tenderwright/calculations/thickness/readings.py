@@ -6,7 +6,7 @@ from datetime import date
 
 import numpy as np
 from msgspec import Struct
-from msgspec.structs import fields, replace
+from msgspec.structs import replace
 
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.thickness.cells import Ints
@@ -36,9 +36,9 @@ class Readings(Struct, frozen=True, eq=False):
 
     def __post_init__(self) -> None:
         count = self.strake.shape
-        for field in fields(self):
-            if getattr(self, field.name).shape != count or len(count) != 1:
-                raise OutOfRange(f"{field.name.replace('_', ' ')} has not one element per reading")
+        for name in self.__struct_fields__:
+            if getattr(self, name).shape != count or len(count) != 1:
+                raise OutOfRange(f"{name.replace('_', ' ')} has not one element per reading")
         require_thickness(self.as_built, "as built")
         require_thickness(self.measured, "measured")
         if not (np.isfinite(self.x).all() and np.isfinite(self.year).all()):
@@ -53,7 +53,7 @@ class Readings(Struct, frozen=True, eq=False):
             if rows.all():
                 return self
             rows = np.flatnonzero(rows)  # once, not anew for each array
-        return replace(self, **{field.name: getattr(self, field.name)[rows] for field in fields(self)})
+        return replace(self, **{name: getattr(self, name)[rows] for name in self.__struct_fields__})
 
 
 def require_thickness(values: Floats, what: str) -> None:

@@ -14,7 +14,7 @@ from tenderwright.calculations.cradle.line_load import line_load
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
 from tenderwright.calculations.hydrostatics.upright import Hydrostatics
-from tenderwright.calculations.landing.exact import Lander, first_contact
+from tenderwright.calculations.landing.exact import Lander
 from tenderwright.calculations.landing.held import BlockLine
 from tenderwright.calculations.landing.settling import BLOCK_INPUTS
 from tenderwright.calculations.method import BY_ROW, Citation, Method, OutOfRange, Symbol
@@ -136,15 +136,15 @@ class _Condition(Struct, frozen=True):
 
     def start(self, at: Afloat) -> _Start:
         ship = self.ship(at)
-        free = ship.under(0.0, 0.0)
+        free = ship.afloat
         if self.blocks is None:
             return _Start(free, None, 0.0, 0.0)
-        x, upthrust = first_contact(ship, free)
+        x, upthrust = ship.contact
         return _Start(free, x, upthrust, free.moment_to_change_trim(ship.vcg) / (free.lcf - x))
 
     def figures(self, at: Afloat, start: _Start) -> dict[str, float]:
         ship = self.ship(at)
-        free = ship.under(0.0, 0.0)
+        free = ship.afloat
         gm = free.km_transverse - ship.vcg - self.free_surface_moment / at.mass
         found = {
             "displacement": at.mass,
