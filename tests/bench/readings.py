@@ -60,7 +60,7 @@ STEPS = (
     pitting.pits_judged,
     members.member_readings,
     members.members_gauged,
-    renewals.thin_plate,
+    renewals.bad_spaces,
     renewals.shell_renewal,
     renewals.shell_contingent,
 )

@@ -5,6 +5,7 @@ from typing import Annotated
 from tenderwright.model.anode_duty import AnodeDuty
 from tenderwright.model.kinds import (
     AnodeRef,
+    Area,
     Date,
     Fraction,
     Identifier,
@@ -71,6 +72,7 @@ class Pitted(Noun, frozen=True, kw_only=True):
     from_: Annotated[Position, Key("After end of the pitted stretch.", "Fr 33")]
     to: Annotated[Position, Key("Forward end of the pitted stretch.", "Fr 44")]
     share: Annotated[Fraction, Key("Share of one face that is pits.", "18 %")]
+    item: Annotated[ItemRef | None, Key("Item that welds and fills the pits.", "330")] = None
     source: Annotated[
         str,
         Key(
@@ -152,6 +154,11 @@ class RenewalPractice(Noun, frozen=True, kw_only=True):
     ] = None
     frame_pitch: Annotated[
         Length | None, Key("Pitch along frames; 7 diameters unless given.", "133 mm"), Within(least="10 mm")
+    ] = None
+    pit_measure: Annotated[
+        Area | None,
+        Key("Area of pit mouth that one priced measure of welding covers; 10 cm2 unless given.", "10 cm2"),
+        Within(least="1 mm2", most="1 m2"),
     ] = None
     hours_rate: Annotated[
         float | None,

@@ -135,6 +135,7 @@ _CHECKS = {
     "cradle-overloaded": ("warning", "a cradle is too short for her, or carries more than it may"),
     "facility-certificate": ("warning", "a facility has no certificate that is valid until undocking"),
     "unlike-metals": ("warning", "unlike metals touch in sea water, and nothing looks after them"),
+    "renewal-differs": ("warning", "plate or pits that the surveys call for are not in the items"),
     "anodes-outlived": ("warning", "the next docking is farther off than the anodes last"),
     "question-unanswered": ("error", "a question has no answer though its time has come"),
     "addendum-not-listed": ("error", "a question names an addendum that the tender does not list"),
@@ -185,6 +186,7 @@ _RESTS_ON: dict[str, tuple[str, ...]] = {
     **dict.fromkeys(("facility-does-not-fit", "cradle-overloaded", "block-overloaded"), SHIP),
     **dict.fromkeys(("floats-off-unlevel", "stability-below-asked"), _WORK),
     **dict.fromkeys(("weight-after-stability", "unlike-metals", "untested-coating", "coated-twice"), _WORK),
+    "renewal-differs": _WORK,
     **dict.fromkeys(("opened-not-tested", "forgotten-service", "no-plug-register", "no-docking"), _WORK),
     **dict.fromkeys(
         ("limit-stated-differently", "scheme-stated-differently", "weight-log-differs"), (*_WORK, "clauses/")

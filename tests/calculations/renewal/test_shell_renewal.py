@@ -8,6 +8,7 @@ import pytest
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.plain import plain
 from tenderwright.calculations.renewal.found_later import METHOD as FOUND_LATER
+from tenderwright.calculations.renewal.found_later import found_later
 from tenderwright.calculations.renewal.shell_plan import shell_from_input
 from tenderwright.calculations.renewal.shell_renewal import METHOD, plan_renewal
 
@@ -54,6 +55,12 @@ def test_what_an_item_of_its_own_renews_is_named_last_and_is_in_no_sum() -> None
     assert plan.total.inserts == 2
 
 
+def test_an_insert_says_why_its_spaces_are_renewed() -> None:
+    spaces = [bad("A", 24.3, why="thin now"), bad("A", 24.9, why="a pit"), bad("B", 24.9, why="thin now")]
+    (one,) = plan_renewal(SHELL, spaces[:2], **RIVETS).inserts
+    assert one.why == ("thin now", "a pit")
+
+
 def test_the_greatest_factor_of_its_strakes_is_taken() -> None:
     work = [{"strakes": ["A"], "place": "garboard"}, {"strakes": ["B"], "place": "bottom shell", "curvature": "single"}]
     plain_hours = METHOD.run(shell=SHELL, bad=[bad("A", 24.3)], **RIVETS)["hours"]
@@ -87,22 +94,32 @@ def test_the_plan_comes_back_and_a_ragged_one_is_refused() -> None:
 
 
 STRAKES = [
-    {"sampled": 24, "bad": 2, "unsampled": 60, "area": 0.65},
-    {"sampled": 20, "bad": 0, "unsampled": 9, "area": 0.6},
+    {"strake": "A", "sampled": 24, "bad": 2, "renewed": 3, "unsampled": 60},
+    {"strake": "B", "sampled": 20, "bad": 0, "renewed": 0, "unsampled": 9},
 ]
 
 
 def test_what_is_found_later_weighs_as_what_is_named_does() -> None:
-    found = FOUND_LATER.run(strakes=STRAKES, thickness=0.010, renewed_area=4.0, renewed_mass=320.0, renewed_joint=18.0)
+    found = FOUND_LATER.run(strakes=STRAKES, shell=SHELL, renewed_area=4.0, renewed_mass=320.0, renewed_joint=18.0)
     assert (found["gauged"], found["bad"], found["not_gauged"]) == (44.0, 2.0, 69.0)
     assert found["mass"] == pytest.approx(80.0 * found["area"])
     assert found["mass_p80"] == pytest.approx(80.0 * found["area_p80"])
     assert found["joint"] == pytest.approx(4.5 * found["area"])
 
 
+def test_a_bad_space_found_later_grows_as_those_named_did() -> None:
+    """Spaces of strake A are 0.6 m2; the three renewed became 4 m2, so that one space found takes 1.33 m2."""
+    found = found_later(STRAKES, SHELL, 4.0, 320.0, 18.0)
+    assert found.gauged.area[0] == pytest.approx(4.0 / 3.0)
+
+
 def test_where_no_plate_is_named_the_shell_gives_its_mass() -> None:
-    found = FOUND_LATER.run(strakes=STRAKES, thickness=0.010)
-    assert found["mass"] == pytest.approx(78.5 * found["area"])
+    """Four spaces of 11 mm, two of 9 mm and one of 10 mm."""
+    none = [{**one, "renewed": 0} for one in STRAKES]
+    found = FOUND_LATER.run(strakes=none, shell=SHELL)
+    assert found["mass"] == pytest.approx((4 * 11 + 2 * 9 + 10) / 7 * 7.85 * found["area"])
     assert found["joint"] == 0.0
     with pytest.raises(OutOfRange):
-        FOUND_LATER.run(strakes=STRAKES, thickness=0.0)
+        FOUND_LATER.run(strakes=none, shell=SHELL, renewed_area=-1.0)
+    with pytest.raises(OutOfRange, match="every strake"):
+        FOUND_LATER.run(strakes=none[:1], shell=SHELL)

@@ -50,7 +50,7 @@ def test_the_contingent_part_is_told_in_words_with_its_counts() -> None:
 def test_the_inserts_are_summed_and_those_of_other_items_stand_apart() -> None:
     listed = rows("condition", "Insert")
     total = next(cells for cells in listed if cells[0] == "Together")
-    assert total[5] == f"{desk().record.values['shell.renewal.mass'].si:.0f}"
+    assert total[6] == f"{desk().record.values['shell.renewal.mass'].si:.0f}"
     assert [len(cells) for cells in listed].count(1) == 1
     assert "item 335" in listed[-1][2]
 

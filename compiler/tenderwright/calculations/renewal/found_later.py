@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+import numpy as np
 from msgspec import Struct
+from msgspec.structs import replace
 
 from tenderwright.calculations.method import Method, OutOfRange, Symbol
 from tenderwright.calculations.renewal.contingent import METHOD as CONTINGENT
 from tenderwright.calculations.renewal.contingent import Contingent, Gauged, contingent_renewal, gauged_from_input
+from tenderwright.calculations.renewal.shell_plan import SHELL, ShellPlan, shell_from_input
 from tenderwright.calculations.schema import length, listed, quantity, record, text
 from tenderwright.calculations.steel.plate_mass import STEEL_DENSITY
 
@@ -27,20 +30,30 @@ class FoundLater(Struct, frozen=True, eq=False):
 
 def found_later(
     strakes: Sequence[Mapping[str, Any]],
-    thickness: float,
+    shell: Mapping[str, Any] | ShellPlan,
     renewed_area: float = 0.0,
     renewed_mass: float = 0.0,
     renewed_joint: float = 0.0,
 ) -> FoundLater:
     """Expect the plate to be found besides, with mass and joints in proportion to the plate named.
 
-    Formula: as `contingent_renewal`; m = A M/A0 and l = A L/A0, or m = A t rho where no plate is named. Symbols: plate
-    named, its area A0, mass M and joint L; mean thickness as built t in m. Source: as `contingent_renewal`; the
-    proportion is derived. Raises OutOfRange.
+    Formula: as `contingent_renewal`, with the plate for one bad space that of a mean space of its strake, grown as
+    the inserts named grew over the spaces that they renew; m = A M/A0 and l = A L/A0, or m = A t rho where no plate is
+    named. Symbols: strakes, their frame spaces gauged, of those bad, renewed (bad or with pits) and not gauged; shell,
+    the plan; plate named, its area A0, mass M and joint L; mean thickness as built t in m. Source: as
+    `contingent_renewal`; the proportion is derived. Raises OutOfRange.
     """
-    if renewed_area < 0.0 or thickness <= 0.0:
-        raise OutOfRange("the plate named cannot be less than nothing, and plate is thicker than nothing")
-    gauged = gauged_from_input(strakes)
+    plan = shell_from_input(shell)
+    if renewed_area < 0.0:
+        raise OutOfRange("the plate named cannot be less than nothing")
+    counts = [next((one for one in strakes if one["strake"] == name), None) for name in plan.strakes]
+    if len(strakes) != len(plan.strakes) or None in counts:
+        raise OutOfRange("give the frame spaces of every strake of the shell once")
+    gauged = gauged_from_input([{**one, "area": 0.0} for one in counts if one])
+    thickness = float(plan.thickness[plan.exists].mean())
+    space, renewed = plan.mean_space, np.array([one["renewed"] for one in counts if one], np.float64)
+    grown = renewed_area / float(renewed @ space) if renewed.any() else 1.0
+    gauged = replace(gauged, area=space * grown)
     mass = renewed_mass / renewed_area if renewed_area else thickness * STEEL_DENSITY
     joint = renewed_joint / renewed_area if renewed_area else 0.0
     return FoundLater(gauged, contingent_renewal(gauged), mass, joint)
@@ -78,16 +91,16 @@ METHOD = Method(
         "strakes": listed(
             record(
                 "One strake, both sides.",
-                ("sampled", "bad", "unsampled", "area"),
+                ("strake", "sampled", "bad", "renewed", "unsampled"),
                 strake=text("Its name."),
                 sampled=_spaces("Frame spaces gauged."),
-                bad=_spaces("Of those, spaces to be renewed."),
+                bad=_spaces("Of those, spaces with plate too thin."),
+                renewed=_spaces("Spaces renewed, those with pits besides."),
                 unsampled=_spaces("Frame spaces not gauged."),
-                area=quantity("area", "Plate renewed for one bad space.", "0.65 m2"),
             ),
             "The strakes.",
         ),
-        "thickness": length("Mean thickness of the shell as built, for its mass where no plate is named.", "10 mm"),
+        "shell": SHELL,
         "renewed_area": quantity("area", "Plate named for renewal; none unless given.", "8.4 m2"),
         "renewed_mass": quantity("mass", "Its mass.", "690 kg"),
         "renewed_joint": length("Its seams and butts.", "20 m"),
@@ -108,8 +121,15 @@ METHOD = Method(
     kernel=found_later,
     figures=outputs_of,
     example={
-        "strakes": CONTINGENT.example["strakes"],
-        "thickness": "9.8 mm",
+        "strakes": [
+            {"strake": "B", "sampled": 24, "bad": 2, "renewed": 3, "unsampled": 60},
+            {"strake": "C", "sampled": 30, "bad": 6, "renewed": 6, "unsampled": 54},
+        ],
+        "shell": {
+            "frames": ["12.0 m", "12.6 m", "13.2 m"],
+            "seams": [["0.10 m"] * 2, ["1.12 m"] * 2, ["2.22 m"] * 2],
+            "strakes": [{"strake": name, "thickness": ["9.5 mm"] * 2, "butts": []} for name in ("B", "C")],
+        },
         "renewed_area": "5.2 m2",
         "renewed_mass": "420 kg",
         "renewed_joint": "21 m",

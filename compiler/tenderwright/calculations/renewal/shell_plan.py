@@ -49,6 +49,13 @@ class ShellPlan(Struct, frozen=True, eq=False):
         """Tell where each strake has plate, by strake and frame space."""
         return self.thickness > 0.0
 
+    @property
+    def mean_space(self) -> Floats:
+        """Give the mean area of a frame space, by strake, m2."""
+        area = np.where(self.exists, np.diff(self.grid.seams, axis=0) * np.diff(self.grid.frames), 0.0)
+        mean: Floats = area.sum(axis=1) / np.maximum(self.exists.sum(axis=1), 1)
+        return mean
+
     def as_input(self) -> dict[str, Any]:
         """Give what it was built from."""
         rows = zip(self.strakes, self.thickness, self.butts, strict=True)

@@ -38,6 +38,8 @@ class PlannedRenewal(Struct, frozen=True):
     forward: float
     made: Renewal
     thickness: float
+    why: tuple[str, ...] = ()
+    """Why its frame spaces are renewed, each reason once."""
     apart: str = ""
     """The item that renews it, where it is one of its own; then it is in no total."""
 
@@ -89,7 +91,8 @@ def plan_renewal(
         for side in SIDES:
             for outline in insert_outlines(plan.grid, _cells(plan, bad, item, side), outlines):
                 factors = (_factor(plan, outline, work),)
-                made.append(_insert(plan, outline, side, item, riveting, replace(rules, factors=factors)))
+                one = _insert(plan, outline, side, item, riveting, replace(rules, factors=factors))
+                made.append(replace(one, why=_why(bad, one)))
     inserts = tuple(replace(one, name=f"R{count}") for count, one in enumerate(made, start=1))
     return RenewalPlan(inserts, renewal_total([one.made for one in inserts if not one.apart]))
 
@@ -116,7 +119,18 @@ def _insert(
         butts += [plan.grid.breadth(strake, strake + 1, outline.aft, outline.forward)] * int(inside.sum())
     made = renewal_of(plan.grid, outline, thickness, riveting, butts, rules)
     strakes = tuple(plan.strakes[strake] for strake in outline.strakes)
-    return PlannedRenewal("", side, strakes, aft, forward, made, thickness, item)
+    return PlannedRenewal("", side, strakes, aft, forward, made, thickness, apart=item)
+
+
+def _why(bad: Sequence[Mapping[str, Any]], one: PlannedRenewal) -> tuple[str, ...]:
+    """Give why the frame spaces within an insert are renewed."""
+    inside = [
+        space
+        for space in bad
+        if space["side"] == one.side and space["strake"] in one.strakes and one.aft <= space["at"] <= one.forward
+    ]
+    mine = [space for space in inside if space.get("item", "") == one.apart]
+    return tuple(dict.fromkeys(space["why"] for space in mine if "why" in space))
 
 
 def _factor(plan: ShellPlan, outline: Outline, work: Sequence[Mapping[str, Any]]) -> float:
@@ -154,8 +168,7 @@ def _rows(description: str) -> dict[str, Any]:
 METHOD = Method(
     name="shell.renewal",
     title="Plate to renew, as named by the survey",
-    formula="inserts round frame spaces below t0 (1 - a) at the docking; m = A t rho (1 + tol); "
-    "rivets = rows x length / pitch",
+    formula="inserts round frame spaces to renew; m = A t rho (1 + tol); rivets = rows x length / pitch",
     source=Citation(
         "IACS Recommendation 47, Part B", "least sizes and corners; NVIC 7-68, cuts on seams", "from memory"
     ),
@@ -170,8 +183,9 @@ METHOD = Method(
                 side={"type": "string", "enum": list(SIDES), "description": "Its side."},
                 at=length("A place in it, forward of the after perpendicular.", "24.9 m"),
                 item=text("The item that renews it, where it is one of its own."),
+                why=text("Why it is renewed."),
             ),
-            "Frame spaces with plate below its limit at the docking.",
+            "Frame spaces in which plate is renewed, as `shell.bad-spaces` finds them.",
             0,
         ),
         "rivet": length("Diameter of the shell's rivets.", "19 mm"),

@@ -1,40 +1,48 @@
-"""Pits of the shell, judged stretch by stretch by rules of their own."""
+"""Pits of the shell, judged one by one, each stretch by the share of it that is pitted."""
 
 from __future__ import annotations
 
-import numpy as np
+from collections.abc import Iterator, Mapping
+from typing import Any
+
 from msgspec import Struct
 
+from tenderwright.calculations.renewal.pit_work import METHOD as PIT_WORK
+from tenderwright.calculations.renewal.shell_plan import ShellPlan
+from tenderwright.calculations.renewal.shell_renewal import RenewalPlan
 from tenderwright.calculations.ship.condition_of_shell import ShellReadings, unused_name, within
-from tenderwright.calculations.steps.outcome import Absent, Lacking
+from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, NotAsked
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.thickness.named_readings import SIDES
 from tenderwright.calculations.thickness.pitting import METHOD as PITTING
-from tenderwright.calculations.thickness.pitting import PITS_TO_GAUGE
+from tenderwright.calculations.thickness.pitting import Pitting
+from tenderwright.calculations.thickness.readings import Readings
 from tenderwright.calculations.thickness.shell_survey import Surveyed
-from tenderwright.calculations.value import Given
+from tenderwright.calculations.value import Given, given
 from tenderwright.model.ship_condition import Pitted, ShipCondition
 from tenderwright.notices import Place
 from tenderwright.quantities.position import FrameTable
 
 
-class PitStretch(Struct, frozen=True):
-    """A pitted stretch of one side, with its pits as last gauged; lengths in m."""
+class PitStretch(Struct, frozen=True, eq=False):
+    """A pitted stretch of one side, with its readings as last gauged."""
 
     pitted: Pitted
     side: str
-    as_built: float
-    """Mean of the readings of the pits; nothing where there are none."""
-    thickness: float
-    """Mean of the plate between the pits, or as built where none of it was gauged."""
-    pits: int
-    depths: tuple[float, ...]
-    """Of the deepest pits, the deepest first."""
+    pits: Readings
+    plate: Readings
+    """Between the pits."""
 
     @property
     def here(self) -> Place:
         """Give where the stretch stands."""
         return self.pitted.here
+
+    @property
+    def where(self) -> str:
+        """Say where it is."""
+        pitted = self.pitted
+        return f"strake {pitted.strake.name}, {self.side}, {pitted.from_} to {pitted.to}"
 
 
 @step()
@@ -54,34 +62,75 @@ def pit_stretches(
 def _stretch(pitted: Pitted, side: str, shell: ShellReadings, survey: Surveyed) -> PitStretch:
     place = (pitted.strake.name, side, pitted.from_.x, pitted.to.x)
     pits = shell.pits.readings.only(within(shell.pits.readings, shell.pits.strakes, *place))
-    if not len(pits):
-        return PitStretch(pitted, side, 0.0, 0.0, 0, ())
-    pits = pits.only(pits.survey == pits.survey.max())
+    if len(pits):
+        pits = pits.only(pits.survey == pits.survey.max())
     readings = survey.named.readings
     plate = within(readings, survey.named.strakes, *place) & survey.assessed.latest
-    built = float(pits.as_built.mean())
-    thickness = float(readings.measured[plate].mean()) if plate.any() else built
-    depths = np.sort(np.maximum(thickness - pits.measured, 0.0))[::-1][:PITS_TO_GAUGE]
-    return PitStretch(pitted, side, built, thickness, len(pits), tuple(depths.tolist()))
+    return PitStretch(pitted, side, pits, readings.only(plate))
+
+
+_KEPT = ("remaining", "share_left", "treatment", "inserts", "welds", "fills", "watched", "mean_depth")
 
 
 @step_of(
     PITTING,
     "shell.pits.{}",
-    names={"remaining": "remaining", "share_left": "share-left", "treatment": "treatment"},
+    names={name: name.replace("_", "-") for name in _KEPT},
     each="pit_stretches",
 )
 def pits_judged(of: PitStretch) -> Uses | Absent:
     """Judge the pits of a stretch."""
     pitted = of.pitted
-    where = f"strake {pitted.strake.name}, {of.side}, {pitted.from_} to {pitted.to}"
-    if not of.depths:
-        return Lacking(f"it needs pits gauged on {where}, under surveys/")
-    deepest = f"{of.pits} gauged, the deepest {1e3 * of.depths[0]:.1f} mm"
+    if not len(of.pits):
+        return Lacking(f"it needs pits gauged on {of.where}, under surveys/")
+    columns = (of.pits.x.tolist(), of.pits.as_built.tolist(), of.pits.measured.tolist())
+    pits = [dict(zip(("at", "as_built", "left"), row, strict=True)) for row in zip(*columns, strict=True)]
+    plate = of.plate.measured.tolist()
     inputs = {
-        "as_built": Given(of.as_built, f"{1e3 * of.as_built:.1f} mm", "from the surveys"),
-        "thickness": Given(of.thickness, f"{1e3 * of.thickness:.1f} mm between pits", "from the surveys"),
+        "pits": Given(pits, f"{len(pits)} pits of the last survey that gauged any", "from the surveys"),
         "intensity": Given(pitted.share.si, f"{pitted.share}: {pitted.source}", pitted.share.at),
-        "depths": Given(list(of.depths), deepest, "from the surveys"),
+        "plate": Given(plate, f"{len(plate)} readings between the pits", "shell.survey.latest"),
     }
-    return Uses(f"pits of {where}", inputs, pitted.here)
+    return Uses(f"pits of {of.where}", inputs, pitted.here)
+
+
+@step_of(PIT_WORK, "shell.pit-work")
+def pit_work(
+    pit_stretches: dict[str, PitStretch],
+    pits_judged: Each[Pitting],
+    shell_plan: ShellPlan,
+    shell_renewal: RenewalPlan,
+    condition: ShipCondition,
+) -> Uses | Absent:
+    """Find how much of the pitted plate is welded and filled, once the inserts are in."""
+    if not pit_stretches:
+        return NotAsked("vessel/condition.yaml names no pitted plate")
+    if absent := pits_judged.first_absent():
+        return absent
+    stretches = list(_stretches(pit_stretches, pits_judged))
+    inserts = [
+        {"strakes": list(one.strakes), "side": one.side, "from": one.aft, "to": one.forward}
+        for one in shell_renewal.inserts
+    ]
+    judged = ", ".join(f"shell.pits.{name}.treatment" for name in pit_stretches)
+    inputs = {
+        "shell": Given(shell_plan, f"{len(shell_plan.strakes)} strakes by frame spaces", "vessel/strakes.yaml"),
+        "stretches": Given(stretches, f"{len(stretches)} pitted stretches", judged),
+        "inserts": Given(inserts, f"{len(inserts)} inserts", "shell.renewal.inserts"),
+    }
+    if condition.renewal is not None and condition.renewal.pit_measure is not None:
+        inputs["measure"] = given(condition.renewal.pit_measure)
+    return Uses("pits outside the plate renewed", inputs, condition.pitted[0].here)
+
+
+def _stretches(stretches: Mapping[str, PitStretch], judged: Each[Pitting]) -> Iterator[dict[str, Any]]:
+    for name, one in stretches.items():
+        pits = [{"at": pit.at, "treatment": pit.treatment} for pit in judged[name].pits]
+        yield {
+            "strake": one.pitted.strake.name,
+            "side": one.side,
+            "from": one.pitted.from_.x,
+            "to": one.pitted.to.x,
+            "share": one.pitted.share.si,
+            "pits": pits,
+        }

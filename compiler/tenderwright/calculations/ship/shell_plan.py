@@ -55,22 +55,11 @@ def plan_of(strakes: tuple[Strake, ...], frames: FrameTable, plates: NamedPlates
     return ShellPlan(plates.strakes, grid, thickness, tuple(ends[1:-1] for ends in plates.grid.edges))
 
 
-def frame_spaces(frames: FrameTable, plates: NamedPlates) -> PlateGrid:
-    """Take every frame space of every strake for a plate of its own."""
-    x = np.array(frames.distances)
-    return PlateGrid(tuple(_bays(x, ends) for ends in plates.grid.edges))
-
-
 def _ends(strake: Strake) -> Floats:
     ends = [end for run in strake.plates for end in (run.from_.x, run.to.x)]
     ordered = np.sort(np.array(ends + [butt.x for butt in strake.butts]))
     distinct: Floats = ordered[np.append(True, np.diff(ordered) > _NEAR)]
     return distinct
-
-
-def _bays(x: Floats, ends: Floats) -> Floats:
-    inside = x[(x > ends[0] + _NEAR) & (x < ends[-1] - _NEAR)]
-    return np.concatenate([ends[:1], inside, ends[-1:]])
 
 
 def _seams(strakes: tuple[Strake, ...], exists: Flags, middle: Floats, form: HullForm | None) -> Floats:

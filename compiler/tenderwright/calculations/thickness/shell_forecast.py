@@ -9,7 +9,7 @@ import numpy as np
 from msgspec import Struct
 
 from tenderwright.calculations.method import Method, Symbol
-from tenderwright.calculations.schema import length, quantity
+from tenderwright.calculations.schema import length, quantity, record
 from tenderwright.calculations.thickness.analysis import Analysis, Outlook, look_ahead
 from tenderwright.calculations.thickness.cells import Ints
 from tenderwright.calculations.thickness.columns import Floats
@@ -70,6 +70,14 @@ class ShellCondition(Struct, frozen=True, eq=False):
     """Plates called for something, worst first."""
     at_docking: Floats
     """Thickness of each reading expected at the docking; nan for readings of earlier surveys."""
+    at_next: Floats
+    """The same at the docking after it."""
+    given: Mapping[str, Any]
+    """What it was built from."""
+
+    def as_input(self) -> Mapping[str, Any]:
+        """Give what it was built from."""
+        return self.given
 
 
 def outlook_of(
@@ -104,6 +112,8 @@ def call_plates(
     readings, plates = surveyed.named.readings, surveyed.plates
     outlook = outlook_of(readings, docking, interval, uncertainty, built)
     found = look_ahead(readings, surveyed.assessed, plates.grid.count, outlook)
+    given = {"survey": surveyed, "docking": docking, "interval": interval, "uncertainty": uncertainty}
+    at_docking, at_next = _ahead(readings, found, outlook)
     return ShellCondition(
         plates.strakes,
         readings,
@@ -113,18 +123,26 @@ def call_plates(
         plates.grid,
         outlook,
         _calls(found, plates),
-        _at_docking(readings, found, outlook),
+        at_docking,
+        at_next,
+        given if built is None else {**given, "built": built},
     )
 
 
-def _at_docking(readings: Readings, found: Analysis, outlook: Outlook) -> Floats:
-    """Give the thickness of each latest reading expected at the docking, at the rate of its plate."""
+def forecast_from_input(forecast: Mapping[str, Any] | ShellCondition) -> ShellCondition:
+    """Carry the shell on by converted input, or take what was carried on. Raises OutOfRange."""
+    return forecast if isinstance(forecast, ShellCondition) else call_plates(**forecast)
+
+
+def _ahead(readings: Readings, found: Analysis, outlook: Outlook) -> tuple[Floats, Floats]:
+    """Give the thickness of each latest reading expected at the dockings ahead, at the rate of its plate."""
     rate = np.zeros(int(found.plates.plate.max(initial=0)) + 1)
     rate[found.plates.plate] = np.fmax(np.nan_to_num(found.rate_used), 0.0)
     rows = np.flatnonzero(found.latest)
-    ahead = np.full(len(readings), np.nan)
-    ahead[rows] = readings.measured[rows] - rate[found.plate[rows]] * (outlook.docking - readings.year[rows])
-    return ahead
+    now, later = np.full(len(readings), np.nan), np.full(len(readings), np.nan)
+    now[rows] = readings.measured[rows] - rate[found.plate[rows]] * (outlook.docking - readings.year[rows])
+    later[rows] = now[rows] - rate[found.plate[rows]] * outlook.interval
+    return now, later
 
 
 def _calls(found: Analysis, named: NamedPlates) -> tuple[PlateCall, ...]:
@@ -166,6 +184,19 @@ def outputs_of(shell: ShellCondition) -> dict[str, float]:
     }
 
 
+FORECAST_INPUT = record(
+    "The shell carried on to the dockings ahead, as `shell.plates` takes it.",
+    ("survey", "docking", "interval"),
+    survey=SURVEY,
+    **OUTLOOK,
+)
+EXAMPLE_FORECAST: Mapping[str, Any] = {
+    "survey": EXAMPLE_SURVEY,
+    "docking": "2027-05-04",
+    "interval": "5 yr",
+    "built": 1934,
+}
+
 METHOD = Method(
     name="shell.plates",
     title="Plates called for renewal now, at the next docking, or to be watched",
@@ -182,7 +213,7 @@ METHOD = Method(
     ),
     kernel=call_plates,
     figures=outputs_of,
-    example={"survey": EXAMPLE_SURVEY, "docking": "2027-05-04", "interval": "5 yr", "built": 1934},
+    example=EXAMPLE_FORECAST,
     optional=frozenset({"uncertainty", "built"}),
     cautions=("The least reading of a plate is forecast at the rate of its mean: the safe side for its state.",),
 )

@@ -3,14 +3,11 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
-from typing import Any
 
 import numpy as np
 
 from tenderwright.calculations.ship.condition_of_shell import shell_forecast
 from tenderwright.calculations.ship.members import members_found, members_gauged
-from tenderwright.calculations.ship.pitting import PitStretch, pit_stretches, pits_judged
 from tenderwright.calculations.ship.shell_zones import zone_rates
 from tenderwright.calculations.ship.survey_readings import survey_readings
 from tenderwright.calculations.steps.outcome import Absent, NotAsked
@@ -20,6 +17,7 @@ from tenderwright.calculations.thickness.zone_rate import ZoneSummary
 from tenderwright.documents.desk import Desk, capital, day
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Inline, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
+from tenderwright.documents.parts.pits import pit_blocks
 from tenderwright.documents.parts.renewal import renewal_blocks
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.quantities.display import decimals
@@ -39,7 +37,7 @@ def condition(desk: Desk) -> Part | None:
         *_zones(desk, written),
         *_strakes(desk, shell),
         *_plates(desk, shell),
-        *_pits(desk),
+        *pit_blocks(desk),
         *_members(desk, written),
         *_renewed(desk, written),
         *renewal_blocks(desk),
@@ -259,54 +257,6 @@ def _plate_row(desk: Desk, shell: ShellCondition, call: PlateCall) -> Row:
         inline(millimetres(float(ahead.least_at_next[row]))),
     )
     return Row(cells)
-
-
-def _pits(desk: Desk) -> list[Block]:
-    stretches, judged = desk.calculated.outcome(pit_stretches), desk.calculated.outcome(pits_judged)
-    if isinstance(stretches, Absent):
-        return [Heading("Pitting"), not_calculated(stretches)]
-    if isinstance(judged, Absent):
-        return [Heading("Pitting"), not_calculated(judged)]
-    rows = tuple(_pit_row(desk, one, judged.outcomes[name]) for name, one in stretches.items())
-    columns = (
-        Column("Strake", width=1.2),
-        Column("Place", width=1.5),
-        Column("Pitted", "right", 0.7),
-        Column("Pits gauged", "right", 0.8),
-        Column("Deepest, mm", "right", 0.9),
-        Column("Least left, mm", "right", 0.9),
-        Column("Called for", width=3),
-    )
-    note = inline(
-        "Pits have rules of their own and are in no mean above. Depth is taken from the mean of the plate between "
-        "them. Above 15 % of a face pitted, more than 70 % of the thickness as built is to be left (IMO ESP Code, IACS "
-        "CSR); from a third of the plate deep they are welded if more than 6 mm is left "
-        "(LR Naval Survey Guidance, Ch. 12)."
-    )
-    return [Heading("Pitting"), Table(columns, rows, note=note, small=True)] if rows else []
-
-
-def _pit_row(desk: Desk, one: PitStretch, judged: Mapping[str, Any] | Absent) -> Row:
-    label = desk.package.frames.label if desk.package.frames else (lambda x: f"{x:.1f} m")
-    written = one.pitted
-    place = (
-        inline(f"{written.strake.name}, {one.side}"),
-        inline(f"{label(written.from_.x)} to {label(written.to.x)}"),
-        inline(percent(written.share.si)),
-        inline(str(one.pits)),
-    )
-    if isinstance(judged, Absent):
-        return Row((*place, inline("–"), inline("–"), inline(why_not(judged))))
-    found = (
-        inline(millimetres(one.depths[0])),
-        inline(millimetres(judged["remaining"])),
-        inline(_treated(judged["treatment"], judged["reasons"])),
-    )
-    return Row((*place, *found))
-
-
-def _treated(treatment: str, reasons: Sequence[str]) -> str:
-    return capital(treatment) + (f": {'; '.join(reasons)}" if reasons else "")
 
 
 def _members(desk: Desk, written: ShipCondition) -> list[Block]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tenderwright.calculations.renewal.bad_spaces import NEXT, NOW, PIT, WHY
 from tenderwright.calculations.renewal.contingent import PRIOR_WEIGHT
 from tenderwright.calculations.renewal.shell_renewal import PlannedRenewal
 from tenderwright.calculations.ship.renewals import shell_contingent, shell_renewal
@@ -12,12 +13,19 @@ from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.quantities.display import decimals
 
 _PLACES = (
-    "Inserts are drawn round the frame spaces whose readings are below their limit at the docking, cut at frames and "
-    "on the seams, and are for pricing: the naval architect draws each plate. Mass is of the plate fitted with mill "
+    "Inserts are drawn round the frame spaces whose readings pass their limit at this docking or before the next one, "
+    "and round pits that call for a local insert. They are cut at frames and on the seams, and are for pricing: the "
+    "naval architect draws each plate. Mass is of the plate fitted with mill "
     "tolerance. Rivets are those of both seams, of every frame at the ends and between, and of butts in way. Hours are "
     "of steelwork by D. Butler, Guide to Ship Repair Estimates (2000), on the greatest rectangle at 8000 kg/m³ and "
     "with its factors for place and curvature multiplied, which is assumed; riveting is not in them."
 )
+
+_WHY = {
+    WHY[NOW]: "thin now",
+    WHY[NEXT]: "thin before the next docking",
+    WHY[PIT]: "pit",
+}
 
 
 def renewal_blocks(desk: Desk) -> list[Block]:
@@ -28,7 +36,7 @@ def renewal_blocks(desk: Desk) -> list[Block]:
     rows = [_row(desk, one) for one in found.inserts if not one.apart]
     total = found.total
     sums = (
-        "Together", "", "", "", decimals(total.area, 2), decimals(total.mass, 0), str(total.rivets_removed),
+        "Together", "", "", "", "", decimals(total.area, 2), decimals(total.mass, 0), str(total.rivets_removed),
         decimals(total.seam + total.butt, 1), decimals(total.man_hours, 0),
     )  # fmt: skip
     rows.append(Row(tuple(inline(text) for text in sums), "total"))
@@ -40,6 +48,7 @@ def renewal_blocks(desk: Desk) -> list[Block]:
         Column("Insert", width=0.8),
         Column("Strake", width=1.3),
         Column("Place", width=1.8),
+        Column("Why", width=1.7),
         Column("Plate, mm", "right", 0.9),
         Column("Area, m²", "right", 0.9),
         Column("Mass, kg", "right", 0.9),
@@ -62,6 +71,7 @@ def _row(desk: Desk, one: PlannedRenewal) -> Row:
         inline(one.name),
         inline(f"{' and '.join(one.strakes)}, {one.side}"),
         inline(place, ", ", desk.item_ref(one.apart, f"item {one.apart}")) if one.apart else inline(place),
+        inline("; ".join(_WHY.get(why, why) for why in one.why)),
         inline(decimals(1e3 * one.thickness, 1)),
         inline(decimals(made.steel.area, 2)),
         inline(decimals(made.steel.mass, 0)),

@@ -2,7 +2,8 @@ from __future__ import annotations
 
 import pytest
 
-from tenderwright.calculations.ship.pitting import pit_stretches, pits_judged
+from tenderwright.calculations.ship.pitting import pit_stretches, pit_work, pits_judged
+from tenderwright.calculations.ship.renewals import shell_renewal
 
 from .ship import marram, shot, survey, surveyed
 
@@ -17,11 +18,11 @@ def test_depth_is_taken_from_the_plate_between_the_pits() -> None:
     stretch = next(one for one in package.condition.pitted if one.share.si == pytest.approx(0.12))
     rows = (shot("B", 34.5, "port", 11.1, 10.0), pit(34.2, 8.0), pit(35.1, 9.0))
     _, record, calculated = surveyed(survey(*rows), pitted=(stretch,))
-    (found,) = calculated.found(pit_stretches).values()
     (judged,) = calculated.found(pits_judged).values()
-    assert found.pits == 2
-    assert [found.thickness, found.depths[0]] == pytest.approx([0.010, 0.002])
-    assert judged["treatment"] == "fill with epoxy"
+    assert [pit.left for pit in judged.pits] == pytest.approx([0.008, 0.009])
+    assert [pit.depth for pit in judged.pits] == pytest.approx([0.002, 0.001])
+    assert judged.thickness == pytest.approx(0.010)
+    assert judged.treatment == "fill with epoxy"
     assert record.values["shell.pits.b-port-fr33.remaining"].si == pytest.approx(0.008)
 
 
@@ -31,8 +32,39 @@ def test_a_pit_of_a_third_of_the_plate_is_welded_and_pits_count_in_no_mean() -> 
     stretch = next(one for one in package.condition.pitted if one.share.si == pytest.approx(0.12))
     rows = (shot("B", 34.5, "port", 11.1, 10.0), pit(34.2, 6.5))
     _, record, calculated = surveyed(survey(*rows), pitted=(stretch,))
-    assert [one["treatment"] for one in calculated.found(pits_judged).values()] == ["weld"]
+    assert [one.treatment for one in calculated.found(pits_judged).values()] == ["weld"]
     assert record.values["shell.survey.greatest-loss"].si == pytest.approx(1.1 / 11.1)
+
+
+def test_a_pit_too_thin_to_weld_is_in_the_plate_to_renew() -> None:
+    """Every pit that a page calls for an insert lies in an insert, and so in the mass that the item takes."""
+    package, record, calculated = marram()
+    assert package.frames is not None
+    inserts = calculated.found(shell_renewal).inserts
+    stretches, judged = calculated.found(pit_stretches), calculated.found(pits_judged)
+    deep = [
+        (stretches[name], pit) for name, one in judged.items() for pit in one.pits if pit.treatment == "local insert"
+    ]
+    assert len(deep) > 10
+    for stretch, pit in deep:
+        assert any(
+            one.side == stretch.side and stretch.pitted.strake.name in one.strakes and one.aft <= pit.at <= one.forward
+            for one in inserts
+        )
+    assert record.values["shell.bad.pits"].si >= 1.0
+
+
+def test_one_deep_pit_in_sound_plate_makes_an_insert_and_nothing_to_weld() -> None:
+    package, _, _ = marram()
+    assert package.condition is not None
+    stretch = next(one for one in package.condition.pitted if one.share.si == pytest.approx(0.12))
+    rows = (shot("B", 34.5, "port", 11.1, 10.0), pit(34.2, 5.9), pit(35.1, 8.5))
+    _, record, calculated = surveyed(survey(*rows), pitted=(stretch,))
+    (one,) = (insert for insert in calculated.found(shell_renewal).inserts if not insert.apart)
+    assert (one.strakes, one.side, one.why) == (("B",), "port", ("a pit calls for a local insert",))
+    work = calculated.found(pit_work)
+    assert (work["inserted"], work["weld"], work["fill"]) == (1.0, 0.0, 1.0)
+    assert record.values["shell.bad.next"].si == 0.0
 
 
 def test_a_stretch_on_both_sides_is_judged_side_by_side() -> None:

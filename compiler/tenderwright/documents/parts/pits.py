@@ -1,0 +1,125 @@
+"""Pits of the shell: each stretch, each pit that something is done about, and what that comes to."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tenderwright.calculations.ship.pitting import PitStretch, pit_stretches, pit_work, pits_judged
+from tenderwright.calculations.steps.outcome import Absent, Each, NotAsked
+from tenderwright.calculations.thickness.pitting import Pit, Pitting
+from tenderwright.documents.desk import Desk, capital
+from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Row, Table, inline
+from tenderwright.documents.not_calculated import not_calculated, why_not
+from tenderwright.quantities.display import decimals
+
+_RULES = (
+    "Pits have rules of their own and are in no mean above. Depth is taken from the mean of the plate between them. "
+    "Each pit is judged as gauged; it is gauged again when it is clean, before anything is done. From a third of the "
+    "plate deep it is welded if more than 6 mm is left, and cut out with its plate if not. Where more than a quarter "
+    "of the face is pitted, one deeper than half the plate is cut out too (LR Naval Survey Guidance, Ch. 12). Where "
+    "more than 15 % is pitted, more than 70 % of the thickness as built is to be left in each (IMO ESP Code, IACS "
+    "CSR). A pit under 1 mm is coated over and watched (common practice, no source); the others are filled."
+)
+
+
+def pit_blocks(desk: Desk) -> list[Block]:
+    """Compose the stretches, the pits one by one, and the work that they make; nothing where none is named."""
+    stretches, judged = desk.calculated.outcome(pit_stretches), desk.calculated.outcome(pits_judged)
+    for absent in (stretches, judged):
+        if isinstance(absent, Absent):
+            return [Heading("Pitting"), not_calculated(absent)]
+    assert not isinstance(stretches, Absent)
+    assert not isinstance(judged, Absent)
+    if not stretches:
+        return []
+    return [
+        Heading("Pitting"),
+        _stretches(desk, stretches, judged),
+        _pits(desk, stretches, judged),
+        *_work(desk),
+    ]
+
+
+def _millimetres(length: float) -> str:
+    return decimals(1e3 * length, 1)
+
+
+def _stretches(desk: Desk, stretches: dict[str, PitStretch], judged: Each[Pitting]) -> Table:
+    columns = (
+        Column("Strake", width=1.3),
+        Column("Place", width=1.5),
+        Column("Pitted", "right", 0.7),
+        Column("Pits gauged", "right", 0.8),
+        Column("Plate, mm", "right", 0.8),
+        Column("Least left, mm", "right", 0.9),
+        Column("Cut out", "right", 0.7),
+        Column("Weld", "right", 0.7),
+        Column("Fill", "right", 0.7),
+        Column("Watch", "right", 0.7),
+        Column("Still to do", width=2),
+    )
+    rows = tuple(_stretch_row(desk, one, judged.outcomes[name]) for name, one in stretches.items())
+    return Table(columns, rows, note=inline(_RULES), small=True)
+
+
+def _stretch_row(desk: Desk, one: PitStretch, judged: Pitting | Absent) -> Row:
+    written = one.pitted
+    place = [f"{written.strake.name}, {one.side}", _place(desk, written.from_.x, written.to.x)]
+    cells = [*place, f"{decimals(100.0 * written.share.si, 0)} %", str(len(one.pits))]
+    if isinstance(judged, Absent):
+        return Row(tuple(inline(text) for text in [*cells, *["–"] * 6, why_not(judged)]))
+    cells += [_millimetres(judged.thickness), _millimetres(judged.remaining)]
+    cells += [str(judged.number(name)) for name in ("local insert", "weld", "fill with epoxy", "watch")]
+    return Row(tuple(inline(text) for text in [*cells, capital("; ".join(judged.reasons)) or "–"]))
+
+
+def _place(desk: Desk, aft: float, forward: float) -> str:
+    label = desk.package.frames.label if desk.package.frames else (lambda x: f"{x:.1f} m")
+    return f"{label(aft)} to {label(forward)}"
+
+
+def _pits(desk: Desk, stretches: dict[str, PitStretch], judged: Each[Pitting]) -> Table:
+    columns = (
+        Column("Strake", width=1.3),
+        Column("Pit at", width=1.6),
+        Column("Left, mm", "right", 0.8),
+        Column("Depth, mm", "right", 0.8),
+        Column("Called for", width=1.4),
+        Column("Why", width=4),
+    )
+    told = [(one, pit) for name, one in stretches.items() if name in judged for pit in judged[name].pits]
+    watched = sum(pit.treatment == "watch" for _, pit in told)
+    rows = tuple(_pit_rows(desk, [(one, pit) for one, pit in told if pit.treatment != "watch"]))
+    note = inline(f"The {watched} pits that are coated over and watched are not listed.")
+    return Table(columns, rows, caption="Pits one by one", note=note, small=True)
+
+
+def _pit_rows(desk: Desk, told: list[tuple[PitStretch, Pit]]) -> Iterator[Row]:
+    label = desk.package.frames.label if desk.package.frames else (lambda x: f"{x:.1f} m")
+    for one, pit in told:
+        assert pit.at is not None
+        cells = [
+            f"{one.pitted.strake.name}, {one.side}",
+            label(pit.at),
+            _millimetres(pit.left),
+            _millimetres(pit.depth),
+            capital(pit.treatment),
+            capital(pit.why),
+        ]
+        yield Row(tuple(inline(text) for text in cells))
+
+
+def _work(desk: Desk) -> list[Block]:
+    found = desk.calculated.outcome(pit_work)
+    if isinstance(found, NotAsked):
+        return []
+    if isinstance(found, Absent):
+        return [not_calculated(found, "Work on the pits")]
+    words = (
+        f"Of the pits gauged, {found['inserted']:.0f} go with plate that is renewed below. In the plate that stays, "
+        "the shares of them that are welded and filled, with the share of the face that is pits, come to "
+        f"{decimals(1e4 * found['weld_area'], 0)} cm² of pit mouth to weld and {decimals(found['fill_area'], 2)} m² "
+        f"to fill, over {decimals(found['worked_area'], 1)} m² of plate. Where the deepest pits were sought out, that "
+        "is more welding than there will be."
+    )
+    return [Paragraph(inline(words))]
