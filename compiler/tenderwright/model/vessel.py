@@ -117,7 +117,10 @@ class SoundingPipe(Noun, frozen=True, kw_only=True):
     off_centre: Annotated[SignedLength | None, Key("Distance from the centreline; port positive.", "0.4 m")] = None
     foot: Annotated[Length, Key("Height of the striking plate above the keel line.", "0.1 m")]
     head: Annotated[Length | None, Key("Height of the pipe's top above the keel line, for ullages.", "5.1 m")] = None
-    slant: Annotated[SignedAngle | None, Key("Slant from the ship's vertical.", "0 deg")] = None
+    slant: Annotated[
+        SignedAngle | None,
+        Key("Slant from the ship's vertical, forward as it rises; negative where it leans aft.", "0 deg"),
+    ] = None
     here: Place
 
 

@@ -29,7 +29,7 @@ def test_the_keel_blocks_carry_her_weight_at_her_centre_of_gravity(name: str) ->
     loads = _column(name)
     assert sum(load for _, load in loads) == pytest.approx(position.loading.mass, rel=1e-6)
     moment = sum(one.x * load for one, load in loads)
-    assert moment / position.loading.mass == pytest.approx(position.loading.lcg, abs=2e-3)
+    assert moment / position.loading.mass == pytest.approx(position.loading.lcg, abs=1e-8)
 
 
 def test_the_pressure_is_the_greater_load_on_cap_and_plate() -> None:

@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from tenderwright.calculations.anodes.life import METHOD as LIFE
 from tenderwright.calculations.anodes.mean_current import METHOD as MEAN_CURRENT
+from tenderwright.calculations.ship.anodes import one_alloy
 from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.thickness.readings import year_of
@@ -88,6 +89,9 @@ def lot_current(fitted: FittedLot, anode_duty: AnodeDuty) -> Uses | Absent:
     """Find the mean current that the anodes of a lot gave."""
     if not fitted.seen:
         return _not_seen(fitted)
+    alloy = one_alloy(fitted.seen)
+    if isinstance(alloy, Absent):
+        return alloy
     mass = sum(anode.mass.si for anode in fitted.seen)
     inputs = {
         "left": Given(fitted.left, f"{fitted.left:.0%} on the mean, seen {fitted.on}", fitted.seen[0].here),

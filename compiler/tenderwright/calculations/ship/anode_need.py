@@ -62,18 +62,18 @@ def _area(one: ProtectedSurface, zone_area: Each[Mapping[str, Any]]) -> Given | 
 
 
 @step_of(RESISTANCE, "anodes.new", names={"current": "current"})
-def current_when_new(anode_duty: AnodeDuty, listed_anodes: tuple[Anode, ...]) -> Uses:
+def current_when_new(anode_duty: AnodeDuty, listed_anodes: tuple[Anode, ...], anode_alloy: Given) -> Uses:
     """Find the current of the mean anode when it is new."""
-    return _current(anode_duty, listed_anodes, 1.0, "new")
+    return _current(anode_duty, listed_anodes, anode_alloy, 1.0, "new")
 
 
 @step_of(RESISTANCE, "anodes.spent", names={"current": "current"})
-def current_when_spent(anode_duty: AnodeDuty, listed_anodes: tuple[Anode, ...]) -> Uses:
+def current_when_spent(anode_duty: AnodeDuty, listed_anodes: tuple[Anode, ...], anode_alloy: Given) -> Uses:
     """Find the current of the mean anode when it is spent: it shrinks alike in breadth and depth."""
-    return _current(anode_duty, listed_anodes, 1.0 - anode_duty.utilisation.si, "spent")
+    return _current(anode_duty, listed_anodes, anode_alloy, 1.0 - anode_duty.utilisation.si, "spent")
 
 
-def _current(duty: AnodeDuty, anodes: tuple[Anode, ...], left: float, state: str) -> Uses:
+def _current(duty: AnodeDuty, anodes: tuple[Anode, ...], alloy: Given, left: float, state: str) -> Uses:
     sized = [a for a in anodes if a.length is not None and a.width is not None and a.thickness is not None]
     if not sized:
         raise OutOfRange("anodes need their length, width and thickness in vessel/anodes.yaml")
@@ -96,20 +96,16 @@ def _current(duty: AnodeDuty, anodes: tuple[Anode, ...], left: float, state: str
         "radius": sized_as(math.sqrt(width * depth / math.pi), "m"),
         "width": sized_as(width, "m"),
         "exposed_area": sized_as(length * width + 2.0 * depth * (length + width), "m2"),
-        "alloy": _alloy(anodes),
+        "alloy": alloy,
     }
     return Uses(f"one anode when {state}", inputs, duty.here)
-
-
-def _alloy(anodes: tuple[Anode, ...]) -> Given:
-    return Given(anodes[0].alloy, anodes[0].alloy, anodes[0].here)
 
 
 @step_of(NUMBER, "anodes", names={"mass": "mass-needed", "number": "needed", "governs": "governs"})
 def anodes_needed(
     anode_duty: AnodeDuty,
     condition: ShipCondition,
-    listed_anodes: tuple[Anode, ...],
+    anode_alloy: Given,
     fitted_anodes: Mapping[str, Any],
     anode_demand: Mapping[str, Any],
     current_when_new: Mapping[str, Any],
@@ -128,14 +124,14 @@ def anodes_needed(
         "initial_current": current(current_when_new["current"], "anodes.new.current"),
         "final_current": current(current_when_spent["current"], "anodes.spent.current"),
     }
-    inputs |= _alike(anode_duty, listed_anodes, fitted_anodes)
+    inputs |= _alike(anode_duty, anode_alloy, fitted_anodes)
     return Uses("anodes needed until the next docking", inputs, anode_duty.here)
 
 
 @step_of(LASTING, "anodes")
 def anodes_lasting(
     anode_duty: AnodeDuty,
-    listed_anodes: tuple[Anode, ...],
+    anode_alloy: Given,
     fitted_anodes: Mapping[str, Any],
     anode_demand: Mapping[str, Any],
 ) -> Uses:
@@ -145,17 +141,17 @@ def anodes_lasting(
         "mean_demand": Given(mean, f"{mean:.2f} A", "anodes.current-mean"),
         "number": Given(int(count), f"{count:.0f}", "anodes.count"),
     }
-    inputs |= _alike(anode_duty, listed_anodes, fitted_anodes)
+    inputs |= _alike(anode_duty, anode_alloy, fitted_anodes)
     return Uses("the anodes fitted, renewed", inputs, anode_duty.here)
 
 
-def _alike(duty: AnodeDuty, anodes: tuple[Anode, ...], fitted: Mapping[str, Any]) -> dict[str, Given]:
+def _alike(duty: AnodeDuty, alloy: Given, fitted: Mapping[str, Any]) -> dict[str, Given]:
     """Give what is known of one anode, the mean of those fitted."""
     each = fitted["mass"] / fitted["count"]
     return {
         "mass": Given(each, f"{each:.2f} kg, the mean of those fitted", "anodes.mass, anodes.count"),
         "utilisation": given(duty.utilisation),
-        "alloy": _alloy(anodes),
+        "alloy": alloy,
         "capacity": Given(duty.capacity, f"{duty.capacity:g} A h/kg, {duty.source}", duty.here),
     }
 

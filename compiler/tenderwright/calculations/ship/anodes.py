@@ -22,6 +22,20 @@ def listed_anodes(package: Package) -> tuple[Anode, ...] | Absent:
     return package.anodes or Lacking(f"it needs {_FILE}")
 
 
+@step()
+def anode_alloy(listed_anodes: tuple[Anode, ...]) -> Given | Absent:
+    """Give the one alloy of the anodes fitted; of several, one capacity and one potential would be wrong for some."""
+    return one_alloy(listed_anodes)
+
+
+def one_alloy(anodes: tuple[Anode, ...]) -> Given | Absent:
+    """Give the alloy of anodes that are all of one, or that they are not."""
+    alloys = sorted({anode.alloy for anode in anodes})
+    if len(alloys) > 1:
+        return Lacking(f"it needs anodes of one alloy in vessel/anodes.yaml, and they are of {' and '.join(alloys)}")
+    return Given(alloys[0], alloys[0], anodes[0].here)
+
+
 @step_of(FITTED, "anodes")
 def fitted_anodes(listed_anodes: tuple[Anode, ...]) -> Uses:
     """Count the anodes fitted, and sum their mass."""

@@ -68,11 +68,9 @@ def liquid_stretches(
     docking: FloatingPosition,
     docking_tank_states: dict[str, TankState],
     tank_shape: Each[Tank],
-    particulars: Particulars,
 ) -> list[dict[str, float]]:
     """Lay each liquid evenly about its own centre, over as much as the tank holds on both sides of that."""
-    _, forward = _ends(particulars)
-    slope = docking.hydrostatics.trim / forward
+    slope = docking.hydrostatics.trim / docking.hydrostatics.length
     found = []
     filled = [(tank_shape[name], state) for name, state in docking_tank_states.items() if state.mass > 0]
     bodies = contents([tank for tank, _ in filled], [state.volume for _, state in filled], slope)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from math import cos, pi
 from typing import Any
 
 from msgspec import Struct
@@ -84,7 +85,10 @@ def _pipe(pipe: SoundingPipe | None, bounds: Bounds) -> dict[str, Given]:
     top = pipe.head or bounds.top
     if top.si <= foot[2]:
         raise OutOfRange(f"the head of the sounding pipe, {top}, is not above its foot, {pipe.foot}")
-    head = slanted_pipe(foot, top.si - foot[2], slant).head if slant else (foot[0], foot[1], top.si)
+    head = (foot[0], foot[1], top.si)
+    if slant:
+        # The package gives heights; the tape runs along the pipe.
+        head = slanted_pipe(foot, (top.si - foot[2]) / cos(slant), abs(slant), 0.0 if slant > 0 else pi).head
     return found | {"pipe_head": Given(_point(*head), f"head {top} up", pipe.here)}
 
 
@@ -203,7 +207,8 @@ def tank_sounding_table(tank: Tank, tank_shape: TankShape, particulars: Particul
         return Lacking(f"it needs the sounding pipe of tank `{tank.tank}` in vessel/tanks.yaml")
     length = particulars.dimensions.length_between_perpendiculars.si
     trims = (0.0, 0.3, 0.6)
-    reach = min(shape.pipe.length, shape.body.top - shape.pipe.foot[2])
+    along = shape.pipe.length / (shape.pipe.head[2] - shape.pipe.foot[2])
+    reach = along * (min(shape.pipe.head[2], shape.body.top) - shape.pipe.foot[2])
     step = 0.05 if reach <= 1.2 else 0.1 if reach <= 2.5 else 0.2
     soundings = [step * count for count in range(int(reach / step + 1e-9) + 1)]
     if reach - soundings[-1] > 1e-6:

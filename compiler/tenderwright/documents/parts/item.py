@@ -57,11 +57,9 @@ _PRICES = {
 
 def item_part(desk: Desk, item: Item) -> Part:
     """Compose one item in the order that yards expect."""
-    blocks: list[Block] = [Facts(tuple(_head(desk, item)))]
-    if item.withdrawn:
-        blocks.append(Paragraph(inline("This item is withdrawn. Its number stays taken.")))
-    else:
-        blocks += _body(desk, item)
+    blocks: list[Block] = [Paragraph(inline("This item is withdrawn. Its number stays taken."))]
+    if not item.withdrawn:
+        blocks = [Facts(tuple(_head(desk, item))), *_body(desk, item)]
     revision = f"Revision {item.revision}" if item.revision else ""
     return Part(
         desk.anchor("item", item.number),

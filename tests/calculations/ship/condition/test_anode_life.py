@@ -114,6 +114,16 @@ def test_anodes_of_an_alloy_that_is_not_known_are_told() -> None:
     assert "anodes.needed" in record.failed
 
 
+def test_anodes_of_two_alloys_are_not_taken_as_those_of_one() -> None:
+    package, _, _ = marram()
+    first, *others = package.anodes
+    record = calculate(replace(package, anodes=(replace(first, alloy="aluminium"), *others))).record
+    why = "it needs anodes of one alloy in vessel/anodes.yaml, and they are of aluminium and zinc"
+    assert record.missing["anodes.needed"] == record.missing["anodes.new.current"] == why
+    assert why in [told for name, told in record.missing.items() if name.endswith(".mean-current")]
+    assert "anodes.count" in record.values
+
+
 def test_a_surface_whose_zone_has_no_area_rests_on_it_and_one_of_neither_is_told() -> None:
     package, _, _ = marram()
     assert package.condition is not None
