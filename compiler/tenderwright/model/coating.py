@@ -161,6 +161,9 @@ class Scheme(Noun, frozen=True, kw_only=True):
     abrasive: Annotated[Abrasive | None, Key("Abrasive, as an input with its source.")] = None
     profile_fill: Annotated[ProfileFill | None, Key("Paint that fills the profile.")] = None
     coats: Annotated[tuple[Coat, ...], Key("Coats in order."), Count(1)]
+    before_water: Annotated[
+        Time | None, Key("Least time from the last coat until water stands on it, at 15 degC.", "7 d", "24 h")
+    ] = None
     here: Place
 
 

@@ -2,7 +2,7 @@
 
 from typing import Annotated
 
-from tenderwright.model.kinds import Days, Identifier, ItemRef, LineNumber, Phase, Time, ValueRef
+from tenderwright.model.kinds import Days, Identifier, ItemRef, LineNumber, Phase, SchemeRef, Time, ValueRef
 from tenderwright.model.marks import Key, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
@@ -36,6 +36,13 @@ class Activity(Noun, frozen=True, kw_only=True):
     after: Annotated[
         tuple[Annotated[Identifier, Key("Activity.", "wash")], ...],
         Key("Activities that come before, beside those of the items that its item depends on."),
+    ] = ()
+    applies: Annotated[SchemeRef | None, Key("The coating scheme of which it applies coats.", "underwater-overall")] = (
+        None
+    )
+    coats: Annotated[
+        tuple[Annotated[int, Key("Number of a coat."), Within(least=1, most=50)], ...],
+        Key("Which coats of that scheme; left out, all of them.", [1, 2]),
     ] = ()
     crew: Annotated[Identifier, Key("The crew it needs, of those under `crews`.", "riveters")] = ""
     outdoors: Annotated[bool, Key("Whether it stops for the weather.")] = False

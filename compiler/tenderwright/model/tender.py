@@ -5,7 +5,7 @@ from datetime import date
 from typing import Annotated
 
 from tenderwright.model.build import Prose
-from tenderwright.model.kinds import Currency, Date, DateOrNone, Days, Identifier, ItemRef, Money, Time
+from tenderwright.model.kinds import Currency, Date, DateOrNone, Days, Fraction, Identifier, ItemRef, Money, Time
 from tenderwright.model.marks import Count, Key, Keys, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
@@ -83,6 +83,15 @@ class Award(Noun, frozen=True, kw_only=True):
     ] = ()
 
 
+class Damages(Noun, frozen=True, kw_only=True):
+    """What the yard pays for redelivery after the contract day."""
+
+    a_day: Annotated[Money, Key("What is paid for a day; a forecast of the owner's own cost, not a penalty.", 850)]
+    after: Annotated[Days, Key("Days after the contract day of redelivery for which nothing is paid yet.", 10)] = 0
+    most: Annotated[Fraction | None, Key("The most that is paid, as a share of the contract price.", "10 %")] = None
+    here: Place
+
+
 class NumberBlock(Noun, frozen=True, kw_only=True):
     """A block of item numbers."""
 
@@ -143,6 +152,7 @@ class Tender(Noun, frozen=True, kw_only=True):
         ),
     ] = False
     award: Annotated[Award, Key("Rules of award, published to all.")]
+    damages: Annotated[Damages | None, Key("Damages for late redelivery; left out where none are asked.")] = None
     sections: Annotated[tuple[NumberBlock, ...], Key("The blocks of item numbers and their headings.")]
     owner_papers: Annotated[
         str,

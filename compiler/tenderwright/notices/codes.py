@@ -161,6 +161,9 @@ _OWNER_CHECKS = {
     "quantity-outside-range": ("warning", "the quantity tendered lies beyond the range given for it"),
     "stale-price": ("warning", "a price is older than its index can carry"),
     "dock-days-short": ("warning", "the days on blocks tendered are fewer than the critical path takes"),
+    "overcoating-outrun": ("warning", "by the programme a coat goes on outside the time that the one beneath allows"),
+    "water-on-lining": ("warning", "water is put on a coating that still cures"),
+    "damages-too-early": ("warning", "damages for lateness begin before the owner's own programme is likely done"),
     "restricted-money": ("error", "restricted money is counted on work that it may not pay for"),
     "money-too-late": ("warning", "money has to be spent before the work is done"),
     "must-do-unfunded": ("warning", "what must be done is dearer than the money in hand"),
@@ -196,6 +199,7 @@ _RESTS_ON: dict[str, tuple[str, ...]] = {
     **dict.fromkeys(("quantity-outside-range", "no-contingency", "wrong-dimension"), _WORK),
     **dict.fromkeys(("sum-differs", "in-dock-price", "rate-not-used", "pool-overdrawn"), (*_WORK, "owner/")),
     **dict.fromkeys(("contingency-spent", "dock-days-short", "restricted-money"), (*_WORK, "owner/")),
+    **dict.fromkeys(("overcoating-outrun", "water-on-lining", "damages-too-early"), (*_WORK, "owner/")),
     **dict.fromkeys(("money-too-late", "must-do-unfunded", "left-out-needed"), (*_WORK, "owner/")),
     **dict.fromkeys(("beyond-authority", "change-without-report", "answer-overdue"), ("owner/",)),
 }

@@ -100,6 +100,8 @@ def scheme_blocks(desk: Desk, scheme: Scheme) -> list[Block]:
         ("Preparation", inline(_grade(scheme.preparation.grade))),
         ("Profile and cleanliness", inline(_cleanliness(desk, scheme.preparation))),
     ]
+    if scheme.before_water:
+        facts.append(("Before water stands on it", inline(f"{desk.quantity(scheme.before_water)} from the last coat")))
     if scheme.abrasive:
         words = (
             f"{desk.number(f'{name}.abrasive', 1)} t at {desk.quantity(scheme.abrasive.rate)} "

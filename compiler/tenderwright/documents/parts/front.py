@@ -17,7 +17,7 @@ from tenderwright.documents.edition import (
     inline,
 )
 from tenderwright.model.item import Item
-from tenderwright.model.tender import Drawing
+from tenderwright.model.tender import Damages, Drawing
 from tenderwright.planning.due import deliveries_due, reports_due
 from tenderwright.pricing.money import written
 
@@ -85,12 +85,21 @@ def revision_record(desk: Desk) -> Part:
     if tender.award.day_cost is not None:
         words = f"The owner's cost of a day, for that rule: {tender.currency} {written(tender.award.day_cost)}."
         blocks.append(Paragraph(inline(words)))
+    if tender.damages is not None:
+        blocks.append(Paragraph(inline(_late(tender.currency, tender.damages))))
     if tender.award.criteria:
         blocks += [
             Heading("What passes or fails before price"),
             Bullets(tuple(inline(entry) for entry in tender.award.criteria)),
         ]
     return Part("revision-record", "1", "Revision record and rules of this tender", "front", FRONT, tuple(blocks))
+
+
+def _late(currency: str, damages: Damages) -> str:
+    """Say what lateness costs the yard, and from when."""
+    begins = f"from {damages.after} d after the contract day" if damages.after else "after the contract day"
+    most = f", at most {damages.most} of the contract price" if damages.most is not None else ""
+    return f"Late redelivery {begins}: {currency} {written(damages.a_day)} for each day{most}."
 
 
 def _revised_items(desk: Desk) -> list[Block]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 
 from tenderwright.documents.desk import Desk, capital, day, joined
@@ -115,7 +116,21 @@ def _reckoned(desk: Desk, seen: Foresight, schedule: Schedule) -> list[tuple[str
     if time is not None:
         found.append(("Trials, on blocks", inline(_levels(time.dock) + f"; {decimals(time.mean_dock, 1)} on average.")))
         found.append(("Trials, in the yard", inline(_levels(time.yard) + ".")))
+        if (begin := _damages(desk, time)) is not None:
+            found.append(("Damages for lateness", inline(begin)))
     return found
+
+
+def _damages(desk: Desk, time: TimeOutlook) -> str | None:
+    """Hold the day from which damages are paid against the trials; None where the tender asks for none."""
+    damages, plan = desk.tender.damages, desk.tender.programme
+    if damages is None:
+        return None
+    begin, likely = (plan.redelivery - plan.arrival).days + damages.after, math.ceil(time.yard[0.80] - 1e-6)
+    words = f"They begin {begin} days after arrival; four trials in five were delivered again within {likely}"
+    if begin < likely:
+        return f"{words}. That is too early: they fall on a yard that is no slower than this programme expects."
+    return f"{words}, so that they fall on what is slower than this programme expects."
 
 
 def _weather(desk: Desk, papers: Programme, schedule: Schedule) -> Inline:
