@@ -87,7 +87,7 @@ def test_every_activity_is_told_once_with_its_dates_and_what_it_waits_for() -> N
         "frames marked and plating gauged (item 220); rivets and seams sounded by four gangs (item 225)"
     )
     assert by_title["Forepeak floors riveted"][-1].endswith("(the riveters come from there)")
-    assert by_title["Six plugs found and drawn"][6] == "15.40"
+    assert by_title["Six plugs found and drawn"][6] == "14.81"
     bold = {plain(row.cells[1]) for row in titled(found, "Waits for").rows if row.cells[1][0].strong}
     assert bold == {each.node.title for each in one.activities if each.critical}
 
