@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
 from typing import Any, Generic, Literal, TypeVar
 
-from msgspec import Struct
+from msgspec import Struct, field
 
 R = TypeVar("R")
 
@@ -51,8 +50,7 @@ def _as_they_are(result: Any) -> Mapping[str, Any]:
     return outputs
 
 
-@dataclass(frozen=True)
-class Method(Generic[R]):
+class Method(Struct, Generic[R], frozen=True):
     """One calculation that the compiler uses and that `reckon` runs alone."""
 
     name: str

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
 from typing import Any
 
-from msgspec import Struct
+from msgspec import Struct, field
 
 from tenderwright.calculations.method import Method, Symbol
 from tenderwright.notices import Notice, Place
@@ -61,8 +60,7 @@ def given(thing: Quantity | Position | Value | float | int, text: str = "", orig
     return Given(thing, text or f"{thing:g}", origin)
 
 
-@dataclass
-class Record:
+class Record(Struct):
     """The record of calculation: every value by identifier, what failed, and the notices that say why."""
 
     values: dict[str, Value] = field(default_factory=dict)

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TypeVar
 
-from msgspec import Struct
+from msgspec import Struct, field
 
 from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, NotAsked
 from tenderwright.calculations.steps.runner import Calculated
@@ -33,8 +32,7 @@ class Unjudged(Struct, frozen=True):
     """In words that go on from "not judged: "."""
 
 
-@dataclass(frozen=True)
-class Context:
+class Context(Struct, frozen=True, dict=True):
     """The package, its links, what was calculated of the ship, and what was issued before."""
 
     package: Package

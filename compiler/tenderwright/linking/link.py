@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
+
+from msgspec import Struct, field
 
 from tenderwright.linking.cycles import find_cycles
 from tenderwright.linking.evaluation import dead_in_evaluation, lines_of_evaluation
@@ -27,8 +28,7 @@ if TYPE_CHECKING:
     from tenderwright.model.findings import Findings
 
 
-@dataclass(frozen=True)
-class Links:
+class Links(Struct, frozen=True, dict=True):
     """The symbol table and every use of a name."""
 
     symbols: Mapping[tuple[str, str], Symbol]

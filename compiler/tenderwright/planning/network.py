@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
 from functools import cached_property
 
-from msgspec import Struct
+from msgspec import Struct, field
 
 from tenderwright.calculations.schedule.order import Circle, topological_order
 from tenderwright.calculations.value import Record
@@ -44,8 +43,7 @@ class Link(Struct, frozen=True):
     why: str
 
 
-@dataclass(frozen=True)
-class Network:
+class Network(Struct, frozen=True, dict=True):
     """Activities in order of their names in the file, milestones first and last, with their links."""
 
     nodes: tuple[Node, ...]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import cached_property
 
@@ -38,8 +37,7 @@ class Scheduled(Struct, frozen=True):
     """What it waits for to the last."""
 
 
-@dataclass(frozen=True)
-class Schedule:
+class Schedule(Struct, frozen=True, dict=True):
     """The programme laid out from the day of arrival."""
 
     network: Network

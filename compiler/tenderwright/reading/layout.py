@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fnmatch import fnmatchcase
-
 FORMAT = 1
 """The version of the format, which package.yaml states."""
 
@@ -52,19 +50,7 @@ NEEDED = ("package.yaml", "vessel/particulars.yaml", "vessel/frames.yaml", "draw
 
 OTHER_FILES = ("clauses/*.md", "surveys/*.csv", "owner/findings/*.csv")
 
-IGNORED = (
-    "README.md",
-    "*/README.md",
-    "LICENSE",
-    ".*",
-    "*/.*",
-    "*/.*/*",
-    ".*/*",
-    "photographs/*",
-    "drawings/*",
-    "owner/documents/*",
-    "build/*",
-)
+IGNORED_FOLDERS = ("photographs/", "drawings/", "owner/documents/", "build/")
 
 UNFINISHED = ".tenderwright-unfinished"
 """Lists the files that a command is putting into the package; it stays where the command is killed meanwhile."""
@@ -73,22 +59,24 @@ OWNER = "owner/"
 """Everything confidential lives under here."""
 
 
-def _matches(path: str, pattern: str) -> bool:
-    return path.count("/") == pattern.count("/") and fnmatchcase(path, pattern)
-
-
 def schema_of(path: str) -> str | None:
     """Name the schema of a file, or None where it has none."""
-    if path in YAML_FILES:
-        return YAML_FILES[path]
-    return next((schema for pattern, schema in YAML_FILES.items() if _matches(path, pattern)), None)
+    return YAML_FILES.get(path) or YAML_FILES.get(_pattern(path))
 
 
 def is_other(path: str) -> bool:
     """Tell whether a file is read though it is not YAML."""
-    return any(_matches(path, pattern) for pattern in OTHER_FILES)
+    return _pattern(path) in OTHER_FILES
 
 
 def is_ignored(path: str) -> bool:
     """Tell whether a file may lie in a package without being compiled."""
-    return any(fnmatchcase(path, pattern) for pattern in IGNORED)
+    name = path.rpartition("/")[2]
+    hidden = path.startswith(".") or "/." in path
+    return hidden or name == "README.md" or path == "LICENSE" or path.startswith(IGNORED_FOLDERS)
+
+
+def _pattern(path: str) -> str:
+    """Give the pattern of the files of a path's folder that end as it does."""
+    folder, slash, name = path.rpartition("/")
+    return f"{folder}{slash}*.{name.rpartition('.')[2]}"

@@ -18,8 +18,9 @@ from tenderwright.reading.layout import NEEDED, OWNER, UNFINISHED, YAML_FILES, i
 from tenderwright.reading.source import Source
 from tenderwright.reading.yaml_file import MAX_BYTES, MAX_SURVEY_BYTES, read_yaml
 
-_LINE_END = re.compile("\r\n|[\r\u0085\u2028\u2029]")
+_LINE_ENDS = "\r\u0085\u2028\u2029"
 """What ends a line for the parser besides a line feed (YAML 1.1, section 4.2), so that all count lines alike."""
+_LINE_END = re.compile(f"\r\n|[{_LINE_ENDS}]")
 
 
 class Files(Struct, frozen=True):
@@ -220,7 +221,8 @@ def _read_text(root: FilePath, path: str, notices: list[Notice]) -> str | None:
 
 def text_of(raw: bytes) -> str:
     """Give the text of a file; raises UnicodeDecodeError where it is not UTF-8."""
-    return _LINE_END.sub("\n", raw.decode("utf-8-sig"))
+    text = raw.decode("utf-8-sig")
+    return _LINE_END.sub("\n", text) if any(end in text for end in _LINE_ENDS) else text
 
 
 def _unfinished() -> Notice:

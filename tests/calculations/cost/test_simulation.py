@@ -1,6 +1,5 @@
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import get_args
 
 import numpy as np
@@ -13,6 +12,7 @@ from tenderwright.calculations.cost.simulation import METHOD, Part, deviation_bo
 from tenderwright.calculations.cost.three_point import Shape, ThreePoint
 from tenderwright.calculations.cost.totals import percentiles, share_at_or_below
 from tenderwright.calculations.method import OutOfRange
+from tests.replacing import replace
 
 AIRCRAFT = {
     "airframe": (17955.0, 19645.0, 21785.0),

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from tenderwright.calculations.hydrostatics.band_area import band_area
 from tenderwright.calculations.hydrostatics.hull_form import hull_form
+from tenderwright.calculations.hydrostatics.sections import NODE_WEIGHTS, NODES
 from tenderwright.calculations.hydrostatics.shell_area import shell_area
 from tenderwright.calculations.hydrostatics.wetted_surface import wetted_surface
 from tenderwright.calculations.method import OutOfRange
@@ -89,3 +90,9 @@ def test_lower_must_be_below_upper():
 def test_wetted_surface_stops_at_the_deck_edge():
     with pytest.raises(OutOfRange, match="deck edge"):
         wetted_surface(barge(), 5.5)
+
+
+def test_the_points_along_a_curve_are_those_of_gauss():
+    nodes, weights = np.polynomial.legendre.leggauss(4)
+    assert (0.5 * (nodes + 1.0)).tolist() == NODES.tolist()
+    assert (0.5 * weights).tolist() == NODE_WEIGHTS.tolist()

@@ -1,11 +1,10 @@
 from __future__ import annotations
 
-import dataclasses
-
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import astuple
 
 from tenderwright.calculations.hydrostatics.hull_form import hull_form
 from tenderwright.calculations.hydrostatics.upright import hydrostatic_table, hydrostatics
@@ -105,7 +104,7 @@ def test_table_agrees_with_single_drafts():
     drafts = np.linspace(1.0, 4.0, 12)
     for draft, row in zip(drafts, hydrostatic_table(COASTER, drafts, 0.3, 1025.0), strict=True):
         one = hydrostatics(COASTER, float(draft), 0.3)
-        assert dataclasses.astuple(row) == pytest.approx(dataclasses.astuple(one), rel=1e-12)
+        assert astuple(row) == pytest.approx(astuple(one), rel=1e-12)
 
 
 @given(st.floats(0.8, 4.2), st.floats(0.01, 0.4))

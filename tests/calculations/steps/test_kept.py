@@ -13,6 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from hypothesis.extra.numpy import array_shapes, arrays
 from msgspec import Struct
+from msgspec.structs import replace
 from numpy.typing import NDArray
 
 from tenderwright.calculations.calculate import calculate
@@ -185,10 +186,9 @@ def test_what_another_compiler_kept_is_not_looked_at() -> None:
 
 
 def test_a_result_of_another_type_is_calculated_anew() -> None:
-    other = Counted()
-    object.__setattr__(other.method, "kernel", lambda **_: {"figure": "a text"})
+    other = replace(Counted().method, kernel=lambda **_: {"figure": "a text"})
     kept = Kept(b"us")
-    kept.run(other.method, {"figure": 1.0})
+    kept.run(other, {"figure": 1.0})
     counted = Counted()
     found = Kept(b"us", kept.content()).run(counted.method, {"figure": 1.0})
     assert counted.runs == 1

@@ -10,6 +10,7 @@ from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.blocks.footprint import NEAR, Footprint, footprints_from_input, rectangles, sizes
+from tenderwright.calculations.distinct import distinct
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import listed
@@ -79,7 +80,7 @@ def _cells(groups: Sequence[Floats]) -> tuple[Floats, Floats, NDArray[np.bool_]]
 
 
 def _edges(middle: Floats, half: Floats) -> Floats:
-    edges = np.unique(np.append(middle - half, middle + half))
+    edges = distinct(np.append(middle - half, middle + half))
     if edges.size == 0:
         return edges
     kept: Floats = edges[np.append(True, np.diff(edges) > NEAR)]

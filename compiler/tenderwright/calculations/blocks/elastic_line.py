@@ -8,6 +8,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from tenderwright.calculations.blocks.block_tridiagonal import solve_block_tridiagonal
 from tenderwright.calculations.blocks.plane import next_bearing
+from tenderwright.calculations.distinct import distinct
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import OutOfRange
 
@@ -85,7 +86,7 @@ def elastic_keel_line(
     at = np.asarray(blocks, dtype=np.intp)
     k = np.broadcast_to(np.asarray(stiffness, dtype=np.float64), at.shape)
     low = np.broadcast_to(np.asarray(gaps, dtype=np.float64), at.shape)
-    if at.size < 2 or np.unique(at).size < at.size or at.min() < 0 or at.max() >= hull.nodes.size:
+    if at.size < 2 or distinct(at).size < at.size or at.min() < 0 or at.max() >= hull.nodes.size:
         raise OutOfRange("she needs at least two blocks, each on a node of its own")
     if np.any(k <= 0):
         raise OutOfRange("every block's stiffness must be more than nothing")

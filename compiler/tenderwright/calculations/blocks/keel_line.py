@@ -12,6 +12,7 @@ from msgspec import Struct
 from tenderwright.calculations.blocks.elastic_line import Girder, KeelLine, checked, elastic_keel_line
 from tenderwright.calculations.blocks.weight_curve import Segment, weight_curve
 from tenderwright.calculations.blocks.winkler import Class, characteristic, keel_class
+from tenderwright.calculations.distinct import distinct
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import GRAVITY, listed, number, quantity, record
@@ -110,7 +111,7 @@ def tributary_lengths(places: Floats) -> Floats:
 
 
 def _distinct(x: Floats) -> Floats:
-    ordered = np.unique(x)
+    ordered = distinct(x)
     kept: Floats = ordered[np.append(True, np.diff(ordered) > NEAR)]
     return kept
 

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 from itertools import chain
 
 import numpy as np
-from msgspec import Struct
+from msgspec import Struct, field
 from msgspec.structs import replace
 
 from tenderwright.calculations.condition.floating import FloatingPosition, floating_position
@@ -108,8 +107,7 @@ def target_trim(
     raise OutOfRange("the search for a trim does not settle on one set of tanks")
 
 
-@dataclass(frozen=True, eq=False)
-class _Search:
+class _Search(Struct, frozen=True, eq=False):
     form: HullForm
     weights: Sequence[Weight]
     tanks: Sequence[MovableTank]

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from typing import Any, Literal, get_args
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
@@ -28,8 +28,7 @@ _HALF = 8 * _PER_SCORE
 """Steps of the table of quantiles for a normal score of 1, and from its middle to either end, at scores of 8."""
 
 
-@dataclass(frozen=True)
-class ThreePoint:
+class ThreePoint(Struct, frozen=True, dict=True):
     """An uncertain quantity: no less than low, likeliest at likely, no more than high, all in one unit.
 
     PERT: the beta distribution on [l, h] with shapes a = 1 + 4 (m - l)/(h - l) and b = 6 - a. Triangular: density

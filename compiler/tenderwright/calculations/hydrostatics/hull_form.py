@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cached_property
 from math import prod
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import ArrayLike
 
 from tenderwright.calculations.hydrostatics.sections import SectionCurves, section_curves
@@ -21,8 +21,7 @@ DRAFTS = 24
 """Drafts at which the volume displaced is known before a search."""
 
 
-@dataclass(frozen=True, eq=False)
-class HullForm:
+class HullForm(Struct, frozen=True, eq=False, dict=True):
     """A moulded hull, symmetrical about the centreline, as a table of offsets. Build it with `hull_form`."""
 
     length: float

@@ -11,9 +11,11 @@ from numpy.typing import NDArray
 
 from tenderwright.calculations.hydrostatics.simpson import Floats, parabola_starts
 
-GAUSS_NODES, GAUSS_WEIGHTS = (v for v in np.polynomial.legendre.leggauss(4))
-NODES: Floats = 0.5 * (GAUSS_NODES + 1.0)
-NODE_WEIGHTS: Floats = 0.5 * GAUSS_WEIGHTS
+GAUSS_NODES = (0.8611363115940526, 0.33998104358485626)
+GAUSS_WEIGHTS = (0.34785484513745357, 0.6521451548625464)
+"""Gauss-Legendre quadrature with four points, on -1 to 1 (Abramowitz and Stegun, table 25.4)."""
+NODES: Floats = 0.5 * (np.array([-GAUSS_NODES[0], -GAUSS_NODES[1], GAUSS_NODES[1], GAUSS_NODES[0]]) + 1.0)
+NODE_WEIGHTS: Floats = 0.5 * np.array([*GAUSS_WEIGHTS, *GAUSS_WEIGHTS[::-1]])
 
 
 class SectionCurves(Struct, frozen=True, eq=False):

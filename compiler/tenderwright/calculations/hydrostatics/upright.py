@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import ArrayLike
 
 from tenderwright.calculations.hydrostatics.hull_form import NEAR, HullForm
@@ -15,8 +15,7 @@ from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbo
 from tenderwright.calculations.schema import quantity
 
 
-@dataclass(frozen=True)
-class Hydrostatics:
+class Hydrostatics(Struct, frozen=True):
     """Particulars at one draft, trim and water density; SI units, x from AP, z from the baseline."""
 
     length: float

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-import numpy as np
-
+from tenderwright.calculations.distinct import distinct
 from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.step import Uses, step_of
 from tenderwright.calculations.thickness.diminution import SUBSTANTIAL
@@ -27,7 +26,7 @@ def shell_gauging(shell_survey: Surveyed, condition: ShipCondition) -> Uses | Ab
         name: plates.grid.sides * (ends.size - 1) for name, ends in zip(plates.strakes, plates.grid.edges, strict=True)
     }
     found = shell_survey.assessed
-    poor = int(np.unique(found.plate[found.latest & (found.state >= SUBSTANTIAL)]).size)
+    poor = int(distinct(found.plate[found.latest & (found.state >= SUBSTANTIAL)]).size)
     inputs = {
         "all_plates": _given(gauging.all, number, gauging.here),
         "selected_plates": _given(gauging.selected, number, gauging.here),

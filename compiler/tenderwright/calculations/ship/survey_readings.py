@@ -9,6 +9,7 @@ import numpy as np
 from msgspec import Struct
 from msgspec.structs import replace
 
+from tenderwright.calculations.distinct import distinct
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.steps.outcome import Absent, Failed, Lacking
 from tenderwright.calculations.steps.step import step
@@ -143,7 +144,7 @@ def _read(survey: Survey, package: Package, frames: FrameTable, notices: list[No
         if codes is None or not any(bad_names):
             return
         bad = np.array(bad_names, np.bool_)[codes.code] & rows
-        for code in np.unique(codes.code[bad & fine]).tolist():
+        for code in distinct(codes.code[bad & fine]).tolist():
             if package.broken.may_hold(kind, codes.names[code]):
                 continue
             line = int(table.line[bad & (codes.code == code)][0])
@@ -278,9 +279,9 @@ def _member_codes(read: list[_Read], inside: Flags) -> tuple[tuple[tuple[str, st
     key = np.concatenate(
         [_codes(one.table, "tank", tanks) * len(members) + _codes(one.table, "member", members) for one in read]
     )
-    known, member = np.unique(key[inside], return_inverse=True)
+    known = distinct(key[inside])
     names = tuple((tanks[code // len(members)], members[code % len(members)]) for code in known.tolist())
-    return names, member.astype(np.int64)
+    return names, np.searchsorted(known, key[inside])
 
 
 def _count(one: _Read) -> SurveyCount:

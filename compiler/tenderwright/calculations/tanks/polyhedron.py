@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
 from typing import Any, Literal
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import ArrayLike, NDArray
 
 from tenderwright.calculations.hydrostatics.hull_form import NEAR, HullForm
@@ -19,8 +19,7 @@ Indices = NDArray[np.intp]
 Side = Literal["port", "starboard", "both"]
 
 
-@dataclass(frozen=True, eq=False)
-class Polyhedron:
+class Polyhedron(Struct, frozen=True, eq=False, dict=True):
     """A closed surface of triangles, anticlockwise seen from outside; coordinates x, y, z in ship axes
     [m]."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from math import cos, hypot, pi, sin
 
@@ -56,8 +55,7 @@ def slanted_pipe(foot: Point, length: float, angle: float, bearing: float = 0.0)
     return SoundingPipe(foot, head)
 
 
-@dataclass(frozen=True, eq=False)
-class Tank:
+class Tank(Struct, frozen=True, eq=False, dict=True):
     """A tank: its moulded space, the part of it that liquid can fill, and its sounding pipe."""
 
     body: Polyhedron

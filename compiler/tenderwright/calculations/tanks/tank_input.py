@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 from typing import Any
+
+from msgspec.structs import replace
 
 from tenderwright.calculations.hydrostatics.offsets import OFFSETS, hull_from_offsets
 from tenderwright.calculations.method import OutOfRange

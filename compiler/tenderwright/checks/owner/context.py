@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
 from functools import cached_property
+
+from msgspec import Struct, field
 
 from tenderwright.checks.places import place_at
 from tenderwright.model.item import Item
@@ -18,8 +19,7 @@ from tenderwright.pricing.price import Estimate
 from tenderwright.reading.source import Source
 
 
-@dataclass(frozen=True)
-class OwnerContext:
+class OwnerContext(Struct, frozen=True, dict=True):
     """The package, the owner's papers, and the estimate and schedule made from them where they could be made."""
 
     package: Package

@@ -132,7 +132,7 @@ def contract(
     bid = papers.bids.get(bid_path(award.bid.name)) if award is not None else None
     if award is None or bid is None or tender is None:
         return None
-    from tenderwright.pricing.bids.compare import corrected_bids
+    from tenderwright.pricing.bids.corrected_bids import corrected_bids
     from tenderwright.pricing.bids.tendered import tender_lines
 
     bids = {bid_name(path): one for path, one in papers.bids.items()}
