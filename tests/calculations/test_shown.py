@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
+from contextlib import suppress
 from typing import Any
 
 import pytest
@@ -8,6 +10,7 @@ from tenderwright.calculations.alone import run_alone
 from tenderwright.calculations.method import BY_ROW, Method, Symbol
 from tenderwright.calculations.registry import methods
 from tenderwright.calculations.shown import in_shown_units
+from tenderwright.quantities.units import AmbiguousUnit, UnknownUnit, unit
 
 TABLE = Symbol(
     "rows",
@@ -55,3 +58,21 @@ def test_the_columns_of_every_table_are_declared(method: Method[Any]) -> None:
         assert tabular or not output.symbol.columns or output.si in (None, [])
         for row in output.si if tabular else ():
             assert list(row) == [column.name for column in output.symbol.columns]
+
+
+def _all(symbols: Iterable[Symbol], name: str) -> Iterator[tuple[str, Symbol]]:
+    for symbol in symbols:
+        yield f"{name}: {symbol.name}", symbol
+        yield from _all(symbol.columns, name)
+
+
+def test_a_unit_is_declared_and_not_only_told() -> None:
+    """`difference of potential, V` would be a figure that nothing can convert."""
+    told = []
+    for name, method in methods().items():
+        for where, symbol in _all(method.outputs, name):
+            last = symbol.meaning.rpartition(", ")[2]
+            if symbol.meaning != last and not symbol.unit:
+                with suppress(UnknownUnit, AmbiguousUnit):
+                    told.append((where, unit(last).name))
+    assert told == []

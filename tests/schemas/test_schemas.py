@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 import pytest
@@ -128,6 +129,31 @@ def _examples() -> list[Any]:
 def test_every_example_fits_its_own_schema(schema: Schema, example: object) -> None:
     validator = validator_class()(schema, format_checker=format_checker())
     assert [error.message for error in validator.iter_errors(example)] == []
+
+
+def _own_examples(schema: Any, example: Any, path: str) -> Iterator[tuple[str, str, bool]]:
+    """Yield each example that an input's fragment holds itself, and whether the method's example is there as well."""
+    if "examples" in schema and "enum" not in schema:
+        yield json.dumps(schema, sort_keys=True), path, example is not None and schema["examples"][1:] == []
+    if isinstance(schema.get("properties"), Mapping):
+        for key, below in schema["properties"].items():
+            yield from _own_examples(below, example.get(key) if isinstance(example, Mapping) else None, f"{path}.{key}")
+    if schema.get("type") == "array":
+        entries = example if isinstance(example, list) else []
+        first: Any = {key: one for entry in entries if isinstance(entry, Mapping) for key, one in entry.items()}
+        yield from _own_examples(schema["items"], first or next(iter(entries), None), f"{path}[]")
+
+
+def test_an_example_stands_once() -> None:
+    """An input shows what its method's example gives it; it has one of its own only where that leaves it out."""
+    shown: dict[str, list[tuple[str, bool]]] = {}
+    for name, method in methods().items():
+        for key, schema in method.inputs.items():
+            for fragment, path, doubled in _own_examples(schema, method.example.get(key), f"{name}: {key}"):
+                shown.setdefault(fragment, []).append((path, doubled))
+    assert [uses[0][0] for uses in shown.values() if all(doubled for _, doubled in uses)] == []
+    length = input_schema(methods()["facility.fit"])["properties"]["ship"]["properties"]["length"]
+    assert length["examples"] == [methods()["facility.fit"].example["ship"]["length"]]
 
 
 def test_what_the_keys_mean_is_said_in_sentences() -> None:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from tenderwright.calculations.method import Method, Symbol
 from tenderwright.calculations.plain import plain
+from tenderwright.calculations.schema import properties_of
 from tenderwright.calculations.shown import in_shown_units
 from tenderwright.quantities.quantity import parse_quantity
 
@@ -31,7 +32,9 @@ def input_schema(method: Method[Any]) -> dict[str, Any]:
         "type": "object",
         "additionalProperties": False,
         "required": [name for name in method.inputs if name not in method.optional],
-        "properties": {name: _signed(schema) for name, schema in method.inputs.items()},
+        "properties": {
+            name: _shown_by(method.example.get(name), _signed(schema)) for name, schema in method.inputs.items()
+        },
         "examples": [dict(method.example)],
     }
 
@@ -44,6 +47,22 @@ def _signed(schema: Any) -> Any:
     return [_signed(entry) for entry in schema] if isinstance(schema, list) else schema
 
 
+def _shown_by(example: Any, schema: dict[str, Any]) -> dict[str, Any]:
+    """Let each input show what the method's own example gives it, however deep it lies."""
+    if example is None or "enum" in schema or isinstance(example, bool):
+        return schema
+    if isinstance(example, Mapping) and "properties" in schema:
+        inner = {key: _shown_by(example.get(key), below) for key, below in schema["properties"].items()}
+        return {**schema, "properties": inner}
+    if isinstance(example, Sequence) and example and schema.get("type") == "array":
+        entries: Any = {**example[0]} if isinstance(example[0], Mapping) else example[0]
+        for entry in example[1:] if isinstance(entries, dict) else ():
+            entries |= {key: value for key, value in entry.items() if key not in entries}
+        return {**schema, "items": _shown_by(entries, schema["items"])}
+    others = [one for one in schema.get("examples", ()) if one != example]
+    return {**schema, "examples": [example, *others]}
+
+
 def to_si(schema: Mapping[str, Any], data: Any) -> Any:
     """Turn validated data into SI numbers, wherever its schema says that a text is a quantity."""
     if isinstance(data, str) and "quantity" in schema:
@@ -51,7 +70,7 @@ def to_si(schema: Mapping[str, Any], data: Any) -> Any:
     if isinstance(data, list):
         return [to_si(schema.get("items", {}), entry) for entry in data]
     if isinstance(data, dict):
-        properties = schema.get("properties", {})
+        properties = properties_of(schema, data)
         return {key: to_si(properties.get(key, {}), value) for key, value in data.items()}
     return data
 

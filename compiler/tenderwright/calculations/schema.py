@@ -44,3 +44,19 @@ def record(description: str, required: tuple[str, ...], **properties: Mapping[st
         "description": description,
         "properties": properties,
     }
+
+
+def as_dimension(dimension: str, *keys: str) -> dict[str, Any]:
+    """Give the rule of a record that these keys are quantities of the dimension where its `dimension` says so."""
+    measured = {key: {"type": "string", "quantity": dimension} for key in keys}
+    where = {"properties": {"dimension": {"const": dimension}}, "required": ["dimension"]}
+    return {"if": where, "then": {"properties": measured}}
+
+
+def properties_of(schema: Mapping[str, Any], data: Mapping[str, Any]) -> Mapping[str, Any]:
+    """Give the schemas of a record's keys, those that such a rule settles included."""
+    found = dict(schema.get("properties", {}))
+    for rule in schema.get("allOf", ()):
+        if all(data.get(key) == asked.get("const") for key, asked in rule["if"]["properties"].items()):
+            found |= rule["then"]["properties"]
+    return found

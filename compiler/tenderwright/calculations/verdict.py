@@ -11,7 +11,7 @@ from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.method import BY_ROW, OutOfRange, Symbol
-from tenderwright.calculations.schema import listed, number, record, text
+from tenderwright.calculations.schema import as_dimension, listed, record, text
 from tenderwright.quantities.display import METRIC_UNITS
 
 TOLERANCE = 1e-9
@@ -230,15 +230,16 @@ LIMITS_INPUT = listed(
         ("name", "dimension"),
         name=text("What is limited."),
         dimension={"type": "string", "enum": list(METRIC_UNITS), "description": "What it measures."},
-        demand=number("The figure, in SI units; left out where it is not known."),
-        limit=number("What is allowed, in SI units; left out where it is not known."),
+        demand=text("The figure, in a unit of that dimension; left out where it is not known."),
+        limit=text("What is allowed, in a unit of that dimension; left out where it is not known."),
         strict={"type": "boolean", "description": "Whether reaching the limit already passes it."},
         at_least={"type": "boolean", "description": "Whether the figure must be no less, in place of no more."},
         source=text("Where the limit comes from."),
-        uncertainty=number(
-            "Standard uncertainty of the figure, in SI units; a pass by less than twice it is not known."
+        uncertainty=text(
+            "Standard uncertainty of the figure, in such a unit; a pass by less than twice it is not known."
         ),
-    ),
+    )
+    | {"allOf": [as_dimension(one, "demand", "limit", "uncertainty") for one in METRIC_UNITS]},
     "Limits, each with its demand.",
     0,
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
+from tenderwright.calculations.schema import properties_of
 from tenderwright.quantities.display import si_unit
 
 
@@ -17,6 +18,6 @@ def as_written(schema: Mapping[str, Any], data: Any) -> Any:
     if isinstance(data, list):
         return [as_written(schema.get("items", {}), entry) for entry in data]
     if isinstance(data, Mapping):
-        properties = schema.get("properties", {})
+        properties = properties_of(schema, data)
         return {key: as_written(properties.get(key, {}), value) for key, value in data.items()}
     return data

@@ -61,9 +61,12 @@ kN = 1000 * N
 Pa = N / metre ** 2
 kPa = 1000 * Pa
 MPa = 1e6 * Pa
+MN = 1e6 * N
 bar = 1e5 * Pa
 psi = 6894.757293168 * Pa
 mA = 0.001 * ampere
+volt = kilogram * metre ** 2 / second ** 3 / ampere = V
+ohm = volt / ampere
 kWh = 3.6e6 * kilogram * metre ** 2 / second ** 2
 """
 
@@ -99,6 +102,8 @@ _COMPOUND = (
     "t*m/cm",
     "A/m2",
     "t*m",
+    "MN/m",
+    "person_hour/t",
 )
 
 _POWER = re.compile(r"(?<![A-Za-z_])(mm|cm|m|in|ft|yd)(?:\^?([234])|([²³]))(?![0-9A-Za-z])")
@@ -136,6 +141,11 @@ _DIMENSIONS = {
     "second_moment": "metre**4",
     "rate_of_loss": "metre/second",
     "energy": "kilogram*metre**2/second**2",
+    "stiffness": "kilogram/second**2",
+    "potential": "kilogram*metre**2/second**3/ampere",
+    "resistance": "kilogram*metre**2/second**3/ampere**2",
+    "temperature_difference": "kelvin",
+    "work_rate": "person_hour/kilogram",
 }
 
 

@@ -50,7 +50,7 @@ METHOD = Method(
     source=SOURCE,
     valid="small vessels with the zincs of the source; a check on a number found by current",
     inputs={
-        "area": quantity("area", "Wetted area.", "520 m2"),
+        "area": quantity("area", "Wetted area."),
         "paint": {"type": "string", "enum": list(AREA_PER_PAIR), "description": "State of the paint."},
     },
     outputs=(

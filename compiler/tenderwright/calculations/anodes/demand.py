@@ -93,8 +93,8 @@ def _kernel(surfaces: Sequence[Mapping[str, Any]], life: float) -> Mapping[str, 
     return {"initial": found.initial, "mean": found.mean, "final": found.final}
 
 
-def _density(description: str, example: str) -> dict[str, Any]:
-    return quantity("current_density", description, example)
+def _density(description: str) -> dict[str, Any]:
+    return quantity("current_density", description)
 
 
 METHOD = Method(
@@ -108,10 +108,10 @@ METHOD = Method(
             {
                 "type": "object",
                 "properties": {
-                    "area": quantity("area", "Wetted area.", "520 m2"),
-                    "initial": _density("Current density of bare steel to polarise it.", "150 mA/m2"),
-                    "mean": _density("Mean current density of bare steel.", "80 mA/m2"),
-                    "final": _density("Current density of bare steel at the end.", "100 mA/m2"),
+                    "area": quantity("area", "Wetted area."),
+                    "initial": _density("Current density of bare steel to polarise it."),
+                    "mean": _density("Mean current density of bare steel."),
+                    "final": _density("Current density of bare steel at the end."),
                     "a": number(
                         "Breakdown of the coating when new; leave a and b out for bare steel.", minimum=0, maximum=1
                     ),
@@ -122,7 +122,7 @@ METHOD = Method(
             },
             "The surfaces to protect.",
         ),
-        "life": quantity("time", "Time that the anodes are to last.", "10 yr"),
+        "life": quantity("time", "Time that the anodes are to last."),
     },
     outputs=(
         Symbol("initial", "current at the start", "current", "A"),

@@ -23,7 +23,7 @@ METHOD = Method(
     formula="N = count; M = sum of net masses",
     source=Citation("Count of the anode list", standing="derived"),
     valid="anodes listed in vessel/anodes.yaml",
-    inputs={"masses": listed(quantity("mass", "Net mass when new.", "10 kg"), "The anodes, each by its mass.")},
+    inputs={"masses": listed(quantity("mass", "Net mass when new."), "The anodes, each by its mass.")},
     outputs=(
         Symbol("count", "anodes fitted", "each", "each"),
         Symbol("mass", "net mass of alloy when new", "mass", "kg"),

@@ -115,12 +115,11 @@ METHOD = Method(
     source=SOURCE,
     valid="bare metals in electrical contact in the same sea water",
     inputs={
-        "one": {"type": "string", "enum": list(METALS), "description": "A metal.", "examples": ["mild steel"]},
+        "one": {"type": "string", "enum": list(METALS), "description": "A metal."},
         "other": {
             "type": "string",
             "enum": list(METALS),
             "description": "The other metal.",
-            "examples": ["manganese bronze"],
         },
         "area_one": _area("Wetted area of the first."),
         "area_other": _area("Wetted area of the other."),
@@ -128,7 +127,7 @@ METHOD = Method(
     outputs=(
         Symbol("wastes", "the metal that wastes", "text", ""),
         Symbol("spared", "the metal that is spared", "text", ""),
-        Symbol("difference", "difference of potential, V", "", ""),
+        Symbol("difference", "difference of potential", "potential", "V"),
         Symbol("risk", "little, some or marked", "text", ""),
         Symbol("small_anode", "whether the one that wastes is the smaller surface", "truth", ""),
     ),

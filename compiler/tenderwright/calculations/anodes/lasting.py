@@ -39,10 +39,10 @@ METHOD = Method(
     source=Citation("Charge of the alloy that can be used", standing="derived"),
     valid="anodes of one type that share the current evenly; that they give it when new and when spent is not shown",
     inputs={
-        "mean_demand": quantity("current", "Mean current asked.", "4.2 A"),
+        "mean_demand": quantity("current", "Mean current asked."),
         "number": {"type": "integer", "minimum": 0, "description": "Anodes fitted."},
-        "mass": quantity("mass", "Net mass of one anode.", "10 kg"),
-        "utilisation": quantity("fraction", "Fraction of an anode that is used.", "85 %"),
+        "mass": quantity("mass", "Net mass of one anode."),
+        "utilisation": quantity("fraction", "Fraction of an anode that is used."),
         "alloy": {
             "type": "string",
             "enum": list(CAPACITY),

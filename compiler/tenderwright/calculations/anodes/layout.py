@@ -133,16 +133,16 @@ METHOD = Method(
     source=Citation("Even spacing with the least moves", standing="derived"),
     valid="a strip of shell at one height; places are from the after perpendicular",
     inputs={
-        "start": _length("After end of the strip.", "6 m"),
-        "end": _length("Forward end of the strip.", "42 m"),
+        "start": _length("After end of the strip."),
+        "end": _length("Forward end of the strip."),
         "number": {"type": "integer", "minimum": 0, "description": "Anodes to place."},
-        "length": _length("Length of an anode.", "400 mm"),
+        "length": _length("Length of an anode."),
         "taken": listed(
             record(
                 "",
                 ("start", "end", "what"),
-                start=_length("After end.", "14.0 m"),
-                end=_length("Forward end.", "15.2 m"),
+                start=_length("After end."),
+                end=_length("Forward end."),
                 what=text("What takes it."),
             ),
             "Stretches that something else takes, such as openings, blocks and anodes fitted.",

@@ -127,16 +127,16 @@ METHOD = Method(
             {
                 "type": "object",
                 "properties": {
-                    "time": quantity("time", "Time since the anode was fitted new.", "3 yr"),
-                    "left": quantity("fraction", "What was left of it.", "55 %"),
+                    "time": quantity("time", "Time since the anode was fitted new."),
+                    "left": quantity("fraction", "What was left of it."),
                 },
                 "required": ["time", "left"],
                 "additionalProperties": False,
             },
             "What was left at each look.",
         ),
-        "utilisation": quantity("fraction", "Fraction of an anode that can be used.", "85 %"),
-        "to_next": quantity("time", "From the last look to the next docking.", "2 yr"),
+        "utilisation": quantity("fraction", "Fraction of an anode that can be used."),
+        "to_next": quantity("time", "From the last look to the next docking."),
     },
     outputs=(
         Symbol("rate", "fraction wasted per year", "fraction", "%"),

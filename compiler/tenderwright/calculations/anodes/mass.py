@@ -77,23 +77,23 @@ METHOD = Method(
             {
                 "type": "object",
                 "properties": {
-                    "area": quantity("area", "Wetted area.", "520 m2"),
-                    "current_density": quantity("current_density", "Mean current per area.", "20 mA/m2"),
+                    "area": quantity("area", "Wetted area."),
+                    "current_density": quantity("current_density", "Mean current per area."),
                 },
                 "required": ["area", "current_density"],
                 "additionalProperties": False,
             },
             "The surfaces to protect.",
         ),
-        "life": quantity("time", "Time between renewals; handbooks count 8760 hours to a year.", "3 yr"),
+        "life": quantity("time", "Time between renewals; handbooks count 8760 hours to a year."),
         "capacity": number(
             "Capacity of the alloy in A h per kg (not per lb), such as 780 for zinc.", exclusiveMinimum=0
         ),
         "utilisation": quantity(
-            "fraction", "Fraction of an anode that is used before it is renewed; all unless given.", "85 %"
+            "fraction", "Fraction of an anode that is used before it is renewed; all unless given."
         ),
         "breakdown": quantity("fraction", "Fraction of coated area that acts as bare; all unless given.", "10 %"),
-        "each": quantity("mass", "Mass of one anode.", "11.5 kg"),
+        "each": quantity("mass", "Mass of one anode."),
     },
     outputs=(
         Symbol("current", "mean current", "current", "A"),

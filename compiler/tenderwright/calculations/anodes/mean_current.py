@@ -32,10 +32,10 @@ METHOD = Method(
     source=Citation("Charge of the alloy that was used", standing="derived"),
     valid="anodes whose alloy went into current; the year of the handbooks, 8760 h",
     inputs={
-        "left": quantity("fraction", "What was left of them, on the mean.", "55 %"),
-        "mass": quantity("mass", "Net mass of all of them when new.", "120 kg"),
+        "left": quantity("fraction", "What was left of them, on the mean."),
+        "mass": quantity("mass", "Net mass of all of them when new."),
         "capacity": number("Capacity of the alloy in A h/kg.", exclusiveMinimum=0),
-        "time": quantity("time", "Time since they were fitted new.", "3 yr"),
+        "time": quantity("time", "Time since they were fitted new."),
     },
     outputs=(Symbol("current", "mean current of all of them", "current", "A"),),
     kernel=_kernel,

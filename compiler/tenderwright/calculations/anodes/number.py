@@ -114,8 +114,8 @@ def outputs_of(found: AnodeNumber) -> Mapping[str, Any]:
     }
 
 
-def _current(description: str, example: str) -> dict[str, Any]:
-    return quantity("current", description, example)
+def _current(description: str) -> dict[str, Any]:
+    return quantity("current", description)
 
 
 METHOD = Method(
@@ -125,14 +125,14 @@ METHOD = Method(
     source=Citation("DNV-RP-B401", "number of anodes; mass as MIL-HDBK-1004/10, p. 209", standing="from memory"),
     valid="anodes of one type, spread so that each gives its own current",
     inputs={
-        "initial_demand": _current("Current asked at the start.", "6.5 A"),
-        "mean_demand": _current("Mean current asked.", "4.2 A"),
-        "final_demand": _current("Current asked at the end.", "7.8 A"),
-        "life": quantity("time", "Time that the anodes are to last.", "5 yr"),
-        "mass": quantity("mass", "Net mass of one anode.", "10 kg"),
-        "initial_current": _current("Current of one anode when new.", "0.40 A"),
-        "final_current": _current("Current of one anode when spent.", "0.30 A"),
-        "utilisation": quantity("fraction", "Fraction of an anode that is used.", "85 %"),
+        "initial_demand": _current("Current asked at the start."),
+        "mean_demand": _current("Mean current asked."),
+        "final_demand": _current("Current asked at the end."),
+        "life": quantity("time", "Time that the anodes are to last."),
+        "mass": quantity("mass", "Net mass of one anode."),
+        "initial_current": _current("Current of one anode when new."),
+        "final_current": _current("Current of one anode when spent."),
+        "utilisation": quantity("fraction", "Fraction of an anode that is used."),
         "alloy": {
             "type": "string",
             "enum": list(CAPACITY),

@@ -153,14 +153,14 @@ METHOD = Method(
         "resistivity": number(
             "Resistivity of the water in ohm m; sea water about 0.25, as the berth measures.", exclusiveMinimum=0
         ),
-        "length": _length("Length, for slender and long flush anodes.", "400 mm"),
+        "length": _length("Length, for slender and long flush anodes."),
         "radius": _length("Radius of the circle of its section, for slender anodes.", "35 mm"),
-        "width": _length("Width, for long flush anodes.", "100 mm"),
+        "width": _length("Width, for long flush anodes."),
         "exposed_area": quantity("area", "Exposed area, for short flush anodes.", "0.08 m2"),
         "alloy": {"type": "string", "enum": list(CLOSED_CIRCUIT), "description": "Zinc unless given."},
     },
     outputs=(
-        Symbol("resistance", "resistance, ohm", "", ""),
+        Symbol("resistance", "resistance", "resistance", "ohm"),
         Symbol("current", "current that it gives to protected steel", "current", "A"),
         Symbol("utilisation", "fraction that its shape lets be used", "fraction", "%"),
     ),

@@ -96,10 +96,10 @@ def outputs_of(found: BlockLoads) -> Mapping[str, Any]:
 BLOCK = record(
     "One block.",
     ("x", "length", "width"),
-    x=quantity("length", "Middle of the block, forward of AP.", "2 m"),
+    x=quantity("length", "Middle of the block, forward of AP."),
     y=quantity("length", "Middle of the block, to port.", "0 m"),
-    length=quantity("length", "Bearing length along the ship.", "0.3 m"),
-    width=quantity("length", "Bearing width.", "0.2 m"),
+    length=quantity("length", "Bearing length along the ship."),
+    width=quantity("length", "Bearing width."),
     relative_stiffness=number("In place of the area, for all blocks.", exclusiveMinimum=0),
 )
 
@@ -110,8 +110,8 @@ METHOD = Method(
     source=Citation("R. Heger, Calculating Block Load by the Moment Area Method, Dry Dock Conference", "Norfolk, 2008"),
     valid="stiff hull; blocks of one build, so that load goes by area, or with their stiffness given",
     inputs={
-        "weight": quantity("mass", "Weight on the blocks.", "2000 t"),
-        "lcg": quantity("length", "Centre of gravity, forward of AP.", "21.5 m"),
+        "weight": quantity("mass", "Weight on the blocks."),
+        "lcg": quantity("length", "Centre of gravity, forward of AP."),
         "blocks": listed(BLOCK, "The blocks.", 2),
         "tcg": quantity("length", "Centre of gravity to port, for blocks in more than one line.", "0 m"),
         "own_inertia": {"type": "boolean", "description": "Whether long blocks resist rocking by themselves."},

@@ -85,7 +85,7 @@ METHOD = Method(
     inputs={
         "keel_blocks": rectangles("Caps of the keel blocks planned."),
         "side_blocks": rectangles("Caps of the side blocks planned, of both sides."),
-        "keel_width": quantity("length", "Width of the keel.", "200 mm"),
+        "keel_width": quantity("length", "Width of the keel."),
         "earlier": listed(
             record(
                 "An earlier docking.",

@@ -97,7 +97,7 @@ METHOD = Method(
     valid="blocks keep their order; a block moves within frame spaces like the one that it stands in",
     inputs={
         "blocks": SHIFT.inputs["blocks"],
-        "frames": listed(quantity("length", "A frame, forward of AP.", "12 m"), "The frames, from aft.", 2),
+        "frames": listed(quantity("length", "A frame, forward of AP."), "The frames, from aft.", 2),
         **{name: SHIFT.inputs[name] for name in ("keel_aft", "keel_forward", "earlier", "others")},
         **{name: SHIFT.inputs[name] for name in ("margin", "clearance", "most")},
     },

@@ -195,10 +195,10 @@ METHOD = Method(
             record(
                 "One keel block.",
                 ("x",),
-                x=quantity("length", "Middle, forward of AP.", "2 m"),
-                height=quantity("length", "Height of its timber.", "0.6 m"),
-                area=quantity("area", "Bearing area.", "0.06 m2"),
-                modulus=quantity("pressure", "Modulus of elasticity in the direction of the load.", "300 MPa"),
+                x=quantity("length", "Middle, forward of AP."),
+                height=quantity("length", "Height of its timber."),
+                area=quantity("area", "Bearing area."),
+                modulus=quantity("pressure", "Modulus of elasticity in the direction of the load."),
                 stiffness=number(
                     "In place of height, area and modulus: stiffness of the whole block, N/m.", exclusiveMinimum=0
                 ),

@@ -114,9 +114,9 @@ METHOD = Method(
             record(
                 "One block.",
                 ("x", "length", "width"),
-                x=quantity("length", "Middle of the block, forward of AP.", "2 m"),
-                length=quantity("length", "Length of the cap.", "0.3 m"),
-                width=quantity("length", "Width in contact.", "0.4 m"),
+                x=quantity("length", "Middle of the block, forward of AP."),
+                length=quantity("length", "Length of the cap."),
+                width=quantity("length", "Width in contact."),
                 stiffness=number("Stiffness of the whole block, N/m; needed with a girder.", exclusiveMinimum=0),
             ),
             "The keel blocks.",

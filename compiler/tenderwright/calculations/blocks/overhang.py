@@ -50,12 +50,12 @@ METHOD = Method(
     source=Citation("M. Hetényi, Beams on Elastic Foundation, 1946", "half-endless beam", "from memory"),
     valid="uniform blocks and EI; a long keel line, λL above π, which is checked where its length is given",
     inputs={
-        "load": quantity("mass", "Weight that overhangs the last block.", "40 t"),
-        "arm": quantity("length", "Its centre beyond the last block.", "1.8 m"),
+        "load": quantity("mass", "Weight that overhangs the last block."),
+        "arm": quantity("length", "Its centre beyond the last block."),
         "keel_line": quantity("length", "Length of the keel line on blocks, to check that it is long.", "60 m"),
-        "modulus": quantity("pressure", "Foundation modulus of the block line.", "15 MPa"),
-        "elasticity": quantity("pressure", "Modulus of elasticity of the hull.", "206000 MPa"),
-        "second_moment": quantity("second_moment", "Second moment of the hull girder at the end.", "0.1 m4"),
+        "modulus": quantity("pressure", "Foundation modulus of the block line."),
+        "elasticity": quantity("pressure", "Modulus of elasticity of the hull."),
+        "second_moment": quantity("second_moment", "Second moment of the hull girder at the end."),
     },
     outputs=(
         Symbol("peak", "line load added at the last block", "line_load", "t/m"),

@@ -56,11 +56,11 @@ METHOD = Method(
     source=Citation("Statics", standing="derived"),
     valid="even bearing over the contact; also for the upthrust on the first block while landing",
     inputs={
-        "load": quantity("mass", "Load on the block, or upthrust on the first block.", "20 t"),
-        "contact_length": quantity("length", "Length in contact along the ship.", "300 mm"),
-        "block_width": quantity("length", "Width of the cap.", "1.0 m"),
-        "keel_width": quantity("length", "Width of the flat keel or the bar keel.", "200 mm"),
-        "allowable": quantity("pressure", "Allowable pressure of the cap.", "3.1 MPa"),
+        "load": quantity("mass", "Load on the block, or upthrust on the first block."),
+        "contact_length": quantity("length", "Length in contact along the ship."),
+        "block_width": quantity("length", "Width of the cap."),
+        "keel_width": quantity("length", "Width of the flat keel or the bar keel."),
+        "allowable": quantity("pressure", "Allowable pressure of the cap."),
         "allowable_source": text("Where the allowable comes from; needed with it."),
     },
     outputs=(

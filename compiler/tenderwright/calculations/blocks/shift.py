@@ -199,16 +199,14 @@ METHOD = Method(
     valid="even frame spacing over the blocks; blocks of one row keep their order",
     inputs={
         "blocks": rectangles("Footprints of the blocks as first planned.", 1),
-        "frame_space": quantity("length", "Frame spacing under the blocks.", "550 mm"),
-        "keel_aft": quantity("length", "After end of the keel that may bear, forward of AP.", "2 m"),
-        "keel_forward": quantity("length", "Fore end of the keel that may bear, forward of AP.", "42 m"),
+        "frame_space": quantity("length", "Frame spacing under the blocks."),
+        "keel_aft": quantity("length", "After end of the keel that may bear, forward of AP."),
+        "keel_forward": quantity("length", "Fore end of the keel that may bear, forward of AP."),
         "earlier": rectangles("Footprints of the docking or dockings before."),
         "others": rectangles("Openings, plugs, anodes, transducers."),
-        "margin": quantity(
-            "length", "Wanted from earlier footprints (0.1 to 0.3 m: common practice, no source).", "0.1 m"
-        ),
+        "margin": quantity("length", "Wanted from earlier footprints (0.1 to 0.3 m: common practice, no source)."),
         "clearance": quantity("length", "Wanted from openings.", "0.3 m"),
-        "apart": quantity("length", "Wanted between blocks of a row.", "0.3 m"),
+        "apart": quantity("length", "Wanted between blocks of a row."),
         "most": {
             "type": "integer",
             "minimum": 0,

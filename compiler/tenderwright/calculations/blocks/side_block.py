@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from math import atan, degrees
+from math import atan
 from typing import Any
 
 import numpy as np
@@ -106,7 +106,7 @@ def side_block(
 def outputs_of(found: SideBlock) -> dict[str, float]:
     """Give a side block as outputs; without heights where that of the keel blocks is not known."""
     one = found.seat
-    slopes = {"bevel": degrees(one.bevel), "bevel_forward": degrees(one.bevel_forward)}
+    slopes = {"bevel": one.bevel, "bevel_forward": one.bevel_forward}
     if found.raised is None:
         return slopes
     heights = (one.height, one.height_inboard, one.height_outboard)
@@ -122,23 +122,22 @@ METHOD = Method(
     valid="moulded shell, without plating; level keel blocks; within the stations of the offsets",
     inputs={
         "offsets": OFFSETS,
-        "x": quantity("length", "Middle of the block, forward of AP.", "18 m"),
-        "y": quantity("length", "Middle of the block, from the centreline.", "2.4 m"),
-        "length": quantity("length", "Of its cap along the ship.", "0.4 m"),
-        "width": quantity("length", "Of its cap across the ship.", "0.6 m"),
+        "x": quantity("length", "Middle of the block, forward of AP."),
+        "y": quantity("length", "Middle of the block, from the centreline."),
+        "length": quantity("length", "Of its cap along the ship."),
+        "width": quantity("length", "Of its cap across the ship."),
         "keel": quantity("length", "Keel on its blocks, above the baseline; minus for a bar keel.", "-0.18 m"),
         "keel_block_height": quantity(
             "length",
             "Height of the keel blocks; without it no heights; 0 m for heights over them.",
-            "1.4 m",
         ),
     },
     outputs=(
         Symbol("height", "height over the middle of the block", "length", "m"),
         Symbol("height_inboard", "height over its inboard edge", "length", "m"),
         Symbol("height_outboard", "height over its outboard edge", "length", "m"),
-        Symbol("bevel", "rise outboard, degrees", "number", ""),
-        Symbol("bevel_forward", "rise forward, degrees", "number", ""),
+        Symbol("bevel", "rise outboard", "angle", "deg"),
+        Symbol("bevel_forward", "rise forward", "angle", "deg"),
     ),
     kernel=side_block,
     figures=outputs_of,

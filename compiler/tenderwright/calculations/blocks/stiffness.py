@@ -23,7 +23,7 @@ def _kernel(layers: Sequence[Mapping[str, float]], spacing: float) -> Mapping[st
     if spacing <= 0:
         raise OutOfRange("the spacing of the blocks must be more than nothing")
     stiffness = block_stiffness([(one["height"], one["modulus"], one["area"]) for one in layers])
-    return {"stiffness": stiffness / 1e6, "modulus": stiffness / spacing}
+    return {"stiffness": stiffness, "modulus": stiffness / spacing}
 
 
 METHOD = Method(
@@ -37,16 +37,16 @@ METHOD = Method(
             record(
                 "One layer of the block.",
                 ("height", "modulus", "area"),
-                height=quantity("length", "Height of the layer.", "300 mm"),
-                modulus=quantity("pressure", "Modulus of elasticity in the direction of the load.", "300 MPa"),
-                area=quantity("area", "Bearing area.", "0.36 m2"),
+                height=quantity("length", "Height of the layer."),
+                modulus=quantity("pressure", "Modulus of elasticity in the direction of the load."),
+                area=quantity("area", "Bearing area."),
             ),
             "The layers, in any order.",
         ),
-        "spacing": quantity("length", "Distance from block to block.", "1.2 m"),
+        "spacing": quantity("length", "Distance from block to block."),
     },
     outputs=(
-        Symbol("stiffness", "stiffness of a block, MN/m", "number", ""),
+        Symbol("stiffness", "stiffness of a block", "stiffness", "MN/m"),
         Symbol("modulus", "foundation modulus, force per length and sinkage", "pressure", "MPa"),
     ),
     kernel=_kernel,

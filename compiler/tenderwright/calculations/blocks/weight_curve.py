@@ -103,10 +103,10 @@ METHOD = Method(
     ),
     valid="centre of gravity within a ninth of the length from the middle",
     inputs={
-        "weight": quantity("mass", "Weight of the ship.", "600 t"),
-        "aft": quantity("length", "After end of the weight, forward of AP.", "-2 m"),
-        "length": quantity("length", "Length over which the weight lies.", "50 m"),
-        "lcg": quantity("length", "Centre of gravity, forward of AP; the middle where left out.", "22.5 m"),
+        "weight": quantity("mass", "Weight of the ship."),
+        "aft": quantity("length", "After end of the weight, forward of AP."),
+        "length": quantity("length", "Length over which the weight lies."),
+        "lcg": quantity("length", "Centre of gravity, forward of AP; the middle where left out."),
     },
     outputs=(
         Symbol("x", "eleven places from aft to forward", "length", "m"),

@@ -84,14 +84,14 @@ METHOD = Method(
     source=Citation("EN 1991-1-4; ASCE 7, velocity pressure; UFC 4-159-03, par. 4-4.1"),
     valid="speed, factors and coefficient by one code at a time: the three pressures are not of one return period",
     inputs={
-        "speed": quantity("speed", "Basic wind speed of the code used.", "28 m/s"),
-        "area": quantity("area", "Lateral area of hull and houses.", "280 m2"),
+        "speed": quantity("speed", "Basic wind speed of the code used."),
+        "area": quantity("area", "Lateral area of hull and houses."),
         "coefficient": number("Force coefficient, by its code: 0.92 ± 0.1 in UFC 4-159-03 is from memory."),
         "exposure": number("Kz of ASCE 7."),
         "topography": number("Kzt of ASCE 7."),
         "direction": number("Kd of ASCE 7."),
-        "height": quantity("length", "Height for the peak pressure of EN 1991-1-4.", "8 m"),
-        "roughness": quantity("length", "Roughness length z0 of EN 1991-1-4.", "0.01 m"),
+        "height": quantity("length", "Height for the peak pressure of EN 1991-1-4."),
+        "roughness": quantity("length", "Roughness length z0 of EN 1991-1-4."),
     },
     outputs=(
         Symbol("basic_pressure", "basic velocity pressure, EN 1991-1-4", "pressure", "kPa"),

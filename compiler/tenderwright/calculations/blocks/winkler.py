@@ -144,11 +144,11 @@ METHOD = Method(
     source=Citation("M. Hetényi, Beams on Elastic Foundation, 1946", "ch. IV art. 19a eq. 37; classes from memory"),
     valid="uniform EI and foundation that can push and pull; λl up to 300",
     inputs={
-        "modulus": quantity("pressure", "Foundation modulus: force per length and sinkage.", "5 MPa"),
-        "elasticity": quantity("pressure", "Modulus of elasticity of the hull.", "206000 MPa"),
-        "second_moment": quantity("second_moment", "Second moment of the hull girder.", "0.3 m4"),
-        "length": quantity("length", "Length on the blocks.", "41.6 m"),
-        "load": quantity("mass", "Load at each end, or at the middle.", "40 t"),
+        "modulus": quantity("pressure", "Foundation modulus: force per length and sinkage."),
+        "elasticity": quantity("pressure", "Modulus of elasticity of the hull."),
+        "second_moment": quantity("second_moment", "Second moment of the hull girder."),
+        "length": quantity("length", "Length on the blocks."),
+        "load": quantity("mass", "Load at each end, or at the middle."),
     },
     outputs=(
         Symbol("slenderness", "lambda L", "fraction", ""),

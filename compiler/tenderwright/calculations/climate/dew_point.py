@@ -68,8 +68,8 @@ METHOD = Method(
     source=SOURCE,
     valid="-45 to 60 degC, over water; below 0 degC it is not the frost point",
     inputs={
-        "temperature": quantity("temperature", "Temperature of the air.", "20 degC"),
-        "humidity": quantity("fraction", "Relative humidity.", "80 %"),
+        "temperature": quantity("temperature", "Temperature of the air."),
+        "humidity": quantity("fraction", "Relative humidity."),
     },
     outputs=(
         Symbol("dew_point", "dew point", "temperature", "degC"),

@@ -82,11 +82,11 @@ def _kernel(points: Sequence[Mapping[str, Any]], temperature: float, time: float
     }
 
 
-def _time(description: str, example: str) -> dict[str, Any]:
-    return quantity("time", description, example)
+def _time(description: str) -> dict[str, Any]:
+    return quantity("time", description)
 
 
-_TEMPERATURE = quantity("temperature", "Temperature of the steel.", "10 degC")
+_TEMPERATURE = quantity("temperature", "Temperature of the steel.")
 
 METHOD = Method(
     name="coating.overcoating-window",
@@ -100,8 +100,8 @@ METHOD = Method(
                 "type": "object",
                 "properties": {
                     "temperature": _TEMPERATURE,
-                    "least": _time("Least time before the next coat.", "8 h"),
-                    "greatest": _time("Greatest time; leave out where the sheet sets none.", "14 d"),
+                    "least": _time("Least time before the next coat."),
+                    "greatest": _time("Greatest time; leave out where the sheet sets none."),
                 },
                 "required": ["temperature", "least"],
                 "additionalProperties": False,
@@ -109,7 +109,7 @@ METHOD = Method(
             "Columns of the data sheet.",
         ),
         "temperature": _TEMPERATURE,
-        "time": _time("Time planned between the coats.", "24 h"),
+        "time": _time("Time planned between the coats."),
     },
     outputs=(
         Symbol("least", "least time", "time", "h"),

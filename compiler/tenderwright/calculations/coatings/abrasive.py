@@ -72,11 +72,11 @@ METHOD = Method(
     source=Citation("Rate by area, and a balance of mass", standing="derived"),
     valid="rate from the yard, the seller or a trial patch; published rates run from 24.4 to 80.7 kg/m²",
     inputs={
-        "area": quantity("area", "Area to blast.", "620 m2"),
-        "rate": quantity("area_density", "Abrasive used per area; say where the figure comes from.", "40 kg/m2"),
-        "old_film": quantity("length", "Thickness of the old paint that comes off.", "300 um"),
+        "area": quantity("area", "Area to blast."),
+        "rate": quantity("area_density", "Abrasive used per area; say where the figure comes from."),
+        "old_film": quantity("length", "Thickness of the old paint that comes off."),
         "paint_density": quantity("density", "Density of the old paint; 1.4 t/m3 unless given.", "1400 kg/m3"),
-        "rust": quantity("area_density", "Rust that comes off, per area.", "0.5 kg/m2"),
+        "rust": quantity("area_density", "Rust that comes off, per area."),
     },
     outputs=(
         Symbol("abrasive", "abrasive to buy", "mass", "t"),

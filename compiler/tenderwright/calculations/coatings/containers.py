@@ -71,10 +71,8 @@ METHOD = Method(
     source=Citation("Rounding up to whole containers", standing="common practice, no source"),
     valid="one product; a set of components counts as one container",
     inputs={
-        "volumes": listed(
-            quantity("volume", "Paint for one coat.", "156 L"), "Paint for each coat of this product, in order."
-        ),
-        "container": quantity("volume", "Volume of one container, or of one mixed set.", "20 L"),
+        "volumes": listed(quantity("volume", "Paint for one coat."), "Paint for each coat of this product, in order."),
+        "container": quantity("volume", "Volume of one container, or of one mixed set."),
         "carry_remainder": {
             "type": "boolean",
             "description": "Whether what one coat leaves is used in the next; not for mixed sets.",

@@ -138,15 +138,15 @@ METHOD = Method(
     source=TRADE_SHEET,
     valid="merchant hulls; no coefficients are given for tugs, tenders, warships or sailing hulls",
     inputs={
-        "lpp": quantity("length", "Length between perpendiculars.", "46 m"),
-        "loa": quantity("length", "Length over all.", "51 m"),
-        "beam": quantity("length", "Extreme beam.", "9.2 m"),
-        "draught": quantity("length", "Greatest draught.", "3.4 m"),
-        "depth": quantity("length", "Depth to deck.", "4.6 m"),
+        "lpp": quantity("length", "Length between perpendiculars."),
+        "loa": quantity("length", "Length over all."),
+        "beam": quantity("length", "Extreme beam."),
+        "draught": quantity("length", "Greatest draught."),
+        "depth": quantity("length", "Depth to deck."),
         "underwater_coefficient": number(
             "P: 0.90 large tankers, 0.85 bulk carriers, 0.70 to 0.75 dry cargo liners.", exclusiveMinimum=0, maximum=1
         ),
-        "boottop_height": quantity("length", "Height of the boot-top band.", "0.6 m"),
+        "boottop_height": quantity("length", "Height of the boot-top band."),
         "deck_coefficient": number(
             "N: 0.91 to 0.92 tankers and bulk carriers, 0.88 liners, 0.84 to 0.85 coasters.",
             exclusiveMinimum=0,

@@ -97,7 +97,7 @@ METHOD = Method(
     source=Citation("ASTM D610", "Table 1; ISO 4628-3 from memory"),
     valid="visible rust as graded; the area blasted and feathered round each patch is larger",
     inputs={
-        "area": quantity("area", "Area that was graded.", "620 m2"),
+        "area": quantity("area", "Area that was graded."),
         "grade": {
             "type": "integer",
             "minimum": 0,

@@ -67,10 +67,10 @@ METHOD = Method(
     source=Citation("Volume of the troughs of a profile; the factor k", standing="common practice, no source"),
     valid="the first coat on blasted steel; k of 0.5 to 1.0",
     inputs={
-        "area": quantity("area", "Blasted area.", "929.03 m2"),
-        "profile": quantity("length", "Height of the blast profile, peak to valley.", "50 um"),
-        "volume_solids": quantity("fraction", "Solids by volume, of the paint as supplied.", "79 %"),
-        "loss": quantity("fraction", "Fraction of the paint used that does not end on the surface.", "25 %"),
+        "area": quantity("area", "Blasted area."),
+        "profile": quantity("length", "Height of the blast profile, peak to valley."),
+        "volume_solids": quantity("fraction", "Solids by volume, of the paint as supplied."),
+        "loss": quantity("fraction", "Fraction of the paint used that does not end on the surface."),
         "profile_factor": number("Dead film per profile height; 1 unless given.", minimum=0),
     },
     outputs=(

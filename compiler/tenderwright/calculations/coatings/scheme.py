@@ -152,19 +152,17 @@ _COAT = {
     "type": "object",
     "properties": {
         "product": text("Product, or kind of paint."),
-        "volume_solids": quantity("fraction", "Solids by volume, as supplied.", "71 %"),
-        "dry_film": quantity("length", "Dry film thickness.", "125 um"),
-        "loss": quantity("fraction", "Fraction of the paint used that does not end on the surface.", "30 %"),
-        "thinning": quantity("fraction", "Volume of thinner per volume of paint.", "5 %"),
-        "stripe_length": quantity(
-            "length", "Length of edges, welds and rivet lines striped with this product.", "340 m"
-        ),
-        "stripe_width": quantity("length", "Width of the striped band.", "80 mm"),
+        "volume_solids": quantity("fraction", "Solids by volume, as supplied."),
+        "dry_film": quantity("length", "Dry film thickness."),
+        "loss": quantity("fraction", "Fraction of the paint used that does not end on the surface."),
+        "thinning": quantity("fraction", "Volume of thinner per volume of paint."),
+        "stripe_length": quantity("length", "Length of edges, welds and rivet lines striped with this product."),
+        "stripe_width": quantity("length", "Width of the striped band."),
         "stripe_coats": {"type": "integer", "minimum": 0, "description": "Number of stripe coats."},
-        "stripe_loss": quantity("fraction", "Loss of the stripe coat; that of the coat unless given.", "10 %"),
-        "profile": quantity("length", "Blast profile that the first coat fills.", "60 um"),
+        "stripe_loss": quantity("fraction", "Loss of the stripe coat; that of the coat unless given."),
+        "profile": quantity("length", "Blast profile that the first coat fills."),
         "profile_factor": {"type": "number", "minimum": 0, "description": "Dead film per profile height."},
-        "container": quantity("volume", "One container, or one mixed set.", "20 L"),
+        "container": quantity("volume", "One container, or one mixed set."),
     },
     "required": ["product", "volume_solids", "dry_film", "loss"],
     "additionalProperties": False,
@@ -177,7 +175,7 @@ METHOD = Method(
     source=Citation("MIL-HDBK-1110 (in UFC 3-190-06)", "2.1.5; stripe coats and thinner are derived"),
     valid="every coat over the whole area; profile in the first coat only",
     inputs={
-        "area": quantity("area", "Area that every coat covers.", "620 m2"),
+        "area": quantity("area", "Area that every coat covers."),
         "coats": listed(_COAT, "The coats, first to last."),
     },
     outputs=(

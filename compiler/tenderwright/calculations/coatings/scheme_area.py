@@ -39,8 +39,8 @@ METHOD = Method(
     source=Citation("Share of a zone, as surveyed; of a rust grade, ASTM D610, Table 1", standing="derived"),
     valid="share between 0 and 100 %",
     inputs={
-        "zone": quantity("area", "Area of the zone.", "440 m2"),
-        "share": quantity("fraction", "Share of the zone that it covers; all of it unless given.", "35 %"),
+        "zone": quantity("area", "Area of the zone."),
+        "share": quantity("fraction", "Share of the zone that it covers; all of it unless given."),
         "rust_grade": {
             "type": "integer",
             "minimum": 0,

@@ -83,11 +83,9 @@ METHOD = Method(
     source=Citation("MIL-HDBK-1110 (in UFC 3-190-06)", "2.1.5"),
     valid="smooth, flat, non-porous surface; volume solids of the paint as applied",
     inputs={
-        "volume_solids": quantity("fraction", "Solids by volume, of the paint as supplied.", "71 %"),
-        "dry_film": quantity("length", "Dry film thickness of the coat.", "125 um"),
-        "loss": quantity(
-            "fraction", "Fraction of the paint used that does not end on the surface; none unless given.", "30 %"
-        ),
+        "volume_solids": quantity("fraction", "Solids by volume, of the paint as supplied."),
+        "dry_film": quantity("length", "Dry film thickness of the coat."),
+        "loss": quantity("fraction", "Fraction of the paint used that does not end on the surface; none unless given."),
     },
     outputs=(
         Symbol("theoretical", "theoretical spreading rate", "spreading_rate", "m2/L"),

@@ -77,9 +77,9 @@ def _kernel(panels: list[Mapping[str, Any]], webs: list[Mapping[str, Any]] | Non
 _PANEL = {
     "type": "object",
     "properties": {
-        "area": quantity("area", "Plain area.", "48 m2"),
-        "spacing": quantity("length", "Spacing of the stiffeners.", "600 mm"),
-        "height": quantity("length", "Height of a stiffener.", "100 mm"),
+        "area": quantity("area", "Plain area."),
+        "spacing": quantity("length", "Spacing of the stiffeners."),
+        "height": quantity("length", "Height of a stiffener."),
         "flange": quantity("length", "Flange of an angle or bulb.", "65 mm"),
     },
     "required": ["area"],
@@ -88,8 +88,8 @@ _PANEL = {
 _WEB = {
     "type": "object",
     "properties": {
-        "area": quantity("area", "One face.", "2.4 m2"),
-        "holes": quantity("area", "Holes in one.", "0.4 m2"),
+        "area": quantity("area", "One face."),
+        "holes": quantity("area", "Holes in one."),
         "count": {"type": "integer", "minimum": 0, "description": "How many alike."},
     },
     "required": ["area"],

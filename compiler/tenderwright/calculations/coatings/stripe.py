@@ -43,11 +43,11 @@ METHOD = Method(
     source=Citation("Length of edge by width of band by film", standing="derived"),
     valid="length as measured along edges, welds and rivet lines; a flat 5 to 10 % instead has no source",
     inputs={
-        "length": quantity("length", "Length of edges, welds and rivet lines.", "340 m"),
-        "width": quantity("length", "Width of the band.", "80 mm"),
-        "volume_solids": quantity("fraction", "Solids by volume, of the paint as supplied.", "71 %"),
-        "dry_film": quantity("length", "Dry film thickness of one stripe coat.", "100 um"),
-        "loss": quantity("fraction", "Fraction of the paint used that does not end on the band.", "10 %"),
+        "length": quantity("length", "Length of edges, welds and rivet lines."),
+        "width": quantity("length", "Width of the band."),
+        "volume_solids": quantity("fraction", "Solids by volume, of the paint as supplied."),
+        "dry_film": quantity("length", "Dry film thickness of one stripe coat."),
+        "loss": quantity("fraction", "Fraction of the paint used that does not end on the band."),
         "coats": {
             "type": "integer",
             "minimum": 0,

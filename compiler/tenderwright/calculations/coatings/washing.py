@@ -63,7 +63,7 @@ METHOD = Method(
     source=SOURCES["1990s"],
     valid="pressure at the nozzle; by the edition that the specification cites",
     inputs={
-        "pressure": quantity("pressure", "Pressure at the nozzle.", "50 MPa"),
+        "pressure": quantity("pressure", "Pressure at the nozzle."),
         "edition": {
             "type": "string",
             "enum": list(SOURCES),

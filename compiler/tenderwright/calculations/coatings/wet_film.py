@@ -59,9 +59,9 @@ METHOD = Method(
     source=Citation("MIL-HDBK-1110 (in UFC 3-190-06)", "2.1.5; the thinned form is derived"),
     valid="no loss of volume but the solvent; thinner by volume of paint",
     inputs={
-        "dry_film": quantity("length", "Dry film thickness of the coat.", "100 um"),
-        "volume_solids": quantity("fraction", "Solids by volume, of the paint as supplied.", "50 %"),
-        "thinning": quantity("fraction", "Volume of thinner per volume of paint; none unless given.", "10 %"),
+        "dry_film": quantity("length", "Dry film thickness of the coat."),
+        "volume_solids": quantity("fraction", "Solids by volume, of the paint as supplied."),
+        "thinning": quantity("fraction", "Volume of thinner per volume of paint; none unless given."),
     },
     outputs=(
         Symbol("wet_film", "wet film thickness", "length", "um"),

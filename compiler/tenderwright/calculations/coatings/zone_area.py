@@ -28,7 +28,7 @@ def zone_area(
 
 
 def _areas(description: str) -> dict[str, Any]:
-    entry = record("", ("what", "area"), what=text("What."), area=quantity("area", "Its area.", "19.2 m2"))
+    entry = record("", ("what", "area"), what=text("What."), area=quantity("area", "Its area."))
     return listed(entry, description, 0)
 
 
@@ -39,7 +39,7 @@ METHOD = Method(
     source=Citation("Sum of areas", standing="derived"),
     valid="areas of one zone, each counted once",
     inputs={
-        "surface": quantity("area", "Area of the shell, of the inside, or as stated.", "402 m2"),
+        "surface": quantity("area", "Area of the shell, of the inside, or as stated."),
         "added": _areas("What is added, such as bilge keels."),
         "taken_away": _areas("What is taken away, such as grids of sea chests."),
     },

@@ -73,7 +73,7 @@ METHOD = Method(
     source=Citation("mixture of nothing and a uniform distribution", standing="derived"),
     valid="a risk that happens once or not at all; its cost evenly spread from low to high",
     inputs={
-        "likelihood": quantity("fraction", "How likely it is to happen.", "30 %"),
+        "likelihood": quantity("fraction", "How likely it is to happen."),
         "low": number("Least that it costs if it happens."),
         "high": number("Most that it costs if it happens."),
     },

@@ -52,7 +52,7 @@ METHOD = Method(
     source=BUILT_UP,
     valid="hours, materials and factors of one unit of the line",
     inputs={
-        "hours": quantity("person_hour", "Man-hours for one unit.", "38 person_hour"),
+        "hours": quantity("person_hour", "Man-hours for one unit."),
         "rate": number("Rate of the labour for an hour.", minimum=0),
         "materials": number("Materials for one unit; none unless given.", minimum=0),
         "factors": listed(

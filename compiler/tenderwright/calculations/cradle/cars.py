@@ -111,13 +111,13 @@ def outputs_of(found: Cradle) -> Mapping[str, Any]:
 _CAR = record(
     "One rail car; leave out a limit that is not known.",
     ("length", "gap"),
-    length=quantity("length", "Length of a car that carries keel blocks.", "12 m"),
-    gap=quantity("length", "Between coupled cars.", "1 m"),
-    capacity=quantity("mass", "Load that one car may carry.", "400 t"),
-    line_limit=quantity("line_load", "Load per length that a car may carry on its blocks.", "45 t/m"),
+    length=quantity("length", "Length of a car that carries keel blocks."),
+    gap=quantity("length", "Between coupled cars."),
+    capacity=quantity("mass", "Load that one car may carry."),
+    line_limit=quantity("line_load", "Load per length that a car may carry on its blocks."),
     axles={"type": "integer", "minimum": 1, "description": "Axles of one car, sharing equally."},
-    axle_limit=quantity("mass", "Load on one axle, the car's own mass included.", "60 t"),
-    own_mass=quantity("mass", "Mass of one car with its blocks.", "25 t"),
+    axle_limit=quantity("mass", "Load on one axle, the car's own mass included."),
+    own_mass=quantity("mass", "Mass of one car with its blocks."),
     available={"type": "integer", "minimum": 0, "description": "Cars that the facility has."},
     coupled_limit={"type": "integer", "minimum": 0, "description": "Most cars that may be coupled together."},
 )
@@ -131,19 +131,17 @@ METHOD = Method(
     source=Citation("Statics of a rigid hull on a train of cars", standing="derived"),
     valid="rigid hull on a straight keel in one line of blocks, cars level and coupled, axles that share equally",
     inputs={
-        "weight": quantity("mass", "Weight on the cars.", "2000 t"),
-        "lcg": quantity("length", "Centre of gravity, forward of the after perpendicular.", "47 m"),
-        "keel_aft": quantity("length", "After end of the straight keel, forward of the after perpendicular.", "8 m"),
-        "keel_forward": quantity(
-            "length", "Forward end of the straight keel, forward of the after perpendicular.", "83 m"
-        ),
+        "weight": quantity("mass", "Weight on the cars."),
+        "lcg": quantity("length", "Centre of gravity, forward of the after perpendicular."),
+        "keel_aft": quantity("length", "After end of the straight keel, forward of the after perpendicular."),
+        "keel_forward": quantity("length", "Forward end of the straight keel, forward of the after perpendicular."),
         "car": _CAR,
         "centring": {
             "type": "string",
             "enum": ["keel", "centre of gravity"],
             "description": "What the middle of the train is put under; the keel unless said.",
         },
-        "unsupported_limit": quantity("length", "Straight keel allowed beyond the cars at each end.", "0.6 m"),
+        "unsupported_limit": quantity("length", "Straight keel allowed beyond the cars at each end."),
         "number": {
             "type": "integer",
             "minimum": 1,

@@ -125,12 +125,10 @@ METHOD = Method(
     valid="stiff hull, equal and equally spaced blocks in one line, |e| < L/2; a stern overhang loads the "
     "last blocks more than this says",
     inputs={
-        "weight": quantity("mass", "Weight on the blocks.", "2000 t"),
-        "lcg": quantity("length", "Centre of gravity, forward of the after perpendicular.", "21.5 m"),
-        "keel_aft": quantity("length", "After end of the straight keel, forward of the after perpendicular.", "0 m"),
-        "keel_forward": quantity(
-            "length", "Forward end of the straight keel, forward of the after perpendicular.", "40 m"
-        ),
+        "weight": quantity("mass", "Weight on the blocks."),
+        "lcg": quantity("length", "Centre of gravity, forward of the after perpendicular."),
+        "keel_aft": quantity("length", "After end of the straight keel, forward of the after perpendicular."),
+        "keel_forward": quantity("length", "Forward end of the straight keel, forward of the after perpendicular."),
     },
     outputs=(
         Symbol("load_at_keel_aft", "load at the after end of the keel", "line_load", "t/m"),

@@ -134,11 +134,11 @@ METHOD = Method(
     ),
     valid="ship in the middle of the dock; even ballast; rectangle and parabola as weight curve",
     inputs={
-        "weight": quantity("mass", "Weight of the ship.", "600 t"),
-        "dock_length": quantity("length", "Length of the dock's pontoon.", "88 m"),
-        "ship_length": quantity("length", "Length over which the ship's weight lies.", "50 m"),
-        "capacity": quantity("mass", "Lifting capacity of the dock.", "2400 t"),
-        "greatest_moment": quantity("moment", "Bending moment allowed by the dock's papers.", "7000 t*m"),
+        "weight": quantity("mass", "Weight of the ship."),
+        "dock_length": quantity("length", "Length of the dock's pontoon."),
+        "ship_length": quantity("length", "Length over which the ship's weight lies."),
+        "capacity": quantity("mass", "Lifting capacity of the dock."),
+        "greatest_moment": quantity("moment", "Bending moment allowed by the dock's papers."),
         "gm": quantity("length", "Least metacentric height of dock and ship in any phase.", "1.6 m"),
         "top_deck_freeboard": quantity("length", "Freeboard of the top deck fully submerged.", "1.2 m"),
         "pontoon_freeboard": quantity(

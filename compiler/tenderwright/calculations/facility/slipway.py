@@ -106,14 +106,14 @@ METHOD = Method(
     source=Citation("Statics; Crandall on marine railways, part 4, for μ = 0.0125", "", "derived"),
     valid="ship out of the water; slopes below 1 in 2",
     inputs={
-        "weight": quantity("mass", "Weight of the ship.", "600 t"),
+        "weight": quantity("mass", "Weight of the ship."),
         "rise": number("Rise of the track, as in 1 in 17.", minimum=0),
         "run": number("Run of the track for that rise.", exclusiveMinimum=0),
-        "cradle": quantity("mass", "Weight of cradle, cars and blocks.", "60 t"),
+        "cradle": quantity("mass", "Weight of cradle, cars and blocks."),
         "friction": number("Rolling resistance by weight; 0.0125 where left out.", minimum=0),
-        "haul": quantity("force", "Greatest force of the haul, as certified.", "980 kN"),
+        "haul": quantity("force", "Greatest force of the haul, as certified."),
         "wedge": quantity("angle", "Slope built into the cradle against that of the track.", "2 deg"),
-        "length": quantity("length", "Length over which trim is measured, for the trim that lands her evenly.", "48 m"),
+        "length": quantity("length", "Length over which trim is measured, for the trim that lands her evenly."),
     },
     outputs=(
         *VERDICT_SYMBOLS,

@@ -55,9 +55,9 @@ METHOD = Method(
     valid=UPRIGHT.valid,
     inputs={
         "offsets": OFFSETS,
-        "displacement": quantity("mass", "Weight of the ship.", "480 t"),
-        "trim": length("Draft aft less draft forward.", "0.4 m"),
-        "density": quantity("density", "Density of the water.", "1025 kg/m3"),
+        "displacement": quantity("mass", "Weight of the ship."),
+        "trim": length("Draft aft less draft forward."),
+        "density": quantity("density", "Density of the water."),
         "kg": UPRIGHT.inputs["kg"],
     },
     outputs=(

@@ -170,9 +170,9 @@ METHOD = Method(
     valid="upright, no deck edge under water, small trim; moulded volume, without shell plating and appendages",
     inputs={
         "offsets": OFFSETS,
-        "draft": quantity("length", "Draft above the baseline, midway between perpendiculars.", "3.2 m"),
-        "trim": quantity("length", "Draft aft less draft forward.", "0.4 m"),
-        "density": quantity("density", "Density of the water.", "1025 kg/m3"),
+        "draft": quantity("length", "Draft above the baseline, midway between perpendiculars."),
+        "trim": quantity("length", "Draft aft less draft forward."),
+        "density": quantity("density", "Density of the water."),
         "kg": quantity(
             "length", "Height of the centre of gravity, for the moment to change trim; BM_L stands for GM_L without it."
         ),

@@ -154,7 +154,7 @@ METHOD = Method(
     inputs={
         **AFLOAT_INPUTS,
         **BLOCK_INPUTS,
-        "water": quantity("length", "Water over the block touched first.", "3.9 m"),
+        "water": quantity("length", "Water over the block touched first."),
     },
     outputs=(
         Symbol("water_at_touch", "water over the first block as she touches it", "length", "m"),

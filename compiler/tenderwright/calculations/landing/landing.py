@@ -112,13 +112,13 @@ METHOD = Method(
     valid="upright, deck edge clear of the water, straight keel line; liquids keep their centres as she trims",
     inputs={
         "offsets": OFFSETS,
-        "displacement": quantity("mass", "Displacement afloat.", "480 t"),
-        "lcg": quantity("length", "Centre of gravity, forward of the after perpendicular.", "18.9 m"),
-        "vcg": quantity("length", "Centre of gravity above the baseline, without free surfaces.", "3.1 m"),
+        "displacement": quantity("mass", "Displacement afloat."),
+        "lcg": quantity("length", "Centre of gravity, forward of the after perpendicular."),
+        "vcg": quantity("length", "Centre of gravity above the baseline, without free surfaces."),
         **BLOCK_INPUTS,
-        "density": quantity("density", "Density of the dock's water.", "1012 kg/m3"),
+        "density": quantity("density", "Density of the dock's water."),
         "keel": quantity("length", "Keel that the blocks touch, above the baseline; minus for a bar keel.", "-0.18 m"),
-        "free_surface_moment": quantity("moment", "Sum over the slack tanks.", "20 t*m"),
+        "free_surface_moment": quantity("moment", "Sum over the slack tanks."),
         "least_gm": LEAST_GM,
     },
     outputs=(

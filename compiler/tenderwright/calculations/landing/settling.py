@@ -171,20 +171,20 @@ def _figures(landing: Landing) -> dict[str, Any]:
 
 
 AFLOAT_INPUTS: Mapping[str, Mapping[str, Any]] = {
-    "displacement": quantity("mass", "Displacement afloat in the dock's water.", "3000 t"),
-    "length": quantity("length", "Length between the drafts.", "84 m"),
-    "draft_aft": quantity("length", "Draft aft in the dock's water.", "4.5 m"),
-    "draft_forward": quantity("length", "Draft forward in the dock's water.", "4.0 m"),
-    "lcf": quantity("length", "Centre of flotation, forward of the after perpendicular.", "40 m"),
-    "mass_per_immersion": quantity("line_load", "Mass per unit of immersion (TPC).", "12 t/cm"),
-    "moment_to_change_trim": quantity("mass", "Moment to change trim per unit of trim (MCTC).", "80 t*m/cm"),
-    "km": quantity("length", "Transverse metacentre above the keel on the blocks.", "4.5 m"),
-    "kg": quantity("length", "Centre of gravity above the same, without free surfaces.", "4.05 m"),
+    "displacement": quantity("mass", "Displacement afloat in the dock's water."),
+    "length": quantity("length", "Length between the drafts."),
+    "draft_aft": quantity("length", "Draft aft in the dock's water."),
+    "draft_forward": quantity("length", "Draft forward in the dock's water."),
+    "lcf": quantity("length", "Centre of flotation, forward of the after perpendicular."),
+    "mass_per_immersion": quantity("line_load", "Mass per unit of immersion (TPC)."),
+    "moment_to_change_trim": quantity("mass", "Moment to change trim per unit of trim (MCTC)."),
+    "km": quantity("length", "Transverse metacentre above the keel on the blocks."),
+    "kg": quantity("length", "Centre of gravity above the same, without free surfaces."),
     "free_surface_moment": quantity("moment", "Sum over the slack tanks.", "50 t*m"),
 }
 BLOCK_INPUTS: Mapping[str, Mapping[str, Any]] = {
-    "block_aft": quantity("length", "Aftermost keel block, forward of the after perpendicular.", "0 m"),
-    "block_forward": quantity("length", "Foremost keel block, forward of the after perpendicular.", "84 m"),
+    "block_aft": quantity("length", "Aftermost keel block, forward of the after perpendicular."),
+    "block_forward": quantity("length", "Foremost keel block, forward of the after perpendicular."),
     "declivity": quantity("angle", "Angle by which the block line falls aft.", "0.2 deg"),
 }
 LEAST_GM = quantity("length", "Least metacentric height to be kept without side blocks and shores.", "0.45 m")

@@ -108,10 +108,10 @@ METHOD = Method(
     source=Citation("Derrett, Ship Stability for Masters and Mates", "Drydocking and grounding, pp. 246-249"),
     valid="small heel; upthrust on the centreline at the keel; KM held, or read at the displacement W − P",
     inputs={
-        "displacement": quantity("mass", "Displacement afloat.", "6000 t"),
-        "upthrust": quantity("mass", "Upthrust of the blocks.", "60 t"),
-        "km": quantity("length", "Transverse metacentre above the keel.", "7.5 m"),
-        "kg": quantity("length", "Centre of gravity above the keel, without free surfaces.", "6.0 m"),
+        "displacement": quantity("mass", "Displacement afloat."),
+        "upthrust": quantity("mass", "Upthrust of the blocks."),
+        "km": quantity("length", "Transverse metacentre above the keel."),
+        "kg": quantity("length", "Centre of gravity above the keel, without free surfaces."),
         "free_surface_moment": quantity("moment", "Sum over the slack tanks.", "100 t*m"),
     },
     outputs=(

@@ -86,13 +86,13 @@ METHOD = Method(
     valid="TPC, MCTC and LCF held constant, which holds up to 5 to 10 % of displacement (common practice, no source); "
     "that is for you to look at, since the displacement is not asked for",
     inputs={
-        "trim": quantity("length", "Trim afloat in the dock, draft aft less draft forward.", "0.5 m"),
-        "length": quantity("length", "Length over which the trim is measured.", "84 m"),
-        "lever": quantity("length", "From the block touched first to the centre of flotation.", "40 m"),
-        "moment_to_change_trim": quantity("mass", "Moment to change trim per unit of trim (MCTC).", "80 t*m/cm"),
-        "mass_per_immersion": quantity("line_load", "Mass per unit of immersion (TPC).", "12 t/cm"),
+        "trim": quantity("length", "Trim afloat in the dock, draft aft less draft forward."),
+        "length": quantity("length", "Length over which the trim is measured."),
+        "lever": quantity("length", "From the block touched first to the centre of flotation."),
+        "moment_to_change_trim": quantity("mass", "Moment to change trim per unit of trim (MCTC)."),
+        "mass_per_immersion": quantity("line_load", "Mass per unit of immersion (TPC)."),
         "declivity": quantity("angle", "Angle by which the block line falls aft.", "0.2 deg"),
-        "fall": quantity("length", "Fall of the water since the first touch, for a partial stage.", "20 cm"),
+        "fall": quantity("length", "Fall of the water since the first touch, for a partial stage."),
     },
     outputs=(
         Symbol("trim_to_remove", "trim still to be taken off by the blocks", "length", "m"),

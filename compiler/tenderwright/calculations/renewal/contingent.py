@@ -180,7 +180,7 @@ METHOD = Method(
                     "sampled": {"type": "integer", "minimum": 0, "description": "Plates gauged."},
                     "bad": {"type": "integer", "minimum": 0, "description": "Of those, plates to be renewed."},
                     "unsampled": {"type": "integer", "minimum": 0, "description": "Plates not gauged."},
-                    "area": quantity("area", "Plate renewed for one bad plate.", "0.65 m2"),
+                    "area": quantity("area", "Plate renewed for one bad plate."),
                 },
                 "required": ["sampled", "bad", "unsampled", "area"],
                 "additionalProperties": False,

@@ -101,9 +101,9 @@ METHOD = Method(
             "The strakes.",
         ),
         "shell": SHELL,
-        "renewed_area": quantity("area", "Plate named for renewal; none unless given.", "8.4 m2"),
-        "renewed_mass": quantity("mass", "Its mass.", "690 kg"),
-        "renewed_joint": length("Its seams and butts.", "20 m"),
+        "renewed_area": quantity("area", "Plate named for renewal; none unless given."),
+        "renewed_mass": quantity("mass", "Its mass."),
+        "renewed_joint": length("Its seams and butts."),
     },
     outputs=(
         Symbol("gauged", "frame spaces gauged", "each", "each"),

@@ -109,9 +109,9 @@ METHOD = Method(
     source=CORNER_SOURCE,
     valid="flat rectangular inserts in one thickness; the surveyor approves the outline",
     inputs={
-        "length": _length("Length along the ship.", "1.68 m"),
-        "breadth": _length("Breadth along the girth.", "1.15 m"),
-        "thickness": _length("Thickness of the new plate.", "11 mm"),
+        "length": _length("Length along the ship."),
+        "breadth": _length("Breadth along the girth."),
+        "thickness": _length("Thickness of the new plate."),
         "tolerance": quantity(
             "fraction",
             "Mill tolerance over the nominal mass; by thickness from the published table unless given.",

@@ -15,9 +15,9 @@ from tenderwright.calculations.schema import length, listed, record, text
 SHELL = record(
     "One side of the shell: strakes from the keel by frame spaces from aft.",
     ("frames", "seams", "strakes"),
-    frames=listed(length("Forward of the after perpendicular.", "24.6 m"), "The frames, from aft.", 2),
+    frames=listed(length("Forward of the after perpendicular."), "The frames, from aft.", 2),
     seams=listed(
-        listed(length("Girth from the keel.", "1.15 m"), "In each frame space."),
+        listed(length("Girth from the keel."), "In each frame space."),
         "Girths of the seams, the lower edge of the first strake and the upper edge of the last with them.",
         2,
     ),
@@ -26,7 +26,7 @@ SHELL = record(
             "One strake.",
             ("strake", "thickness", "butts"),
             strake=text("Its name."),
-            thickness=listed(length("As built; 0 mm where the strake has no plate.", "9.5 mm"), "In each frame space."),
+            thickness=listed(length("As built; 0 mm where the strake has no plate."), "In each frame space."),
             butts=listed(length("Forward of the after perpendicular.", "27.0 m"), "Its riveted butts, from aft.", 0),
         ),
         "The strakes from the keel.",

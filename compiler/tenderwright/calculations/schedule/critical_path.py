@@ -127,7 +127,7 @@ METHOD = Method(
                 "One activity.",
                 ("name", "duration"),
                 name=text("Name, another for each activity."),
-                duration=quantity("time", "How long it takes.", "3 d"),
+                duration=quantity("time", "How long it takes."),
                 after=listed(text("Name of an activity."), "Activities that are finished before it starts.", 0),
             ),
             "The activities; results stand in the order given.",

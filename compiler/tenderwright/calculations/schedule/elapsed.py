@@ -82,9 +82,9 @@ METHOD = Method(
     source=Citation("mean and variance of the negative binomial distribution", standing="derived"),
     valid="up to seven days worked a week; each day lost to the weather by itself",
     inputs={
-        "working": quantity("time", "Working days that the work takes.", "10 d"),
+        "working": quantity("time", "Working days that the work takes."),
         "week": number("Days worked in a week; 7 unless given.", exclusiveMinimum=0, maximum=7),
-        "workable": quantity("fraction", "Share of days on which the weather lets it go on; all unless given.", "70 %"),
+        "workable": quantity("fraction", "Share of days on which the weather lets it go on; all unless given."),
     },
     outputs=(
         Symbol("elapsed", "mean days that pass", "time", "d"),

@@ -98,7 +98,7 @@ def _kernel(
     mass = tariff_mass(length, breadth, thickness)
     return {
         "mass": mass,
-        "rate": used,
+        "rate": used / 1000.0,
         "factor": math.prod(factors) * TREATMENT_FACTORS[treatment],
         "man_hours": renewal_hours(mass, used, factors, treatment),
     }
@@ -111,9 +111,9 @@ METHOD = Method(
     source=BUTLER,
     valid="welded steel up to 20 mm; riveted work is not in it",
     inputs={
-        "length": quantity("length", "Greatest length of the piece.", "2.0 m"),
-        "breadth": quantity("length", "Greatest breadth of the piece; for an angle, the sum of its legs.", "1.5 m"),
-        "thickness": quantity("length", "Thickness of the piece.", "10 mm"),
+        "length": quantity("length", "Greatest length of the piece."),
+        "breadth": quantity("length", "Greatest breadth of the piece; for an angle, the sum of its legs."),
+        "thickness": quantity("length", "Thickness of the piece."),
         "place": {"type": "string", "enum": list(PLACE_FACTORS), "description": "Place; flat unless given."},
         "curvature": {"type": "string", "enum": list(CURVATURE_FACTORS), "description": "None unless given."},
         "high_tensile": {
@@ -134,7 +134,7 @@ METHOD = Method(
     },
     outputs=(
         Symbol("mass", "mass that the tariff charges", "mass", "kg"),
-        Symbol("rate", "man-hours per tonne", "", ""),
+        Symbol("rate", "man-hours for a tonne", "work_rate", "person_hour/t"),
         Symbol("factor", "product of all factors", "fraction", ""),
         Symbol("man_hours", "man-hours", "person_hour", "person_hour"),
     ),

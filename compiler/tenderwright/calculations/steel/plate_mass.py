@@ -63,8 +63,8 @@ METHOD = Method(
     source=Citation("Pressure Vessel Design Manual", "Table 2-18, for 40.8 lb/ft² per inch"),
     valid="nominal thickness; plate as rolled may be several per cent heavier",
     inputs={
-        "area": quantity("area", "Area of plate.", "3 m2"),
-        "thickness": quantity("length", "Thickness of plate.", "10 mm"),
+        "area": quantity("area", "Area of plate."),
+        "thickness": quantity("length", "Thickness of plate."),
         "metal": {
             "type": "string",
             "enum": ["steel", "pound-plate steel", "wrought iron"],

@@ -60,7 +60,7 @@ METHOD = Method(
     formula="d = 1.2 √t, hole 1.3 √t (inches); d = 6 √t (millimetres)",
     source=Citation("Unwin, in A Text-Book of Mechanical Engineering"),
     valid="a first size for a joint that cannot be measured; the ship's own rivets come before it",
-    inputs={"thickness": quantity("length", "Thickness of one plate of the joint.", "3/8 in")},
+    inputs={"thickness": quantity("length", "Thickness of one plate of the joint.")},
     outputs=(
         Symbol("diameter", "diameter of the rivet", "length", "mm"),
         Symbol("hole", "diameter of the hole", "length", "mm"),

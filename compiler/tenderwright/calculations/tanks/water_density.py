@@ -37,8 +37,8 @@ METHOD = Method(
     source=Citation("UNESCO technical papers in marine science 44 (EOS-80)"),
     valid="salinity 0 to 42 g/kg, temperature -2 to 40 degC, at the surface",
     inputs={
-        "salinity": quantity("salinity", "Salinity.", "28 g/kg"),
-        "temperature": quantity("temperature", "Temperature of the water.", "9 degC"),
+        "salinity": quantity("salinity", "Salinity."),
+        "temperature": quantity("temperature", "Temperature of the water."),
     },
     outputs=(Symbol("density", "density of the water", "density", "kg/m3"),),
     kernel=water_density,

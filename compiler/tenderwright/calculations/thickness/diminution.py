@@ -98,9 +98,9 @@ METHOD = Method(
     source=Citation("IMO 2011 ESP Code", "1.2.9; LR Naval Survey Guidance, Ch. 11, 2.1.3"),
     valid="general wastage against the thickness as built; pits have rules of their own",
     inputs={
-        "as_built": quantity("length", "Thickness as built, from the plan; a pound-plate name may be used.", "12.5 mm"),
-        "measured": listed(quantity("length", "One reading.", "10.8 mm"), "The readings of one plate."),
-        "allowable": quantity("fraction", "What the plate may lose before it is renewed, as its source says.", "25 %"),
+        "as_built": quantity("length", "Thickness as built, from the plan; a pound-plate name may be used."),
+        "measured": listed(quantity("length", "One reading."), "The readings of one plate."),
+        "allowable": quantity("fraction", "What the plate may lose before it is renewed, as its source says."),
     },
     outputs=(
         Symbol("loss", "loss of each reading", "length", "mm"),

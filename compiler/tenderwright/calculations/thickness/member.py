@@ -84,7 +84,7 @@ METHOD = Method(
     valid="general wastage against the thickness as built, by the latest survey; the rate by all of them",
     inputs={
         "readings": READINGS,
-        "allowable": quantity("fraction", "What the member may lose before it is renewed, as its source says.", "25 %"),
+        "allowable": quantity("fraction", "What the member may lose before it is renewed, as its source says."),
         "uncertainty": length("Uncertainty of a survey's mean thickness; 0.1 mm unless given.", "0.1 mm"),
     },
     outputs=(

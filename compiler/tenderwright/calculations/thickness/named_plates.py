@@ -16,7 +16,7 @@ PLATES = listed(
         "One strake.",
         ("strake", "ends"),
         strake=text("Its name."),
-        ends=listed(length("Forward of the after perpendicular.", "12.6 m"), "Ends of its plates, from aft.", 2),
+        ends=listed(length("Forward of the after perpendicular."), "Ends of its plates, from aft.", 2),
     ),
     "The strakes from the keel, with the ends of their plates.",
 )

@@ -23,10 +23,9 @@ READING: Mapping[str, Any] = {
         "type": "string",
         "format": "date",
         "description": "Day on which it was taken.",
-        "examples": ["2025-10-06"],
     },
-    "as_built": length("Thickness as built.", "11.1 mm"),
-    "measured": length("Thickness measured.", "9.8 mm"),
+    "as_built": length("Thickness as built."),
+    "measured": length("Thickness measured."),
 }
 PLACE: Mapping[str, Any] = {
     "strake": text("Name of the strake."),

@@ -198,16 +198,14 @@ METHOD = Method(
             record(
                 "One pit.",
                 ("as_built", "left"),
-                at=_length("Place forward of the after perpendicular.", "21.3 m"),
-                as_built=_length("Thickness of its plate as built.", "11.1 mm"),
-                left=_length("Thickness left in it.", "7.9 mm"),
+                at=_length("Place forward of the after perpendicular."),
+                as_built=_length("Thickness of its plate as built."),
+                left=_length("Thickness left in it."),
             ),
             "The pits gauged; the five deepest where more than 15 % is pitted.",
         ),
-        "intensity": quantity("fraction", "Share of the area of one face that is pitted.", "20 %"),
-        "plate": listed(
-            _length("One reading.", "10.4 mm"), "Thicknesses between the pits; as built where there are none.", 0
-        ),
+        "intensity": quantity("fraction", "Share of the area of one face that is pitted."),
+        "plate": listed(_length("One reading."), "Thicknesses between the pits; as built where there are none.", 0),
         "shallow": _length("Depth under which a pit is coated over and watched; 1 mm unless given.", "1 mm"),
     },
     outputs=(

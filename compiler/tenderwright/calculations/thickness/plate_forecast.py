@@ -62,7 +62,7 @@ METHOD = Method(
     valid=FORECAST.valid,
     inputs={
         "readings": READINGS,
-        "allowable": quantity("fraction", "What the plate may lose before it is renewed.", "25 %"),
+        "allowable": quantity("fraction", "What the plate may lose before it is renewed."),
         **OUTLOOK,
     },
     outputs=(

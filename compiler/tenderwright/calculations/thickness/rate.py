@@ -160,13 +160,13 @@ METHOD = Method(
     source=Citation("HSE, guide to statistics of thickness readings", "least squares; conservative pair"),
     valid="two or more surveys of the same plate; where r ≤ 0 there is no measurable loss, not endless life",
     inputs={
-        "as_built": quantity("length", "Thickness as built.", "12.5 mm"),
+        "as_built": quantity("length", "Thickness as built."),
         "surveys": listed(
             {
                 "type": "object",
                 "properties": {
-                    "date": {"type": "string", "description": "Day of the survey.", "examples": ["2025-10-06"]},
-                    "measured": listed(quantity("length", "One reading.", "10.8 mm"), "Readings of the plate."),
+                    "date": {"type": "string", "description": "Day of the survey."},
+                    "measured": listed(quantity("length", "One reading."), "Readings of the plate."),
                 },
                 "required": ["date", "measured"],
                 "additionalProperties": False,

@@ -31,7 +31,7 @@ OUTLOOK: Mapping[str, Any] = {
         "format": "date",
         "description": "Day of the docking planned; that of the last reading where that is later.",
     },
-    "interval": quantity("time", "From that docking to the next.", "5 yr"),
+    "interval": quantity("time", "From that docking to the next."),
     "uncertainty": length("Uncertainty of a survey's mean thickness; 0.1 mm unless given.", "0.1 mm"),
     "built": {
         "type": "integer",

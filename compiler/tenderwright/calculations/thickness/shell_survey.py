@@ -27,7 +27,7 @@ ZONES = listed(
         zone=text("Its name."),
         strakes=listed(text("Name of a strake."), "Strakes that it takes in."),
         **{"from": length("Its after end; that of the strakes where left out."), "to": length("Its forward end.")},
-        allowable=quantity("fraction", "What its plate may lose before it is renewed, as its source says.", "25 %"),
+        allowable=quantity("fraction", "What its plate may lose before it is renewed, as its source says."),
     ),
     "Zones with their limits; a reading belongs to the first that fits.",
 )

@@ -141,8 +141,8 @@ METHOD = Method(
     inputs={
         "readings": PLACED_LATEST,
         "strakes": listed(text("Name of a strake."), "The strakes from the keel."),
-        "frames": listed(length("Forward of the after perpendicular.", "12.6 m"), "The frames, from aft.", 2),
-        "limit": quantity("fraction", "What plate of the zone may lose before it is renewed.", "25 %"),
+        "frames": listed(length("Forward of the after perpendicular."), "The frames, from aft.", 2),
+        "limit": quantity("fraction", "What plate of the zone may lose before it is renewed."),
         **{name: OUTLOOK[name] for name in ("docking", "interval", "uncertainty")},
     },
     outputs=(

@@ -62,9 +62,9 @@ METHOD = Method(
     source=Citation("Hydrostatics, g = 9.80665 m/s²", standing="derived"),
     valid="water at rest",
     inputs={
-        "head": quantity("length", "Head of water; give this or the pressure.", "2.4 m"),
+        "head": quantity("length", "Head of water; give this or the pressure."),
         "pressure": quantity("pressure", "Pressure; give this or the head.", "0.15 bar"),
-        "density": quantity("density", "Density of the water; fresh water unless given.", "1025 kg/m3"),
+        "density": quantity("density", "Density of the water; fresh water unless given."),
     },
     outputs=(
         Symbol("pressure", "pressure", "pressure", "bar"),

@@ -28,8 +28,8 @@ METHOD = Method(
     source=Citation("Sum of lengths", standing="derived"),
     valid="joints opened by renewal of shell plate; joints caulked or riveted besides are the item's own",
     inputs={
-        "renewed": length("Joints of the inserts named.", "84 m"),
-        "contingent": length("Joints of those that a denser survey would likely add.", "21 m"),
+        "renewed": length("Joints of the inserts named."),
+        "contingent": length("Joints of those that a denser survey would likely add."),
     },
     outputs=(Symbol("hose", "length of joint to be tested", "length", "m"),),
     kernel=hosed,
