@@ -8,11 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tenderwright.calculations.ship.anode_life import each_anode
 from tenderwright.checks.context import Context
 from tenderwright.notices import Notice
 
 _YEAR = 365.25 * 86400.0
 _SLACK = 1e-6
+NAMED = 6
 
 
 def check(context: Context) -> Iterator[Notice]:
@@ -22,11 +24,21 @@ def check(context: Context) -> Iterator[Notice]:
         return
     interval = condition.next_docking
     hint = "let divers renew them and say so in `renewed_between`, fit more or larger ones, or dock sooner"
-    for number, lot in enumerate(condition.anodes.fitted, start=1):
-        life = context.value(f"anodes.lot-{number}.whole-life")
-        if life is not None and life.si is not None and life.si < interval.si * (1.0 - _SLACK):
-            message = f"a new anode lasts {life.si / _YEAR:.1f} years here, and the next docking is {interval} away"
-            yield Notice("anodes-outlived", lot.here, message, hints=(hint,))
+    each = context.found(each_anode)
+    short = [
+        one
+        for one in (each.anodes if each is not None else ())
+        if one.life.whole_life is not None and one.life.whole_life * _YEAR < interval.si * (1.0 - _SLACK)
+    ]
+    if short:
+        worst = min(short, key=lambda one: one.life.whole_life or 0.0)
+        names = ", ".join(f"`{one.name}`" for one in short[:NAMED]) + (" and others" if len(short) > NAMED else "")
+        message = (
+            f"a new anode lasts {worst.life.whole_life:.1f} years where `{worst.name}` is, and the next docking is "
+            f"{interval} away; it is too far for {len(short)} anodes: {names}"
+        )
+        place = next(anode.here for anode in context.package.anodes if anode.anode == worst.name)
+        yield Notice("anodes-outlived", place, message, hints=(hint,))
     needed, fitted = context.value("anodes.needed"), context.value("anodes.count")
     if needed is not None and fitted is not None and needed.si > fitted.si:
         governs = context.record.values["anodes.governs"].si

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
+from tenderwright.calculations.anodes.each import OneAnode
 from tenderwright.calculations.anodes.galvanic import SOURCE as SERIES
-from tenderwright.calculations.ship.anode_life import anode_lots, lot_current, lot_life
+from tenderwright.calculations.ship.anode_life import SeenAnode, anodes_reconciled, each_anode, seen_anodes
 from tenderwright.calculations.ship.anode_need import anode_demand, anodes_lasting, anodes_needed, further_anodes
 from tenderwright.calculations.ship.anodes import anode_duty, fitted_anodes
 from tenderwright.calculations.ship.metals import judged_pair, metal_pairs
-from tenderwright.calculations.steps.outcome import Absent, Each, NotAsked
+from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Paragraph, Part, Row, Table, inline
-from tenderwright.documents.not_calculated import absent_of, not_calculated, not_calculated_of, why_not
+from tenderwright.documents.not_calculated import not_calculated, why_not
 from tenderwright.model.anode_duty import AnodeDuty
 from tenderwright.quantities.display import decimals
 
@@ -31,53 +34,86 @@ def anodes(desk: Desk) -> Part | None:
 
 
 def _lots(desk: Desk) -> list[Block]:
-    lots, lives = desk.calculated.outcome(anode_lots), desk.calculated.outcome(lot_life)
-    currents = desk.calculated.outcome(lot_current)
-    if isinstance(lots, Absent):
-        return [Heading("What was left"), not_calculated(lots)]
-    assert isinstance(lives, Each)
-    assert isinstance(currents, Each)
-    rows, notes = [], []
-    for key, fitted in lots.items():
-        life, current = lives.get(key), currents.get(key)
-        if life is None or current is None:
-            continue
-        rows.append(
-            Row(
-                (
-                    inline(", ".join(anode.anode.upper() for anode in fitted.seen)),
-                    inline(f"{fitted.lot.on}, seen {fitted.on}"),
-                    inline(f"{fitted.left:.0%}".replace("%", " %") + f", least {100 * fitted.least_left:.0f} %"),
-                    inline(f"{decimals(100 * life.rate, 1)} %"),
-                    inline("–" if life.years_left is None else decimals(life.years_left, 1)),
-                    inline("–" if life.whole_life is None else decimals(life.whole_life, 1)),
-                    inline(f"{decimals(100 * life.at_next, 0)} %"),
-                    inline(f"{decimals(1e3 * current['current'], 0)} mA"),
-                    inline(capital(life.decision)),
-                )
-            )
-        )
-        notes += [inline(f"Fitted {fitted.lot.on}: {note}.") for note in life.notes]
+    """Give what was left of each anode, by the day on which they were fitted, and what comes of it."""
+    seen, each = desk.calculated.outcome(seen_anodes), desk.calculated.outcome(each_anode)
+    heading = Heading("What was left of each")
+    if isinstance(seen, Absent):
+        return [heading, not_calculated(seen)]
+    if isinstance(each, Absent):
+        return [heading, not_calculated(each)]
+    label = desk.package.frames.label if desk.package.frames else (lambda x: f"{x:.1f} m")
+    found = {one.name: one for one in each.anodes}
+    rows: list[Row] = []
+    for fitted in sorted({one.fitted for one in seen.seen}):
+        lot = [one for one in seen.seen if one.fitted == fitted]
+        days = " and ".join(sorted({str(one.seen) for one in lot}))
+        rows.append(Row((inline(f"Fitted {fitted}, seen {days}"),), "group"))
+        rows += [_one(one, found[one.anode.anode], label(one.anode.at.x)) for one in lot]
     columns = (
-        Column("Anodes", width=2.6),
-        Column("Fitted", width=1.6),
-        Column("Left", width=1.2),
+        Column("Anode", width=0.7),
+        Column("Where", width=1.6),
+        Column("Left", "right", 0.7),
         Column("Wasted a year", "right", 0.9),
-        Column("Years left", "right", 0.8),
-        Column("Life, years", "right", 0.8),
-        Column("At the next docking", "right", 1),
+        Column("New one lasts, years", "right", 1),
+        Column("Wasted at the next docking", "right", 1.1),
         Column("Current given", "right", 1),
         Column("If kept", width=0.9),
     )
     note = inline(
-        "Wastage is taken in step with time from the day of fitting; years left run from when last seen to the share "
-        "of an anode that can be used. Zincs found half to three fifths wasted are commonly judged in fair order, and "
-        "bolted ones renewed by divers every other year (common practice, no source)."
+        "Each by what was left of itself: wastage in step with time from the day of fitting. Zincs found half to three "
+        "fifths wasted are commonly judged in fair order, and bolted ones renewed by divers every other year (common "
+        "practice, no source)."
     )
-    table: list[Block] = [Table(columns, tuple(rows), note=note, small=True)] if rows else []
-    table += [Bullets(tuple(notes))] if notes else []
-    said = not_calculated_of({f"Fitted {fitted.lot.on}": absent_of(lives, key) for key, fitted in lots.items()})
-    return [Heading("What was left"), *table, *said]
+    unseen = ", ".join(name.upper() for name in seen.not_seen)
+    said = [Paragraph(inline(f"Nothing is known of {unseen}."))] if unseen else []
+    notes = Counter(text for one in each.anodes for text in one.life.notes if "divers" not in text)
+    told = [Bullets(tuple(inline(f"{capital(text)} ({count}).") for text, count in notes.items()))] if notes else []
+    return [heading, Table(columns, tuple(rows), note=note, small=True), *told, *said, *_reconciled(desk)]
+
+
+def _one(seen: SeenAnode, found: OneAnode, frame: str) -> Row:
+    life = found.life
+    cells = (
+        seen.anode.anode.upper(),
+        f"{frame}, {seen.anode.side}",
+        f"{100 * seen.left:.0f} %",
+        f"{decimals(100 * life.rate, 1)} %",
+        "–" if life.whole_life is None else decimals(life.whole_life, 1),
+        f"{decimals(100 * min(life.at_next, 1.0), 0)} %",
+        f"{decimals(1e3 * found.current, 0)} mA",
+        capital(life.decision),
+    )
+    return Row(tuple(inline(cell) for cell in cells))
+
+
+_READINGS = {
+    "as reckoned": "The two agree as well as either is known",
+    "more than reckoned": (
+        "Her coating is worse than is reckoned, or current goes elsewhere: to bare bronze, to another ship at the "
+        "berth, or to the quay"
+    ),
+    "less than reckoned": (
+        "Her coating holds better than is reckoned, or she had less than she needs: only potentials measured on the "
+        "hull tell which"
+    ),
+    "less, and some were spent": (
+        "Some anodes were spent and gave no more, so that she had less than she needs for part of the time, unless her "
+        "coating holds better than is reckoned: potentials measured on the hull tell which"
+    ),
+}
+
+
+def _reconciled(desk: Desk) -> list[Block]:
+    found, demand = desk.calculated.outcome(anodes_reconciled), desk.calculated.found(anode_demand)
+    each = desk.calculated.found(each_anode)
+    if isinstance(found, Absent) or demand is None or each is None:
+        return []
+    words = (
+        f"Measured wastage says that they gave {decimals(each.current, 2)} A on the mean; the surfaces below are "
+        f"reckoned to ask {decimals(demand['mean'], 2)} A: {100 * found.share:.0f} %. {_READINGS[found.reading]}. The "
+        "number below is by what is reckoned."
+    )
+    return [Paragraph(inline(words))]
 
 
 def _needed(desk: Desk, duty: AnodeDuty) -> list[Block]:

@@ -3,7 +3,7 @@ from __future__ import annotations
 import pytest
 
 from tenderwright.calculations.calculate import calculate
-from tenderwright.calculations.ship.anode_life import anode_lots, lot_life
+from tenderwright.calculations.ship.anode_life import anodes_reconciled, each_anode, seen_anodes
 from tenderwright.calculations.ship.anode_need import further_anodes
 from tenderwright.calculations.ship.metals import metal_pairs
 from tenderwright.calculations.steps.again import different
@@ -14,23 +14,32 @@ from tests.replacing import replace
 from .ship import marram, surveyed
 
 
-def test_a_lot_wastes_in_step_with_time_from_the_day_it_was_fitted() -> None:
-    """The six of 2018 had 29 % left after eight years on the mean: 8.8 % a year, so that 85 % lasts 9.7 years."""
+def test_each_anode_wastes_in_step_with_time_from_the_day_it_was_fitted() -> None:
+    """s2, of 2018-05-24, had 15 % left on 2026-06-16: 85 % in 8.06 years, and a new one lasts as long."""
     package, record, calculated = marram()
-    lots, lives = calculated.found(anode_lots), calculated.found(lot_life)
-    assert lots is not None
-    assert lives is not None
-    lot = lots["lot-2"]
-    left = [
-        anode.left.si for anode in package.anodes if anode.anode in ("p1", "p2", "p3", "s1", "s2", "s3") and anode.left
-    ]
-    assert lot.left == pytest.approx(sum(left) / 6)
-    assert lot.least_left == min(left)
-    years = record.values["anodes.lot-2.whole-life"].si / (365.25 * 86400)
-    assert years == pytest.approx(0.85 / ((1 - sum(left) / 6) / lot.years))
-    assert lives["lot-2"].decision == "renew"
-    lost = (1 - sum(left) / 6) * sum(anode.mass.si for anode in lot.seen)
-    assert record.values["anodes.lot-2.mean-current"].si == pytest.approx(lost * 780 / (8760 * lot.years))
+    each = calculated.found(each_anode)
+    assert each is not None
+    by_name = {one.name: one for one in each.anodes}
+    assert len(by_name) == len(package.anodes) == 26
+    assert by_name["s2"].life.rate == pytest.approx(0.85 / 8.063, rel=1e-3)
+    assert by_name["s2"].life.whole_life == pytest.approx(8.063, rel=1e-3)
+    assert by_name["p12"].life.rate == pytest.approx(0.45 / 18.68, rel=1e-3)
+    assert record.values["anodes.fastest"].si == "s2"
+    given = sum((1 - a.left.si) * a.mass.si * 780 / 8760 / _years(a.anode) for a in package.anodes if a.left)
+    assert record.values["anodes.current-given"].si == pytest.approx(given, rel=1e-3)
+
+
+def _years(name: str) -> float:
+    return 8.063 if name in ("p1", "p2", "p3", "s1", "s2", "s3") else 18.684
+
+
+def test_what_they_gave_is_set_beside_what_is_reckoned() -> None:
+    _, record, calculated = marram()
+    found = calculated.found(anodes_reconciled)
+    assert found is not None
+    share = record.values["anodes.current-given"].si / record.values["anodes.current-mean"].si
+    assert record.values["anodes.given-of-reckoned"].si == found.share == pytest.approx(share)
+    assert found.reading == "less, and some were spent"
 
 
 def test_the_current_is_that_of_areas_coating_and_density() -> None:
@@ -89,12 +98,16 @@ def test_every_figure_comes_out_again() -> None:
         assert [v.name for v, _ in different(record) if v.name.startswith(("anodes.", "metals."))] == []
 
 
-def test_a_lot_that_nobody_looked_at_says_what_it_needs() -> None:
+def test_anodes_that_nobody_looked_at_say_what_they_need() -> None:
     package, _, _ = marram()
-    record = calculate(replace(package, anodes=tuple(replace(anode, left=None) for anode in package.anodes))).record
-    assert "`left` and `seen` of the anodes fitted 2018-05-24" in record.missing["anodes.lot-2.rate"]
-    assert "anodes.lot-2.mean-current" in record.missing
-    assert "anodes.needed" in record.values
+    calculated = calculate(replace(package, anodes=tuple(replace(anode, left=None) for anode in package.anodes)))
+    assert "`left` and `seen`" in calculated.record.missing["anodes.current-given"]
+    assert "anodes.needed" in calculated.record.values
+    first, *others = package.anodes
+    some = calculate(replace(package, anodes=(replace(first, left=None), *others)))
+    seen = some.found(seen_anodes)
+    assert seen is not None
+    assert seen.not_seen == (first.anode,)
 
 
 def test_further_anodes_without_a_strip_say_that_they_need_one() -> None:
