@@ -36,6 +36,7 @@ from tenderwright.documents.parts.schedule import schedule
 from tenderwright.documents.parts.ship import fittings, particulars
 from tenderwright.documents.parts.tanks import sounding_tables, tanks
 from tenderwright.documents.parts.tightness import tightness
+from tenderwright.documents.parts.years_ahead import years_to_next
 from tenderwright.documents.price_form import PriceForm
 from tenderwright.notices import Notice
 from tenderwright.reading.git_state import GitState
@@ -95,7 +96,7 @@ def _common(desk: Desk, form: PriceForm) -> list[Part]:
 
 def _owners(desk: Desk) -> list[Part]:
     money = (prices_by_item(desk), owner_estimate(desk), price_basis(desk), cost_risk(desk))
-    return [part for part in (*money, programme(desk), funding(desk)) if part is not None]
+    return [part for part in (*money, programme(desk), funding(desk), years_to_next(desk)) if part is not None]
 
 
 def _drawings(desk: Desk) -> list[Part]:

@@ -322,6 +322,13 @@ class ShipCondition(Noun, frozen=True, kw_only=True):
     """Limits, rules and observations from which survey data become quantities: wastage of the shell, anodes, climate, tightness, leaks and clearances."""
 
     next_docking: Annotated[Time, Key("Time from the docking planned to the next.", "5 yr")]
+    next_docking_because: Annotated[
+        str,
+        Key(
+            "What makes that time hold, where it is much shorter than she went before.",
+            "the berth's licence asks for a docking every five years, and money is laid by for it",
+        ),
+    ] = ""
     gauge_uncertainty: Annotated[
         Length | None, Key("Uncertainty of a survey's mean thickness; 0.1 mm unless given.", "0.1 mm")
     ] = None

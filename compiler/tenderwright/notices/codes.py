@@ -137,6 +137,7 @@ _CHECKS = {
     "unlike-metals": ("warning", "unlike metals touch in sea water, and nothing looks after them"),
     "renewal-differs": ("warning", "plate or pits that the surveys call for are not in the items"),
     "anodes-outlived": ("warning", "the next docking is farther off than the anodes last"),
+    "interval-not-kept": ("warning", "the next docking is planned sooner than she ever came"),
     "question-unanswered": ("error", "a question has no answer though its time has come"),
     "addendum-not-listed": ("error", "a question names an addendum that the tender does not list"),
     "limit-stated-differently": ("warning", "a limit, period or sum is stated differently in two places"),
@@ -185,7 +186,7 @@ _WORK = (*SHIP, "items/")
 _RESTS_ON: dict[str, tuple[str, ...]] = {
     **dict.fromkeys(("out-of-range", "unreached", "stated-differs", "condition-unsafe", "tank-state-differs"), SHIP),
     **dict.fromkeys(("opening-under-block", "sounding-beyond-tank", "unstable-before-settling"), SHIP),
-    **dict.fromkeys(("anodes-outlived", "facility-certificate", "oil-boundary-hot-work"), SHIP),
+    **dict.fromkeys(("anodes-outlived", "interval-not-kept", "facility-certificate", "oil-boundary-hot-work"), SHIP),
     **dict.fromkeys(("facility-does-not-fit", "cradle-overloaded", "block-overloaded"), SHIP),
     **dict.fromkeys(("floats-off-unlevel", "stability-below-asked"), _WORK),
     **dict.fromkeys(("weight-after-stability", "unlike-metals", "untested-coating", "coated-twice"), _WORK),

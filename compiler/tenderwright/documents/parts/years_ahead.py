@@ -1,0 +1,102 @@
+"""The years to the next docking: what they do to steel, anodes and coating, and what divers must do between."""
+
+from __future__ import annotations
+
+from math import ceil
+
+from tenderwright.calculations.ship.anode_life import each_anode
+from tenderwright.calculations.ship.interval import After, docking_interval, years_ahead
+from tenderwright.calculations.steps.outcome import Absent
+from tenderwright.documents.desk import Desk, capital
+from tenderwright.documents.edition import Block, Bullets, Column, Heading, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.not_calculated import not_calculated
+from tenderwright.quantities.display import decimals
+
+_YEAR = 365.25 * 86400.0
+NAMED = 12
+"""Plates that are named; of more, their number stands."""
+
+
+def years_to_next(desk: Desk) -> Part | None:
+    """Compose the page; None where the package says nothing of the next docking."""
+    condition = desk.package.condition
+    if condition is None:
+        return None
+    ahead = desk.calculated.outcome(years_ahead)
+    blocks = [_beside_history(desk)]
+    blocks += [not_calculated(ahead)] if isinstance(ahead, Absent) else [_table(ahead), *_between(desk)]
+    return Part("years-ahead", "12.6", "The years to the next docking", "data", "Owner's papers", tuple(blocks))
+
+
+def _beside_history(desk: Desk) -> Block:
+    condition, found = desk.package.condition, desk.calculated.outcome(docking_interval)
+    assert condition is not None
+    planned = f"The next docking is planned {desk.quantity(condition.next_docking)} after this one."
+    if isinstance(found, Absent):
+        return Paragraph(inline(f"{planned} How long she went before is not known: {found.why}."))
+    went = " and ".join(decimals(years, 1) for years in found.between)
+    words = f"{planned} Between her dockings, this one included, she went {went} years."
+    if condition.next_docking_because:
+        words += f" What makes the time planned hold: {condition.next_docking_because}."
+    return Paragraph(inline(words))
+
+
+def _table(ahead: tuple[After, ...]) -> Block:
+    rows = [Row((inline("Plates past their limit by then"), *(inline(_plates(one)) for one in ahead)))]
+    rows.append(Row((inline("New anodes used up by then"), *(inline(_spent(one)) for one in ahead))))
+    for index, (name, _) in enumerate(ahead[0].bare):
+        shares = (inline(f"{decimals(100 * one.bare[index][1], 0)} %") for one in ahead)
+        rows.append(Row((inline(f"Acting as bare: {name}"), *shares)))
+    columns = (
+        Column("With nothing done between", width=2.4),
+        *(Column(f"{one.years} years", width=2) for one in ahead),
+    )
+    note = inline(
+        "Plates beside those renewed now, each carried on at its own rate of loss. Anodes by what was left of those in "
+        "the same places; coating by the constants in part 6.2. Each is an expectation, not a promise; a survey in the "
+        "water is worth more than any of them."
+    )
+    return Table(columns, tuple(rows), note=note, small=True)
+
+
+def _plates(one: After) -> str:
+    if one.plates is None:
+        return "not calculated: no readings under surveys/"
+    if len(one.plates) > NAMED:
+        return f"{len(one.plates)}"
+    return f"{len(one.plates)}: {', '.join(one.plates)}" if one.plates else "none"
+
+
+def _spent(one: After) -> str:
+    return "not calculated: `left` and `seen` are wanting" if one.anodes_spent is None else f"{one.anodes_spent}"
+
+
+def _between(desk: Desk) -> list[Block]:
+    """Say what must be done between the dockings by divers."""
+    condition, each = desk.package.condition, desk.calculated.found(each_anode)
+    assert condition is not None
+    interval = condition.next_docking.si / _YEAR
+    told = [
+        "Every year: look at the bottom, the sea chests and the stern gland, and measure the hull's potential at the "
+        "places of the docking record (common practice, no source)."
+    ]
+    if each is not None:
+        short = [one for one in each.anodes if one.life.whole_life is not None and one.life.whole_life < interval]
+        if short:
+            first = min(one.life.whole_life or 0.0 for one in short)
+            times = max(ceil(interval / (one.life.whole_life or interval) - 1e-9) - 1 for one in short)
+            names = ", ".join(one.name.upper() for one in short)
+            told.append(
+                f"Within {decimals(first, 1)} years: renew anodes {names}, which do not last; {times} "
+                f"time{'s' if times > 1 else ''} before the next docking."
+            )
+        else:
+            told.append("No anode wastes so fast that it must be renewed before the next docking.")
+    told.append(
+        f"Half-way, after {decimals(interval / 2, 1)} years: gauge from inside the plates called to be watched in part "
+        "6.1 (common practice, no source)."
+    )
+    return [
+        Heading("To be done between, by divers and from inside"),
+        Bullets(tuple(inline(capital(one)) for one in told)),
+    ]
