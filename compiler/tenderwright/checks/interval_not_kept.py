@@ -17,8 +17,11 @@ CODE = "interval-not-kept"
 
 def check(context: Context) -> Iterator[Notice]:
     """Warn of a time to the next docking that is much shorter than any that she kept."""
-    condition, found = context.package.condition, context.found(docking_interval)
-    if condition is None or found is None or found.kept_before or condition.next_docking_because:
+    condition = context.package.condition
+    if condition is None or condition.next_docking_because:
+        return
+    found = context.found(docking_interval)
+    if found is None or found.kept_before:
         return
     interval, went = condition.next_docking, " and ".join(f"{years:.0f}" for years in found.between)
     message = f"the next docking is planned {interval} on, and between her dockings she went {went} years"
