@@ -65,6 +65,13 @@ class Worth(Noun, frozen=True, kw_only=True):
     excludes: Annotated[
         tuple[Annotated[ItemRef, Key("Item.")], ...], Key("Items that are not done together with it.")
     ] = ()
+    before_bottom: Annotated[
+        str,
+        Key(
+            "Why work on the topsides may be bought before bottom and anodes; left out, it may not.",
+            "the maker of the paint gives it for this year",
+        ),
+    ] = ""
     public: Annotated[
         str, Key("A sentence for donors, who see only what has one.", "Renew the wasted plates of the bottom")
     ] = ""

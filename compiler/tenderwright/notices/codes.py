@@ -165,6 +165,7 @@ _OWNER_CHECKS = {
     "overcoating-outrun": ("warning", "by the programme a coat goes on outside the time that the one beneath allows"),
     "water-on-lining": ("warning", "water is put on a coating that still cures"),
     "damages-too-early": ("warning", "damages for lateness begin before the owner's own programme is likely done"),
+    "bought-apart": ("warning", "the funding ladder could buy one part of what belongs together"),
     "restricted-money": ("error", "restricted money is counted on work that it may not pay for"),
     "money-too-late": ("warning", "money has to be spent before the work is done"),
     "must-do-unfunded": ("warning", "what must be done is dearer than the money in hand"),
@@ -200,7 +201,7 @@ _RESTS_ON: dict[str, tuple[str, ...]] = {
     **dict.fromkeys(("quantity-outside-range", "no-contingency", "wrong-dimension"), _WORK),
     **dict.fromkeys(("sum-differs", "in-dock-price", "rate-not-used", "pool-overdrawn"), (*_WORK, "owner/")),
     **dict.fromkeys(("contingency-spent", "dock-days-short", "restricted-money"), (*_WORK, "owner/")),
-    **dict.fromkeys(("overcoating-outrun", "water-on-lining", "damages-too-early"), (*_WORK, "owner/")),
+    **dict.fromkeys(("overcoating-outrun", "water-on-lining", "damages-too-early", "bought-apart"), (*_WORK, "owner/")),
     **dict.fromkeys(("money-too-late", "must-do-unfunded", "left-out-needed"), (*_WORK, "owner/")),
     **dict.fromkeys(("beyond-authority", "change-without-report", "answer-overdue"), ("owner/",)),
 }

@@ -18,6 +18,7 @@ from tenderwright.model.funding import FundingSource, Scope
 from tenderwright.model.item import Item
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
+from tenderwright.planning.belongs import held_together
 from tenderwright.planning.outlook import money as as_money
 from tenderwright.planning.outlook import parts_at
 from tenderwright.planning.scope import available, in_hand, must_do, score
@@ -87,7 +88,8 @@ def ladders(papers: OwnerPapers, package: Package, run: Trials) -> dict[str, Lad
     if papers.scope is None or papers.funding is None:
         return {}
     sources = sorted(papers.funding.sources, key=lambda one: (_SURENESS.index(one.status), -_likelihood(one)))
-    return {name: _Climb(papers.scope, sources, package, run, name).ladder() for name in LEVELS}
+    scope = held_together(package, papers.scope)
+    return {name: _Climb(scope, sources, package, run, name).ladder() for name in LEVELS}
 
 
 def _likelihood(source: FundingSource) -> float:

@@ -117,3 +117,20 @@ def test_the_demonstration_has_its_ladder_in_the_owner_edition_and_a_page_for_do
     assert anchor in {one.anchor for one in edition.parts}
     assert "donors" in edition.sheets
     assert "funding-ladder" in edition.tables
+
+
+def test_each_rung_says_what_it_leaves_undone() -> None:
+    ladder = asked(funded_desk())
+    assert ladder is not None
+    blocks = list(part().blocks)
+    place = next(i for i, one in enumerate(blocks) if getattr(one, "text", "") == "What each rung leaves undone")
+    bullets = blocks[place + 2]
+    assert isinstance(bullets, Bullets)
+    told = {plain(entry).split(":")[0]: plain(entry) for entry in bullets.entries}
+    for index, rung in enumerate(ladder.rungs):
+        left = {"110", "130", "140", "210", "320", "420"} - set(rung.items)
+        words_of = told.get(f"Rung {index + 1}", "")
+        assert bool(words_of) == bool(left and rung.items)
+        assert all(
+            (f"{number} " in words_of) == (number in left) for number in ("140", "210", "320", "420") if rung.items
+        )

@@ -23,6 +23,7 @@ from tenderwright.documents.edition import (
 )
 from tenderwright.documents.parts.notes import notes_on
 from tenderwright.model.funding import FundingSource, Scope
+from tenderwright.planning.belongs import bottom_first, together
 from tenderwright.planning.ladder import Ladder, Rung
 from tenderwright.planning.scope import available, in_hand, score
 from tenderwright.planning.trials import GENERAL
@@ -43,6 +44,7 @@ def funding(desk: Desk) -> Part | None:
         Heading(f"Rung by rung at {ladder.confidence}"),
         _rungs(desk, ladder),
         *_added(desk, ladder),
+        *_undone(desk, ladder),
         *_steps(desk, ladder),
         Heading("Who pays"),
         _payers(desk, ladder),
@@ -50,7 +52,7 @@ def funding(desk: Desk) -> Part | None:
         Heading(f"The same at {other.confidence}"),
         _rungs(desk, other),
         Heading("How the choice is made"),
-        *_how(scope, ladder),
+        *_how(desk, scope, ladder),
         _worths(desk, scope, ladder),
     ]
     return Part("funding", "12.5", "What the money buys", "schedule", "Owner's papers", tuple(blocks))
@@ -209,6 +211,19 @@ def _added(desk: Desk, ladder: Ladder) -> list[Block]:
     return [Heading("What each rung buys"), Bullets(tuple(entries))] if entries else []
 
 
+def _undone(desk: Desk, ladder: Ladder) -> list[Block]:
+    """Say what each rung leaves undone, and where what follows from that is told."""
+    entries: list[Inline] = []
+    for index, rung in enumerate(ladder.rungs):
+        left = [number for number in _priced(desk, None) if number not in rung.items]
+        if rung.items and left:
+            entries.append((Span(f"Rung {index + 1}: ", strong=True), *_items(desk, left, ladder)))
+    if not entries:
+        return []
+    words = "What follows where it is put off stands in each item."
+    return [Heading("What each rung leaves undone"), Paragraph(inline(words)), Bullets(tuple(entries))]
+
+
 def _items(desk: Desk, numbers: Sequence[str], ladder: Ladder) -> Inline:
     spans: list[Span] = []
     for number in numbers:
@@ -255,7 +270,26 @@ def _payers(desk: Desk, ladder: Ladder) -> Table:
     return Table(columns, tuple(rows), note=note, small=True)
 
 
-def _how(scope: Scope, ladder: Ladder) -> list[Block]:
+def _held_together(desk: Desk, scope: Scope) -> list[str]:
+    """Say what is one choice, so that no rung leaves her worse than she came, and what comes before the topsides."""
+    words = []
+    pairs = {(one.item, one.other) for one in together(desk.package)}
+    both = sorted({tuple(sorted(pair)) for pair in pairs if (pair[1], pair[0]) in pairs})
+    if both:
+        named = joined([f"items {one} and {other}" for one, other in both])
+        words.append(f"No rung leaves her worse than she came: {named} work on one surface, and are one choice.")
+    first: dict[str, list[str]] = {}
+    for one in bottom_first(desk.package, scope):
+        first.setdefault(one.item, []).append(one.other)
+    for top, bottom in sorted(first.items()):
+        words.append(f"Bottom and anodes come before the topsides: item {top} is bought with {joined(bottom)} only.")
+    for number, worth in sorted(scope.items.items()):
+        if worth.before_bottom:
+            words.append(f"Item {number} may come before bottom and anodes: {worth.before_bottom}.")
+    return words
+
+
+def _how(desk: Desk, scope: Scope, ladder: Ladder) -> list[Block]:
     weights = scope.weights
     proven = all(rung.proven for rung in (*ladder.rungs, *ladder.steps))
     lost = max((rung.given_up for rung in ladder.rungs), default=0)
@@ -264,6 +298,7 @@ def _how(scope: Scope, ladder: Ladder) -> list[Block]:
         f"(times {weights.preservation}) and for safety (times {weights.safety}). At each rung the items of the "
         "greatest worth are chosen that the money may pay for, with all that they need and nothing that they exclude; "
         "of equal choices the cheaper. What is bought stays bought on the rungs above.",
+        *_held_together(desk, scope),
         "The solver proved for each choice that there is no better one."
         if proven
         else "For some of the choices the solver could not prove that there is none better.",
