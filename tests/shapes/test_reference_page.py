@@ -5,9 +5,12 @@ import re
 import pytest
 from markdown_it import MarkdownIt
 
+from tenderwright.quantities.bounds import unit_table
 from tenderwright.reading.layout import TABLES, YAML_FILES
+from tenderwright.reading.yaml_file import read_yaml
 from tenderwright.shapes.reference_page import reference_page
 from tenderwright.shapes.schemas import load_schema, schema_folder
+from tenderwright.shapes.validate import validate
 from tests.schemas.walk import subschemas
 
 
@@ -38,6 +41,25 @@ def test_every_key_of_a_schema_has_its_row(sections: dict[str, str], pattern: st
     last = {re.split(r"[.\]]+", row.split("`")[1])[-1] for row in rows}
     assert keys <= last
     assert len(rows) >= len(keys)
+
+
+@pytest.mark.parametrize(("pattern", "name"), YAML_FILES.items())
+def test_every_section_begins_with_a_whole_file_that_fits(sections: dict[str, str], pattern: str, name: str) -> None:
+    text = sections[pattern].split("```yaml\n")[1].split("```")[0]
+    path = pattern.replace("*", "example")
+    source, unread = read_yaml(path, text)
+    assert unread == []
+    assert validate(source, name) == []
+    assert "as-it-is" not in text, "every text that it shows has an example at its key"
+    assert sections[pattern].index("```yaml") < sections[pattern].index("| key |")
+
+
+def test_a_unit_is_listed_once_and_for_what_it_is_used_for() -> None:
+    for what, names, _ in unit_table():
+        assert len(set(names)) == len(names), what
+    listed = {what: names for what, names, _ in unit_table()}
+    assert "t*m/cm" not in listed["mass"]
+    assert "t*m" in listed["moment"]
 
 
 def test_every_table_is_well_made() -> None:

@@ -42,7 +42,9 @@ class ProtectedSurface(Noun, frozen=True, kw_only=True):
         Key("Breakdown of its coating when new; leave a and b out for a bare surface.", 0.02),
         Within(least=0, most=1),
     ] = None
-    b: Annotated[float | None, Key("Breakdown per year.", 0.012), Within(least=0, most=1)] = None
+    b: Annotated[
+        float | None, Key("How much more of its coating breaks down in each year.", 0.012), Within(least=0, most=1)
+    ] = None
     source: Annotated[
         str,
         Key(

@@ -15,7 +15,7 @@ class AccountLine(Noun, frozen=True, kw_only=True):
     """What one line of an earlier tender came to."""
 
     line: Annotated[LineNumber, Key("Line of the tender of that docking.", "310.a")]
-    work: Annotated[str, Key("What it was for."), _ACCOUNT]
+    work: Annotated[str, Key("What it was for.", "Shell plate, renew"), _ACCOUNT]
     kind: Annotated[str, Key("Kind of the line in that tender.", "contingent"), _ACCOUNT] = ""
     quantity: Annotated[AnyQuantity | None, Key("Quantity as measured at the end.", "1240 kg"), _ACCOUNT] = None
     estimate: Annotated[SignedMoney | None, Key("The owner's estimate.", 17500), _ACCOUNT] = None
@@ -47,7 +47,7 @@ class Closing(Noun, frozen=True, kw_only=True):
     """The final account of one docking, written by `tenderwright close` where prices are not published."""
 
     docking: Annotated[DockingRef, Key("The docking, as in its history entry.", "docking-2027"), _ACCOUNT]
-    currency: Annotated[Currency, Key("ISO 4217 code.", "EUR"), _ACCOUNT]
+    currency: Annotated[Currency, Key("Currency, by its three letters of ISO 4217.", "EUR"), _ACCOUNT]
     lines: Annotated[tuple[AccountLine, ...], Key("Lines of the account.")]
     changes: Annotated[tuple[AccountChange, ...], Key("The log of changes to the contract.")] = ()
     totals: Annotated[Totals | None, Key("Sums as the yard states them, held against the lines.")] = None

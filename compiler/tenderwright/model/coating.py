@@ -28,7 +28,7 @@ class Stiffening(Noun, frozen=True, kw_only=True):
     """Stiffeners on the boundaries of an internal zone."""
 
     member: Annotated[str, Key("Which members they are.", "shell frames")]
-    web: Annotated[Length, Key("Depth of web.", "90 mm")]
+    web: Annotated[Length, Key("Depth of the web of each stiffener, from the plate.", "90 mm")]
     flange: Annotated[Length | None, Key("Width of flange; 0 mm for a flat bar.", "60 mm")] = None
     spacing: Annotated[Length, Key("Spacing of the members.", "560 mm"), Within(least="50 mm")]
     share: Annotated[Fraction | None, Key("Share of the boundary that carries them.", "70 %")] = None
@@ -48,7 +48,7 @@ class Zone(Noun, frozen=True, kw_only=True):
     upper: Annotated[LengthOrDeck | None, Key("Upper edge: a height, or `deck`.", "3.5 m", "deck")] = None
     tank: Annotated[TankRef | None, Key("The tank whose inside this is, for internal zones.", "forepeak")] = None
     stiffening: Annotated[tuple[Stiffening, ...], Key("Stiffeners; both faces are counted.")] = ()
-    area: Annotated[Area | None, Key("Area, for stated zones.", "140 m2")] = None
+    area: Annotated[Area | None, Key("The area itself, where `surface` is `stated`.", "140 m2")] = None
     basis: Annotated[str, Key("How a stated area is known.")] = ""
     add: Annotated[tuple[AreaEntry, ...], Key("Areas to be added to the zone, such as a rudder.")] = ()
     less: Annotated[tuple[AreaEntry, ...], Key("Areas taken away.")] = ()
@@ -108,15 +108,15 @@ class ProfileFill(Noun, frozen=True, kw_only=True):
 
     rz: Annotated[Length, Key("Height of the profile that the paint fills.", "75 um")]
     k: Annotated[float, Key("Share of the profile height.", 0.5), Within(most=1)]
-    source: Annotated[str, Key("Source of k.")] = ""
+    source: Annotated[str, Key("Where that share comes from.")] = ""
     here: Place
 
 
 class Stripe(Noun, frozen=True, kw_only=True):
     """Stripe coats."""
 
-    length: Annotated[Length, Key("Total length of edge.", "340 m"), Within(most="50000 m")]
-    width: Annotated[Length, Key("Width of band.", "80 mm")]
+    length: Annotated[Length, Key("Length of all the edges that get stripe coats.", "340 m"), Within(most="50000 m")]
+    width: Annotated[Length, Key("Width of the band that a stripe coat covers along an edge.", "80 mm")]
     coats: Annotated[int, Key("How many stripe coats.", 1), Within(least=1, most=20)] = 1
     here: Place
 
@@ -133,8 +133,8 @@ class Coat(Noun, frozen=True, kw_only=True):
         ),
     ]
     colour: Annotated[str, Key("Colour, so that one coat can be told from the next.", "grey")] = ""
-    volume_solids: Annotated[Fraction, Key("Solids by volume.", "72 %")]
-    dft: Annotated[Length, Key("Nominal dry film.", "125 um")]
+    volume_solids: Annotated[Fraction, Key("Share of the paint that stays as dry film, from its data sheet.", "72 %")]
+    dft: Annotated[Length, Key("Thickness of the dry film that is asked for.", "125 um")]
     loss: Annotated[Fraction, Key("Share of the paint that is lost in application.", "30 %")]
     loss_source: Annotated[str, Key("Where the loss comes from.", "common practice, no source")] = ""
     thinning: Annotated[Fraction | None, Key("Thinner by volume of paint.", "5 %")] = None

@@ -30,7 +30,7 @@ class BlockLayer(Noun, frozen=True, kw_only=True):
     material: Annotated[str, Key("Material of the layer.", "oak")]
     height: Annotated[Length, Key("Height of the layer.", "300 mm")]
     stiffness: Annotated[Pressure | None, Key("Modulus across the grain.", "600 MPa")] = None
-    source: Annotated[str, Key("Source of the modulus.")] = ""
+    source: Annotated[str, Key("Where the modulus of the layer comes from.")] = ""
 
 
 class KeelBlocks(Noun, frozen=True, kw_only=True):
@@ -50,7 +50,10 @@ class KeelBlocks(Noun, frozen=True, kw_only=True):
             "400 mm",
         ),
     ] = None
-    layers: Annotated[tuple[BlockLayer, ...], Key("Layers, for the elastic line.")] = ()
+    layers: Annotated[
+        tuple[BlockLayer, ...],
+        Key("What each block is built of; with a modulus for each layer, an elastic hull can be set on them."),
+    ] = ()
     off_frame: Annotated[
         str, Key("Why it stands between frames, where it has to.", "the keel rises forward of Fr 74")
     ] = ""
@@ -94,7 +97,7 @@ class CitedAngle(Noun, frozen=True, kw_only=True):
 class CitedPressure(Noun, frozen=True, kw_only=True):
     """A pressure that is an input with its source."""
 
-    value: Annotated[Pressure, Key("The pressure itself.", "2.3 MPa"), Within(most="1000 MPa")]
+    value: Annotated[Pressure, Key("The pressure that is allowed, and no more.", "2.3 MPa"), Within(most="1000 MPa")]
     source: Annotated[str, Key("Source with page.")]
     here: Place
 
@@ -102,8 +105,10 @@ class CitedPressure(Noun, frozen=True, kw_only=True):
 class CitedNumber(Noun, frozen=True, kw_only=True):
     """A number that is an input with its source."""
 
-    value: Annotated[float, Key("The number itself.", 0.3), Within(most=2)]
-    source: Annotated[str, Key("Where it comes from.", "from memory")]
+    value: Annotated[float, Key("The number, without a unit.", 0.3), Within(most=2)]
+    source: Annotated[
+        str, Key("Where it comes from: who tested or decided it, or a work and its table.", "from memory")
+    ]
     here: Place
 
 

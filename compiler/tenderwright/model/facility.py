@@ -19,7 +19,7 @@ class FacilityLimits(Noun, frozen=True, kw_only=True):
     blocks: Annotated[Length | None, Key("Water over the blocks at the tide used.", "4.6 m")] = None
     block_height: Annotated[Length | None, Key("Height of the keel blocks.", "1.4 m")] = None
     lift: Annotated[Mass | None, Key("Total lift or capacity.", "1800 t")] = None
-    line_load: Annotated[LineLoad | None, Key("Limit along the keel.", "30 t/m")] = None
+    line_load: Annotated[LineLoad | None, Key("The most that a metre of the keel may bear on it.", "30 t/m")] = None
     tide: Annotated[str, Key("Tide at which depths hold.", "mean high water neaps")] = ""
     air_draft: Annotated[Length | None, Key("Clearance under a bridge or line on the way.")] = None
 
@@ -30,10 +30,12 @@ class Cars(Noun, frozen=True, kw_only=True):
     number: Annotated[int, Key("How many cars there are.", 8), Within(least=1, most=200)]
     length: Annotated[Length, Key("Length of a car.", "6.0 m")]
     gap: Annotated[Length, Key("Gap between coupled cars.", "0.5 m")]
-    capacity: Annotated[Mass, Key("Capacity of a car.", "160 t")]
-    line_limit: Annotated[LineLoad | None, Key("Limit along the keel.", "32 t/m")] = None
+    capacity: Annotated[Mass, Key("The most that a car may carry.", "160 t")]
+    line_limit: Annotated[LineLoad | None, Key("The most that a metre of the keel may bear on it.", "32 t/m")] = None
     axles: Annotated[int | None, Key("Axles of a car.", 4), Within(least=1, most=50)] = None
-    axle_limit: Annotated[Mass | None, Key("Limit of an axle.", "45 t")] = None
+    axle_limit: Annotated[Mass | None, Key("The most that an axle may carry, the car's own mass included.", "45 t")] = (
+        None
+    )
     most_coupled: Annotated[int | None, Key("Most cars coupled.", 8), Within(least=1, most=200)] = None
     own_mass: Annotated[Mass | None, Key("Mass of a car with its blocks.", "14 t")] = None
     block_height: Annotated[Length | None, Key("Top of the keel blocks above the rail.", "1.6 m")] = None
@@ -52,7 +54,9 @@ class Hoists(Noun, frozen=True, kw_only=True):
 class Slope(Noun, frozen=True, kw_only=True):
     """Slope of a slipway."""
 
-    gradient: Annotated[str, Key("Rise in run.", "1:16"), Form("^1:[0-9]+(\\.[0-9]+)?$", "Gradient")]
+    gradient: Annotated[
+        str, Key("How steep the track is: one in so much.", "1:16"), Form("^1:[0-9]+(\\.[0-9]+)?$", "Gradient")
+    ]
     haul: Annotated[Force | None, Key("Pull of the hauling winch.", "900 kN")] = None
     track: Annotated[Length | None, Key("Length of the track.", "118 m"), Within(most="2000 m")] = None
 
@@ -70,7 +74,7 @@ class Facility(Noun, frozen=True, kw_only=True):
     """One facility."""
 
     facility: Annotated[Identifier, Key("Identifier, by which bids name the facility.", "north-shiplift")]
-    name: Annotated[str, Key("Name (invented in the demonstration).")]
+    name: Annotated[str, Key("Name of the facility, as the tender prints it.", "Corve graving dock")]
     place: Annotated[str, Key("Town or harbour where it lies.", "Corve")] = ""
     kind: Annotated[DockType, Key("What kind of facility it is.", "shiplift")]
     limits: Annotated[FacilityLimits, Key("Limits of the facility.")]

@@ -41,7 +41,9 @@ class UsedBlock(Noun, frozen=True, kw_only=True):
 
     at: Annotated[Position, Key("Centre of the block, or of the first of a row.", "Fr 12")]
     to: Annotated[Position | None, Key("Centre of the last of a row.")] = None
-    pitch: Annotated[Length | None, Key("Pitch of a row.", "1.2 m"), Within(least="50 mm")] = None
+    pitch: Annotated[
+        Length | None, Key("Distance from each block of a row to the next.", "1.2 m"), Within(least="50 mm")
+    ] = None
     length: Annotated[Length | None, Key("Length along the ship.", "300 mm")] = None
     width: Annotated[Length | None, Key("Width of its cap across the ship.", "1.0 m")] = None
     off_centre: Annotated[Length | None, Key("Distance from the centreline; 0 m for keel blocks.", "2.0 m")] = None

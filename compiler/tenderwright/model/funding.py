@@ -49,16 +49,16 @@ class Funding(Noun, frozen=True, kw_only=True):
 class Weights(Noun, frozen=True, kw_only=True):
     """Weights of the three scores of an item."""
 
-    risk: Annotated[int, Key("Weight of the risk if it is put off."), Within(least=0, most=100)]
-    preservation: Annotated[int, Key("Weight of preservation."), Within(least=0, most=100)]
-    safety: Annotated[int, Key("Weight of safety."), Within(least=0, most=100)]
+    risk: Annotated[int, Key("Weight of the risk if it is put off.", 5), Within(least=0, most=100)]
+    preservation: Annotated[int, Key("Weight of preservation.", 3), Within(least=0, most=100)]
+    safety: Annotated[int, Key("Weight of safety.", 4), Within(least=0, most=100)]
 
 
 class Worth(Noun, frozen=True, kw_only=True):
     """The owner's judgement of one item."""
 
     must: Annotated[bool, Key("Whether it is done whatever the money.")] = False
-    risk: Annotated[int, Key("Risk if it is put off, 0 to 5."), Within(least=0, most=5)] = 0
+    risk: Annotated[int, Key("Risk if it is put off, 0 to 5.", 4), Within(least=0, most=5)] = 0
     preservation: Annotated[int, Key("What it preserves, 0 to 5."), Within(least=0, most=5)] = 0
     safety: Annotated[int, Key("What it does for safety, 0 to 5."), Within(least=0, most=5)] = 0
     needs: Annotated[tuple[Annotated[ItemRef, Key("Item.")], ...], Key("Items that have to be bought with it.")] = ()

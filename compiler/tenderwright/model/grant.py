@@ -40,7 +40,7 @@ class InKind(Noun, frozen=True, kw_only=True):
 
     what: Annotated[str, Key("Who works, and at what.", "Volunteers who list and photograph rivets")]
     hours: Annotated[Time, Key("How many hours are given.", "420 h")]
-    rate: Annotated[Money, Key("Value of an hour.", 14.5)]
+    rate: Annotated[Money, Key("What an hour of it is counted as being worth.", 14.5)]
     category: Annotated[
         Name, Key("Category: its identifier in the profile, or a word that the category takes.", "professional fees")
     ]

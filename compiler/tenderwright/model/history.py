@@ -106,7 +106,7 @@ class Paid(Noun, frozen=True, kw_only=True):
 
     work: Annotated[str, Key("What was paid for.")]
     item: Annotated[ItemRef | None, Key("The item of this package it compares with.")] = None
-    quantity: Annotated[str, Key("Quantity with unit.", "42 m2")] = ""
+    quantity: Annotated[str, Key("How much of it was paid for, with its unit.", "42 m2")] = ""
     unit: Annotated[str, Key("Unit in which it was paid, where it was paid by quantity.", "m2")] = ""
     rate: Annotated[
         Price | None,
@@ -147,7 +147,7 @@ class EarlierDocking(Noun, frozen=True, kw_only=True):
     tank_tests: Annotated[tuple[TankTested, ...], Key("Tests of tanks and spaces.")] = ()
     coatings: Annotated[tuple[CoatingApplied, ...], Key("Coatings applied, by zone.")] = ()
     anodes: Annotated[tuple[AnodesFound, ...], Key("What was left of the anodes, and what was fitted.")] = ()
-    currency: Annotated[Currency, Key("ISO 4217 code.", "EUR")] = ""
+    currency: Annotated[Currency, Key("Currency of that docking, by its three letters of ISO 4217.", "EUR")] = ""
     prices: Annotated[
         tuple[Paid, ...], Key("Prices paid, where they may be published; otherwise keep them under owner/.")
     ] = ()

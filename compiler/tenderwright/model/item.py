@@ -83,7 +83,7 @@ class YardFurnished(Noun, frozen=True, kw_only=True):
 
     what: Annotated[str, Key("What the yard brings.", "Docking plugs, bronze")]
     quantity: Annotated[AnyQuantity | None, Key("How much of it the yard brings.", "12 each")] = None
-    standard: Annotated[str, Key("Standard it meets.", "ISO 4624")] = ""
+    standard: Annotated[str, Key("Standard by which the yard tests, where there is one.", "ISO 4624")] = ""
 
 
 class Heritage(Noun, frozen=True, kw_only=True):
@@ -106,7 +106,7 @@ class Test(Noun, frozen=True, kw_only=True):
 
     test: Annotated[str, Key("Which test is made.", "Hose test of the hatch coamings")]
     accept: Annotated[Prose, Key("What passes, with a figure.")]
-    when: Annotated[str, Key("When it is made.", "After the last weld, before coating")] = ""
+    when: Annotated[str, Key("At what point of the work it is made.", "After the last weld, before coating")] = ""
     tanks: Annotated[
         tuple[Annotated[TankRef, Key("A tank.", "forepeak")], ...],
         Key("Tanks and voids whose tightness it proves, where the work opened their boundary."),
@@ -153,7 +153,7 @@ class Report(Noun, frozen=True, kw_only=True):
 
     report: Annotated[str, Key("What is handed over.", "Film thickness readings of each coat")]
     due: Annotated[DayFromEvent, Key("When it is due.")]
-    copies: Annotated[str, Key("Form and number.", "PDF, and two on paper")] = ""
+    copies: Annotated[str, Key("In which form it is handed over, and how many of it.", "PDF, and two on paper")] = ""
     here: Place
 
 
@@ -186,7 +186,9 @@ class Line(Noun, frozen=True, kw_only=True):
     takes: Annotated[
         ValueRef | None, Key("Takes its quantity from a calculated value.", "coating.underwater-spot.area")
     ] = None
-    share: Annotated[Fraction | None, Key("Share of the value taken.", "100 %")] = None
+    share: Annotated[Fraction | None, Key("How much of the value is taken as the quantity of the line.", "100 %")] = (
+        None
+    )
     round_up: Annotated[AnyQuantity | None, Key("Rounds the quantity up to a whole number of these.", "5 m2")] = None
     unit: Annotated[str, Key("Unit in which a taken value is shown.", "m2")] = ""
     basis: Annotated[
@@ -242,9 +244,16 @@ class Item(Noun, frozen=True, kw_only=True):
         tuple[Annotated[DrawingRef, Key("A reference document.", "d-12")], ...], Key("Documents the item rests on.")
     ] = ()
     depends_on: Annotated[
-        tuple[Annotated[ItemRef, Key("An item that must be done first.", "410")], ...], Key("Items done first.")
+        tuple[Annotated[ItemRef, Key("An item that must be done first.", "410")], ...],
+        Key("Items that must be done before this one begins."),
     ] = ()
-    scope: Annotated[Prose, Key("What is done and why, in a short paragraph.")]
+    scope: Annotated[
+        Prose,
+        Key(
+            "What is done and why, in a short paragraph.",
+            "Blast the underwater shell where the old coating is broken, and coat it anew.",
+        ),
+    ]
     requirements: Annotated[
         tuple[Annotated[Prose, Key("One numbered requirement.")], ...], Key("Numbered requirements, one step each.")
     ] = ()

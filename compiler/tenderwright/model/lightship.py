@@ -39,7 +39,7 @@ class LightshipWeight(Noun, frozen=True, kw_only=True):
     off_centre: Annotated[
         SignedLength | None, Key("Transverse centre, port positive.", "0 m"), Measured("2 mm", _UPRIGHT)
     ] = None
-    source: Annotated[str, Key("Where it comes from, with date.")]
+    source: Annotated[str, Key("Where it comes from, with date.", "inclining experiment of 2009, report R-06")]
     here: Place
 
 

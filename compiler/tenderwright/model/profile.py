@@ -17,7 +17,7 @@ class ProfileHeading(Noun, frozen=True, kw_only=True):
     heading: Annotated[Identifier, Key("Identifier, by which an application names the heading.", "need")]
     title: Annotated[str, Key("Heading as the funder's form words it.", "Need")]
     group: Annotated[str, Key("Group of headings that stand together on the same pages.", "The project")] = ""
-    asks: Annotated[str, Key("One plain sentence on what belongs there.")]
+    asks: Annotated[str, Key("One plain sentence on what belongs there.", "Why the work is needed now.")]
     takes: Annotated[
         tuple[
             Annotated[
@@ -109,8 +109,16 @@ class Profile(Noun, frozen=True, kw_only=True):
 
     name: Annotated[IdentifierName, Key("Name by which applications and the command line call it.", "our-fund")]
     title: Annotated[str, Key("Title of the form, in words of your own.", "Capital, activity and other costs")]
-    modelled_on: Annotated[str, Key("Which published form headings it is modelled on, in your own words.")]
-    check_notice: Annotated[str, Key("What to check in the funder's current notice.")]
+    modelled_on: Annotated[
+        str,
+        Key(
+            "Which published form headings it is modelled on, in your own words.",
+            "a capital form in six parts, as published in 2026",
+        ),
+    ]
+    check_notice: Annotated[
+        str, Key("What to check in the funder's current notice.", "The greatest share of indirect costs")
+    ]
     headings: Annotated[tuple[ProfileHeading, ...], Key("Headings, in the order of the form."), Count(1)]
     categories: Annotated[
         tuple[ProfileCategory, ...],

@@ -74,7 +74,7 @@ class DayLine(Noun, frozen=True, kw_only=True):
 class Programme(Noun, frozen=True, kw_only=True):
     """How long the work takes: activities with their durations, crews and order. The order of the items (`depends_on`) and their phase hold without being written again."""
 
-    week: Annotated[int, Key("Days worked in a week."), Within(least=1, most=7)]
+    week: Annotated[int, Key("Days worked in a week.", 5), Within(least=1, most=7)]
     workable: Annotated[
         ValueRef | None,
         Key("Value that gives the share of days on which work in the open can be done.", "climate.workable-share"),

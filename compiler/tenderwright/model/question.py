@@ -16,7 +16,9 @@ class Question(Noun, frozen=True, kw_only=True):
     question: Annotated[int, Key("Number, from 1; never changed or reused.", 3), Within(least=1, most=9999)]
     asked: Annotated[Date, Key("Day on which it was asked.", "2027-04-12")]
     about: Annotated[tuple[Annotated[ItemRef, Key("An item.", "420")], ...], Key("Items it is about.")] = ()
-    ask: Annotated[Prose, Key("The question, in words that do not tell who asked.")]
+    ask: Annotated[
+        Prose, Key("The question, in words that do not tell who asked.", "May the blocks under the keel be moved once?")
+    ]
     answer: Annotated[Prose | None, Key("The answer. It explains; what it changes is changed in the item itself.")] = (
         None
     )

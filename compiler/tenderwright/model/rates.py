@@ -79,7 +79,7 @@ class Shared(Noun, frozen=True, kw_only=True):
 class Contingency(Noun, frozen=True, kw_only=True):
     """Contingency, shown and never buried."""
 
-    share: Annotated[Fraction, Key("Share of the base.", "20 %")]
+    share: Annotated[Fraction, Key("The contingency, as a share of the sum of all lines.", "20 %")]
     why: Annotated[str, Key("What the contingency is for.", "The shell inside the bunkers was not surveyed")]
 
 
@@ -128,13 +128,13 @@ class PriceIndex(Noun, frozen=True, kw_only=True):
     """A published index of prices by month."""
 
     index: Annotated[Identifier, Key("Identifier, by which rates name the index.", "repair-prices")]
-    name: Annotated[str, Key("Name as published.")]
+    name: Annotated[str, Key("Name as published.", "Repair of ships and boats, prices paid")]
     code: Annotated[str, Key("Code or table as published.")] = ""
     publisher: Annotated[str, Key("Who publishes it.")] = ""
     adjusted: Annotated[bool, Key("Whether it is seasonally adjusted.")] = False
     carries: Annotated[Time | None, Key("The age of a price that it can carry.", "20 yr")] = None
     months: Annotated[
-        Mapping[str, Annotated[float, Key("Figure."), Within(above=0)]],
+        Mapping[str, Annotated[float, Key("Figure of that month, as published.", 165.2), Within(above=0)]],
         Key("Figure of each month."),
         Keys(Form("^[0-9]{4}-(0[1-9]|1[0-2])$", "Month", "2026-10")),
         Count(1),

@@ -9,13 +9,10 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from tenderwright.model.findings import ReadingTaken
-from tenderwright.model.noun import keys_of
-from tenderwright.model.survey_row import SurveyRow
+from tenderwright.model.survey_row import COLUMNS
 from tenderwright.notices import Notice, Place
 from tenderwright.reading.source import Source
 
-COLUMNS = tuple(key for _, key in keys_of(SurveyRow))
-"""The columns of a survey."""
 GREATEST = 500.0
 """Thicknesses of this and more are taken for mistakes of unit, mm."""
 

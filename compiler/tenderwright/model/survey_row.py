@@ -4,7 +4,7 @@ from typing import Annotated
 
 from tenderwright.model.kinds import Date, Side, StrakeRef, TankRef
 from tenderwright.model.marks import Key, OneOf, Within
-from tenderwright.model.noun import Noun
+from tenderwright.model.noun import Noun, keys_of
 
 
 class SurveyRow(Noun, frozen=True, kw_only=True):
@@ -29,3 +29,7 @@ class SurveyRow(Noun, frozen=True, kw_only=True):
     stage: Annotated[
         str, Key("Where and when she was: afloat, or in dock before or after blast.", "in dock before blast")
     ] = ""
+
+
+COLUMNS = tuple(key for _, key in keys_of(SurveyRow))
+"""The columns of a survey, in their order."""

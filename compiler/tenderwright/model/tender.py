@@ -47,7 +47,7 @@ class SiteVisit(Noun, frozen=True, kw_only=True):
 class TenderDates(Noun, frozen=True, kw_only=True):
     """Dates of the tender."""
 
-    issued: Annotated[Date, Key("Day of issue.", "2027-04-12")]
+    issued: Annotated[Date, Key("Day on which the tender is issued.", "2027-01-25")]
     site_visit: Annotated[SiteVisit | None, Key("Visit aboard for bidders.")] = None
     questions_until: Annotated[Date | None, Key("Last day for questions.", "2027-04-12")] = None
     closing: Annotated[Date, Key("Last day on which bids are received.", "2027-03-26")]
@@ -59,9 +59,9 @@ class Programme(Noun, frozen=True, kw_only=True):
     """Planned days of the docking."""
 
     arrival: Annotated[Date, Key("Day on which the ship is handed to the yard.", "2027-05-03")]
-    docking: Annotated[Date, Key("Ship is landed on blocks.", "2027-04-12")]
-    undocking: Annotated[Date, Key("Ship is afloat again.", "2027-04-12")]
-    redelivery: Annotated[Date, Key("Ship is handed back.", "2027-04-12")]
+    docking: Annotated[Date, Key("Day on which the ship is landed on blocks.", "2027-05-05")]
+    undocking: Annotated[Date, Key("Day on which the ship is afloat again.", "2027-06-02")]
+    redelivery: Annotated[Date, Key("Day on which the ship is handed back.", "2027-06-05")]
     dock_days: Annotated[
         Days | None, Key("Days on blocks included in the price; further days are priced as a day line.", 28)
     ] = None
@@ -74,7 +74,13 @@ class Award(Noun, frozen=True, kw_only=True):
     arithmetic: Annotated[
         str, Key("What governs where extension and rate disagree."), OneOf("unit price governs", "total absolute")
     ]
-    evaluated: Annotated[Prose, Key("The published rule of the evaluated price, in words.")]
+    evaluated: Annotated[
+        Prose,
+        Key(
+            "The published rule of the evaluated price, in words.",
+            "All priced lines, options included, and the owner's costs of towing and travel.",
+        ),
+    ]
     options_counted: Annotated[bool, Key("Whether options are counted in the evaluated price.")] = True
     day_cost: Annotated[Money | None, Key("The owner's cost of each day, counted in the evaluated price.", 850)] = None
     criteria: Annotated[
@@ -104,7 +110,7 @@ class Addendum(Noun, frozen=True, kw_only=True):
     """An addendum already issued."""
 
     number: Annotated[int, Key("Number, from 1."), Within(least=1, most=99)]
-    date: Annotated[Date, Key("Day of issue.", "2027-04-12")]
+    date: Annotated[Date, Key("Day on which the tender is issued.", "2027-01-25")]
     summary: Annotated[str, Key("What it does.")]
 
 
@@ -141,7 +147,7 @@ class Tender(Noun, frozen=True, kw_only=True):
     owner: Annotated[Owner, Key("Who invites the tender.")]
     dates: Annotated[TenderDates, Key("Dates of the tender.")]
     programme: Annotated[Programme, Key("Planned days of the docking, from which report days are counted.")]
-    currency: Annotated[Currency, Key("ISO 4217 code.", "EUR")]
+    currency: Annotated[Currency, Key("Currency of all prices, by its three letters of ISO 4217.", "EUR")]
     page_size: Annotated[str, Key("Paper of the editions."), OneOf("A4", "Letter")] = "A4"
     units: Annotated[str, Key("How quantities are shown."), OneOf("metric", "us", "both")] = "metric"
     web_links: Annotated[
@@ -251,7 +257,9 @@ class Drawing(Noun, frozen=True, kw_only=True):
     title: Annotated[str, Key("Title on the document.", "Shell expansion")]
     revision: Annotated[str, Key("Revision or date.", "B")]
     date: Annotated[Date | None, Key("Date of the document.", "2027-04-12")] = None
-    verified: Annotated[DateOrNone, Key("Day on which it was found to agree with the ship, or `none`.")]
+    verified: Annotated[
+        DateOrNone, Key("Day on which it was found to agree with the ship, or `none`.", "2026-05-20", "none")
+    ]
     kind: Annotated[
         str,
         Key("What kind of document it is.", "drawing"),

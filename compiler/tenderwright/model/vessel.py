@@ -67,16 +67,26 @@ class Station(Noun, frozen=True, kw_only=True):
     here: Place
 
 
+_STATIONS = [
+    {"at": at, "keel": "0 m", "half_breadths": breadths, "deck": {"height": height, "half_breadth": breadth}}
+    for at, breadths, height, breadth in (
+        ("0 m", ["0.20 m", "0.90 m", "2.40 m"], "5.2 m", "3.1 m"),
+        ("24 m", ["2.90 m", "4.20 m", "4.55 m"], "4.6 m", "4.55 m"),
+        ("48 m", ["0.10 m", "0.15 m", "0.30 m"], "6.1 m", "1.2 m"),
+    )
+]
+
+
 class Offsets(Noun, frozen=True, kw_only=True):
     """The hull form as half-breadths at stations and waterlines, to the moulded line."""
 
     source: Annotated[str, Key("Where the table comes from.", "lifted from drawing D-02")]
     waterlines: Annotated[
         tuple[Annotated[Length, Key("Height above the keel line.", "0.5 m")], ...],
-        Key("Heights of the waterlines, rising."),
+        Key("Heights of the waterlines, rising.", ["0.5 m", "1.5 m", "3.0 m"]),
         Count(3),
     ]
-    stations: Annotated[tuple[Station, ...], Key("Stations from aft to forward."), Count(3)]
+    stations: Annotated[tuple[Station, ...], Key("Stations from aft to forward.", _STATIONS), Count(3)]
     uncertainty: Annotated[
         Fraction | None,
         Key(

@@ -106,6 +106,9 @@ _COMPOUND = (
     "person_hour/t",
 )
 
+_BY_CHANCE = {"mass": ("t*m/cm",), "speed": ("mm/yr", "mm/h"), "rate_of_loss": ("kn", "knots", "m/s")}
+"""Units that are never used for what they measure by their dimensions alone."""
+
 _POWER = re.compile(r"(?<![A-Za-z_])(mm|cm|m|in|ft|yd)(?:\^?([234])|([²³]))(?![0-9A-Za-z])")
 """A power written the plain way inside a compound unit, such as the `m2` of `t/m2`."""
 
@@ -246,8 +249,9 @@ def known_units() -> list[str]:
 
 
 def units_measuring(dimension: str) -> tuple[str, ...]:
-    """List the units of a dimension in everyday use."""
-    return tuple(name for name in [*known_units(), *_COMPOUND] if unit(name).signature == signature(dimension))
+    """List the units of a dimension in everyday use, but for those that measure it by chance."""
+    alike = (name for name in [*known_units(), *_COMPOUND] if unit(name).signature == signature(dimension))
+    return tuple(dict.fromkeys(name for name in alike if name not in _BY_CHANCE.get(dimension, ())))
 
 
 def everyday_units() -> str:

@@ -8,6 +8,7 @@ from typing import Any
 
 from tenderwright.quantities.bounds import FIRST_FRAME, LAST_FRAME, unit_table
 from tenderwright.reading.layout import NEEDED, TABLES, YAML_FILES
+from tenderwright.shapes.example_file import written_example
 from tenderwright.shapes.keywords import EARLIEST, LATEST
 from tenderwright.shapes.schemas import load_schema, schema_folder
 
@@ -73,9 +74,19 @@ def reference_page() -> str:
     for pattern in (*YAML_FILES, *TABLES, "clauses/*.md"):
         groups.setdefault(_part(pattern), []).append(f"- [`{pattern}`](#{_anchor(pattern)})\n")
     contents = "\n".join(f"{title}:\n\n{''.join(lines)}" for title, lines in groups.items())
-    units = "\n".join(f"| {what} | {_listed(names)} | {most} |" for what, names, most in unit_table())
+    asked = {what.replace("_", " ") for what in _measured(list(map(load_schema, YAML_FILES.values())))}
+    units = "\n".join(f"| {what} | {_listed(names)} | {most} |" for what, names, most in unit_table() if what in asked)
     head = _HEAD.format(EARLIEST=EARLIEST, LATEST=LATEST, FIRST_FRAME=FIRST_FRAME, LAST_FRAME=LAST_FRAME, UNITS=units)
     return f"{head}\n## Files\n\n{contents}{files}"
+
+
+def _measured(schema: Any) -> Iterator[str]:
+    """Yield what the quantities below a schema measure."""
+    entries = schema if isinstance(schema, list) else schema.values() if isinstance(schema, Mapping) else ()
+    for below in entries:
+        yield from _measured(below)
+    if isinstance(schema, Mapping) and isinstance(schema.get("quantity"), str):
+        yield schema["quantity"]
 
 
 def _part(pattern: str) -> str:
@@ -101,7 +112,14 @@ def _file(pattern: str, schema: Schema) -> str:
     rows = "".join(_row(path, needed, below) for path, needed, below in _keys(schema))
     lines = "".join(f"\n{sentence}\n" for sentence in _conditions(schema))
     title = f"\n## `{pattern}`\n\n{schema.get('description', schema['title'])}{need}{secret}\n"
-    return f"{title}{lines}\n| key | what it is | written as | for example |\n|---|---|---|---|\n{rows}"
+    return f"{title}{lines}{_shown(schema)}\n| key | what it is | written as | for example |\n|---|---|---|---|\n{rows}"
+
+
+def _shown(schema: Schema) -> str:
+    """Show a short whole file; a table of rows shows its own."""
+    if "as_built_mm" in schema.get("properties", {}):
+        return ""
+    return f"\n```yaml\n{written_example(schema)}```\n"
 
 
 def _table(pattern: str, schema: Schema) -> str:

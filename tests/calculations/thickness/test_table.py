@@ -12,9 +12,19 @@ from hypothesis import strategies as st
 
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.thickness import cells
-from tenderwright.calculations.thickness.table import Refused, Table, read_table
+from tenderwright.calculations.thickness.table import Kind, Refused, Table, read_table
 
 HEADER = "strake,frame,side,as_built_mm,measured_mm,date,instrument,stage\n"
+SURVEY: dict[str, Kind] = {
+    "strake": "name",
+    "frame": "name",
+    "side": "name",
+    "as_built_mm": "number",
+    "measured_mm": "number",
+    "date": "date",
+    "instrument": "name",
+    "stage": "name",
+}
 ROW = "A,8,port,12.7,12.0,2025-10-06,probe,afloat\n"
 
 
@@ -24,7 +34,7 @@ def named(table: Table, column: str) -> list[str]:
 
 
 def test_reads_a_survey_by_column() -> None:
-    table = read_table(HEADER + ROW + "B,Fr 9,starboard, 9.5 ,.8,1934-06-01,probe,afloat")
+    table = read_table(HEADER + ROW + "B,Fr 9,starboard, 9.5 ,.8,1934-06-01,probe,afloat", SURVEY)
     assert named(table, "strake") == ["A", "B"]
     assert named(table, "frame") == ["8", "Fr 9"]
     assert table.numbers["as_built_mm"].tolist() == [12.7, 9.5]
@@ -48,7 +58,7 @@ def test_lists_the_rows_that_cannot_be_read_by_line() -> None:
         "A,8,port,12,7,12,0,2025-10-06,probe,afloat\n",
         ROW,
     ]
-    table = read_table(HEADER + "".join(rows))
+    table = read_table(HEADER + "".join(rows), SURVEY)
     assert table.line.tolist() == [2, 8]
     assert table.refused == (
         Refused(4, "it has 4 cells, not 8"),
@@ -60,7 +70,7 @@ def test_lists_the_rows_that_cannot_be_read_by_line() -> None:
 
 def test_takes_windows_line_ends_and_a_byte_order_mark() -> None:
     text = "\ufeff" + HEADER + ROW + "\n" + ROW
-    table = read_table(text.replace("\n", "\r\n"))
+    table = read_table(text.replace("\n", "\r\n"), SURVEY)
     assert table.line.tolist() == [2, 4]
     assert named(table, "stage") == ["afloat", "afloat"]
     assert table.refused == ()
@@ -97,7 +107,7 @@ def test_passes_over_other_columns_and_takes_optional_ones() -> None:
 
 @pytest.mark.parametrize("text", [HEADER, HEADER.strip(), HEADER + "\n\n"])
 def test_a_header_alone_gives_no_rows(text: str) -> None:
-    table = read_table(text)
+    table = read_table(text, SURVEY)
     assert table.line.size == 0
     assert table.numbers["measured_mm"].size == 0
     assert table.names["strake"].names == ()

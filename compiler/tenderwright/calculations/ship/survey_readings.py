@@ -19,25 +19,16 @@ from tenderwright.calculations.thickness.named_plates import NamedPlates
 from tenderwright.calculations.thickness.named_readings import SIDES
 from tenderwright.calculations.thickness.readings import GREATEST_THICKNESS, Readings
 from tenderwright.calculations.thickness.table import Kind, Table, read_table
+from tenderwright.model import survey_row
 from tenderwright.model.package import Package
 from tenderwright.model.survey import Survey
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.position import FrameTable, parse_position
 from tenderwright.quantities.quantity import QuantityError
 
-COLUMNS: dict[str, Kind] = {
-    "strake": "name",
-    "frame": "name",
-    "side": "name",
-    "tank": "name",
-    "member": "name",
-    "kind": "name",
-    "as_built_mm": "number",
-    "measured_mm": "number",
-    "date": "date",
-    "instrument": "name",
-    "stage": "name",
-}
+_KINDS: dict[str, Kind] = {"as_built_mm": "number", "measured_mm": "number", "date": "date"}
+COLUMNS: dict[str, Kind] = {name: _KINDS.get(name, "name") for name in survey_row.COLUMNS}
+"""A frame is a name, for whoever knows the frames to place."""
 OPTIONAL = ("tank", "member", "kind", "instrument", "stage")
 KINDS = ("plate", "pit")
 MOST_NOTICES = 20

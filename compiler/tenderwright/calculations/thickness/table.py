@@ -24,18 +24,6 @@ from tenderwright.calculations.thickness.columns import (
 Kind = Literal["name", "number", "date"]
 Number = TypeVar("Number", np.float64, np.int64)
 
-SURVEY_COLUMNS: dict[str, Kind] = {
-    "strake": "name",
-    "frame": "name",
-    "side": "name",
-    "as_built_mm": "number",
-    "measured_mm": "number",
-    "date": "date",
-    "instrument": "name",
-    "stage": "name",
-}
-"""The columns of a thickness survey; a frame is a name, for whoever knows the frames to place."""
-
 _EPOCH = 1970.0
 _DAYS_IN_YEAR = 365.25
 
@@ -76,7 +64,7 @@ class Table(Struct, frozen=True, eq=False):
 
 def read_table(
     text: bytes | str,
-    columns: Mapping[str, Kind] = SURVEY_COLUMNS,
+    columns: Mapping[str, Kind],
     optional: Collection[str] = (),
     may_be_empty: Collection[str] = (),
 ) -> Table:
