@@ -79,7 +79,7 @@ METHOD = Method(
             "items": {"type": "string", "format": "date", "description": "A day."},
         },
         "planned": {"type": "string", "format": "date", "description": "Day of the docking planned."},
-        "interval": quantity("time", "From that docking to the next.", "5 yr"),
+        "interval": quantity("time", "From that docking to the next."),
     },
     outputs=(
         Symbol("shortest", "shortest time between her dockings, the one planned included", "time", "yr"),
