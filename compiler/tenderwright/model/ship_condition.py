@@ -332,6 +332,11 @@ class ShipCondition(Noun, frozen=True, kw_only=True):
     gauge_uncertainty: Annotated[
         Length | None, Key("Uncertainty of a survey's mean thickness; 0.1 mm unless given.", "0.1 mm")
     ] = None
+    confidence: Annotated[
+        Fraction | None,
+        Key("One-sided confidence at which plate is watched: 90 % unless given (common practice, no source).", "90 %"),
+        Within(least="50 %", most="99.9 %"),
+    ] = None
     zones: Annotated[
         tuple[WastageZone, ...],
         Key("Zones of the shell by how they waste; a reading belongs to the first that fits."),

@@ -25,7 +25,12 @@ def forecast(*shots: tuple[str, float, float, float], interval: float = 5.0) -> 
     plates = [{"strake": name, "ends": [12.0, 12.6, 13.2, 13.8]} for name in ("B", "C")]
     zones = [{"strakes": ["B", "C"], "allowable": 0.25}]
     survey = {"readings": readings, "plates": plates, "zones": zones}
-    return {"survey": survey, "docking": "2025-10-06", "interval": interval * 365.25 * 86400.0}
+    return {
+        "survey": survey,
+        "frames": SHELL["frames"],
+        "docking": "2025-10-06",
+        "interval": interval * 365.25 * 86400.0,
+    }
 
 
 def test_a_space_is_bad_now_before_the_next_docking_or_for_a_pit() -> None:

@@ -4,13 +4,23 @@ import numpy as np
 import pytest
 
 from tenderwright.calculations.method import OutOfRange
-from tenderwright.calculations.thickness.analysis import Outlook, analyse
+from tenderwright.calculations.thickness.analysis import Analysis, Outlook, assess, look_ahead
 from tenderwright.calculations.thickness.diminution import SOUND, SUBSTANTIAL
 from tenderwright.calculations.thickness.forecast import CALLS
 from tenderwright.calculations.thickness.plates import PlateGrid
 from tenderwright.calculations.thickness.readings import Readings
 
 GRID = PlateGrid((np.array([0.0, 10.0, 20.0]), np.array([0.0, 20.0])), sides=1)
+
+
+FRAMES = np.array([0.0, 10.0, 20.0])
+
+
+def analyse(readings: Readings, allowable: list[float], outlook: Outlook) -> Analysis:
+    """Assess readings by the limits of their strakes and look ahead, frame spaces of 10 m and one zone for a strake."""
+    plate = GRID.plate_of(readings.strake, readings.side, readings.x)
+    assessed = assess(readings, plate, GRID.count, np.array(allowable)[readings.strake])
+    return look_ahead(readings, assessed, GRID.count, outlook, readings.strake, 2, FRAMES)
 
 
 def ship() -> Readings:
@@ -28,28 +38,48 @@ def ship() -> Readings:
 
 
 def test_state_comes_from_the_latest_survey_and_rate_from_all() -> None:
-    got = analyse(ship(), GRID, np.array([0.20, 0.25]), Outlook(docking=2027.0, interval=10.0))
+    got = analyse(ship(), [0.20, 0.25], Outlook(docking=2027.0, interval=10.0))
     assert got.plates.plate.tolist() == [0, 1, 2]
     assert got.plates.count.tolist() == [2, 2, 1]
     assert got.plates.allowable.tolist() == [0.20, 0.20, 0.25]
     assert got.plates.above_nominal.tolist() == [0, 1, 0]
     assert got.state.tolist() == [SOUND, SOUND, SUBSTANTIAL, SOUND, SOUND, SOUND]
-    assert 1e3 * got.rate.rate[0] == pytest.approx(0.055)
-    assert np.isnan(got.rate_used[1:]).all()
-    assert [CALLS[call] for call in got.ahead.call] == ["renew at the next docking", "watch", "watch"]
+    assert 1e3 * got.zones[0].own[0] == pytest.approx(0.055)
+    assert [CALLS[call] for call in got.call] == ["renew now, ahead of its limit", "sound", "watch"]
 
 
-def test_each_plate_is_forecast_from_its_own_survey() -> None:
-    got = analyse(ship(), GRID, np.array([0.20, 0.25]), Outlook(docking=2027.0, interval=10.0, built=1935.0))
-    assert got.since_built.tolist() == [False, True, True]
-    assert 1e3 * got.rate_used[1:] == pytest.approx([0.1 / 90.0, 0.1 / 70.0])
-    assert 1e3 * got.ahead.at_docking == pytest.approx([8.3 - 0.055 * 2, 9.8 - 2 * 0.1 / 90, 9.9 - 22 * 0.1 / 70])
+def test_a_place_gauged_once_takes_the_mean_of_its_neighbours() -> None:
+    """The one rate of strake 0 is that of all its spaces; strake 1 has none, and takes that since she was built."""
+    got = analyse(ship(), [0.20, 0.25], Outlook(docking=2027.0, interval=10.0, built=1935.0))
+    places, governing = got.places, got.governing
+    assert places.since_built[governing].tolist() == [False, False, True]
+    assert 1e3 * places.rate[governing] == pytest.approx([0.055, 0.055, 0.1 / 70.0])
+    ahead = [8.3 - 0.055 * 2, 9.8 - 0.055 * 2, 9.9 - 22 * 0.1 / 70]
+    assert 1e3 * places.ahead.at_docking[governing] == pytest.approx(ahead)
 
 
-def test_basis_of_the_mean_counts_readings_above_nominal_as_nominal() -> None:
-    outlook = Outlook(docking=2025.0, interval=0.0, basis="mean")
-    got = analyse(ship(), GRID, np.full(6, 0.20), outlook)
-    assert 1e3 * got.ahead.at_docking[:2] == pytest.approx([8.4, 9.9])
+def test_the_least_at_the_confidence_holds_rate_and_reading() -> None:
+    """t - r T - 1.2816 sqrt((u T)² + sigma²) at 90 %, one-sided."""
+    got = analyse(ship(), [0.20, 0.25], Outlook(docking=2027.0, interval=10.0, confidence=0.90))
+    places, at = got.places, int(got.governing[0])
+    wide = 1.281552 * np.hypot(places.uncertainty[at] * 12.0, 1e-4)
+    assert places.ahead.least_at_next[at] == pytest.approx(0.0083 - 12.0 * 5.5e-5 - wide)
+
+
+def test_a_rate_between_surveys_is_of_the_loss_where_the_plate_changes_in_a_frame_space() -> None:
+    """Two thicknesses as built in one space: each lost 0.2 mm and then 0.2 mm more."""
+    readings = Readings(
+        strake=np.zeros(4, np.int64),
+        side=np.zeros(4, np.int64),
+        stage=np.zeros(4, np.int64),
+        survey=np.array([0, 1, 1, 1]),
+        x=np.array([4.0, 4.0, 6.0, 6.0]),
+        as_built=np.array([0.010, 0.010, 0.012, 0.012]),
+        measured=np.array([9.8, 9.6, 11.6, 11.6]) / 1e3,
+        year=np.array([2005.0, 2025.0, 2025.0, 2025.0]),
+    )
+    got = analyse(readings, [0.20, 0.25], Outlook(docking=2027.0, interval=10.0))
+    assert 1e3 * got.zones[0].own[0] == pytest.approx(0.01)
 
 
 def test_ten_thousand_readings_agree_with_a_plain_loop() -> None:
@@ -66,7 +96,7 @@ def test_ten_thousand_readings_agree_with_a_plain_loop() -> None:
         measured=rng.normal(0.0095, 0.0006, count) - 0.0005 * survey,
         year=np.array([2007.0, 2025.0])[survey],
     )
-    got = analyse(readings, GRID, np.array([0.15, 0.20]), Outlook(docking=2027.0, interval=5.0))
+    got = analyse(readings, [0.15, 0.20], Outlook(docking=2027.0, interval=5.0))
     for row, plate in enumerate(got.plates.plate.tolist()):
         mine = got.plate == plate
         late = readings.measured[mine & (survey == 1)]
@@ -76,13 +106,14 @@ def test_ten_thousand_readings_agree_with_a_plain_loop() -> None:
         assert got.plates.least[row] == late.min()
         allowed = 0.20 if plate == 2 else 0.15
         assert got.plates.share_renew[row] == pytest.approx((late < 0.010 * (1.0 - allowed)).mean())
-        assert got.rate.rate[row] == pytest.approx((early.mean() - late.mean()) / 18.0)
+        if plate < 2:  # a plate of one frame space
+            assert got.zones[0].own[plate] == pytest.approx((early.mean() - late.mean()) / 18.0)
 
 
-def test_refuses_allowances_that_fit_nothing_and_surveys_before_the_build() -> None:
-    with pytest.raises(OutOfRange, match="each strake"):
-        analyse(ship(), GRID, np.full(3, 0.2), Outlook(2027.0, 10.0))
+def test_refuses_surveys_before_the_build_and_a_confidence_that_is_none() -> None:
     with pytest.raises(OutOfRange, match="before the ship"):
-        analyse(ship(), GRID, np.full(2, 0.2), Outlook(2027.0, 10.0, built=2010.0))
+        analyse(ship(), [0.2, 0.2], Outlook(2027.0, 10.0, built=2010.0))
     with pytest.raises(OutOfRange, match="time to the docking"):
-        analyse(ship(), GRID, np.full(2, 0.2), Outlook(2020.0, 10.0))
+        analyse(ship(), [0.2, 0.2], Outlook(2020.0, 10.0))
+    with pytest.raises(OutOfRange, match="confidence"):
+        analyse(ship(), [0.2, 0.2], Outlook(2027.0, 10.0, confidence=0.3))

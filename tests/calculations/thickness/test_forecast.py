@@ -26,7 +26,7 @@ def one(
         (9.9, 0.02, 0.03, "sound"),
         (9.0, 0.06, 0.06, "watch"),
         (9.0, 0.04, 0.12, "watch"),
-        (8.6, 0.06, 0.07, "renew at the next docking"),
+        (8.6, 0.06, 0.07, "renew now, ahead of its limit"),
         (8.05, 0.06, 0.07, "renew now"),
         (7.9, 0.0, 0.0, "renew now"),
         (8.0, 0.0, 0.0, "watch"),

@@ -4,11 +4,13 @@ from typing import Any
 
 import pytest
 
+from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.thickness.plate_forecast import METHOD as PLATE
 from tenderwright.calculations.thickness.shell_forecast import METHOD, call_plates
 
 YEAR = 365.25 * 86400.0
-AHEAD: dict[str, Any] = {"docking": "2027-10-06", "interval": 5 * YEAR}
+FRAMES = [6.0 * plate for plate in range(5)]
+AHEAD: dict[str, Any] = {"frames": FRAMES, "docking": "2027-10-06", "interval": 5 * YEAR}
 
 
 def survey(*measured: tuple[float, float]) -> dict[str, Any]:
@@ -39,34 +41,65 @@ def test_plates_are_called_by_what_lies_ahead() -> None:
     shell = call_plates(survey(*found), **AHEAD)
     assert [(call.name, call.call) for call in shell.calls] == [
         ("A4 port", "renew now"),
-        ("A3 port", "renew at the next docking"),
+        ("A3 port", "renew now, ahead of its limit"),
         ("A2 port", "watch"),
     ]
-    assert shell.at_docking[7] == pytest.approx(0.0075 - 0.0009 / 18 * 2, rel=1e-4)
+    assert shell.at_docking[7] == pytest.approx(0.0075 - 0.0009 / 18 * 2, rel=1e-3)
 
 
-def test_one_plate_alone_comes_to_what_it_comes_to_among_all() -> None:
-    shell = call_plates(survey((0.0084, 0.0075), (0.0087, 0.0078)), **AHEAD)
-    rows = survey((0.0084, 0.0075), (0.0087, 0.0078))["readings"][2:]
-    found = PLATE.run(readings=rows, allowable=0.25, **AHEAD)
-    assert found["at_next"] == float(shell.analysis.ahead.at_next[1])
-    assert found["rate"] == float(shell.analysis.rate_used[1]) / YEAR
-    assert found["call"] == "renew at the next docking"
-    assert found["life"] == pytest.approx(6.0 * YEAR, rel=1e-3)
+def test_a_place_alone_comes_to_what_it_comes_to_among_all() -> None:
+    """Five spaces of one zone at other rates: the decisive reading of a plate, by the printed figures of its zone."""
+    pairs = [(0.0100, 0.0094), (0.0100, 0.0091), (0.0090, 0.0078), (0.0100, 0.0096)]
+    shell = call_plates(survey(*pairs), **AHEAD)
+    found, zone = shell.analysis, shell.analysis.zones[0]
+    row = next(call.row for call in shell.calls if call.name == "A3 port")
+    place = int(found.governing[row])
+    near = {name: getattr(zone.neighbours, name) / YEAR for name in ("rate", "uncertainty", "spread")}
+    alone = PLATE.run(
+        as_built=0.010,
+        least=0.0078,
+        allowable=0.25,
+        to_docking=(shell.outlook.docking - float(shell.readings.year[found.places.row[place]])) * YEAR,
+        interval=5 * YEAR,
+        own=float(found.places.own[place]) / YEAR,
+        own_uncertainty=float(found.places.own_uncertainty[place]) / YEAR,
+        neighbours={**near, "places": zone.neighbours.places},
+        shared=zone.shared / YEAR,
+    )
+    assert alone["rate"] * YEAR == pytest.approx(float(found.places.rate[place]))
+    assert alone["uncertainty"] * YEAR == pytest.approx(float(found.places.uncertainty[place]))
+    assert alone["at_next"] == pytest.approx(float(found.places.ahead.at_next[place]))
+    assert alone["least_at_next"] == pytest.approx(float(found.places.ahead.least_at_next[place]))
+    assert alone["call"] == "renew now, ahead of its limit"
+    assert 0.0 < alone["drawn"] < 1.0
 
 
-def test_a_plate_gauged_once_takes_the_rate_since_she_was_built() -> None:
+PLACE: dict[str, Any] = {"as_built": 0.010, "least": 0.0078, "allowable": 0.25, "to_docking": 0.0, "interval": 5 * YEAR}
+
+
+def test_a_place_without_neighbours_goes_by_itself_and_one_without_a_rate_is_watched() -> None:
+    alone = PLATE.run(**PLACE, own=5e-5 / YEAR, own_uncertainty=1e-5 / YEAR)
+    assert alone["rate"] * YEAR == pytest.approx(5e-5)
+    assert (alone["drawn"], alone["life"]) == (0.0, pytest.approx(6.0 * YEAR))
+    bare = PLATE.run(**PLACE)
+    assert (bare["call"], "rate" in bare, "life" in bare) == ("watch", False, False)
+    with pytest.raises(OutOfRange, match="uncertainty"):
+        PLATE.run(**PLACE, own=5e-5 / YEAR)
+
+
+def test_a_zone_gauged_once_takes_the_rate_since_she_was_built() -> None:
     """2 mm in a hundred years."""
-    row = {"survey": 1, "date": "2034-01-01", "as_built": 0.010, "measured": 0.008}
-    found = PLATE.run(readings=[row], allowable=0.25, docking="2034-01-01", interval=5 * YEAR, built=1934)
-    assert found["rate"] * YEAR == pytest.approx(2e-5, rel=1e-3)
-    assert "uncertainty" not in found
-    bare = PLATE.run(readings=[row], allowable=0.25, docking="2034-01-01", interval=5 * YEAR)
-    assert "rate" not in bare
-    assert (bare["call"], "life" in bare) == ("watch", False)
+    row = {"survey": 1, "date": "2034-01-01", "strake": "A", "side": "port", "at": 3.0}
+    rows = [{**row, "as_built": 0.010, "measured": 0.008}]
+    data = {**survey((0.01, 0.01)), "readings": rows}
+    ahead = {"frames": FRAMES, "docking": "2034-01-01", "interval": 5 * YEAR}
+    places = call_plates(data, **ahead, built=1934).analysis.places
+    assert places.rate == pytest.approx([2e-5], rel=1e-3)
+    assert places.since_built.all()
+    assert [call.call for call in call_plates(data, **ahead).calls] == ["watch"]
 
 
 def test_a_survey_taken_in_dock_after_the_day_planned_is_carried_on_from_its_own_day() -> None:
-    rows = survey((0.0084, 0.0075))["readings"]
-    found = PLATE.run(readings=rows, allowable=0.25, docking="2025-09-01", interval=5 * YEAR)
-    assert found["at_docking"] == pytest.approx(0.0075)
+    data = survey((0.0084, 0.0075))
+    shell = call_plates(data, frames=FRAMES, docking="2025-09-01", interval=5 * YEAR)
+    assert shell.at_docking[1] == pytest.approx(0.0075)

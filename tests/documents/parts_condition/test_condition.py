@@ -24,10 +24,10 @@ def test_every_zone_stands_with_its_limit_and_its_source() -> None:
 def test_every_plate_called_is_named_with_its_place_under_its_call() -> None:
     shell = desk().calculated.found(shell_forecast)
     assert shell is not None
-    listed = rows("condition", "At the upper rate")
+    listed = rows("condition", "Rate used")
     plates = next(table for table in (rows("condition", "Plate"),))
     groups = [cells[0] for cells in plates if len(cells) == 1]
-    assert groups == ["Renew now", "Renew at the next docking", "Watch"]
+    assert groups == ["Renew now", "Renew now, ahead of its limit", "Watch"]
     assert [cells[0] for cells in plates if len(cells) > 1] == [call.name for call in shell.calls]
     assert all(cells[1].startswith("Fr ") for cells in plates if len(cells) > 1)
     assert listed

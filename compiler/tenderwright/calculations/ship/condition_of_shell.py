@@ -13,7 +13,7 @@ from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.survey_readings import SurveyReadings
 from tenderwright.calculations.steps.outcome import Absent, Lacking, Resting
 from tenderwright.calculations.steps.step import Uses, step, step_of
-from tenderwright.calculations.thickness.analysis import Outlook
+from tenderwright.calculations.thickness.analysis import CONFIDENCE, Outlook
 from tenderwright.calculations.thickness.columns import Flags
 from tenderwright.calculations.thickness.named_plates import NamedPlates
 from tenderwright.calculations.thickness.named_readings import SIDES, NamedReadings
@@ -108,11 +108,16 @@ def shell_survey(
 
 @step_of(CALLED, "shell.plates")
 def shell_forecast(
-    shell_survey: Surveyed, condition: ShipCondition, tender: Tender, particulars: Particulars | None
+    shell_survey: Surveyed,
+    condition: ShipCondition,
+    tender: Tender,
+    frames: FrameTable,
+    particulars: Particulars | None,
 ) -> Uses:
     """Call the plates of the shell by what lies ahead of them."""
     inputs = {
         "survey": Given(shell_survey, f"{len(shell_survey.named.readings)} readings", "shell.survey.readings"),
+        "frames": Given(list(frames.distances), f"{len(frames.distances)} frames", "vessel/frames.yaml"),
         **given_outlook(condition, tender, particulars),
     }
     return Uses("plates between butts, both sides", inputs, condition.here)
@@ -125,6 +130,7 @@ def given_outlook(condition: ShipCondition, tender: Tender, particulars: Particu
         "docking": Given(str(programme.docking), str(programme.docking), programme.here),
         "interval": given(condition.next_docking),
         "uncertainty": given_uncertainty(condition),
+        "confidence": given_confidence(condition),
     }
     if particulars is not None:
         inputs["built"] = Given(particulars.built, str(particulars.built), particulars.here)
@@ -149,3 +155,10 @@ def given_uncertainty(condition: ShipCondition) -> Given:
     if condition.gauge_uncertainty is not None:
         return given(condition.gauge_uncertainty)
     return Given(READING_UNCERTAINTY, "0.1 mm", "common practice, no source")
+
+
+def given_confidence(condition: ShipCondition) -> Given:
+    """Give the confidence of what is forecast as an input."""
+    if condition.confidence is not None:
+        return given(condition.confidence)
+    return Given(CONFIDENCE, f"{CONFIDENCE:.0%}", "common practice, no source")

@@ -19,6 +19,7 @@ from tenderwright.model.history import EarlierDocking
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.model.tender import Tender
+from tenderwright.quantities.position import FrameTable
 
 _YEAR = 365.25 * 86400.0
 YEARS = (5, 10, 15, 20)
@@ -58,6 +59,7 @@ def years_ahead(
     shell_survey: Surveyed | None,
     condition: ShipCondition,
     tender: Tender,
+    frames: FrameTable | None,
     particulars: Particulars | None,
     each_anode: EachAnode | None,
     anode_duty: AnodeDuty | None,
@@ -68,12 +70,12 @@ def years_ahead(
     outlook = {name: one.si for name, one in given_outlook(condition, tender, particulars).items()}
 
     def called(interval: float, *calls: int) -> set[str]:
-        if shell_survey is None:
+        if shell_survey is None or frames is None:
             return set()
-        ahead = call_plates(shell_survey, **outlook | {"interval": interval})
+        ahead = call_plates(shell_survey, frames.distances, **outlook | {"interval": interval})
         return {one.name for one in ahead.calls if one.call in [CALLS[call] for call in calls]}
 
-    now = called(condition.next_docking.si, CALL_NOW)
+    now = called(condition.next_docking.si, CALL_NOW, CALL_NEXT)
     found = []
     for years in YEARS:
         later = called(years * _YEAR, CALL_NOW, CALL_NEXT)

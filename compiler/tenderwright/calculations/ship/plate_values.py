@@ -2,69 +2,84 @@
 
 from __future__ import annotations
 
-import numpy as np
+import math
+
 from msgspec import Struct
 
-from tenderwright.calculations.ship.condition_of_shell import given_docking, given_outlook
+from tenderwright.calculations.ship.condition_of_shell import given_confidence, given_uncertainty
 from tenderwright.calculations.steps.step import Uses, step, step_of
-from tenderwright.calculations.thickness.named_readings import NamedReadings
+from tenderwright.calculations.thickness.forecast import CALL_NEXT, CALL_NOW, CALLS
 from tenderwright.calculations.thickness.plate_forecast import METHOD as PLATE
 from tenderwright.calculations.thickness.shell_forecast import PlateCall, ShellCondition
-from tenderwright.calculations.thickness.shell_survey import Surveyed
-from tenderwright.calculations.value import Given
-from tenderwright.model.particulars import Particulars
+from tenderwright.calculations.value import Given, given
 from tenderwright.model.ship_condition import ShipCondition
-from tenderwright.model.tender import Tender
 from tenderwright.quantities.position import FrameTable
 
-_CALLED = ("renew now", "renew at the next docking")
+_CALLED = (CALLS[CALL_NOW], CALLS[CALL_NEXT])
+_YEAR = 365.25 * 86400.0
 
 
 class CalledPlate(Struct, frozen=True, eq=False):
-    """A plate that is called for renewal, with its readings by all surveys."""
+    """A plate that is called for renewal, with the reading that decides it."""
 
     call: PlateCall
-    named: NamedReadings
-    allowable: float
-    """The strictest of the limits that hold on it."""
-    latest: int
-    """Readings of the latest survey."""
+    place: int
+    """Of the reading, among the places of the forecast."""
+    row: int
+    """Of the reading, among all."""
 
 
 @step()
-def called_plates(shell_survey: Surveyed, shell_forecast: ShellCondition) -> dict[str, CalledPlate]:
-    """Give the plates called for renewal now or at the next docking."""
-    found, named = shell_forecast.analysis, shell_survey.named
-    order = np.argsort(found.plate, kind="stable")
-    ordered = found.plate[order]
-    plates = {}
+def called_plates(shell_forecast: ShellCondition) -> dict[str, CalledPlate]:
+    """Give the plates called for renewal."""
+    found, plates = shell_forecast.analysis, {}
     for call in shell_forecast.calls:
         if call.call in _CALLED:
-            plate, row = found.plates.plate[call.row], call.row
-            rows = order[slice(*np.searchsorted(ordered, [plate, plate + 1]))]
-            name = call.name.lower().replace(" ", "-")
-            allowable = float(found.plates.allowable[row])
-            plates[name] = CalledPlate(call, named.only(rows), allowable, int(found.plates.count[row]))
+            place = int(found.governing[call.row])
+            plates[call.name.lower().replace(" ", "-")] = CalledPlate(call, place, int(found.places.row[place]))
     return plates
 
 
 @step_of(PLATE, "plate.{}", each="called_plates")
 def plate_forecasts(
-    of: CalledPlate,
-    condition: ShipCondition,
-    tender: Tender,
-    particulars: Particulars | None,
-    frames: FrameTable,
-    shell_forecast: ShellCondition,
+    of: CalledPlate, condition: ShipCondition, frames: FrameTable, shell_forecast: ShellCondition
 ) -> Uses:
-    """Carry a plate on to the dockings ahead."""
-    call = of.call
-    words = f"{len(of.named.readings)} readings, {of.latest} of the latest survey"
+    """Carry the reading that decides about a plate on to the dockings ahead."""
+    readings, places, outlook = shell_forecast.readings, shell_forecast.analysis.places, shell_forecast.outlook
+    zone = int(shell_forecast.zone[of.row])
+    years = outlook.docking - float(readings.year[of.row])
+    allowable = float(shell_forecast.allowable[of.row])
+    as_built, least = float(readings.as_built[of.row]), float(readings.measured[of.row])
     inputs = {
-        "readings": Given(of.named, words, "shell.survey.latest"),
-        "allowable": Given(of.allowable, f"{of.allowable:.0%}", "zones of vessel/condition.yaml"),
-        **given_outlook(condition, tender, particulars),
-        "docking": given_docking(shell_forecast.outlook, tender),
+        "as_built": Given(as_built, f"{1e3 * as_built:.1f} mm", "from the surveys"),
+        "least": Given(least, f"{1e3 * least:.1f} mm", "shell.survey.latest"),
+        "allowable": Given(allowable, f"{allowable:.0%}", condition.zones[zone].allowable.at),
+        "to_docking": Given(years * _YEAR, f"{years:.2f} yr", "shell.plates.gauged"),
+        "interval": given(condition.next_docking),
+        "uncertainty": given_uncertainty(condition),
+        "confidence": given_confidence(condition),
     }
-    about = f"plate {call.name}, {frames.label(call.aft)} to {frames.label(call.forward)}"
-    return Uses(about, inputs, condition.here)
+    name = condition.zones[zone].zone
+    common = shell_forecast.analysis.zones[zone]
+    if not math.isnan(own := float(places.own[of.place])):
+        about = float(places.own_uncertainty[of.place])
+        inputs["own"] = Given(own / _YEAR, f"{1e3 * own:.3f} mm/yr", "from the surveys, least squares")
+        inputs["own_uncertainty"] = Given(about / _YEAR, f"{1e3 * about:.3f} mm/yr", "from the surveys, scatter")
+    if common.neighbours.places:
+        mean = common.neighbours
+        inputs["neighbours"] = Given(
+            {
+                "rate": mean.rate / _YEAR,
+                "uncertainty": mean.uncertainty / _YEAR,
+                "spread": mean.spread / _YEAR,
+                "places": mean.places,
+            },
+            f"{mean.places} frame spaces: {1e3 * mean.rate:.3f} mm/yr, spread {1e3 * mean.spread:.3f} mm/yr",
+            f"shell.zone.{name}.rate",
+        )
+        inputs["shared"] = Given(common.shared / _YEAR, f"{1e3 * common.shared:.3f} mm/yr", "gauge_uncertainty")
+    elif places.since_built[of.place]:
+        rate, about = float(places.rate[of.place]), float(places.uncertainty[of.place])
+        inputs["own"] = Given(rate / _YEAR, f"{1e3 * rate:.3f} mm/yr since she was built", "vessel/particulars.yaml")
+        inputs["own_uncertainty"] = Given(about / _YEAR, f"{1e3 * about:.3f} mm/yr", "gauge_uncertainty")
+    return Uses(f"plate {of.call.name}, {frames.label(float(readings.x[of.row]))}", inputs, condition.here)

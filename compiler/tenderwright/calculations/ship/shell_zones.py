@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from tenderwright.calculations.ship.condition_of_shell import given_docking, given_uncertainty
+from tenderwright.calculations.ship.condition_of_shell import given_confidence, given_docking, given_uncertainty
 from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.thickness.named_readings import NamedReadings
@@ -59,5 +59,6 @@ def zone_rates(
         "docking": given_docking(shell_forecast.outlook, tender),
         "interval": given(condition.next_docking),
         "uncertainty": given_uncertainty(condition),
+        "confidence": given_confidence(condition),
     }
     return Uses(zone.name, inputs, zone.here)

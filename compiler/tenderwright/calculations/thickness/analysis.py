@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from statistics import NormalDist
 
 import numpy as np
 from msgspec import Struct
@@ -13,11 +13,14 @@ from tenderwright.calculations.thickness.cells import Ints
 from tenderwright.calculations.thickness.columns import Flags, Floats
 from tenderwright.calculations.thickness.diminution import Diminution, classify, diminution
 from tenderwright.calculations.thickness.forecast import Forecast, forecast
-from tenderwright.calculations.thickness.plates import PlateGrid, PlateSummary, summarise_plates
-from tenderwright.calculations.thickness.rate import READING_UNCERTAINTY, Rate, rates
+from tenderwright.calculations.thickness.limits import renewal_thickness
+from tenderwright.calculations.thickness.place_rates import PlaceRates, place_rates
+from tenderwright.calculations.thickness.plates import PlateSummary, summarise_plates
+from tenderwright.calculations.thickness.rate import READING_UNCERTAINTY
 from tenderwright.calculations.thickness.readings import Readings
 
-Basis = Literal["least", "mean"]
+CONFIDENCE = 0.90
+"""One-sided confidence at which a plate is watched (common practice, no source)."""
 
 
 class Outlook(Struct, frozen=True):
@@ -27,13 +30,18 @@ class Outlook(Struct, frozen=True):
     """Date of the docking planned, as years and decimals."""
     interval: float
     """Years from that docking to the next."""
-    basis: Basis = "least"
-    """Which reading of a plate is forecast: the least of the latest survey (the safe side), or their mean,
-    in which readings above nominal count as nominal."""
     uncertainty: float = READING_UNCERTAINTY
-    """Uncertainty of a survey's mean thickness, m."""
+    """Uncertainty of a reading, and of a survey's mean thickness, m."""
+    confidence: float = CONFIDENCE
     built: float | None = None
-    """Year built: gives plates that one survey alone gauged a rate since then."""
+    """Year built: gives zones that one survey alone gauged a rate since then."""
+
+    @property
+    def factor(self) -> float:
+        """Give the standard uncertainties that the confidence takes, one-sided, of a normal distribution."""
+        if not 0.5 <= self.confidence < 1.0:
+            raise OutOfRange(f"a confidence is at least 50 % and under 100 %, got {100.0 * self.confidence:g} %")
+        return NormalDist().inv_cdf(self.confidence)
 
 
 class Assessed(Struct, frozen=True, eq=False):
@@ -49,6 +57,22 @@ class Assessed(Struct, frozen=True, eq=False):
     allowable: Floats
 
 
+class PlaceForecast(Struct, frozen=True, eq=False):
+    """Rates of the places of all zones, as each reading of the latest survey takes them; m a year."""
+
+    row: Ints
+    """The readings, by their numbers."""
+    own: Floats
+    """Own rate of the frame space; nan where one survey alone gauged it."""
+    own_uncertainty: Floats
+    rate: Floats
+    """Rate forecast with: drawn to the neighbours', else since she was built, else nan."""
+    uncertainty: Floats
+    since_built: Flags
+    """Whether the rate used is that since she was built."""
+    ahead: Forecast
+
+
 class Analysis(Struct, frozen=True, eq=False):
     """Readings and plates, analysed. Arrays of plates follow the order of `plates.plate`."""
 
@@ -61,26 +85,16 @@ class Analysis(Struct, frozen=True, eq=False):
     """Whether the reading belongs to the latest survey of its plate."""
     plates: PlateSummary
     """Plates as the latest survey of each found them."""
-    rate: Rate
-    """Per plate of `plates`, from all surveys."""
-    rate_used: Floats
-    """Rate forecast with, m/yr: from the surveys, else since she was built, else nan."""
-    since_built: Flags
-    """Whether the rate used is that since she was built."""
-    ahead: Forecast
+    places: PlaceForecast
+    zones: tuple[PlaceRates, ...]
+    """What was found of each zone."""
+    governing: Ints
+    """Of each plate, the reading that decides what it is called for, by its place in `places`."""
 
-
-def analyse(readings: Readings, grid: PlateGrid, allowable: Floats, outlook: Outlook) -> Analysis:
-    """Analyse readings of one or more surveys.
-
-    Symbols: grid of plates; allowable diminution by strake, or one for each reading. Of each plate the latest survey
-    that gauged it tells its state, and all surveys tell its rate; the rate is uncertain by least squares, and the
-    greater of that upper rate and the conservative pair's is looked at too. Cost is linear in readings.
-    Source: as the methods it calls. Raises OutOfRange.
-    """
-    plate = grid.plate_of(readings.strake, readings.side, readings.x)
-    assessed = assess(readings, plate, grid.count, _allowed(readings, allowable, len(grid.edges)))
-    return look_ahead(readings, assessed, grid.count, outlook)
+    @property
+    def call(self) -> NDArray[np.int8]:
+        """Give the code of what each plate is called for."""
+        return self.places.ahead.call[self.governing]
 
 
 def assess(readings: Readings, plate: Ints, plates: int, allowable: Floats) -> Assessed:
@@ -98,69 +112,54 @@ def assess(readings: Readings, plate: Ints, plates: int, allowable: Floats) -> A
     return Assessed(plate, found, state, latest, allowable)
 
 
-def look_ahead(readings: Readings, assessed: Assessed, plates: int, outlook: Outlook) -> Analysis:
-    """Gather assessed readings by plate, and carry each plate on at its rate; see `analyse`. Raises OutOfRange."""
+def look_ahead(
+    readings: Readings, assessed: Assessed, plates: int, outlook: Outlook, zone: Ints, strakes: int, frames: Floats
+) -> Analysis:
+    """Carry every reading of the latest survey on at the rate of its frame space, and gather readings by plate.
+
+    Formula: rates of the frame spaces of a zone drawn to each other as `neighbours_of`; each reading as `forecast`, the
+    least at the confidence with the uncertainties of its rate and of the reading. A plate is called for what the worst
+    of its readings is. Symbols: zone of each reading, from 0; frames, their places in m. Cost is linear in readings.
+    Source: as the methods it calls. Raises OutOfRange.
+    """
     plate, found, state, latest = assessed.plate, assessed.found, assessed.state, assessed.latest
     summary = summarise_plates(
         np.where(latest, plate, -1), plates, readings.as_built, readings.measured, found, state, assessed.allowable
     )
-    rate = rates(
-        plate,
-        plates,
-        readings.survey,
-        readings.year,
-        readings.as_built,
-        readings.measured,
-        outlook.uncertainty,
-    )
-    rate = _rows(rate, summary.plate)
-    when = _when(readings, plate, latest, summary.plate)
-    used, since = _rate_used(rate, summary, when, outlook.built)
-    upper = np.fmax(rate.rate + rate.uncertainty, rate.conservative)
-    thickness = summary.least
-    if outlook.basis == "mean":
-        thickness = summary.as_built * (1.0 - summary.mean_diminution)
-    ahead = forecast(
-        thickness,
-        summary.as_built,
-        summary.allowable,
-        used,
-        np.where(since, used, upper),
-        outlook.docking - when,
-        outlook.interval,
-    )
-    return Analysis(plate, found, state, latest, summary, rate, used, since, ahead)
+    of_zones = [np.flatnonzero(zone == one) for one in range(int(zone.max(initial=-1)) + 1)]
+    zones = tuple(place_rates(readings.only(rows), strakes, frames, outlook.uncertainty) for rows in of_zones)
+    row = np.flatnonzero(latest)
+    spread = np.full((4, len(readings)), np.nan)
+    for rows, rated in zip(of_zones, zones, strict=True):
+        rate, uncertainty, _ = rated.drawn()
+        spread[:, rows] = np.stack([rated.own, rated.own_uncertainty, rate, uncertainty])[:, rated.place]
+    own, own_uncertainty, rate, uncertainty = spread[:, row]
+    since = np.isnan(rate) if outlook.built is not None else np.zeros(row.size, np.bool_)
+    if outlook.built is not None:
+        if (readings.year[row] <= outlook.built).any():
+            raise OutOfRange("a survey is dated before the ship was built")
+        age = readings.year[row] - outlook.built
+        rate = np.where(since, np.maximum(readings.as_built[row] - readings.measured[row], 0.0) / age, rate)
+        uncertainty = np.where(since, outlook.uncertainty / age, uncertainty)
+    ahead = _forecast(readings, row, assessed.allowable[row], rate, uncertainty, outlook)
+    places = PlaceForecast(row, own, own_uncertainty, rate, uncertainty, since, ahead)
+    governing = _governing(plate[row], readings.as_built[row], assessed.allowable[row], places)
+    return Analysis(plate, found, state, latest, summary, places, zones, governing)
 
 
-def _allowed(readings: Readings, allowable: Floats, strakes: int) -> Floats:
-    if allowable.size == strakes and strakes != len(readings):
-        return allowable[readings.strake]
-    if allowable.shape != readings.x.shape:
-        raise OutOfRange("give an allowable diminution for each strake, or for each reading")
-    return allowable
+def _forecast(
+    readings: Readings, row: Ints, allowable: Floats, rate: Floats, uncertainty: Floats, outlook: Outlook
+) -> Forecast:
+    years = outlook.docking - readings.year[row]
+    whole = np.maximum(years + outlook.interval, 1e-9)
+    upper = np.fmax(rate, 0.0) + outlook.factor * np.hypot(uncertainty, outlook.uncertainty / whole)
+    return forecast(readings.measured[row], readings.as_built[row], allowable, rate, upper, years, outlook.interval)
 
 
-def _rows(rate: Rate, plates: Ints) -> Rate:
-    return Rate(
-        rate.rate[plates],
-        rate.uncertainty[plates],
-        rate.conservative[plates],
-        rate.surveys[plates],
-        rate.span[plates],
-    )
-
-
-def _when(readings: Readings, plate: Ints, latest: Flags, plates: Ints) -> Floats:
-    """Give the mean date of the latest survey of each plate."""
-    size = int(plate.max(initial=0)) + 1
-    number = np.bincount(plate[latest], minlength=size)[plates]
-    return np.bincount(plate[latest], readings.year[latest], size)[plates] / number
-
-
-def _rate_used(rate: Rate, plates: PlateSummary, when: Floats, built: float | None) -> tuple[Floats, Flags]:
-    if built is None:
-        return rate.rate, np.zeros(when.size, np.bool_)
-    if (when <= built).any():
-        raise OutOfRange("a survey is dated before the ship was built")
-    since = np.isnan(rate.rate)
-    return np.where(since, plates.mean_diminution * plates.as_built / (when - built), rate.rate), since
+def _governing(plate: Ints, as_built: Floats, allowable: Floats, places: PlaceForecast) -> Ints:
+    """Give of each plate that has any the latest reading that is called for most, and of those the thinnest ahead."""
+    spare = places.ahead.at_next - renewal_thickness(as_built, allowable)
+    order = np.lexsort((spare, -places.ahead.call, plate))
+    first = np.append(True, np.diff(plate[order]) > 0) if plate.size else np.zeros(0, np.bool_)
+    governing: Ints = order[first]
+    return governing

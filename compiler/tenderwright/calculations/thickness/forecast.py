@@ -17,8 +17,8 @@ from tenderwright.calculations.thickness.columns import Floats
 from tenderwright.calculations.thickness.limits import renewal_thickness, substantial_thickness
 from tenderwright.calculations.thickness.rate import NO_MEASURABLE_LOSS
 
-Call = Literal["sound", "watch", "renew at the next docking", "renew now"]
-CALLS: tuple[Call, ...] = ("sound", "watch", "renew at the next docking", "renew now")
+Call = Literal["sound", "watch", "renew now, ahead of its limit", "renew now"]
+CALLS: tuple[Call, ...] = ("sound", "watch", "renew now, ahead of its limit", "renew now")
 CALL_SOUND, CALL_WATCH, CALL_NEXT, CALL_NOW = 0, 1, 2, 3
 """Codes of the calls: their places in `CALLS`."""
 
@@ -36,7 +36,7 @@ class Forecast(Struct, frozen=True, eq=False):
     at_next: Floats
     """Thickness expected at the docking after it, m."""
     least_at_next: Floats
-    """The same at the upper rate (rate and its uncertainty, or the conservative rate if given), m."""
+    """The same at the upper rate, m."""
     life: Floats
     """Years from the survey until the renewal thickness; nan where there is no measurable loss."""
     call: NDArray[np.int8]
@@ -55,8 +55,8 @@ def forecast(
     """Forecast plates and call them.
 
     Formula: t(T) = t - max(0, r) T; life = (t - t_renew) / r for r > 0. Called for renewal now where t is below
-    t0 (1 - a) at the docking planned; at the next docking where it is below it one interval later; watch where it
-    would be so at the upper rate, or where it is below t0 (1 - 0.75 a) by then; else sound.
+    t0 (1 - a) at the docking planned; now and ahead of its limit where it is below it one interval later; watch where
+    it would be so at the upper rate, or where it is below t0 (1 - 0.75 a) by then; else sound.
     Symbols: thickness t, as_built t0 in m; allowable a; rate r and upper_rate in m/yr (nan: not known, taken as
     nothing, and the plate is watched at least); to_docking years from survey to docking (a number or one for each
     plate), interval years to the next.
@@ -134,7 +134,7 @@ METHOD = Method(
         Symbol("least_at_next", "thickness at the next docking at the upper rate", "length", "mm"),
         Symbol("renewal_thickness", "thickness below which plate is renewed", "length", "mm"),
         Symbol("life", "time from the survey until renewal", "time", "yr"),
-        Symbol("call", "sound, watch, renew at the next docking, or renew now", "text", ""),
+        Symbol("call", "sound, watch, renew now ahead of its limit, or renew now", "text", ""),
         Symbol("note", "what is to be said of the rate", "text", ""),
     ),
     kernel=_kernel,
@@ -149,7 +149,7 @@ METHOD = Method(
     },
     optional=frozenset({"uncertainty"}),
     cautions=(
-        "a plate called for the next docking will be below its limit when that docking comes: renew it now, or agree "
-        "with the surveyor how it is looked after till then",
+        "a plate that passes its limit before the next docking is decided at this one: it is renewed now, unless the "
+        "surveyor agrees how it is looked after till then",
     ),
 )

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 import numpy as np
 from msgspec import Struct
 
 from tenderwright.calculations.method import Method, Symbol
-from tenderwright.calculations.schema import length, quantity, record
-from tenderwright.calculations.thickness.analysis import Analysis, Outlook, look_ahead
+from tenderwright.calculations.schema import length, listed, quantity, record
+from tenderwright.calculations.thickness.analysis import CONFIDENCE, Analysis, Outlook, look_ahead
 from tenderwright.calculations.thickness.cells import Ints
 from tenderwright.calculations.thickness.columns import Floats
+from tenderwright.calculations.thickness.drawn_rate import METHOD as DRAWN_RATE
 from tenderwright.calculations.thickness.forecast import CALL_NEXT, CALL_NOW, CALL_SOUND, CALL_WATCH, CALLS
 from tenderwright.calculations.thickness.forecast import METHOD as FORECAST
 from tenderwright.calculations.thickness.limits import renewal_thickness
@@ -32,7 +33,8 @@ OUTLOOK: Mapping[str, Any] = {
         "description": "Day of the docking planned; that of the last reading where that is later.",
     },
     "interval": quantity("time", "From that docking to the next."),
-    "uncertainty": length("Uncertainty of a survey's mean thickness; 0.1 mm unless given.", "0.1 mm"),
+    "uncertainty": length("Uncertainty of a reading and of a survey's mean; 0.1 mm unless given.", "0.1 mm"),
+    "confidence": quantity("fraction", "One-sided confidence of the least thickness; 90 % unless given.", "90 %"),
     "built": {
         "type": "integer",
         "description": "Year in which she was built, for the rate of what one survey alone gauged.",
@@ -85,6 +87,7 @@ def outlook_of(
     docking: str,
     interval: float,
     uncertainty: float = READING_UNCERTAINTY,
+    confidence: float = CONFIDENCE,
     built: int | None = None,
 ) -> Outlook:
     """Look ahead from the docking planned, or from the last reading where that is later: a survey taken in dock."""
@@ -92,28 +95,40 @@ def outlook_of(
         docking=max(year_of(docking), float(readings.year.max())),
         interval=interval / _YEAR,
         uncertainty=uncertainty,
+        confidence=confidence,
         built=None if built is None else float(built),
     )
 
 
 def call_plates(
     survey: Mapping[str, Any] | Surveyed,
+    frames: Sequence[float],
     docking: str,
     interval: float,
     uncertainty: float = READING_UNCERTAINTY,
+    confidence: float = CONFIDENCE,
     built: int | None = None,
 ) -> ShellCondition:
-    """Carry every plate on to the dockings ahead and call it; see `analyse`.
+    """Carry every plate on to the dockings ahead and call it; see `look_ahead`.
 
-    Symbols: docking, the day planned; interval in s; uncertainty of a survey's mean thickness in m; built, the year.
-    Source: as `forecast`. Raises OutOfRange.
+    Symbols: frames in m forward; docking, the day planned; interval in s; uncertainty of a survey's mean thickness in
+    m; built, the year. Source: as `forecast` and `neighbours_of`. Raises OutOfRange.
     """
     surveyed = surveyed_from_input(survey)
     readings, plates = surveyed.named.readings, surveyed.plates
-    outlook = outlook_of(readings, docking, interval, uncertainty, built)
-    found = look_ahead(readings, surveyed.assessed, plates.grid.count, outlook)
-    given = {"survey": surveyed, "docking": docking, "interval": interval, "uncertainty": uncertainty}
-    at_docking, at_next = _ahead(readings, found, outlook)
+    outlook = outlook_of(readings, docking, interval, uncertainty, confidence, built)
+    places, strakes = np.array(frames, np.float64), len(plates.strakes)
+    found = look_ahead(readings, surveyed.assessed, plates.grid.count, outlook, surveyed.zone, strakes, places)
+    given = {
+        "survey": surveyed,
+        "frames": frames,
+        "docking": docking,
+        "interval": interval,
+        "uncertainty": uncertainty,
+        "confidence": confidence,
+    }
+    at_docking, at_next = (np.full(len(readings), np.nan) for _ in range(2))
+    at_docking[found.places.row], at_next[found.places.row] = found.places.ahead.at_docking, found.places.ahead.at_next
     return ShellCondition(
         plates.strakes,
         readings,
@@ -122,7 +137,7 @@ def call_plates(
         found,
         plates.grid,
         outlook,
-        _calls(found, plates),
+        _calls(found, plates, renewal_thickness(readings.as_built, surveyed.allowable)),
         at_docking,
         at_next,
         given if built is None else {**given, "built": built},
@@ -134,26 +149,15 @@ def forecast_from_input(forecast: Mapping[str, Any] | ShellCondition) -> ShellCo
     return forecast if isinstance(forecast, ShellCondition) else call_plates(**forecast)
 
 
-def _ahead(readings: Readings, found: Analysis, outlook: Outlook) -> tuple[Floats, Floats]:
-    """Give the thickness of each latest reading expected at the dockings ahead, at the rate of its plate."""
-    rate = np.zeros(int(found.plates.plate.max(initial=0)) + 1)
-    rate[found.plates.plate] = np.fmax(np.nan_to_num(found.rate_used), 0.0)
-    rows = np.flatnonzero(found.latest)
-    now, later = np.full(len(readings), np.nan), np.full(len(readings), np.nan)
-    now[rows] = readings.measured[rows] - rate[found.plate[rows]] * (outlook.docking - readings.year[rows])
-    later[rows] = now[rows] - rate[found.plate[rows]] * outlook.interval
-    return now, later
-
-
-def _calls(found: Analysis, named: NamedPlates) -> tuple[PlateCall, ...]:
+def _calls(found: Analysis, named: NamedPlates, limit: Floats) -> tuple[PlateCall, ...]:
     """List the plates called for something, worst first: by call, then by what is left over the limit."""
-    plates = found.plates
-    strake, side, aft, forward = named.grid.place_of(plates.plate)
-    spare = found.ahead.at_docking - renewal_thickness(plates.as_built, plates.allowable)
-    order = np.lexsort((spare, -found.ahead.call))
+    code = found.call
+    strake, side, aft, forward = named.grid.place_of(found.plates.plate)
+    spare = found.places.ahead.at_next[found.governing] - limit[found.places.row[found.governing]]
+    order = np.lexsort((spare, -code))
     calls = []
     for row in order.tolist():
-        if found.ahead.call[row] == CALL_SOUND:
+        if code[row] == CALL_SOUND:
             break
         edges = named.grid.edges[int(strake[row])]
         number = int(np.searchsorted(edges, aft[row] + 1e-9, side="right"))
@@ -166,7 +170,7 @@ def _calls(found: Analysis, named: NamedPlates) -> tuple[PlateCall, ...]:
                 float(aft[row]),
                 float(forward[row]),
                 row,
-                CALLS[int(found.ahead.call[row])],
+                CALLS[int(code[row])],
             )
         )
     return tuple(calls)
@@ -174,7 +178,7 @@ def _calls(found: Analysis, named: NamedPlates) -> tuple[PlateCall, ...]:
 
 def outputs_of(shell: ShellCondition) -> dict[str, float]:
     """Give the numbers of plates by their calls as the outputs of the method."""
-    call = shell.analysis.ahead.call
+    call = shell.analysis.call
     return {
         "gauged": float(call.size),
         "now": float((call == CALL_NOW).sum()),
@@ -184,14 +188,17 @@ def outputs_of(shell: ShellCondition) -> dict[str, float]:
     }
 
 
+FRAMES = listed(length("Forward of the after perpendicular."), "The frames, from aft.", 2)
 FORECAST_INPUT = record(
     "The shell carried on to the dockings ahead, as `shell.plates` takes it.",
-    ("survey", "docking", "interval"),
+    ("survey", "frames", "docking", "interval"),
     survey=SURVEY,
+    frames=FRAMES,
     **OUTLOOK,
 )
 EXAMPLE_FORECAST: Mapping[str, Any] = {
     "survey": EXAMPLE_SURVEY,
+    "frames": ["12.0 m", "12.6 m", "13.2 m", "13.8 m", "14.4 m"],
     "docking": "2027-05-04",
     "interval": "5 yr",
     "built": 1934,
@@ -200,20 +207,23 @@ EXAMPLE_FORECAST: Mapping[str, Any] = {
 METHOD = Method(
     name="shell.plates",
     title="Plates called for renewal now, at the next docking, or to be watched",
-    formula=FORECAST.formula,
-    source=FORECAST.source,
-    valid="plates gauged at least once; a rate from two surveys or more, otherwise since she was built",
-    inputs={"survey": SURVEY, **OUTLOOK},
+    formula=f"{DRAWN_RATE.formula}; {FORECAST.formula}",
+    source=DRAWN_RATE.source,
+    valid="plates gauged at least once; rates of frame spaces by two surveys or more, otherwise since she was built",
+    inputs={"survey": SURVEY, "frames": FRAMES, **OUTLOOK},
     outputs=(
         Symbol("gauged", "plates gauged", "each", "each"),
         Symbol("now", "plates with steel to renew at this docking", "each", "each"),
-        Symbol("next", "plates expected beyond their limit at the next docking", "each", "each"),
+        Symbol("next", "plates to renew now, for they pass their limit before the next docking", "each", "each"),
         Symbol("watch", "plates to watch", "each", "each"),
         Symbol("sound", "plates called sound", "each", "each"),
     ),
     kernel=call_plates,
     figures=outputs_of,
     example=EXAMPLE_FORECAST,
-    optional=frozenset({"uncertainty", "built"}),
-    cautions=("The least reading of a plate is forecast at the rate of its mean: the safe side for its state.",),
+    optional=frozenset({"uncertainty", "confidence", "built"}),
+    cautions=(
+        "Each reading goes on at the rate of its frame space: a spot that wastes faster than that is thinner.",
+        *DRAWN_RATE.cautions,
+    ),
 )

@@ -9,16 +9,15 @@ from typing import Any
 import numpy as np
 from msgspec import Struct
 
-from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.method import Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length, listed, quantity, text
-from tenderwright.calculations.thickness.cells import Ints
-from tenderwright.calculations.thickness.columns import Flags, Floats
+from tenderwright.calculations.thickness.analysis import CONFIDENCE
 from tenderwright.calculations.thickness.diminution import RENEW, SUBSTANTIAL, classify, diminution
+from tenderwright.calculations.thickness.drawn_rate import SOURCE
 from tenderwright.calculations.thickness.named_readings import PLACED_LATEST, NamedReadings, readings_from_input
-from tenderwright.calculations.thickness.plates import bay_of
-from tenderwright.calculations.thickness.rate import READING_UNCERTAINTY, rates
-from tenderwright.calculations.thickness.readings import Readings, year_of
-from tenderwright.calculations.thickness.shell_forecast import OUTLOOK
+from tenderwright.calculations.thickness.place_rates import place_rates
+from tenderwright.calculations.thickness.rate import READING_UNCERTAINTY
+from tenderwright.calculations.thickness.shell_forecast import OUTLOOK, outlook_of
 
 _YEAR = 365.25 * 86400.0
 
@@ -36,6 +35,8 @@ class ZoneSummary(Struct, frozen=True):
     rate: float
     """nan where no frame space was gauged twice."""
     uncertainty: float
+    spread: float
+    """From frame space to frame space, beyond what scatter explains."""
     bays: int
     """Frame spaces gauged at two surveys, from which the rate is."""
     upper_at_next: float
@@ -53,14 +54,16 @@ def zone_rate(
     docking: str,
     interval: float,
     uncertainty: float = READING_UNCERTAINTY,
+    confidence: float = CONFIDENCE,
 ) -> ZoneSummary:
     """Sum up a zone.
 
-    Formula: r = mean of the rates of its frame spaces; u = sqrt(u0² + s²/n), with u0 = sigma sqrt(2) / T of the gauges
-    over the years T between the first and the last survey, and s the spread of n spaces; D' = D + r (T' + dt) / t0.
-    Symbols: readings of the zone by all surveys, each told whether it is of the latest that gauged its plate; strakes
-    from the keel; frames in m forward; limit, the diminution allowed; docking, the day planned; interval dt in s;
-    uncertainty sigma in m. Source: derived. Raises OutOfRange.
+    Formula: r, the mean of the rates of its frame spaces as `neighbours_of` finds it; u = sqrt(u0² + u(m)²), with u0
+    of the gauges over the years between the first and the last survey; D' = D + r (T' + dt) / t0, and at the upper
+    rate r + z u. Symbols: readings of the zone by all surveys, each told whether it is of the latest that gauged its
+    plate; strakes from the keel; frames in m forward; limit, the diminution allowed; docking, the day planned; interval
+    dt in s; uncertainty sigma in m; confidence, one-sided, of which z is the factor. Source: as `neighbours_of`.
+    Raises OutOfRange.
     """
     named = readings_from_input(readings, strakes)
     taken, places = named.readings, np.array(frames, np.float64)
@@ -69,54 +72,29 @@ def zone_rate(
         raise OutOfRange("no reading of the zone is of the latest survey of its plate")
     found = diminution(taken.as_built, taken.measured)
     loss, state = found.fraction[latest], classify(found.fraction[latest], limit)
-    bay, size = _bays(taken, places, len(strakes))
-    rate = rates(bay, size, taken.survey, taken.year, taken.as_built, taken.measured, uncertainty).rate
-    known = ~np.isnan(rate)
-    bays = int(known.sum())
-    means, span = _means(taken, found.fraction, known[bay], bay)
-    mean_rate = spread_rate = math.nan
-    if bays:
-        mean_rate = float(rate[known].mean())
-        own = uncertainty * math.sqrt(2.0) / span if span > 0.0 else 0.0
-        spread = float(rate[known].std(ddof=1)) / math.sqrt(bays) if bays > 1 else 0.0
-        spread_rate = math.hypot(own, spread)
+    rated = place_rates(taken, len(strakes), places, uncertainty)
+    common = rated.neighbours
+    total = math.hypot(common.uncertainty, rated.shared)
     mean = float(loss.mean())
-    ahead = year_of(docking) + interval / _YEAR - float(taken.year[latest].mean())
+    outlook = outlook_of(taken, docking, interval, uncertainty, confidence)
+    ahead = outlook.docking + outlook.interval - float(taken.year[latest].mean())
     built = float(taken.as_built[latest].mean())
-    used = max(0.0, mean_rate) if bays else 0.0
-    upper = max(0.0, mean_rate + spread_rate) if bays else 0.0
+    used = max(0.0, common.rate) if common.places else 0.0
+    upper = max(0.0, common.rate + outlook.factor * total) if common.places else 0.0
     return ZoneSummary(
         int(latest.sum()),
         mean,
         float(loss.max()),
         int((state >= SUBSTANTIAL).sum()),
         int((state == RENEW).sum()),
-        mean_rate,
-        spread_rate,
-        bays,
+        common.rate,
+        total,
+        common.spread,
+        common.places,
         min(1.0, mean + upper * ahead / built),
         min(1.0, mean + used * ahead / built),
-        means,
+        rated.means,
     )
-
-
-def _bays(readings: Readings, frames: Floats, strakes: int) -> tuple[Ints, int]:
-    """Number the frame space of each reading, and give how many numbers there are."""
-    spaces = frames.size - 1
-    return (readings.strake * 2 + readings.side) * spaces + bay_of(frames, readings.x), 2 * strakes * spaces
-
-
-def _means(readings: Readings, loss: Floats, rows: Flags, bay: Ints) -> tuple[tuple[tuple[float, float], ...], float]:
-    """Give year and mean diminution of each survey over frame spaces gauged twice, and the years between the ends."""
-    means = []
-    for survey in range(int(readings.survey.max(initial=-1)) + 1):
-        of_survey = rows & (readings.survey == survey)
-        if of_survey.any():
-            number = np.bincount(bay[of_survey])
-            total = np.bincount(bay[of_survey], loss[of_survey])
-            there = number > 0
-            means.append((float(readings.year[of_survey].mean()), float((total[there] / number[there]).mean())))
-    return tuple(means), means[-1][0] - means[0][0] if means else 0.0
 
 
 def outputs_of(found: ZoneSummary) -> dict[str, float]:
@@ -126,6 +104,7 @@ def outputs_of(found: ZoneSummary) -> dict[str, float]:
         outputs |= {
             "rate": found.rate / _YEAR,
             "uncertainty": found.uncertainty / _YEAR,
+            "spread": found.spread / _YEAR,
             "at_next": found.mean_at_next,
             "at_next_upper": found.upper_at_next,
         }
@@ -135,23 +114,25 @@ def outputs_of(found: ZoneSummary) -> dict[str, float]:
 METHOD = Method(
     name="shell.zone-rate",
     title="Rate of loss of a zone, and its diminution at the next docking",
-    formula="r = mean of the rates of its frame spaces; u = sqrt(u0^2 + s^2/n); D' = D + r (T + dt) / t0",
-    source=Citation("Least squares by frame space as thickness.rate; the mean and its uncertainty", standing="derived"),
+    formula="r = mean of the rates of its frame spaces, each by what is known of it; u = sqrt(u0^2 + u(m)^2); "
+    "D' = D + r (T + dt) / t0",
+    source=SOURCE,
     valid="frame spaces of a strake that two or more surveys gauged; u0 is the gauges' own, shared by a survey",
     inputs={
         "readings": PLACED_LATEST,
         "strakes": listed(text("Name of a strake."), "The strakes from the keel."),
         "frames": listed(length("Forward of the after perpendicular."), "The frames, from aft.", 2),
         "limit": quantity("fraction", "What plate of the zone may lose before it is renewed."),
-        **{name: OUTLOOK[name] for name in ("docking", "interval", "uncertainty")},
+        **{name: OUTLOOK[name] for name in ("docking", "interval", "uncertainty", "confidence")},
     },
     outputs=(
         Symbol("mean_loss", "mean diminution of the latest readings", "fraction", "%"),
         Symbol("greatest_loss", "greatest diminution of the latest readings", "fraction", "%"),
         Symbol("rate", "rate of loss", "rate_of_loss", "mm/yr"),
-        Symbol("uncertainty", "uncertainty of the rate", "rate_of_loss", "mm/yr"),
+        Symbol("uncertainty", "standard uncertainty of the rate", "rate_of_loss", "mm/yr"),
+        Symbol("spread", "spread of the rate from frame space to frame space", "rate_of_loss", "mm/yr"),
         Symbol("at_next", "mean diminution expected at the next docking", "fraction", "%"),
-        Symbol("at_next_upper", "the same at the rate and its uncertainty", "fraction", "%"),
+        Symbol("at_next_upper", "the same at the upper rate, at the confidence given", "fraction", "%"),
     ),
     kernel=zone_rate,
     figures=outputs_of,
@@ -180,6 +161,6 @@ METHOD = Method(
         "docking": "2027-05-04",
         "interval": "5 yr",
     },
-    optional=frozenset({"uncertainty"}),
+    optional=frozenset({"uncertainty", "confidence"}),
     cautions=("Surveys gauge other spots of a frame space: the spread of the spaces counts for that.",),
 )

@@ -57,8 +57,9 @@ def loss_plot(package: Package, calculated: Calculated) -> Figure | Absent:
     words = f"Plots of loss against time for {len(found)} zones of the shell. {alternative}."
     caption = (
         "Mean diminution of the frame spaces that two surveys or more gauged, and of all latest readings at the last "
-        "one; carried on at the zone's rate to the docking after the one planned. The hatched wedge is the rate with "
-        "and without its uncertainty. The triangle is the worst reading of the zone."
+        "one; carried on at the zone's rate to the docking after the one planned. The hatched wedge is how far the "
+        f"mean may be off at {100 * shell.outlook.confidence:g} % confidence, one-sided. The triangle is the worst "
+        "reading."
     )
     return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)
 

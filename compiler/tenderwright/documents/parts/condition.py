@@ -11,6 +11,7 @@ from tenderwright.calculations.ship.members import members_found, members_gauged
 from tenderwright.calculations.ship.shell_zones import zone_rates
 from tenderwright.calculations.ship.survey_readings import survey_readings
 from tenderwright.calculations.steps.outcome import Absent, NotAsked
+from tenderwright.calculations.thickness.drawn_rate import SOURCE as DRAWN_SOURCE
 from tenderwright.calculations.thickness.limits import SUBSTANTIAL_SOURCE, renewal_thickness
 from tenderwright.calculations.thickness.shell_forecast import PlateCall, ShellCondition
 from tenderwright.calculations.thickness.zone_rate import ZoneSummary
@@ -34,7 +35,7 @@ def condition(desk: Desk) -> Part | None:
     assert written is not None
     blocks: list[Block] = [
         _opening(desk, shell, written),
-        *_zones(desk, written),
+        *_zones(desk, shell, written),
         *_strakes(desk, shell),
         *_plates(desk, shell),
         *pit_blocks(desk),
@@ -96,7 +97,7 @@ def yearly(rate: float, uncertainty: float) -> str:
     return shown if rate > uncertainty else f"{shown}, within its uncertainty"
 
 
-def _zones(desk: Desk, written: ShipCondition) -> list[Block]:
+def _zones(desk: Desk, shell: ShellCondition, written: ShipCondition) -> list[Block]:
     found = desk.calculated.outcome(zone_rates)
     if isinstance(found, Absent):
         return [Heading("By zone"), not_calculated(found)]
@@ -117,20 +118,24 @@ def _zones(desk: Desk, written: ShipCondition) -> list[Block]:
         Column("Substantial", "right", 1.2),
         Column("Beyond limit", "right", 0.9),
     )
+    confidence = percent(shell.outlook.confidence)
     rates = tuple(Row((inline(capital(zone.name)), *_rate_cells(found.outcomes[zone.zone]))) for zone in written.zones)
     rate_columns = (
         Column("Zone", width=2.6),
         Column("Frame spaces gauged twice", "right", 1.2),
         Column("Rate of loss, mm a year", width=2.2),
+        Column("Spread, mm a year", "right", 1),
         Column("Mean loss now", "right", 1),
         Column("At the next docking", "right", 1.1),
-        Column("At the upper rate", "right", 1.1),
+        Column(f"At {confidence}", "right", 1.1),
     )
     sources = {zone.source: None for zone in written.zones}
     first = inline(f"Limits: {'; '.join(sources)}. Losses are of the thickness as built, latest readings.")
     second = inline(
-        "A zone's rate is the mean of the rates of those of its frame spaces that two surveys or more gauged. Its "
-        "uncertainty joins that of the gauges, which a survey's readings share, with the spread from space to space."
+        "A zone's rate is the mean of the rates of those of its frame spaces that two surveys or more gauged, each "
+        "counted by what is known of it. Its uncertainty, one standard deviation, joins that of the gauges, which a "
+        "survey's readings share, with that of the mean. The spread is how far frame spaces differ beyond chance. The "
+        f"last column is the loss not exceeded at {confidence} confidence, one-sided."
     )
     return [
         Heading("By zone"),
@@ -141,10 +146,11 @@ def _zones(desk: Desk, written: ShipCondition) -> list[Block]:
 
 def _rate_cells(found: ZoneSummary | Absent) -> tuple[Inline, ...]:
     if isinstance(found, Absent):
-        return (inline("–"), inline(why_not(found)), inline("–"), inline("–"), inline("–"))
+        return (inline("–"), inline(why_not(found)), *[inline("–")] * 4)
     return (
         inline(str(found.bays)),
         inline(yearly(found.rate, found.uncertainty)),
+        inline(decimals(1e3 * found.spread, 3) if found.bays > 1 else "–"),
         inline(percent(found.mean_loss, 1)),
         inline(percent(found.mean_at_next, 1) if found.bays else "–"),
         inline(percent(found.upper_at_next, 1) if found.bays else "–"),
@@ -214,47 +220,51 @@ def _plates(desk: Desk, shell: ShellCondition) -> list[Block]:
         rows.append(_plate_row(desk, shell, call))
     columns = (
         Column("Plate", width=1.4),
-        Column("Place", width=1.7),
+        Column("Decided at", width=1.6),
         Column("Readings", "right", 0.9),
         Column("As built", "right", 0.8),
-        Column("Least", "right", 0.7),
+        Column("Read", "right", 0.7),
         Column("Limit", "right", 0.7),
-        Column("Rate, mm a year", width=1.9),
+        Column("Own rate, mm a year", width=1.6),
+        Column("Rate used", width=1.6),
         Column("At docking", "right", 0.9),
         Column("At the next", "right", 0.8),
-        Column("At the upper rate", "right", 0.9),
+        Column(f"At {percent(shell.outlook.confidence)}", "right", 0.8),
     )
-    found = shell.analysis.ahead.call
+    found = shell.analysis.call
     note = inline(
         "Thicknesses in mm. A plate lies between butts and is numbered from aft: B5 is the fifth of strake B. Of "
-        f"{found.size} plates gauged, {int((found == 0).sum())} are sound and not listed. The least reading of a plate "
-        "is carried forward at the rate of its mean. It is watched where it would pass its limit at the upper rate, or "
-        "where its corrosion would be substantial, by the next docking."
+        f"{found.size} plates gauged, {int((found == 0).sum())} are sound and not listed. Each reading goes on at the "
+        "rate of its own frame space, drawn towards the mean of its zone the more, the less is known of it "
+        f"({DRAWN_SOURCE}); a space that one survey alone gauged takes the mean. A spot that wastes faster than its "
+        "frame space will be thinner than this says. The reading that decides is shown, with ± one standard deviation. "
+        "What passes its limit before the next docking is renewed at this one. A plate is watched where it may pass "
+        f"its limit by then at {percent(shell.outlook.confidence)} confidence, one-sided, or where its corrosion would "
+        "be substantial."
     )
     return [Heading("Plates"), Table(columns, tuple(rows), note=note, small=True)]
 
 
 def _plate_row(desk: Desk, shell: ShellCondition, call: PlateCall) -> Row:
     found, row = shell.analysis, call.row
-    plates, ahead = found.plates, found.ahead
-    limit = float(renewal_thickness(float(plates.as_built[row]), float(plates.allowable[row])))
+    places, place = found.places, int(found.governing[row])
+    reading = int(places.row[place])
+    built = float(shell.readings.as_built[reading])
+    limit = float(renewal_thickness(built, float(shell.allowable[reading])))
     label = desk.package.frames.label if desk.package.frames else (lambda x: f"{x:.1f} m")
-    rate = (
-        f"{decimals(1e3 * float(found.rate_used[row]), 3)} since built"
-        if found.since_built[row]
-        else yearly(float(found.rate.rate[row]), float(found.rate.uncertainty[row]))
-    )
+    used = yearly(float(places.rate[place]), float(places.uncertainty[place]))
     cells = (
         inline(call.name),
-        inline(f"{label(call.aft)} to {label(call.forward)}"),
-        inline(str(int(plates.count[row]))),
-        inline(millimetres(float(plates.as_built[row]))),
-        inline(millimetres(float(plates.least[row]))),
+        inline(label(float(shell.readings.x[reading]))),
+        inline(str(int(found.plates.count[row]))),
+        inline(millimetres(built)),
+        inline(millimetres(float(shell.readings.measured[reading]))),
         inline(millimetres(limit)),
-        inline(rate),
-        inline(millimetres(float(ahead.at_docking[row]))),
-        inline(millimetres(float(ahead.at_next[row]))),
-        inline(millimetres(float(ahead.least_at_next[row]))),
+        inline(yearly(float(places.own[place]), float(places.own_uncertainty[place]))),
+        inline(f"{used}, since built" if places.since_built[place] else used),
+        inline(millimetres(float(places.ahead.at_docking[place]))),
+        inline(millimetres(float(places.ahead.at_next[place]))),
+        inline(millimetres(float(places.ahead.least_at_next[place]))),
     )
     return Row(cells)
 

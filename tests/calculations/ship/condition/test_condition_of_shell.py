@@ -20,8 +20,10 @@ def test_the_state_is_told_by_the_latest_survey_and_the_rate_by_all() -> None:
     assert record.values["shell.survey.latest"].si == 1
     assert record.values["shell.survey.readings"].si == 2
     assert record.values["shell.survey.greatest-loss"].si == pytest.approx(1.5 / 11.1)
-    assert shell.analysis.rate.rate[0] == pytest.approx(0.9e-3 / 18.0, rel=1e-3)
-    assert shell.analysis.rate.uncertainty[0] == pytest.approx(0.1e-3 * 2**0.5 / 18.0, rel=1e-3)
+    places = shell.analysis.places
+    assert places.own[0] == places.rate[0] == pytest.approx(0.9e-3 / 18.0, rel=1e-3)
+    assert places.own_uncertainty[0] == pytest.approx(0.1e-3 * 2**0.5 / 18.0, rel=1e-3)
+    assert places.uncertainty[0] == pytest.approx(0.1e-3 * 2 / 18.0, rel=1e-3)  # of the spots, and of the gauges
 
 
 def test_readings_of_plate_renewed_since_are_left_out() -> None:
@@ -70,7 +72,7 @@ def test_plates_are_named_by_strake_number_from_aft_and_side() -> None:
     counted = sum(record.values[f"shell.plates.{name}"].si for name in ("now", "next", "watch", "sound"))
     assert counted == record.values["shell.plates.gauged"].si
     calls = [call.call for call in shell.calls]
-    order = ["renew now", "renew at the next docking", "watch"]
+    order = ["renew now", "renew now, ahead of its limit", "watch"]
     assert calls == sorted(calls, key=order.index)
 
 
