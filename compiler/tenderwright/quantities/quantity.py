@@ -217,4 +217,4 @@ def units_of(dimension: str) -> tuple[str, ...]:
 def parse_quantity(text: str, dimension: str, at: Place = NOWHERE) -> Quantity:
     """Read a quantity such as `12.4 m`, `40 ft 8 in`, `3/8 in` or `10.2 lb plate`; raises QuantityError."""
     read = _parse(text, dimension)
-    return read if at is NOWHERE else replace(read, at=at)
+    return read if at is NOWHERE else Quantity(read.si, read.unit, read.dimension, read.text, at, read.within)

@@ -8,6 +8,7 @@ from typing import Any
 
 import numpy as np
 from msgspec import Struct
+from numpy.typing import NDArray
 
 from tenderwright.calculations.blocks.elastic_line import Girder, KeelLine, checked, elastic_keel_line
 from tenderwright.calculations.blocks.weight_curve import Segment, weight_curve
@@ -89,10 +90,10 @@ def stand_on_blocks(
     middles = 0.5 * (nodes[:-1] + nodes[1:])
     ei = np.array([b.bending_stiffness for b in line])[np.searchsorted(ends[1:-1], middles)]
     forces = np.zeros(nodes.size)
-    for x, mass in points:
-        forces[_at(nodes, x)] += mass * GRAVITY
+    for node, (_, mass) in zip(_at(nodes, [x for x, _ in points]), points, strict=True):
+        forces[node] += mass * GRAVITY
     hull = checked(Girder(nodes, ei, *_bay_loads(nodes, weights), forces))
-    at = np.array([_at(nodes, b.x) for b in ordered], dtype=np.intp)
+    at = _at(nodes, [b.x for b in ordered])
     k = np.array([b.stiffness for b in ordered])
     found = elastic_keel_line(hull, at, k, np.array([b.gap for b in ordered]), can_pull)
     places, loads = nodes[at], found.reactions / GRAVITY
@@ -116,22 +117,23 @@ def _distinct(x: Floats) -> Floats:
     return kept
 
 
-def _at(nodes: Floats, x: float) -> int:
-    return int(np.argmin(np.abs(nodes - x)))
+def _at(nodes: Floats, places: Sequence[float]) -> NDArray[np.intp]:
+    """Give the node nearest to each place."""
+    found: NDArray[np.intp] = np.abs(nodes - np.reshape(places, (-1, 1))).argmin(axis=1)
+    return found
 
 
 def _bay_loads(nodes: Floats, weights: Sequence[Segment]) -> tuple[Floats, Floats]:
     """Add up the stretches of load in each bay, in N/m at its two ends."""
-    aft, forward = np.zeros(nodes.size - 1), np.zeros(nodes.size - 1)
+    if any(not one.forward > one.aft for one in weights):
+        raise OutOfRange("a stretch of load must end forward of where it starts")
+    columns = [(one.aft, one.forward, one.load_aft, one.load_forward) for one in weights]
+    aft, forward, load_aft, load_forward = np.reshape(columns, (-1, 4, 1)).swapaxes(0, 1)
     middles = 0.5 * (nodes[:-1] + nodes[1:])
-    for one in weights:
-        if not one.forward > one.aft:
-            raise OutOfRange("a stretch of load must end forward of where it starts")
-        within = (middles > one.aft) & (middles < one.forward)
-        slope = (one.load_forward - one.load_aft) / (one.forward - one.aft)
-        aft[within] += GRAVITY * (one.load_aft + slope * (nodes[:-1][within] - one.aft))
-        forward[within] += GRAVITY * (one.load_aft + slope * (nodes[1:][within] - one.aft))
-    return aft, forward
+    within = (middles > aft) & (middles < forward)
+    slope = (load_forward - load_aft) / (forward - aft)
+    at_aft, at_forward = (GRAVITY * (load_aft + slope * (x - aft)) for x in (nodes[:-1], nodes[1:]))
+    return np.where(within, at_aft, 0.0).sum(axis=0), np.where(within, at_forward, 0.0).sum(axis=0)
 
 
 def _kernel(

@@ -8,6 +8,7 @@ from typing import Any
 
 import numpy as np
 from msgspec import Struct
+from numpy.typing import NDArray
 
 from tenderwright.calculations.blocks.footprint import (
     CLEARANCE,
@@ -18,7 +19,6 @@ from tenderwright.calculations.blocks.footprint import (
     sizes,
     too_near,
 )
-from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
 
@@ -77,7 +77,7 @@ def least_shift(
     """
     _check(blocks, frame_space, most)
     steps = _steps(most)
-    free = np.stack([_free(blocks, bottom, n * frame_space, fixed) for n in steps])
+    free = _free(blocks, bottom, [n * frame_space for n in steps], fixed)
     held = (~free).sum(axis=1)
     best = int(np.argmin(held))
     return Shift(steps[best], steps[best] * frame_space, bool(held[best] == 0), int(held[best]))
@@ -100,7 +100,7 @@ def least_shifts(
     """
     _check(blocks, frame_space, most)
     steps = _steps(most)
-    free = np.stack([_free(blocks, bottom, n * frame_space, fixed) for n in steps], axis=1)
+    free = _free(blocks, bottom, [n * frame_space for n in steps], fixed).T
     found: dict[int, BlockShift] = {}
     for y in sorted({one.y for one in blocks}):
         row = sorted((i for i, one in enumerate(blocks) if one.y == y), key=lambda i: blocks[i].x)
@@ -131,16 +131,18 @@ def _row_choice(
     return choice[::-1]
 
 
-def _free(blocks: Sequence[Footprint], bottom: Bottom, along: float, fixed: Sequence[Footprint]) -> Any:
-    """Tell which blocks are free when moved."""
-    at: Floats = sizes(blocks)
-    at[:, 0] += along
+def _free(
+    blocks: Sequence[Footprint], bottom: Bottom, along: Sequence[float], fixed: Sequence[Footprint]
+) -> NDArray[np.bool_]:
+    """Tell for each way that all are moved along which blocks are free."""
+    at = np.tile(sizes(blocks), (len(along), 1))
+    at[:, 0] += np.repeat(along, len(blocks))
     within = (at[:, 0] - at[:, 2] >= bottom.aft - 1e-9) & (at[:, 0] + at[:, 2] <= bottom.forward + 1e-9)
-    blocked = np.zeros(len(blocks), dtype=np.bool_)
+    blocked = np.zeros(len(at), dtype=np.bool_)
     for others, clearance in ((bottom.earlier, bottom.margin), (bottom.others, bottom.clearance), (fixed, 0.0)):
         if others:
             blocked |= too_near(distances(at, sizes(others)), clearance).any(axis=1)
-    return within & ~blocked
+    return (within & ~blocked).reshape(len(along), len(blocks))
 
 
 def _steps(most: int) -> list[int]:

@@ -31,15 +31,11 @@ def float_at(form: HullForm, mass: float, lcg: float, vcg: float, density: float
         volume, moment, z_moment, plane = _integrals(form, at_ap - slope * form.stations)
         arm = vcg * volume - z_moment
         missing = np.array([wanted - volume, lcg * volume - slope * arm - moment])
-        jacobian = np.array(
-            [
-                [plane[0], -plane[1]],
-                [plane[1] - lcg * plane[0], lcg * plane[1] - plane[2] + arm],
-            ]
-        )
-        if plane[0] <= 0 or abs(np.linalg.det(jacobian)) < 1e-12 * wanted:
+        zeroth, first, second = plane
+        rows = (zeroth, -first), (first - lcg * zeroth, lcg * first - second + arm)
+        if zeroth <= 0 or abs(rows[0][0] * rows[1][1] - rows[0][1] * rows[1][0]) < 1e-12 * wanted:
             break
-        step = np.linalg.solve(jacobian, missing)
+        step = np.linalg.solve(np.array(rows), missing)
         size = max(abs(step[0]), abs(step[1]) * reach)
         step = step * min(1.0, largest / size) if size > 0 else step
         at_ap, slope = at_ap + float(step[0]), slope + float(step[1])

@@ -35,19 +35,17 @@ class SectionCurves(Struct, frozen=True, eq=False):
     every: NDArray[np.intp]
     """The station indices 0 .. n-1."""
 
-    def _locate(self, z: Floats, station: NDArray[np.intp]) -> tuple[NDArray[np.intp], Floats]:
-        knots = self.knots[station]
-        clipped = np.minimum(np.maximum(z, knots[..., 0]), knots[..., -1])
-        piece = (clipped[..., None] > knots[..., 1:-1]).sum(axis=-1)
-        return piece, clipped - self.knots[station, piece]
-
     def half_breadth(self, z: Floats, station: NDArray[np.intp] | None = None) -> Floats:
         """Give the half-breadth [m] at heights z [m], by station along the last axis or at the stations
         named, whose shape goes with that of z."""
-        s = self.every if station is None else station
-        k, u = self._locate(z, s)
-        y = self.a[s, k] + u * (self.b[s, k] + u * self.c[s, k])
-        return np.where(z < self.knots[s, 0], 0.0, np.maximum(y, 0.0))
+        if station is None:
+            return self.half_section(z)[2]
+        knots = self.knots[station]
+        clipped = np.minimum(np.maximum(z, knots[..., 0]), knots[..., -1])
+        piece = (clipped[..., None] > knots[..., 1:-1]).sum(axis=-1)
+        u = clipped - self.knots[station, piece]
+        y = self.a[station, piece] + u * (self.b[station, piece] + u * self.c[station, piece])
+        return np.where(z < knots[..., 0], 0.0, np.maximum(y, 0.0))
 
     def half_area(self, z: Floats) -> Floats:
         """Give the half section area [m2] up to heights z [m], shape (..., stations)."""
@@ -55,13 +53,15 @@ class SectionCurves(Struct, frozen=True, eq=False):
 
     def half_section(self, z: Floats) -> tuple[Floats, Floats, Floats]:
         """Give area [m2], moment about z = 0 [m3] and half-breadth [m] of the half section up to heights z [m]."""
-        s = self.every
-        k, u = self._locate(z, s)
-        a, b, c, knot = self.a[s, k], self.b[s, k], self.c[s, k], self.knots[s, k]
+        knots = self.knots
+        clipped = np.minimum(np.maximum(z, knots[:, 0]), knots[:, -1])
+        piece = self.every * self.a.shape[1] + (clipped[..., None] > knots[:, 1:-1]).sum(axis=-1)
+        a, b, c, knot = self.a.take(piece), self.b.take(piece), self.c.take(piece), knots.take(piece + self.every)
+        u = clipped - knot
         area = u * (a + u * (b / 2 + u * c / 3))
         moment = u * u * (a / 2 + u * (b / 3 + u * c / 4))
-        y = np.where(z < self.knots[:, 0], 0.0, np.maximum(a + u * (b + u * c), 0.0))
-        return self.area_below[s, k] + area, self.moment_below[s, k] + knot * area + moment, y
+        y = np.where(z < knots[:, 0], 0.0, np.maximum(a + u * (b + u * c), 0.0))
+        return self.area_below.take(piece) + area, self.moment_below.take(piece) + knot * area + moment, y
 
     def half_girth(self, z: Floats) -> Floats:
         """Give the half girth [m] from the centreline up to heights z [m], shape (stations,)."""

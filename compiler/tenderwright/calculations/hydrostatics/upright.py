@@ -98,14 +98,15 @@ def hydrostatic_table(form: HullForm, drafts: ArrayLike, trim: ArrayLike, densit
     axes, so for a trim of tan(th) its area is short of the true one by th^2/2.
     Range: hull in the water, no deck edge under it. Raises OutOfRange.
     """
-    d, t = np.broadcast_arrays(np.atleast_1d(np.asarray(drafts, dtype=np.float64)), np.asarray(trim, dtype=np.float64))
+    d = np.atleast_1d(np.asarray(drafts, dtype=np.float64))
+    t = np.broadcast_to(np.asarray(trim, dtype=np.float64), d.shape)
     z = form.heights(d, t)
-    if np.any(z > form.deck_heights + NEAR):
+    if (z > form.deck_heights + NEAR).any():
         raise OutOfRange(f"at a draft of {d.max():.3f} m the deck edge is under water")
     x, w = form.stations, form.weights
     area, moment, y = form.curves.half_section(z)
     half_volume, half_plane = area @ w, y @ w
-    if np.any(half_volume <= 0) or np.any(half_plane <= 0):
+    if (half_volume <= 0).any() or (half_plane <= 0).any():
         raise OutOfRange(f"at a draft of {d.min():.3f} m the hull displaces nothing")
     lcf = (y * x) @ w / half_plane
     columns = (

@@ -11,6 +11,9 @@ from numpy.typing import ArrayLike, NDArray
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.tanks.polyhedron import Polyhedron
 
+Edges = tuple[Floats, Floats]
+"""Where edges start and end, x and y by edge."""
+
 
 class Liquid(Struct, frozen=True):
     """The liquid in one tank: volume, centroid and free surface; ship axes, SI."""
@@ -115,7 +118,7 @@ def cut(bodies: Surfaces, level: Floats) -> Cut:
     six = x + z + y
     volume = np.bincount(owner, six, groups) / 6
     reach = (first + second + third) * six
-    moment = np.stack([np.bincount(owner, along, groups) for along in reach]) / 24
+    moment = np.array([np.bincount(owner, along, groups) for along in reach]) / 24
     centre = np.divide(moment, volume, out=np.zeros_like(moment), where=np.abs(volume) > 0)
     centre[2] += shift - centre[0] * trim - centre[1] * heel
     area, transverse, longitudinal = (np.where(volume > 0, v, 0.0) for v in _surface(edges, edge_owner, groups))
@@ -124,46 +127,44 @@ def cut(bodies: Surfaces, level: Floats) -> Cut:
 
 def _cross(a: Floats, b: Floats) -> Floats:
     """Give the cross products of vectors, coordinates along the first axis."""
-    return np.stack([a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]])
+    return np.array([a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]])
 
 
-def _clip(bodies: Surfaces, heights: Floats) -> tuple[Floats, NDArray[np.intp], Floats, NDArray[np.intp]]:
+def _clip(bodies: Surfaces, heights: Floats) -> tuple[Floats, NDArray[np.intp], Edges, NDArray[np.intp]]:
     """Clip triangles at the height 0: what is below, and the edges of the free surface, each with its group."""
     below = heights <= 0
-    count = below[0].astype(np.intp) + below[1] + below[2]
-    whole, cross = np.flatnonzero(count == 3), np.flatnonzero((count == 1) | (count == 2))
-    q, at, two = _taken(bodies, heights, cross), below[:, cross], count[cross] == 2
-    odd = np.where(two, np.argmin(at, axis=0), np.argmax(at, axis=0))
-    row, q = np.arange(len(cross)), q.reshape(3, -1)
-    a, b, c = (q.take((odd + k) % 3 * len(cross) + row, axis=1) for k in range(3))
+    count = below.sum(axis=0)
+    whole, cross = (count == 3).nonzero()[0], ((count == 1) | (count == 2)).nonzero()[0]
+    at, two = below.take(cross, axis=1), count.take(cross) == 2
+    odd = (at != two).argmax(axis=0)
+    row, q = np.arange(len(cross)), np.empty((3, 3, len(cross)))
+    _take(bodies, heights, cross, q)
+    a, b, c = (q.reshape(3, -1).take((odd + k) % 3 * len(cross) + row, axis=1) for k in range(3))
     ab = a + (b - a) * (a[2] / (a[2] - b[2]))
     ac = a + (c - a) * (a[2] / (a[2] - c[2]))
     ab[2] = ac[2] = 0.0
-    tip, quad = ~two, two
-    wet = np.concatenate(
-        [
-            _taken(bodies, heights, whole),
-            np.stack([a[:, tip], ab[:, tip], ac[:, tip]], axis=1),
-            np.stack([ab[:, quad], b[:, quad], c[:, quad]], axis=1),
-            np.stack([ab[:, quad], c[:, quad], ac[:, quad]], axis=1),
-        ],
-        axis=2,
-    )
-    owner = bodies.group[cross]
-    wet_owner = np.concatenate([bodies.group[whole], owner[tip], owner[quad], owner[quad]])
-    start, end = np.where(two, ab, ac), np.where(two, ac, ab)
-    return wet, wet_owner, np.stack([start[:2], end[:2]]), owner
+    tip, quad = (~two).nonzero()[0], two.nonzero()[0]
+    first, second = len(whole), len(whole) + len(tip)
+    third = second + len(quad)
+    wet = np.empty((3, 3, third + len(quad)))
+    _take(bodies, heights, whole, wet[:, :, :first])
+    for k, (of_tip, of_quad, of_other) in enumerate(((a, ab, ab), (ab, b, c), (ac, c, ac))):
+        wet[:, k, first:second] = of_tip.take(tip, axis=1)
+        wet[:, k, second:third] = of_quad.take(quad, axis=1)
+        wet[:, k, third:] = of_other.take(quad, axis=1)
+    owner = bodies.group.take(cross)
+    by_quad = owner.take(quad)
+    wet_owner = np.concatenate([bodies.group.take(whole), owner.take(tip), by_quad, by_quad])
+    return wet, wet_owner, (np.where(two, ab[:2], ac[:2]), np.where(two, ac[:2], ab[:2])), owner
 
 
-def _taken(bodies: Surfaces, heights: Floats, rows: NDArray[np.intp]) -> Floats:
-    """Give some of the triangles, with heights over the plane."""
-    taken = np.empty((3, 3, len(rows)))
-    taken[:2] = bodies.corners[:2, :, rows]
-    taken[2] = heights[:, rows]
-    return taken
+def _take(bodies: Surfaces, heights: Floats, rows: NDArray[np.intp], to: Floats) -> None:
+    """Put some of the triangles to a place, with heights over the plane."""
+    to[:2] = bodies.corners[:2].take(rows, axis=2)
+    to[2] = heights.take(rows, axis=1)
 
 
-def _surface(edges: Floats, owner: NDArray[np.intp], groups: int) -> tuple[Floats, Floats, Floats]:
+def _surface(edges: Edges, owner: NDArray[np.intp], groups: int) -> tuple[Floats, Floats, Floats]:
     """Give area and second moments (transverse, longitudinal) about the own centroid of each outline of
     edges."""
     (x0, y0), (x1, y1) = edges
