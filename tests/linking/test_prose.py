@@ -3,8 +3,9 @@ from __future__ import annotations
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from markdown_it import MarkdownIt
 
-from tenderwright.linking.prose import KINDS, parse_prose, references_in
+from tenderwright.linking.prose import KINDS, _parser, parse_prose, references_in
 
 
 def found(text: str) -> list[tuple[str, str, int]]:
@@ -55,3 +56,10 @@ def test_any_text_is_prose(text: str) -> None:
     for kind, name, words, nth in references_in(text):
         assert words == f"{kind}:{name}"
         assert nth >= 0
+
+
+@given(st.sampled_from(KINDS), st.from_regex(r"[A-Za-z0-9._-]+", fullmatch=True))
+def test_a_reference_is_written_as_commonmark_writes_it(kind: str, name: str) -> None:
+    ours, plain, url = _parser(), MarkdownIt("commonmark"), f"{kind}:{name}"
+    assert ours.normalizeLink(url) == plain.normalizeLink(url)
+    assert ours.normalizeLinkText(url) == plain.normalizeLinkText(url)

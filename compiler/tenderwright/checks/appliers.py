@@ -13,5 +13,5 @@ def appliers(context: Context, scheme: Scheme) -> list[Item]:
     return [
         item
         for item in context.live_items
-        if item.number == named or any(reference.name == scheme.scheme for reference in item.schemes)
+        if (item.schemes and any(reference.name == scheme.scheme for reference in item.schemes)) or item.number == named
     ]

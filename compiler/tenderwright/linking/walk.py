@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import fields
+from datetime import date
+from decimal import Decimal
 from typing import Any
 
 from msgspec import Struct
@@ -11,15 +13,21 @@ from msgspec import Struct
 from tenderwright.linking.prose import references_in
 from tenderwright.linking.symbols import things
 from tenderwright.model.build import Prose, Reference
+from tenderwright.model.day import Day
 from tenderwright.model.findings import Findings
 from tenderwright.model.noun import Noun
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.notices import Place
+from tenderwright.quantities.position import Position
 from tenderwright.quantities.quantity import Quantity
 
 Holder = tuple[str, str]
 """Kind and name of the thing that holds a reference."""
+
+
+_LEAVES = frozenset({type(None), str, bool, int, float, Decimal, date, Quantity, Position, Place, Day})
+"""What holds no reference."""
 
 
 class Use(Struct, frozen=True):
@@ -60,7 +68,7 @@ def uses_of_findings(findings: Findings) -> tuple[Use, ...]:
 
 
 def _add(uses: list[Use], thing: Any, by: Holder, paragraph: str = "") -> None:
-    if thing is None or isinstance(thing, (str, Quantity, Place)):
+    if thing.__class__ in _LEAVES:
         return
     if isinstance(thing, Reference):
         uses.append(Use(thing.kind, thing.name, thing.at, by, paragraph))
@@ -76,7 +84,7 @@ def _add(uses: list[Use], thing: Any, by: Holder, paragraph: str = "") -> None:
             if field_name == "requirements" and by[0] == "item":
                 for number, requirement in enumerate(value, start=1):
                     _add(uses, requirement, by, str(number))
-            else:
+            elif value.__class__ not in _LEAVES:
                 _add(uses, value, by, paragraph)
     elif isinstance(thing, Mapping):
         for entry in thing.values():
