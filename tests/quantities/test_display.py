@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tenderwright.quantities.display import decimals, in_unit, show, show_in, si_unit, significant, tidy
+from tenderwright.quantities.display import decimals, in_unit, plus_minus, show, show_in, si_unit, significant, tidy
 from tenderwright.quantities.units import base_expression, unit
 
 
@@ -106,3 +106,20 @@ def test_si_units(dimension: str, si: str) -> None:
 def test_a_name_that_is_no_dimension_has_no_units() -> None:
     assert base_expression("beauty") == ""
     assert si_unit("beauty") == ""
+
+
+@pytest.mark.parametrize(
+    ("si", "uncertainty", "unit", "written"),
+    [
+        (745118.9, 3621.0, "t", "745 ± 7 t"),
+        (0.6303, 0.0284, "m", "0.63 ± 0.06 m"),
+        (3.456, 0.0095, "m", "3.456 ± 0.019 m"),
+        (745118.9, 60000.0, "t", "750 ± 120 t"),
+        (3.45678, 0.00049, "m", "3.457 ± 0.001 m"),
+        (-0.0001, 0.0284, "m", "0.00 ± 0.06 m"),
+        (3.4, 0.0, "m", "3.400 m"),
+    ],
+)
+def test_a_figure_is_written_to_the_digits_that_its_uncertainty_bears(si, uncertainty, unit, written):
+    """Twice the standard uncertainty to one digit, two after a one (JCGM 100:2008, 7.2.6, gives at most two)."""
+    assert plus_minus(si, uncertainty, unit) == written

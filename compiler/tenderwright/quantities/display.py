@@ -123,7 +123,7 @@ def si_unit(dimension: str) -> str:
 
 
 def plus_minus(si: float, uncertainty: float, name: str, dimension: str = "") -> str:
-    """Write an SI figure with twice its standard uncertainty, to the digits that this bears, such as `745 t ± 7 t`.
+    """Write an SI figure with twice its standard uncertainty, to the digits that this bears, such as `745 ± 7 t`.
 
     The ± is written to one significant digit, two where the first is a one; the figure to the same place.
     """
@@ -133,7 +133,7 @@ def plus_minus(si: float, uncertainty: float, name: str, dimension: str = "") ->
         return show(si, name, dimension)
     digits = 1 if f"{half:.1e}"[0] == "1" else 0
     places = digits - Decimal(f"{half:.{digits}e}").adjusted()
-    return f"{_to_place(figure, places)} {unit_shown} ± {_to_place(half, places)} {unit_shown}"
+    return f"{_to_place(figure, places)} ± {_to_place(half, places)} {unit_shown}"
 
 
 def _to_place(number: float, places: int) -> str:

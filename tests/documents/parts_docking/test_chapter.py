@@ -97,7 +97,7 @@ def test_the_comparison_gives_result_deciding_figure_and_margin_of_each_facility
         "Tarnmouth Slip and Engine Works": "Fail",
     }
     assert found["Corve Harbour Dock Trust"][1] == "water over the blocks"
-    demand, limit, margin = (float(re.sub(r" m( ±.*)?$", "", cell)) for cell in found["Corve Harbour Dock Trust"][2:])
+    demand, limit, margin = (float(re.sub(r"( ±.*)? m$", "", cell)) for cell in found["Corve Harbour Dock Trust"][2:])
     assert limit - demand == pytest.approx(margin, abs=0.011)
 
 

@@ -13,12 +13,12 @@ from tenderwright.calculations.ship.hydrostatics import hydrostatics_table
 from tenderwright.calculations.ship.trim import trim_plan
 from tenderwright.calculations.ship.water import dock_water
 from tenderwright.calculations.steps.outcome import Absent
-from tenderwright.calculations.uncertainty.afloat import FIGURES
+from tenderwright.calculations.uncertainty.afloat import FIGURES, HowSure
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
 from tenderwright.model.lightship import LightshipWeight, Weight
-from tenderwright.quantities.display import decimals, plus_minus
+from tenderwright.quantities.display import decimals, in_unit, plus_minus, shown_unit
 
 
 def condition(desk: Desk) -> list[Block]:
@@ -61,7 +61,8 @@ def _weight(desk: Desk, what: str, along: str, weight: LightshipWeight | Weight,
 def condition_table(desk: Desk, columns: Sequence[tuple[str, FloatingPosition]]) -> Table:
     """Set conditions side by side."""
     rows = [
-        Row(tuple(inline(cell) for cell in row)) for row in zip(_NAMES, *(_figures(c) for _, c in columns), strict=True)
+        Row(tuple(inline(cell) for cell in row))
+        for row in zip(_NAMES, *(_figures(c, _known(desk, c)) for _, c in columns), strict=True)
     ]
     density = decimals(columns[0][1].hydrostatics.density / 1000, 3)
     note = inline(f"In water of {density} t/m³. Drafts are above the keel line. Upright, small angles of list.")
@@ -84,22 +85,32 @@ _NAMES = (
 )
 
 
-def _figures(found: FloatingPosition) -> list[str]:
+def _known(desk: Desk, found: FloatingPosition) -> HowSure | None:
+    """Give how sure a condition is, where that was worked out: of that over the blocks."""
+    return desk.calculated.found(how_sure) if found is desk.calculated.found(docking) else None
+
+
+def _figures(found: FloatingPosition, known: HowSure | None) -> list[str]:
     h, loading = found.hydrostatics, found.loading
     heel = degrees(found.heel) if found.heel is not None else 0.0
     side = " to starboard" if heel > 0.005 else " to port" if heel < -0.005 else ""
+
+    def shown(si: float, places: int, unit: str, of: str) -> str:
+        u = known.u(of) if known is not None else None
+        return plus_minus(si, u, unit) if u else f"{decimals(in_unit(si, unit), places)} {shown_unit(unit)}"
+
     return [
-        decimals(loading.mass / 1000, 1) + " t",
+        shown(loading.mass, 1, "t", "displacement"),
         decimals(loading.lcg, 2) + " m",
         decimals(loading.vcg, 2) + " m",
-        decimals(h.draft_aft, 2) + " m",
-        decimals(h.draft_forward, 2) + " m",
+        shown(h.draft_aft, 2, "m", "draft_aft"),
+        shown(h.draft_forward, 2, "m", "draft_forward"),
         decimals(h.draft, 2) + " m",
-        decimals(h.trim, 2) + " m by the stern" if h.trim >= 0 else decimals(-h.trim, 2) + " m by the head",
-        decimals(abs(heel), 2) + "°" + side,
+        shown(abs(h.trim), 2, "m", "trim") + (" by the stern" if h.trim >= 0 else " by the head"),
+        shown(abs(found.heel or 0.0), 2, "deg", "list") + side,
         decimals(h.km_transverse, 2) + " m",
         decimals(loading.free_surface_moment / 1000, 1) + " t·m",
-        decimals(found.gm_fluid, 2) + " m",
+        shown(found.gm_fluid, 2, "m", "gm"),
     ]
 
 
