@@ -54,7 +54,7 @@ STEPS = (
     condition_of_shell.shell_readings,
     condition_of_shell.shell_survey,
     condition_of_shell.shell_forecast,
-    shell_zones.zone_readings,
+    shell_zones.wastage_zones,
     shell_zones.zone_rates,
     pitting.pit_stretches,
     pitting.pits_judged,

@@ -3,13 +3,19 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 from jsonschema import Draft202012Validator
 
+from tenderwright.calculations.plain import plain
 from tenderwright.calculations.registry import methods
 from tenderwright.shapes.schemas import schema_folder
+from tenderwright.writing.by_reference import LEAST
+from tenderwright.writing.json_file import strict
+from tests.pipeline.packages import marram
 
 from .run import Runner, package
 
@@ -46,16 +52,42 @@ def test_as_json_it_is_what_its_schema_says(run: Runner, root: Path) -> None:
     assert set(AFLOAT) <= set(names)
 
 
-def test_a_reader_can_calculate_each_value_from_the_json_alone(run: Runner, root: Path) -> None:
-    made = json.loads(run("record", root, "--format", "json").out)
+def whole(data: Any, made: Any) -> Any:
+    """Put what stands elsewhere in the file where it is named, as a reader who has nothing but the file would."""
+    if isinstance(data, dict) and list(data) == ["$ref"]:
+        found = made
+        for step in data["$ref"].removeprefix("#/").split("/"):
+            found = found[int(step) if isinstance(found, list) else step.replace("~1", "/").replace("~0", "~")]
+        return whole(found, made)
+    if isinstance(data, list):
+        return [whole(entry, made) for entry in data]
+    return {key: whole(entry, made) for key, entry in data.items()} if isinstance(data, dict) else data
+
+
+@pytest.mark.parametrize("name", ["starter", "marram"])
+def test_a_reader_can_calculate_every_value_from_the_json_alone(run: Runner, tmp_path: Path, name: str) -> None:
+    root = package(tmp_path / "package") if name == "starter" else marram(tmp_path / "marram")
+    made = json.loads(run("record", root, "--format", "json").out, parse_constant=pytest.fail)
     known = methods()
     for use in made["uses"]:
-        if not {value["name"] for value in use["values"]} & set(AFLOAT):
-            continue
-        found = known[use["method"]].run(**{name: given["figure"] for name, given in use["inputs"].items()})
-        assert {v["output"]: v["figure"] for v in use["values"]} == {
-            v["output"]: found[v["output"]] for v in use["values"]
-        }
+        given = {key: whole(one["figure"], made) for key, one in use["inputs"].items()}
+        found = plain(dict(known[use["method"]].run(**given)))
+        for value in use["values"]:
+            assert repr(whole(value["figure"], made)) == repr(strict(found[value["output"]])), value["name"]
+
+
+def test_nothing_long_is_written_twice(run: Runner, tmp_path: Path) -> None:
+    made = json.loads(run("record", marram(tmp_path / "marram"), "--format", "json").out)
+    texts = [text for use in made["uses"] for one in use["inputs"].values() for text in long_ones(one["figure"])]
+    assert len(texts) == len(set(texts)) > 100
+
+
+def long_ones(data: Any) -> Iterator[str]:
+    if isinstance(data, (list, dict)):
+        text = json.dumps(data)
+        yield from [text] if len(text) >= LEAST else []
+        for entry in data.values() if isinstance(data, dict) else data:
+            yield from long_ones(entry)
 
 
 def test_each_origin_among_values_is_a_value(run: Runner, root: Path) -> None:

@@ -13,6 +13,7 @@ from tenderwright.calculations.shown import in_shown_units
 from tenderwright.calculations.value import Given, Record, Value, Working
 from tenderwright.notices import Place
 from tenderwright.quantities.display import shown_unit, si_unit, significant
+from tenderwright.writing.by_reference import Written
 from tenderwright.writing.json_file import strict
 
 SHOWN = 6
@@ -20,7 +21,10 @@ SHOWN = 6
 
 
 def record_json(record: Record) -> bytes:
-    """Write every value with the method, its source and the very inputs it was calculated from."""
+    """Write every value with the method, its source and the very inputs it was calculated from.
+
+    A list or a record that stood before is named by where it did: the readings of a survey, the offsets of the hull.
+    """
     uses: dict[int, tuple[Working, list[Value]]] = {}
     for value in record.values.values():
         uses.setdefault(id(value.working), (value.working, []))[1].append(value)
@@ -28,7 +32,7 @@ def record_json(record: Record) -> bytes:
     data = {
         "made_by": f"tenderwright {__version__}",
         "methods": {name: _method(method) for name, method in sorted(methods.items())},
-        "uses": [_use(record, working, values) for working, values in uses.values()],
+        "uses": _each_once([_use(record, working, values) for working, values in uses.values()]),
         "not_calculated": [
             {"name": name, "outcome": outcome, "why": why}
             for outcome, kept in (("lacking", record.missing), ("failed", record.failed))
@@ -36,6 +40,15 @@ def record_json(record: Record) -> bytes:
         ],
     }
     return (json.dumps(data, indent=1, ensure_ascii=False, allow_nan=False) + "\n").encode()
+
+
+def _each_once(uses: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    written = Written()
+    for number, use in enumerate(uses):
+        for key in ("inputs", "values"):
+            for name, one in use[key].items() if key == "inputs" else enumerate(use[key]):
+                one["figure"] = written.once(one["figure"], "uses", number, key, name, "figure")
+    return uses
 
 
 def _method(method: Method[Any]) -> dict[str, Any]:

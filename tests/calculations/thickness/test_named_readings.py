@@ -58,10 +58,11 @@ def test_what_is_made_is_taken_as_it_is() -> None:
     assert readings_from_input(made) is made
 
 
-def test_the_latest_go_along_when_some_are_taken() -> None:
-    rows = [{**ROW, "latest": False}, {**ROW, "survey": 2, "latest": True}]
+def test_some_are_taken_by_flags_or_by_number() -> None:
+    rows = [ROW, {**ROW, "survey": 2}]
     made = readings_from_input(rows)
     assert plain(made.only(np.array([False, True]))) == rows[1:]
+    assert plain(made.only(np.array([True, True]))) == rows
     assert plain(made.only(np.array([1, 0]))) == rows[::-1]
 
 

@@ -2,63 +2,48 @@
 
 from __future__ import annotations
 
-from msgspec import Struct
+import numpy as np
 
 from tenderwright.calculations.ship.condition_of_shell import given_confidence, given_docking, given_uncertainty
 from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.step import Uses, step, step_of
-from tenderwright.calculations.thickness.named_readings import NamedReadings
 from tenderwright.calculations.thickness.shell_forecast import ShellCondition
 from tenderwright.calculations.thickness.shell_survey import Surveyed
 from tenderwright.calculations.thickness.zone_rate import METHOD as ZONE_RATE
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.ship_condition import ShipCondition, WastageZone
 from tenderwright.model.tender import Tender
-from tenderwright.notices import Place
 from tenderwright.quantities.position import FrameTable
 
 
-class ZoneReadings(Struct, frozen=True, eq=False):
-    """The readings of one zone."""
-
-    zone: WastageZone
-    named: NamedReadings
-
-    @property
-    def here(self) -> Place:
-        """Give where the zone stands."""
-        return self.zone.here
-
-
 @step()
-def zone_readings(condition: ShipCondition, shell_survey: Surveyed) -> dict[str, ZoneReadings]:
-    """Part the readings of the shell by zone, each told whether it is of the latest survey of its plate."""
-    named, latest = shell_survey.named, shell_survey.assessed.latest
-    every = NamedReadings(named.readings, named.strakes, latest)
-    return {
-        zone.zone: ZoneReadings(zone, every.only(shell_survey.zone == index))
-        for index, zone in enumerate(condition.zones)
-    }
+def wastage_zones(condition: ShipCondition) -> dict[str, WastageZone]:
+    """Give the zones of the shell by name."""
+    return {zone.zone: zone for zone in condition.zones}
 
 
-@step_of(ZONE_RATE, "shell.zone.{}", each="zone_readings", kept=True)
+@step_of(ZONE_RATE, "shell.zone.{}", each="wastage_zones")
 def zone_rates(
-    of: ZoneReadings, condition: ShipCondition, tender: Tender, frames: FrameTable, shell_forecast: ShellCondition
+    of: WastageZone,
+    condition: ShipCondition,
+    tender: Tender,
+    frames: FrameTable,
+    shell_survey: Surveyed,
+    shell_forecast: ShellCondition,
 ) -> Uses | Absent:
     """Find what a zone has lost, how fast it wastes, and what that comes to."""
-    zone, named = of.zone, of.named
-    assert named.latest is not None
-    if not named.latest.any():
-        return Lacking(f"it needs readings of zone `{zone.zone}` under surveys/")
-    words = f"{len(named.readings)} readings, {int(named.latest.sum())} of them the latest of their plates"
+    rows = shell_survey.zone == condition.zones.index(of)
+    latest = int(np.count_nonzero(rows & shell_survey.assessed.latest))
+    if not latest:
+        return Lacking(f"it needs readings of zone `{of.zone}` under surveys/")
+    words = f"{np.count_nonzero(rows)} readings of the zone, {latest} of them the latest of their plates"
     inputs = {
-        "readings": Given(named, words, "shell.survey.readings"),
-        "strakes": Given(list(named.strakes), f"{len(named.strakes)} strakes from the keel", "vessel/strakes.yaml"),
+        "survey": Given(shell_survey, words, "shell.survey.readings"),
+        "zone": Given(of.zone, f"{of.name}: may lose {of.allowable}, {of.source}", of.allowable.at),
         "frames": Given(list(frames.distances), f"{len(frames.distances)} frames", "vessel/frames.yaml"),
-        "limit": Given(zone.allowable.si, f"{zone.allowable}: {zone.source}", zone.allowable.at),
         "docking": given_docking(shell_forecast.outlook, tender),
         "interval": given(condition.next_docking),
         "uncertainty": given_uncertainty(condition),
         "confidence": given_confidence(condition),
     }
-    return Uses(zone.name, inputs, zone.here)
+    return Uses(of.name, inputs, of.here)

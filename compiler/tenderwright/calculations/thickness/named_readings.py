@@ -32,14 +32,8 @@ PLACE: Mapping[str, Any] = {
     "side": {"type": "string", "enum": list(SIDES), "description": "Side of the ship."},
     "at": length("Place forward of the after perpendicular.", "21.3 m"),
 }
-LATEST: Mapping[str, Any] = {
-    "latest": {"type": "boolean", "description": "Whether it is of the latest survey that gauged its plate."}
-}
 READINGS = listed(record("One reading.", tuple(READING), **READING, **PLACE), "The readings of all surveys.")
 PLACED = listed(record("One reading.", (*READING, *PLACE), **READING, **PLACE), "The readings of all surveys.")
-PLACED_LATEST = listed(
-    record("One reading.", (*READING, *PLACE, *LATEST), **READING, **PLACE, **LATEST), "The readings of all surveys."
-)
 
 
 class NamedReadings(Struct, frozen=True, eq=False):
@@ -47,8 +41,6 @@ class NamedReadings(Struct, frozen=True, eq=False):
 
     readings: Readings
     strakes: tuple[str, ...] = ()
-    latest: Flags | None = None
-    """Whether each is of the latest survey that gauged its plate, where that is known."""
 
     def as_input(self) -> list[dict[str, Any]]:
         """Give what it was built from."""
@@ -64,13 +56,11 @@ class NamedReadings(Struct, frozen=True, eq=False):
             columns["strake"] = [self.strakes[code] for code in readings.strake.tolist()]
             columns["side"] = [SIDES[code] for code in readings.side.tolist()]
             columns["at"] = readings.x.tolist()
-        if self.latest is not None:
-            columns["latest"] = self.latest.tolist()
         return [dict(zip(columns, row, strict=True)) for row in zip(*columns.values(), strict=True)]
 
     def only(self, rows: Flags | Ints) -> NamedReadings:
         """Give some of the readings: those marked, or those numbered."""
-        return NamedReadings(self.readings.only(rows), self.strakes, None if self.latest is None else self.latest[rows])
+        return NamedReadings(self.readings.only(rows), self.strakes)
 
 
 def readings_from_input(
@@ -97,5 +87,4 @@ def readings_from_input(
         column("measured", np.float64),
         np.array([year_of(one["date"]) for one in readings], np.float64),
     )
-    latest = column("latest", np.bool_) if any("latest" in one for one in readings) else None
-    return NamedReadings(found, tuple(strakes), latest)
+    return NamedReadings(found, tuple(strakes))

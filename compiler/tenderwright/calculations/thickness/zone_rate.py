@@ -10,14 +10,14 @@ import numpy as np
 from msgspec import Struct
 
 from tenderwright.calculations.method import Method, OutOfRange, Symbol
-from tenderwright.calculations.schema import length, listed, quantity, text
+from tenderwright.calculations.schema import length, listed, text
 from tenderwright.calculations.thickness.analysis import CONFIDENCE
 from tenderwright.calculations.thickness.diminution import RENEW, SUBSTANTIAL, classify, diminution
 from tenderwright.calculations.thickness.drawn_rate import SOURCE
-from tenderwright.calculations.thickness.named_readings import PLACED_LATEST, NamedReadings, readings_from_input
 from tenderwright.calculations.thickness.place_rates import place_rates
 from tenderwright.calculations.thickness.rate import READING_UNCERTAINTY
 from tenderwright.calculations.thickness.shell_forecast import OUTLOOK, outlook_of
+from tenderwright.calculations.thickness.shell_survey import EXAMPLE_SURVEY, SURVEY, Surveyed, surveyed_from_input
 
 _YEAR = 365.25 * 86400.0
 
@@ -47,10 +47,9 @@ class ZoneSummary(Struct, frozen=True):
 
 
 def zone_rate(
-    readings: Sequence[Mapping[str, Any]] | NamedReadings,
-    strakes: Sequence[str],
+    survey: Mapping[str, Any] | Surveyed,
+    zone: str,
     frames: Sequence[float],
-    limit: float,
     docking: str,
     interval: float,
     uncertainty: float = READING_UNCERTAINTY,
@@ -60,19 +59,22 @@ def zone_rate(
 
     Formula: r, the mean of the rates of its frame spaces as `neighbours_of` finds it; u = sqrt(u0² + u(m)²), with u0
     of the gauges over the years between the first and the last survey; D' = D + r (T' + dt) / t0, and at the upper
-    rate r + z u. Symbols: readings of the zone by all surveys, each told whether it is of the latest that gauged its
-    plate; strakes from the keel; frames in m forward; limit, the diminution allowed; docking, the day planned; interval
-    dt in s; uncertainty sigma in m; confidence, one-sided, of which z is the factor. Source: as `neighbours_of`.
-    Raises OutOfRange.
+    rate r + z u. Symbols: the shell as surveyed; the name of one of its zones; frames in m forward; docking, the day
+    planned; interval dt in s; uncertainty sigma in m; confidence, one-sided, of which z is the factor. Source: as
+    `neighbours_of`. Raises OutOfRange.
     """
-    named = readings_from_input(readings, strakes)
-    taken, places = named.readings, np.array(frames, np.float64)
-    latest = named.latest if named.latest is not None else np.zeros(0, np.bool_)
-    if not latest.any():
+    surveyed, places = surveyed_from_input(survey), np.array(frames, np.float64)
+    number = next((number for number, one in enumerate(surveyed.zones) if one.get("zone") == zone), None)
+    if number is None:
+        raise OutOfRange(f"the survey has no zone `{zone}`")
+    rows = np.flatnonzero(surveyed.zone == number)
+    taken, latest = surveyed.named.readings.only(rows), np.flatnonzero(surveyed.assessed.latest[rows])
+    if not latest.size:
         raise OutOfRange("no reading of the zone is of the latest survey of its plate")
     found = diminution(taken.as_built, taken.measured)
-    loss, state = found.fraction[latest], classify(found.fraction[latest], limit)
-    rated = place_rates(taken, len(strakes), places, uncertainty)
+    loss = found.fraction[latest]
+    state = classify(loss, surveyed.zones[number]["allowable"])
+    rated = place_rates(taken, len(surveyed.plates.strakes), places, uncertainty)
     common = rated.neighbours
     total = math.hypot(common.uncertainty, rated.shared)
     mean = float(loss.mean())
@@ -82,7 +84,7 @@ def zone_rate(
     used = max(0.0, common.rate) if common.places else 0.0
     upper = max(0.0, common.rate + outlook.factor * total) if common.places else 0.0
     return ZoneSummary(
-        int(latest.sum()),
+        latest.size,
         mean,
         float(loss.max()),
         int((state >= SUBSTANTIAL).sum()),
@@ -119,10 +121,9 @@ METHOD = Method(
     source=SOURCE,
     valid="frame spaces of a strake that two or more surveys gauged; u0 is the gauges' own, shared by a survey",
     inputs={
-        "readings": PLACED_LATEST,
-        "strakes": listed(text("Name of a strake."), "The strakes from the keel."),
+        "survey": SURVEY,
+        "zone": text("Name of one of its zones."),
         "frames": listed(length("Forward of the after perpendicular."), "The frames, from aft.", 2),
-        "limit": quantity("fraction", "What plate of the zone may lose before it is renewed."),
         **{name: OUTLOOK[name] for name in ("docking", "interval", "uncertainty", "confidence")},
     },
     outputs=(
@@ -137,27 +138,9 @@ METHOD = Method(
     kernel=zone_rate,
     figures=outputs_of,
     example={
-        "readings": [
-            {
-                "survey": number,
-                "date": date,
-                "as_built": "9.5 mm",
-                "measured": measured,
-                "strake": "F",
-                "side": "port",
-                "at": at,
-                "latest": number == 2,
-            }
-            for number, date, at, measured in (
-                (1, "2007-09-15", "24.3 m", "9.0 mm"),
-                (1, "2007-09-15", "30.3 m", "9.0 mm"),
-                (2, "2025-09-15", "24.3 m", "8.6 mm"),
-                (2, "2025-09-15", "30.3 m", "8.3 mm"),
-            )
-        ],
-        "strakes": ["F"],
-        "frames": ["24.0 m", "24.6 m", "30.0 m", "30.6 m"],
-        "limit": "25 %",
+        "survey": EXAMPLE_SURVEY,
+        "zone": "bottom",
+        "frames": ["12.0 m", "12.6 m", "13.2 m", "13.8 m", "14.4 m"],
         "docking": "2027-05-04",
         "interval": "5 yr",
     },
