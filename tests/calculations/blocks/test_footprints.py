@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -13,7 +12,7 @@ from shapely.ops import unary_union
 
 from tenderwright.calculations.blocks.covered import METHOD as COVERED
 from tenderwright.calculations.blocks.covered import covered_running, union_area
-from tenderwright.calculations.blocks.footprint import Footprint, conflicts, distances, sizes
+from tenderwright.calculations.blocks.footprint import Footprint, distances, sizes, too_near
 from tenderwright.calculations.blocks.shift import METHOD as SHIFT
 from tenderwright.calculations.blocks.shift import Bottom, least_shift, least_shifts
 from tenderwright.calculations.method import OutOfRange
@@ -62,6 +61,11 @@ def test_strips_are_those_of_shapely(first, second, third):
     assert thrice == pytest.approx(early.intersection(three).area, abs=1e-9)
 
 
+def test_a_rectangle_of_less_than_nothing_is_refused():
+    with pytest.raises(OutOfRange, match="negative"):
+        sizes([Footprint("x", 0.0, 0.0, -1.0, 1.0)])
+
+
 def test_strips_are_joined_and_numbered():
     first, second = [Footprint("a", 10.0, 0.0, 1.0, 2.0)], [Footprint("b", 10.5, 0.0, 1.0, 1.0)]
     (strip,) = covered_running([first, second])
@@ -88,25 +92,11 @@ def test_method_tells_whether_a_strip_is_covered_now():
     assert found["area_running"] == pytest.approx(2.0)
 
 
-def test_conflicts_by_clearance():
-    blocks = row(10.0, 1.2, 3)
-    plug = Footprint("plug", 10.45, 0.55, 0.038, 0.038)
-    (one,) = conflicts(blocks, [plug], 0.3)
-    # Derived: 0.281 m along and 0.031 m across from the corner of the first block.
-    assert one.block.name == "b0"
-    assert one.distance == pytest.approx(np.hypot(0.45 - 0.15 - 0.019, 0.55 - 0.5 - 0.019))
-    assert conflicts(blocks, [plug], 0.25) == []
-    under = conflicts(blocks, [Footprint("chest", 11.2, 0.0, 0.4, 0.4)], 0.0)
-    assert [c.block.name for c in under] == ["b1"]
-    assert under[0].distance < 0
-    with pytest.raises(OutOfRange, match="clearance"):
-        conflicts(blocks, [plug], -0.1)
-    with pytest.raises(OutOfRange, match="negative"):
-        conflicts([Footprint("x", 0.0, 0.0, -1.0, 1.0)], [plug])
-
-
 def is_free(blocks: list[Footprint], bottom: Bottom) -> bool:
-    near = conflicts(blocks, bottom.earlier, bottom.margin) + conflicts(blocks, bottom.others, bottom.clearance)
+    near = any(
+        too_near(distances(sizes(blocks), sizes(others)), clearance).any()
+        for others, clearance in ((bottom.earlier, bottom.margin), (bottom.others, bottom.clearance))
+    )
     within = all(
         bottom.aft - 1e-9 <= b.x - b.length / 2 and b.x + b.length / 2 <= bottom.forward + 1e-9 for b in blocks
     )

@@ -9,8 +9,8 @@ import pytest
 from tenderwright.calculations.blocks import (
     area_moment,
     bare_area,
+    clearance,
     covered,
-    footprint,
     frame_shift,
     heights,
     keel_line,
@@ -30,8 +30,8 @@ from tests.calculations.landing.test_methods import run
 MODULES = (
     area_moment,
     bare_area,
+    clearance,
     covered,
-    footprint,
     frame_shift,
     heights,
     keel_line,

@@ -10,7 +10,7 @@ from msgspec import Struct
 from numpy.typing import NDArray
 
 from tenderwright.calculations.hydrostatics.simpson import Floats
-from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.schema import listed, quantity, record, text
 
 CLEARANCE = 0.3
@@ -32,18 +32,13 @@ class Footprint(Struct, frozen=True):
         """Give its area, m2."""
         return self.length * self.width
 
+    def as_input(self) -> dict[str, Any]:
+        """Give what it was built from."""
+        return {"name": self.name, "x": self.x, "y": self.y, "length": self.length, "width": self.width}
+
     def moved(self, along: float) -> Footprint:
         """Give it moved forward, m."""
         return Footprint(self.name, self.x + along, self.y, self.length, self.width)
-
-
-class Conflict(Struct, frozen=True):
-    """A block too near to something."""
-
-    block: Footprint
-    other: Footprint
-    distance: float
-    """From edge to edge, m; less than nothing where one lies over the other."""
 
 
 def sizes(rectangles: Sequence[Footprint]) -> Floats:
@@ -67,19 +62,6 @@ def distances(first: Floats, second: Floats) -> Floats:
     return found
 
 
-def conflicts(blocks: Sequence[Footprint], others: Sequence[Footprint], clearance: float = CLEARANCE) -> list[Conflict]:
-    """List the blocks nearer than the clearance to an opening, plug, anode or other place, nearest first.
-
-    Symbols: clearance from edge to edge [m], an input; 0.3 m is common practice, no source. Raises OutOfRange.
-    """
-    if clearance < 0:
-        raise OutOfRange("the clearance must not be less than nothing")
-    near = distances(sizes(blocks), sizes(others))
-    pairs = np.argwhere(too_near(near, clearance))
-    found = [Conflict(blocks[i], others[j], float(near[i, j])) for i, j in pairs.tolist()]
-    return sorted(found, key=lambda one: (one.distance, one.block.x, one.other.x))
-
-
 def too_near(distance: Floats, clearance: float) -> NDArray[np.bool_]:
     """Tell which distances are below a clearance, or are overlaps."""
     return (distance < clearance - NEAR) | (distance < -NEAR)
@@ -93,8 +75,8 @@ def footprints_from_input(data: Sequence[Mapping[str, Any]], word: str) -> list[
     ]
 
 
-def rectangles(description: str, least: int = 0) -> dict[str, Any]:
-    """Give the schema of a list of rectangles."""
+def rectangles(description: str, least: int = 0, **more: Mapping[str, Any]) -> dict[str, Any]:
+    """Give the schema of a list of rectangles, each with keys of its own besides."""
     return listed(
         record(
             "A rectangle.",
@@ -104,56 +86,8 @@ def rectangles(description: str, least: int = 0) -> dict[str, Any]:
             y=quantity("length", "Middle, to port.", "0 m"),
             length=quantity("length", "Along the ship; none for a point.", "0.3 m"),
             width=quantity("length", "Across the ship; none for a point.", "1.0 m"),
+            **more,
         ),
         description,
         least,
     )
-
-
-def _kernel(
-    blocks: Sequence[Mapping[str, Any]], others: Sequence[Mapping[str, Any]], clearance: float = CLEARANCE
-) -> Mapping[str, Any]:
-    found = conflicts(footprints_from_input(blocks, "block"), footprints_from_input(others, "place"), clearance)
-    return {
-        "count": float(len(found)),
-        "conflicts": [{"block": one.block.name, "other": one.other.name, "distance": one.distance} for one in found],
-        "nearest": found[0].distance if found else None,
-    }
-
-
-METHOD = Method(
-    name="blocks.clearance",
-    title="Blocks against openings, plugs, anodes and fittings",
-    formula="distance from edge to edge ≥ clearance, in the plan of the bottom",
-    source=Citation("Geometry; a clearance of 0.3 m", "", "common practice, no source"),
-    valid="rectangles along the ship, measured in plan",
-    inputs={
-        "blocks": rectangles("Footprints of the blocks.", 1),
-        "others": rectangles("Openings, plugs, anodes, transducers, seams to be worked.", 1),
-        "clearance": quantity("length", "Clearance required, from edge to edge.", "0.3 m"),
-    },
-    outputs=(
-        Symbol("count", "pairs that are too near", "each", "each"),
-        Symbol(
-            "conflicts",
-            "each pair that is too near",
-            "table",
-            "",
-            (
-                Symbol("block", "block", "text", ""),
-                Symbol("other", "what it is too near to", "text", ""),
-                Symbol("distance", "from edge to edge; minus where they overlap", "length", "m"),
-            ),
-        ),
-        Symbol("nearest", "least distance of those pairs; minus where they overlap", "length", "m"),
-    ),
-    kernel=_kernel,
-    example={
-        "blocks": [
-            {"name": "keel 1", "x": "10.0 m", "y": "0 m", "length": "0.3 m", "width": "1.0 m"},
-            {"name": "keel 2", "x": "11.2 m", "y": "0 m", "length": "0.3 m", "width": "1.0 m"},
-        ],
-        "others": [{"name": "docking plug", "x": "11.5 m", "y": "0.45 m", "length": "38 mm", "width": "38 mm"}],
-    },
-    optional=frozenset({"clearance"}),
-)

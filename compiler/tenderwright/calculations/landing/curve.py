@@ -172,6 +172,6 @@ METHOD = Method(
     ),
     kernel=_kernel,
     example={**SETTLING.example, "water": "4.3 m"},
-    optional=SETTLING.optional,
+    optional=SETTLING.optional - {"least_gm"},
     cautions=SETTLING.cautions,
 )

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import hypot
 from typing import Any, Literal
 
 from msgspec import Struct
@@ -11,6 +10,8 @@ from msgspec import Struct
 from tenderwright.calculations.blocks import footprint as rectangle
 from tenderwright.calculations.blocks.bare_area import METHOD as BARE
 from tenderwright.calculations.blocks.bare_area import Bare
+from tenderwright.calculations.blocks.clearance import METHOD as CLEAR
+from tenderwright.calculations.blocks.clearance import Clearance, Near
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.block_places import PlacedBlock, SideBlockResult, side_cap
@@ -18,7 +19,6 @@ from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.keel import underside
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given, given
-from tenderwright.calculations.verdict import within
 from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.history import EarlierDocking, UsedBlock
 from tenderwright.model.particulars import Particulars
@@ -26,12 +26,9 @@ from tenderwright.model.vessel import Anode, Appendage, Opening
 from tenderwright.quantities.position import FrameTable
 
 PLAN = "plan"
+PLUG = "docking plug"
 Kind = Literal["keel", "side"]
 CLEARANCE = Given(rectangle.CLEARANCE, "300 mm", "common practice, no source")
-LOOKED_AT = 2.0
-"""Distance within which the block nearest to an opening is named, m."""
-REACH = 1.0
-"""A docking plug no higher than this over the block is drawn from below, so that nothing may stand under it, m."""
 CAP_LENGTH, CAP_WIDTH, SIDE_WIDTH = 0.3, 1.0, 0.6
 """Caps of earlier dockings whose record gives no size, m (common practice, no source)."""
 
@@ -194,7 +191,7 @@ def _obstacles(
         if y is not None:
             bore = opening.bore.si if opening.bore else 0.0
             length = opening.length.si if opening.length else bore
-            kind = "docking plug" if opening.kind == "docking plug" else "opening"
+            kind = PLUG if opening.kind == PLUG else "opening"
             place = rectangle.Footprint(opening.opening, opening.at.x, y, length, bore)
             yield Obstacle(kind, place, opening.height.si - bore / 2)
     for anode in anodes:
@@ -216,55 +213,51 @@ class Clearances(Struct, frozen=True):
     """The block nearest to each opening of the bottom, near enough to be looked at."""
 
 
-@step()
-def block_clearances(
+@step_of(CLEAR, "blocks.clearance", names={"count": "count", "nearest": "nearest", "least": "least"})
+def blocks_near(
     plan_footprints: tuple[Footprint, ...],
     obstacles: tuple[Obstacle, ...],
     side_blocks: tuple[SideBlockResult, ...] | None,
     docking_plan: DockingPlan,
     particulars: Particulars,
-) -> Clearances:
-    """Find the blocks that stand too near to something on the hull, and the block nearest to each opening."""
-    wanted = clearance_of(docking_plan)
+) -> Uses:
+    """Find the blocks that stand too near to something on the hull, and the block nearest to each thing."""
     tops = {pair.x: pair.shell_outer for pair in side_blocks or ()}
-    near = list(_near(plan_footprints, obstacles, tops, underside(particulars), float(wanted.si)))
-    conflicts = [one for one in near if not within(one.gap, one.wanted - 1e-6, at_least=True)]
-    return Clearances(wanted, tuple(conflicts), tuple(_nearest(near)))
+    blocks = []
+    for one in plan_footprints:
+        top = underside(particulars) if one.kind == "keel" else tops.get(one.x)
+        named = as_input(one) | {"name": f"{one.kind} {one.position}, {one.side}"}
+        blocks.append(named if top is None else named | {"top": top})
+    things = [one.place.as_input() | {"lowest": one.lowest, "drawn_down": one.kind == PLUG} for one in obstacles]
+    inputs = {
+        "blocks": Given(blocks, f"{len(blocks)} blocks", docking_plan.here),
+        "others": Given(things, f"{len(things)} openings, plugs, anodes and stretches of bilge keel", "vessel/"),
+        "clearance": clearance_of(docking_plan),
+    }
+    return Uses("blocks of the docking plan", inputs, docking_plan.here)
+
+
+@step()
+def block_clearances(
+    blocks_near: Clearance,
+    plan_footprints: tuple[Footprint, ...],
+    obstacles: tuple[Obstacle, ...],
+    docking_plan: DockingPlan,
+) -> Clearances:
+    """Give the blocks that stand too near to something on the hull, and the block nearest to each opening."""
+    wanted = clearance_of(docking_plan)
+
+    def named(one: Near) -> Conflict:
+        thing = obstacles[one.other]
+        return Conflict(plan_footprints[one.block], thing.kind, thing.place.name, one.gap, float(wanted.si))
+
+    near = [one for one in map(named, blocks_near.nearest) if one.kind in ("opening", PLUG)]
+    return Clearances(wanted, tuple(map(named, blocks_near.conflicts)), tuple(near))
 
 
 def clearance_of(plan: DockingPlan | None) -> Given:
     """Give the clearance wanted between blocks and things on the hull."""
     return given(plan.clearance.value) if plan is not None and plan.clearance is not None else CLEARANCE
-
-
-def _near(
-    prints: tuple[Footprint, ...], things: tuple[Obstacle, ...], tops: dict[float, float], keel: float, wanted: float
-) -> Iterator[Conflict]:
-    """Yield blocks and things on the hull near to each other, counting the height of the thing over the block.
-
-    A docking plug is drawn downward, so that only the distance in plan counts for it.
-    """
-    own = [_as_rectangle(one, str(index)) for index, one in enumerate(prints)]
-    for thing in things:
-        for found in rectangle.conflicts(own, [thing.place], LOOKED_AT):
-            block = prints[int(found.block.name)]
-            top = keel if block.kind == "keel" else tops.get(block.x, thing.lowest)
-            over = max(thing.lowest - top, 0.0)
-            if thing.kind == "docking plug" and over < REACH:
-                over = 0.0
-            gap = hypot(max(found.distance, 0.0), over)
-            yield Conflict(block, thing.kind, thing.place.name, gap, wanted)
-
-
-def _nearest(near: list[Conflict]) -> Iterator[Conflict]:
-    """Yield the nearest block of each opening and plug, in order of place."""
-    found: dict[str, Conflict] = {}
-    for one in near:
-        if one.kind not in ("opening", "docking plug") or one.gap > LOOKED_AT:
-            continue
-        if one.name not in found or one.gap < found[one.name].gap:
-            found[one.name] = one
-    yield from found.values()
 
 
 def _used(docking: EarlierDocking, frames: FrameTable) -> Iterator[Footprint]:
@@ -299,10 +292,6 @@ def _sides(block: UsedBlock, off: float) -> tuple[float, ...]:
 
 def _print(docking: str, kind: Kind, position: str, x: float, y: float, length: float, width: float) -> Footprint:
     return Footprint(docking, kind, position, x - length / 2, x + length / 2, y - width / 2, y + width / 2)
-
-
-def _as_rectangle(one: Footprint, name: str = "") -> rectangle.Footprint:
-    return rectangle.Footprint(name, one.x, one.y, one.forward - one.aft, one.left - one.right)
 
 
 def _half_breadth(form: HullForm | None, x: float, z: float) -> float | None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.blocks.footprint import Footprint as Rectangle
 from tenderwright.calculations.blocks.frame_shift import METHOD as SHIFT
 from tenderwright.calculations.ship.footprints import Footprint, Obstacle, as_input, clearance_of
 from tenderwright.calculations.ship.keel import given_straight, underside
@@ -62,7 +61,7 @@ def _bottom(
     last = list(earlier)[-1]
     clearance = clearance_of(plan)
     low = underside(particulars) + float(clearance.si)
-    others = [_rectangle(one.place) for one in obstacles if one.lowest < low]
+    others = [one.place.as_input() for one in obstacles if one.lowest < low]
     found = {
         "frames": Given(list(frames.distances), f"{len(frames.distances)} frames", "vessel/frames.yaml"),
         **given_straight(particulars),
@@ -75,7 +74,3 @@ def _bottom(
 
 def _keel(prints: tuple[Footprint, ...]) -> list[dict[str, object]]:
     return [as_input(one) for one in prints if one.kind == "keel"]
-
-
-def _rectangle(one: Rectangle) -> dict[str, object]:
-    return {"name": one.name, "x": one.x, "y": one.y, "length": one.length, "width": one.width}
