@@ -15,7 +15,6 @@ from tenderwright.calculations.anodes.resistance import (
     resistance_of,
     short_flush,
     short_slender,
-    slender_radius,
 )
 from tenderwright.calculations.method import OutOfRange
 
@@ -55,8 +54,22 @@ def test_current_of_an_anode() -> None:
         anode_current(0.5, -0.80)
 
 
-def test_radius_of_a_section() -> None:
-    assert slender_radius(math.pi * 0.03**2) == pytest.approx(0.03)
+def test_a_bar_is_taken_by_its_section_and_its_faces() -> None:
+    size = {"resistivity": 0.25, "length": 0.4, "width": 0.1, "depth": 0.03}
+    slender = METHOD.run(shape="long slender", **size)
+    assert slender["resistance"] == pytest.approx(long_slender(0.25, 0.4, math.sqrt(0.1 * 0.03 / math.pi)))
+    flush = METHOD.run(shape="short flush", **size)
+    assert flush["resistance"] == pytest.approx(short_flush(0.25, 0.4 * 0.1 + 2 * 0.03 * (0.4 + 0.1)))
+
+
+def test_what_is_left_of_a_bar_is_narrower_and_thinner_alike() -> None:
+    size = {"shape": "long flush", "resistivity": 0.25, "length": 0.4, "width": 0.1, "depth": 0.03}
+    assert METHOD.run(**size, left=0.25) == METHOD.run(**size | {"width": 0.05, "depth": 0.015})
+    for wrong in ({"left": 0.0}, {"left": 1.1}):
+        with pytest.raises(OutOfRange, match="left of an anode"):
+            METHOD.run(**size, **wrong)
+    with pytest.raises(OutOfRange, match="width and depth"):
+        METHOD.run(shape="long flush", resistivity=0.25, length=0.4, width=0.1, left=0.5)
 
 
 @given(st.floats(0.05, 5), st.floats(0.1, 3), st.floats(0.005, 0.024), st.floats(1.05, 3))

@@ -8,21 +8,11 @@ from tenderwright.calculations.coatings.hull_area_formulas import (
     METHOD,
     UNDERWATER_COEFFICIENTS,
     boottop_area,
-    immersed_area,
-    immersed_area_rough,
-    small_craft_area,
     topside_area,
     underwater_area,
     weather_deck_area,
 )
 from tenderwright.calculations.method import OutOfRange
-
-
-def test_nicholls_immersed_area() -> None:
-    # Nicholls's Seamanship and Nautical Knowledge, p. 482: 400 by 54 by 15 ft, Cb 0.8: 27 480 ft²;
-    # roughly 27 600 ft².
-    assert immersed_area(400, 54, 15, 0.8) == pytest.approx(27_480, abs=1e-6)
-    assert immersed_area_rough(400, 54, 15) == 27_600
 
 
 def test_underwater_area_beside_a_published_wetted_surface() -> None:
@@ -39,11 +29,6 @@ def test_bands_and_decks() -> None:
     assert boottop_area(46.0, 9.2, 0.6) == pytest.approx(2 * 0.6 * (46 + 4.6))
     assert topside_area(51.0, 9.2, 1.2) == pytest.approx(2 * 1.2 * (51 + 4.6))
     assert weather_deck_area(51.0, 9.2, 0.845) == pytest.approx(51 * 9.2 * 0.845)
-
-
-def test_small_craft() -> None:
-    # Study guide of the ABYC: LWL (B + d) by 1.00, 0.75, 0.50; worked by hand (derived).
-    assert [small_craft_area(10.0, 3.0, 1.0, form) for form in ("full", "medium", "light")] == [40, 30, 20]
 
 
 @given(st.floats(20, 200), st.floats(3, 15), st.floats(0, 10), st.floats(0.1, 3))

@@ -5,13 +5,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tenderwright.calculations.coatings.spreading import (
-    FT2_MIL_PER_US_GALLON,
     METHOD,
     consumption_factor,
     loss_from_consumption_factor,
     practical_spreading_rate,
     theoretical_spreading_rate,
-    theoretical_spreading_rate_us,
 )
 from tenderwright.calculations.method import OutOfRange
 
@@ -22,10 +20,10 @@ US_GALLON = 0.003785411784
     ("solids", "mils", "printed"),
     [(1.0, 1, 1600), (1.0, 2, 800), (1.0, 4, 400), (0.5, 1, 800), (0.5, 2, 400), (0.5, 4, 200)],
 )
-def test_us_form_gives_the_handbook_figures(solids: float, mils: float, printed: float) -> None:
-    # MIL-HDBK-1110, 2.1.5, which rounds 1604 to 1600.
-    exact = theoretical_spreading_rate_us(solids, mils)
-    assert exact * 1600 / FT2_MIL_PER_US_GALLON == pytest.approx(printed, rel=1e-12)
+def test_it_gives_the_handbook_figures_in_square_feet_a_gallon(solids: float, mils: float, printed: float) -> None:
+    # MIL-HDBK-1110, 2.1.5, which rounds 1604.17 to 1600; 231 in³ to the gallon, 1/12000 ft to the mil (derived).
+    exact = theoretical_spreading_rate(solids, mils * 25.4e-6) * US_GALLON / 0.3048**2
+    assert exact * 1600 / 1604.1667 == pytest.approx(printed, rel=1e-7)
     assert exact == pytest.approx(printed, rel=0.003)
 
 
@@ -33,17 +31,6 @@ def test_si_form_gives_the_figure_of_the_rule_of_thumb() -> None:
     # Derived: ten times the solids in percent by the film in µm, 710/125 = 5.68 m²/L.
     assert theoretical_spreading_rate(0.71, 125e-6) / 1000 == pytest.approx(5.68, abs=1e-9)
     assert theoretical_spreading_rate(0.71, 125e-6) / 1000 == pytest.approx(5.7, abs=0.05)
-
-
-def test_constant_of_the_us_form() -> None:
-    # Derived: 231 in³ to the gallon, 1/12000 ft to the mil.
-    assert pytest.approx(1604.17, abs=0.005) == FT2_MIL_PER_US_GALLON
-
-
-@given(st.floats(0.01, 1.0), st.floats(0.5, 40.0))
-def test_both_forms_agree(solids: float, mils: float) -> None:
-    per_gallon = theoretical_spreading_rate(solids, mils * 25.4e-6) * US_GALLON / 0.3048**2
-    assert per_gallon == pytest.approx(theoretical_spreading_rate_us(solids, mils), rel=1e-9)
 
 
 def test_loss_divides_and_is_not_a_consumption_factor() -> None:
@@ -78,6 +65,14 @@ def test_refuses_solids_that_are_no_fraction(solids: float) -> None:
 def test_refuses_a_film_of_nothing(film: float) -> None:
     with pytest.raises(OutOfRange, match="dry film"):
         theoretical_spreading_rate(0.5, film)
+
+
+def test_a_factor_may_be_given_in_place_of_the_loss_but_not_beside_it() -> None:
+    paint = {"volume_solids": 0.71, "dry_film": 125e-6}
+    by_factor, by_loss = METHOD.run(**paint, factor=1.25), METHOD.run(**paint, loss=0.2)
+    assert by_factor == pytest.approx(by_loss)
+    with pytest.raises(OutOfRange, match="each says the other"):
+        METHOD.run(**paint, factor=1.25, loss=0.2)
 
 
 def test_method_gives_its_outputs() -> None:

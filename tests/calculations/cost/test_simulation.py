@@ -142,6 +142,8 @@ def test_method_gives_its_outputs() -> None:
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["likely"] == LIKELY
     assert outputs["exact_mean"] == pytest.approx(82_244.0, abs=0.05)
+    assert outputs["independent"] == pytest.approx(4_599.6, abs=0.05)
+    assert outputs["independent"] < outputs["deviation"] < outputs["as_one"]
     assert sum(outputs["contributions"]) == pytest.approx(1.0)
     assert outputs["p80"] > 86_430.0
     assert max(zip(outputs["contributions"], AIRCRAFT, strict=True))[1] == "software"

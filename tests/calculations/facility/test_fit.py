@@ -11,11 +11,11 @@ from msgspec.structs import replace
 
 from tenderwright.calculations.cradle.cars import judge
 from tenderwright.calculations.cradle.train import Car, arrange
-from tenderwright.calculations.facility.clearances import FLOATING_DOCK, IN_SERVICE, NEW_GRAVING_DOCK
+from tenderwright.calculations.facility.clearances import IN_SERVICE, Clearances
 from tenderwright.calculations.facility.fit import METHOD, Berth, Visitor, basic_limits, facility_fit
 from tenderwright.calculations.facility.water import METHOD as WATER
 from tenderwright.calculations.facility.water import deepest, water_over_blocks, water_over_sill
-from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.method import Citation, OutOfRange
 from tenderwright.calculations.verdict import Limit, verdict
 
 SHIP = Visitor(51.8, 9.4, 600e3, 3.3, 3.5, 21e3, 19.4)
@@ -69,14 +69,12 @@ def test_sill_and_bridge_are_asked_for_only_where_they_are():
 
 def test_clearances_of_a_new_dock():
     """UFC 4-213-10, par. 3-2.1: 0.6 m over the blocks, 1.5 and 4.6 m at the ends, 3.0 m each side, least of each."""
-    limits = {limit.name: limit for limit in basic_limits(SHIP, DOCK, NEW_GRAVING_DOCK)}
+    new = Clearances(0.6, 0.6, 1.5, 4.6, 3.0, 0.3, Citation("UFC 4-213-10", "par. 3-2.1; air assumed"))
+    limits = {limit.name: limit for limit in basic_limits(SHIP, DOCK, new)}
     assert limits["length"].demand == pytest.approx(51.8 + 6.1)
     assert limits["beam"].demand == pytest.approx(9.4 + 6.0)
     assert limits["water over the blocks"].demand == pytest.approx(3.9)
-    assert facility_fit(SHIP, DOCK, NEW_GRAVING_DOCK).governs.name == "beam"
-    # A. Amirikian, SNAME Transactions, 1957: 5 ft each side and 2 ft over the blocks.
-    assert FLOATING_DOCK.side == pytest.approx(5 * 0.3048, abs=0.005)
-    assert FLOATING_DOCK.blocks == pytest.approx(2 * 0.3048, abs=0.005)
+    assert facility_fit(SHIP, DOCK, new).governs.name == "beam"
     assert IN_SERVICE.source.standing == "common practice, no source"
 
 

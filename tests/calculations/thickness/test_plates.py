@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.thickness.diminution import classify, diminution
-from tenderwright.calculations.thickness.plates import OUTSIDE, PlateGrid, bay_of, frame_bays, summarise_plates
+from tenderwright.calculations.thickness.plates import OUTSIDE, PlateGrid, bay_of, summarise_plates
 
 GRID = PlateGrid((np.array([0.0, 5.0, 12.0]), np.array([2.0, 10.0])))
 
@@ -68,7 +68,7 @@ def test_summary_of_one_plate_by_hand() -> None:
 @given(st.integers(0, 2**32 - 1), st.integers(1, 200))
 def test_plates_share_out_all_readings(seed: int, count: int) -> None:
     rng = np.random.default_rng(seed)
-    grid = frame_bays(np.linspace(0.0, 4.8, 9), 4)
+    grid = PlateGrid((np.linspace(0.0, 4.8, 9),) * 4)
     strake, side = rng.integers(0, 4, count), rng.integers(0, 2, count)
     plate = grid.plate_of(strake, side, rng.uniform(0.0, 4.8, count))
     built, measured = np.full(count, 0.010), rng.uniform(0.006, 0.011, count)

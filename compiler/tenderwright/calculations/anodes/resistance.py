@@ -129,11 +129,21 @@ def _kernel(
     radius: float | None = None,
     width: float | None = None,
     exposed_area: float | None = None,
+    depth: float | None = None,
+    left: float = 1.0,
     alloy: str = "zinc",
 ) -> Mapping[str, float]:
     if alloy not in CLOSED_CIRCUIT:
         known = " and ".join(CLOSED_CIRCUIT)
         raise OutOfRange(f"the potential of {alloy} anodes at work is not known here, only of {known}")
+    if not 0.0 < left <= 1.0:
+        raise OutOfRange(f"what is left of an anode is above nothing and at most all, got {100.0 * left:g} %")
+    if length is not None and width is not None and depth is not None:
+        width, depth = width * math.sqrt(left), depth * math.sqrt(left)
+        radius = slender_radius(width * depth) if radius is None else radius
+        exposed_area = length * width + 2.0 * depth * (length + width) if exposed_area is None else exposed_area
+    elif left < 1.0:
+        raise OutOfRange("an anode that is partly spent needs its length, width and depth when new")
     found = resistance_of(shape, resistivity, length, radius, width, exposed_area)
     return {
         "resistance": found,
@@ -154,9 +164,15 @@ METHOD = Method(
             "Resistivity of the water in ohm m; sea water about 0.25, as the berth measures.", exclusiveMinimum=0
         ),
         "length": _length("Length, for slender and long flush anodes."),
-        "radius": _length("Radius of the circle of its section, for slender anodes.", "35 mm"),
+        "radius": _length(
+            "Radius of the circle of its section, for slender anodes; by width and depth unless given.", "35 mm"
+        ),
         "width": _length("Width, for long flush anodes."),
-        "exposed_area": quantity("area", "Exposed area, for short flush anodes.", "0.08 m2"),
+        "exposed_area": quantity(
+            "area", "Exposed area, for short flush anodes; by length, width and depth unless given.", "0.08 m2"
+        ),
+        "depth": _length("Depth from the plate outward.", "30 mm"),
+        "left": quantity("fraction", "What is left of it, shrunk alike in width and depth; all unless given.", "15 %"),
         "alloy": {"type": "string", "enum": list(CLOSED_CIRCUIT), "description": "Zinc unless given."},
     },
     outputs=(
@@ -166,6 +182,6 @@ METHOD = Method(
     ),
     kernel=_kernel,
     example={"shape": "long flush", "resistivity": 0.25, "length": "400 mm", "width": "100 mm"},
-    optional=frozenset({"length", "radius", "width", "exposed_area", "alloy"}),
+    optional=frozenset({"length", "radius", "width", "exposed_area", "depth", "left", "alloy"}),
     cautions=("the forms for long and short slender anodes do not meet at L = 4 r; that is in the source",),
 )

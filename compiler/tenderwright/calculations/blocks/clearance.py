@@ -109,11 +109,11 @@ METHOD = Method(
         "blocks": rectangles(
             "Footprints of the blocks.",
             1,
-            top=length("Height of what stands on it; as high as all unless given.", "0 m"),
+            top=length("Height of what stands on it; as high as all unless given."),
         ),
         "others": rectangles(
             "Openings, plugs, anodes, transducers, seams to be worked.",
-            lowest=length("Height of its lower edge, over the same line; on the block unless given.", "0.35 m"),
+            lowest=length("Height of its lower edge, over the same line; on the block unless given."),
             drawn_down={"type": "boolean", "description": "Whether it is drawn downward, as a docking plug is."},
         ),
         "clearance": quantity("length", "Clearance required, from edge to edge; 0.3 m unless given.", "0.3 m"),

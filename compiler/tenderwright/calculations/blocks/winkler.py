@@ -97,21 +97,6 @@ def force_at_middle(force: float, modulus: float, lam: float, length: float) -> 
     )
 
 
-def hinged_force_at_middle(force: float, modulus: float, lam: float, length: float) -> Deflection:
-    """Find the deflections of a beam hinged at both ends with a force P [N] at its middle.
-
-    Formula: y_mid = (P lam/2k)(sinh u - sin u)/(cosh u + cos u); M_mid = (P/4 lam)(sinh u + sin u)/(cosh u + cos u).
-    Source: Hetényi 1946 (from memory). Raises OutOfRange.
-    """
-    u = _argument(lam, length)
-    below = cosh(u) + cos(u)
-    return Deflection(
-        0.0,
-        force * lam / (2 * modulus) * (sinh(u) - sin(u)) / below,
-        force / (4 * lam) * (sinh(u) + sin(u)) / below,
-    )
-
-
 def _argument(lam: float, length: float) -> float:
     if not 0 < lam * length <= LONGEST:
         raise OutOfRange(f"lambda l must be more than nothing and at most {LONGEST:.0f}, got {lam * length:g}")

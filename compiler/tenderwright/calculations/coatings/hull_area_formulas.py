@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Literal
 
 from tenderwright.calculations.coatings.ranges import require_not_negative, require_positive
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
@@ -18,9 +17,6 @@ None is given for tugs, tenders, warships or sailing hulls."""
 DECK_COEFFICIENTS = {"tanker": 0.915, "bulk carrier": 0.915, "liner": 0.88, "coaster": 0.845}
 """Coefficient N of the weather deck, from `TRADE_SHEET`; the middle of each range."""
 
-SMALL_CRAFT_COEFFICIENTS = {"full": 1.00, "medium": 0.75, "light": 0.50}
-"""Coefficient of the small craft formula, quoted from a study guide of the ABYC."""
-
 
 def underwater_area(lpp: float, beam: float, draught: float, coefficient: float) -> float:
     """Find the underwater area, boot-top included, m².
@@ -28,8 +24,8 @@ def underwater_area(lpp: float, beam: float, draught: float, coefficient: float)
     Formula: A = (2d + B) Lpp P. Symbols: lpp Lpp, beam B (extreme), greatest draught d in m; coefficient P.
     Range: merchant hulls, P of 0.70 to 0.90. Source: `TRADE_SHEET`. Raises OutOfRange.
     """
-    _require_dimensions(lpp, beam, draught)
-    _require_coefficient(coefficient)
+    require_dimensions(lpp, beam, draught)
+    require_coefficient(coefficient)
     return (2.0 * draught + beam) * lpp * coefficient
 
 
@@ -38,7 +34,7 @@ def boottop_area(lpp: float, beam: float, height: float) -> float:
 
     Source: `TRADE_SHEET`. Raises OutOfRange.
     """
-    _require_dimensions(lpp, beam)
+    require_dimensions(lpp, beam)
     require_not_negative("height of the boot-top", height)
     return 2.0 * height * (lpp + 0.5 * beam)
 
@@ -49,7 +45,7 @@ def topside_area(loa: float, beam: float, height: float) -> float:
     Range: the inboard side of bulwarks and the overlap of a transom are not counted.
     Source: `TRADE_SHEET`. Raises OutOfRange.
     """
-    _require_dimensions(loa, beam)
+    require_dimensions(loa, beam)
     require_not_negative("height of the topsides", height)
     return 2.0 * height * (loa + 0.5 * beam)
 
@@ -59,42 +55,13 @@ def weather_deck_area(loa: float, beam: float, coefficient: float) -> float:
 
     Source: `TRADE_SHEET`, whose transcriptions disagree in the second digit of N. Raises OutOfRange.
     """
-    _require_dimensions(loa, beam)
-    _require_coefficient(coefficient)
+    require_dimensions(loa, beam)
+    require_coefficient(coefficient)
     return loa * beam * coefficient
 
 
-def small_craft_area(lwl: float, beam: float, draught: float, form: Literal["full", "medium", "light"]) -> float:
-    """Find the bottom area of a small craft, m²: A = LWL (B + d) by 1.00, 0.75 or 0.50 for her form.
-
-    Source: quoted from a study guide of the ABYC. Raises OutOfRange.
-    """
-    _require_dimensions(lwl, beam, draught)
-    return lwl * (beam + draught) * SMALL_CRAFT_COEFFICIENTS[form]
-
-
-def immersed_area(length: float, beam: float, draught: float, block_coefficient: float) -> float:
-    """Find the immersed area of an ordinary hull, m².
-
-    Formula: S = L (1.7 d + Cb B); lengths in one unit give the area in its square.
-    Source: Nicholls's Seamanship and Nautical Knowledge, p. 482 (Denny's formula with V = L B d Cb).
-    Raises OutOfRange.
-    """
-    _require_dimensions(length, beam, draught)
-    _require_coefficient(block_coefficient)
-    return length * (1.7 * draught + block_coefficient * beam)
-
-
-def immersed_area_rough(length: float, beam: float, draught: float) -> float:
-    """Find a rough immersed area, m²: S = L (B + d).
-
-    Source: Nicholls's Seamanship and Nautical Knowledge, p. 482. Raises OutOfRange.
-    """
-    _require_dimensions(length, beam, draught)
-    return length * (beam + draught)
-
-
-def _require_dimensions(length: float, beam: float, draught: float | None = None) -> None:
+def require_dimensions(length: float, beam: float, draught: float | None = None) -> None:
+    """Refuse dimensions that no hull has."""
     require_positive("length", length)
     require_positive("beam", beam)
     if draught is not None:
@@ -103,7 +70,8 @@ def _require_dimensions(length: float, beam: float, draught: float | None = None
         raise OutOfRange(f"a beam of {beam:g} m is more than the length of {length:g} m")
 
 
-def _require_coefficient(value: float) -> None:
+def require_coefficient(value: float) -> None:
+    """Refuse a coefficient of form that is not above 0 and at most 1."""
     if not 0.0 < value <= 1.0:
         raise OutOfRange(f"a coefficient of form is above 0 and at most 1, got {value:g}")
 

@@ -1,4 +1,4 @@
-"""Spreading rate of a paint: theoretical and practical, in SI and in US customary form."""
+"""Spreading rate of a paint: theoretical and practical."""
 
 from __future__ import annotations
 
@@ -6,10 +6,7 @@ from collections.abc import Mapping
 
 from tenderwright.calculations.coatings.ranges import require_loss, require_positive, require_volume_solids
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
-from tenderwright.calculations.schema import quantity
-
-FT2_MIL_PER_US_GALLON = (231.0 / 1728.0) / (0.001 / 12.0)
-"""Area in ft² that one US gallon covers at one mil, 1604.17: a gallon is 231 in³ (derived)."""
+from tenderwright.calculations.schema import number, quantity
 
 
 def theoretical_spreading_rate(volume_solids: float, dry_film: float) -> float:
@@ -23,17 +20,6 @@ def theoretical_spreading_rate(volume_solids: float, dry_film: float) -> float:
     require_volume_solids(volume_solids)
     require_positive("dry film thickness", dry_film)
     return volume_solids / dry_film
-
-
-def theoretical_spreading_rate_us(volume_solids: float, mils: float) -> float:
-    """Find the theoretical spreading rate in ft² per US gallon for a dry film in mils.
-
-    Formula: TSR = 1604.17 VS / DFT[mil]; handbooks round the constant to 1600 or 1604.
-    Source: MIL-HDBK-1110, 2.1.5; the constant is derived. Raises OutOfRange as the SI form.
-    """
-    require_volume_solids(volume_solids)
-    require_positive("dry film thickness", mils)
-    return FT2_MIL_PER_US_GALLON * volume_solids / mils
 
 
 def practical_spreading_rate(theoretical: float, loss: float) -> float:
@@ -67,7 +53,13 @@ def loss_from_consumption_factor(factor: float) -> float:
     return 1.0 - 1.0 / factor
 
 
-def _kernel(volume_solids: float, dry_film: float, loss: float = 0.0) -> Mapping[str, float]:
+def _kernel(
+    volume_solids: float, dry_film: float, loss: float | None = None, factor: float | None = None
+) -> Mapping[str, float]:
+    if loss is not None and factor is not None:
+        raise OutOfRange("give a loss or a consumption factor: each says the other")
+    if loss is None:
+        loss = 0.0 if factor is None else loss_from_consumption_factor(factor)
     theoretical = theoretical_spreading_rate(volume_solids, dry_film)
     return {
         "theoretical": theoretical,
@@ -86,6 +78,7 @@ METHOD = Method(
         "volume_solids": quantity("fraction", "Solids by volume, of the paint as supplied."),
         "dry_film": quantity("length", "Dry film thickness of the coat."),
         "loss": quantity("fraction", "Fraction of the paint used that does not end on the surface; none unless given."),
+        "factor": number("Consumption factor, in place of the loss; 1.43 for a loss of 30 %.", minimum=1),
     },
     outputs=(
         Symbol("theoretical", "theoretical spreading rate", "spreading_rate", "m2/L"),
@@ -94,6 +87,6 @@ METHOD = Method(
     ),
     kernel=_kernel,
     example={"volume_solids": "71 %", "dry_film": "125 um", "loss": "30 %"},
-    optional=frozenset({"loss"}),
+    optional=frozenset({"loss", "factor"}),
     cautions=("a loss of 30 % multiplies the paint by 1.43, not by 1.30",),
 )

@@ -76,6 +76,7 @@ def _kernel(
     draws = CorrelatedDraws(trials, seed, within, across)
     total = simulate(made, draws)
     likely = math.fsum(part.estimate.likely for part in made)
+    least, most = deviation_bounds(made)
     p10, p50, p80, p90 = percentiles(total, (0.1, 0.5, 0.8, 0.9)).tolist()
     return {
         "likely": likely,
@@ -83,6 +84,8 @@ def _kernel(
         "mean": float(total.mean()),
         "exact_mean": exact_mean(made),
         "deviation": float(total.std()),
+        "independent": least,
+        "as_one": most,
         "p10": p10,
         "p50": p50,
         "p80": p80,
@@ -127,6 +130,8 @@ METHOD = Method(
         Symbol("mean", "mean of the trials", "", ""),
         Symbol("exact_mean", "mean by the formula, to check the trials by", "", ""),
         Symbol("deviation", "standard deviation of the trials", "", ""),
+        Symbol("independent", "the same by the formula, were all parts independent", "", ""),
+        Symbol("as_one", "an upper bound of it, were they to move as one", "", ""),
         Symbol("p10", "not exceeded in one trial of ten", "", ""),
         Symbol("p50", "not exceeded in half of the trials", "", ""),
         Symbol("p80", "not exceeded in four trials of five", "", ""),

@@ -81,21 +81,18 @@ def _current(duty: AnodeDuty, anodes: tuple[Anode, ...], alloy: Given, left: flo
         sum(q.si for a in sized if (q := getattr(a, name)) is not None) / len(sized)
         for name in ("length", "width", "thickness")
     )
-    shrunk = math.sqrt(left)
-    width, depth = width * shrunk, depth * shrunk
-    size = f"of the mean of {len(sized)}, {1e3 * length:.0f} by {1e3 * width:.0f} by {1e3 * depth:.0f} mm"
     here = sized[0].here
 
-    def sized_as(figure: float, unit: str) -> Given:
-        return Given(figure, f"{figure:.4f} {unit}, {size}", here)
+    def mean(figure: float) -> Given:
+        return Given(figure, f"{1e3 * figure:.0f} mm, mean of {len(sized)}", here)
 
     inputs = {
         "shape": Given(duty.shape, duty.shape, duty.here),
         "resistivity": Given(duty.resistivity, f"{duty.resistivity:g} ohm m", duty.here),
-        "length": sized_as(length, "m"),
-        "radius": sized_as(math.sqrt(width * depth / math.pi), "m"),
-        "width": sized_as(width, "m"),
-        "exposed_area": sized_as(length * width + 2.0 * depth * (length + width), "m2"),
+        "length": mean(length),
+        "width": mean(width),
+        "depth": mean(depth),
+        "left": Given(left, f"{100.0 * left:.0f} %", duty.here),
         "alloy": alloy,
     }
     return Uses(f"one anode when {state}", inputs, duty.here)

@@ -69,11 +69,6 @@ class PlateGrid(Struct, frozen=True, eq=False):
         return strake, side, aft[within], forward[within]
 
 
-def frame_bays(x_edges: Floats, strakes: int, sides: int = 2) -> PlateGrid:
-    """Take every frame bay of every strake for a plate."""
-    return PlateGrid(tuple(x_edges for _ in range(strakes)), sides)
-
-
 def bay_of(frames: Floats, x: Floats) -> Ints:
     """Give the frame space of each place, from 0; raises OutOfRange for a place beyond the frames."""
     if frames.size < 2 or not (np.diff(frames) > 0.0).all():
