@@ -9,8 +9,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tenderwright.calculations.alone import input_schema, to_si
 from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.registry import methods
+from tenderwright.calculations.ship.facilities import facility_fits
 from tenderwright.calculations.verdict import Limit, limits_from_input, verdict, within, within_each
+from tests.calculations.ship.marram import found as ship_found
 
 FIGURES = st.floats(-1e9, 1e9).filter(lambda x: abs(x) > 1e-3)
 
@@ -122,3 +126,28 @@ def test_why_a_verdict_is_not_known() -> None:
     )
     assert verdict([Limit("lift", "mass", 1.0, 2.0)]).why_unknown == ""
     assert limits_from_input([doubted.as_input()]) == [doubted]
+
+
+@pytest.mark.parametrize("name", ["facility.fit", "facility.shiplift", "facility.slipway", "facility.floating-dock"])
+def test_every_limit_of_a_facility_names_its_source(name: str) -> None:
+    method = methods()[name]
+    figures = to_si(input_schema(method), dict(method.example))
+    told = "the certificate of 2026"
+    figures = figures | ({"berth": {**figures["berth"], "source": told}} if "berth" in figures else {"source": told})
+    figures |= {"moment_source": told} if name == "facility.floating-dock" else {}
+    rows = method.run(**figures)["limits"]
+    assert rows
+    assert all(row["source"] for row in rows)
+    assert any(told in row["source"] for row in rows)
+
+
+def test_every_limit_of_a_cradle_names_its_source() -> None:
+    method = methods()["cradle.cars"]
+    figures = to_si(input_schema(method), dict(method.example))
+    rows = method.run(**figures | {"car": {**figures["car"], "source": "the certificate of 2026"}})["limits"]
+    assert all(row["source"] for row in rows)
+
+
+def test_every_limit_that_marram_is_held_against_names_its_source() -> None:
+    for fit in ship_found(facility_fits).values():
+        assert [one.name for one in fit.limits if not one.source] == []

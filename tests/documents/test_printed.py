@@ -13,7 +13,11 @@ YARD = {
     "blocks": ("600 mm of white oak, 900 MPa (0.07 of the modulus along the grain (from memory))",),
     "history": ("300 mm × 1.0 m, 1.40 m high",),
     "condition": ("Insert of 10 mm, welded: ", "1 October 2007 (docking of 2007, r-04)."),
-    "docking-data": ("tally of 2008, 1680 pigs of 25 kg", "1:17, hauled with 980 kN, track of 118 m"),
+    "docking-data": (
+        "tally of 2008, 1680 pigs of 25 kg",
+        "1:17, hauled with 980 kN, track of 118 m",
+        "certificate SH-2291 (classification society)",
+    ),
 }
 OWNER = {
     "price-basis": ("labour: yards' tariffs, 2026, as 165.c", "Statistics office of the Outer Coast, table 30.15"),

@@ -212,6 +212,7 @@ LIMITS = Symbol(
         Symbol("margin", "limit less demand", BY_ROW, ""),
         Symbol("uncertainty", "standard uncertainty of the demand", BY_ROW, ""),
         Symbol("met", "whether the demand is within the limit", "truth", ""),
+        Symbol("source", "where what is allowed comes from", "text", ""),
     ),
 )
 """The limits as an output of a method; `limit_rows` gives its figure."""

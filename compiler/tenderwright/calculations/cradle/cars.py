@@ -10,8 +10,11 @@ from msgspec.structs import replace
 
 from tenderwright.calculations.cradle.train import Car, Centring, Train, arrange, cars_to_carry, cars_to_cover
 from tenderwright.calculations.method import Citation, Method, Symbol
-from tenderwright.calculations.schema import quantity, record
+from tenderwright.calculations.schema import quantity, record, text
 from tenderwright.calculations.verdict import LIMITS, Limit, Verdict, limit_rows, verdict
+
+UNSUPPORTED = "common practice, no source"
+"""Of what may be left of the keel beyond the cars, usually one frame bay."""
 
 
 def judge(train: Train, car: Car, unsupported_limit: float | None = None) -> Verdict:
@@ -35,6 +38,8 @@ def _limits(train: Train, car: Car, unsupported_limit: float | None) -> tuple[Li
     middle = 0.5 * (train.supported_aft + train.supported_forward)
     half = 0.5 * (train.supported_forward - train.supported_aft)
     axle = max((one.axle_load for one in train.cars if one.axle_load is not None), default=None)
+    load = max(c.load for c in train.cars) if stands else None
+    peak = max(c.peak for c in train.cars) if stands else None
     return (
         Limit(
             "centre of gravity from the middle of the supported keel",
@@ -42,14 +47,15 @@ def _limits(train: Train, car: Car, unsupported_limit: float | None) -> tuple[Li
             abs(train.lcg - middle),
             half,
             strict=True,
+            source="beyond it she tips over the end cars (derived)",
         ),
-        Limit("cars available", "each", number, _count(car.available)),
-        Limit("cars coupled", "each", number, _count(car.coupled_limit)),
-        Limit("load on a car", "mass", max(c.load for c in train.cars) if stands else None, car.capacity),
-        Limit("line load", "line_load", max(c.peak for c in train.cars) if stands else None, car.line_limit),
-        Limit("load on an axle", "mass", axle if stands else None, car.axle_limit),
-        Limit("unsupported keel aft", "length", train.unsupported_aft, unsupported_limit),
-        Limit("unsupported keel forward", "length", train.unsupported_forward, unsupported_limit),
+        Limit("cars available", "each", number, _count(car.available), source=car.source),
+        Limit("cars coupled", "each", number, _count(car.coupled_limit), source=car.source),
+        Limit("load on a car", "mass", load, car.capacity, source=car.source),
+        Limit("line load", "line_load", peak, car.line_limit, source=car.source),
+        Limit("load on an axle", "mass", axle if stands else None, car.axle_limit, source=car.source),
+        Limit("unsupported keel aft", "length", train.unsupported_aft, unsupported_limit, source=UNSUPPORTED),
+        Limit("unsupported keel forward", "length", train.unsupported_forward, unsupported_limit, source=UNSUPPORTED),
     )
 
 
@@ -120,6 +126,7 @@ _CAR = record(
     own_mass=quantity("mass", "Mass of one car with its blocks."),
     available={"type": "integer", "minimum": 0, "description": "Cars that the facility has."},
     coupled_limit={"type": "integer", "minimum": 0, "description": "Most cars that may be coupled together."},
+    source=text("Where these figures come from, such as the certificate."),
 )
 
 METHOD = Method(

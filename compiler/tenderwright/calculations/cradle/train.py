@@ -37,6 +37,8 @@ class Car(Struct, frozen=True):
     available: int | None = None
     coupled_limit: int | None = None
     """The most cars that may be coupled into one train."""
+    source: str = ""
+    """Where these figures come from."""
 
     def __post_init__(self) -> None:
         if not (self.length > 0.0 and math.isfinite(self.length)):

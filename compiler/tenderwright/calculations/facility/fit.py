@@ -62,6 +62,8 @@ class Berth(Struct, frozen=True):
     """Height over the water of what she must pass under."""
     is_bridged: bool = False
     """Whether there is something to pass under, so that its height is needed."""
+    source: str = ""
+    """Where all these come from, such as its certificate."""
 
 
 def basic_limits(ship: Visitor, berth: Berth, clearances: Clearances = IN_SERVICE) -> tuple[Limit, ...]:
@@ -98,7 +100,7 @@ def basic_limits(ship: Visitor, berth: Berth, clearances: Clearances = IN_SERVIC
         limits.insert(2, sill)
     if berth.is_bridged or berth.air_draft is not None:
         limits.append(Limit("air draft", "length", with_clearance(ship.air_draft, clearances.air), berth.air_draft))
-    return tuple(limits)
+    return tuple(replace(one, source=berth.source) for one in limits)
 
 
 def facility_fit(
@@ -159,6 +161,7 @@ BERTH = record(
     lifts={"type": "boolean", "description": "Whether it lifts her, unless said otherwise; a graving dock does not."},
     air_draft=quantity("length", "Height over the water of what she passes under."),
     is_bridged={"type": "boolean", "description": "Whether there is something to pass under."},
+    source=text("Where these come from, such as its certificate."),
 )
 CLEARANCES = record(
     "Clearances; 0.3 m each where left out (common practice, no source).",

@@ -9,7 +9,7 @@ import numpy as np
 from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
-from tenderwright.calculations.schema import quantity
+from tenderwright.calculations.schema import quantity, text
 from tenderwright.calculations.verdict import VERDICT_SYMBOLS, Limit, Verdict, verdict, verdict_outputs
 
 CAPACITIES = (40e6, 50e6, 60e6, 70e6)
@@ -62,6 +62,8 @@ def floating_dock_limits(
     gm: float | None = None,
     top_deck_freeboard: float | None = None,
     pontoon_freeboard: float | None = None,
+    source: str = "",
+    moment_source: str = "",
 ) -> tuple[Limit, ...]:
     """Set the dock's bending moment, and its least GM and freeboards, beside what the dock's papers give.
 
@@ -78,6 +80,7 @@ def floating_dock_limits(
             "moment",
             abs(bending_moment(weight, dock_length, ship_length)),
             greatest_moment,
+            source=moment_source,
         )
     ]
     least = (
@@ -85,7 +88,9 @@ def floating_dock_limits(
         ("freeboard of the top deck", TOP_DECK_FREEBOARD, top_deck_freeboard),
         ("freeboard of the pontoon deck", PONTOON_FREEBOARD, pontoon_freeboard),
     )
-    limits += [Limit(name, "length", wanted, there) for name, wanted, there in least if there is not None]
+    limits += [
+        Limit(name, "length", wanted, there, source=source) for name, wanted, there in least if there is not None
+    ]
     return tuple(limits)
 
 
@@ -98,14 +103,24 @@ def _kernel(
     gm: float | None = None,
     top_deck_freeboard: float | None = None,
     pontoon_freeboard: float | None = None,
+    source: str = "",
+    moment_source: str = "",
 ) -> DockLoads:
     limits = floating_dock_limits(
-        weight, dock_length, ship_length, greatest_moment, gm, top_deck_freeboard, pontoon_freeboard
+        weight,
+        dock_length,
+        ship_length,
+        greatest_moment,
+        gm,
+        top_deck_freeboard,
+        pontoon_freeboard,
+        source,
+        moment_source,
     )
     share = design_length_share(capacity)
     return DockLoads(
         limits,
-        verdict((Limit("lift", "mass", weight, capacity), *limits)),
+        verdict((Limit("lift", "mass", weight, capacity, source=source), *limits)),
         bending_moment(weight, dock_length, ship_length),
         bending_moment(capacity, dock_length, share * dock_length),
         ship_length / dock_length,
@@ -144,6 +159,8 @@ METHOD = Method(
         "pontoon_freeboard": quantity(
             "length", "Freeboard of the pontoon deck on the centreline with the ship.", "0.5 m"
         ),
+        "moment_source": text("Where that moment comes from."),
+        "source": text("Where the dock's own figures come from, such as its certificate."),
     },
     outputs=(
         *VERDICT_SYMBOLS,
@@ -161,6 +178,6 @@ METHOD = Method(
         "capacity": "2400 t",
         "greatest_moment": "7000 t*m",
     },
-    optional=frozenset({"greatest_moment", "gm", "top_deck_freeboard", "pontoon_freeboard"}),
+    optional=frozenset({"greatest_moment", "gm", "top_deck_freeboard", "pontoon_freeboard", "source", "moment_source"}),
     cautions=("the dockmaster's pumping plan levels the dock: the moment here is with even ballast",),
 )

@@ -13,7 +13,7 @@ from tenderwright.calculations.blocks.weight_curve import Segment
 from tenderwright.calculations.cradle.line_load import line_load
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
-from tenderwright.calculations.schema import quantity
+from tenderwright.calculations.schema import quantity, text
 from tenderwright.calculations.verdict import VERDICT_SYMBOLS, Limit, Verdict, verdict, verdict_outputs
 
 MOST_PAIRS = 200
@@ -133,18 +133,25 @@ def _best_place(platform: Platform, loads: Sequence[Segment]) -> float:
     return float(places[min(range(count), key=lambda i: worst[i])])
 
 
-def shiplift_limits(platform: Platform, lifted: Lifted, load: float) -> tuple[Limit, ...]:
+CODE = "Lloyd's Register, Code for Lifting Appliances in a Marine Environment, July 2022"
+MDL_SOURCE = Citation(CODE, "Ch 5 s.2.1.1")
+
+
+def shiplift_limits(platform: Platform, lifted: Lifted, load: float, source: str = "") -> tuple[Limit, ...]:
     """Set the loads beside MDL, the pairs' capacity, the certified capacity and MLC; `load` with cradle and blocks, kg.
 
+    `source` says where the figures of the hoists come from.
     Source: Lloyd's Register, Code for Lifting Appliances in a Marine Environment, July 2022, Ch 5 s.2.1.1.
     """
     mdl = platform.distributed_load
     most = None if platform.bay_mass is None else float(lifted.reactions.max())
+    by_rule = f"{MDL_SOURCE}; pairs and bay: {source}" if source else str(MDL_SOURCE)
+    carried = None if mdl is None else lifting_capacity(mdl, platform.length)
     return (
-        Limit("line load averaged over a hoist bay", "line_load", lifted.greatest_average, mdl),
-        Limit("load on a hoist pair", "mass", most, platform.pair_capacity),
-        Limit("load beyond the platform", "mass", lifted.beyond, 0.0),
-        Limit("lift with cradle", "mass", load, None if mdl is None else lifting_capacity(mdl, platform.length)),
+        Limit("line load averaged over a hoist bay", "line_load", lifted.greatest_average, mdl, source=by_rule),
+        Limit("load on a hoist pair", "mass", most, platform.pair_capacity, source=source),
+        Limit("load beyond the platform", "mass", lifted.beyond, 0.0, source="nothing bears there (derived)"),
+        Limit("lift with cradle", "mass", load, carried, source=by_rule),
     )
 
 
@@ -170,6 +177,7 @@ def _kernel(
     cradle_aft: float | None = None,
     cradle_forward: float | None = None,
     first_pair: float | None = None,
+    source: str = "",
 ) -> OnPlatform:
     platform = Platform(pairs, spacing, pair_capacity, bay_mass)
     q = line_load(weight, lcg, keel_aft, keel_forward)
@@ -179,7 +187,7 @@ def _kernel(
         forward = keel_forward if cradle_forward is None else cradle_forward
         loads.append(Segment(aft, forward, cradle_line, cradle_line))
     lifted = lift(platform, loads, first_pair)
-    limits = shiplift_limits(platform, lifted, sum(one.total for one in loads))
+    limits = shiplift_limits(platform, lifted, sum(one.total for one in loads), source)
     return OnPlatform(platform, lifted, limits, verdict(limits))
 
 
@@ -201,7 +209,7 @@ METHOD = Method(
     title="Hoist-pair loads and line load on a shiplift",
     formula="MDL = (pair capacity − bay)/spacing; MLC = MDL·L; pair load = ∫q over bay + bay; mean q over a bay ≤ MDL",
     source=Citation(
-        "Lloyd's Register, Code for Lifting Appliances in a Marine Environment, July 2022",
+        CODE,
         "Ch 5 s.2.1.1; pair loads derived",
     ),
     valid="platform articulated at the pairs, rigid hull on a straight keel; no dynamic load",
@@ -218,6 +226,7 @@ METHOD = Method(
         "cradle_aft": quantity("length", "After end of the cradle, forward of AP; of the keel if left out.", "0 m"),
         "cradle_forward": quantity("length", "Fore end of the cradle; of the keel where left out.", "44 m"),
         "first_pair": quantity("length", "Aftermost pair, forward of AP; the best place where left out.", "-10 m"),
+        "source": text("Where the figures of the hoists come from, such as the certificate."),
     },
     outputs=(
         *VERDICT_SYMBOLS,
@@ -240,7 +249,7 @@ METHOD = Method(
         "bay_mass": "46 t",
         "cradle_line": "2.2 t/m",
     },
-    optional=frozenset({"bay_mass", "cradle_line", "cradle_aft", "cradle_forward", "first_pair"}),
+    optional=frozenset({"bay_mass", "cradle_line", "cradle_aft", "cradle_forward", "first_pair", "source"}),
     cautions=(
         "MDL may be stated with or without cradle, trestles and blocks: ask which",
         "MLC is a figure of theory; the certificate states the capacity for a ship",

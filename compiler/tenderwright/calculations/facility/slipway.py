@@ -9,7 +9,7 @@ from typing import Any
 from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
-from tenderwright.calculations.schema import GRAVITY, number, quantity
+from tenderwright.calculations.schema import GRAVITY, number, quantity, text
 from tenderwright.calculations.verdict import VERDICT_SYMBOLS, Limit, Verdict, verdict, verdict_outputs
 
 FRICTION = 0.0125
@@ -49,12 +49,12 @@ def cradle_declivity(slope: float, wedge: float = 0.0) -> float:
 
 
 def slipway_limits(
-    force: float, haul: float | None, travel: float | None = None, track: float | None = None
+    force: float, haul: float | None, travel: float | None = None, track: float | None = None, source: str = ""
 ) -> tuple[Limit, ...]:
     """Set the haul force [N] beside what the haul can do, and the travel [m] beside the track where it is given."""
-    limits = [Limit("haul force", "force", force, haul)]
+    limits = [Limit("haul force", "force", force, haul, source=source)]
     if travel is not None:
-        limits.append(Limit("travel on the track", "length", travel, track))
+        limits.append(Limit("travel on the track", "length", travel, track, source=source))
     return tuple(limits)
 
 
@@ -78,13 +78,14 @@ def _kernel(
     haul: float | None = None,
     wedge: float = 0.0,
     length: float | None = None,
+    source: str = "",
 ) -> Hauled:
     slope = slope_of(rise, run)
     if not 0 <= wedge < STEEPEST:
         raise OutOfRange("the slope built into the cradle must be from nothing to 1 in 2")
     force = haul_force(weight, cradle, slope, friction)
     declivity = cradle_declivity(slope, wedge)
-    limits = slipway_limits(force, haul)
+    limits = slipway_limits(force, haul, source=source)
     return Hauled(slope, force, declivity, None if length is None else length * tan(declivity), limits, verdict(limits))
 
 
@@ -114,6 +115,7 @@ METHOD = Method(
         "haul": quantity("force", "Greatest force of the haul, as certified."),
         "wedge": quantity("angle", "Slope built into the cradle against that of the track.", "2 deg"),
         "length": quantity("length", "Length over which trim is measured, for the trim that lands her evenly."),
+        "source": text("Where the figure of the haul comes from, such as the certificate."),
     },
     outputs=(
         *VERDICT_SYMBOLS,
@@ -125,7 +127,7 @@ METHOD = Method(
     kernel=_kernel,
     figures=outputs_of,
     example={"weight": "600 t", "rise": 1, "run": 17, "cradle": "60 t", "haul": "980 kN", "length": "48 m"},
-    optional=frozenset({"cradle", "friction", "haul", "wedge", "length"}),
+    optional=frozenset({"cradle", "friction", "haul", "wedge", "length", "source"}),
     cautions=(
         "starting off takes more than rolling: the certificate of the haul says what it allows for",
         "overloads on record of 25 % in all and 75 % in places (Crandall, Ports '89) are no allowance",

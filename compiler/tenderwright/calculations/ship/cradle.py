@@ -61,7 +61,7 @@ def cradles(
     words = f"{cars.number} cars of {cars.length}, gap {cars.gap}, {cars.capacity} each"
     inputs = _weight("condition.arrival", arrival) | given_straight(particulars)
     inputs |= {
-        "car": Given(_car(cars), words, cars.here),
+        "car": Given(_car(cars) | {"source": given_source(facility).si}, words, cars.here),
         "unsupported_limit": Given(bay, f"{bay:.2f} m", "one frame bay beyond the cars: common practice, no source"),
     }
     return Uses(facility.name, inputs, cars.here)
@@ -84,9 +84,17 @@ def _car(cars: Cars) -> dict[str, Any]:
         "axle_limit": cars.axle_limit,
         "own_mass": cars.own_mass,
     }
-    counts = {"axles": cars.axles, "available": cars.number, "coupled_limit": cars.most_coupled}
+    counts: dict[str, Any] = {"axles": cars.axles, "available": cars.number, "coupled_limit": cars.most_coupled}
     found: dict[str, Any] = {name: figure.si for name, figure in figures.items() if figure is not None}
     return found | {name: count for name, count in counts.items() if count is not None}
+
+
+def given_source(facility: Facility) -> Given:
+    """Give where the limits of a facility come from: its owner's word, and the certificate where there is one."""
+    one = facility.certificate
+    certificate = f"certificate {one.number} ({one.by})".replace("  ", " ") if one is not None else "no certificate"
+    words = f"as its owner gave it; {certificate}"
+    return Given(words, words, one.here if one is not None else facility.here)
 
 
 def _frame_bay(frames: FrameTable | None) -> float:

@@ -18,6 +18,7 @@ from tenderwright.calculations.facility.shiplift import METHOD as SHIPLIFT
 from tenderwright.calculations.facility.shiplift import OnPlatform
 from tenderwright.calculations.facility.slipway import METHOD as SLIPWAY
 from tenderwright.calculations.facility.slipway import Hauled
+from tenderwright.calculations.ship.cradle import given_source
 from tenderwright.calculations.ship.docking_condition import given_condition
 from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.keel import given_straight, underside
@@ -33,6 +34,10 @@ from tenderwright.model.vessel import Appendage
 from tenderwright.quantities.display import show
 from tenderwright.quantities.quantity import Quantity
 
+_DESIGNED = (
+    "the capacity over the length for which such docks are in general designed (Lloyd's Register, Rules for Floating "
+    "Docks and Dock Gates, July 2022, Pt 2 Ch 1 s.2.1.7; derived)"
+)
 _VERDICT = {"result": "result", "deciding": "deciding", "use": "use"}
 
 
@@ -92,6 +97,8 @@ def floating_dock_loads(facility: Facility, docking: FloatingPosition, particula
             show(design, "t*m", "moment"),
             "that of its capacity over the length for which such docks are in general designed",
         ),
+        "moment_source": Given(_DESIGNED, _DESIGNED, "Lloyd's Register, Rules for Floating Docks, July 2022"),
+        "source": given_source(facility),
     }
     return Uses(facility.name, inputs, facility.here, of=facility.name)
 
@@ -120,6 +127,7 @@ def shiplift_loads(
         **_weight(docking),
         "lcg": Given(lcg, f"{lcg:.3f} m", "condition.docking.lcg"),
         **given_straight(particulars),
+        "source": given_source(facility),
     }
     if hoists.bay_mass is not None:
         inputs["bay_mass"] = given(hoists.bay_mass)
@@ -156,6 +164,7 @@ def slipway_hauls(facility: Facility, docking: FloatingPosition, cradles: Each[C
         "rise": given(float(rise), slope.gradient, facility.here),
         "run": given(float(run), slope.gradient, facility.here),
         "cradle": Given(number * own, show(number * own, "t", "mass"), origin),
+        "source": given_source(facility),
     }
     if slope.haul is not None:
         inputs["haul"] = given(slope.haul)
@@ -280,4 +289,5 @@ def _berth(facility: Facility, plan: DockingPlan | None) -> dict[str, Any]:
         "air_draft": si(limits.air_draft),
     }
     known: dict[str, Any] = {name: figure for name, figure in offered.items() if figure is not None}
+    known["source"] = given_source(facility).si
     return known | ({"has_sill": True, "lifts": False} if facility.kind == "graving dock" else {})

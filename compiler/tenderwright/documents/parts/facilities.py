@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from tenderwright.calculations.cradle.cars import Cradle
 from tenderwright.calculations.ship.cradle import cradles
+from tenderwright.calculations.ship.facilities import facility_fits
 from tenderwright.calculations.verdict import Verdict
-from tenderwright.documents.desk import Desk
-from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Row, Table, inline
+from tenderwright.documents.desk import Desk, capital, joined
+from tenderwright.documents.edition import Block, Bullets, Column, Facts, Heading, Inline, Row, Table, inline
 from tenderwright.documents.not_calculated import absent_of, not_calculated
 from tenderwright.documents.parts.facility_fit import shown
 from tenderwright.model.facility import Facility, Slope
@@ -33,9 +34,21 @@ def _facility(desk: Desk, facility: Facility) -> list[Block]:
             blocks.append(not_calculated(absent, "Cradle"))
         elif found is not None:
             blocks += _cradle(desk, facility, found[facility.facility])
+    blocks += _where_from(desk, facility)
     if facility.notes:
         blocks.append(desk.prose(facility.notes))
     return blocks
+
+
+def _where_from(desk: Desk, facility: Facility) -> list[Block]:
+    """List where the limits that she is held against come from, those of one source together."""
+    fit = desk.calculated.each(facility_fits).get(facility.facility)
+    by_source: dict[str, list[str]] = {}
+    for one in fit.limits if fit is not None else ():
+        if one.limit is not None:
+            by_source.setdefault(one.source, []).append(one.name.removeprefix("cradle: "))
+    told = [inline(f"{capital(joined(list(dict.fromkeys(names))))}: {source}.") for source, names in by_source.items()]
+    return [Heading("Where its limits come from", 3), Bullets(tuple(told))] if told else []
 
 
 def _limits(desk: Desk, facility: Facility) -> list[tuple[str, Inline]]:
