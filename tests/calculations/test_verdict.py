@@ -13,7 +13,7 @@ from tenderwright.calculations.alone import input_schema, to_si
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.registry import methods
 from tenderwright.calculations.ship.facilities import facility_fits
-from tenderwright.calculations.verdict import Limit, limits_from_input, verdict, within, within_each
+from tenderwright.calculations.verdict import Limit, least, limits_from_input, verdict, within, within_each
 from tests.calculations.ship.marram import found as ship_found
 
 FIGURES = st.floats(-1e9, 1e9).filter(lambda x: abs(x) > 1e-3)
@@ -151,3 +151,28 @@ def test_every_limit_of_a_cradle_names_its_source() -> None:
 def test_every_limit_that_marram_is_held_against_names_its_source() -> None:
     for fit in ship_found(facility_fits).values():
         assert [one.name for one in fit.limits if not one.source] == []
+
+
+def test_what_estimates_say_is_worse_is_not_known_whether_within_or_beyond() -> None:
+    rigid = Limit("line load", "line_load", 21.0, 45.0)
+    for estimate in (40.0, 50.0):
+        one = rigid.or_estimate(estimate, "an estimated girder")
+        assert one.met is None
+        assert (one.demand, one.worse, one.margin) == (21.0, estimate, 45.0 - estimate)
+        assert verdict([one]).words == "not known"
+        assert limits_from_input([one.as_input()]) == [one]
+
+
+def test_a_worse_figure_that_is_known_is_judged_and_a_lesser_one_is_not_looked_at() -> None:
+    rigid = Limit("line load", "line_load", 21.0, 45.0)
+    assert rigid.or_estimate(50.0, "").met is False
+    assert rigid.or_estimate(20.0, "an estimated girder") == rigid
+    assert Limit("line load", "line_load", 50.0, 45.0).or_estimate(60.0, "an estimated girder").met is False
+
+
+def test_the_least_of_the_limits_that_are_known_governs() -> None:
+    known = [Limit("a", "length", 0.3, 0.8), Limit("b", "length", 0.3, 0.4), Limit("c", "length", 0.3, None)]
+    found = least(known)
+    assert found is not None
+    assert found.name == "b"
+    assert least(known[2:]) is None

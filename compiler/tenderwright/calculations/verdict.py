@@ -8,6 +8,7 @@ from typing import Any
 
 import numpy as np
 from msgspec import Struct
+from msgspec.structs import replace
 from numpy.typing import NDArray
 
 from tenderwright.calculations.method import BY_ROW, OutOfRange, Symbol
@@ -68,35 +69,56 @@ class Limit(Struct, frozen=True):
     """Of what is allowed."""
     uncertainty: float = 0.0
     """Standard uncertainty of the figure; nothing where none was worked out."""
+    estimate: float | None = None
+    """The figure by estimates, where that is more than the demand: within the limit or not, it is then not known."""
+    rests_on: str = ""
+    """What that rests on."""
+
+    def or_estimate(self, figure: float | None, rests_on: str) -> Limit:
+        """Hold another way of finding the figure against the limit too: one that rests on estimates, or on none.
+
+        The worse of the two is judged. Of a limit that is not to be passed upward.
+        """
+        if figure is None or (self.demand is not None and within(figure, self.demand)):
+            return self
+        if rests_on:
+            return replace(self, estimate=figure, rests_on=rests_on)
+        return replace(self, demand=figure)
+
+    @property
+    def worse(self) -> float | None:
+        """Give the figure that is worse: the demand, or what estimates say."""
+        return self.demand if self.estimate is None else self.estimate
 
     @property
     def margin(self) -> float | None:
-        """Give what is left to the limit; less than nothing where the limit is passed."""
-        if self.demand is None or self.limit is None:
+        """Give what is left to the limit by the worse figure; less than nothing where the limit is passed."""
+        if self.worse is None or self.limit is None:
             return None
-        return self.demand - self.limit if self.at_least else self.limit - self.demand
+        return self.worse - self.limit if self.at_least else self.limit - self.worse
 
     @property
     def use(self) -> float | None:
         """Give the demand as a fraction of the limit; 0 for no demand, even where no limit is known."""
-        if self.demand is not None and self.demand <= TOLERANCE and not self.at_least:
+        if self.worse is not None and self.worse <= TOLERANCE and not self.at_least:
             return 0.0
-        if self.demand is None or self.limit is None:
+        if self.worse is None or self.limit is None:
             return None
-        asked, there = (self.limit, self.demand) if self.at_least else (self.demand, self.limit)
+        asked, there = (self.limit, self.worse) if self.at_least else (self.worse, self.limit)
         return asked / there if there > 0.0 else inf
 
     @property
     def met(self) -> bool | None:
         """Tell whether the demand is within the limit; None where either is not known and there is a demand.
 
-        None too where it is within by less than twice its standard uncertainty: what passes may as well fail.
+        None too where it is so by estimates only, or by less than twice its standard uncertainty: what passes may as
+        well fail.
         """
         if self.demand is None or self.limit is None:
             return True if self.use == 0.0 else None
         if not within(self.demand, self.limit, strict=self.strict, at_least=self.at_least):
             return False
-        return None if self.doubted else True
+        return None if self.doubted or self.estimate is not None else True
 
     @property
     def doubted(self) -> bool:
@@ -107,17 +129,18 @@ class Limit(Struct, frozen=True):
     def as_input(self) -> dict[str, Any]:
         """Give it as the input of a method."""
         found: dict[str, Any] = {"name": self.name, "dimension": self.dimension}
-        found |= {key: value for key, value in (("demand", self.demand), ("limit", self.limit)) if value is not None}
+        figures = {"demand": self.demand, "limit": self.limit, "estimate": self.estimate}
+        found |= {key: value for key, value in figures.items() if value is not None}
         found |= {key: True for key in ("strict", "at_least") if getattr(self, key)}
         found |= {"uncertainty": self.uncertainty} if self.uncertainty else {}
-        return found | ({"source": self.source} if self.source else {})
+        return found | {key: getattr(self, key) for key in ("source", "rests_on") if getattr(self, key)}
 
 
 class Verdict(Struct, frozen=True):
     """The verdict over all limits that apply."""
 
     met: bool | None
-    """None where a limit is not known and none is passed."""
+    """None where none is passed and a limit is not known, or is kept by estimates only."""
     limits: tuple[Limit, ...]
     governs: Limit
     """The worst passed; failing that, the first not known; failing that, the one used most."""
@@ -150,7 +173,12 @@ class Verdict(Struct, frozen=True):
     @property
     def wanting(self) -> tuple[Limit, ...]:
         """Give the limits of which the figure or what is allowed is not there."""
-        return tuple(limit for limit in self.unknown if not limit.doubted)
+        return tuple(limit for limit in self.unknown if limit.demand is None or limit.limit is None)
+
+    @property
+    def estimated(self) -> tuple[Limit, ...]:
+        """Give the limits that are kept by one way of finding the figure, and by another on estimates alone."""
+        return tuple(limit for limit in self.unknown if limit.limit is not None and limit.estimate is not None)
 
     @property
     def why_unknown(self) -> str:
@@ -163,6 +191,8 @@ class Verdict(Struct, frozen=True):
         if self.doubted:
             names = ", ".join(limit.name for limit in self.doubted)
             reasons.append(f"it is met by less than the figure is known to: {names}")
+        if self.estimated:
+            reasons.append(f"the worse figure rests on estimates: {', '.join(one.name for one in self.estimated)}")
         return "; ".join(reasons)
 
     @property
@@ -208,8 +238,9 @@ LIMITS = Symbol(
         Symbol("name", "the limit", "text", ""),
         Symbol("dimension", "what is limited", "text", ""),
         Symbol("demand", "what is asked", BY_ROW, ""),
+        Symbol("estimate", "what is asked by estimates, where that is more", BY_ROW, ""),
         Symbol("limit", "what is allowed", BY_ROW, ""),
-        Symbol("margin", "limit less demand", BY_ROW, ""),
+        Symbol("margin", "limit less the greater of both", BY_ROW, ""),
         Symbol("uncertainty", "standard uncertainty of the demand", BY_ROW, ""),
         Symbol("met", "whether the demand is within the limit", "truth", ""),
         Symbol("source", "where what is allowed comes from", "text", ""),
@@ -239,8 +270,10 @@ LIMITS_INPUT = listed(
         uncertainty=text(
             "Standard uncertainty of the figure, in such a unit; a pass by less than twice it is not known."
         ),
+        estimate=text("The figure by estimates, in such a unit, where that is more; then it is not known."),
+        rests_on=text("What that figure rests on."),
     )
-    | {"allOf": [as_dimension(one, "demand", "limit", "uncertainty") for one in METRIC_UNITS]},
+    | {"allOf": [as_dimension(one, "demand", "limit", "uncertainty", "estimate") for one in METRIC_UNITS]},
     "Limits, each with its demand.",
     0,
 )

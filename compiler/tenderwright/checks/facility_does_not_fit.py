@@ -43,6 +43,6 @@ def _judged(facility: Facility, verdict: Verdict) -> Iterator[Notice]:
             names = ", ".join(one.name for one in verdict.wanting)
             hint = f"give {lacking(verdict.wanting)}, or {_KEPT}"
             yield Notice(CODE, facility.here, f"{message}, for want of: {names}", hints=(hint,))
-        else:
+        elif verdict.doubted:  # what estimates alone leave open stands on the page of the facilities
             hint = f"measure better what `tenderwright explain condition.docking.draft-aft` names, or {_KEPT}"
             yield Notice(CODE, facility.here, f"{message}: {doubted(verdict.doubted)}", hints=(hint,))

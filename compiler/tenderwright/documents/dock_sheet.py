@@ -5,13 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tenderwright.calculations.ship.docking_condition import docking
-from tenderwright.calculations.ship.keel_loads import planned_keel_blocks
+from tenderwright.calculations.ship.keel_loads import keel_bearing, planned_keel_blocks
 from tenderwright.calculations.ship.landing import landing, landing_stages
 from tenderwright.calculations.ship.side_loads import planned_side_blocks
-from tenderwright.documents.desk import CAUTION, Desk, day
+from tenderwright.documents.desk import Desk, day
 from tenderwright.documents.edition import (
     Block,
-    Caution,
     Column,
     Edition,
     Facts,
@@ -24,10 +23,11 @@ from tenderwright.documents.edition import (
     Table,
     inline,
 )
-from tenderwright.documents.parts.blocks import keel_table, side_table
+from tenderwright.documents.parts.blocks import judged, keel_table, one_out, side_limits, side_table
 from tenderwright.documents.parts.footprints import openings
 from tenderwright.documents.parts.landing import landing_limits
-from tenderwright.documents.parts.undocking import before_flooding, tank_table, verdict
+from tenderwright.documents.parts.stops import floating_off_stops, landing_stops
+from tenderwright.documents.parts.undocking import dockside_tanks, verdict
 from tenderwright.model.docking_plan import CitedLength
 from tenderwright.quantities.display import decimals
 
@@ -56,11 +56,11 @@ def _part(number: str, anchor: str, title: str, blocks: list[Block], *, landscap
 
 def _landing(desk: Desk) -> Part:
     blocks: list[Block] = [
-        Caution("Planning figures", (inline(CAUTION),)),
         Facts(tuple(_ship(desk))),
         Heading("Water and stability, in order"),
         _stages(desk),
         *_limits(desk),
+        *landing_stops(desk),
     ]
     return _part("DS1", "dock-sheet-landing", "Landing", blocks)
 
@@ -71,15 +71,17 @@ def _ship(desk: Desk) -> list[tuple[str, Inline]]:
     assert position is not None
     size, keel, programme = ship.dimensions, ship.keel, desk.tender.programme
     h = position.hydrostatics
+    end = "stern" if h.trim >= 0 else "head"
+    afloat = (
+        f"{decimals(position.loading.mass / 1000, 1)} t, trim {decimals(abs(h.trim), 2)} m by the {end}, metacentric "
+        f"height {decimals(position.gm_fluid, 2)} m with free surfaces, water of {decimals(h.density / 1000, 3)} t/m³"
+    )
     facts = [
         ("Ship", f"{ship.name}, {desk.quantity(size.length_overall)} over all, {desk.quantity(size.beam)} broad"),
         ("Docking and undocking", f"{day(programme.docking)} to {day(programme.undocking)}"),
         ("Keel", f"{keel.kind} keel, straight {keel.straight}, {desk.quantity(keel.width)} wide"),
-        ("Displacement when docked", f"{decimals(position.loading.mass / 1000, 1)} t"),
-        ("Trim", f"{decimals(h.trim, 2)} m by the stern" if h.trim >= 0 else f"{decimals(-h.trim, 2)} m by the head"),
+        ("Afloat in the dock", afloat),
         ("Draft marks", _marks(desk)),
-        ("Metacentric height afloat", f"{decimals(position.gm_fluid, 2)} m, with free surfaces"),
-        ("Water reckoned with", f"{decimals(h.density / 1000, 3)} t/m³"),
     ]
     return [(label, inline(text)) for label, text in facts if text]
 
@@ -124,13 +126,7 @@ def _stages(desk: Desk) -> Table:
 
 
 def _limits(desk: Desk) -> list[Block]:
-    facts = landing_limits(desk)
-    first = desk.record.values.get("blocks.first.pressure")
-    if first is not None:
-        facts.append(("On the first block", inline(desk.figure(first, 3))))
-    greatest = desk.record.values.get("blocks.keel.greatest.pressure")
-    if greatest is not None:
-        facts.append(("Greatest on a keel block, dry", inline(desk.figure(greatest, 3))))
+    facts = [*landing_limits(desk), *_borne(desk)]
     words = [f"{desk.quantity(one.value)} {what}" for what, one in _clearances(desk) if one is not None]
     if words:
         facts.append(("Clearances", inline(", ".join(words))))
@@ -155,8 +151,23 @@ def _drawing(edition: Edition) -> list[Part]:
 def _blocks(desk: Desk) -> Part:
     blocks: list[Block] = [replace(keel_table(desk.calculated.found(planned_keel_blocks) or ()), note=())]
     if pairs := desk.calculated.found(planned_side_blocks):
-        blocks += [Heading("Side blocks"), side_table(pairs)]
+        blocks += [Heading("Side blocks"), replace(side_table(pairs), note=())]
     return _part("DS3", "dock-sheet-blocks", "Blocks", blocks)
+
+
+def _borne(desk: Desk) -> list[tuple[str, Inline]]:
+    """Say what the hardest keel blocks bear, landing, dry and with one out, and how the side blocks are judged."""
+    facts: list[tuple[str, Inline]] = []
+    first = desk.record.values.get("blocks.first.pressure")
+    if first is not None:
+        facts.append(("On the first block", inline(desk.figure(first, 3))))
+    bearing, blocks = desk.calculated.found(keel_bearing), desk.calculated.found(planned_keel_blocks)
+    if bearing is not None and blocks is not None:
+        at = blocks[bearing.hardest].position
+        facts.append(("Greatest on a keel block, dry", inline(f"at {at}: {judged(bearing.limit)}")))
+    if (out := one_out(desk)) is not None:
+        facts.append(("With one keel block out", inline(": ".join(out))))
+    return facts + [("Side blocks", inline(text)) for _, text in side_limits(desk)[:1]]
 
 
 def _before_flooding(desk: Desk) -> Part:
@@ -165,7 +176,7 @@ def _before_flooding(desk: Desk) -> Part:
         *openings(desk),
         Heading("Before flooding"),
         Paragraph(inline(verdict(desk))),
-        tank_table(desk),
-        *before_flooding(desk),
+        *dockside_tanks(desk),
+        *floating_off_stops(desk),
     ]
     return _part("DS4", "dock-sheet-flooding", "Openings, and before flooding", blocks)

@@ -7,7 +7,9 @@ from tenderwright.model.kinds import (
     Date,
     ItemRef,
     Length,
+    LineLoad,
     Liquid,
+    Mass,
     Pressure,
     SecondMoment,
     SignedAngle,
@@ -112,6 +114,14 @@ class CitedNumber(Noun, frozen=True, kw_only=True):
     here: Place
 
 
+class CitedMass(Noun, frozen=True, kw_only=True):
+    """A mass that is an input with its source."""
+
+    value: Annotated[Mass, Key("The mass itself.", "25 t")]
+    source: Annotated[str, Key("Whose figure it is, with its date.", "naval architect's letter of 2027-02-12")]
+    here: Place
+
+
 class Girder(Noun, frozen=True, kw_only=True):
     """The hull girder, for the elastic keel line."""
 
@@ -120,6 +130,15 @@ class Girder(Noun, frozen=True, kw_only=True):
     ]
     modulus: Annotated[Pressure, Key("Young's modulus of the steel.", "200000 MPa")]
     source: Annotated[str, Key("Where both come from, with the page.", "stability book of 2011, page 14")]
+    here: Place
+
+
+class CalculatedLoads(Noun, frozen=True, kw_only=True):
+    """Greatest loads of the keel blocks as a naval architect calculated them from her own weights and stiffness."""
+
+    pressure: Annotated[Pressure, Key("Greatest pressure on a cap.", "2.6 MPa"), Within(most="1000 MPa")]
+    line_load: Annotated[LineLoad, Key("Greatest load along the keel.", "38 t/m")]
+    source: Annotated[str, Key("Whose calculation it is, with its date.", "naval architect's block loads, 2027-02-12")]
     here: Place
 
 
@@ -187,6 +206,14 @@ class DockingPlan(Noun, frozen=True, kw_only=True):
     declivity: Annotated[CitedAngle | None, Key("Slope of the block line.")] = None
     allowable: Annotated[CitedPressure | None, Key("Allowable pressure on the caps.")] = None
     girder: Annotated[Girder | None, Key("Hull girder, for the elastic keel line.")] = None
+    hull_at_side_blocks: Annotated[
+        CitedMass | None,
+        Key("Greatest load that shell and frame take at a side block, as a naval architect found it."),
+    ] = None
+    calculated_loads: Annotated[
+        CalculatedLoads | None,
+        Key("Loads of the keel blocks by the naval architect, judged in place of those that rest on estimates."),
+    ] = None
     clearance: Annotated[
         CitedLength | None, Key("Least distance from the edge of a cap to an opening, plug, anode or transducer.")
     ] = None
@@ -201,6 +228,7 @@ class DockingPlan(Noun, frozen=True, kw_only=True):
     earthquake: Annotated[Earthquake | None, Key("Sideways acceleration as a share of gravity.")] = None
     friction: Annotated[CitedNumber | None, Key("Coefficient of friction between keel and caps.")] = None
     least_gm: Annotated[Length | None, Key("Least GM that must remain while she lands.", "0.15 m")] = None
+    ordered_by: Annotated[str, Key("Who alone may order the water moved, landing and floating.", "the dockmaster")] = ""
     moved_while_dry: Annotated[
         tuple[MovedWeight, ...], Key("Weights moved while she is dry, and before docking by items of that phase.")
     ] = ()

@@ -2,13 +2,23 @@
 
 from __future__ import annotations
 
+from math import atan
+
 import pytest
 
 from tenderwright.calculations.ship.block_places import KeelBlockResult
 from tenderwright.calculations.ship.docking_condition import docking as docking_step
 from tenderwright.calculations.ship.keel_loads import elastic_keel_loads, one_block_out, planned_keel_blocks
-from tenderwright.calculations.ship.side_loads import side_block_standing
+from tenderwright.calculations.ship.side_loads import (
+    earlier_side_slopes,
+    planned_side_blocks,
+    side_block_slopes,
+    side_block_standing,
+    side_block_verdict,
+)
 from tenderwright.calculations.steps.outcome import Lacking
+from tenderwright.model.docking_plan import CitedMass
+from tenderwright.quantities.quantity import parse_quantity
 from tests.calculations.ship import marram
 from tests.outcomes import result_of
 from tests.replacing import replace
@@ -85,3 +95,28 @@ def test_a_block_taken_out_where_none_stands_is_told_at_its_place() -> None:
     record = calculated.record
     assert calculated.found(one_block_out) is None
     assert [one.message for one in record.notices] == ["`taken_out` names Fr 9, and no keel block stands there"]
+
+
+def test_the_pair_that_slipped_in_2007_stood_on_twice_the_slope_that_friction_holds() -> None:
+    earlier = {(one.docking, one.position): one.slope for one in marram.found(earlier_side_slopes)}
+    held = marram.found(side_block_slopes).limit.limit
+    assert held == pytest.approx(atan(0.30))
+    assert earlier["docking-2007", "Fr 22"] > 2 * held
+    assert max(earlier, key=lambda key: earlier[key]) == ("docking-2007", "Fr 22")
+    assert max(marram.found(side_block_slopes).slopes) < held
+
+
+def test_the_lee_side_is_judged_by_crushing_and_by_shell_and_frame() -> None:
+    side, pairs = marram.found(side_block_standing), marram.found(planned_side_blocks)
+    assert side.crushing is not None
+    worst = max(max(one.wind or 0.0, one.earthquake or 0.0) for one in pairs)
+    assert side.hull.demand == worst
+    assert side.crushing.demand == pytest.approx(worst * G / (0.4 * 0.6))
+    assert side.crushing.met is True
+    found = marram.found(side_block_verdict)
+    assert found.met is None
+    assert found.governs.name == "shell and frame at the lee side block"
+    for most, met in (("30 t", True), ("20 t", False)):
+        said = CitedMass(value=parse_quantity(most, "mass"), source="naval architect", here=marram.plan().here)
+        calculated = marram.calculated(marram.with_plan(hull_at_side_blocks=said))
+        assert result_of(calculated, side_block_verdict).met is met

@@ -1,23 +1,45 @@
-"""The four facilities: three take her by these figures, and one does not."""
+"""The four facilities: whether three take her rests on the elastic hull, and one does not."""
 
 from __future__ import annotations
 
 import pytest
 
 from tenderwright.calculations.ship.facilities import facility_fits
+from tenderwright.calculations.ship.keel_loads import keel_bearing
+from tenderwright.model.docking_plan import CalculatedLoads
+from tenderwright.quantities.quantity import parse_quantity
 from tests.calculations.ship import marram
 from tests.outcomes import result_of
 from tests.replacing import replace
 
 
-def test_three_take_her_and_the_slipway_does_not() -> None:
-    fits = {name: fit.met for name, fit in marram.found(facility_fits).items()}
-    assert fits == {
-        "corve-graving-dock": True,
-        "kettle-sound-floating-dock": True,
-        "sallow-haven-shiplift": True,
+def test_whether_three_take_her_rests_on_estimates_and_the_slipway_does_not() -> None:
+    fits = dict(marram.found(facility_fits).items())
+    assert {name: fit.met for name, fit in fits.items()} == {
+        "corve-graving-dock": None,
+        "kettle-sound-floating-dock": None,
+        "sallow-haven-shiplift": None,
         "tarnmouth-slipway": False,
     }
+    open_, (bearing, whole) = fits["corve-graving-dock"].unknown, (marram.found(keel_bearing), 21.45e3)
+    assert [one.name for one in open_] == ["line load"]
+    assert open_[0].demand == bearing.rigid_line_load > whole
+    assert open_[0].estimate == bearing.elastic_line_load
+
+
+def test_with_the_naval_architects_block_loads_it_is_known() -> None:
+    loads = CalculatedLoads(
+        pressure=parse_quantity("2.4 MPa", "pressure"),
+        line_load=parse_quantity("36 t/m", "line_load"),
+        source="block loads by the naval architect",
+        here=marram.plan().here,
+    )
+    calculated = marram.calculated(marram.with_plan(calculated_loads=loads))
+    fits = {name: fit.met for name, fit in result_of(calculated, facility_fits).items()}
+    assert fits["corve-graving-dock"] is True
+    assert fits["kettle-sound-floating-dock"] is True
+    assert fits["sallow-haven-shiplift"] is False
+    assert result_of(calculated, keel_bearing).limit.met is True
 
 
 def test_the_slipway_fails_for_its_cradle_its_line_load_and_its_water() -> None:
@@ -30,7 +52,7 @@ def test_the_slipway_fails_for_its_cradle_its_line_load_and_its_water() -> None:
         "line load",
         "water over the blocks",
     }
-    assert fit.governs.name == "cradle: cars available"
+    assert fit.governs.name == "line load"
 
 
 def test_blocks_built_higher_than_the_facilitys_own_take_water_away() -> None:

@@ -13,7 +13,7 @@ from tenderwright.calculations.blocks.keel_line import METHOD as ELASTIC
 from tenderwright.calculations.blocks.pressure import METHOD as PRESSURE
 from tenderwright.calculations.blocks.pressure import contact_pressure, judge_pressure
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
-from tenderwright.calculations.schema import listed, number, quantity, record
+from tenderwright.calculations.schema import listed, number, quantity, record, text
 from tenderwright.calculations.verdict import Limit
 
 _GIRDER = tuple(name for name in ELASTIC.inputs if name != "blocks")
@@ -27,7 +27,9 @@ class OneOut(Struct, frozen=True):
     load: float
     """kg."""
     pressure: float
-    """Pa."""
+    """By the worse of a rigid and an elastic hull, Pa."""
+    rigid: float
+    """Greatest pressure on a block that stays, rigid hull, Pa."""
 
 
 class OutInTurn(Struct, frozen=True):
@@ -49,6 +51,7 @@ def out_in_turn(
     blocks: Sequence[Mapping[str, float]],
     out: Sequence[int] = (),
     girder: Mapping[str, Any] | None = None,
+    rests_on: str = "",
     allowable: float | None = None,
     allowable_source: str = "",
 ) -> OutInTurn:
@@ -65,9 +68,9 @@ def out_in_turn(
     if girder is not None and any("stiffness" not in one for one in blocks):
         raise OutOfRange("under a girder that bends each block needs its stiffness")
     cases = tuple(_without(one, weight, lcg, blocks, girder) for one in out or range(1, len(blocks) + 1))
-    worst = max(one.pressure for one in cases)
-    limit = judge_pressure("pressure with a block out", worst, allowable)
-    return OutInTurn(cases, limit)
+    known, worst = max(one.rigid for one in cases), max(one.pressure for one in cases)
+    limit = judge_pressure("pressure with a block out", known, allowable, allowable_source)
+    return OutInTurn(cases, limit.or_estimate(worst, rests_on))
 
 
 def _without(
@@ -76,12 +79,13 @@ def _without(
     rest = [(i, one) for i, one in enumerate(blocks, start=1) if i != out]
     line = [Block(one["x"], one["length"], one["width"]) for _, one in rest]
     loads = list(area_moment(weight, lcg, line).reactions)
+    rigid = max(contact_pressure(r, b["length"], b["width"], b["width"]) for r, (_, b) in zip(loads, rest, strict=True))
     if girder is not None:
         springs = [{"x": one["x"], "stiffness": one["stiffness"]} for _, one in rest]
         elastic = ELASTIC.kernel(blocks=springs, **girder).loads.tolist()
         loads = [max(pair) for pair in zip(loads, elastic, strict=True)]
     found = [
-        OneOut(out, i, load, contact_pressure(load, one["length"], one["width"], one["width"]))
+        OneOut(out, i, load, contact_pressure(load, one["length"], one["width"], one["width"]), rigid)
         for (i, one), load in zip(rest, loads, strict=True)
     ]
     return max(found, key=lambda one: one.pressure)
@@ -95,6 +99,7 @@ def outputs_of(found: OutInTurn) -> Mapping[str, Any]:
         "hardest": float(worst.hardest),
         "load": worst.load,
         "pressure": worst.pressure,
+        "rigid": limit.demand,
         "margin": limit.margin,
         "met": limit.met,
         "pressures": [one.pressure for one in found.cases],
@@ -128,6 +133,7 @@ METHOD = Method(
             tuple(name for name in _GIRDER if name not in ELASTIC.optional),
             **{name: ELASTIC.inputs[name] for name in _GIRDER},
         ),
+        "rests_on": text("Estimates that the loads under the girder rest on; nothing where they are known."),
         "allowable": PRESSURE.inputs["allowable"],
         "allowable_source": PRESSURE.inputs["allowable_source"],
     },
@@ -136,8 +142,9 @@ METHOD = Method(
         Symbol("hardest", "number of the block that then bears hardest", "each", "each"),
         Symbol("load", "load on it", "mass", "t"),
         Symbol("pressure", "pressure on it", "pressure", "MPa"),
+        Symbol("rigid", "greatest pressure with a block out that is not an estimate", "pressure", "MPa"),
         Symbol("margin", "allowable less pressure", "pressure", "MPa"),
-        Symbol("met", "whether it is within the allowable; not known without one", "truth", ""),
+        Symbol("met", "whether it is within the allowable; not known without one, or by estimates", "truth", ""),
         Symbol("pressures", "greatest pressure with each block out, in their order", "pressure", "MPa"),
     ),
     kernel=out_in_turn,
@@ -150,6 +157,6 @@ METHOD = Method(
         "allowable": "3.1 MPa",
         "allowable_source": "S. J. Record, The Mechanical Properties of Wood, 1914: white oak, green, working stress",
     },
-    optional=frozenset({"out", "girder", "allowable", "allowable_source"}),
+    optional=frozenset({"out", "girder", "rests_on", "allowable", "allowable_source"}),
     cautions=("taking out a block under a ship is done by the dockmaster's order, one at a time, after it is judged",),
 )

@@ -9,9 +9,10 @@ import numpy as np
 from msgspec import Struct
 
 from tenderwright.calculations.blocks.plane import on_springs
+from tenderwright.calculations.blocks.pressure import contact_pressure, judge_pressure
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import GRAVITY, listed, number, quantity, record, text
-from tenderwright.calculations.verdict import Limit
+from tenderwright.calculations.verdict import VERDICT_SYMBOLS, Limit, Verdict, verdict, verdict_outputs
 
 
 class SideBlock(Struct, frozen=True):
@@ -20,6 +21,8 @@ class SideBlock(Struct, frozen=True):
     y: float
     stiffness: float
     preload: float
+    cap: float | None = None
+    """Area in contact with the hull, m2; None where not known."""
 
 
 class Shared(Struct, frozen=True):
@@ -111,12 +114,21 @@ class Overturning(Struct, frozen=True):
     tipping: Limit
     sliding: Limit | None
     """None without a coefficient of friction."""
+    crushing: Limit | None
+    """Of the side block that bears hardest by either effect; None where no cap is known."""
+    hull: Limit
+    """Shell and frame over the side block that carries most by either effect."""
     coefficient_source: str
 
     @property
     def limits(self) -> tuple[Limit, ...]:
         """Give the limits that are judged."""
-        return (self.tipping,) if self.sliding is None else (self.tipping, self.sliding)
+        return tuple(one for one in (self.crushing, self.hull, self.tipping, self.sliding) if one is not None)
+
+    @property
+    def verdict(self) -> Verdict:
+        """Judge them all."""
+        return verdict(self.limits)
 
     def lee(self, effect: Effect) -> list[float]:
         """Give the loads of the blocks on the side that the moment loads, in their order, kg."""
@@ -138,10 +150,21 @@ def overturning(
     combine: bool = False,
     factor: float = 1.0,
     friction: float | None = None,
+    allowable: float | None = None,
+    allowable_source: str = "",
+    hull_limit: float | None = None,
+    hull_limit_source: str = "",
 ) -> Overturning:
-    """Set her on keel and side blocks against wind and earthquake. Raises OutOfRange."""
+    """Set her on keel and side blocks against wind and earthquake, and hold the lee side against each limit.
+
+    Symbols: allowable pressure of the caps [Pa]; hull_limit, what shell and frame take at a side block [kg].
+    Raises OutOfRange.
+    """
+    for figure, source in ((allowable, allowable_source), (hull_limit, hull_limit_source)):
+        if (figure is None) != (not source.strip()):
+            raise OutOfRange("an allowable needs its source, and a source its allowable")
     keel = _keel_stiffness(keel_modulus, keel_length, keel_stiffness)
-    springs = [SideBlock(b["y"], _stiffness(b), b.get("preload", 0.0)) for b in blocks]
+    springs = [SideBlock(b["y"], _stiffness(b), b.get("preload", 0.0), b.get("cap")) for b in blocks]
     by_wind, by_quake, moment = overturning_moment(weight, kg, wind or 0.0, wind_height, lateral or 0.0, combine)
 
     def effect(force: float, moment: float) -> Effect:
@@ -149,6 +172,11 @@ def overturning(
 
     quake = (lateral or 0.0) * weight * GRAVITY
     force = (wind or 0.0) + quake if combine else max(wind or 0.0, quake)
+    by_each = [effect(force, moment), *([effect(wind, by_wind)] if wind is not None else [])]
+    loads = [max(one) for one in zip(*(each.shared.side_blocks for each in by_each), strict=True)]
+    pressures = [
+        contact_pressure(load, b.cap, 1.0, 1.0) for load, b in zip(loads, springs, strict=True) if b.cap is not None
+    ]
     least_outer = min(max((b.y for b in springs), default=0.0), max((-b.y for b in springs), default=0.0))
     return Overturning(
         tuple(springs),
@@ -157,6 +185,10 @@ def overturning(
         effect(force, moment),
         rigid_limit(weight, moment, least_outer, factor),
         None if friction is None else sliding_limit(weight, force, friction),
+        judge_pressure("crushing of the lee side block", max(pressures), allowable, allowable_source)
+        if pressures
+        else None,
+        Limit("shell and frame at the lee side block", "mass", max(loads), hull_limit, source=hull_limit_source),
         coefficient_source,
     )
 
@@ -196,13 +228,19 @@ def outputs_of(found: Overturning) -> Mapping[str, Any]:
         "sliding_use": None if sliding is None else sliding.use,
         "sliding_met": None if sliding is None else sliding.met,
         "coefficient_source": found.coefficient_source,
+        "lee_greatest": found.hull.demand,
+        "lee_pressure": None if found.crushing is None else found.crushing.demand,
+        "crushing_met": None if found.crushing is None else found.crushing.met,
+        "hull_met": found.hull.met,
+        **verdict_outputs(found.verdict),
     }
 
 
 METHOD = Method(
     name="blocks.overturning",
     title="Overturning and sliding on the blocks under wind or earthquake",
-    formula="M = max(F z_w, a_h W KG); R = R₀ ± M k b/K_φ ≥ 0, K_φ = Σkb² + k_keel B²/12; M ≤ W b/SF; F ≤ μW",
+    formula="M = max(F z_w, a_h W KG); R = R₀ ± M k b/K_φ ≥ 0, K_φ = Σkb² + k_keel B²/12; R g/A ≤ p; R ≤ what shell "
+    "and frame take; M ≤ W b/SF; F ≤ μW",
     source=Citation("Statics of elastic supports", standing="derived"),
     valid="moment positive to port (blocks of both sides alike give the same to starboard); small angles",
     inputs={
@@ -220,6 +258,7 @@ METHOD = Method(
                     "In place of height, area and modulus: stiffness of the whole block, N/m.", exclusiveMinimum=0
                 ),
                 preload=quantity("mass", "What it carries in calm."),
+                cap=quantity("area", "Area of its cap on the hull."),
             ),
             "The side blocks.",
         ),
@@ -234,6 +273,10 @@ METHOD = Method(
         "combine": {"type": "boolean", "description": "Whether the code adds wind and earthquake."},
         "factor": number("Factor of safety against tipping.", exclusiveMinimum=0),
         "friction": number("Coefficient of friction on the caps.", minimum=0),
+        "allowable": quantity("pressure", "Allowable pressure of the caps.", "3.1 MPa"),
+        "allowable_source": text("Where it comes from; needed with it."),
+        "hull_limit": quantity("mass", "What shell and frame take at a side block.", "25 t"),
+        "hull_limit_source": text("Where it comes from; needed with it."),
     },
     outputs=(
         Symbol("moment_wind", "moment of the wind", "moment", "t*m"),
@@ -249,6 +292,11 @@ METHOD = Method(
         Symbol("sliding_use", "lateral force by friction", "fraction", "%"),
         Symbol("sliding_met", "whether it is within; not known without friction", "truth", ""),
         Symbol("coefficient_source", "where the coefficients come from", "text", ""),
+        Symbol("lee_greatest", "greatest load on a side block, wind or earthquake", "mass", "t"),
+        Symbol("lee_pressure", "greatest pressure on a side block; not known without caps", "pressure", "MPa"),
+        Symbol("crushing_met", "whether that is within the allowable; not known without one", "truth", ""),
+        Symbol("hull_met", "whether shell and frame take the greatest load; not known without a limit", "truth", ""),
+        *VERDICT_SYMBOLS,
     ),
     kernel=overturning,
     figures=outputs_of,
@@ -269,7 +317,7 @@ METHOD = Method(
     optional=frozenset(
         {
             *("keel_modulus", "keel_length", "keel_stiffness", "keel_width", "wind", "wind_height", "lateral"),
-            *("combine", "factor", "friction"),
+            *("combine", "factor", "friction", "allowable", "allowable_source", "hull_limit", "hull_limit_source"),
         }
     ),
     cautions=(

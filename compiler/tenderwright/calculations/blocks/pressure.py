@@ -21,11 +21,11 @@ def contact_pressure(load: float, contact_length: float, block_width: float, kee
     return load * GRAVITY / (contact_length * min(block_width, keel_width))
 
 
-def judge_pressure(name: str, pressure: float, allowable: float | None) -> Limit:
+def judge_pressure(name: str, pressure: float | None, allowable: float | None, source: str = "") -> Limit:
     """Set a pressure beside its allowable [Pa], None where none is known."""
     if allowable is not None and allowable <= 0:
         raise OutOfRange("the allowable pressure must be more than nothing")
-    return Limit(name, "pressure", pressure, allowable)
+    return Limit(name, "pressure", pressure, allowable, source=source)
 
 
 def _kernel(

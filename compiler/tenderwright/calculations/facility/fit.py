@@ -41,6 +41,10 @@ class Visitor(Struct, frozen=True):
     """Standard uncertainties of weight, drafts and line load."""
     draft_uncertainty: float = 0.0
     line_load_uncertainty: float = 0.0
+    line_load_estimate: float | None = None
+    """The greatest line load found another way; the worse is judged."""
+    rests_on: str = ""
+    """The estimates that this other way rests on; nothing where it is known."""
 
 
 class Berth(Struct, frozen=True):
@@ -90,7 +94,9 @@ def basic_limits(ship: Visitor, berth: Berth, clearances: Clearances = IN_SERVIC
             berth.blocks,
             uncertainty=ship.draft_uncertainty,
         ),
-        Limit("line load", "line_load", ship.line_load, berth.line_load, uncertainty=ship.line_load_uncertainty),
+        Limit(
+            "line load", "line_load", ship.line_load, berth.line_load, uncertainty=ship.line_load_uncertainty
+        ).or_estimate(ship.line_load_estimate, ship.rests_on),
     ]
     if berth.lifts or berth.lift is not None:
         limits.insert(3, Limit("lift", "mass", ship.weight, berth.lift, uncertainty=ship.weight_uncertainty))
@@ -114,7 +120,7 @@ def facility_fit(
 
 
 def _kernel(
-    ship: Mapping[str, float],
+    ship: Mapping[str, Any],
     berth: Mapping[str, Any],
     clearances: Mapping[str, Any] | None = None,
     cradle: Sequence[Mapping[str, Any] | Limit] = (),
@@ -143,6 +149,8 @@ SHIP = record(
     draft_over_blocks=quantity("length", "Greatest draft of the keel along the blocks."),
     draft_over_sill=quantity("length", "Greatest draft of keel and appendages."),
     line_load=quantity("line_load", "Greatest line load along the keel."),
+    line_load_estimate=quantity("line_load", "The same under an elastic hull; the worse is judged."),
+    rests_on=text("Estimates that this rests on; nothing where it is known."),
     air_draft=quantity("length", "Height of the highest part above the water."),
     weight_uncertainty=quantity("mass", "Standard uncertainty of the displacement.", "4 t"),
     draft_uncertainty=quantity("length", "Standard uncertainty of the drafts.", "20 mm"),

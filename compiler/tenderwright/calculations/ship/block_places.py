@@ -89,8 +89,6 @@ class SideBlockResult(Struct, frozen=True):
     """Load of the lee block from wind, kg."""
     earthquake: float | None = None
     """Load of the lee block from the sideways acceleration, kg."""
-    pressure: float | None = None
-    """Of the greater of the two."""
 
 
 @step()

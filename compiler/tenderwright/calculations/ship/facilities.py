@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
+from tenderwright.calculations.blocks.bearing import Bearing
 from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.cradle.cars import Cradle
 from tenderwright.calculations.cradle.line_load import LineLoad
@@ -22,6 +23,7 @@ from tenderwright.calculations.ship.cradle import given_source
 from tenderwright.calculations.ship.docking_condition import given_condition
 from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.keel import given_straight, underside
+from tenderwright.calculations.ship.keel_loads import estimates
 from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, NotAsked, Resting
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.uncertainty.afloat import HowSure
@@ -179,6 +181,7 @@ def facility_fits(
     docking_line_load: LineLoad,
     particulars: Particulars,
     docking_plan: DockingPlan | None,
+    keel_bearing: Bearing | None,
     cradles: Each[Cradle],
     floating_dock_loads: Each[DockLoads],
     shiplift_loads: Each[OnPlatform],
@@ -193,13 +196,13 @@ def facility_fits(
         if absent is not None and not isinstance(absent, (Lacking, NotAsked)):
             return Resting(absent.why)
     size = particulars.dimensions
-    ship = {
+    ship: dict[str, Any] = {
         "length": size.length_overall.si,
         "beam": size.beam.si,
         "weight": docking.loading.mass,
         "draft_over_blocks": facility_drafts.over_blocks,
         "draft_over_sill": facility_drafts.over_sill,
-        "line_load": docking_line_load.peak,
+        **_line_load(docking_line_load, keel_bearing, docking_plan),
     }
     if size.air_draft is not None:
         ship["air_draft"] = size.air_draft.si
@@ -216,7 +219,7 @@ def facility_fits(
     rests = f"condition.docking.displacement, facility.{name}.drafts.over-blocks, facility.{name}.drafts.over-sill"
     known = "uncertainty.displacement, uncertainty.draft-aft, uncertainty.draft-forward, uncertainty.line-load"
     inputs = {
-        "ship": Given(ship, words, f"{rests}, keel.docking-line-load.peak, {known}"),
+        "ship": Given(ship, words, f"{rests}, keel.docking-line-load.peak, blocks.keel.line-loads, {known}"),
         "berth": Given(_berth(facility, docking_plan), f"limits of {name}", facility.here),
         "clearances": given_clearances(docking_plan),
     }
@@ -229,6 +232,18 @@ def facility_fits(
     if name in slipway_hauls:
         inputs["slipway"] = _limits(slipway_hauls[name].limits, f"facility.{name}.haul.deciding")
     return Uses(facility.name, inputs, facility.here, of=facility.name)
+
+
+def _line_load(whole: LineLoad, keel_bearing: Bearing | None, plan: DockingPlan | None) -> dict[str, Any]:
+    """Give her greatest line load: on the whole keel, on the blocks under a rigid hull, and under an elastic one."""
+    if keel_bearing is None or plan is None:
+        return {"line_load": whole.peak}
+    found: dict[str, Any] = {"line_load": max(whole.peak, keel_bearing.rigid_line_load or 0.0)}
+    if plan.calculated_loads is not None:
+        return found | {"line_load_estimate": plan.calculated_loads.line_load.si}
+    if keel_bearing.elastic_line_load is None:
+        return found
+    return found | {"line_load_estimate": keel_bearing.elastic_line_load, "rests_on": estimates(plan)["rests_on"].si}
 
 
 def given_clearances(plan: DockingPlan | None) -> Given:

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-import numpy as np
 from msgspec.structs import replace
 
 from tenderwright.calculations.blocks.area_moment import METHOD as RIGID
 from tenderwright.calculations.blocks.area_moment import BlockLoads
+from tenderwright.calculations.blocks.bearing import METHOD as BEARING
+from tenderwright.calculations.blocks.bearing import Bearing
 from tenderwright.calculations.blocks.keel_line import METHOD as ELASTIC
-from tenderwright.calculations.blocks.keel_line import Standing, tributary_lengths
+from tenderwright.calculations.blocks.keel_line import Standing
 from tenderwright.calculations.blocks.one_out import METHOD as ONE_OUT
 from tenderwright.calculations.blocks.pressure import METHOD as PRESSURE
-from tenderwright.calculations.blocks.pressure import contact_pressure
 from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.condition.loading import Weight
 from tenderwright.calculations.landing.landing import BothLandings
@@ -36,6 +36,10 @@ from tenderwright.notices import Notice
 from tenderwright.quantities.display import show
 from tenderwright.quantities.position import Position
 
+_BEARING = {"pressures": "pressures", "line_loads": "line-loads", "greatest": "greatest.pressure"} | {
+    name: f"greatest.{name.replace('_', '-')}"
+    for name in ("number", "rigid", "elastic", "rigid_line_load", "elastic_line_load", "allowable", "margin", "met")
+}
 _PRESSURE = {name: name for name in ("pressure", "width", "allowable", "margin", "met")}
 LAYERS = "it needs `layers` of every keel block with their `stiffness` in vessel/docking-plan.yaml"
 
@@ -138,34 +142,49 @@ def _ends(particulars: Particulars) -> tuple[float, float]:
     return aft, aft + size.length_overall.si
 
 
-@step()
-def loaded_keel_blocks(
-    keel_blocks: tuple[KeelBlockResult, ...],
+def estimates(plan: DockingPlan) -> dict[str, Given]:
+    """Say what the elastic loads rest on; her weight curve is never better than an estimate here."""
+    if plan.girder is None:
+        return {}
+    words = f"hull girder: {plan.girder.source}; moduli of the blocks; a weight curve by rule, not her own"
+    return {"rests_on": Given(words, words, plan.girder.here)}
+
+
+@step_of(BEARING, "blocks.keel", names=_BEARING)
+def keel_bearing(
     placed_keel_blocks: tuple[PlacedBlock, ...],
-    particulars: Particulars,
     rigid_keel_loads: BlockLoads | None,
     elastic_keel_loads: Standing | None,
-) -> tuple[KeelBlockResult, ...] | Absent:
-    """Give the keel blocks with their loads by both methods, and the pressure of the greater."""
-    rigid = list(rigid_keel_loads.reactions) if rigid_keel_loads is not None else []
-    elastic: list[float] = elastic_keel_loads.loads.tolist() if elastic_keel_loads is not None else []
-    if not rigid and not elastic:
+    docking_plan: DockingPlan,
+    particulars: Particulars,
+) -> Uses | Absent:
+    """Find what each keel block bears, by the worse of both hulls, and hold the worst against the allowable."""
+    line = [
+        {"x": one.x, "length": one.row.length.si, "width": bearing_width(particulars, one.row)}
+        for one in placed_keel_blocks
+    ]
+    inputs = {"blocks": Given(line, f"{len(line)} keel blocks", docking_plan.here)} | given_allowable(docking_plan)
+    if rigid_keel_loads is not None:
+        rigid = list(rigid_keel_loads.reactions)
+        inputs["rigid"] = Given(rigid, "of every block, rigid hull", "blocks.keel.rigid.loads")
+    if elastic_keel_loads is not None:
+        elastic = elastic_keel_loads.loads.tolist()
+        inputs["elastic"] = Given(elastic, "of every block, elastic hull", "blocks.keel.elastic.loads")
+        inputs |= estimates(docking_plan)
+    if rigid_keel_loads is None and elastic_keel_loads is None:
         return Lacking("it needs her weight in the docking condition, and two keel blocks or more")
-    spans = tributary_lengths(np.array([one.x for one in keel_blocks])).tolist()
-    found = []
-    for index, (one, placed) in enumerate(zip(keel_blocks, placed_keel_blocks, strict=True)):
-        most = max(column[index] for column in (rigid, elastic) if column)
-        width = bearing_width(particulars, placed.row)
-        found.append(
-            replace(
-                one,
-                rigid=rigid[index] if rigid else None,
-                elastic=elastic[index] if elastic else None,
-                line_load=most / spans[index],
-                pressure=contact_pressure(most, one.length, width, width),
-            )
-        )
-    return tuple(found)
+    if (stated := docking_plan.calculated_loads) is not None:
+        inputs["calculated"] = given(stated.pressure, f"{stated.pressure}: {stated.source}")
+    return Uses("keel blocks of the docking plan, the worse of a rigid and an elastic hull", inputs, docking_plan.here)
+
+
+@step()
+def loaded_keel_blocks(keel_blocks: tuple[KeelBlockResult, ...], keel_bearing: Bearing) -> tuple[KeelBlockResult, ...]:
+    """Give the keel blocks with what each bears."""
+    return tuple(
+        replace(one, rigid=b.rigid, elastic=b.elastic, line_load=b.line_load, pressure=b.pressure)
+        for one, b in zip(keel_blocks, keel_bearing.blocks, strict=True)
+    )
 
 
 @step()
@@ -174,23 +193,6 @@ def planned_keel_blocks(
 ) -> tuple[KeelBlockResult, ...]:
     """Give the keel blocks of the plan with their loads, or without where data for these are lacking."""
     return loaded_keel_blocks or keel_blocks
-
-
-@step_of(PRESSURE, "blocks.keel.greatest", names=_PRESSURE)
-def greatest_keel_pressure(
-    loaded_keel_blocks: tuple[KeelBlockResult, ...],
-    placed_keel_blocks: tuple[PlacedBlock, ...],
-    docking_plan: DockingPlan,
-    particulars: Particulars,
-) -> Uses:
-    """Set the greatest pressure on a keel block beside the allowable."""
-    pairs = zip(loaded_keel_blocks, placed_keel_blocks, strict=True)
-    one, placed = max(pairs, key=lambda pair: pair[0].pressure or 0.0)
-    load = one.load or 0.0
-    by = "elastic" if load == one.elastic else "rigid"
-    inputs = {"load": Given(load, show(load, "t", "mass"), f"blocks.keel.{by}.loads")}
-    inputs |= given_cap(placed, particulars) | given_allowable(docking_plan)
-    return Uses(f"greatest pressure on a keel block, at {one.position}", inputs, docking_plan.here)
 
 
 @step_of(PRESSURE, "blocks.first", names=_PRESSURE)
@@ -247,6 +249,7 @@ def one_block_out(
     if girder is not None:
         figures = {name: one.si for name, one in girder.items() if name != "blocks"}
         inputs["girder"] = Given(figures, "as of the elastic loads", "blocks.keel.elastic.loads")
+        inputs |= estimates(docking_plan)
     return Uses("one keel block out, the others standing", inputs, docking_plan.here)
 
 

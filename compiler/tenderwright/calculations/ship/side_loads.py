@@ -5,20 +5,26 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from tenderwright.calculations.blocks.overturning import METHOD as OVERTURNING
 from tenderwright.calculations.blocks.overturning import Overturning
-from tenderwright.calculations.blocks.pressure import METHOD as PRESSURE
-from tenderwright.calculations.blocks.pressure import contact_pressure
+from tenderwright.calculations.blocks.side_block import seat
+from tenderwright.calculations.blocks.side_slope import METHOD as SLOPE
+from tenderwright.calculations.blocks.side_slope import Slopes, steepest_slope
 from tenderwright.calculations.blocks.wind import METHOD as WIND
 from tenderwright.calculations.condition.floating import FloatingPosition
+from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.block_places import KeelBlockResult, SideBlockResult, given_allowable
+from tenderwright.calculations.ship.footprints import Footprint
+from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.keel import underside
 from tenderwright.calculations.ship.keel_loads import LAYERS
 from tenderwright.calculations.steps.outcome import Absent, Lacking, NotAsked
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given, given
+from tenderwright.calculations.verdict import Verdict, verdict
 from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.particulars import Particulars
 from tenderwright.quantities.display import show
@@ -27,8 +33,9 @@ _KEPT = {
     **{name: name.replace("_", "-") for name in ("moment_wind", "moment_earthquake", "moment", "lateral_force")},
     "lee": "side-blocks",
     **{name: name.replace("_", "-") for name in ("tipping_use", "tipping_met", "sliding_use", "sliding_met")},
+    **{name: name.replace("_", "-") for name in ("lee_greatest", "lee_pressure", "crushing_met", "hull_met")},
 }
-_PRESSURE = {name: name for name in ("pressure", "width", "allowable", "margin", "met")}
+_SLOPE = ("greatest", "number", "friction_angle", "margin", "met")
 
 
 @step_of(WIND, "blocks.wind", names={"basic_pressure": "pressure", "force_basic": "force"})
@@ -43,6 +50,49 @@ def wind_on_blocks(docking_plan: DockingPlan) -> Uses | Absent:
         "coefficient": given(wind.coefficient, f"{wind.coefficient:g}: {wind.source}", wind.here),
     }
     return Uses("across the ship on her blocks", inputs, wind.here)
+
+
+@step_of(SLOPE, "blocks.side.slope", names={name: name.replace("_", "-") for name in _SLOPE})
+def side_block_slopes(side_blocks: tuple[SideBlockResult, ...], docking_plan: DockingPlan) -> Uses | Absent:
+    """Hold the slope of the shell over each pair of side blocks against friction."""
+    if not side_blocks:
+        return NotAsked("no `side_blocks` are given in vessel/docking-plan.yaml")
+    pairs = [{"bevel": one.bevel, "bevel_forward": one.fore_and_aft} for one in side_blocks]
+    inputs = {"blocks": Given(pairs, f"{len(pairs)} pairs of side blocks", docking_plan.here)}
+    if (friction := docking_plan.friction) is not None:
+        inputs["friction"] = given(friction.value, f"{friction.value:g}", friction.here)
+        inputs["friction_source"] = Given(friction.source, friction.source, friction.here)
+    return Uses("shell over the side blocks of the docking plan", inputs, docking_plan.side_blocks[0].here)
+
+
+@step()
+def side_block_verdict(side_block_slopes: Slopes, side_block_standing: Overturning | None) -> Verdict:
+    """Judge the side blocks by all their limits."""
+    return verdict((side_block_slopes.limit, *(side_block_standing.limits if side_block_standing else ())))
+
+
+class EarlierSlope(Struct, frozen=True):
+    """The slope of the shell over a side block of an earlier docking, rad."""
+
+    docking: str
+    position: str
+    slope: float
+
+
+@step(lazy=True)
+def earlier_side_slopes(earlier_footprints: dict[str, tuple[Footprint, ...]], hull: Hull) -> tuple[EarlierSlope, ...]:
+    """Give the slope of the shell over the side blocks of earlier dockings, where the hull reaches over them."""
+    found = []
+    for docking, prints in earlier_footprints.items():
+        for one in prints:
+            if one.kind != "side" or one.y <= 0:  # those to starboard stand as those to port do
+                continue
+            try:
+                shell = seat(hull.form, one.x, one.y, one.forward - one.aft, one.left - one.right)
+            except OutOfRange:
+                continue
+            found.append(EarlierSlope(docking, one.position, steepest_slope(shell.bevel, shell.bevel_forward)))
+    return tuple(found)
 
 
 @step_of(OVERTURNING, "blocks.side", names=_KEPT)
@@ -67,7 +117,11 @@ def side_block_standing(
     kg = docking.loading.vcg - low
     each = sum(stiffness) / len(stiffness)
     # Built like the keel blocks, port then starboard of each pair.
-    blocks = [{"y": sign * one.off_centre, "stiffness": each} for one in side_blocks for sign in (1.0, -1.0)]
+    blocks = [
+        {"y": sign * one.off_centre, "stiffness": each, "cap": one.length * one.width}
+        for one in side_blocks
+        for sign in (1.0, -1.0)
+    ]
     named = [one.source for one in (wind, earthquake, friction) if one is not None]
     inputs = {
         "weight": Given(weight, show(weight, "t", "mass"), "condition.docking.displacement"),
@@ -87,6 +141,10 @@ def side_block_standing(
         inputs["lateral"] = Given(earthquake.coefficient, words, earthquake.here)
     if friction is not None:
         inputs["friction"] = Given(friction.value, f"{friction.value:g}: {friction.source}", friction.here)
+    inputs |= given_allowable(docking_plan)
+    if (most := docking_plan.hull_at_side_blocks) is not None:
+        inputs["hull_limit"] = given(most.value)
+        inputs["hull_limit_source"] = Given(most.source, most.source, most.here)
     about = "wind and earthquake each by itself, side blocks built like the keel blocks and bearing nothing in calm"
     return Uses(about, inputs, docking_plan.here)
 
@@ -95,16 +153,14 @@ def side_block_standing(
 def loaded_side_blocks(
     side_blocks: tuple[SideBlockResult, ...], side_block_standing: Overturning
 ) -> tuple[SideBlockResult, ...]:
-    """Give the side blocks with the loads of the lee block of each pair, and the pressure of the greater."""
+    """Give the side blocks with the loads of the lee block of each pair."""
     found, standing = [], side_block_standing
     by_wind, by_earthquake = (
         standing.lee(effect) if effect is not None else None for effect in (standing.wind, standing.earthquake)
     )
     for index, one in enumerate(side_blocks):
         wind, earthquake = (loads[index] if loads is not None else None for loads in (by_wind, by_earthquake))
-        greatest = max(wind or 0.0, earthquake or 0.0)
-        pressure = contact_pressure(greatest, one.length, one.width, one.width)
-        found.append(replace(one, wind=wind, earthquake=earthquake, pressure=pressure))
+        found.append(replace(one, wind=wind, earthquake=earthquake))
     return tuple(found)
 
 
@@ -114,18 +170,3 @@ def planned_side_blocks(
 ) -> tuple[SideBlockResult, ...]:
     """Give the side blocks of the plan with their loads, or without where data for these are lacking."""
     return loaded_side_blocks or side_blocks
-
-
-@step_of(PRESSURE, "blocks.side.greatest", names=_PRESSURE)
-def greatest_side_pressure(loaded_side_blocks: tuple[SideBlockResult, ...], docking_plan: DockingPlan) -> Uses:
-    """Set the greatest pressure on a side block beside the allowable."""
-    one = max(loaded_side_blocks, key=lambda pair: pair.pressure or 0.0)
-    load = max(one.wind or 0.0, one.earthquake or 0.0)
-    width = Given(one.width, show(one.width, "m", "length"), docking_plan.here)
-    inputs = {
-        "load": Given(load, show(load, "t", "mass"), "blocks.side.side-blocks"),
-        "contact_length": Given(one.length, show(one.length, "m", "length"), docking_plan.here),
-        "block_width": width,
-        "keel_width": replace(width, text=f"{width.text}, the whole cap"),
-    }
-    return Uses(f"lee side block at {one.position}", inputs | given_allowable(docking_plan), docking_plan.here)

@@ -152,6 +152,13 @@ def undocking(
     return _judged(lightship, docking_plan, undocked, lifting_off, sounded)
 
 
+def trim_limit(lightship: Lightship | None) -> float:
+    """Give the greatest trim, by either end, with which she still floats off level, m."""
+    wanted = lightship.docking if lightship is not None else None
+    tolerance: float = trim_tolerance(lightship).si
+    return tolerance + (abs(wanted.trim.si) if wanted else 0.0)
+
+
 def _judged(
     lightship: Lightship,
     plan: DockingPlan,
@@ -159,9 +166,8 @@ def _judged(
     lifting: Landing | None,
     to_sound: tuple[tuple[str, Why], ...],
 ) -> Undocking:
-    wanted = lightship.docking
     reasons = []
-    trim, most_trim = found.hydrostatics.trim, (abs(wanted.trim.si) if wanted else 0.0) + trim_tolerance(lightship).si
+    trim, most_trim = found.hydrostatics.trim, trim_limit(lightship)
     if not within(abs(trim), most_trim):
         end = "stern" if trim > 0 else "head"
         reasons.append(f"trim {abs(trim):.2f} m by the {end} against {most_trim:.2f} m")

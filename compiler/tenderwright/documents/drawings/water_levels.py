@@ -87,8 +87,8 @@ def water_levels(package: Package, calculated: Calculated) -> Figure | Absent:
 
 
 def _facilities(package: Package, fits: Mapping[str, Verdict]) -> list[Facility]:
-    """Choose the facilities that fit her; the first of all where none is known to."""
-    fitting = [one for one in package.facilities if (fit := fits.get(one.facility)) and fit.met]
+    """Choose the facilities that fit her, or may; the first of all where there is none."""
+    fitting = [one for one in package.facilities if (fit := fits.get(one.facility)) and fit.met is not False]
     return fitting or list(package.facilities[:1])
 
 

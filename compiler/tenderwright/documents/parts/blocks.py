@@ -14,16 +14,25 @@ from tenderwright.calculations.ship.block_places import (
 from tenderwright.calculations.ship.keel_loads import (
     elastic_keel_loads,
     first_block_pressure,
+    keel_bearing,
+    one_block_out,
     planned_keel_blocks,
     rigid_keel_loads,
 )
-from tenderwright.calculations.ship.side_loads import planned_side_blocks, side_block_standing
+from tenderwright.calculations.ship.side_loads import (
+    earlier_side_slopes,
+    planned_side_blocks,
+    side_block_slopes,
+    side_block_standing,
+    side_block_verdict,
+)
 from tenderwright.calculations.steps.outcome import Absent, NotAsked
+from tenderwright.calculations.verdict import Limit, within
 from tenderwright.documents.desk import Desk
-from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.edition import Block, Column, Facts, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
-from tenderwright.documents.parts.facility_fit import shown
-from tenderwright.model.docking_plan import BlockLayer
+from tenderwright.documents.parts.facility_fit import shown, word
+from tenderwright.model.docking_plan import BlockLayer, DockingPlan
 from tenderwright.quantities.display import decimals
 
 
@@ -49,6 +58,7 @@ def _keel(desk: Desk) -> list[Block]:
         "Rigid hull": desk.calculated.outcome(rigid_keel_loads),
         "Elastic hull": desk.calculated.outcome(elastic_keel_loads),
         "Pressure as she lands": desk.calculated.outcome(first_block_pressure),
+        "With one block out": desk.calculated.outcome(one_block_out),
     }
     told = {name: one if isinstance(one, Absent) else None for name, one in without.items()}
     planned = desk.calculated.found(planned_keel_blocks) or placed
@@ -61,7 +71,7 @@ def _sides(desk: Desk) -> list[Block]:
         return [not_calculated(seats)]
     without = {f"Pair {number}": one for number, one in seats.absent.items()}
     pairs = desk.calculated.found(planned_side_blocks) or ()
-    return [*not_calculated_of(without), *([side_table(pairs)] if pairs else []), *_overturning(desk)]
+    return [*not_calculated_of(without), *([side_table(pairs)] if pairs else []), *_standing(desk)]
 
 
 def _inputs(desk: Desk) -> list[Block]:
@@ -136,14 +146,10 @@ def _keel_row(one: KeelBlockResult) -> Row:
 def _keel_result(desk: Desk, blocks: Sequence[KeelBlockResult]) -> list[Block]:
     values, standing = desk.record.values, desk.calculated.found(elastic_keel_loads)
     said: list[str] = []
-    greatest = values.get("blocks.keel.greatest.pressure")
-    if greatest is not None:
-        met = values.get("blocks.keel.greatest.met")
-        allowed = values.get("blocks.keel.greatest.allowable")
-        words = f"{greatest.working.about[0].upper()}{greatest.working.about[1:]}: {desk.figure(greatest, 3)}"
-        if allowed is not None and allowed.si is not None and met is not None:
-            words += f", {'within' if met.si else 'above'} the allowable of {desk.figure(allowed, 3)}"
-        said.append(words + ".")
+    bearing = desk.calculated.found(keel_bearing)
+    if bearing is not None:
+        at = blocks[bearing.hardest].position
+        said.append(f"Greatest pressure on a keel block, at {at}: {judged(bearing.limit)}.")
     first = values.get("blocks.first.pressure")
     if first is not None:
         said.append(f"{first.working.about[0].upper()}{first.working.about[1:]}: {desk.figure(first, 3)}.")
@@ -154,12 +160,45 @@ def _keel_result(desk: Desk, blocks: Sequence[KeelBlockResult]) -> list[Block]:
             "loads rest on the girder and the layers given, and are no better than these; the naval architect judges "
             "them."
         )
+    said += _one_out(desk, blocks)
     if any(one.elastic == 0.0 or one.rigid == 0.0 for one in blocks):
         lifted = [one.position for one in blocks if one.elastic == 0.0 or one.rigid == 0.0]
         said.append(
             f"She lifts off the blocks at {', '.join(lifted)}: a matter for the naval architect and the dockmaster."
         )
     return [Paragraph(inline(one)) for one in said]
+
+
+def judged(limit: Limit) -> str:
+    """Say a figure, what is allowed and the verdict; both figures where the worse rests on estimates."""
+    allowed = f"of {shown(limit.limit, limit)} allowed" if limit.limit is not None else "no limit is given"
+    words = f"{word(limit.met).lower()}, {allowed}"
+    if limit.estimate is None:
+        return f"{shown(limit.demand, limit)}, {words}"
+    return f"{shown(limit.demand, limit)} rigid and {shown(limit.estimate, limit)} elastic, by estimates, {words}"
+
+
+def one_out(desk: Desk) -> tuple[str, str] | None:
+    """Say which block is worst to take out, and the worst pressure then; None where it was not calculated."""
+    turns, blocks = desk.calculated.found(one_block_out), desk.calculated.found(keel_blocks)
+    if turns is None or blocks is None:
+        return None
+    worst = turns.worst
+    out, hardest = (blocks[number - 1].position for number in (worst.out, worst.hardest))
+    return f"with that at {out} out, on that at {hardest}", judged(turns.limit)
+
+
+def _one_out(desk: Desk, blocks: Sequence[KeelBlockResult]) -> list[str]:
+    """Say what the blocks bear with each that is taken out in turn, the worst of them first."""
+    found, turns = one_out(desk), desk.calculated.found(one_block_out)
+    if turns is None or found is None:
+        return []
+    where, how = found
+    each = ", ".join(f"{blocks[one.out - 1].position} {decimals(one.pressure / 1e6, 2)}" for one in turns.cases)
+    return [
+        f"With one keel block out, each that is taken out in turn, the greatest pressure is {where}: {how}.",
+        f"Greatest pressure with each out, MPa: {each}.",
+    ]
 
 
 def side_table(blocks: Sequence[SideBlockResult]) -> Table:
@@ -208,36 +247,74 @@ def _side_row(one: SideBlockResult) -> Row:
     return Row(tuple(inline(cell) for cell in cells))
 
 
-def _overturning(desk: Desk) -> list[Block]:
+def _standing(desk: Desk) -> list[Block]:
+    """Judge the side blocks by each of their limits, the one that governs first."""
     side, plan = desk.calculated.outcome(side_block_standing), desk.package.docking_plan
     assert plan is not None
+    facts = [*_acting(desk, plan), *side_limits(desk)]
+    blocks: list[Block] = [Facts(tuple((label, inline(text)) for label, text in facts))]
     if isinstance(side, NotAsked):
-        return []
-    if isinstance(side, Absent):
-        return [not_calculated(side, "Loads of the side blocks")]
-    facts: list[tuple[str, Inline]] = []
-    if plan.wind is not None:
-        facts.append(
-            (
-                "Wind",
-                inline(
-                    f"{desk.quantity(plan.wind.speed)} on {desk.quantity(plan.wind.area)}, coefficient "
-                    f"{plan.wind.coefficient:g}, centre {desk.quantity(plan.wind.height)} above the keel line: "
-                    f"{plan.wind.source}"
-                ),
-            )
+        words = "What they bear in wind and earthquake is not known: neither is given in vessel/docking-plan.yaml."
+        blocks.append(Paragraph(inline(words)))
+    elif isinstance(side, Absent):
+        blocks.append(not_calculated(side, "Loads of the side blocks"))
+    return [*blocks, *_earlier(desk)]
+
+
+def _acting(desk: Desk, plan: DockingPlan) -> list[tuple[str, str]]:
+    """Say what acts on her, each with its source."""
+    facts = []
+    if (wind := plan.wind) is not None:
+        words = (
+            f"{desk.quantity(wind.speed)} on {desk.quantity(wind.area)}, coefficient {wind.coefficient:g}, centre "
+            f"{desk.quantity(wind.height)} above the keel line: {wind.source}"
         )
+        facts.append(("Wind", words))
     if plan.earthquake is not None:
-        facts.append(
-            ("Earthquake", inline(f"{plan.earthquake.coefficient:g} of her weight sideways: {plan.earthquake.source}"))
-        )
+        words = f"{plan.earthquake.coefficient:g} of her weight sideways: {plan.earthquake.source}"
+        facts.append(("Earthquake", words))
     if plan.friction is not None:
-        facts.append(("Friction", inline(f"{plan.friction.value:g}: {plan.friction.source}")))
-    for limit in side.limits:
-        use = f", {limit.use:.0%}" if limit.use is not None else ""
+        facts.append(("Friction", f"{plan.friction.value:g}: {plan.friction.source}"))
+    return facts
+
+
+def side_limits(desk: Desk) -> list[tuple[str, str]]:
+    """Say how the side blocks stand by each limit, and which governs; nothing without side blocks."""
+    found, slopes = desk.calculated.found(side_block_verdict), desk.calculated.found(side_block_slopes)
+    pairs = desk.calculated.found(planned_side_blocks)
+    if found is None or slopes is None or not pairs:
+        return []
+    facts = [("Result", f"{word(found.met)}: {found.governs.name} {'governs' if found.met is not None else 'is open'}")]
+    for limit in found.limits:
         name = limit.name[0].upper() + limit.name[1:]
-        facts.append((name, inline(f"{shown(limit.demand, limit)} of {shown(limit.limit, limit)}{use}")))
-    pressure = desk.record.values.get("blocks.side.greatest.pressure")
-    if pressure is not None:
-        facts.append(("Greatest pressure on a side block", inline(desk.figure(pressure, 3))))
-    return [Facts(tuple(facts))]
+        at = f"at {pairs[slopes.steepest].position}: " if limit == slopes.limit else ""
+        facts.append((name, at + judged(limit) + _wanting(limit)))
+    return facts
+
+
+_WANTED = {"angle": "friction", "mass": "hull_at_side_blocks", "pressure": "allowable"}
+"""The field of the docking plan that supplies a limit, by its dimension."""
+
+
+def _wanting(limit: Limit) -> str:
+    if limit.limit is not None:
+        return ""
+    field = _WANTED[limit.dimension]
+    who = ", from the naval architect" if field == "hull_at_side_blocks" else ""
+    return f"; it needs `{field}` in vessel/docking-plan.yaml{who}"
+
+
+def _earlier(desk: Desk) -> list[Block]:
+    """Name the side blocks of earlier dockings that stood on a slope beyond friction."""
+    slopes, earlier = desk.calculated.found(side_block_slopes), desk.calculated.found(earlier_side_slopes)
+    most = slopes.limit.limit if slopes is not None else None
+    steep = [one for one in earlier or () if most is not None and not within(one.slope, most)]
+    if not steep or most is None:
+        return []
+    years = {one.docking: one.docked.year for one in desk.package.history}
+    named = "; ".join(f"{years[one.docking]}, {one.position}: {decimals(degrees(one.slope), 0)}°" for one in steep)
+    words = (
+        f"Side blocks of earlier dockings stood where the shell is steeper than the {decimals(degrees(most), 1)}° that "
+        f"friction holds: {named}. That some of them held is no measure for this docking."
+    )
+    return [Paragraph(inline(words))]

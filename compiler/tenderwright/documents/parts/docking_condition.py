@@ -6,14 +6,17 @@ from collections.abc import Sequence
 from math import degrees
 
 from tenderwright.calculations.condition.floating import FloatingPosition
+from tenderwright.calculations.condition.target_trim import TrimPlan
 from tenderwright.calculations.ship.condition import arrival
 from tenderwright.calculations.ship.docking_condition import docking
 from tenderwright.calculations.ship.how_sure import WHERE, how_sure
 from tenderwright.calculations.ship.hydrostatics import hydrostatics_table
 from tenderwright.calculations.ship.trim import trim_plan
+from tenderwright.calculations.ship.wanted import trim_tolerance
 from tenderwright.calculations.ship.water import dock_water
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.calculations.uncertainty.afloat import FIGURES, HowSure
+from tenderwright.calculations.verdict import within
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
@@ -146,18 +149,9 @@ def _movements(desk: Desk) -> list[Block]:
     if isinstance(plan, Absent):
         return [*blocks, not_calculated(plan)]
     names = {tank.tank: tank.name for tank in desk.package.tanks} | {"sea": "the sea"}
-    if not plan.feasible:
-        reached = decimals(plan.position.hydrostatics.trim, 2)
-        blocks.append(
-            Paragraph(
-                inline(
-                    f"A trim of {wanted} without list cannot be reached with the movable tanks; "
-                    f"the nearest is {reached} m."
-                )
-            )
-        )
+    blocks.append(Paragraph(inline(_reached(desk, plan, wanted))))
     if not plan.transfers:
-        return [*blocks, Paragraph(inline(f"Nothing: she floats at the trim of {wanted} wanted."))]
+        return blocks
     rows = tuple(
         Row(
             (
@@ -176,10 +170,28 @@ def _movements(desk: Desk) -> list[Block]:
         Column("Mass, t", "decimal"),
     )
     note = inline(
-        f"The least movement between the tanks marked movable that gives {wanted} by the stern and no list. Sound all "
-        "tanks and read the drafts again after it."
+        "The least movement between the tanks marked movable. Sound all tanks and read the drafts again after it."
     )
     return [*blocks, Table(columns, rows, note=note)]
+
+
+def _reached(desk: Desk, plan: TrimPlan, wanted: str) -> str:
+    """Say what trim and list the movement is calculated to give, beside those wanted, and nothing that differs."""
+    position, tolerance = plan.position, trim_tolerance(desk.package.lightship).si
+    trim, sought = position.hydrostatics.trim, desk.package.lightship
+    assert sought is not None
+    assert sought.docking is not None
+    moved = "With the movement below she" if plan.transfers else "Without moving any liquid she"
+    heel = f"{decimals(abs(degrees(position.heel)), 2)}° of list" if position.heel is not None else "a list not known"
+    there = f"{moved} is calculated to float with a trim of {decimals(trim, 2)} m and {heel}"
+    if plan.feasible:
+        return f"{there}; wanted are {wanted} and no list. Subject to soundings and drafts read on the day."
+    off = abs(trim - sought.docking.trim.si)
+    held = "within" if within(off, tolerance) else "beyond"
+    return (
+        f"{there}. A trim of {wanted} without list cannot be reached with the movable tanks: this is the nearest, "
+        f"{decimals(off, 2)} m from it, {held} the {decimals(tolerance, 2)} m allowed."
+    )
 
 
 def _hydrostatics(desk: Desk) -> list[Block]:

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from tenderwright.calculations.ship.facilities import facility_fits
+from tenderwright.calculations.ship.keel_loads import keel_bearing
 from tenderwright.calculations.verdict import Limit, Verdict
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Span, Table, inline
 from tenderwright.documents.not_calculated import absent_of
 from tenderwright.quantities.display import METRIC_UNITS, decimals, in_unit, plus_minus, shown_unit
 
-_PLACES = {"mass": 1, "line_load": 1, "length": 2, "each": 0, "moment": 0, "force": 0, "pressure": 2}
+_PLACES = {"mass": 1, "line_load": 1, "length": 2, "each": 0, "moment": 0, "force": 0, "pressure": 2, "angle": 1}
 COMMON = (
     "length",
     "beam",
@@ -54,15 +55,20 @@ def _fits(desk: Desk) -> Mapping[str, Verdict]:
 
 
 def _end_blocks(desk: Desk) -> list[Block]:
-    """Say that the line load set against a facility is a rigid hull's, where an elastic one gives more."""
-    peak = desk.record.values.get("blocks.keel.elastic.greatest-line-load")
-    if peak is None:
+    """Say of which hull the line load is, and what an estimated one rests on."""
+    bearing = desk.calculated.found(keel_bearing)
+    if bearing is None:
         return []
     text = (
-        "The line load is that of a rigid hull over the whole keel, as certificates commonly reckon it (common "
-        f"practice, no source). Over the length of one end block the elastic hull gives up to {desk.figure(peak, 3)}: "
-        "whether the dock bears that is for its dockmaster and the naval architect."
+        "The line load is the worst of her weight spread over the whole keel, and over the length that each block "
+        "holds up under a rigid and under an elastic hull."
     )
+    rests = next((one.rests_on for fit in _fits(desk).values() for one in fit.limits if one.rests_on), "")
+    if rests:
+        text += (
+            f" Under an elastic hull it rests on estimates ({rests}), so that whether she is within the limit is not "
+            "known. The naval architect's block loads settle it: `calculated_loads` in vessel/docking-plan.yaml."
+        )
     return [Paragraph(inline(text))]
 
 
@@ -75,11 +81,12 @@ def shown(number: float | None, limit: Limit) -> str:
     return figure if unit == "each" else f"{figure} {shown_unit(unit)}"
 
 
-def _known_to(one: Limit) -> str:
-    """Show the demand, with what it may be out by where that was worked out."""
-    if one.demand is None or not one.uncertainty > 0:
-        return shown(one.demand, one)
-    return plus_minus(one.demand, one.uncertainty, METRIC_UNITS[one.dimension], one.dimension)
+def both(one: Limit) -> str:
+    """Show the demand, with what it may be out by where that was worked out, and beside it what estimates say."""
+    known = shown(one.demand, one)
+    if one.demand is not None and one.uncertainty > 0:
+        known = plus_minus(one.demand, one.uncertainty, METRIC_UNITS[one.dimension], one.dimension)
+    return known if one.estimate is None else f"{known}, by estimates {shown(one.estimate, one)}"
 
 
 def word(met: bool | None) -> str:
@@ -98,7 +105,7 @@ def _verdicts(desk: Desk, *, linked: bool) -> Table:
             words: list[str | Span] = [Span("Not calculated", strong=True), why, "–", "–", "–"]
         else:
             one = fit.governs
-            figures = (_known_to(one), shown(one.limit, one), shown(one.margin, one))
+            figures = (both(one), shown(one.limit, one), shown(one.margin, one))
             words = [Span(word(fit.met), strong=True), one.name, *figures]
         rows.append(Row((name, *(inline(each) for each in words))))
     columns = (
@@ -136,7 +143,7 @@ def _side_by_side(desk: Desk) -> Table:
 def _pair(limit: Limit | None) -> Inline:
     if limit is None:
         return inline("–")
-    text = f"{_known_to(limit)} of {shown(limit.limit, limit)}"
+    text = f"{both(limit)} of {shown(limit.limit, limit)}"
     return inline(Span(text, strong=limit.met is False))
 
 

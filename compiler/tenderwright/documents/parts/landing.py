@@ -112,12 +112,9 @@ def _figures(desk: Desk, *landings: Landing) -> list[tuple[str, str, str]]:
 
 def landing_limits(desk: Desk) -> list[tuple[str, Inline]]:
     """Say within what she may land: the metacentric height kept, when side blocks bear, and the trim on entering."""
-    lightship = desk.package.lightship
-    least = least_gm(desk.package.docking_plan, lightship)
+    least = least_gm(desk.package.docking_plan, desk.package.lightship)
     kept = desk.quantity(least) if least is not None else f"Not known: {LEAST_GM}."
     facts = [("Metacentric height to be kept", kept), ("Side blocks and shores bear", _bear(desk))]
-    if lightship is not None and lightship.docking is not None:
-        facts.append(("Trim wanted", f"{desk.quantity(lightship.docking.trim)}, positive by the stern"))
     return [(label, inline(text)) for label, text in [*facts, *_entry(desk)]]
 
 
@@ -134,7 +131,7 @@ def _bear(desk: Desk) -> str:
             f"in no time: the metacentric height is down to the least asked for {decimals(-fall, 2)} m of fall before "
             "she lies on all the blocks, where side blocks cannot bear yet. She is not to be landed so"
         )
-    return f"before the water has fallen {decimals(fall, 2)} m below settling, {water}: then it is the least asked for"
+    return f"before the water has fallen {decimals(fall, 2)} m below settling, {water}: GM is then the least asked for"
 
 
 def _entry(desk: Desk) -> list[tuple[str, str]]:
@@ -146,17 +143,13 @@ def _entry(desk: Desk) -> list[tuple[str, str]]:
     governs = entry.governs
     assert governs.limit is not None
     unknown = [one.name for one in entry.limits if one.limit is None]
-    most = f"at most {decimals(governs.limit, 2)} m by the {end}: {governs.name} governs"
+    most = f"to {decimals(governs.limit, 2)} m by the {end}: {governs.name} governs"
     if unknown:
         most += f". Not known: {' and '.join(unknown)}, for want of `allowable` in vessel/docking-plan.yaml"
     each = "; ".join(f"{one.name} {decimals(one.limit, 2)} m" for one in entry.limits if one.limit is not None)
     least = entry.least_trim
     lower = f"{decimals(least, 2)} m by the {end}" if least >= 0 else f"{decimals(-least, 2)} m by the other end"
-    return [
-        ("Trim on entering", most),
-        ("Greatest trim by each limit", each),
-        ("Least trim that the tender allows", lower),
-    ]
+    return [("Trim on entering", f"{lower} {most}"), ("Greatest by each limit", each)]
 
 
 def by_stern(desk: Desk) -> bool:

@@ -25,6 +25,10 @@ from tenderwright.documents.not_calculated import absent_of, why_not
 from tenderwright.documents.parts.docking_condition import condition_table
 from tenderwright.quantities.display import decimals
 
+SUBJECT = (
+    "subject to soundings, weight log and drafts read before flooding, and to the naval architect's own calculation"
+)
+
 
 def undocking(desk: Desk) -> Part | None:
     """Compose the undocking condition; None where there is none."""
@@ -51,17 +55,17 @@ def undocking(desk: Desk) -> Part | None:
 
 
 def verdict(desk: Desk) -> str:
-    """Say whether she floats off level and stable by these figures, or why not."""
+    """Say whether she is calculated to float off level and stable, or why not, and what that is subject to."""
     found = desk.calculated.outcome(undocking_step)
     if isinstance(found, Absent):
         return f"Whether she floats off level and stable is not known: {found.why}."
     if found.level and found.stable:
         gm = f", {decimals(found.least_gm, 2)} m as the last block leaves her" if found.least_gm is not None else ""
         return (
-            "By these figures she floats off level and stable: metacentric height "
-            f"{decimals(found.position.gm_fluid, 2)} m afloat{gm}."
+            f"Calculated to float off level and stable, metacentric height {decimals(found.position.gm_fluid, 2)} m "
+            f"afloat{gm}: {SUBJECT}."
         )
-    return "By these figures she does not float off level and stable: " + "; ".join(found.reasons) + "."
+    return f"Calculated not to float off level and stable: {'; '.join(found.reasons)}. This is {SUBJECT}."
 
 
 def before_flooding(desk: Desk) -> list[Block]:
@@ -111,6 +115,31 @@ def _moved(desk: Desk) -> Table:
         "Minus for what goes. What an item of the phase before docking moves is counted in the docking condition."
     )
     return Table(columns, tuple(rows), note=note, small=True)
+
+
+def dockside_tanks(desk: Desk) -> list[Block]:
+    """Give the tanks with anything in them, each with why it is sounded above all, and name those to be found dry."""
+    found = desk.calculated.found(undocking_step)
+    why = dict(found.to_sound) if found else {}
+    states = [desk.calculated.found(one) or {} for one in (docking_tank_states, undocking_tank_states)]
+    empty = {
+        tank.tank
+        for tank in desk.package.tanks
+        if all((state := one.get(tank.tank)) is not None and state.mass <= 0 for one in states)
+    }
+    full = tank_table(desk)
+    rows = [
+        Row((*row.cells, inline(why.get(tank.tank, "–"))))
+        for tank, row in zip(desk.package.tanks, full.rows, strict=True)
+        if tank.tank not in empty
+    ]
+    dry = [tank.name for tank in desk.package.tanks if tank.tank in empty]
+    note = (
+        "Sound every tank before flooding, and above all those with a reason. Soundings at the trim of each condition."
+    )
+    if dry:
+        note += f" Empty in both, and to be found dry: {', '.join(dry)}."
+    return [Table((*full.columns, Column("Why", width=1)), tuple(rows), note=inline(note), small=True)]
 
 
 def tank_table(desk: Desk) -> Table:
