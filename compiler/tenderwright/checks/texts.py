@@ -16,7 +16,8 @@ ITEM_FIELDS: tuple[tuple[str, ...], ...] = (
     ("title",), ("scope",), ("requirements", "*"), ("where", "text"), ("access", "*"), ("precautions",),
     ("owner_furnished", "*", "what"), ("yard_furnished", "*", "what"), ("yard_furnished", "*", "standard"),
     ("tests", "*", "*"), ("holds", "*", "at"), ("holds", "*", "accept"), ("holds", "*", "record"),
-    ("reports", "*", "report"), ("decision", "on"), ("lines", "*", "text"), ("lines", "*", "where"),
+    ("reports", "*", "report"), ("decision", "who"), ("decision", "on"),
+    ("lines", "*", "text"), ("lines", "*", "where"),
 )  # fmt: skip
 """The texts of an item that a yard prices or is held to."""
 
