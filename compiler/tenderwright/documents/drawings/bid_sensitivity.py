@@ -4,13 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 
 from tenderwright.documents.drawings import pen
-from tenderwright.documents.drawings.axis import round_step
+from tenderwright.documents.drawings.chart import Field, written
 from tenderwright.documents.drawings.hatch import Hatch
-from tenderwright.documents.drawings.pen import Point
 from tenderwright.documents.edition import Figure
 from tenderwright.pricing.bids.break_even import BreakEven, total_at
 from tenderwright.pricing.bids.compare import BidComparison
@@ -27,25 +25,6 @@ _DASHES = ("", "4.5 1.3", "1.4 1.1", "6 1.2 1.2 1.2", "2.6 1", "7 1 1 1 1 1")
 _COLOURS = (pen.INK, pen.BLUE, pen.RED, pen.GREEN, pen.PURPLE, pen.OCHRE)
 _APART = 4.6
 """How far the names at the right stand apart, mm."""
-
-
-@dataclass(frozen=True)
-class _Field:
-    """The field of the diagram: figures at its edges, to scale on paper."""
-
-    least: float
-    most: float
-    low: float
-    high: float
-
-    def x(self, quantity: float) -> float:
-        return _LEFT + (WIDTH - _LEFT - _RIGHT) * (quantity - self.least) / (self.most - self.least)
-
-    def y(self, total: float) -> float:
-        return HEIGHT - _FOOT - (HEIGHT - _FOOT - _TOP) * (total - self.low) / (self.high - self.low)
-
-    def at(self, quantity: float, total: float) -> Point:
-        return self.x(quantity), self.y(total)
 
 
 def bid_sensitivity(comparison: BidComparison) -> Figure | None:
@@ -74,7 +53,7 @@ def bid_sensitivity(comparison: BidComparison) -> Figure | None:
     return Figure(NAME, _svg(marks, words), caption, words, title=TITLE)
 
 
-def _field(line: TenderLine, bids: Sequence[EvaluatedBid], crossings: Sequence[BreakEven]) -> _Field:
+def _field(line: TenderLine, bids: Sequence[EvaluatedBid], crossings: Sequence[BreakEven]) -> Field:
     spread = line.spread
     wanted = [float(spread.at(share)) for share in (0.02, 0.5, 0.8, 0.98)]
     wanted += [float(line.quantity), *(one.quantity for one in crossings)]
@@ -82,35 +61,14 @@ def _field(line: TenderLine, bids: Sequence[EvaluatedBid], crossings: Sequence[B
     least, most = max(0.0, min(wanted) - 0.06 * reach), max(wanted) + 0.06 * reach
     totals = [float(total_at(bid, line, Decimal(repr(end)))) for bid in bids for end in (least, most)]
     room = 0.05 * ((max(totals) - min(totals)) or 1.0)
-    return _Field(least, most, min(totals) - room, max(totals) + room)
+    up = min(totals) - room, max(totals) + room
+    return Field(_LEFT, WIDTH - _RIGHT, _TOP, HEIGHT - _FOOT, (least, most), up)
 
 
-def _ticks(low: float, high: float, step: float) -> list[float]:
-    first, last = math.ceil(low / step - 1e-9), math.floor(high / step + 1e-9)
-    return [count * step for count in range(first, last + 1)]
-
-
-def _figure(number: float, step: float) -> str:
-    places = max(0, -math.floor(math.log10(step) + 1e-9))
-    return f"{number:,.{places}f}".replace(",", " ")
-
-
-def _frame(field: _Field, line: TenderLine, currency: str) -> str:
+def _frame(field: Field, line: TenderLine, currency: str) -> str:
     """Draw the axes with figures to scale, and what they measure."""
-    foot, right = HEIGHT - _FOOT, WIDTH - _RIGHT
-    corners = [(_LEFT, _TOP), (right, _TOP), (right, foot), (_LEFT, foot)]
-    marks = [pen.polygon(corners, pen.FINE)]
-    along = round_step(16.0 * (field.most - field.least) / (right - _LEFT))
-    for quantity in _ticks(field.least, field.most, along):
-        x = field.x(quantity)
-        marks.append(pen.line((x, foot), (x, foot + 1.0), pen.FINE))
-        marks.append(pen.text((x, foot + 4.2), _figure(quantity, along), pen.SMALL, "middle", kind="axis"))
-    up = round_step(8.0 * (field.high - field.low) / (foot - _TOP))
-    for total in _ticks(field.low, field.high, up):
-        y = field.y(total)
-        marks.append(pen.line((_LEFT - 1.0, y), (_LEFT, y), pen.FINE))
-        marks.append(pen.strokes([((_LEFT, y), (right, y))], pen.THIN, "0.6 1.2", pen.FAINT))
-        marks.append(pen.text((_LEFT - 1.5, y + 0.9), _figure(total, up), pen.SMALL, "end", kind="axis"))
+    foot, right = field.foot, field.right
+    marks = [field.box(), field.below(field.step_across(16.0)), field.beside(field.step_up(8.0), lines=True)]
     unit = shown_unit(line.unit or currency)
     named = pen.shortened(f"Line {line.number}: {line.title}, {line.text}", pen.NORMAL, right - _LEFT - 16.0)
     marks.append(pen.text((_LEFT, foot + 9.2), f"{named}, {unit}", pen.NORMAL, bold=True, kind="axis-title"))
@@ -118,21 +76,21 @@ def _frame(field: _Field, line: TenderLine, currency: str) -> str:
     return "".join(marks)
 
 
-def _band(field: _Field, middle: float, upper: float) -> str:
+def _band(field: Field, middle: float, upper: float) -> str:
     left, right = field.x(middle), field.x(upper)
     foot = HEIGHT - _FOOT
     return LIKELY.over([[(left, _TOP), (right, _TOP), (right, foot), (left, foot)]]) if right > left else ""
 
 
-def _upright(field: _Field, quantity: float, name: str, width: float, dash: str, down: float) -> str:
+def _upright(field: Field, quantity: float, name: str, width: float, dash: str, down: float) -> str:
     x = field.x(quantity)
     return pen.line((x, _TOP), (x, HEIGHT - _FOOT), width, dash) + pen.text(
         (x, _TOP + 0.0 - 1.0 - (0.0 if down > 1 else 3.0)), name, pen.SMALL, "middle", kind="mark"
     )
 
 
-def _bid(field: _Field, line: TenderLine, bid: EvaluatedBid, place: int) -> str:
-    points = [field.at(end, _total(bid, line, end)) for end in (field.least, field.most)]
+def _bid(field: Field, line: TenderLine, bid: EvaluatedBid, place: int) -> str:
+    points = [field.at(end, _total(bid, line, end)) for end in field.across]
     look = place % len(_DASHES)
     return pen.curve(points, pen.HEAVY, _DASHES[look], _COLOURS[look])
 
@@ -141,9 +99,9 @@ def _total(bid: EvaluatedBid, line: TenderLine, quantity: float) -> float:
     return float(total_at(bid, line, Decimal(repr(quantity))))
 
 
-def _names(field: _Field, line: TenderLine, bids: Sequence[EvaluatedBid]) -> list[str]:
+def _names(field: Field, line: TenderLine, bids: Sequence[EvaluatedBid]) -> list[str]:
     """Write the names at the right ends, moved apart where they would stand on each other."""
-    ends = sorted((field.y(_total(bid, line, field.most)), place) for place, bid in enumerate(bids))
+    ends = sorted((field.y(_total(bid, line, field.across[1])), place) for place, bid in enumerate(bids))
     marks, last = [], -math.inf
     right = WIDTH - _RIGHT
     for y, place in ends:
@@ -156,9 +114,9 @@ def _names(field: _Field, line: TenderLine, bids: Sequence[EvaluatedBid]) -> lis
     return marks
 
 
-def _crossing(field: _Field, one: BreakEven) -> str:
+def _crossing(field: Field, one: BreakEven) -> str:
     at = field.at(one.quantity, one.total)
-    shown = _figure(one.quantity, 1.0 if one.quantity >= 100 else 0.1)
+    shown = written(one.quantity, 1.0 if one.quantity >= 100 else 0.1)
     drop = pen.line(at, (at[0], HEIGHT - _FOOT), pen.THIN, "1 0.8")
     return (
         drop
@@ -171,7 +129,7 @@ def _words(line: TenderLine, comparison: BidComparison, crossings: Sequence[Brea
     names = ", ".join(bid.label for bid in comparison.bids)
     where = "; ".join(
         f"{comparison.bid(one.ahead).label} and {comparison.bid(one.behind).label} cost the same at "
-        f"{_figure(one.quantity, 1.0 if one.quantity >= 100 else 0.1)} {shown_unit(line.unit)}".strip()
+        f"{written(one.quantity, 1.0 if one.quantity >= 100 else 0.1)} {shown_unit(line.unit)}".strip()
         for one in crossings
     )
     told = (where or "no two of them cross within the possible range").removesuffix(".")

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from tenderwright.calculations.ship.block_places import KeelBlockResult
 from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.chart import Field
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.view import View
 from tenderwright.quantities.display import decimals
@@ -15,7 +16,6 @@ HEIGHT = 40.0
 """Height that the diagram takes on the sheet, mm."""
 _FIELD = 31.0
 _BELOW = 4.0
-_STEPS = (1, 2, 5, 10, 20, 50, 100, 200)
 _WITHIN = Hatch((135,), 1.0, 0.13, "", pen.FAINT)
 _TONNE = 1000.0
 
@@ -99,13 +99,9 @@ def _diamond(x: float, y: float) -> str:
 
 
 def _axis(greatest: float, left: float, right: float, base: float, per: float) -> str:
-    step = next((s for s in _STEPS if s * per >= 5.0), _STEPS[-1])
-    marks = [pen.line((left, base), (left, base - greatest * per), pen.FINE)]
-    for count in range(int(greatest / step) + 1):
-        y = base - count * step * per
-        marks.append(pen.line((left - 1, y), (right, y), pen.THIN if count else pen.MEDIUM, colour=pen.FAINT))
-        marks.append(pen.text((left - 1.6, y + 0.9), f"{count * step}", pen.SMALL, "end", kind="axis"))
-    return "".join(marks)
+    field = Field(left, right, base - greatest * per, base, (0.0, 1.0), (0.0, greatest))
+    edges = pen.line((left, base), (left, field.top), pen.FINE) + pen.line((left, base), (right, base), pen.MEDIUM)
+    return edges + field.beside(field.step_up(5.0, 1.0), lines=True)
 
 
 def _bar(block: KeelBlockResult, view: View, base: float, per: float) -> str:

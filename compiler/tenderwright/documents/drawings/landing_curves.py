@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
-
-import numpy as np
 
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.landing.curve import LandingCurve
 from tenderwright.calculations.landing.landing import BothLandings
 from tenderwright.calculations.landing.settling import Landing
 from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.chart import Field
 from tenderwright.documents.drawings.pen import Point
 from tenderwright.quantities.display import decimals
 
@@ -20,28 +18,6 @@ WIDTH = 69.0
 _AXIS, _HEAD, _FOOT, _GAP = 9.0, 8.0, 5.0, 5.0
 _SHOWN = 1.0
 """How far below settling the curves run at most, m."""
-_STEPS = (0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0)
-
-
-@dataclass(frozen=True)
-class _Field:
-    """The field of one curve: its box on paper, and the figures at its edges."""
-
-    left: float
-    right: float
-    top: float
-    foot: float
-    greatest: float
-    """At its right edge; the left edge is nothing."""
-    high: float
-    """Water at its top, m."""
-    low: float
-
-    def x(self, value: float) -> float:
-        return self.left + (self.right - self.left) * value / self.greatest
-
-    def y(self, water: float) -> float:
-        return self.top + (self.foot - self.top) * (self.high - water) / (self.high - self.low)
 
 
 def landing_curves(landed: BothLandings, least_gm: float | None, left: float, top: float, height: float) -> str:
@@ -57,14 +33,14 @@ def landing_curves(landed: BothLandings, least_gm: float | None, left: float, to
     within = curve.water >= low
     most = float(curve.upthrust[within].max()) / 1000
     gm = max(float(curve.gm[0]), least_gm or 0.0)
-    upthrust = _Field(left + _AXIS, left + _AXIS + wide, *edges, most * 1.05, high, low)
-    stability = _Field(upthrust.right + _GAP, upthrust.right + _GAP + wide, *edges, gm * 1.5, high, low)
+    upthrust = Field(left + _AXIS, left + _AXIS + wide, *edges, (0.0, most * 1.05), (low, high))
+    stability = Field(upthrust.right + _GAP, upthrust.right + _GAP + wide, *edges, (0.0, gm * 1.5), (low, high))
     levels = [level for level in (touch, settled, lost) if low <= level <= high]
     marks = [
         pen.text((left, top + 2.8), "Water over the first block, m", pen.NORMAL, bold=True),
-        _frame(upthrust, "upthrust, t", levels, 0),
-        _frame(stability, "GM, m", levels, 2),
-        _levels(upthrust),
+        _frame(upthrust, "upthrust, t", levels),
+        _frame(stability, "GM, m", levels),
+        upthrust.beside(upthrust.step_up(5.0, 0.01)),
         _curve(curve, upthrust, lambda one: one.upthrust / 1000, pen.HEAVY, ""),
         _curve(curve, stability, lambda one: one.gm, pen.HEAVY, ""),
         _least(stability, least_gm),
@@ -75,45 +51,23 @@ def landing_curves(landed: BothLandings, least_gm: float | None, left: float, to
     return "".join(marks)
 
 
-def _frame(field: _Field, title: str, levels: Sequence[float], places: int) -> str:
+def _frame(field: Field, title: str, levels: Sequence[float]) -> str:
     """Draw the field with its lower axis, and the stages across it."""
-    corners = [(field.left, field.top), (field.right, field.top), (field.right, field.foot), (field.left, field.foot)]
-    step = next((s for s in _STEPS if s / field.greatest * (field.right - field.left) >= 8.5), _STEPS[-1])
     marks = [
-        pen.polygon(corners, pen.FINE),
+        field.box(),
         pen.text((field.left, field.top - 1.2), title, pen.SMALL, kind="axis-title"),
+        field.below(field.step_across(8.5, 0.01)),
     ]
-    for count in range(int(field.greatest / step + 1e-9) + 1):
-        x = field.x(count * step)
-        marks.append(pen.line((x, field.foot), (x, field.foot + 0.9), pen.FINE))
-        shown = decimals(count * step, 0 if step >= 1 else 1 if step >= 0.1 else places)
-        marks.append(pen.text((x, field.foot + 3.8), shown, pen.SMALL, "middle", kind="axis"))
     across = [((field.left, field.y(level)), (field.right, field.y(level))) for level in levels]
     return "".join(marks) + pen.strokes(across, pen.THIN, pen.LIMIT, pen.BLUE)
 
 
-def _levels(field: _Field) -> str:
-    """Mark levels of water at round figures on the left edge."""
-    step = next((s for s in _STEPS if field.y(field.low) - field.y(field.low + s) >= 5.0), _STEPS[-1])
-    marks = []
-    for count in range(int(np.ceil(field.low / step - 1e-9)), int(np.floor(field.high / step + 1e-9)) + 1):
-        y = field.y(count * step)
-        marks.append(pen.line((field.left - 1, y), (field.left, y), pen.FINE))
-        places = 2 if step < 0.1 else 1
-        marks.append(
-            pen.text((field.left - 1.5, y + 0.9), decimals(count * step, places), pen.SMALL, "end", kind="axis")
-        )
-    return "".join(marks)
-
-
-def _curve(
-    curve: LandingCurve, field: _Field, values: Callable[[LandingCurve], Floats], width: float, dash: str
-) -> str:
+def _curve(curve: LandingCurve, field: Field, values: Callable[[LandingCurve], Floats], width: float, dash: str) -> str:
     """Draw one curve within its field, cut off where it leaves it."""
-    x, water = values(curve), curve.water
+    x, water, (_, greatest), (low, high) = values(curve), curve.water, field.across, field.up
     points: list[Point] = []
     for value, level in zip(x.tolist(), water.tolist(), strict=True):
-        inside = field.low <= level <= field.high and -1e-3 * field.greatest <= value <= field.greatest
+        inside = low <= level <= high and -1e-3 * greatest <= value <= greatest
         if inside:
             points.append((field.x(value), field.y(level)))
         elif points:
@@ -123,11 +77,11 @@ def _curve(
     return pen.curve(points, width, dash) if len(points) > 1 else ""
 
 
-def _edge(field: _Field, inside: Point, outside: Point) -> Point:
+def _edge(field: Field, inside: Point, outside: Point) -> Point:
     """Give the place on paper where a line from inside leaves the field."""
     shares = [1.0]
     for (a, b), low, high in zip(
-        zip(inside, outside, strict=True), (0.0, field.low), (field.greatest, field.high), strict=True
+        zip(inside, outside, strict=True), (field.across[0], field.up[0]), (field.across[1], field.up[1]), strict=True
     ):
         limit = high if b > high else low if b < low else None
         if limit is not None and b != a:
@@ -137,9 +91,9 @@ def _edge(field: _Field, inside: Point, outside: Point) -> Point:
     return field.x(value), field.y(level)
 
 
-def _least(field: _Field, least_gm: float | None) -> str:
+def _least(field: Field, least_gm: float | None) -> str:
     """Mark the least metacentric height that the plan asks for."""
-    if least_gm is None or not 0 < least_gm <= field.greatest:
+    if least_gm is None or not 0 < least_gm <= field.across[1]:
         return ""
     x = field.x(least_gm)
     words = f"least {decimals(least_gm, 2)}"
@@ -148,7 +102,7 @@ def _least(field: _Field, least_gm: float | None) -> str:
     )
 
 
-def _values(landing: Landing, upthrust: _Field, stability: _Field) -> str:
+def _values(landing: Landing, upthrust: Field, stability: Field) -> str:
     """Write upthrust and metacentric height as she comes to lie on all the blocks beside the curves."""
     one = landing.settling
     y = upthrust.y(one.water_at_touch - one.fall)

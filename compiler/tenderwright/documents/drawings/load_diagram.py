@@ -5,7 +5,7 @@ from __future__ import annotations
 from tenderwright.calculations.cradle.line_load import LineLoad
 from tenderwright.calculations.cradle.train import CarLoad, Train
 from tenderwright.documents.drawings import pen
-from tenderwright.documents.drawings.axis import round_step
+from tenderwright.documents.drawings.chart import Field
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.view import View
 from tenderwright.quantities.display import decimals
@@ -46,16 +46,9 @@ def load_diagram(train: Train, limit: float | None, view: View, ends: tuple[floa
 
 
 def _axis(greatest: float, left: float, right: float, base: float, per: float) -> str:
-    step = int(round_step(max(1.0, 5.0 / per)))
-    marks = [
-        pen.line((left, base), (left, base - greatest * 1.04 * per), pen.FINE),
-        pen.line((left, base), (right, base), pen.MEDIUM),
-    ]
-    for count in range(int(greatest / step) + 1):
-        y = base - count * step * per
-        marks.append(pen.line((left - 1, y), (left, y) if count else (right, y), pen.FINE))
-        marks.append(pen.text((left - 1.6, y + 0.9), f"{count * step}", pen.SMALL, "end", kind="axis"))
-    return "".join(marks)
+    field = Field(left, right, base - greatest * 1.04 * per, base, (0.0, 1.0), (0.0, greatest * 1.04))
+    edges = pen.line((left, base), (left, field.top), pen.FINE) + pen.line((left, base), (right, base), pen.MEDIUM)
+    return edges + field.beside(field.step_up(5.0, 1.0))
 
 
 def _bar(car: CarLoad, index: int, train: Train, limit: float | None, view: View, base: float, per: float) -> str:

@@ -13,6 +13,7 @@ from tenderwright.calculations.thickness.limits import SUBSTANTIAL_SHARE
 from tenderwright.calculations.thickness.shell_forecast import ShellCondition
 from tenderwright.calculations.thickness.zone_rate import ZoneSummary
 from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.chart import Field
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
 from tenderwright.documents.drawings.shell_expansion import REPAIR
@@ -71,11 +72,9 @@ def _panel(
     begin = min([last - 5.0, *(year for year, _ in zone.means)]) - 1.0
     end = shell.outlook.docking + shell.outlook.interval + 1.0
     greatest = 1.25 * max(limit, zone.greatest_loss, zone.upper_at_next)
-    x0, x1, y0, y1 = left + _LEFT, left + wide - _RIGHT, top + _HIGH - _FOOT, top + _TOP
-
-    def at(year: float, loss: float) -> pen.Point:
-        return x0 + (year - begin) / (end - begin) * (x1 - x0), y0 - loss / greatest * (y0 - y1)
-
+    edges = left + _LEFT, left + wide - _RIGHT, top + _TOP, top + _HIGH - _FOOT
+    field = Field(*edges, (begin, end), (0.0, greatest))
+    at = field.at
     name = pen.shortened(written.name[:1].upper() + written.name[1:], pen.NORMAL, wide - 4, True)
     rate = "gauged once"
     if zone.bays:
@@ -83,16 +82,16 @@ def _panel(
     planned = shell.outlook.docking
     return [
         pen.text((left + 2, top + 4.2), name, pen.NORMAL, bold=True, kind="zone"),
-        pen.line((x0, y0), (x1, y0), pen.FINE),
-        pen.line((x0, y0), (x0, y1), pen.FINE),
-        *_axis(greatest, begin, end, at, x0, y0),
+        field.box(),
+        field.beside(0.1, lambda share: f"{100 * share:.0f} %" if share > 0.05 else "0"),
+        field.below(1.0, lambda year: f"{year:.0f}" if round(year) % 10 == 0 else ""),
         pen.line(at(begin, limit), at(end, limit), pen.MEDIUM, pen.LIMIT),
         pen.line(at(begin, SUBSTANTIAL_SHARE * limit), at(end, SUBSTANTIAL_SHARE * limit), pen.FINE, pen.HIDDEN),
         pen.line(at(planned, 0.0), at(planned, greatest), pen.THIN, pen.CHAIN, pen.FAINT),
         *_found(zone, last, at),
         *(_forecast(zone, last, end - 1.0, at) if zone.bays else ()),
         pen.circle(at(last, zone.mean_loss), 0.8, pen.FINE, pen.INK),
-        pen.label((x0 + 1.5, y1 + 1.6), rate, pen.SMALL, "start", kind="rate"),
+        pen.label((field.left + 1.5, field.top + 2.8), rate, pen.SMALL, "start", kind="rate"),
     ]
 
 
@@ -115,20 +114,6 @@ def _forecast(zone: ZoneSummary, last: float, following: float, at: At) -> list[
         SPREAD.over([wedge]) + pen.polygon(wedge, pen.THIN, "", pen.BLUE),
         pen.line(start, at(following, zone.mean_at_next), pen.MEDIUM, "1.6 0.8", pen.BLUE),
     ]
-
-
-def _axis(greatest: float, begin: float, end: float, at: At, x0: float, y0: float) -> list[str]:
-    marks = []
-    for share in range(0, int(100 * greatest) + 1, 10):
-        y = at(begin, share / 100)[1]
-        marks.append(pen.line((x0 - 0.8, y), (x0, y), pen.THIN))
-        marks.append(pen.text((x0 - 1.2, y + 0.9), f"{share} %" if share else "0", pen.SMALL, "end", kind="axis"))
-    for year in range(int(begin) + 1, int(end) + 1):
-        x = at(float(year), 0.0)[0]
-        marks.append(pen.line((x, y0), (x, y0 + (1.2 if year % 10 == 0 else 0.6)), pen.THIN))
-        if year % 10 == 0:
-            marks.append(pen.text((x, y0 + 4.0), str(year), pen.SMALL, "middle", kind="axis"))
-    return marks
 
 
 def _key(top: float) -> list[str]:
