@@ -155,6 +155,16 @@ _CHECKS = {
 _COHERENCE = {
     "date-order": ("error", "a day comes before one that it follows"),
     "day-far-off": ("error", "a day is impossibly far from one that it follows"),
+    "numbering": ("error", "item numbers or addenda are not numbered so that each is found by its number"),
+    "days-differ": ("warning", "days that are counted in two places do not agree"),
+    "quantity-unlikely": ("warning", "a quantity is far beyond what it can be"),
+    "history-unlike": ("warning", "what is told of an earlier docking cannot be of this ship"),
+    "price-unlikely": ("warning", "a price or a sum is far from what it is held against"),
+    "share-unlikely": ("warning", "a likelihood or a share contradicts what it is of"),
+    "worth-contradicts": ("warning", "the owner's judgement of the items contradicts itself"),
+    "bid-contradicts": ("warning", "a bid is not of its yard, its dock or this tender, or far from the others"),
+    "progress-falls": ("warning", "less is told as done than before"),
+    "clause-contradicts": ("warning", "a clause does not add up, or says otherwise than package.yaml"),
 }
 """Of what does not fit together in the package or in the owner's papers."""
 

@@ -2,7 +2,21 @@
 
 from __future__ import annotations
 
-from tenderwright.checks.coherence.tender import order_of_days
+from tenderwright.checks.coherence.tender import (
+    amounts_of_work,
+    clauses,
+    counts_of_days,
+    earlier_dockings,
+    numbering,
+    order_of_days,
+)
 from tenderwright.checks.context import Check
 
-COHERENCE: tuple[Check, ...] = (order_of_days.check,)
+COHERENCE: tuple[Check, ...] = (
+    order_of_days.check,
+    numbering.check,
+    counts_of_days.check,
+    amounts_of_work.check,
+    earlier_dockings.check,
+    clauses.check,
+)

@@ -2,7 +2,16 @@
 
 from __future__ import annotations
 
-from tenderwright.checks.coherence.owner import order_of_days
+from tenderwright.checks.coherence.owner import bids, in_dock, money, order_of_days, prices, programme, shares, worth
 from tenderwright.checks.owner.context import OwnerCheck
 
-OWNER_COHERENCE: tuple[OwnerCheck, ...] = (order_of_days.check,)
+OWNER_COHERENCE: tuple[OwnerCheck, ...] = (
+    order_of_days.check,
+    shares.check,
+    prices.check,
+    money.check,
+    worth.check,
+    programme.check,
+    bids.check,
+    in_dock.check,
+)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from datetime import date, timedelta
 
@@ -14,6 +15,7 @@ from tenderwright.model.tender import Tender
 from tenderwright.notices import Place
 
 _DAY = 86400
+_YEAR = re.compile(r"\b((?:1[5-9]|20)[0-9]{2})\b")
 
 
 def days_of(package: Package, at: At) -> Iterator[Dated]:
@@ -24,6 +26,7 @@ def days_of(package: Package, at: At) -> Iterator[Dated]:
         yield from _items(package, package.tender, at)
     yield from _dockings(package, at)
     yield from _seen(package, at)
+    yield from _certificates(package, at)
     yield from _drawings(package, at)
     yield from _questions(package, at)
 
@@ -129,12 +132,25 @@ def _seen_of_condition(package: Package, at: At) -> Iterator[tuple[str, date, Pl
             yield f"the measuring of {clearance.what}", measured.on, place
 
 
+def _certificates(package: Package, at: At) -> Iterator[Dated]:
+    for facility in package.facilities:
+        if facility.certificate is not None and facility.certificate.valid_until is not None:
+            what, place = f"the certificate of {facility.name}", at(facility.here.path, "certificate", "valid_until")
+            yield Dated("certificate.last day", what, facility.certificate.valid_until, place)
+
+
 def _drawings(package: Package, at: At) -> Iterator[Dated]:
     for index, drawing in enumerate(package.drawings):
         name = drawing.drawing
         if drawing.date is not None:
             place = at("drawings.yaml", "drawings", index, "date")
             yield Dated("drawing.dated", f"the date of {name}", drawing.date, place, name)
+        years = [int(year) for year in _YEAR.findall(drawing.title)]
+        if years:
+            place = at("drawings.yaml", "drawings", index, "title")
+            yield Dated(
+                "drawing.year of its title", f"the year in the title of {name}", date(max(years), 1, 1), place, name
+            )
         if drawing.verified != "none":
             place = at("drawings.yaml", "drawings", index, "verified")
             yield Dated(
