@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import fields
 from datetime import date
 from decimal import Decimal
 from typing import Any
@@ -55,8 +54,8 @@ def uses_of(package: Package) -> tuple[Use, ...]:
 def uses_of_owner(papers: OwnerPapers) -> tuple[Use, ...]:
     """Give every use of a name in the owner's papers."""
     uses: list[Use] = []
-    for part in fields(papers):
-        _add(uses, getattr(papers, part.name), ("owner", ""))
+    for name in papers.__struct_fields__:
+        _add(uses, getattr(papers, name), ("owner", ""))
     return tuple(uses)
 
 

@@ -5,13 +5,13 @@ from __future__ import annotations
 import datetime
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 _EVENT = re.compile(r"(award|arrival|docking|undocking|redelivery)(?: ([+-]) (\d+) d)?")
 
 
-@dataclass(frozen=True)
-class Day:
+class Day(Struct, frozen=True):
     """A day counted from an event of the programme, or a date."""
 
     text: str

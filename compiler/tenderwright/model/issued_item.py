@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from tenderwright.reading.package import Files
 
 
-@dataclass(frozen=True)
-class IssuedItem:
+class IssuedItem(Struct, frozen=True):
     """A work item as an earlier issue held it."""
 
     number: str

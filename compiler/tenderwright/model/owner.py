@@ -1,8 +1,9 @@
 """The owner's confidential papers: rates, funding, risks, bids."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import Annotated
+
+from msgspec import Struct, field
 
 from tenderwright.model.award import Award
 from tenderwright.model.bid import Bid, BidLine
@@ -58,8 +59,7 @@ class Risks(Noun, frozen=True, kw_only=True):
     risks: Annotated[tuple[Risk, ...], Key("The risks, the greatest first.")]
 
 
-@dataclass(frozen=True)
-class OwnerPapers:
+class OwnerPapers(Struct, frozen=True):
     """All that lies under owner/."""
 
     rates: Rates | None = None

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
 from functools import cached_property
+
+from msgspec import Struct, field
 
 from tenderwright.model.build import Prose
 from tenderwright.model.coating import Scheme, Zone
@@ -39,8 +40,7 @@ ANY = "*"
 """Stands for a name that cannot be read: any name of its kind may be the one."""
 
 
-@dataclass(frozen=True)
-class Broken:
+class Broken(Struct, frozen=True):
     """Names whose files or entries have mistakes: known to exist, though not built."""
 
     names: frozenset[tuple[str, str]] = frozenset()
@@ -71,8 +71,7 @@ NOTHING = Broken()
 """What is broken where nothing is."""
 
 
-@dataclass(frozen=True)
-class Package:
+class Package(Struct, frozen=True, dict=True):
     """Everything but what lies under owner/; a part whose file is missing or broken is None or left out."""
 
     tender: Tender | None

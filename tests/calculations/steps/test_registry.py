@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 from collections import Counter
 from typing import get_type_hints
 
@@ -11,7 +10,7 @@ from tenderwright.calculations.steps.runner import FILES, NAMED, order_of
 from tenderwright.calculations.steps.step import Step
 from tenderwright.model.package import Package
 
-KNOWN = {*FILES, *(field.name for field in dataclasses.fields(Package)), "package"}
+KNOWN = {*FILES, *Package.__struct_fields__, "package"}
 
 
 def test_each_name_is_given_once() -> None:

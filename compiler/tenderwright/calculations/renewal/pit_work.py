@@ -8,6 +8,7 @@ from typing import Any
 
 import numpy as np
 
+from tenderwright.calculations.distinct import distinct
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.renewal.shell_plan import SHELL, ShellPlan, shell_from_input
 from tenderwright.calculations.schema import length, listed, quantity, record, text
@@ -68,7 +69,7 @@ def _area_outside(plan: ShellPlan, stretch: Mapping[str, Any], inserts: Sequence
     seams = plan.grid.seams
     girth = np.where(plan.exists[strake], seams[strake + 1] - seams[strake], 0.0)
     ends = [stretch["from"], stretch["to"], *(i[end] for i in inserts for end in ("from", "to"))]
-    cuts = np.unique(np.clip(np.concatenate([frames, ends]), stretch["from"], stretch["to"]))
+    cuts = distinct(np.clip(np.concatenate([frames, ends]), stretch["from"], stretch["to"]))
     middle = 0.5 * (cuts[:-1] + cuts[1:])
     out = np.ones(middle.size, np.bool_)
     for one in inserts:
