@@ -5,7 +5,6 @@ from typing import Annotated
 from tenderwright.model.anode_duty import AnodeDuty
 from tenderwright.model.kinds import (
     AnodeRef,
-    Area,
     Date,
     Fraction,
     Identifier,
@@ -15,182 +14,24 @@ from tenderwright.model.kinds import (
     OpeningRef,
     Side,
     Speed,
-    StrakeRef,
     Temperature,
     Time,
 )
 from tenderwright.model.marks import Count, Kept, Key, OneOf, Within
 from tenderwright.model.noun import Noun
+from tenderwright.model.shell_condition import (
+    Apart,
+    Doubler,
+    Gauging,
+    KnownRivets,
+    MemberLimit,
+    Pitted,
+    RenewalPractice,
+    Renewed,
+    WastageZone,
+)
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
-
-
-class WastageZone(Noun, frozen=True, kw_only=True):
-    """A zone of the shell by how it wastes, and what plate in it may lose."""
-
-    zone: Annotated[Identifier, Key("Identifier of the zone.", "wind-and-water")]
-    name: Annotated[str, Key("Name as the tender prints it.", "wind and water strake")]
-    strakes: Annotated[
-        tuple[Annotated[StrakeRef, Key("A strake.", "B")], ...], Key("Strakes that it takes in."), Count(1)
-    ]
-    from_: Annotated[Position | None, Key("After end; the whole length unless given.", "Fr 33")] = None
-    to: Annotated[
-        Position | None, Key("Forward end of the zone; the whole length of the strakes where left out.", "Fr 44")
-    ] = None
-    allowable: Annotated[Fraction, Key("What plate may lose of its thickness as built before it is renewed.", "25 %")]
-    source: Annotated[
-        str,
-        Key(
-            "Who says so: a work with its clause, or `from memory`, or `common practice, no source`.",
-            "USCG NVIC 7-68, Appendix E, local wastage",
-            "common practice, no source",
-        ),
-    ]
-    here: Place
-
-
-class MemberLimit(Noun, frozen=True, kw_only=True):
-    """What members inside tanks may lose."""
-
-    allowable: Annotated[Fraction, Key("What a member may lose.", "25 %")]
-    source: Annotated[
-        str,
-        Key(
-            "Who says so: a work with its clause, or `from memory`, or `common practice, no source`.",
-            "USCG NVIC 7-68, Appendix E, local wastage",
-            "common practice, no source",
-        ),
-    ]
-    here: Place
-
-
-class Pitted(Noun, frozen=True, kw_only=True):
-    """A pitted stretch of a strake."""
-
-    strake: Annotated[StrakeRef, Key("The strake that is pitted.", "B")]
-    side: Side
-    from_: Annotated[Position, Key("After end of the pitted stretch.", "Fr 33")]
-    to: Annotated[Position, Key("Forward end of the pitted stretch.", "Fr 44")]
-    share: Annotated[Fraction, Key("Share of one face that is pits.", "18 %")]
-    item: Annotated[ItemRef | None, Key("Item that welds and fills the pits.", "330")] = None
-    source: Annotated[
-        str,
-        Key(
-            "Who says so: a work with its clause, or `from memory`, or `common practice, no source`.",
-            "USCG NVIC 7-68, Appendix E, local wastage",
-            "common practice, no source",
-        ),
-    ]
-    here: Place
-
-
-class Renewed(Noun, frozen=True, kw_only=True):
-    """Plate renewed in the past."""
-
-    what: Annotated[str, Key("What was done.", "insert of 10 mm")]
-    strake: Annotated[StrakeRef, Key("The strake in which plate was renewed.", "E")]
-    side: Side
-    from_: Annotated[Position, Key("After end of the plate.", "Fr 34")]
-    to: Annotated[Position, Key("Forward end of the plate.", "Fr 37")]
-    on: Annotated[Date, Key("Day on which it was renewed, from which its wastage counts.", "2007-10-01")]
-    source: Annotated[
-        str,
-        Key(
-            "Who says so: a work with its clause, or `from memory`, or `common practice, no source`.",
-            "USCG NVIC 7-68, Appendix E, local wastage",
-            "common practice, no source",
-        ),
-    ]
-    here: Place
-
-
-class Apart(Noun, frozen=True, kw_only=True):
-    """Plate that an item of its own renews."""
-
-    item: Annotated[ItemRef, Key("The item that renews the plate.", "335")]
-    strake: Annotated[StrakeRef, Key("The strake in which the plate is.", "C")]
-    side: Side
-    from_: Annotated[Position, Key("After end of the plate.", "Fr 42")]
-    to: Annotated[Position, Key("Forward end of the plate.", "Fr 46")]
-    here: Place
-
-
-class WorkPlace(Noun, frozen=True, kw_only=True):
-    """Strakes on which work is slower, by the tariff's names."""
-
-    strakes: Annotated[
-        tuple[Annotated[StrakeRef, Key("A strake.", "B")], ...], Key("The strakes where this place is."), Count(1)
-    ]
-    place: Annotated[
-        str,
-        Key("Place, by the tariff's names."),
-        OneOf("flat", "bottom shell", "keel", "garboard", "bilge", "deck", "bulkhead"),
-    ]
-    curvature: Annotated[
-        str, Key("How the plate is curved: in no, one or two directions.", "single"), OneOf("none", "single", "double")
-    ] = "none"
-    here: Place
-
-
-class RenewalPractice(Noun, frozen=True, kw_only=True):
-    """How plate is renewed: least sizes, fastening, rivets and rates."""
-
-    fastening: Annotated[
-        str, Key("How inserts are fastened; riveted unless given."), OneOf("riveted", "welded edges")
-    ] = "riveted"
-    least_bays: Annotated[int, Key("Least frame spaces of an insert; 1 unless given.", 1), Within(least=1, most=50)] = 1
-    least_size: Annotated[Length | None, Key("Least side of an insert; 300 mm unless given.", "300 mm")] = None
-    corner: Annotated[
-        float | None, Key("Radius of a free corner in thicknesses; 5 unless given.", 5), Within(most=100)
-    ] = None
-    mill_tolerance: Annotated[
-        Fraction | None, Key("Mass over nominal; by thickness from the published table unless given.", "5 %")
-    ] = None
-    rivet: Annotated[Length, Key("Diameter of the shell's rivets.", "19 mm")]
-    seam_rows: Annotated[int, Key("Rows of rivets in a seam.", 1), Within(least=1, most=6)]
-    butt_rows: Annotated[int, Key("Rows of rivets in a butt.", 2), Within(least=1, most=6)]
-    seam_pitch: Annotated[
-        Length | None, Key("Pitch of rivets along seams; 4.5 diameters unless given.", "85 mm"), Within(least="10 mm")
-    ] = None
-    frame_pitch: Annotated[
-        Length | None, Key("Pitch along frames; 7 diameters unless given.", "133 mm"), Within(least="10 mm")
-    ] = None
-    pit_measure: Annotated[
-        Area | None,
-        Key("Area of pit mouth that one priced measure of welding covers; 10 cm2 unless given.", "10 cm2"),
-        Within(least="1 mm2", most="1 m2"),
-    ] = None
-    hours_rate: Annotated[
-        float | None,
-        Key("Man-hours per tonne of one's own; the published tariff unless given.", 260),
-        Within(above=0, most=10000),
-    ] = None
-    source: Annotated[
-        str,
-        Key(
-            "Who says so: a work with its clause, or `from memory`, or `common practice, no source`.",
-            "USCG NVIC 7-68, Appendix E, local wastage",
-            "common practice, no source",
-        ),
-    ]
-    work: Annotated[tuple[WorkPlace, ...], Key("What makes work on some strakes slower.")] = ()
-    here: Place
-
-
-class Gauging(Noun, frozen=True, kw_only=True):
-    """How densely she is gauged in dock."""
-
-    all: Annotated[
-        tuple[Annotated[StrakeRef, Key("A strake.", "B")], ...],
-        Key("Strakes of which every plate is gauged."),
-        Count(1),
-    ]
-    selected: Annotated[
-        tuple[Annotated[StrakeRef, Key("A strake.", "B")], ...],
-        Key("Strakes of which one plate in three is gauged."),
-        Count(1),
-    ]
-    here: Place
 
 
 class Month(Noun, frozen=True, kw_only=True):
@@ -346,6 +187,10 @@ class ShipCondition(Noun, frozen=True, kw_only=True):
     pitted: Annotated[tuple[Pitted, ...], Key("Pitting as seen.")] = ()
     renewed: Annotated[
         tuple[Renewed, ...], Key("Plate renewed in the past; readings before that day are left out there.")
+    ] = ()
+    doublers: Annotated[tuple[Doubler, ...], Key("Doublers on the shell.")] = ()
+    rivets: Annotated[
+        tuple[KnownRivets, ...], Key("Rivets of earlier dockings that were driven cold, ring-welded or left as bolts.")
     ] = ()
     apart: Annotated[
         tuple[Apart, ...], Key("Plate that an item of its own renews, left out of the quantities here.")

@@ -244,6 +244,29 @@ class PlateRun(Noun, frozen=True, kw_only=True):
     ] = False
 
 
+class ShellJoint(Noun, frozen=True, kw_only=True):
+    """How one kind of joint of a strake is riveted."""
+
+    joint: Annotated[
+        str,
+        Key("Its upper seam, the seam of the lowest strake to the keel, its butts, or its frames.", "seam"),
+        OneOf("seam", "lower seam", "butt", "frame"),
+    ]
+    kind: Annotated[
+        str,
+        Key("How the plates are joined: lapped, or under a strap on one face or on both.", "lap"),
+        OneOf("lap", "strap", "double strap"),
+    ]
+    rows: Annotated[int, Key("Rows of rivets; of a strap on each side of the butt.", 2), Within(least=1, most=6)]
+    rivet: Annotated[Length, Key("Diameter of the rivets.", "19 mm"), Within(least="5 mm", most="60 mm")]
+    pitch: Annotated[
+        Length | None, Key("Pitch; 4.5 diameters, or 7 at frames, unless given.", "85 mm"), Within(least="10 mm")
+    ] = None
+    from_: Annotated[Position | None, Key("After end, where it is riveted otherwise elsewhere.", "Fr 30")] = None
+    to: Annotated[Position | None, Key("Forward end of that stretch.", "Fr 58")] = None
+    here: Place
+
+
 class Strake(Noun, frozen=True, kw_only=True):
     """A strake of shell plating."""
 
@@ -252,7 +275,11 @@ class Strake(Noun, frozen=True, kw_only=True):
     from_girth: Annotated[Length, Key("Girth from the keel centreline amidships to the lower edge.", "0 m")]
     to_girth: Annotated[Length, Key("Girth to the upper edge.", "1.2 m")]
     plates: Annotated[tuple[PlateRun, ...], Key("Runs of plates, from aft.")]
-    riveting: Annotated[str, Key("Seams and butts.", "double at seams, treble at butts")] = ""
+    riveting: Annotated[str, Key("What else is to be said of its riveting.", "heads inside, points outside")] = ""
+    joints: Annotated[
+        tuple[ShellJoint, ...],
+        Key("Its joints that differ from the ship's usual ones in vessel/condition.yaml; the first that fits counts."),
+    ] = ()
     butts: Annotated[
         tuple[Annotated[Position, Key("A butt.", "Fr 18")], ...],
         Key("Butts, from aft, where plates of one run meet; a run is one plate where none are given."),

@@ -9,6 +9,7 @@ from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.plain import plain
 from tenderwright.calculations.renewal.found_later import METHOD as FOUND_LATER
 from tenderwright.calculations.renewal.found_later import found_later
+from tenderwright.calculations.renewal.joints import Joint, joint_at
 from tenderwright.calculations.renewal.shell_plan import shell_from_input
 from tenderwright.calculations.renewal.shell_renewal import METHOD, plan_renewal
 
@@ -28,20 +29,51 @@ def bad(strake: str, at: float, side: str = "port", **item: str) -> dict[str, An
 
 
 def test_one_bad_space_is_one_insert_of_its_plate() -> None:
-    """0.600 by 1.000 m of 11 mm; two seams of 0.6 m at 90 mm and two frames of 1.0 m at 140 mm."""
-    found = METHOD.run(shell=SHELL, bad=[bad("A", 24.9)], mill_tolerance=0.0, **RIVETS)
+    """0.600 by 1.000 m of 11 mm; two seams of 0.6 m at 90 mm, two frames of 1.0 m at 140 mm, and welded ends."""
+    found = METHOD.run(shell=SHELL, bad=[bad("A", 24.9)], mill_tolerance=0.0, ends="weld", **RIVETS)
     area = 0.6 - (4 - math.pi) * 0.055**2
     assert found["inserts"] == 1.0
     assert found["area"] == pytest.approx(area)
     assert found["mass"] == pytest.approx(area * 0.011 * 7850)
     assert found["rivets"] == 2 * math.ceil(600 / 90) + 2 * math.ceil(1000 / 140)
-    assert found["joint"] == pytest.approx(1.2)
+    assert found["joint"] == pytest.approx(1.2 + 2.0)
+
+
+def test_each_seam_is_riveted_as_its_strake_says_and_changes_where_it_does() -> None:
+    """Seam A has two rows forward of 24.6 m: 7 rivets at 90 mm abaft it, and two rows of 7 forward; B has one."""
+    joints = [{"joint": "seam", "strakes": ["A"], "kind": "lap", "rows": 2, "rivet": 0.020, "from": 24.6}]
+    spaces = [bad("A", 24.3), bad("A", 24.9)]
+    usual = METHOD.run(shell=SHELL, bad=spaces, ends="weld", **RIVETS)
+    found = METHOD.run(shell=SHELL, bad=spaces, ends="weld", joints=joints, **RIVETS)
+    assert usual["rivets"] == 2 * 14 + 3 * 8
+    assert found["rivets"] == 14 + (7 + 2 * 7) + 3 * 8
+    assert found["seam"] == usual["seam"]
+
+
+def test_an_end_on_an_existing_butt_is_no_new_butt_and_a_strap_has_rows_on_both_sides() -> None:
+    """B has a butt at 25.2 m: an insert from 24.6 m to it has one new end; under a strap that is twice the rows."""
+    lap = plan_renewal(SHELL, [bad("B", 24.9)], ends="riveted lap", **RIVETS).inserts[0].made.rivets
+    strap = plan_renewal(SHELL, [bad("B", 24.9)], ends="riveted strap", **RIVETS).inserts[0].made.rivets
+    row = math.ceil(1000 / 90)
+    assert lap.removed == strap.removed == 2 * 7 + 2 * 8 + 2 * row
+    assert (lap.renewed - lap.removed, strap.renewed - strap.removed) == (2 * row, 4 * row)
+    assert lap.butt == strap.butt == pytest.approx(2.0)
+    straps = [{"joint": "butt", "strakes": ["B"], "kind": "strap", "rows": 3, "rivet": 0.022, "pitch": 0.1}]
+    found = plan_renewal(SHELL, [bad("B", 24.9)], joints=straps, ends="weld", **RIVETS).inserts[0].made.rivets
+    assert found.removed == 2 * 7 + 2 * 8 + 2 * 3 * 10
+    assert found.by_diameter == ((0.020, 30), (0.022, 60))
+
+
+def test_the_seam_to_the_keel_is_the_lower_seam_of_the_lowest_strake() -> None:
+    joints = [{"joint": "lower seam", "strakes": ["A"], "kind": "lap", "rows": 2, "rivet": 0.022, "pitch": 0.1}]
+    found = plan_renewal(SHELL, [bad("A", 24.3)], joints=joints, ends="weld", **RIVETS).inserts[0].made.rivets
+    assert found.by_diameter == ((0.020, 7 + 2 * 8), (0.022, 2 * 6))
 
 
 def test_an_insert_over_a_butt_opens_it_and_is_as_thick_as_its_thickest_plate() -> None:
     plan = plan_renewal(SHELL, [bad("B", 24.9), bad("B", 25.5)], **RIVETS)
     (one,) = plan.inserts
-    assert (one.thickness, plan.total.butt) == (0.010, pytest.approx(1.0))
+    assert (one.thickness, plan.total.butt) == (0.010, pytest.approx(1.0 + 2.0))
 
 
 def test_what_an_item_of_its_own_renews_is_named_last_and_is_in_no_sum() -> None:
@@ -74,6 +106,12 @@ def test_the_greatest_factor_of_its_strakes_is_taken() -> None:
 
 def test_nothing_bad_is_nothing_to_renew() -> None:
     assert set(METHOD.run(shell=SHELL, bad=[], **RIVETS).values()) == {0.0}
+
+
+def test_a_joint_of_which_nothing_is_said_is_refused() -> None:
+    only = (Joint("seam", ("B",), "lap", 1, 0.02, 0.09),)
+    with pytest.raises(OutOfRange, match="nothing says how the seam of strake A"):
+        joint_at(only, "seam", "A", 24.3)
 
 
 @pytest.mark.parametrize("space", [bad("Q", 24.3), bad("A", 99.0), bad("B", 26.1)])

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from typing import Any, Literal
 
 from msgspec import Struct
@@ -12,6 +12,9 @@ from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbo
 from tenderwright.calculations.schema import length as _length
 
 Fastening = Literal["riveted", "welded edges"]
+Ends = Literal["riveted lap", "riveted strap", "weld"]
+ENDS: Mapping[Ends, int] = {"riveted lap": 1, "riveted strap": 2, "weld": 0}
+"""How the ends of an insert are joined to the old plate, with the sides of the joint that have their rows of rivets."""
 
 SEAM_PITCH = 4.5
 FRAME_PITCH = 7.0
@@ -27,27 +30,43 @@ RING_WELD_SOURCE = Citation("USCG NVIC 7-68", "E-37 and E-38: temporary, a few s
 _ROUND_OFF = 1e-9
 
 
-class Riveting(Struct, frozen=True):
-    """How the shell is riveted; pitches in m, rows of rivets in each joint."""
+class Line(Struct, frozen=True):
+    """Rivets along a joint: its length, the rows of rivets that it takes in all, their pitch and diameter, m."""
 
-    seam_pitch: float
-    seam_rows: int
-    butt_rows: int
-    frame_pitch: float
-    frame_rows: int = 1
-    butt_pitch: float | None = None
-    """That of the seams unless given."""
+    length: float
+    rows: int
+    pitch: float
+    rivet: float
 
     def __post_init__(self) -> None:
-        for pitch in (
-            self.seam_pitch,
-            self.frame_pitch,
-            self.seam_pitch if self.butt_pitch is None else self.butt_pitch,
-        ):
-            if not (math.isfinite(pitch) and pitch > 0.0):
-                raise OutOfRange(f"the pitch of rivets must be more than nothing, got {pitch:g} m")
-        if min(self.seam_rows, self.butt_rows, self.frame_rows) < 0:
+        if not (math.isfinite(self.pitch) and self.pitch > 0.0):
+            raise OutOfRange(f"the pitch of rivets must be more than nothing, got {self.pitch:g} m")
+        if self.rows < 0:
             raise OutOfRange("a joint cannot have fewer than no rows of rivets")
+
+    @property
+    def rivets(self) -> int:
+        """Count its rivets."""
+        return rivets_in(self.length, self.pitch, self.rows)
+
+    def near(self, clearance: float) -> int:
+        """Count its rivets within a distance of one of its ends."""
+        return rivets_in(min(clearance, self.length), self.pitch, self.rows)
+
+
+class InsertJoints(Struct, frozen=True):
+    """The riveted joints of one insert."""
+
+    seams: tuple[tuple[Line, ...], ...]
+    """Each seam, edges and those within, in lengths that are riveted alike, from aft."""
+    frames: tuple[Line, ...]
+    """Each frame that crosses it, at the ends and between, strake by strake."""
+    butts: tuple[Line, ...] = ()
+    """Existing butts that it opens."""
+    ends: tuple[Line, ...] = ()
+    """New butts at its ends, where they are riveted: laps, or straps with the rows of both sides."""
+    weld: float = 0.0
+    """New butts at its ends, where they are welded, m."""
 
 
 class RivetCount(Struct, frozen=True):
@@ -60,15 +79,21 @@ class RivetCount(Struct, frozen=True):
     seam: float
     """Metres of seam opened, at the edges and within."""
     butt: float
-    """Metres of riveted butt opened."""
+    """Metres of riveted butt, those opened and those new at its ends."""
+    end_weld: float
+    """Metres of new butt welded."""
+    by_diameter: tuple[tuple[float, int], ...]
+    """Rivets driven, by their diameter in m, the smallest first."""
+
+    @property
+    def joint(self) -> float:
+        """Give the length to be tested, m."""
+        return self.seam + self.butt + self.end_weld
 
 
-def default_riveting(diameter: float, seam_rows: int, butt_rows: int) -> Riveting:
-    """Give the riveting of a shell from the diameter of its rivets, m: pitch 4.5 d at seams, 7 d at frames.
-
-    Source: `PITCH_SOURCE`; the ship's own pitches come before it. Raises OutOfRange.
-    """
-    return Riveting(SEAM_PITCH * diameter, seam_rows, butt_rows, FRAME_PITCH * diameter)
+def ends_of(fastening: Fastening) -> Ends:
+    """Give how the ends are joined where nothing is said: as the edges are."""
+    return "weld" if fastening == "welded edges" else "riveted lap"
 
 
 def rivets_in(length: float, pitch: float, rows: int) -> int:
@@ -79,36 +104,38 @@ def rivets_in(length: float, pitch: float, rows: int) -> int:
 
 
 def insert_rivets(
-    length: float,
-    breadth: float,
-    seams: int,
-    frames: int,
-    butts: Sequence[float],
-    riveting: Riveting,
-    fastening: Fastening = "riveted",
-    clearance: float = WELD_CLEARANCE,
+    joints: InsertJoints, fastening: Fastening = "riveted", clearance: float = WELD_CLEARANCE
 ) -> RivetCount:
     """Count the rivets of an insert.
 
-    Formula: removed = seams·rows·ceil(l/p) + frames·rows·ceil(b/pf) + rows·ceil(b'/pb) for each riveted butt b'.
-    Riveted again, all are driven anew; with welded edges only those of the frames are, and on each seam at each end
-    rows·ceil(c/p) rivets stay within the clearance c of the weld.
-    Symbols: length l and breadth b in m; seams, the riveted seams along it, both edges and those within; frames,
-    the frames that cross it, at both ends and between; butts, the lengths of riveted butts opened, m.
-    Source: derived; clearance `CLEARANCE_SOURCE`; ring-welding `RING_WELD_SOURCE`. Raises OutOfRange.
+    Formula: n = rows ceil(l/p) for each length of joint. Removed are those of seams, frames and butts opened; driven
+    anew the same and those of the new ends, with welded edges those of the frames alone. Where edges or ends are
+    welded, on each seam at each end rows ceil(c/p) rivets stay within the clearance c of the weld. Symbols: length l
+    and pitch p in m. Source: derived; clearance `CLEARANCE_SOURCE`; ring-welding `RING_WELD_SOURCE`. Raises OutOfRange.
     """
-    if seams < 0 or frames < 0:
-        raise OutOfRange("an insert cannot cross fewer than no seams or frames")
     if not (math.isfinite(clearance) and clearance >= 0.0):
         raise OutOfRange(f"the clearance of a weld cannot be less than nothing, got {clearance:g} m")
-    butt_pitch = riveting.seam_pitch if riveting.butt_pitch is None else riveting.butt_pitch
-    at_seams = seams * rivets_in(length, riveting.seam_pitch, riveting.seam_rows)
-    at_frames = frames * rivets_in(breadth, riveting.frame_pitch, riveting.frame_rows)
-    at_butts = sum(rivets_in(butt, butt_pitch, riveting.butt_rows) for butt in butts)
-    removed = at_seams + at_frames + at_butts
     welded = fastening == "welded edges"
-    near = 2 * seams * rivets_in(clearance, riveting.seam_pitch, riveting.seam_rows) if welded else 0
-    return RivetCount(removed, at_frames if welded else removed, near, seams * length, sum(butts))
+    if welded and joints.ends:
+        raise OutOfRange("an insert whose edges are welded has its ends welded too")
+    seams = [line for seam in joints.seams for line in seam]
+    removed = [*seams, *joints.frames, *joints.butts]
+    driven = [*joints.frames] if welded else [*removed, *joints.ends]
+    near = 0
+    if welded or joints.weld:
+        near = sum(seam[0].near(clearance) + seam[-1].near(clearance) for seam in joints.seams if seam)
+    by_diameter: dict[float, int] = {}
+    for line in driven:
+        by_diameter[line.rivet] = by_diameter.get(line.rivet, 0) + line.rivets
+    return RivetCount(
+        sum(line.rivets for line in removed),
+        sum(line.rivets for line in driven),
+        near,
+        sum(line.length for line in seams),
+        sum(line.length for line in (*joints.butts, *joints.ends)),
+        joints.weld,
+        tuple(sorted(by_diameter.items())),
+    )
 
 
 def _kernel(
@@ -123,21 +150,29 @@ def _kernel(
     seam_pitch: float | None = None,
     frame_pitch: float | None = None,
     fastening: Fastening = "riveted",
+    ends: Ends | None = None,
 ) -> Mapping[str, float]:
-    usual = default_riveting(diameter, seam_rows, butt_rows)
-    riveting = Riveting(
-        usual.seam_pitch if seam_pitch is None else seam_pitch,
-        seam_rows,
-        butt_rows,
-        usual.frame_pitch if frame_pitch is None else frame_pitch,
+    if seams < 0 or frames < 0:
+        raise OutOfRange("an insert cannot cross fewer than no seams or frames")
+    pitch = SEAM_PITCH * diameter if seam_pitch is None else seam_pitch
+    at_frames = FRAME_PITCH * diameter if frame_pitch is None else frame_pitch
+    made = ends_of(fastening) if ends is None else ends
+    rows = butt_rows * ENDS[made]
+    joints = InsertJoints(
+        seams=((Line(length, seam_rows, pitch, diameter),),) * seams,
+        frames=(Line(breadth, 1, at_frames, diameter),) * frames,
+        butts=tuple(Line(butt, butt_rows, pitch, diameter) for butt in butts or ()),
+        ends=(Line(breadth, rows, pitch, diameter),) * 2 if rows else (),
+        weld=0.0 if rows else 2.0 * breadth,
     )
-    found = insert_rivets(length, breadth, seams, frames, butts or [], riveting, fastening)
+    found = insert_rivets(joints, fastening)
     return {
         "removed": float(found.removed),
         "renewed": float(found.renewed),
         "near_welds": float(found.near_welds),
         "seam": found.seam,
         "butt": found.butt,
+        "end_weld": found.end_weld,
     }
 
 
@@ -158,7 +193,7 @@ METHOD = Method(
         "frames": _number("Frames that cross it, at the ends and between."),
         "diameter": _length("Diameter of the rivets."),
         "seam_rows": _number("Rows of rivets in a seam."),
-        "butt_rows": _number("Rows of rivets in a butt, on one side of it."),
+        "butt_rows": _number("Rows of rivets in a lapped butt; of a strap those on one side of it."),
         "butts": {
             "type": "array",
             "items": _length("Length of one butt."),
@@ -169,7 +204,12 @@ METHOD = Method(
         "fastening": {
             "type": "string",
             "enum": ["riveted", "welded edges"],
-            "description": "How the insert is fastened; riveted unless given.",
+            "description": "How the edges along its seams are fastened; riveted unless given.",
+        },
+        "ends": {
+            "type": "string",
+            "enum": list(ENDS),
+            "description": "How its ends are joined to the old plate; as the edges are unless given.",
         },
     },
     outputs=(
@@ -177,7 +217,8 @@ METHOD = Method(
         Symbol("renewed", "rivets to drive", "each", "each"),
         Symbol("near_welds", "rivets that stay within 6 in of a weld", "each", "each"),
         Symbol("seam", "seam opened", "length", "m"),
-        Symbol("butt", "riveted butt opened", "length", "m"),
+        Symbol("butt", "riveted butt, opened and new at the ends", "length", "m"),
+        Symbol("end_weld", "new butt welded", "length", "m"),
     ),
     kernel=_kernel,
     example={
@@ -190,7 +231,7 @@ METHOD = Method(
         "butt_rows": 2,
         "butts": ["1.15 m"],
     },
-    optional=frozenset({"butts", "seam_pitch", "frame_pitch", "fastening"}),
+    optional=frozenset({"butts", "seam_pitch", "frame_pitch", "fastening", "ends"}),
     cautions=(
         "pitches of 4.5 and 7 diameters are from memory",
         "ring-welding is temporary, for a few scattered rivets of frames and seams, "

@@ -11,6 +11,7 @@ from msgspec.structs import replace
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.renewal.insert import CORNER_THICKNESSES
+from tenderwright.calculations.renewal.joints import JOINTS_INPUT, Joint, joints_from_input, joints_of, usual_joints
 from tenderwright.calculations.renewal.outlines import LEAST_BAYS, LEAST_SIZE, Outline, OutlineRules, insert_outlines
 from tenderwright.calculations.renewal.quantities import (
     Renewal,
@@ -19,7 +20,7 @@ from tenderwright.calculations.renewal.quantities import (
     renewal_of,
     renewal_total,
 )
-from tenderwright.calculations.renewal.rivets import Fastening, Riveting, default_riveting
+from tenderwright.calculations.renewal.rivets import ENDS, Ends, Fastening, ends_of
 from tenderwright.calculations.renewal.shell_grid import Flags
 from tenderwright.calculations.renewal.shell_plan import SHELL, ShellPlan, shell_from_input
 from tenderwright.calculations.schema import length, listed, number, quantity, record, text
@@ -59,7 +60,10 @@ def plan_renewal(
     butt_rows: int,
     seam_pitch: float | None = None,
     frame_pitch: float | None = None,
+    joints: Sequence[Mapping[str, Any]] = (),
     fastening: Fastening = "riveted",
+    ends: Ends | None = None,
+    items: Sequence[Mapping[str, Any]] = (),
     least_bays: int = LEAST_BAYS,
     least_size: float = LEAST_SIZE,
     corner: float = CORNER_THICKNESSES,
@@ -70,28 +74,30 @@ def plan_renewal(
     """Lay out inserts round bad frame spaces, and count what each takes.
 
     Symbols: bad, frame spaces by strake, side and a place in them, with the item that renews them where it is one of
-    its own; rivet, the diameter in m; pitches, sizes in m; corner in thicknesses; hours_rate in man-hours a tonne;
-    work, strakes by place and curvature, whose greatest factor counts for an insert over several. An insert is as
-    thick as the thickest plate that it takes. Source: as `insert_outlines` and `renewal_of`. Raises OutOfRange.
+    its own; rivet, rows and pitches in m of the ship's usual joints, and joints, those of strakes by kind; ends of the
+    inserts, joined as their edges unless given, and of those of items of their own; sizes in m; corner in thicknesses;
+    hours_rate in man-hours a tonne; work, strakes by place and curvature, whose greatest factor counts for an insert
+    over several. An insert is as thick as the thickest plate that it takes. Source: as `insert_outlines` and
+    `renewal_of`. Raises OutOfRange.
     """
     plan = shell_from_input(shell)
-    usual = default_riveting(rivet, seam_rows, butt_rows)
-    riveting = Riveting(
-        usual.seam_pitch if seam_pitch is None else seam_pitch,
-        seam_rows,
-        butt_rows,
-        usual.frame_pitch if frame_pitch is None else frame_pitch,
-    )
+    riveted = joints_from_input(joints, usual_joints(rivet, seam_rows, butt_rows, seam_pitch, frame_pitch))
     rules = RenewalRules(
-        fastening=fastening, corner=corner, tolerance=mill_tolerance, rate=hours_rate, least=least_size
+        fastening=fastening,
+        ends=ends_of(fastening) if ends is None else ends,
+        corner=corner,
+        tolerance=mill_tolerance,
+        rate=hours_rate,
+        least=least_size,
     )
     outlines = OutlineRules(least_bays=least_bays, least_size=least_size)
     made = []
     for item in dict.fromkeys(["", *(one.get("item", "") for one in bad)]):
+        made_by = next((one["ends"] for one in items if one["item"] == item), rules.ends)
         for side in SIDES:
             for outline in insert_outlines(plan.grid, _cells(plan, bad, item, side), outlines):
                 factors = (_factor(plan, outline, work),)
-                one = _insert(plan, outline, side, item, riveting, replace(rules, factors=factors))
+                one = _insert(plan, outline, side, item, riveted, replace(rules, factors=factors, ends=made_by))
                 made.append(replace(one, why=_why(bad, one)))
     inserts = tuple(replace(one, name=f"R{count}") for count, one in enumerate(made, start=1))
     return RenewalPlan(inserts, renewal_total([one.made for one in inserts if not one.apart]))
@@ -107,17 +113,13 @@ def _cells(plan: ShellPlan, bad: Sequence[Mapping[str, Any]], item: str, side: S
 
 
 def _insert(
-    plan: ShellPlan, outline: Outline, side: Side, item: str, riveting: Riveting, rules: RenewalRules
+    plan: ShellPlan, outline: Outline, side: Side, item: str, joints: Sequence[Joint], rules: RenewalRules
 ) -> PlannedRenewal:
     thickness = float(plan.thickness[outline.lower : outline.upper, outline.aft : outline.forward].max())
     if thickness <= 0.0:
         raise OutOfRange("an insert lies where no strake has plate")
     aft, forward = float(plan.grid.frames[outline.aft]), float(plan.grid.frames[outline.forward])
-    butts = []
-    for strake in outline.strakes:
-        inside = (plan.butts[strake] >= aft - 1e-6) & (plan.butts[strake] <= forward + 1e-6)
-        butts += [plan.grid.breadth(strake, strake + 1, outline.aft, outline.forward)] * int(inside.sum())
-    made = renewal_of(plan.grid, outline, thickness, riveting, butts, rules)
+    made = renewal_of(plan.grid, outline, thickness, joints_of(plan, outline, joints, rules.ends), rules)
     strakes = tuple(plan.strakes[strake] for strake in outline.strakes)
     return PlannedRenewal("", side, strakes, aft, forward, made, thickness, apart=item)
 
@@ -155,7 +157,8 @@ def outputs_of(plan: RenewalPlan) -> dict[str, float]:
         "rivets_near_welds": float(total.rivets_near_welds),
         "seam": total.seam,
         "butt": total.butt,
-        "joint": total.seam + total.butt,
+        "end_weld": total.end_weld,
+        "joint": total.joint,
         "weld": total.weld,
         "hours": total.man_hours,
     }
@@ -189,15 +192,31 @@ METHOD = Method(
             0,
         ),
         "rivet": length("Diameter of the shell's rivets."),
-        "seam_rows": _rows("Rows of rivets in a seam."),
-        "butt_rows": _rows("Rows of rivets in a butt, on one side of it."),
+        "seam_rows": _rows("Rows of rivets in a seam, where no joint says otherwise."),
+        "butt_rows": _rows("Rows of rivets in a lapped butt, where no joint says otherwise."),
         "seam_pitch": length("Pitch at seams and butts; 4.5 diameters unless given.", "85 mm"),
         "frame_pitch": length("Pitch at frames; 7 diameters unless given.", "133 mm"),
+        "joints": JOINTS_INPUT,
         "fastening": {
             "type": "string",
             "enum": ["riveted", "welded edges"],
-            "description": "How inserts are fastened; riveted unless given.",
+            "description": "How edges of inserts along seams are fastened; riveted unless given.",
         },
+        "ends": {
+            "type": "string",
+            "enum": list(ENDS),
+            "description": "How their ends are joined to the old plate; as the edges are unless given.",
+        },
+        "items": listed(
+            record(
+                "An item of its own.",
+                ("item", "ends"),
+                item=text("Its number."),
+                ends={"type": "string", "enum": list(ENDS), "description": "How it joins the ends of its plate."},
+            ),
+            "Items of their own whose ends are joined otherwise.",
+            0,
+        ),
         "least_bays": {
             "type": "integer",
             "minimum": 1,
@@ -233,8 +252,9 @@ METHOD = Method(
         Symbol("rivets_renewed", "rivets driven anew", "each", "each"),
         Symbol("rivets_near_welds", "rivets that stay within 150 mm of a weld", "each", "each"),
         Symbol("seam", "seam opened and closed", "length", "m"),
-        Symbol("butt", "riveted butt opened and closed", "length", "m"),
-        Symbol("joint", "seam and butt together, to be tested", "length", "m"),
+        Symbol("butt", "riveted butt, opened and closed or new at ends", "length", "m"),
+        Symbol("end_weld", "new butt welded at ends", "length", "m"),
+        Symbol("joint", "seam, butt and welded ends together, to be tested", "length", "m"),
         Symbol("weld", "length round the inserts, as it would be welded", "length", "m"),
         Symbol("hours", "man-hours of steelwork by the tariff, riveting not in it", "person_hour", "person_hour"),
     ),
@@ -256,13 +276,19 @@ METHOD = Method(
         "rivet": "19 mm",
         "seam_rows": 1,
         "butt_rows": 2,
+        "joints": [{"joint": "seam", "strakes": ["A"], "kind": "lap", "rows": 2, "rivet": "19 mm"}],
+        "ends": "riveted strap",
+        "items": [{"item": "335", "ends": "weld"}],
         "work": [{"strakes": ["B"], "place": "bottom shell"}],
     },
     optional=frozenset(
         {
             "seam_pitch",
             "frame_pitch",
+            "joints",
             "fastening",
+            "ends",
+            "items",
             "least_bays",
             "least_size",
             "corner",

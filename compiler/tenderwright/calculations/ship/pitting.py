@@ -19,7 +19,8 @@ from tenderwright.calculations.thickness.pitting import Pitting
 from tenderwright.calculations.thickness.readings import Readings
 from tenderwright.calculations.thickness.shell_survey import Surveyed
 from tenderwright.calculations.value import Given, given
-from tenderwright.model.ship_condition import Pitted, ShipCondition
+from tenderwright.model.shell_condition import Pitted
+from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.notices import Place
 from tenderwright.quantities.position import FrameTable
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from tenderwright.calculations.renewal.bad_spaces import METHOD as BAD_SPACES
 from tenderwright.calculations.renewal.bad_spaces import BadSpaces
 from tenderwright.calculations.renewal.found_later import METHOD as FOUND_LATER
@@ -16,7 +18,8 @@ from tenderwright.calculations.thickness.named_readings import SIDES
 from tenderwright.calculations.thickness.pitting import Pitting
 from tenderwright.calculations.thickness.shell_forecast import ShellCondition
 from tenderwright.calculations.value import Given, given
-from tenderwright.model.ship_condition import RenewalPractice, ShipCondition
+from tenderwright.model.shell_condition import RenewalPractice
+from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.model.vessel import Strake
 
 
@@ -86,8 +89,33 @@ def shell_renewal(
         if practice.least_size
         else Given(LEAST_SIZE, "300 mm", str(LEAST_SIZE_SOURCE)),
         **_optional(practice),
+        **_joints(strakes),
+        **_items(condition),
     }
     return Uses("plate named for renewal, items of their own left out", inputs, practice.here)
+
+
+def _joints(strakes: tuple[Strake, ...]) -> dict[str, Given]:
+    """Give the joints that differ from the ship's usual ones, by strake, as an input."""
+    written = [(strake, one) for strake in strakes for one in strake.joints]
+    joints = []
+    for strake, one in written:
+        joint: dict[str, Any] = {"joint": one.joint, "strakes": [strake.strake], "kind": one.kind, "rows": one.rows}
+        joint["rivet"] = one.rivet.si
+        if one.pitch is not None:
+            joint["pitch"] = one.pitch.si
+        joint |= {name: end.x for name, end in (("from", one.from_), ("to", one.to)) if end is not None}
+        joints.append(joint)
+    words = (f"{strake.strake}: {one.joint}, {one.kind}, {one.rows} of {one.rivet}" for strake, one in written)
+    return {"joints": Given(joints, "; ".join(words), written[0][1].here)} if joints else {}
+
+
+def _items(condition: ShipCondition) -> dict[str, Given]:
+    """Give the items of their own that join the ends of their plate otherwise, as an input."""
+    said = [one for one in condition.apart if one.ends]
+    items = [{"item": name, "ends": ends} for name, ends in {one.item.name: one.ends for one in said}.items()]
+    words = "; ".join(f"item {one.item}: {one.ends}" for one in said)
+    return {"items": Given(items, words, said[0].here)} if items else {}
 
 
 def _optional(practice: RenewalPractice) -> dict[str, Given]:
@@ -104,6 +132,8 @@ def _optional(practice: RenewalPractice) -> dict[str, Given]:
     for name, figure in (("corner", practice.corner), ("hours_rate", practice.hours_rate)):
         if figure is not None:
             inputs[name] = given(figure, origin=practice.here)
+    if practice.ends:
+        inputs["ends"] = Given(practice.ends, practice.ends, practice.here)
     if practice.work:
         work = [
             {"strakes": [strake.name for strake in one.strakes], "place": one.place, "curvature": one.curvature}
@@ -125,7 +155,7 @@ def shell_contingent(
     """Expect what a denser survey would add to the plate named."""
     total, counts = shell_renewal.total, bad_spaces.by_strake()
     words = "; ".join(f"{s['strake']}: {s['bad']} of {s['sampled']} bad, {s['unsampled']} not gauged" for s in counts)
-    joint = total.seam + total.butt
+    joint = total.joint
     inputs = {
         "strakes": Given(counts, words, "shell.bad.spaces"),
         "shell": _given_plan(shell_plan, strakes),

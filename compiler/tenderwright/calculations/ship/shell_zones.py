@@ -11,7 +11,8 @@ from tenderwright.calculations.thickness.shell_forecast import ShellCondition
 from tenderwright.calculations.thickness.shell_survey import Surveyed
 from tenderwright.calculations.thickness.zone_rate import METHOD as ZONE_RATE
 from tenderwright.calculations.value import Given, given
-from tenderwright.model.ship_condition import ShipCondition, WastageZone
+from tenderwright.model.shell_condition import WastageZone
+from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.model.tender import Tender
 from tenderwright.quantities.position import FrameTable
 

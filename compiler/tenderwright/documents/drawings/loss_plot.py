@@ -20,7 +20,7 @@ from tenderwright.documents.drawings.shell_expansion import REPAIR
 from tenderwright.documents.drawings.view import LANDSCAPE
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
-from tenderwright.model.ship_condition import WastageZone
+from tenderwright.model.shell_condition import WastageZone
 from tenderwright.quantities.display import decimals
 
 TITLE = "Loss of plate by zone, with forecast"

@@ -18,6 +18,7 @@ from tenderwright.calculations.thickness.zone_rate import ZoneSummary
 from tenderwright.documents.desk import Desk, capital, day
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Inline, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
+from tenderwright.documents.parts.earlier_repairs import earlier_repairs
 from tenderwright.documents.parts.pits import pit_blocks
 from tenderwright.documents.parts.renewal import renewal_blocks
 from tenderwright.model.ship_condition import ShipCondition
@@ -41,6 +42,7 @@ def condition(desk: Desk) -> Part | None:
         *pit_blocks(desk),
         *_members(desk, written),
         *_renewed(desk, written),
+        *earlier_repairs(desk),
         *renewal_blocks(desk),
     ]
     return _part(*blocks)

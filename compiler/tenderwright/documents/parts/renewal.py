@@ -2,22 +2,26 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from tenderwright.calculations.renewal.bad_spaces import NEXT, NOW, PIT, WHY
 from tenderwright.calculations.renewal.contingent import PRIOR_WEIGHT
-from tenderwright.calculations.renewal.shell_renewal import PlannedRenewal
+from tenderwright.calculations.renewal.shell_renewal import PlannedRenewal, RenewalPlan
 from tenderwright.calculations.ship.renewals import shell_contingent, shell_renewal
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated
+from tenderwright.model.shell_condition import Doubler, Renewed
 from tenderwright.quantities.display import decimals
 
 _PLACES = (
     "Inserts are drawn round the frame spaces whose readings pass their limit at this docking or before the next one, "
     "and round pits that call for a local insert. They are cut at frames and on the seams, and are for pricing: the "
-    "naval architect draws each plate. Mass is of the plate fitted with mill "
-    "tolerance. Rivets are those of both seams, of every frame at the ends and between, and of butts in way. Hours are "
-    "of steelwork by D. Butler, Guide to Ship Repair Estimates (2000), on the greatest rectangle at 8000 kg/m³ and "
+    "naval architect draws each plate. Mass is of the plate fitted with mill tolerance, with laps or straps at its "
+    "ends. Rivets are those of both seams, of every frame at the ends and between, and of butts in way, each as its "
+    "strake is riveted there; driven besides are those of new ends. What is to be tested is seam, butt and end. Hours "
+    "are of steelwork by D. Butler, Guide to Ship Repair Estimates (2000), on the greatest rectangle at 8000 kg/m³ and "
     "with its factors for place and curvature multiplied, which is assumed; riveting is not in them."
 )
 
@@ -37,7 +41,7 @@ def renewal_blocks(desk: Desk) -> list[Block]:
     total = found.total
     sums = (
         "Together", "", "", "", "", decimals(total.area, 2), decimals(total.mass, 0), str(total.rivets_removed),
-        decimals(total.seam + total.butt, 1), decimals(total.man_hours, 0),
+        str(total.rivets_renewed), decimals(total.joint, 1), decimals(total.man_hours, 0),
     )  # fmt: skip
     rows.append(Row(tuple(inline(text) for text in sums), "total"))
     apart = [one for one in found.inserts if one.apart]
@@ -52,15 +56,43 @@ def renewal_blocks(desk: Desk) -> list[Block]:
         Column("Plate, mm", "right", 0.9),
         Column("Area, m²", "right", 0.9),
         Column("Mass, kg", "right", 0.9),
-        Column("Rivets", "right", 0.8),
-        Column("Seam and butt, m", "right", 1.1),
+        Column("Rivets out", "right", 0.7),
+        Column("Driven", "right", 0.8),
+        Column("To test, m", "right", 0.9),
         Column("Hours", "right", 0.8),
     )
     return [
         Heading("Plate to renew"),
         Table(columns, tuple(rows), note=inline(_PLACES), small=True),
+        *_driven(desk, found),
         *_contingent(desk),
     ]
+
+
+def _driven(desk: Desk, plan: RenewalPlan) -> list[Block]:
+    """Say how the ends are joined, what is driven by diameter, and which inserts meet earlier repairs."""
+    practice = desk.package.condition.renewal if desk.package.condition else None
+    if practice is None or not plan.total.inserts:
+        return []
+    words = []
+    if plan.total.rivets_renewed:
+        sizes = (f"{number} of {decimals(1e3 * diameter, 0)} mm" for diameter, number in plan.total.by_diameter)
+        words.append(f"Rivets to drive: {', '.join(sizes)}.")
+    ends = practice.ends or ("weld" if practice.fastening == "welded edges" else "riveted lap")
+    said = "" if practice.ends else ", as nothing else is said"
+    words.append(f"New butts at their ends: {ends}{said}.")
+    words += [sentence for one in plan.inserts for sentence in _met(desk, one)]
+    return [Paragraph(inline(" ".join(words)))]
+
+
+def _met(desk: Desk, one: PlannedRenewal) -> Iterator[str]:
+    """Tell which earlier inserts and doublers an insert meets."""
+    written = desk.package.condition
+    earlier: tuple[Renewed | Doubler, ...] = (*written.renewed, *written.doublers) if written else ()
+    for old in earlier:
+        on = old.strake.name in one.strakes and old.side in (one.side, "both", "")
+        if on and old.from_.x < one.forward and one.aft < old.to.x:
+            yield f"{one.name} meets the {old.what} of {old.on.year}, {old.from_} to {old.to}: the sketch says how."
 
 
 def _row(desk: Desk, one: PlannedRenewal) -> Row:
@@ -73,10 +105,11 @@ def _row(desk: Desk, one: PlannedRenewal) -> Row:
         inline(place, ", ", desk.item_ref(one.apart, f"item {one.apart}")) if one.apart else inline(place),
         inline("; ".join(_WHY.get(why, why) for why in one.why)),
         inline(decimals(1e3 * one.thickness, 1)),
-        inline(decimals(made.steel.area, 2)),
-        inline(decimals(made.steel.mass, 0)),
+        inline(decimals(made.steel.area + made.ends_area, 2)),
+        inline(decimals(made.mass, 0)),
         inline(str(made.rivets.removed)),
-        inline(decimals(made.rivets.seam + made.rivets.butt, 1)),
+        inline(str(made.rivets.renewed)),
+        inline(decimals(made.rivets.joint, 1)),
         inline(decimals(made.man_hours, 0)),
     ]
     return Row(tuple(cells))

@@ -6,6 +6,7 @@ from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Part, Row, Table, inline
 from tenderwright.documents.parts.notes import notes_on
 from tenderwright.model.particulars import Particulars
+from tenderwright.model.vessel import Strake
 from tenderwright.quantities.display import decimals
 
 SHIP = "The ship"
@@ -200,7 +201,7 @@ def _strakes(desk: Desk) -> list[Block]:
                         inline(name),
                         inline(f"{run.from_} to {run.to}" + (", inner" if run.inner else "")),
                         inline(desk.quantity(run.thickness)),
-                        inline(strake.riveting if index == 0 else ""),
+                        inline(_riveted(desk, strake) if index == 0 else ""),
                     ),
                     anchor=desk.anchor("strake", strake.strake) if index == 0 else "",
                 )
@@ -211,4 +212,32 @@ def _strakes(desk: Desk) -> list[Block]:
         Column("As built", "right", 1.1),
         Column("Riveting", width=3),
     )
-    return [Heading("Shell plating"), Table(columns, tuple(rows), small=True)] if rows else []
+    return [Heading("Shell plating"), Table(columns, tuple(rows), note=_usual(desk), small=True)] if rows else []
+
+
+def _riveted(desk: Desk, strake: Strake) -> str:
+    """Say how the joints of a strake are riveted that are not as usual."""
+    names = {"seam": "upper seam", "lower seam": "lower seam", "butt": "butts", "frame": "frames"}
+    told = []
+    for one in strake.joints:
+        pitch = f" at {desk.quantity(one.pitch)}" if one.pitch is not None else ""
+        where = f", {one.from_} to {one.to}" if one.from_ is not None and one.to is not None else ""
+        rows = f"{one.rows} row{'s' if one.rows > 1 else ''}" + (" a side" if one.kind != "lap" else "")
+        told.append(f"{names[one.joint]} {one.kind}, {rows} of {desk.quantity(one.rivet)}{pitch}{where}")
+    return capital("; ".join([*told, *([strake.riveting] if strake.riveting else [])]))
+
+
+def _usual(desk: Desk) -> Inline:
+    """Say how the ship is riveted where a strake says nothing; nothing where that is not known."""
+    practice = desk.package.condition.renewal if desk.package.condition else None
+    if practice is None:
+        return ()
+    rows = f"seams lapped, {practice.seam_rows} row{'s' if practice.seam_rows > 1 else ''}"
+    butts = f"butts lapped, {practice.butt_rows} row{'s' if practice.butt_rows > 1 else ''}"
+    pitches = [
+        f"{desk.quantity(pitch)} {where}"
+        for pitch, where in ((practice.seam_pitch, "at seams and butts"), (practice.frame_pitch, "at frames"))
+        if pitch is not None
+    ]
+    at = f", at {' and '.join(pitches)}" if pitches else ""
+    return inline(f"Elsewhere: {rows}; {butts}; rivets of {desk.quantity(practice.rivet)}{at}. {practice.source}.")

@@ -28,10 +28,13 @@ def test_one_bad_frame_space_gives_one_insert_of_that_space() -> None:
     steel = one.made.steel
     assert steel.radius == pytest.approx(5 * one.thickness)
     assert steel.area == pytest.approx(0.6 * steel.breadth - (4 - np.pi) * steel.radius**2)
-    assert record.values["shell.renewal.mass"].si == pytest.approx(steel.mass)
+    assert record.values["shell.renewal.mass"].si == pytest.approx(one.made.mass)
+    assert one.made.mass > steel.mass
     assert steel.mass / (steel.area * one.thickness * 7850) == pytest.approx(1.0605, abs=0.006)
-    rivets = 2 * -(-600 // 85) + 2 * int(np.ceil(1e3 * steel.breadth / 133 - 1e-9))
-    assert record.values["shell.renewal.rivets"].si == rivets
+    butt = 2 * int(np.ceil(1e3 * steel.breadth / 85 - 1e-9))
+    frame = int(np.ceil(1e3 * steel.breadth / 133 - 1e-9))
+    assert record.values["shell.renewal.rivets"].si == 2 * -(-600 // 85) + 2 * frame
+    assert record.values["shell.renewal.rivets-renewed"].si == record.values["shell.renewal.rivets"].si + 4 * butt
 
 
 @pytest.mark.parametrize(("found", "when"), [(7.2, "now"), (7.4, "next")])
@@ -51,7 +54,7 @@ def test_plate_of_an_item_of_its_own_is_drawn_and_not_summed() -> None:
     _, record, calculated = marram()
     apart = [one for one in calculated.found(shell_renewal).inserts if one.apart]
     assert [(one.apart, one.strakes, one.side) for one in apart] == [("335", ("C",), "port")]
-    rest = [one.made.steel.mass for one in calculated.found(shell_renewal).inserts if not one.apart]
+    rest = [one.made.mass for one in calculated.found(shell_renewal).inserts if not one.apart]
     assert record.values["shell.renewal.mass"].si == pytest.approx(sum(rest))
     assert record.values["shell.renewal.inserts"].si == len(rest)
 
