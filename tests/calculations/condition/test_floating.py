@@ -1,6 +1,6 @@
 from __future__ import annotations
 
-from math import tan
+from math import atan, tan
 
 import pytest
 from hypothesis import given
@@ -135,3 +135,19 @@ def test_no_weight_is_refused():
 def test_hydrostatics_of_the_position_are_those_of_its_draft():
     h = floating_position(FORM, WEIGHTS, TANKS, 1025.0).hydrostatics
     assert hydrostatics(FORM, h.draft, h.trim).volume == pytest.approx(h.volume)
+
+
+@pytest.mark.parametrize("side", [1.0, -1.0])
+def test_the_deck_edge_is_held_against_the_water_at_the_list_found(side):
+    """Derived: a box 40 by 8 by 4 m at a draft of 3.9 m has 0.1 m of freeboard, which a list of atan(0.1/4) takes."""
+    form, weight = barge(depth=4.0), 1000.0 * 40 * 8 * 3.9
+    kb, bm = 3.9 / 2, 8**2 / (12 * 3.9)
+    gm = kb + bm - 1.0
+
+    def listed(slope: float) -> float:
+        ship = Weight("ship", weight, 20.0, side * gm * slope, 1.0)
+        return floating_position(form, [ship], [], 1000.0).heel
+
+    assert listed(0.09 / 4) == pytest.approx(-side * atan(0.09 / 4))
+    with pytest.raises(OutOfRange, match=r"deck edge is 0\.01 m under water"):
+        listed(0.11 / 4)

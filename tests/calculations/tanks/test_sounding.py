@@ -200,3 +200,23 @@ def test_sounding_volume_by_sections_and_ullage_with_heel():
 def test_sounding_volume_refuses(more):
     with pytest.raises(OutOfRange):
         sounding_volume(SHAPE, FOOT, 1000.0, **more)
+
+
+def test_nothing_on_the_rod_leaves_open_what_lies_below_the_foot_of_the_pipe():
+    """Derived: 12 m long, 8 m wide, the pipe 0.5 m from its after end; by the head at 0.02 the plane through the foot
+    leaves a wedge 11.5 m long forward of it, 8 * 0.02 * 11.5^2 / 2."""
+    inputs = {"tank": SHAPE, "pipe_foot": FOOT, "density": 1000.0, "length_between_perpendiculars": 60.0}
+    found = METHOD.run(**inputs, sounding=0.0, trim=-1.2)
+    assert (found["least"], found["greatest"]) == pytest.approx((0.0, 8 * 0.02 * 11.5**2 / 2))
+    assert found["volume"] == found["greatest"]
+    level = METHOD.run(**inputs, sounding=0.0)
+    assert (level["least"], level["greatest"]) == pytest.approx((0.0, 0.0))
+
+
+def test_a_pipe_full_to_its_head_leaves_open_what_lies_above_it():
+    """Derived: the same by the stern, liquid at the head of the pipe: the forward wedge may be empty or full."""
+    inputs = {"tank": SHAPE, "pipe_foot": FOOT, "density": 1000.0, "length_between_perpendiculars": 60.0}
+    found = METHOD.run(**inputs, sounding=2.0, trim=1.2)
+    assert found["greatest"] == pytest.approx(12 * 8 * 2.0)
+    assert found["least"] == pytest.approx(12 * 8 * 2.0 - 8 * 0.02 * 11.5**2 / 2)
+    assert "least" not in METHOD.run(**inputs, sounding=1.0, trim=1.2)

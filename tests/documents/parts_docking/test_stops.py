@@ -5,15 +5,17 @@ from __future__ import annotations
 import pytest
 
 from tenderwright.calculations.calculate import calculate
+from tenderwright.calculations.ship.docking_condition import docking_tank_states
 from tenderwright.calculations.ship.landing import landing
 from tenderwright.calculations.ship.stops import floating_stops
 from tenderwright.calculations.ship.trim import trim_plan
-from tenderwright.calculations.ship.undocking import lifting_off
+from tenderwright.calculations.ship.undocking import lifting_off, undocking_tank_states
 from tenderwright.documents.desk import Desk
-from tenderwright.documents.edition import Table
+from tenderwright.documents.edition import Table, plain
 from tenderwright.documents.parts.docking_condition import condition
 from tenderwright.documents.parts.landing import landing_limits
 from tenderwright.documents.parts.stops import floating_off_stops, landing_stops
+from tenderwright.documents.parts.undocking import dockside_tanks
 from tests.documents.composed import composed, rows, words
 from tests.replacing import replace
 
@@ -90,3 +92,16 @@ def test_a_trim_that_cannot_be_reached_is_not_said_to_be_there() -> None:
     assert "With the movement below she is calculated to float with a trim of 0.30 m" in there
     assert "Subject to soundings" in there
     assert "cannot be reached" not in there
+
+
+def test_what_a_pipe_cannot_show_is_said_beside_the_tanks_that_are_to_be_found_dry() -> None:
+    states = composed("marram").found(undocking_tank_states)
+    recess = states["shaft-recess"]
+    assert recess.mass == 0
+    assert recess.unseen > 1.0
+    assert all(one.unseen == 0 for one in states.values() if one.sounding)
+    (tanks,) = dockside_tanks(composed("marram").desk())
+    said = plain(tanks.note)
+    assert "as much as this may yet lie below its foot" in said
+    docked = composed("marram").found(docking_tank_states)["shaft-recess"]
+    assert f"Shaft recess {max(recess.unseen, docked.unseen):.2f}" in said

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from math import atan, radians
+from math import atan, degrees, radians, tan
 from typing import Any
 
+import numpy as np
 from msgspec import Struct
 from msgspec.structs import replace
 
@@ -19,7 +20,7 @@ from tenderwright.calculations.condition.condition_input import (
 )
 from tenderwright.calculations.condition.loading import Loading, TankLoad, Weight, liquids, summed
 from tenderwright.calculations.hydrostatics.equilibrium import float_at
-from tenderwright.calculations.hydrostatics.hull_form import HullForm
+from tenderwright.calculations.hydrostatics.hull_form import NEAR, HullForm
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
 from tenderwright.calculations.hydrostatics.upright import Hydrostatics
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
@@ -79,7 +80,7 @@ def floating_position(
     [rad].
     Source: statics of a floating body (derived); list and free surface as in Derrett, Ship Stability for
     Masters and Mates.
-    Range: list up to 5 degrees, deck edge clear. Raises OutOfRange.
+    Range: list up to 5 degrees, deck edge clear at it. Raises OutOfRange.
     """
     slope, near = 0.0, None
     for _ in range(ROUNDS):
@@ -88,7 +89,10 @@ def floating_position(
         found = float_at(form, loading.mass, loading.lcg, loading.vcg, density)
         change, slope = found.trim / form.length - slope, found.trim / form.length
         if abs(change) < SETTLED:
-            return FloatingPosition(loading, found, tuple(bodies), _list(loading, found))
+            heel = _list(loading, found)
+            if heel is not None:
+                _deck_edge_clear(form, found, heel)
+            return FloatingPosition(loading, found, tuple(bodies), heel)
         near = [b.level + b.centroid[0] * change for b in bodies]
     raise OutOfRange("the trim does not settle: liquid in long slack tanks runs from end to end")
 
@@ -101,6 +105,21 @@ def _list(loading: Loading, found: Hydrostatics) -> float | None:
     if abs(heel) > LARGEST_LIST:
         raise OutOfRange(f"a list of {abs(heel) * 57.29578:.1f} degrees is beyond the small angles, 5 degrees")
     return heel
+
+
+def _deck_edge_clear(form: HullForm, found: Hydrostatics, heel: float) -> None:
+    """Hold the deck edge of the low side against the water at the list found. Raises OutOfRange where it is under it.
+
+    Formula: z(x) + y tan|phi| <= deck edge, y its half-breadth. Source: geometry (derived).
+    """
+    edge = form.curves.half_breadth(form.deck_heights)
+    over = form.deck_heights - form.heights(found.draft, found.trim) - edge * tan(abs(heel))
+    least = int(np.argmin(over))
+    if over[least] < -NEAR:
+        raise OutOfRange(
+            f"at the list found, {degrees(abs(heel)):.2f} degrees, the deck edge is {-over[least]:.2f} m under water "
+            f"{form.stations[least]:.2f} m forward of AP"
+        )
 
 
 def condition_floating(
@@ -143,7 +162,7 @@ METHOD = Method(
     title="Drafts, trim, list and metacentric height from weights",
     formula="rho V = W; LCG - LCB = (t/L) (VCG - KB); GM = KM - VCG - FSM/W; tan(list) = -TCG/GM",
     source=Citation("statics of a floating body; Derrett, Ship Stability for Masters and Mates", "", "derived"),
-    valid="small list, up to 5 degrees; deck edge clear of the water",
+    valid="small list, up to 5 degrees; deck edge clear of the water at it",
     inputs={
         "offsets": OFFSETS,
         "weights": WEIGHTS,

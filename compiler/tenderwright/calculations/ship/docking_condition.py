@@ -13,7 +13,8 @@ from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.condition import fixed_weights, given_marks, given_tanks, given_weights
 from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.steps.step import Uses, step, step_of
-from tenderwright.calculations.tanks.sounding import contents, sounding_at
+from tenderwright.calculations.tanks.sounding import at_sounding, contents, sounding_at
+from tenderwright.calculations.tanks.sounding_volume import NOTHING_READ
 from tenderwright.calculations.value import Given
 from tenderwright.model.docking_plan import DockingPlan, MovedWeight
 from tenderwright.model.item import Item
@@ -32,6 +33,8 @@ class TankState(Struct, frozen=True):
     mass: float
     sounding: float | None
     """On her pipe at the trim of that condition; None without a pipe, or where the liquid does not reach it."""
+    unseen: float = 0.0
+    """Greatest volume that shows nothing on the pipe at that trim, m3, where nothing is to be read."""
 
 
 def moved_weights(plan: DockingPlan | None, items: tuple[Item, ...], *, before_docking: bool) -> list[Weight]:
@@ -111,14 +114,16 @@ def tank_states(
     found = {}
     bodies = contents([load.tank for load in loads], [load.volume for load in loads], slope)
     for load, body in zip(loads, bodies, strict=True):
-        sounding = None
+        sounding, unseen = None, 0.0
         if load.tank.pipe is not None:
             try:
                 sounding = sounding_at(load.tank, load.volume, body.level, slope)
             except OutOfRange:
                 sounding = None  # it lies below the foot of the pipe at this trim
+            if sounding is None or sounding <= NOTHING_READ:
+                unseen = at_sounding(load.tank, 0.0, slope).volume
         liquid = liquids.get(load.name, "none") if load.mass > 0 else "none"
-        found[load.name] = TankState(liquid, load.volume, load.mass, sounding)
+        found[load.name] = TankState(liquid, load.volume, load.mass, sounding, unseen)
     return found
 
 

@@ -21,6 +21,10 @@ class TankContents(Struct, frozen=True):
 
     liquid: Liquid
     density: float
+    least: float | None = None
+    """The least volume [m3] that reads so, where the liquid plane misses the pipe; None where it does not."""
+    greatest: float | None = None
+    """The greatest [m3]."""
 
     @property
     def mass(self) -> float:

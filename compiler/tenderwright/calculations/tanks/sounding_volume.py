@@ -6,12 +6,15 @@ from collections.abc import Mapping
 from math import tan
 from typing import Any
 
-from tenderwright.calculations.method import Citation, Method, OutOfRange
+from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length, quantity
 from tenderwright.calculations.tanks.contents import CONTENTS, TankContents, outputs_of
 from tenderwright.calculations.tanks.polyhedron import Polyhedron
 from tenderwright.calculations.tanks.sounding import at_sounding, at_ullage
 from tenderwright.calculations.tanks.tank_input import POINT, SHAPE, tank_from_input
+
+NOTHING_READ = 1e-6
+"""A sounding below this is nothing on the rod, m."""
 
 
 def sounding_volume(
@@ -28,6 +31,8 @@ def sounding_volume(
 ) -> TankContents:
     """Compute the liquid in a tank from a sounding or an ullage; see `at_sounding`.
 
+    Nothing on the rod leaves open all that may lie below the foot of the pipe, a pipe full to its head all above that:
+    then there is a least and a greatest volume. The contents are those with the liquid at the foot, or at the head.
     Symbols: lengths [m]; density [kg/m3]; heel [rad], starboard down positive; permeability [-].
     Raises OutOfRange where neither or both readings are given, or trim without a length.
     """
@@ -42,7 +47,21 @@ def sounding_volume(
     else:
         assert ullage is not None
         found = at_ullage(built, ullage, slope, tan(heel))
+    assert built.pipe is not None
+    read = sounding if sounding is not None else built.pipe.length - (ullage or 0.0)
+    if read <= NOTHING_READ:
+        return TankContents(found, density, 0.0, found.volume)
+    if read >= built.pipe.length - NOTHING_READ and found.volume < built.capacity:
+        return TankContents(found, density, found.volume, built.capacity)
     return TankContents(found, density)
+
+
+def figures_of(found: TankContents) -> dict[str, float]:
+    """Give the contents as outputs, with the least and the greatest volume where the reading leaves them open."""
+    figures = outputs_of(found)
+    if found.least is None or found.greatest is None:
+        return figures
+    return figures | {"least": found.least, "greatest": found.greatest}
 
 
 METHOD = Method(
@@ -51,7 +70,7 @@ METHOD = Method(
     formula="volume below z = zs - (x - xs) tan(trim) - (y - ys) tan(heel), cut from the tank's polyhedron; "
     "FSM = rho i",
     source=Citation("statics of a liquid at rest; divergence theorem on a polyhedron", "", "derived"),
-    valid="straight sounding pipe; liquid in reach of the pipe's foot",
+    valid="straight sounding pipe; where the liquid plane misses it there is a least and a greatest",
     inputs={
         "tank": SHAPE,
         "pipe_foot": {**POINT, "description": "Foot of the sounding pipe (striking plate)."},
@@ -64,9 +83,13 @@ METHOD = Method(
         "heel": quantity("angle", "Heel, positive starboard down."),
         "permeability": quantity("fraction", "Part of the moulded volume that liquid can fill."),
     },
-    outputs=CONTENTS,
+    outputs=(
+        *CONTENTS,
+        Symbol("least", "least volume that reads so, where the liquid plane misses the pipe", "volume", "m3"),
+        Symbol("greatest", "greatest volume that reads so", "volume", "m3"),
+    ),
     kernel=sounding_volume,
-    figures=outputs_of,
+    figures=figures_of,
     example={
         "tank": {
             "box": {

@@ -25,7 +25,7 @@ def tanks(desk: Desk) -> Part:
                     inline(desk.number(f"{name}.capacity", 1)),
                     inline(contents.liquid + read),
                     inline(sounding),
-                    inline(desk.number(f"{name}.volume", 2)),
+                    inline(_volume(desk, name)),
                     inline(desk.number(f"{name}.mass", 2)),
                     inline(desk.number(f"{name}.free-surface-moment", 1)),
                 ),
@@ -65,6 +65,14 @@ def tanks(desk: Desk) -> Part:
     return Part(
         "tanks", "8", "Tanks and their contents", "data", "Docking data", tuple(blocks), landscape=True, caution=True
     )
+
+
+def _volume(desk: Desk, name: str) -> str:
+    """Give the volume in a tank: a least and a greatest where the reading leaves it open."""
+    ends = [f"{name}.least", f"{name}.greatest"]
+    if all(one in desk.record.values for one in ends):
+        return " to ".join(desk.number(one, 2) for one in ends)
+    return desk.number(f"{name}.volume", 2)
 
 
 def _notes(desk: Desk) -> list[Block]:

@@ -25,6 +25,8 @@ from tenderwright.documents.not_calculated import absent_of, why_not
 from tenderwright.documents.parts.docking_condition import condition_table
 from tenderwright.quantities.display import decimals
 
+SHOWN = 0.005
+"""Least volume that is told, m3."""
 SUBJECT = (
     "subject to soundings, weight log and drafts read before flooding, and to the naval architect's own calculation"
 )
@@ -134,12 +136,24 @@ def dockside_tanks(desk: Desk) -> list[Block]:
         if tank.tank not in empty
     ]
     dry = [tank.name for tank in desk.package.tanks if tank.tank in empty]
-    note = (
-        "Sound every tank before flooding, and above all those with a reason. Soundings at the trim of each condition."
-    )
+    note = "Sound every tank before flooding, above all those with a reason. Soundings at the trim of each condition."
     if dry:
         note += f" Empty in both, and to be found dry: {', '.join(dry)}."
+    note = f"{note} {unseen(desk)}".strip()
     return [Table((*full.columns, Column("Why", width=1)), tuple(rows), note=inline(note), small=True)]
+
+
+def unseen(desk: Desk) -> str:
+    """Say how much may lie in tanks whose pipe shows nothing, by the worse of both trims; nothing where none may."""
+    states = [desk.calculated.found(one) or {} for one in (docking_tank_states, undocking_tank_states)]
+    found = {
+        tank.name: max((one[tank.tank].unseen for one in states if tank.tank in one), default=0.0)
+        for tank in desk.package.tanks
+    }
+    listed = [f"{name} {decimals(volume, 2)}" for name, volume in found.items() if volume >= SHOWN]
+    if not listed:
+        return ""
+    return f"Where the pipe shows nothing, as much as this may yet lie below its foot, m³: {'; '.join(listed)}."
 
 
 def tank_table(desk: Desk) -> Table:
@@ -154,7 +168,7 @@ def tank_table(desk: Desk) -> Table:
                 why = absent_of(desk.calculated.outcome(tank_shape), tank.tank)
                 cells += [why_not(why) if why else "Not calculated.", "", ""]
                 continue
-            sounding = "–" if state.sounding is None else f"{decimals(state.sounding, 2)}"
+            sounding = "–" if tank.pipe is None else decimals(state.sounding or 0.0, 2)
             cells += [state.liquid, decimals(state.volume, 2), sounding]
         rows.append(Row(tuple(inline(cell) for cell in cells)))
     columns = (
@@ -166,5 +180,5 @@ def tank_table(desk: Desk) -> Table:
         Column("m³", "decimal", 0.8),
         Column("Sounding, m", "decimal", 0.9),
     )
-    note = inline("Soundings at the trim of each condition. A dash: no pipe, or the liquid does not reach it.")
+    note = inline(f"Soundings at the trim of each condition. A dash: no pipe. {unseen(desk)}".strip())
     return Table(columns, tuple(rows), note=note, small=True)
