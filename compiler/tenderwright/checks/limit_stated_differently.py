@@ -28,10 +28,10 @@ class _Stated(Struct, frozen=True):
     """Clauses before items, and items before answers to questions."""
 
     @property
-    def number(self) -> float:
-        """Give the figure as a number; hours in minutes, so that 1 h is 60 min."""
+    def number(self) -> float | str:
+        """Give the figure as a number, hours in minutes, so that 1 h is 60 min; a letter of a grade as it is."""
         number, _, unit = self.figure.replace(",", "").partition(" ")
-        return float(number) * (60.0 if unit == "h" else 1.0)
+        return number if number.isalpha() else float(number) * (60.0 if unit == "h" else 1.0)
 
 
 def check(context: Context) -> Iterator[Notice]:
@@ -89,7 +89,7 @@ def _against_first(subject: Subject, stated: Sequence[_Stated]) -> Iterator[Noti
 
 def _against_data(subject: Subject, data: Datum, stated: Sequence[_Stated]) -> Iterator[Notice]:
     for one in stated:
-        if abs(one.number - data.number) > 1e-9:
+        if isinstance(one.number, str) or abs(one.number - data.number) > 1e-9:
             message = f"{one.whose} has {one.figure} for {subject.name}, and {data.at.path} has {data.text}"
             yield _notice(one, message, Note("it is stated here", data.at))
 

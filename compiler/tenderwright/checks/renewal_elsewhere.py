@@ -6,18 +6,26 @@ frame spaces from the wasted plate is what comes of that (common practice, no so
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from tenderwright.calculations.renewal.shell_renewal import PlannedRenewal
 from tenderwright.calculations.ship.renewals import shell_renewal
 from tenderwright.checks.context import Context
+from tenderwright.checks.texts import of_item, pattern
 from tenderwright.model.item import Item
 from tenderwright.notices import Notice
 from tenderwright.quantities.position import FrameTable
 
 TAKES = "shell.renewal."
+CODE = "renewal-elsewhere"
 NEAR = 0.005
 """Metres."""
+RIVETS_SHARE = 0.20
+"""A count from a drawing against one by pitch (common practice, no source)."""
+_FRAMES = pattern(r"Fr (-?\d+) to Fr (-?\d+)")
+_RENEWS = re.compile(r"\b(?:crop|insert|renew)", re.IGNORECASE)
+_RIVETS = pattern(r"\b(\d+) rivets, counted")
 
 
 def check(context: Context) -> Iterator[Notice]:
@@ -35,6 +43,8 @@ def check(context: Context) -> Iterator[Notice]:
         holders = takers if not one.apart else [of_its_own] if of_its_own is not None else []
         if holders and not any(_covers(item, one) for item in holders):
             yield _notice(one, holders[0], frames)
+        elif of_its_own is not None:
+            yield from _in_words(of_its_own, one, frames)
 
 
 def _takes(item: Item) -> bool:
@@ -54,6 +64,27 @@ def _covers(item: Item, one: PlannedRenewal) -> bool:
     return ends[0] <= one.aft + NEAR and one.forward <= ends[1] + NEAR
 
 
+def _in_words(item: Item, one: PlannedRenewal, frames: FrameTable) -> Iterator[Notice]:
+    """Tell of lines that renew other frames than those of the outline, and of another count of its rivets."""
+    for text in of_item(item, (("lines", "*", "text"),)):
+        match = _FRAMES.search(text.source.text, text.start, text.end)
+        if match is None or not _RENEWS.search(text.words):
+            continue
+        ends = sorted(frames.x(int(match[group])) for group in (1, 2) if int(match[group]) in frames.numbers)
+        if len(ends) == 2 and not (ends[0] <= one.aft + NEAR and one.forward <= ends[1] + NEAR):
+            named = f"{frames.label(one.aft)} to {frames.label(one.forward)}"
+            message = f"a line of item {item.number} renews {' '.join(match[0].split())}, and the survey names {named}"
+            hint = "mark the frames on the ship, and put the item or `apart` in vessel/condition.yaml right"
+            yield Notice(CODE, text.place(match), message, hints=(hint,))
+    counted = one.made.rivets.renewed
+    for text in of_item(item, (("requirements", "*"),)):
+        match = _RIVETS.search(text.source.text, text.start, text.end)
+        if match is not None and abs(int(match[1]) - counted) > RIVETS_SHARE * counted:
+            message = f"item {item.number} has {match[1]} rivets, and the outline of the survey has {counted}"
+            hint = "count again from the shell expansion, or put rows and pitches right in vessel/condition.yaml"
+            yield Notice(CODE, text.place(match), message, hints=(hint,))
+
+
 def _notice(one: PlannedRenewal, item: Item, frames: FrameTable) -> Notice:
     strakes, ends = " and ".join(one.strakes), f"{frames.label(one.aft)} to {frames.label(one.forward)}"
     message = (
@@ -65,4 +96,4 @@ def _notice(one: PlannedRenewal, item: Item, frames: FrameTable) -> Notice:
     hint = (
         "widen strakes, side or extent of the item, or give the plate to another under `apart` in vessel/condition.yaml"
     )
-    return Notice("renewal-elsewhere", place, message, hints=(hint,))
+    return Notice(CODE, place, message, hints=(hint,))

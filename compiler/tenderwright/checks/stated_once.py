@@ -92,6 +92,7 @@ _DEW_POINT = pattern(rf"{_N} (?:K|°C|degC) (?:or more )?above (?:the )?dew poin
 _VAPOUR = pattern(rf"below {_N} % of the lower explosive limit")
 _LEAD = pattern(rf"{_N} mg/kg of lead\b|lead limit {_OR_N} mg/kg")
 _PCB = pattern(rf"{_N} mg/kg of polychlorinated|PCB limit {_OR_N} mg/kg")
+_CERTIFICATE = pattern(r"certificate (?P<figure>\d\.\d) to EN 10204|EN 10204 (?P<figure_too>\d\.\d)")
 _GM = pattern(rf"[Mm]etacentric height (?:of )?{_N} m or more at the critical instant")
 _DOCK_DAYS = pattern(rf"(?:with {_N} dock days|keep her there for {_OR_N} d\b)")
 
@@ -115,6 +116,9 @@ SUBJECTS = (
     Subject("adhesion of the patch", "adhesion", pattern(rf"class {_N} or better"), "", re.compile(r"adhesion")),
     Subject("wind for blasting", "wind", pattern(rf"wind is above {_N} m/s"), "m/s", re.compile(r"[Bb]last")),
     Subject("diminution", "diminution", pattern(rf"diminution (?:of|is) {_N} %"), "%"),
+    Subject("the certificate of steel", "10204", _CERTIFICATE, ""),
+    Subject("the grade of hull steel", "steel", pattern(r"[Hh]ull steel(?: plate)?,? grade (?P<figure>[A-E])\b"), ""),
+    Subject("the quality of welds", "5817", pattern(r"ISO 5817 level (?P<figure>[B-D])\b"), ""),
     Subject("the liability insurance", "liability", pattern(_SUM), "", re.compile(r"liability")),
     Subject(
         "the sum beyond which the trustees decide",

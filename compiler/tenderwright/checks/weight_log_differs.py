@@ -6,13 +6,17 @@ practice, no source). A tenth, or 50 kg where that is more, is common practice, 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from tenderwright.checks.context import Context
 from tenderwright.model.docking_plan import MovedWeight
 from tenderwright.model.item import Item, Line
 from tenderwright.notices import Note, Notice
+from tenderwright.quantities.quantity import Quantity
 
+CODE = "weight-log-differs"
+_PROPELLER = re.compile(r"propeller\b(?!.*\b(?:nut|cap|gear)\b)", re.IGNORECASE)
 SHARE = 0.10
 LEAST = 50.0
 """Kilograms."""
@@ -28,6 +32,19 @@ def check(context: Context) -> Iterator[Notice]:
         masses = [mass for line in item.lines if (mass := _mass(context, line)) is not None]
         if rows and masses and "changes weight" in item.does:
             yield from _compare(item, rows, sum(masses))
+    particulars = context.package.particulars
+    propeller = particulars.propeller.mass if particulars is not None and particulars.propeller is not None else None
+    for row in plan.moved_while_dry:
+        if propeller is not None and _PROPELLER.match(row.what):
+            yield from _propeller(row, propeller)
+
+
+def _propeller(row: MovedWeight, stated: Quantity) -> Iterator[Notice]:
+    """Compare a propeller that comes off or aboard with the one of the particulars."""
+    if abs(abs(row.mass.si) - stated.si) > max(SHARE * stated.si, LEAST):
+        message = f"the docking plan moves the propeller as {row.mass}, and the particulars give it {stated}"
+        hint = "weigh it, and give both places the mass that was found"
+        yield Notice(CODE, row.mass.at, message, (Note("its mass stands here", stated.at),), (hint,))
 
 
 def _compare(item: Item, rows: list[MovedWeight], tendered: float) -> Iterator[Notice]:
@@ -47,7 +64,7 @@ def _compare(item: Item, rows: list[MovedWeight], tendered: float) -> Iterator[N
         )
         hint = "put the mass right, or split the entry so that each part names the item that moves it"
         place = max(counted, key=lambda row: abs(row.mass.si)).mass.at
-        yield Notice("weight-log-differs", place, message, (Note("the item stands here", item.here),), (hint,))
+        yield Notice(CODE, place, message, (Note("the item stands here", item.here),), (hint,))
 
 
 def _mass(context: Context, line: Line) -> float | None:
