@@ -41,6 +41,8 @@ def _whole(phrase: str) -> str:
 
 
 _SEARCH = re.compile(rf"(?<![\w/])(?:{'|'.join(_whole(phrase) for phrase in PHRASES)})", re.IGNORECASE)
+_LONGEST = tuple({max(phrase.casefold().split(), key=len) for phrase in PHRASES})
+"""A word of each phrase; a text that has none of them needs no search."""
 _NUMBER = r"\d+(?:\.\d+)?"
 _NOT_UNITS = {"a", "no", "in"}
 """Units that are everyday words too, and bound nothing after a number in a sentence."""
@@ -72,6 +74,9 @@ class Found(Struct, frozen=True):
 
 def find_unbounded(text: str, start: int, end: int) -> Iterator[Found]:
     """Find unbounded words between two offsets of a text; words in quotes are spoken of, not used."""
+    folded = text[start:end].casefold()
+    if not any(word in folded for word in _LONGEST):
+        return
     for match in _SEARCH.finditer(text, start, end):
         phrase = next(p for p in PHRASES if p.lower() == " ".join(match[0].split()).lower())
         if _quoted(text, match, start, end) or _REFERENCE.match(text, match.end(), end):

@@ -96,9 +96,10 @@ def _days(context: OwnerContext, path: str, bid: Bid) -> Iterator[Notice]:
 
 def _sums(context: OwnerContext, path: str, bid: Bid) -> Iterator[Notice]:
     """Report a sum written on the form that is far from what it sums up."""
+    tendered = _tendered(context)
     for number, line in bid.lines.items():
         if line.rate and line.extension is not None:
-            quantity = _tendered(context).get(number)
+            quantity = tendered.get(number)
             made = abs(line.rate * quantity) if quantity is not None else None
             if made and line.extension and _far(abs(line.extension), made) and not _slipped(context, path, number):
                 message = (
