@@ -111,7 +111,7 @@ def shiplifts(facilities: tuple[Facility, ...]) -> dict[str, Facility]:
     return {one.facility: one for one in facilities if one.hoists is not None}
 
 
-@step_of(SHIPLIFT, "facility.{}.lift", names=_VERDICT | {"reactions": "reactions"}, each="shiplifts")
+@step_of(SHIPLIFT, "facility.{}.lift", names=_VERDICT | {"reactions": "reactions"}, each="shiplifts", kept=True)
 def shiplift_loads(
     facility: Facility, docking: FloatingPosition, particulars: Particulars, cradles: Each[Cradle]
 ) -> Uses | Absent:
