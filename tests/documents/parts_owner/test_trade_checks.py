@@ -5,13 +5,13 @@ from __future__ import annotations
 from tenderwright.checks.context import Unjudged
 from tenderwright.documents.parts.owner import trade_checks
 from tenderwright.notices import Notice, Place
-from tenderwright.notices.codes import CHECK_CODES, CODES
+from tenderwright.notices.codes import CHECK_CODES, CODES, OWNER_CHECK_CODES
 from tests.documents.composed import composed, rows, tables
 
 
 def found(notices: list[Notice], unjudged: list[Unjudged]) -> dict[str, str]:
     (table,) = tables(trade_checks(notices, unjudged))
-    return {row[0]: row[1] for row in rows(table)}
+    return {row[0]: "".join(row[1:]) for row in rows(table)}
 
 
 def test_a_check_that_was_not_made_is_not_told_as_having_found_nothing() -> None:
@@ -19,7 +19,8 @@ def test_a_check_that_was_not_made_is_not_told_as_having_found_nothing() -> None
     about = "not judged, or only in part: it needs vessel/docking-plan.yaml"
     assert page[CODES["block-overloaded"].title] == about
     assert page[CODES["unlike-metals"].title] == "nothing found"
-    assert set(page) == {CODES[code].title for code in CHECK_CODES}
+    titles = {CODES[code].title for code in (*CHECK_CODES, *OWNER_CHECK_CODES)}
+    assert set(page) == titles | {"The tender", "The owner's papers"}
 
 
 def test_what_was_found_stands_before_what_could_not_be_judged() -> None:

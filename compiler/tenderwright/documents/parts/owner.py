@@ -10,7 +10,7 @@ from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Pa
 from tenderwright.documents.parts.by_section import by_section
 from tenderwright.documents.parts.front import desk_item
 from tenderwright.notices import Notice
-from tenderwright.notices.codes import CHECK_CODES, CODES
+from tenderwright.notices.codes import CHECK_CODES, CODES, OWNER_CHECK_CODES
 from tenderwright.pricing.money import total, written
 from tenderwright.pricing.price import PricedItem
 
@@ -66,11 +66,12 @@ def _deferrals(desk: Desk) -> list[Block]:
 def trade_checks(notices: Sequence[Notice], unjudged: Sequence[Unjudged]) -> Part:
     """Compose the trade checks that were run, what they found, and what they could not judge."""
     rows = []
-    for code in CHECK_CODES:
-        found = [notice for notice in notices if notice.code == code]
-        words = [f"{n.place}: {n.message}" for n in found]
-        words += [f"not judged, or only in part: {one.why}" for one in unjudged if one.code == code]
-        rows.append(Row((inline(CODES[code].title), inline("; ".join(words) or "nothing found"))))
+    for title, codes in (("The tender", CHECK_CODES), ("The owner's papers", OWNER_CHECK_CODES)):
+        rows.append(Row((inline(title),), "group"))
+        for code in codes:
+            words = [f"{one.place}: {one.message}" for one in notices if one.code == code]
+            words += [f"not judged, or only in part: {one.why}" for one in unjudged if one.code == code]
+            rows.append(Row((inline(CODES[code].title), inline("; ".join(words) or "nothing found"))))
     blocks: list[Block] = [
         Paragraph(
             inline(
