@@ -46,11 +46,12 @@ def test_sheets_beside_an_edition_link_only_within_themselves(package: Name, nam
 
 
 def owners_parts(package: Name) -> list[str]:
-    """List the parts that say what the docking costs, takes and is paid from; the last two where papers tell them."""
+    """List the parts that say what the docking costs, takes, is paid from and leaves, where the papers tell it."""
     owner = composed(package).owner
     programme = ["owner-programme"] if owner.schedule is not None else []
     funding = ["funding"] if owner.papers.funding is not None and owner.papers.scope is not None else []
-    return ["prices", "estimate", "price-basis", "cost-risk", *programme, *funding]
+    ahead = ["years-ahead"] if composed(package).compiled.package.condition is not None else []
+    return ["prices", "estimate", "price-basis", "cost-risk", *programme, *funding, *ahead]
 
 
 def test_after_the_drawings_stands_which_could_not_be_made_and_why() -> None:

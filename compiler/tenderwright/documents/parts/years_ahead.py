@@ -25,7 +25,9 @@ def years_to_next(desk: Desk) -> Part | None:
     ahead = desk.calculated.outcome(years_ahead)
     blocks = [_beside_history(desk)]
     blocks += [not_calculated(ahead)] if isinstance(ahead, Absent) else [_table(ahead), *_between(desk)]
-    return Part("years-ahead", "12.6", "The years to the next docking", "data", "Owner's papers", tuple(blocks))
+    return Part(
+        "years-ahead", "12.6", "The years to the next docking", "data", "Owner's papers", tuple(blocks), caution=True
+    )
 
 
 def _beside_history(desk: Desk) -> Block:
