@@ -22,7 +22,7 @@ from tenderwright.model.issued_item import issued_items
 from tenderwright.model.load import load_owner, load_package
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.owner_papers import owner_papers
-from tenderwright.model.package import Package
+from tenderwright.model.package import Package, sound
 from tenderwright.notices import Notice, Place, sort_notices
 from tenderwright.planning.schedule import Schedule, plan
 from tenderwright.pricing.in_dock.ledger import Ledger, ledger
@@ -37,7 +37,7 @@ from tenderwright.reading.source import Source
 from tenderwright.shapes.shape import shape
 
 if TYPE_CHECKING:
-    from tenderwright.documents.desk import Desk
+    from tenderwright.documents.desk import OwnerDesk
     from tenderwright.documents.edition import Edition
     from tenderwright.documents.price_form import PriceForm
     from tenderwright.writing.edition_files import Written
@@ -153,14 +153,14 @@ def compose_owner(compiled: Compiled, owner: OwnersSide, state: GitState) -> tup
     return owner_edition(owner_desk(compiled, owner), stamp(state), notices, compiled.unjudged)
 
 
-def owner_desk(compiled: Compiled, owner: OwnersSide) -> Desk:
-    """Lay out the desk for what only the owner sees; runs the trials and works out the ladders."""
-    from tenderwright.documents.desk import Desk
+def owner_desk(compiled: Compiled, owner: OwnersSide) -> OwnerDesk:
+    """Lay out the desk for what only the owner sees, priced; runs the trials and works out the ladders."""
+    from tenderwright.documents.desk import OwnerDesk
     from tenderwright.planning.foresight import foresee
 
-    package, estimate = compiled.package, owner.estimate
-    foresight = foresee(owner.papers, package, estimate, owner.schedule) if estimate is not None else None
-    return Desk(package, compiled.links, compiled.calculated, estimate, foresight)
+    package, estimate = compiled.package, sound(owner.estimate)
+    foresight = foresee(owner.papers, package, estimate, owner.schedule)
+    return OwnerDesk(package, compiled.links, compiled.calculated, estimate=estimate, foresight=foresight)
 
 
 def write(edition: Edition, form: PriceForm, typesetter: Typesetter, state: GitState) -> Written:

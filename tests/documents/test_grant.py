@@ -26,8 +26,8 @@ def desk(name: str) -> ApplicationDesk:
         compiled.package,
         compiled.links,
         compiled.calculated,
-        costed.estimate,
-        application=applied,
+        estimate=costed.estimate,
+        applied=applied,
         outlook=costed.outlook,
         papers=papers,
         schedule=costed.owner.schedule,
@@ -153,7 +153,7 @@ def test_risks_are_told_in_words_without_likelihoods() -> None:
 def test_what_the_form_asks_is_said_where_nobody_wrote_anything() -> None:
     profile = shipped_profiles()["object-classes"]
     bare = marram().work_out(grant("object-classes", "310"), profile)
-    empty = replace(desk("clean-harbour"), application=bare)
+    empty = replace(desk("clean-harbour"), applied=bare)
     assert unwritten(empty) == ["Summary of the project"]
     summary = part(grant_edition(empty, STAMP, "ab" * 32), "1–3")
     assert any("Still to be written." in str(block) for block in summary.blocks)

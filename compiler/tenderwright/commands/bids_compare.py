@@ -12,6 +12,7 @@ from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
 from tenderwright.commands.typesetter import need_typesetter
+from tenderwright.model.package import sound
 from tenderwright.notices import Notice, sort_notices
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read, stamp_of, timestamp
@@ -59,8 +60,7 @@ def mistakes_in(compiled: Compiled, owner: OwnersSide) -> list[Notice]:
     """Give what keeps the bids of a sound package from being compared."""
     from tenderwright.pricing.bids.told import mistakes
 
-    assert compiled.package.tender is not None
-    return mistakes(owner.papers, compiled.package.tender)
+    return mistakes(owner.papers, sound(compiled.package.tender))
 
 
 def doubts_of(comparison: BidComparison) -> list[Notice]:

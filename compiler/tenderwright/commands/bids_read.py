@@ -15,6 +15,7 @@ from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.output_folder import take_back_unfinished
 from tenderwright.model.bid import Bid
+from tenderwright.model.package import sound
 from tenderwright.notices import Notice, sort_notices
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import Compiled, compile_package, read
@@ -88,9 +89,8 @@ def form_issued(compiled: Compiled) -> ExpectedForm:
     from tenderwright.documents.desk import Desk
     from tenderwright.documents.form import price_form
 
-    assert compiled.package.tender is not None
     form = price_form(Desk(compiled.package, compiled.links, compiled.calculated), "")
-    return expected_form(form, tuple(one.number for one in compiled.package.tender.addenda))
+    return expected_form(form, tuple(one.number for one in sound(compiled.package.tender).addenda))
 
 
 def expected_form(form: PriceForm, addenda: tuple[int, ...]) -> ExpectedForm:

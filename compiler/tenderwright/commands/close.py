@@ -18,6 +18,7 @@ from tenderwright.commands.output_folder import add_out, judge_out, judge_place,
 from tenderwright.commands.progress import progress
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.model.findings import Findings
+from tenderwright.model.package import sound
 from tenderwright.notices import Notice, Place, sort_notices
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read, stamp_of, timestamp
@@ -203,12 +204,10 @@ def _report(closing: Closing) -> Written:
     from tenderwright.writing.report_files import report_files
 
     compiled, findings, package = closing.compiled, closing.findings, closing.compiled.package
-    assert package.frames is not None
-    assert package.particulars is not None
     closed = ClosedDocking(
         findings,
         docking_totals(findings, package, closing.answers.readings),
-        bare_places(findings.blocks, package.frames, package.particulars.keel.width.si),
+        bare_places(findings.blocks, sound(package.frames), sound(package.particulars).keel.width.si),
         closing.account,
         not_recorded(findings, package),
     )

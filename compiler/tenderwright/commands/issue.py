@@ -9,13 +9,14 @@ from argparse import ArgumentParser, Namespace
 from collections.abc import Sequence
 from datetime import UTC, date, datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from tenderwright import __version__
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.typesetter import need_typesetter
-from tenderwright.commands.yard_at import YardAt, yard_at
+from tenderwright.commands.yard_at import YardEdition, yard_at
 from tenderwright.model.tender import Tender
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import read
@@ -27,6 +28,9 @@ from tenderwright.reading.package import Files
 from tenderwright.starter.source import pinned_source
 from tenderwright.writing.ours import manifest_in
 from tenderwright.writing.tag import NoTag, is_tag, may_be_named, may_tag, tag_commit
+
+if TYPE_CHECKING:
+    from tenderwright.writing.edition_files import Written
 
 FOLDER = "issued"
 """Where the issues go, below the folder of all that is built."""
@@ -67,20 +71,21 @@ def _issue(arguments: Namespace) -> int:
     yard = yard_at(root, state.commit, files.issued)
     compiled = yard.compiled
     sys.stderr.write(as_text(compiled.notices, compiled.files.texts))
-    if not compiled.sound or compiled.package.tender is None:
+    if yard.edition is None or compiled.package.tender is None or yard.state.time is None:
         print(f"{summary(compiled.notices)}; nothing was issued", file=sys.stderr)
         return MISTAKES
     tender = compiled.package.tender
     for doubt in doubts(tender, date.today()):
         print(f"warning: {doubt}", file=sys.stderr)
     number = again.number if again is not None else 1 + max((issue.number for issue in earlier), default=0)
-    issue = _record(arguments.tag, yard, tender, number)
+    issue = _record(arguments.tag, yard.edition, yard.state.commit, yard.state.time, tender, number)
     if again is not None and again.parcel_sha256 != issue.parcel_sha256:
         raise WrongUse(
             f"`{again.tag}` was issued by compiler {again.compiler} with another parcel, SHA-256 "
             f"{again.parcel_sha256}, than {__version__} makes; nothing was written"
         )
-    _put_down(root, place, yard, issue, None if again is not None else tender.tender.title)
+    title = None if again is not None else tender.tender.title
+    _put_down(root, place, yard.edition.written, yard.state.label, issue, title)
     return CLEAN
 
 
@@ -129,17 +134,14 @@ def doubts(tender: Tender, today: date) -> list[str]:
     return found
 
 
-def _record(tag: str, yard: YardAt, tender: Tender, number: int) -> Issued:
-    assert yard.written is not None
-    assert yard.form is not None
-    assert yard.state.time is not None
+def _record(tag: str, yard: YardEdition, commit: str, time: int, tender: Tender, number: int) -> Issued:
     files = yard.written.files
     return Issued(
         tag=tag,
         tender=one_line(tender.tender.number),
         number=number,
-        commit=yard.state.commit,
-        date=datetime.fromtimestamp(yard.state.time, UTC),
+        commit=commit,
+        date=datetime.fromtimestamp(time, UTC),
         edition_hash=yard.form.edition_hash,
         parcel=yard.parcel,
         parcel_sha256=hashlib.sha256(files[yard.parcel]).hexdigest(),
@@ -150,7 +152,7 @@ def _record(tag: str, yard: YardAt, tender: Tender, number: int) -> Issued:
     )
 
 
-def _put_down(root: Path, place: Path, yard: YardAt, issue: Issued, title: str | None) -> None:
+def _put_down(root: Path, place: Path, written: Written, label: str, issue: Issued, title: str | None) -> None:
     """Put the files in place, then make the tag, which completes the issue; where git makes none the files go again.
 
     Killed between the two, the same command finds its own files there and goes on to the tag. No title: it is made.
@@ -158,10 +160,9 @@ def _put_down(root: Path, place: Path, yard: YardAt, issue: Issued, title: str |
     from tenderwright.writing.errors import WritingError
     from tenderwright.writing.outputs import remove_outputs, write_outputs
 
-    assert yard.written is not None
     there = (place / issue.tag).exists()
     try:
-        folder = write_outputs(place, issue.tag, yard.written.files, replace=False)
+        folder = write_outputs(place, issue.tag, written.files, replace=False)
     except (WritingError, OSError) as error:
         raise WrongUse(str(error)) from error
     if title is not None:
@@ -171,9 +172,9 @@ def _put_down(root: Path, place: Path, yard: YardAt, issue: Issued, title: str |
             if not there and not is_tag(root, issue.tag):
                 remove_outputs(place, issue.tag)
             raise
-    print(f"{folder}: {yard.written.pages} pages, {len(yard.written.files)} files, {yard.state.label}")
+    print(f"{folder}: {written.pages} pages, {len(written.files)} files, {label}")
     addendum = f", with addendum {issue.addendum}" if issue.addendum is not None else ""
     print(f"issue {issue.number} of {issue.tender}{addendum}: tag `{issue.tag}`, parcel SHA-256 {issue.parcel_sha256}")
     print(f"next: `git push origin {shlex.quote(issue.tag)}`, so that others can hold a parcel against it")
-    if yard.written.uncovered:
-        print(f"  characters that the faces do not hold: {yard.written.uncovered}", file=sys.stderr)
+    if written.uncovered:
+        print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)

@@ -15,6 +15,7 @@ from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.notices import sort_notices
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read, stamp_of, timestamp
+from tenderwright.pricing.in_dock.ledger import Ledger
 from tenderwright.reading.package import Files, papers_hash
 
 
@@ -54,31 +55,37 @@ def run(arguments: Namespace) -> int:
         sys.stderr.write(as_text(errors, files.texts))
         print(f"{summary(errors)}; nothing was written", file=sys.stderr)
         return MISTAKES
-    on = day_of(owner, arguments.on)
+    ledger = ledger_of(owner)
+    on = day_of(ledger, arguments.on)
     judge_place(arguments.out, _name(on))
-    return _write(compiled, owner, files, on, arguments.out)
+    return _write(compiled, owner, ledger, files, on, arguments.out)
 
 
 def _name(on: date) -> str:
     return f"statement-{on}"
 
 
-def day_of(owner: OwnersSide, asked: date | None) -> date:
+def ledger_of(owner: OwnersSide) -> Ledger:
+    """Give what the papers make of the contract; raises WrongUse where there is none."""
+    if owner.ledger is not None:
+        return owner.ledger
+    if owner.papers.award is not None:
+        raise WrongUse("there is no contract to hold the docking against: it is closed, or its bid is missing")
+    raise WrongUse("there is no owner/award.yaml with its bid, so there is no contract to hold the docking against")
+
+
+def day_of(ledger: Ledger, asked: date | None) -> date:
     """Give the day of the statement; raises WrongUse where nothing can be told of it."""
-    if owner.ledger is None:
-        if owner.papers.award is not None:
-            raise WrongUse("there is no contract to hold the docking against: it is closed, or its bid is missing")
-        raise WrongUse("there is no owner/award.yaml with its bid, so there is no contract to hold the docking against")
-    on = asked or owner.ledger.last
+    on = asked or ledger.last
     if on is None:
         raise WrongUse("there is no file under owner/in-dock/; write one, or name the day with --on")
-    awarded = owner.ledger.contract.award.awarded
+    awarded = ledger.contract.award.awarded
     if on < awarded:
         raise WrongUse(f"{on} is before the award of {awarded}")
     return on
 
 
-def _write(compiled: Compiled, owner: OwnersSide, files: Files, on: date, out: Path) -> int:
+def _write(compiled: Compiled, owner: OwnersSide, ledger: Ledger, files: Files, on: date, out: Path) -> int:
     from tenderwright.documents.editions import stamp
     from tenderwright.documents.statement import statement
     from tenderwright.documents.statement_desk import StatementDesk
@@ -88,8 +95,7 @@ def _write(compiled: Compiled, owner: OwnersSide, files: Files, on: date, out: P
     from tenderwright.writing.pdf import Typesetter
     from tenderwright.writing.statement_files import statement_files
 
-    assert owner.ledger is not None
-    stood = standing(owner.ledger, on, owner.papers, compiled.package, owner.schedule)
+    stood = standing(ledger, on, owner.papers, compiled.package, owner.schedule)
     package = compiled.package
     papers = papers_hash(files)
     desk = StatementDesk(package, compiled.links, compiled.calculated, standing=stood, papers_hash=papers)

@@ -16,14 +16,14 @@ from tenderwright import __version__
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.typesetter import need_typesetter
-from tenderwright.commands.yard_at import YardAt, yard_at
+from tenderwright.commands.yard_at import YardAt, YardEdition, yard_at
 from tenderwright.notices.render import as_text, summary
 from tenderwright.reading.git import Refused, repository_of
 from tenderwright.reading.issued import Issued, issued
 from tenderwright.reading.parcel import BadParcel, Parcel, read_parcel
 
 if TYPE_CHECKING:
-    from tenderwright.writing.edition_files import Written
+    pass
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -55,7 +55,7 @@ def run(arguments: Namespace) -> int:
     if tender is not None and tender.tender.number != parcel.tender:
         at = f"at commit {parcel.commit[:12]}"
         raise WrongUse(f"{at} `{root}` holds tender {tender.tender.number}, and the parcel is of another")
-    verdict = _unverified(name, parcel, yard) if yard.written is None else _compared(name, parcel, yard, yard.written)
+    verdict = _unverified(name, parcel, yard) if yard.edition is None else _compared(name, parcel, yard.edition)
     return _say(verdict, *_recorded(root, parcel, verdict))
 
 
@@ -116,14 +116,14 @@ def _unverified(name: str, parcel: Parcel, yard: YardAt) -> Verdict:
     return Verdict(False, sentence, (*_altered(parcel), *_compiler(parcel)))
 
 
-def _compared(name: str, parcel: Parcel, yard: YardAt, written: Written) -> Verdict:
+def _compared(name: str, parcel: Parcel, yard: YardEdition) -> Verdict:
     from tenderwright.writing.differences import differences, first_different_byte
 
-    content = written.files[yard.parcel]
+    content = yard.written.files[yard.parcel]
     commit = f"commit {parcel.commit[:12]}"
     if content == parcel.content:
         return Verdict(True, f"The same, byte for byte: {name} is what {commit} gives.")
-    made = {path: held for path, held in written.files.items() if path != yard.parcel}
+    made = {path: held for path, held in yard.written.files.items() if path != yard.parcel}
     found = differences(parcel.members, made)
     if not found:
         at = first_different_byte(parcel.content, content)

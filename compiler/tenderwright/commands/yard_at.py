@@ -23,19 +23,25 @@ if TYPE_CHECKING:
 
 
 @dataclass(frozen=True)
+class YardEdition:
+    """A yard edition as it was written."""
+
+    form: PriceForm
+    written: Written
+
+    @property
+    def parcel(self) -> str:
+        """Name the parcel among the files."""
+        return next(path for path in self.written.files if path.endswith(".zip"))
+
+
+@dataclass(frozen=True)
 class YardAt:
     """A package as it stood at a commit, and its yard edition where no mistake was found."""
 
     compiled: Compiled
     state: GitState
-    form: PriceForm | None = None
-    written: Written | None = None
-
-    @property
-    def parcel(self) -> str:
-        """Name the parcel among the files that were written."""
-        files = self.written.files if self.written is not None else {}
-        return next((path for path in files if path.endswith(".zip")), "")
+    edition: YardEdition | None = None
 
 
 def yard_at(root: Path, commit: str, issued: Mapping[str, Mapping[str, Source]] | None = None) -> YardAt:
@@ -56,7 +62,7 @@ def yard_at(root: Path, commit: str, issued: Mapping[str, Mapping[str, Source]] 
                 return YardAt(compiled, state)
             with progress("composing and typesetting the yard edition"):
                 edition, form = compose_yard(compiled, state)
-                return YardAt(compiled, state, form, write(edition, form, Typesetter(), state))
+                return YardAt(compiled, state, YardEdition(form, write(edition, form, Typesetter(), state)))
     except NotAtCommit as error:
         raise WrongUse(str(error)) from error
     except WritingError as error:

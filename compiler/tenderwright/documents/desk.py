@@ -21,7 +21,7 @@ from tenderwright.linking.link import Links
 from tenderwright.linking.prose import KINDS, WEB, parse_prose
 from tenderwright.model.build import Prose as WrittenProse
 from tenderwright.model.build import Reference
-from tenderwright.model.package import Package
+from tenderwright.model.package import Package, sound
 from tenderwright.model.tender import Tender
 from tenderwright.planning.foresight import Foresight
 from tenderwright.pricing.price import Estimate
@@ -53,8 +53,7 @@ class Desk:
     @property
     def tender(self) -> Tender:
         """Give the tender; editions are composed only of sound packages, which have one."""
-        assert self.package.tender is not None
-        return self.package.tender
+        return sound(self.package.tender)
 
     @property
     def record(self) -> Record:
@@ -238,6 +237,13 @@ class Desk:
                 child.content = set_units(child.content)
             resolved.append(child)
         return resolved
+
+
+@dataclass(frozen=True, kw_only=True)
+class OwnerDesk(Desk):
+    """The desk of the owner's papers, at which everything is priced."""
+
+    estimate: Estimate
 
 
 def _as_written(quantity: Quantity) -> str:

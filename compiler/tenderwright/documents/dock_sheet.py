@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.ship.docking_condition import docking
 from tenderwright.calculations.ship.keel_loads import keel_bearing, planned_keel_blocks
 from tenderwright.calculations.ship.landing import landing, landing_stages
@@ -29,6 +30,7 @@ from tenderwright.documents.parts.landing import landing_limits
 from tenderwright.documents.parts.stops import floating_off_stops, landing_stops
 from tenderwright.documents.parts.undocking import dockside_tanks, verdict
 from tenderwright.model.docking_plan import CitedLength
+from tenderwright.model.particulars import Particulars
 from tenderwright.quantities.display import decimals
 
 GROUP = "Dock sheet"
@@ -38,9 +40,10 @@ PLAN = "docking-plan"
 
 def dock_sheet(desk: Desk, edition: Edition) -> Edition | None:
     """Compose the dock sheet beside the yard edition; None without a docking plan and the landing on it."""
-    if desk.calculated.found(landing) is None:
+    ship, position = desk.package.particulars, desk.calculated.found(docking)
+    if desk.calculated.found(landing) is None or ship is None or position is None:
         return None
-    parts = [_landing(desk), *_drawing(edition), _blocks(desk), _before_flooding(desk)]
+    parts = [_landing(desk, ship, position), *_drawing(edition), _blocks(desk), _before_flooding(desk)]
     return replace(
         edition,
         title=f"Dock sheet, {desk.tender.ship}",
@@ -54,9 +57,9 @@ def _part(number: str, anchor: str, title: str, blocks: list[Block], *, landscap
     return Part(anchor, number, title, "data", GROUP, tuple(blocks), landscape=landscape, caution=True)
 
 
-def _landing(desk: Desk) -> Part:
+def _landing(desk: Desk, ship: Particulars, position: FloatingPosition) -> Part:
     blocks: list[Block] = [
-        Facts(tuple(_ship(desk))),
+        Facts(tuple(_ship(desk, ship, position))),
         Heading("Water and stability, in order"),
         _stages(desk),
         *_limits(desk),
@@ -65,10 +68,7 @@ def _landing(desk: Desk) -> Part:
     return _part("DS1", "dock-sheet-landing", "Landing", blocks)
 
 
-def _ship(desk: Desk) -> list[tuple[str, Inline]]:
-    ship, position = desk.package.particulars, desk.calculated.found(docking)
-    assert ship is not None
-    assert position is not None
+def _ship(desk: Desk, ship: Particulars, position: FloatingPosition) -> list[tuple[str, Inline]]:
     size, keel, programme = ship.dimensions, ship.keel, desk.tender.programme
     h = position.hydrostatics
     end = "stern" if h.trim >= 0 else "head"
@@ -81,16 +81,13 @@ def _ship(desk: Desk) -> list[tuple[str, Inline]]:
         ("Docking and undocking", f"{day(programme.docking)} to {day(programme.undocking)}"),
         ("Keel", f"{keel.kind} keel, straight {keel.straight}, {desk.quantity(keel.width)} wide"),
         ("Afloat in the dock", afloat),
-        ("Draft marks", _marks(desk)),
+        ("Draft marks", _marks(ship, position)),
     ]
     return [(label, inline(text)) for label, text in facts if text]
 
 
-def _marks(desk: Desk) -> str:
+def _marks(ship: Particulars, position: FloatingPosition) -> str:
     """Give what the draft marks read in the docking condition."""
-    ship, position = desk.package.particulars, desk.calculated.found(docking)
-    assert ship is not None
-    assert position is not None
     read = [
         f"{mark.name} {decimals(position.draft_at_marks(mark.at.x, mark.datum.si if mark.datum else 0.0), 2)} m"
         for mark in ship.draft_marks

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from decimal import ROUND_CEILING, Decimal
 
-from tenderwright.documents.desk import Desk
+from tenderwright.documents.desk import OwnerDesk
 from tenderwright.documents.drawings.donor_bar import donor_bar
 from tenderwright.documents.edition import Block, Bullets, Edition, Heading, Inline, Paragraph, Part, Span, inline
 from tenderwright.documents.parts.funding import asked, secured
@@ -16,7 +16,7 @@ from tenderwright.planning.ladder import Ladder
 HUNDRED = Decimal(100)
 
 
-def donor_sheet(desk: Desk, edition: Edition) -> Edition | None:
+def donor_sheet(desk: OwnerDesk, edition: Edition) -> Edition | None:
     """Compose the donors' page; None without a ladder or without a sentence that may be published.
 
     It names a source only by its public name, an item only by its public sentence, and a cost only where it may stand.
@@ -73,7 +73,7 @@ def donor_sheet(desk: Desk, edition: Edition) -> Edition | None:
     )
 
 
-def _opening(desk: Desk) -> str:
+def _opening(desk: OwnerDesk) -> str:
     programme = desk.tender.programme
     return (
         f"In {programme.docking:%B %Y} {desk.tender.ship} is to be lifted out of the water, "

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.checks.context import Unjudged
-from tenderwright.documents.desk import CAUTION, Desk
+from tenderwright.documents.desk import CAUTION, Desk, OwnerDesk
 from tenderwright.documents.dock_sheet import dock_sheet
 from tenderwright.documents.donor_sheet import donor_sheet
 from tenderwright.documents.drawings.all import drawings, figures_of
@@ -51,7 +51,7 @@ def yard_edition(desk: Desk, stamp: Stamp) -> tuple[Edition, PriceForm]:
 
 
 def owner_edition(
-    desk: Desk, stamp: Stamp, notices: Sequence[Notice], unjudged: Sequence[Unjudged]
+    desk: OwnerDesk, stamp: Stamp, notices: Sequence[Notice], unjudged: Sequence[Unjudged]
 ) -> tuple[Edition, PriceForm]:
     """Compose the owner edition: the same with prices, what the docking may cost and take, record and checks."""
     form = price_form(desk, stamp.label)
@@ -94,7 +94,7 @@ def _common(desk: Desk, form: PriceForm) -> list[Part]:
     return [part for part in parts if part is not None]
 
 
-def _owners(desk: Desk) -> list[Part]:
+def _owners(desk: OwnerDesk) -> list[Part]:
     money = (prices_by_item(desk), owner_estimate(desk), price_basis(desk), cost_risk(desk))
     return [part for part in (*money, programme(desk), funding(desk), years_to_next(desk)) if part is not None]
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Inline
@@ -14,24 +14,20 @@ from tenderwright.model.owner import OwnerPapers, Risk
 from tenderwright.planning.application import Application
 from tenderwright.planning.outlook import CostOutlook
 from tenderwright.planning.schedule import Schedule
+from tenderwright.pricing.price import Estimate
 
 _SENTENCE = re.compile(r"(?<=[.!?])\s+(?=[A-Z<\[])")
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class ApplicationDesk(Desk):
     """A desk for a paper that stands by itself: only its own items are linked, everything else is named in words."""
 
-    application: Application | None = None
-    outlook: CostOutlook | None = None
-    papers: OwnerPapers = field(default_factory=OwnerPapers)
-    schedule: Schedule | None = None
-
-    @property
-    def applied(self) -> Application:
-        """Give the application; the desk is laid out only with one."""
-        assert self.application is not None
-        return self.application
+    estimate: Estimate
+    applied: Application
+    outlook: CostOutlook
+    papers: OwnerPapers
+    schedule: Schedule | None
 
     @property
     def items(self) -> tuple[Item, ...]:

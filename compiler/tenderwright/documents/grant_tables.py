@@ -36,7 +36,6 @@ def budget_table(desk: ApplicationDesk) -> DataTable:
 
 def items_table(desk: ApplicationDesk) -> DataTable:
     """Make the table of items, services by their part, costs outside and gifts, without sums."""
-    assert desk.outlook is not None
     days = {one.item.number: one for one in item_dates(desk.applied.chosen, desk.schedule)}
     work = {one.item.number: one for one in desk.applied.chosen.work}
     rows: list[_Cells] = []

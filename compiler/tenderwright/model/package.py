@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from functools import cached_property
+from typing import TypeVar
 
 from msgspec import Struct, field
 
@@ -34,6 +35,16 @@ class Clause(Noun, frozen=True, kw_only=True):
     title: str
     text: Prose
     here: Place
+
+
+T = TypeVar("T")
+
+
+def sound(part: T | None) -> T:
+    """Give a part that every sound package has, such as its tender; raises ValueError where it is missing."""
+    if part is None:
+        raise ValueError("a part is missing that a sound package has")
+    return part
 
 
 ANY = "*"

@@ -195,10 +195,10 @@ class _Climb:
             missing = shortfall(self.works, sources).money * CENT
             more = money - (below.money if below else ZERO)
             return Rung(source, money, more, missing, (), (), ZERO, ZERO, {}, 0, 0, True), None
-        free = best_scope(self.works, sources) if held else scope
-        assert free is not None
+        free = best_scope(self.works, sources) if held else None
         names = [one.source for one in self.funding[:count]]
-        return self._made(source, money, below, scope, names, free.value - scope.value), scope
+        given_up = free.value - scope.value if free is not None else 0
+        return self._made(source, money, below, scope, names, given_up), scope
 
     def _made(
         self,

@@ -104,3 +104,9 @@ def test_method_gives_its_outputs_and_refuses_rates_without_an_uncertainty() -> 
         METHOD.run(places=[{"rate": 1.0, "uncertainty": 0.0}])
     with pytest.raises(OutOfRange, match="of its own"):
         METHOD.run(places=[{}])
+
+
+def test_a_rate_beyond_all_others_in_sureness_is_refused() -> None:
+    own = np.array([0.02e-3, 0.03e-3, 0.05e-3, 0.11e-3])
+    with pytest.raises(OutOfRange, match="surer than the others"):
+        neighbours_of(own, np.array([0.02e-3, 0.01e-3, 0.02e-3, 3e-14]))

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
+from msgspec import Struct
+
 from tenderwright.calculations.coatings.abrasive import METHOD as ABRASIVE
 from tenderwright.calculations.coatings.abrasive import OLD_PAINT_DENSITY
 from tenderwright.calculations.coatings.scheme import METHOD as SCHEME
@@ -12,7 +14,8 @@ from tenderwright.calculations.coatings.scheme_area import METHOD as SCHEME_AREA
 from tenderwright.calculations.steps.outcome import Absent, Each, Resting
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given, given
-from tenderwright.model.coating import Coat, ProfileFill, Scheme
+from tenderwright.model.coating import Abrasive, Coat, ProfileFill, Scheme
+from tenderwright.notices import Place
 
 _PAINT = {"dry_film": "dry-film", "paint": "paint", "thinner": "thinner"}
 _ABRASIVE = {"abrasive": "abrasive", "spent": "spent"}
@@ -50,19 +53,31 @@ def scheme_paint(scheme: Scheme, scheme_area: Mapping[str, Any]) -> Uses:
     return Uses(_words(scheme), inputs, scheme.here, of=_words(scheme))
 
 
+class Blasted(Struct, frozen=True):
+    """A scheme under which something is blasted."""
+
+    scheme: Scheme
+    abrasive: Abrasive
+
+    @property
+    def here(self) -> Place:
+        """Give where the scheme stands."""
+        return self.scheme.here
+
+
 @step()
-def blasted(schemes: tuple[Scheme, ...]) -> dict[str, Scheme]:
+def blasted(schemes: tuple[Scheme, ...]) -> dict[str, Blasted]:
     """Give the schemes under which something is blasted."""
-    return {scheme.scheme: scheme for scheme in schemes if scheme.abrasive is not None}
+    return {one.scheme: Blasted(one, one.abrasive) for one in schemes if one.abrasive is not None}
 
 
 @step_of(ABRASIVE, "coating.{}", names=_ABRASIVE, each="blasted")
-def scheme_abrasive(scheme: Scheme, scheme_area: Each[Mapping[str, Any]]) -> Uses | Absent:
+def scheme_abrasive(of: Blasted, scheme_area: Each[Mapping[str, Any]]) -> Uses | Absent:
     """Find the abrasive that a scheme takes, and the waste that it becomes."""
-    area, abrasive = scheme_area.outcomes[scheme.scheme], scheme.abrasive
+    scheme, abrasive = of.scheme, of.abrasive
+    area = scheme_area.outcomes[scheme.scheme]
     if isinstance(area, Absent):
         return area.passed_on()
-    assert abrasive is not None
     inputs = {"area": _area(scheme, area), "rate": given(abrasive.rate)}
     if abrasive.old_paint is not None:
         inputs["old_film"] = given(abrasive.old_paint)

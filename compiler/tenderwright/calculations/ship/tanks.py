@@ -148,10 +148,8 @@ def tank_contents(
     elif shape is None:
         raise OutOfRange("it holds liquid but has no bounds, so the liquid cannot be placed in the ship")
     else:
-        if shape.pipe is None:
+        if reading is None or shape.pipe is None or tank.pipe is None:
             raise OutOfRange("a sounding or an ullage needs a sounding pipe")
-        assert reading is not None
-        assert tank.pipe is not None
         inputs["sounding" if contents.sounding else "ullage"] = given(reading)
         inputs |= _trim(lightship, particulars)
         for name, point in (("pipe_foot", shape.pipe.foot), ("pipe_head", shape.pipe.head)):

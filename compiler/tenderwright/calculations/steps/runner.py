@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from graphlib import TopologicalSorter
 from typing import Any, TypeVar
 
-from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.method import Method, OutOfRange
 from tenderwright.calculations.steps.kept import Kept
 from tenderwright.calculations.steps.outcome import Absent, Each, Failed, Lacking, NotAsked, Resting
 from tenderwright.calculations.steps.step import Step, Take, Uses
@@ -104,7 +104,7 @@ class Calculated:
         if step.method is None:
             self._tell(getattr(made, "notices", ()))
             return made
-        return self._use(step, key, made)
+        return self._use(step, step.method, key, made)
 
     def _taken(self, take: Take, step: Step[Any], key: str) -> Any:
         if take.name == "package":
@@ -121,9 +121,8 @@ class Calculated:
             return Resting(f"{file} has a mistake")
         return Lacking(f"it needs {file}")
 
-    def _use(self, step: Step[Any], key: str, uses: Uses) -> Any:
-        method = uses.by or step.method
-        assert method is not None
+    def _use(self, step: Step[Any], own: Method[Any], key: str, uses: Uses) -> Any:
+        method = uses.by or own
         inputs = {name: given.si for name, given in uses.inputs.items()}
         try:
             result = self._kept.run(method, inputs) if self._kept and step.kept else method.kernel(**inputs)

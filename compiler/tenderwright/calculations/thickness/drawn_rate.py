@@ -73,6 +73,8 @@ def neighbours_of(own: Floats, uncertainty: Floats) -> Neighbours:
     total = float(weight.sum())
     about = float(((rate - float((weight * rate).sum()) / total) ** 2 * weight).sum())
     scale = total - float((weight**2).sum()) / total
+    if k > 1 and scale <= 0.0:
+        raise OutOfRange("one rate is so much surer than the others that nothing can be said of their spread")
     beyond = max(0.0, (about - (k - 1)) / scale) if k > 1 else 0.0
     weight = 1.0 / (variance + beyond)
     total = float(weight.sum())

@@ -19,6 +19,7 @@ from tenderwright.notices import Note, Notice, Place
 from tenderwright.planning.coats import PutOn, put_on
 from tenderwright.planning.durations import DAY
 from tenderwright.planning.schedule import Schedule
+from tenderwright.quantities.quantity import Quantity
 
 _BY_WATER = re.compile(r"\b(?:by|with) water\b")
 _PART = 0.01
@@ -47,7 +48,7 @@ def check(context: OwnerContext) -> Iterator[Notice]:
         first = min(one.activity.start for one in coats)
         for water in (*_tank(context, schedule, zone), *_shell(context, schedule, zone)):
             if first <= water.day < last.activity.finish + time.si / DAY - _PART:
-                yield _notice(zone, last, water)
+                yield _notice(zone, last, time, water)
 
 
 def _tank(context: OwnerContext, schedule: Schedule, zone: Zone) -> Iterator[_Water]:
@@ -91,9 +92,7 @@ def _immersed(zone: Zone, particulars: Particulars) -> bool:
     )
 
 
-def _notice(zone: Zone, last: PutOn, water: _Water) -> Notice:
-    time = last.scheme.before_water
-    assert time is not None
+def _notice(zone: Zone, last: PutOn, time: Quantity, water: _Water) -> Notice:
     waited = water.day - last.activity.finish
     when = f"{waited:.1f} d after its last coat" if waited >= 0 else "before its last coat is on"
     message = f"zone `{zone.zone}` takes water {time} after its last coat, and {water.what} {when}"

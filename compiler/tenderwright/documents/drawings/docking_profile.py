@@ -35,6 +35,7 @@ from tenderwright.documents.drawings.sheet import PROPOSAL, TITLE_HEIGHT, Sheet,
 from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.documents.not_calculated import not_drawn
+from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import decimals
 
@@ -55,7 +56,7 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
     form, landed = found.form, calculated.outcome(landing_step)
     first, last = extent(package, form)
     under, raised = outline.keel_underside(package.particulars), blocks_height(blocks)
-    facts = _facts(package, calculated)
+    facts = _facts(plan, blocks, calculated)
     loaded = any(one.load is not None for one in blocks)
     rows = -(-len(facts) // 2)
     below = 1.2 + NUMBERS + FRAMES_HEIGHT + SPACING + (load.HEIGHT + 1 if loaded else 0) + rows * table.ROW + 1.5
@@ -74,7 +75,7 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
     diagram_at = spacing_at + SPACING + 1
     facts_at = diagram_at + (load.HEIGHT if loaded else -1)
     landing, curve = (None, None) if isinstance(landed, Absent) else (landed.exact, landed.curve)
-    touched = first_touched(blocks, landing)
+    touched = first_touched(blocks, landing) if landing else None
     allowable = plan.allowable.value.si if plan.allowable else None
     alone = load.LandingLoad(touched.x, landing.settling.upthrust) if landing and touched else None
     afloat = calculated.found(docking)
@@ -101,10 +102,8 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
     return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
 
 
-def first_touched(blocks: tuple[KeelBlockResult, ...], landing: Landing | None) -> KeelBlockResult | None:
-    """Give the keel block that she touches first; None where the landing is not known."""
-    if landing is None:
-        return None
+def first_touched(blocks: tuple[KeelBlockResult, ...], landing: Landing) -> KeelBlockResult:
+    """Give the keel block that she touches first."""
     return min(blocks, key=lambda one: abs(one.x - landing.settling.first_block))
 
 
@@ -124,10 +123,8 @@ def _centre_of_gravity(
     )
 
 
-def _facts(package: Package, calculated: Calculated) -> list[tuple[str, str]]:
+def _facts(plan: DockingPlan, blocks: tuple[KeelBlockResult, ...], calculated: Calculated) -> list[tuple[str, str]]:
     """Say in words and figures what the drawing cannot hold."""
-    blocks, plan = calculated.found(planned_keel_blocks) or (), package.docking_plan
-    assert plan is not None
     pairs = calculated.found(planned_side_blocks) or ()
     landed, afloat = calculated.found(landing_step), calculated.found(docking)
     standing = calculated.found(elastic_keel_loads)
@@ -166,7 +163,6 @@ def _facts(package: Package, calculated: Calculated) -> list[tuple[str, str]]:
 def _landing_facts(blocks: tuple[KeelBlockResult, ...], landed: BothLandings) -> list[tuple[str, str]]:
     landing = landed.exact
     touched, settling = first_touched(blocks, landing), landing.settling
-    assert touched is not None
     return [
         (
             "Touched first",

@@ -11,6 +11,7 @@ from tenderwright.documents.edition import Block, Bullets, Column, Facts, Headin
 from tenderwright.documents.not_calculated import absent_of, not_calculated
 from tenderwright.documents.parts.facility_fit import shown
 from tenderwright.model.facility import Facility, Slope
+from tenderwright.model.package import sound
 from tenderwright.quantities.display import decimals
 
 
@@ -93,8 +94,7 @@ def verdict(fit: Verdict) -> str:
 
 
 def _cradle(desk: Desk, facility: Facility, found: Cradle) -> list[Block]:
-    frames, train = desk.package.frames, found.train
-    assert frames is not None
+    frames, train = sound(desk.package.frames), found.train
 
     def where(x: float) -> str:
         return f"{frames.label(x)} ({decimals(x, 2)} m)"

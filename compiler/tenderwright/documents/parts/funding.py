@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from decimal import Decimal
 
-from tenderwright.documents.desk import Desk, joined
+from tenderwright.documents.desk import OwnerDesk, joined
 from tenderwright.documents.drawings.funding_ladder import RungMark, funding_ladder
 from tenderwright.documents.edition import (
     Block,
@@ -32,7 +32,7 @@ from tenderwright.pricing.money import written
 HAND = "Money in hand"
 
 
-def funding(desk: Desk) -> Part | None:
+def funding(desk: OwnerDesk) -> Part | None:
     """Compose the ladder at the confidence that the owner asks for, then the other, then the sources; None without."""
     ladder, scope = asked(desk), _scope(desk)
     if ladder is None or scope is None:
@@ -58,17 +58,17 @@ def funding(desk: Desk) -> Part | None:
     return Part("funding", "12.5", "What the money buys", "schedule", "Owner's papers", tuple(blocks))
 
 
-def asked(desk: Desk) -> Ladder | None:
+def asked(desk: OwnerDesk) -> Ladder | None:
     """Give the ladder at the confidence at which the owner asks for money."""
     scope = _scope(desk)
     return _ladders(desk).get(scope.confidence) if scope is not None else None
 
 
-def _scope(desk: Desk) -> Scope | None:
+def _scope(desk: OwnerDesk) -> Scope | None:
     return desk.foresight.papers.scope if desk.foresight else None
 
 
-def _ladders(desk: Desk) -> dict[str, Ladder]:
+def _ladders(desk: OwnerDesk) -> dict[str, Ladder]:
     return dict(desk.foresight.ladders) if desk.foresight else {}
 
 
@@ -90,7 +90,7 @@ def name_of(rung: Rung) -> str:
     return f"{rung.source.name}, {rung.source.status or 'no status'}"
 
 
-def summary(desk: Desk, ladder: Ladder) -> str:
+def summary(desk: OwnerDesk, ladder: Ladder) -> str:
     """Say in a few sentences what a trustee wants to know."""
     currency = desk.tender.currency
     first = ladder.rungs[0]
@@ -121,7 +121,7 @@ def summary(desk: Desk, ladder: Ladder) -> str:
     return " ".join(told)
 
 
-def _left_out(desk: Desk, left: Sequence[str], last: Rung) -> str:
+def _left_out(desk: OwnerDesk, left: Sequence[str], last: Rung) -> str:
     """Say what even all the sources leave out, and which of it only because it is not done beside what is bought."""
     scope = _scope(desk)
     named = []
@@ -137,13 +137,12 @@ def _count(number: int, word: str) -> str:
     return f"{number} {word}" if number == 1 else f"{number} {word}s"
 
 
-def _priced(desk: Desk, numbers: Sequence[str] | None) -> list[str]:
-    assert desk.estimate is not None
+def _priced(desk: OwnerDesk, numbers: Sequence[str] | None) -> list[str]:
     priced = [one.item.number for one in desk.estimate.items]
     return priced if numbers is None else [number for number in priced if number in set(numbers)]
 
 
-def picture(desk: Desk, ladder: Ladder) -> Block:
+def picture(desk: OwnerDesk, ladder: Ladder) -> Block:
     """Draw the rungs of the sources."""
     marks, pieces = [], []
     held = [source for source in _sources(desk) if in_hand(source)]
@@ -160,12 +159,12 @@ def picture(desk: Desk, ladder: Ladder) -> Block:
     return funding_ladder(desk.tender.ship, desk.tender.tender.number, desk.tender.currency, marks, ladder.confidence)
 
 
-def _sources(desk: Desk) -> tuple[FundingSource, ...]:
+def _sources(desk: OwnerDesk) -> tuple[FundingSource, ...]:
     papers = desk.foresight.papers if desk.foresight else None
     return papers.funding.sources if papers is not None and papers.funding is not None else ()
 
 
-def _rungs(desk: Desk, ladder: Ladder) -> Table:
+def _rungs(desk: OwnerDesk, ladder: Ladder) -> Table:
     rows = []
     for index, rung in enumerate(ladder.rungs):
         bought = str(len(_priced(desk, rung.items))) if rung.items else "–"
@@ -201,7 +200,7 @@ def _rungs(desk: Desk, ladder: Ladder) -> Table:
     return Table(columns, tuple(rows), note=note, small=True)
 
 
-def _added(desk: Desk, ladder: Ladder) -> list[Block]:
+def _added(desk: OwnerDesk, ladder: Ladder) -> list[Block]:
     entries: list[Inline] = []
     for index, rung in enumerate(ladder.rungs):
         priced = _priced(desk, rung.added)
@@ -211,7 +210,7 @@ def _added(desk: Desk, ladder: Ladder) -> list[Block]:
     return [Heading("What each rung buys"), Bullets(tuple(entries))] if entries else []
 
 
-def _undone(desk: Desk, ladder: Ladder) -> list[Block]:
+def _undone(desk: OwnerDesk, ladder: Ladder) -> list[Block]:
     """Say what each rung leaves undone, and where what follows from that is told."""
     entries: list[Inline] = []
     for index, rung in enumerate(ladder.rungs):
@@ -224,7 +223,7 @@ def _undone(desk: Desk, ladder: Ladder) -> list[Block]:
     return [Heading("What each rung leaves undone"), Paragraph(inline(words)), Bullets(tuple(entries))]
 
 
-def _items(desk: Desk, numbers: Sequence[str], ladder: Ladder) -> Inline:
+def _items(desk: OwnerDesk, numbers: Sequence[str], ladder: Ladder) -> Inline:
     spans: list[Span] = []
     for number in numbers:
         cost = ladder.costs.get(number, Decimal(0))
@@ -234,7 +233,7 @@ def _items(desk: Desk, numbers: Sequence[str], ladder: Ladder) -> Inline:
     return tuple(spans)
 
 
-def _steps(desk: Desk, ladder: Ladder) -> list[Block]:
+def _steps(desk: OwnerDesk, ladder: Ladder) -> list[Block]:
     if not ladder.steps:
         return []
     entries = [
@@ -248,7 +247,7 @@ def _steps(desk: Desk, ladder: Ladder) -> list[Block]:
     return [Heading("What further money would add"), Paragraph(inline(words)), Bullets(tuple(entries))]
 
 
-def _payers(desk: Desk, ladder: Ladder) -> Table:
+def _payers(desk: OwnerDesk, ladder: Ladder) -> Table:
     """Set out what each source pays at each rung, and what it leaves."""
     sources = _sources(desk)
     rungs = [rung for rung in ladder.rungs if rung.items]
@@ -270,7 +269,7 @@ def _payers(desk: Desk, ladder: Ladder) -> Table:
     return Table(columns, tuple(rows), note=note, small=True)
 
 
-def _held_together(desk: Desk, scope: Scope) -> list[str]:
+def _held_together(desk: OwnerDesk, scope: Scope) -> list[str]:
     """Say what is one choice, so that no rung leaves her worse than she came, and what comes before the topsides."""
     words = []
     pairs = {(one.item, one.other) for one in together(desk.package)}
@@ -289,7 +288,7 @@ def _held_together(desk: Desk, scope: Scope) -> list[str]:
     return words
 
 
-def _how(desk: Desk, scope: Scope, ladder: Ladder) -> list[Block]:
+def _how(desk: OwnerDesk, scope: Scope, ladder: Ladder) -> list[Block]:
     weights = scope.weights
     proven = all(rung.proven for rung in (*ladder.rungs, *ladder.steps))
     lost = max((rung.given_up for rung in ladder.rungs), default=0)
@@ -314,7 +313,7 @@ def _how(desk: Desk, scope: Scope, ladder: Ladder) -> list[Block]:
     return [Paragraph(inline(each)) for each in words]
 
 
-def _worths(desk: Desk, scope: Scope, ladder: Ladder) -> Table:
+def _worths(desk: OwnerDesk, scope: Scope, ladder: Ladder) -> Table:
     first = {item: index + 1 for index, rung in reversed(list(enumerate(ladder.rungs))) for item in rung.added}
     rows = []
     for number in _priced(desk, None):
@@ -349,7 +348,7 @@ def _worths(desk: Desk, scope: Scope, ladder: Ladder) -> Table:
     return Table(columns, tuple(rows), caption=f"Worth and cost of each item at {ladder.confidence}", small=True)
 
 
-def ladder_table(desk: Desk) -> DataTable | None:
+def ladder_table(desk: OwnerDesk) -> DataTable | None:
     """Give the rungs of both ladders as figures."""
     found = _ladders(desk)
     if not found:

@@ -48,7 +48,7 @@ def _in_short(desk: ApplicationDesk) -> list[Block]:
         ("Asked", f"{currency} {written(applied.asked)}" if source is not None else "nothing: no source is named"),
         ("Match", f"{currency} {written(whole.match)}, of it given in kind {written(applied.in_kind)}"),
         ("Not eligible", f"{currency} {written(whole.not_eligible)}, paid from other money"),
-        ("Prices", f"of {desk.estimate.base_month}" if desk.estimate else ""),
+        ("Prices", f"of {desk.estimate.base_month}"),
     ]
     if source is not None and source.match is not None:
         wanted = f"{source.match} of the grant; so {currency} {written(applied.ceiling)} is the most that may be asked"
@@ -94,7 +94,6 @@ def _not_eligible(desk: ApplicationDesk) -> list[Block]:
 
 
 def _rule(desk: ApplicationDesk) -> Inline:
-    assert desk.estimate is not None
     grant = desk.applied.grant
     return inline(
         f"{desk.tender.currency}. Shared services (dock, access, power, fire watch and the like) serve all the work; "
@@ -113,7 +112,6 @@ def _cost_cells(row: CostRow) -> tuple[Inline, ...]:
 
 
 def _sureness(desk: ApplicationDesk) -> list[Block]:
-    assert desk.outlook is not None
     rows = []
     sums = [ZERO, ZERO, ZERO, ZERO]
     for one in desk.applied.chosen.work:
@@ -190,7 +188,6 @@ def _other_basis(desk: ApplicationDesk) -> Table:
 
 def dependencies(desk: ApplicationDesk) -> list[Block]:
     """Compose what has to be funded with the chosen items."""
-    assert desk.estimate is not None
     found = needed(desk.applied.chosen, desk.estimate, desk.papers.scope)
     services = [one for one in found if one.inside is not None]
     others = [one for one in found if one.inside is None]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from tenderwright.checks.context import Unjudged
-from tenderwright.documents.desk import Desk
+from tenderwright.documents.desk import Desk, OwnerDesk
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.parts.by_section import by_section
 from tenderwright.documents.parts.front import desk_item
@@ -17,10 +17,9 @@ from tenderwright.pricing.price import PricedItem
 OWNER = "Owner's papers"
 
 
-def prices_by_item(desk: Desk) -> Part:
+def prices_by_item(desk: OwnerDesk) -> Part:
     """Compose the price of each item with its part of the shared services."""
     estimate = desk.estimate
-    assert estimate is not None
     rows: list[Row] = []
     for title, inside in by_section(desk, estimate.items, lambda one: one.item.item):
         rows += [Row((inline(title),), "group")] if title else []

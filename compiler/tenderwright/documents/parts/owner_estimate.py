@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from decimal import Decimal
 from typing import Literal
 
-from tenderwright.documents.desk import Desk, capital
+from tenderwright.documents.desk import Desk, OwnerDesk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Span, Table, inline
 from tenderwright.documents.parts.by_section import by_section
 from tenderwright.documents.parts.condition import percent
@@ -21,10 +21,9 @@ from tenderwright.pricing.money import written
 from tenderwright.pricing.price import Estimate, PricedItem
 
 
-def owner_estimate(desk: Desk) -> Part:
+def owner_estimate(desk: OwnerDesk) -> Part:
     """Compose the estimate by item, with what earlier dockings and the trials say of what is beyond it."""
     estimate = desk.estimate
-    assert estimate is not None
     opening = (
         f"Prices of {estimate.base_month} in {desk.tender.currency}. Low, likely and high of an item are the sums of "
         "those of its lines; the low of a credit is the least money back. Not every line comes out low at once, nor "

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from tenderwright.documents.desk import Desk
+from tenderwright.documents.desk import Desk, OwnerDesk
 from tenderwright.documents.edition import DataTable
 from tenderwright.documents.parts.cost_risk import level_name
 from tenderwright.documents.parts.estimate_classes import bounded
@@ -18,11 +18,9 @@ from tenderwright.pricing.price import Estimate
 Cell = str | int | Decimal | None
 
 
-def owner_tables(desk: Desk) -> dict[str, DataTable]:
+def owner_tables(desk: OwnerDesk) -> dict[str, DataTable]:
     """Gather the tables by the stem of their file; one that there are no figures for is left out."""
-    found: dict[str, DataTable] = {}
-    if desk.estimate is not None:
-        found["estimate"] = _estimate(desk, desk.estimate)
+    found = {"estimate": _estimate(desk, desk.estimate)}
     if desk.foresight is not None:
         found["cost-risk"] = _levels(desk.foresight)
         if desk.foresight.schedule is not None:

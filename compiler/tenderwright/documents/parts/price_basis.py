@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from tenderwright.documents.desk import Desk, set_units
+from tenderwright.documents.desk import Desk, OwnerDesk, set_units
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Inline, Part, Row, Span, Table, inline
 from tenderwright.documents.parts.by_section import by_section
 from tenderwright.documents.parts.estimate_classes import bounded, estimate_classes
@@ -16,10 +16,9 @@ from tenderwright.pricing.price import PricedLine
 from tenderwright.quantities.display import shown_unit
 
 
-def price_basis(desk: Desk) -> Part:
+def price_basis(desk: OwnerDesk) -> Part:
     """Compose the table of lines with every step to their price."""
     estimate = desk.estimate
-    assert estimate is not None
     by_class = bounded(desk)
     rows: list[Row] = []
     for title, inside in by_section(desk, estimate.lines, lambda line: line.item.item):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Part, Row, Table, inline
 from tenderwright.documents.parts.notes import notes_on
+from tenderwright.model.package import sound
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.vessel import Strake
 from tenderwright.quantities.display import decimals
@@ -15,8 +16,7 @@ _FRAME_COLUMNS = 4
 
 def particulars(desk: Desk) -> Part:
     """Compose the ship's particulars."""
-    ship = desk.package.particulars
-    assert ship is not None
+    ship = sound(desk.package.particulars)
     blocks: list[Block] = [Facts(tuple(_facts(desk, ship)))]
     for title, text in (
         ("Why she matters", ship.significance),

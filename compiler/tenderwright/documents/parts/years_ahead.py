@@ -10,6 +10,7 @@ from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated
+from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.quantities.display import decimals
 
 _YEAR = 365.25 * 86400.0
@@ -23,16 +24,15 @@ def years_to_next(desk: Desk) -> Part | None:
     if condition is None:
         return None
     ahead = desk.calculated.outcome(years_ahead)
-    blocks = [_beside_history(desk)]
-    blocks += [not_calculated(ahead)] if isinstance(ahead, Absent) else [_table(ahead), *_between(desk)]
+    blocks = [_beside_history(desk, condition)]
+    blocks += [not_calculated(ahead)] if isinstance(ahead, Absent) else [_table(ahead), *_between(desk, condition)]
     return Part(
         "years-ahead", "12.6", "The years to the next docking", "data", "Owner's papers", tuple(blocks), caution=True
     )
 
 
-def _beside_history(desk: Desk) -> Block:
-    condition, found = desk.package.condition, desk.calculated.outcome(docking_interval)
-    assert condition is not None
+def _beside_history(desk: Desk, condition: ShipCondition) -> Block:
+    found = desk.calculated.outcome(docking_interval)
     planned = f"The next docking is planned {desk.quantity(condition.next_docking)} after this one."
     if isinstance(found, Absent):
         return Paragraph(inline(f"{planned} How long she went before is not known: {found.why}."))
@@ -73,10 +73,9 @@ def _spent(one: After) -> str:
     return "not calculated: `left` and `seen` are wanting" if one.anodes_spent is None else f"{one.anodes_spent}"
 
 
-def _between(desk: Desk) -> list[Block]:
+def _between(desk: Desk, condition: ShipCondition) -> list[Block]:
     """Say what must be done between the dockings by divers."""
-    condition, each = desk.package.condition, desk.calculated.found(each_anode)
-    assert condition is not None
+    each = desk.calculated.found(each_anode)
     interval = condition.next_docking.si / _YEAR
     told = [
         "Every year: look at the bottom, the sea chests and the stern gland, and measure the hull's potential at the "

@@ -7,7 +7,7 @@ from datetime import date
 from decimal import Decimal
 
 from tenderwright.model.owner import OwnerPapers
-from tenderwright.model.package import Package
+from tenderwright.model.package import Package, sound
 from tenderwright.planning.in_dock.live import begun, live_items, wholly_out, work_rows
 from tenderwright.planning.in_dock.money import Funds, funds
 from tenderwright.planning.in_dock.put_off import PutOff, can_be_put_off
@@ -53,9 +53,8 @@ class Standing:
 
 def standing(ledger: Ledger, on: date, papers: OwnerPapers, package: Package, schedule: Schedule | None) -> Standing:
     """Work out how a docking stands on a day; the package must be sound."""
-    assert package.tender is not None
     made = account(ledger, on)
-    days = dock_days(made, package.tender)
+    days = dock_days(made, sound(package.tender))
     afloat = days.undocked is not None
     needed = None
     if schedule is not None and not afloat:

@@ -13,7 +13,7 @@ from tenderwright.linking.evaluation import bid_name
 from tenderwright.model.bid import Bid
 from tenderwright.model.evaluation import Evaluation
 from tenderwright.model.owner import OwnerPapers
-from tenderwright.model.package import Package
+from tenderwright.model.package import Package, sound
 from tenderwright.model.tender import Tender
 from tenderwright.pricing.bids.break_even import BreakEven, break_evens, deciding_line
 from tenderwright.pricing.bids.cases import PUBLISHED, Case, cases, ranks
@@ -94,8 +94,7 @@ def compare(
     edition_hash: str,
 ) -> BidComparison:
     """Compare the bids of a sound package; the facilities must have been calculated with the tables."""
-    assert package.tender is not None
-    tender = package.tender
+    tender = sound(package.tender)
     lines = tender_lines(package, calculated, estimate)
     ranked_in = cases(lines, options_counted=tender.award.options_counted)
     bids = {bid_name(path): bid for path, bid in papers.bids.items()}

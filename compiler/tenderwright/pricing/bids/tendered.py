@@ -8,7 +8,7 @@ from msgspec import Struct
 
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.model.item import Item, Line
-from tenderwright.model.package import Package
+from tenderwright.model.package import Package, sound
 from tenderwright.pricing.amount import amount
 from tenderwright.pricing.bids.spread import Spread, spread_of
 from tenderwright.pricing.price import Estimate, PricedLine
@@ -52,12 +52,12 @@ class TenderLine(Struct, frozen=True):
 
 def tender_lines(package: Package, calculated: Calculated, estimate: Estimate | None) -> tuple[TenderLine, ...]:
     """List the lines in the order of the price form; withdrawn items have none. The package must be sound."""
-    assert package.tender is not None
+    tender = sound(package.tender)
     priced = {line.number: line for line in estimate.lines} if estimate is not None else {}
     found: list[TenderLine] = []
     for item in package.items:
         for line in item.lines if not item.withdrawn else ():
-            section = section_of(item, line, package.tender)
+            section = section_of(item, line, tender)
             made = _line(item, line, section, priced.get(f"{item.number}.{line.line}"), calculated)
             found += [made] if made is not None else []
     order = {section.code: place for place, section in enumerate(SECTIONS)}
