@@ -14,8 +14,10 @@ from msgspec import Struct
 
 from tenderwright.checks.context import Context
 from tenderwright.checks.stated_once import SUBJECTS, Datum, Subject
-from tenderwright.checks.texts import Text, of_package
+from tenderwright.checks.texts import Text, of_item, of_package, pattern
 from tenderwright.notices import Note, Notice, Place
+
+_ANSWER = pattern(r"answer takes (\d+) h\b")
 
 
 class _Stated(Struct, frozen=True):
@@ -48,6 +50,23 @@ def check(context: Context) -> Iterator[Notice]:
             yield from _against_data(subject, data, stated)
         else:
             yield from _against_first(subject, stated)
+    yield from _gates(context)
+
+
+def _gates(context: Context) -> Iterator[Notice]:
+    """Tell of a gate whose words give the owner another time than its `within`."""
+    for item in context.live_items:
+        if item.decision is None:
+            continue
+        within = item.decision.within
+        for text in of_item(item, (("scope",), ("requirements", "*"))):
+            for match in _ANSWER.finditer(text.source.text, text.start, text.end):
+                if abs(float(match[1]) * 3600.0 - within.si) > 1.0:
+                    message = (
+                        f"item {item.number} gives the owner {match[1]} h for the answer, and `within` has {within}"
+                    )
+                    stated = _Stated(f"{match[1]} h", text.whose, text.place(match, 1), 1)
+                    yield _notice(stated, message, Note("it is stated here", within.at))
 
 
 def _in_file(subject: Subject, words: str) -> bool:
@@ -59,7 +78,7 @@ def _stated(subject: Subject, texts: Sequence[Text]) -> Iterator[_Stated]:
         for match in subject.found.finditer(text.source.text, text.start, text.end):
             if subject.told is None or subject.told.search(_around(text, match)):
                 unit = match.groupdict().get("unit") or subject.unit
-                group = "figure" if match["figure"] else "figure_too"
+                group = next(name for name, words in match.groupdict().items() if words and name.startswith("figure"))
                 figure = f"{match[group]} {unit}".strip()
                 yield _Stated(figure, text.whose, text.place(match, group), _rank(text))
 

@@ -25,6 +25,9 @@ RIVETS_SHARE = 0.20
 """A count from a drawing against one by pitch (common practice, no source)."""
 _FRAMES = pattern(r"Fr (-?\d+) to Fr (-?\d+)")
 _RENEWS = re.compile(r"\b(?:crop|insert|renew)", re.IGNORECASE)
+GAUGE = 0.00055
+"""Metres: the next thickness of metric plate may be half a millimetre off (common practice, no source)."""
+_PLATE = pattern(r"\b[Ff]it a plate of (\d+(?:\.\d+)?) mm")
 _RIVETS = pattern(r"\b(\d+) rivets, counted")
 
 
@@ -78,6 +81,14 @@ def _in_words(item: Item, one: PlannedRenewal, frames: FrameTable) -> Iterator[N
             yield Notice(CODE, text.place(match), message, hints=(hint,))
     counted = one.made.rivets.renewed
     for text in of_item(item, (("requirements", "*"),)):
+        match = _PLATE.search(text.source.text, text.start, text.end)
+        if match is not None and abs(float(match[1]) / 1e3 - one.thickness) > GAUGE:
+            built = f"{one.thickness * 1e3:.1f} mm"
+            message = (
+                f"item {item.number} fits a plate of {match[1]} mm, and the plate of the survey was built as {built}"
+            )
+            hint = "fit plate of the as-built thickness, or put vessel/strakes.yaml right"
+            yield Notice(CODE, text.place(match), message, hints=(hint,))
         match = _RIVETS.search(text.source.text, text.start, text.end)
         if match is not None and abs(int(match[1]) - counted) > RIVETS_SHARE * counted:
             message = f"item {item.number} has {match[1]} rivets, and the outline of the survey has {counted}"

@@ -20,6 +20,8 @@ _GRADE = pattern(r"\b(?:Sa [123]|St [23]|Wa [12]|WJ-[1-4]|SP ?\d{1,2})(?: 1/2|½
 _ALIKE = {"SP5": "Sa3", "SP10": "Sa2+", "SP6": "Sa2", "SP7": "Sa1", "SP3": "St3", "SP2": "St2"}
 """Grades of the joint standards that correspond to one of ISO 8501-1."""
 _SALTS = pattern(r"(\d+(?:\.\d+)?) mg/m2")
+_DUST = pattern(r"[Dd]ust quantity (\d)\b")
+_PROFILE = pattern(r"[Pp]rofile (?:of )?(\d+)(?: (?:um|µm))? to (\d+) (?:um|µm)")
 _FILM = pattern(r"\bcoats? (?:of|at) (\d+) (?:um|µm|μm)\b|\b(\d+) (?:um|µm|μm) (?:each|nominal)\b")
 _STRIPE = re.compile(r"\b[Ss]trip(?:e|es|ing)\b")
 _STRIPES = pattern(r"\b(one|two|three) stripe coats?\b|\b[Ss]trip(?:e|ing)\b[^.;]*?\b(once|twice)\b")
@@ -49,6 +51,18 @@ def _in_text(text: Text, schemes: Sequence[Scheme]) -> Iterator[Notice]:
     for match in _SALTS.finditer(words, start, end):
         if salts and all(abs(float(match[1]) * 1e-6 - figure) > 1e-12 for figure in salts):
             yield _differs(text, match, f"salts of {match[1]} mg/m2", schemes)
+    dust = {scheme.preparation.dust for scheme in schemes if scheme.preparation.dust is not None}
+    for match in _DUST.finditer(words, start, end):
+        if dust and int(match[1]) not in dust:
+            yield _differs(text, match, f"dust quantity {match[1]}", schemes)
+    profiles = {
+        (round(one.profile_low.si * 1e6), round(one.profile_high.si * 1e6))
+        for one in (scheme.preparation for scheme in schemes)
+        if one.profile_low is not None and one.profile_high is not None
+    }
+    for match in _PROFILE.finditer(words, start, end):
+        if profiles and (int(match[1]), int(match[2])) not in profiles:
+            yield _differs(text, match, f"a profile of {match[1]} um to {match[2]} um", schemes)
     films = {round(film * 1e6) for scheme in schemes for film in _films(scheme)}
     for match in _FILM.finditer(words, start, end):
         figure = match[1] or match[2]
@@ -86,7 +100,7 @@ def _differs(text: Text, match: re.Match[str], what: str, schemes: Sequence[Sche
 
 
 def _place(scheme: Scheme, what: str) -> Place:
-    return scheme.preparation.here if what.startswith(("grade", "salts")) else scheme.coats[0].here
+    return scheme.preparation.here if what.startswith(("grade", "salts", "dust", "a profile")) else scheme.coats[0].here
 
 
 def _clauses(context: Context) -> Iterator[Notice]:

@@ -62,6 +62,15 @@ def _block_height(package: Package) -> Datum | None:
     return _of(package.docking_plan.block_height if package.docking_plan is not None else None)
 
 
+def _tank_head(package: Package) -> Datum | None:
+    tightness = package.condition.tightness if package.condition is not None else None
+    return _of(tightness.tank_head if tightness is not None else None)
+
+
+def _keel_depth(package: Package) -> Datum | None:
+    return _of(package.particulars.keel.depth if package.particulars is not None else None, 1e3)
+
+
 def _length(package: Package) -> Datum | None:
     return _of(package.particulars.dimensions.length_overall if package.particulars is not None else None)
 
@@ -93,8 +102,12 @@ _VAPOUR = pattern(rf"below {_N} % of the lower explosive limit")
 _LEAD = pattern(rf"{_N} mg/kg of lead\b|lead limit {_OR_N} mg/kg")
 _PCB = pattern(rf"{_N} mg/kg of polychlorinated|PCB limit {_OR_N} mg/kg")
 _CERTIFICATE = pattern(r"certificate (?P<figure>\d\.\d) to EN 10204|EN 10204 (?P<figure_too>\d\.\d)")
+_LENGTH = pattern(rf"ship of {_N} m length|{_OR_N} m long over all")
+_TANK_AIR = pattern(rf"\bair (?:above|at) {_N} bar|\bAir at {_OR_N} bar")
 _GM = pattern(rf"[Mm]etacentric height (?:of )?{_N} m or more at the critical instant")
-_DOCK_DAYS = pattern(rf"(?:with {_N} dock days|keep her there for {_OR_N} d\b)")
+_DOCK_DAYS = pattern(
+    rf"with {_N} dock days|keep her there for {_OR_N} d\b|blocks beyond the (?P<figure_else>\d+) in the price"
+)
 
 SUBJECTS = (
     Subject("the fire watch after hot work", "watch", _WATCH, "", re.compile(r"\bwatch\b")),
@@ -135,6 +148,9 @@ SUBJECTS = (
     Subject("trim by the stern for docking", "trim", pattern(rf"to a trim of {_N} m by the stern"), "m", None, _trim),
     Subject("list", "list", pattern(rf"list under {_N} degrees"), "degrees", None, _list),
     Subject("the height of the blocks", "blocks", pattern(rf"keel blocks,? {_N} m high"), "m", None, _block_height),
-    Subject("her length over all", "length", pattern(rf"ship of {_N} m length"), "m", None, _length),
+    Subject("air in a tank", "bar", _TANK_AIR, "bar", re.compile(r"tank|cofferdam|boundar")),
+    Subject("the head of a tank test", "above", pattern(rf"{_N} m above the tank top"), "m", None, _tank_head),
+    Subject("the depth of the bar keel", "keel", pattern(rf"bar keel is {_N} mm deep"), "mm", None, _keel_depth),
+    Subject("her length over all", " m l", _LENGTH, "m", None, _length),
 )
 """In the order in which they are looked for. Sums are without their currency, which is the tender's."""

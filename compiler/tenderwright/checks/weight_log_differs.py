@@ -17,6 +17,7 @@ from tenderwright.quantities.quantity import Quantity
 
 CODE = "weight-log-differs"
 _PROPELLER = re.compile(r"propeller\b(?!.*\b(?:nut|cap|gear)\b)", re.IGNORECASE)
+_MASS = re.compile(r"\b(\d+(?:\.\d+)?) (t|kg)\b")
 SHARE = 0.10
 LEAST = 50.0
 """Kilograms."""
@@ -32,11 +33,27 @@ def check(context: Context) -> Iterator[Notice]:
         masses = [mass for line in item.lines if (mass := _mass(context, line)) is not None]
         if rows and masses and "changes weight" in item.does:
             yield from _compare(item, rows, sum(masses))
+        elif rows and not item.lines:
+            yield from _by_the_owner(item, rows)
     particulars = context.package.particulars
     propeller = particulars.propeller.mass if particulars is not None and particulars.propeller is not None else None
     for row in plan.moved_while_dry:
         if propeller is not None and _PROPELLER.match(row.what):
             yield from _propeller(row, propeller)
+
+
+def _by_the_owner(item: Item, rows: list[MovedWeight]) -> Iterator[Notice]:
+    """Compare what an item without lines moves with the masses that its words state; none stated, none compared."""
+    stated = [float(m[1]) * (1e3 if m[2] == "t" else 1.0) for one in _words(item) for m in _MASS.finditer(one)]
+    for row in rows:
+        if stated and all(abs(abs(row.mass.si) - mass) > SHARE * mass for mass in stated):
+            message = f"the docking plan moves {row.mass} for item {item.number}, and the item speaks of no such mass"
+            hint = "put the mass right in the docking plan or in the item"
+            yield Notice(CODE, row.mass.at, message, (Note("the item stands here", item.here),), (hint,))
+
+
+def _words(item: Item) -> list[str]:
+    return [item.scope.text, *(one.text for one in item.requirements)]
 
 
 def _propeller(row: MovedWeight, stated: Quantity) -> Iterator[Notice]:

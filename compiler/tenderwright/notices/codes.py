@@ -144,6 +144,7 @@ _CHECKS = {
     "limit-stated-differently": ("warning", "a limit, period or sum is stated differently in two places"),
     "scheme-stated-differently": ("warning", "an item or clause asks for other coating than the scheme prints"),
     "count-stated-differently": ("warning", "an item counts other than it names"),
+    "moved-blocks-differ": ("warning", "keel blocks are moved that the docking plan does not take out"),
     "attends-nobody": ("error", "a hold point waits for somebody who does not exist for this ship"),
     "blocks-off-frames": ("warning", "a block stands between frames"),
     "weight-log-differs": ("warning", "the undocking condition counts another weight than the item tenders"),
@@ -209,7 +210,7 @@ _RESTS_ON: dict[str, tuple[str, ...]] = {
         ("limit-stated-differently", "scheme-stated-differently", "weight-log-differs"), (*_WORK, "clauses/")
     ),
     **dict.fromkeys(("renewal-elsewhere", "whole-priced-in-part", "left-to-each-other", "attends-nobody"), _WORK),
-    **dict.fromkeys(("count-stated-differently",), _WORK),
+    **dict.fromkeys(("count-stated-differently", "moved-blocks-differ"), _WORK),
     **dict.fromkeys(("blocks-off-frames",), SHIP),
     **dict.fromkeys(("quantity-outside-range", "no-contingency", "wrong-dimension"), _WORK),
     **dict.fromkeys(("sum-differs", "in-dock-price", "rate-not-used", "pool-overdrawn"), (*_WORK, "owner/")),
