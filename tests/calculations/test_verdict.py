@@ -13,6 +13,8 @@ from tenderwright.calculations.alone import input_schema, to_si
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.registry import methods
 from tenderwright.calculations.ship.facilities import facility_fits
+from tenderwright.calculations.ship.landing import entry_limit
+from tenderwright.calculations.ship.side_loads import side_block_standing
 from tenderwright.calculations.verdict import Limit, least, limits_from_input, verdict, within, within_each
 from tests.calculations.ship.marram import found as ship_found
 
@@ -176,3 +178,9 @@ def test_the_least_of_the_limits_that_are_known_governs() -> None:
     assert found is not None
     assert found.name == "b"
     assert least(known[2:]) is None
+
+
+def test_every_limit_of_landing_and_side_blocks_names_its_source() -> None:
+    judged = [*ship_found(entry_limit).limits, *ship_found(side_block_standing).limits]
+    assert judged
+    assert [one.name for one in judged if not one.source and one.limit is not None] == []

@@ -78,6 +78,9 @@ def share_moment(
     return Shared(tuple(sides.tolist()), float(found.reaction[0]), tuple(np.flatnonzero(~found.bears[1:]).tolist()))
 
 
+TIPPING = "overturning about the outer side blocks"
+
+
 def rigid_limit(weight: float, moment: float, outer: float, factor: float = 1.0) -> Limit:
     """Set the moment [N m] beside W b/SF, both as kg m: a rigid ship tipping about her outer side blocks at b [m].
 
@@ -85,14 +88,15 @@ def rigid_limit(weight: float, moment: float, outer: float, factor: float = 1.0)
     """
     if weight <= 0 or outer <= 0 or factor <= 0:
         raise OutOfRange("weight, breadth of the side blocks and factor must be more than nothing")
-    return Limit("overturning about the outer side blocks", "moment", moment / GRAVITY, weight * outer / factor)
+    most = weight * outer / factor
+    return Limit(TIPPING, "moment", moment / GRAVITY, most, source="a rigid ship about the outer blocks (derived)")
 
 
-def sliding_limit(weight: float, force: float, friction: float) -> Limit:
+def sliding_limit(weight: float, force: float, friction: float, source: str = "") -> Limit:
     """Set the lateral force beside mu W g, N; the coefficient of friction mu is an input. Raises OutOfRange."""
     if weight <= 0 or force < 0 or friction < 0:
         raise OutOfRange("the weight must be more than nothing, and force and friction not less")
-    return Limit("sliding on the blocks", "force", force, friction * weight * GRAVITY)
+    return Limit("sliding on the blocks", "force", force, friction * weight * GRAVITY, source=source)
 
 
 class Effect(Struct, frozen=True):
@@ -184,7 +188,7 @@ def overturning(
         None if lateral is None else effect(quake, by_quake),
         effect(force, moment),
         rigid_limit(weight, moment, least_outer, factor),
-        None if friction is None else sliding_limit(weight, force, friction),
+        None if friction is None else sliding_limit(weight, force, friction, coefficient_source),
         judge_pressure("crushing of the lee side block", max(pressures), allowable, allowable_source)
         if pressures
         else None,

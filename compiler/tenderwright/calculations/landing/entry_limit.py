@@ -16,6 +16,7 @@ from tenderwright.calculations.verdict import VERDICT_SYMBOLS, Limit, Verdict, l
 SETTLES = "metacentric height as she settles"
 CRUSHES = "crushing of the block touched first"
 TENDER = "trim that the tender allows"
+STABILITY = "the least metacentric height asked for, by the lesser of both methods (derived)"
 
 
 class EntryLimit(Struct, frozen=True):
@@ -84,7 +85,7 @@ def entry_limit(
         resting = (length or 0.0) * tan(declivity)
         crushes = resting + crushing_trim(allowable, contact_length, width, lever, moment_to_change_trim)
     stability = [one for one in (stability_held, stability_exact) if one is not None]
-    settles = [Limit(SETTLES, "length", wanted, min(stability))] if stability else []
+    settles = [Limit(SETTLES, "length", wanted, min(stability), source=STABILITY)] if stability else []
     limits = (
         *settles,
         Limit(CRUSHES, "length", wanted, crushes, source=allowable_source),

@@ -279,7 +279,10 @@ def _acting(desk: Desk, plan: DockingPlan) -> list[tuple[str, str]]:
 
 
 def side_limits(desk: Desk) -> list[tuple[str, str]]:
-    """Say how the side blocks stand by each limit, and which governs; nothing without side blocks."""
+    """Say how the side blocks stand by each limit, and which governs; nothing without side blocks.
+
+    The sources of friction and of what the caps bear stand with those figures.
+    """
     found, slopes = desk.calculated.found(side_block_verdict), desk.calculated.found(side_block_slopes)
     pairs = desk.calculated.found(planned_side_blocks)
     if found is None or slopes is None or not pairs:
@@ -288,7 +291,8 @@ def side_limits(desk: Desk) -> list[tuple[str, str]]:
     for limit in found.limits:
         name = limit.name[0].upper() + limit.name[1:]
         at = f"at {pairs[slopes.steepest].position}: " if limit == slopes.limit else ""
-        facts.append((name, at + judged(limit) + _wanting(limit)))
+        told = limit.limit is not None and limit.dimension in ("moment", "mass")
+        facts.append((name, at + judged(limit) + (f" ({limit.source})" if told else "") + _wanting(limit)))
     return facts
 
 

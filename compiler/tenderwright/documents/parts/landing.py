@@ -40,7 +40,7 @@ def landing(desk: Desk) -> Part | None:
         Heading("At settling, and below it"),
         both_methods(desk, found.exact, found.held),
         Heading("What limits the landing"),
-        Facts(tuple(landing_limits(desk))),
+        Facts(tuple(landing_limits(desk, sourced=True))),
         Heading("As the water falls"),
         levels(found),
     ]
@@ -110,12 +110,12 @@ def _figures(desk: Desk, *landings: Landing) -> list[tuple[str, str, str]]:
     return list(zip(names, *(column(one) for one in landings), strict=True))
 
 
-def landing_limits(desk: Desk) -> list[tuple[str, Inline]]:
+def landing_limits(desk: Desk, *, sourced: bool = False) -> list[tuple[str, Inline]]:
     """Say within what she may land: the metacentric height kept, when side blocks bear, and the trim on entering."""
     least = least_gm(desk.package.docking_plan, desk.package.lightship)
     kept = desk.quantity(least) if least is not None else f"Not known: {LEAST_GM}."
     facts = [("Metacentric height to be kept", kept), ("Side blocks and shores bear", _bear(desk))]
-    return [(label, inline(text)) for label, text in [*facts, *_entry(desk)]]
+    return [(label, inline(text)) for label, text in [*facts, *_entry(desk, sourced=sourced)]]
 
 
 def _bear(desk: Desk) -> str:
@@ -134,8 +134,8 @@ def _bear(desk: Desk) -> str:
     return f"before the water has fallen {decimals(fall, 2)} m below settling, {water}: GM is then the least asked for"
 
 
-def _entry(desk: Desk) -> list[tuple[str, str]]:
-    """Say with what trim she may enter: the least limit, which it is, and each of them."""
+def _entry(desk: Desk, *, sourced: bool) -> list[tuple[str, str]]:
+    """Say with what trim she may enter: the least limit, which it is, and each of them, with its source where asked."""
     entry = desk.calculated.outcome(entry_limit)
     if isinstance(entry, Absent):
         return [("Trim on entering", why_not(entry))]
@@ -146,7 +146,10 @@ def _entry(desk: Desk) -> list[tuple[str, str]]:
     most = f"to {decimals(governs.limit, 2)} m by the {end}: {governs.name} governs"
     if unknown:
         most += f". Not known: {' and '.join(unknown)}, for want of `allowable` in vessel/docking-plan.yaml"
-    each = "; ".join(f"{one.name} {decimals(one.limit, 2)} m" for one in entry.limits if one.limit is not None)
+    known = [(one, one.limit) for one in entry.limits if one.limit is not None]
+    each = "; ".join(
+        f"{one.name} {decimals(limit, 2)} m" + (f" ({one.source})" if sourced else "") for one, limit in known
+    )
     least = entry.least_trim
     lower = f"{decimals(least, 2)} m by the {end}" if least >= 0 else f"{decimals(-least, 2)} m by the other end"
     return [("Trim on entering", f"{lower} {most}"), ("Greatest by each limit", each)]
