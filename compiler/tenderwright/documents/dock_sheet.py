@@ -161,9 +161,9 @@ def _borne(desk: Desk) -> list[tuple[str, Inline]]:
     bearing, blocks = desk.calculated.found(keel_bearing), desk.calculated.found(planned_keel_blocks)
     if bearing is not None and blocks is not None:
         at = blocks[bearing.hardest].position
-        facts.append(("Greatest on a keel block, dry", inline(f"at {at}: {judged(bearing.limit)}")))
+        facts.append(("Greatest on a keel block, dry", inline(f"at {at}, {judged(bearing.limit)}")))
     if (out := one_out(desk)) is not None:
-        facts.append(("With one keel block out", inline(": ".join(out))))
+        facts.append(("With one keel block out", inline(", ".join(out))))
     return facts + [("Side blocks", inline(text)) for _, text in side_limits(desk)[:1]]
 
 

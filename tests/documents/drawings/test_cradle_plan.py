@@ -83,10 +83,13 @@ def test_start_and_end_are_named_by_frames() -> None:
 
 
 def test_a_dock_that_fits_says_so_and_one_that_does_not_says_why() -> None:
-    assert of_kind(figure(f"cradle-{FITS}"), "verdict") == ["She fits: limits of cars and keel"]
-    assert "She fits: every limit is met" in figure(f"cradle-{FITS}").caption
+    assert of_kind(figure(f"cradle-{FITS}"), "verdict") == ["Calculated to fit: limits of cars and keel"]
+    assert (
+        "Calculated to fit, subject to certificate and dockmaster: every limit is met"
+        in figure(f"cradle-{FITS}").caption
+    )
     failing = figure(f"cradle-{FAILS}")
-    assert of_kind(failing, "verdict") == ["She does not fit: limits of cars and keel"]
+    assert of_kind(failing, "verdict") == ["Calculated not to fit: limits of cars and keel"]
     assert "cars available 7 against 6" in failing.caption
     assert "line load 22.5 t/m against 20.0 t/m" in failing.caption
     assert of_kind(failing, "limits").count("exceeded, 117 %") == 2
@@ -122,7 +125,7 @@ def test_no_load_is_drawn_where_she_cannot_stand() -> None:
     drawn = drawn_with(fit)
     assert of_kind(drawn, "car-load") == of_kind(drawn, "peak") == []
     assert "cannot stand" in drawn.svg
-    assert "does not fit" in drawn.caption
+    assert "not to fit" in drawn.caption
 
 
 def test_what_is_not_known_is_said() -> None:

@@ -67,7 +67,7 @@ def test_where_none_fits_the_first_facility_is_shown_and_says_so() -> None:
 
 def test_four_facilities_that_fit_have_room_without_overlap() -> None:
     drawn = drawn_with_fits(True)
-    assert of_kind(drawn, "fits") == ["fits"] * 4
+    assert of_kind(drawn, "fits") == ["calculated to fit"] * 4
     found = texts(drawn)
     assert not [(a, b) for i, a in enumerate(found) for b in found[i + 1 :] if a.overlaps(b)]
 

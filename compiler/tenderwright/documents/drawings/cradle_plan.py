@@ -96,20 +96,22 @@ def _centre_of_gravity(package: Package, afloat: FloatingPosition | None, lcg: f
 
 
 def verdict(facility: Facility, fit: Verdict, cars: int) -> str:
-    """Say whether she fits, and if not, or if it cannot be said, why."""
+    """Say whether she is calculated to fit, and if not, or if it cannot be said, why."""
     if fit.met:
-        return f"She fits: every limit is met; the one used most is “{fit.governs.name}”."
+        most = f"the one used most is “{fit.governs.name}”"
+        return f"Calculated to fit, subject to certificate and dockmaster: every limit is met; {most}."
     if fit.met is None:
         return f"It cannot be said whether she fits: {fit.why_unknown}."
     reasons = [f"{one.name} {_shown(one.demand, one)} against {_shown(one.limit, one)}" for one in fit.passed]
     there = facility.cars.number if facility.cars else cars
     lacking = "; cars drawn dashed are not at the yard" if cars > there else ""
-    return f"She does not fit: {'; '.join(reasons)}{lacking}."
+    return f"Calculated not to fit: {'; '.join(reasons)}{lacking}."
 
 
 def _limits(fit: Verdict, sheet: Sheet, top: float) -> str:
     """Set out every limit with what is asked, what is allowed, and whether it is met."""
-    said = "She fits" if fit.met else "She does not fit" if fit.met is False else "It cannot be said whether she fits"
+    words = {True: "Calculated to fit", False: "Calculated not to fit", None: "It cannot be said whether she fits"}
+    said = words[fit.met]
     figures = (Column("Asked", 15, "right"), Column("Allowed", 15, "right"), Column("", 26, "right"))
     lines = [
         Line((one.name, _shown(one.demand, one), _shown(one.limit, one), _use(one)), strong=one.met is False)

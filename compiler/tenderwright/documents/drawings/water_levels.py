@@ -164,7 +164,7 @@ def _facility(
     fit, stages = found
     floor, gauge = view.y(-block), left + 5.5
     timber = [(left, view.y(0)), (left + 4.0, view.y(0)), (left + 4.0, floor), (left, floor)]
-    said = {True: "fits", False: "does not fit", None: "not known"}[fit.met if fit else None]
+    said = {True: "calculated to fit", False: "does not fit", None: "not known"}[fit.met if fit else None]
     marks = [TIMBER.over([timber]), pen.polygon(timber, pen.FINE)]
     marks.append(pen.line((left - 1, floor), (left + _COLUMN - 2, floor), pen.HEAVY))
     for index, words in enumerate(_wrapped(facility.name, _COLUMN - 1.5)):

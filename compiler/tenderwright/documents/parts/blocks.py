@@ -149,7 +149,7 @@ def _keel_result(desk: Desk, blocks: Sequence[KeelBlockResult]) -> list[Block]:
     bearing = desk.calculated.found(keel_bearing)
     if bearing is not None:
         at = blocks[bearing.hardest].position
-        said.append(f"Greatest pressure on a keel block, at {at}: {judged(bearing.limit)}.")
+        said.append(f"Greatest pressure on a keel block, at {at}, {judged(bearing.limit)}.")
     first = values.get("blocks.first.pressure")
     if first is not None:
         said.append(f"{first.working.about[0].upper()}{first.working.about[1:]}: {desk.figure(first, 3)}.")
@@ -171,11 +171,11 @@ def _keel_result(desk: Desk, blocks: Sequence[KeelBlockResult]) -> list[Block]:
 
 def judged(limit: Limit) -> str:
     """Say a figure, what is allowed and the verdict; both figures where the worse rests on estimates."""
-    allowed = f"of {shown(limit.limit, limit)} allowed" if limit.limit is not None else "no limit is given"
+    allowed = f"{shown(limit.limit, limit)} allowed" if limit.limit is not None else "no limit is given"
     words = f"{word(limit.met).lower()}, {allowed}"
     if limit.estimate is None:
-        return f"{shown(limit.demand, limit)}, {words}"
-    return f"{shown(limit.demand, limit)} rigid and {shown(limit.estimate, limit)} elastic, by estimates, {words}"
+        return f"{shown(limit.demand, limit)}: {words}"
+    return f"{shown(limit.demand, limit)} rigid, {shown(limit.estimate, limit)} elastic by estimates: {words}"
 
 
 def one_out(desk: Desk) -> tuple[str, str] | None:
@@ -196,7 +196,7 @@ def _one_out(desk: Desk, blocks: Sequence[KeelBlockResult]) -> list[str]:
     where, how = found
     each = ", ".join(f"{blocks[one.out - 1].position} {decimals(one.pressure / 1e6, 2)}" for one in turns.cases)
     return [
-        f"With one keel block out, each that is taken out in turn, the greatest pressure is {where}: {how}.",
+        f"With one keel block out, each that is taken out in turn, the greatest pressure is {where}, {how}.",
         f"Greatest pressure with each out, MPa: {each}.",
     ]
 
@@ -290,7 +290,7 @@ def side_limits(desk: Desk) -> list[tuple[str, str]]:
     facts = [("Result", f"{word(found.met)}: {found.governs.name} {'governs' if found.met is not None else 'is open'}")]
     for limit in found.limits:
         name = limit.name[0].upper() + limit.name[1:]
-        at = f"at {pairs[slopes.steepest].position}: " if limit == slopes.limit else ""
+        at = f"at {pairs[slopes.steepest].position}, " if limit == slopes.limit else ""
         told = limit.limit is not None and limit.dimension in ("moment", "mass")
         facts.append((name, at + judged(limit) + (f" ({limit.source})" if told else "") + _wanting(limit)))
     return facts

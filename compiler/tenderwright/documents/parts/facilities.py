@@ -81,16 +81,17 @@ def _slope(desk: Desk, slope: Slope | None) -> str:
 
 
 def verdict(fit: Verdict) -> str:
-    """Say in a sentence whether the cradle takes her, and what decides."""
+    """Say whether the cradle is calculated to take her, subject to what, and what decides."""
     if fit.met:
         use = f", at {fit.governs.use:.0%} of its limit" if fit.governs.use is not None else ""
-        return f"The cradle takes her. What comes nearest is {fit.governs.name}{use}."
+        nearest = f"What comes nearest is {fit.governs.name}{use}"
+        return f"The cradle is calculated to take her, subject to its certificate and the dockmaster. {nearest}."
     if fit.met is None:
         return f"Whether the cradle takes her is not known: {fit.why_unknown}."
     reasons = "; ".join(
         f"{limit.name} {shown(limit.demand, limit)} against {shown(limit.limit, limit)}" for limit in fit.passed
     )
-    return f"The cradle does not take her: {reasons}."
+    return f"The cradle is calculated not to take her: {reasons}."
 
 
 def _cradle(desk: Desk, facility: Facility, found: Cradle) -> list[Block]:

@@ -78,7 +78,7 @@ def shown(number: float | None, limit: Limit) -> str:
         return "not known"
     unit = METRIC_UNITS[limit.dimension]
     figure = decimals(in_unit(number, unit, limit.dimension), _PLACES[limit.dimension])
-    return figure if unit == "each" else f"{figure} {shown_unit(unit)}"
+    return figure + {"each": "", "deg": shown_unit(unit)}.get(unit, f" {shown_unit(unit)}")
 
 
 def both(one: Limit) -> str:
