@@ -78,6 +78,11 @@ class Preparation(Noun, frozen=True, kw_only=True):
     grade: Annotated[
         str, Key("Grade by ISO 8501-1, ISO 8501-4, or the joint standards.", "Sa 2 1/2", "Wa 2 1/2", "St 3")
     ]
+    flash_rust: Annotated[
+        str,
+        Key("Greatest flash rust after water-jetting, by ISO 8501-4: light, medium or heavy.", "M"),
+        OneOf("L", "M", "H"),
+    ] = ""
     profile_low: Annotated[Length | None, Key("Least profile of the blasted steel that is accepted.", "50 um")] = None
     profile_high: Annotated[Length | None, Key("Greatest profile of the blasted steel that is accepted.", "85 um")] = (
         None

@@ -20,7 +20,9 @@ from tenderwright.quantities.position import Position
 class Hull(Noun, frozen=True, kw_only=True):
     """How the hull is built."""
 
-    material: Annotated[str, Key("What the shell is made of.", "mild steel"), OneOf("mild steel", "wrought iron")]
+    material: Annotated[
+        str, Key("What the shell is made of.", "mild steel"), OneOf("mild steel", "early steel", "wrought iron")
+    ]
     fastening: Annotated[str, Key("How plates are joined."), OneOf("riveted", "welded", "riveted and welded")]
     notes: Annotated[
         Prose | None,

@@ -148,6 +148,54 @@ class KnownRivets(Noun, frozen=True, kw_only=True):
     here: Place
 
 
+class MaterialLimit(Noun, frozen=True, kw_only=True):
+    """What plate of one material may lose, whatever its zone allows."""
+
+    material: Annotated[
+        str, Key("Material of the plate.", "wrought iron"), OneOf("mild steel", "early steel", "wrought iron")
+    ]
+    allowable: Annotated[Fraction, Key("The most that its plate may lose.", "20 %")]
+    source: Annotated[
+        str,
+        Key(
+            "Who says so: a work with its clause, or `from memory`, or `common practice, no source`.",
+            "owner's naval architect, letter of 2026",
+        ),
+    ]
+    here: Place
+
+
+class PlateAnalysis(Noun, frozen=True, kw_only=True):
+    """An analysis of shell plate, held against acceptance figures before any weld."""
+
+    strakes: Annotated[
+        tuple[Annotated[StrakeRef, Key("A strake.", "B")], ...],
+        Key("The strakes that the sample speaks for."),
+        Count(1),
+    ]
+    on: Annotated[Date, Key("Day of the analysis.", "2026-11-03")]
+    carbon: Annotated[Fraction | None, Key("Carbon by mass.", "0.18 %")] = None
+    manganese: Annotated[Fraction | None, Key("Manganese by mass.", "0.50 %")] = None
+    sulphur: Annotated[Fraction | None, Key("Sulphur by mass.", "0.040 %")] = None
+    phosphorus: Annotated[Fraction | None, Key("Phosphorus by mass.", "0.040 %")] = None
+    nitrogen: Annotated[Fraction | None, Key("Nitrogen by mass.", "0.006 %")] = None
+    source: Annotated[str, Key("Laboratory and report.", "laboratory report 26-114, item 310")]
+    here: Place
+
+
+class LaminationTest(Noun, frozen=True, kw_only=True):
+    """An ultrasonic test of strakes for laminations."""
+
+    strakes: Annotated[
+        tuple[Annotated[StrakeRef, Key("A strake.", "B")], ...], Key("The strakes that were tested."), Count(1)
+    ]
+    on: Annotated[Date, Key("Day of the test.", "2026-11-03")]
+    readings: Annotated[int, Key("Readings that came back from the far face.", 117), Within(least=0, most=1000000)]
+    laminated: Annotated[int, Key("Readings that came back from within the plate.", 3), Within(least=0, most=1000000)]
+    source: Annotated[str, Key("Who tested, and where it is written.", "thickness report of 2025")]
+    here: Place
+
+
 class Apart(Noun, frozen=True, kw_only=True):
     """Plate that an item of its own renews."""
 

@@ -24,8 +24,11 @@ from tenderwright.model.shell_condition import (
     Doubler,
     Gauging,
     KnownRivets,
+    LaminationTest,
+    MaterialLimit,
     MemberLimit,
     Pitted,
+    PlateAnalysis,
     RenewalPractice,
     Renewed,
     WastageZone,
@@ -188,6 +191,11 @@ class ShipCondition(Noun, frozen=True, kw_only=True):
     renewed: Annotated[
         tuple[Renewed, ...], Key("Plate renewed in the past; readings before that day are left out there.")
     ] = ()
+    materials: Annotated[
+        tuple[MaterialLimit, ...], Key("Limits of old metal, where they are not the usual 20 % of what was built.")
+    ] = ()
+    analyses: Annotated[tuple[PlateAnalysis, ...], Key("Analyses of shell plate.")] = ()
+    laminations: Annotated[tuple[LaminationTest, ...], Key("Ultrasonic tests of old metal for laminations.")] = ()
     doublers: Annotated[tuple[Doubler, ...], Key("Doublers on the shell.")] = ()
     rivets: Annotated[
         tuple[KnownRivets, ...], Key("Rivets of earlier dockings that were driven cold, ring-welded or left as bolts.")

@@ -275,6 +275,11 @@ class Strake(Noun, frozen=True, kw_only=True):
     from_girth: Annotated[Length, Key("Girth from the keel centreline amidships to the lower edge.", "0 m")]
     to_girth: Annotated[Length, Key("Girth to the upper edge.", "1.2 m")]
     plates: Annotated[tuple[PlateRun, ...], Key("Runs of plates, from aft.")]
+    material: Annotated[
+        str,
+        Key("What it is made of; as the hull of vessel/particulars.yaml unless given.", "wrought iron"),
+        OneOf("mild steel", "early steel", "wrought iron"),
+    ] = ""
     riveting: Annotated[str, Key("What else is to be said of its riveting.", "heads inside, points outside")] = ""
     joints: Annotated[
         tuple[ShellJoint, ...],

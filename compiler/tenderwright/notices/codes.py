@@ -136,6 +136,7 @@ _CHECKS = {
     "cradle-overloaded": ("warning", "a cradle is too short for her, or carries more than it may"),
     "facility-certificate": ("warning", "a facility has no certificate that is valid until undocking"),
     "unlike-metals": ("warning", "unlike metals touch in sea water, and nothing looks after them"),
+    "weld-before-analysis": ("warning", "old metal is welded, and no analysis of it has passed"),
     "renewal-differs": ("warning", "plate or pits that the surveys call for are not in the items"),
     "anodes-outlived": ("warning", "the next docking is farther off than the anodes last"),
     "interval-not-kept": ("warning", "the next docking is planned sooner than she ever came"),
@@ -205,6 +206,7 @@ _RESTS_ON: dict[str, tuple[str, ...]] = {
     **dict.fromkeys(("floats-off-unlevel", "stability-below-asked"), _WORK),
     **dict.fromkeys(("weight-after-stability", "unlike-metals", "untested-coating", "coated-twice"), _WORK),
     "renewal-differs": _WORK,
+    "weld-before-analysis": _WORK,
     **dict.fromkeys(("opened-not-tested", "forgotten-service", "no-plug-register", "no-docking"), _WORK),
     **dict.fromkeys(
         ("limit-stated-differently", "scheme-stated-differently", "weight-log-differs"), (*_WORK, "clauses/")

@@ -30,6 +30,7 @@ METRIC_UNITS = {
     "force": "kN",
     "pressure": "MPa",
     "angle": "deg",
+    "fraction": "%",
     "each": "each",
 }
 """By dimension, the metric unit that figures are shown in where nothing else says which."""

@@ -2,7 +2,7 @@ from __future__ import annotations
 
 import pytest
 
-from tenderwright.calculations.coatings.grades import GRADES, METHOD, preparation_grade
+from tenderwright.calculations.coatings.grades import GRADES, METHOD, flash_rust_of, preparation_grade
 from tenderwright.calculations.method import OutOfRange
 
 
@@ -82,3 +82,27 @@ def test_method_gives_its_outputs() -> None:
     outputs = METHOD.run(grade="near-white")
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["iso"] == "Sa 2 1/2"
+
+
+@pytest.mark.parametrize(
+    ("written", "grade", "flash"),
+    [
+        # ISO 8501-4 (from memory): the preparation grade, then the flash rust grade L, M or H.
+        ("Wa 2 1/2 M", "Wa 2 1/2", "M"),
+        ("Wa 2½ L", "Wa 2 1/2", "L"),
+        ("Wa 2 FR H", "Wa 2", "H"),
+        ("WJ-2 M", "Wa 2 1/2", "M"),
+        ("WJ-2/L", "Wa 2 1/2", "L"),
+        ("Wa 1", "Wa 1", ""),
+        ("Sa 2 1/2", "Sa 2 1/2", ""),
+    ],
+)
+def test_a_grade_of_water_jetting_may_end_with_its_flash_rust(written: str, grade: str, flash: str) -> None:
+    assert preparation_grade(written) is preparation_grade(grade)
+    assert flash_rust_of(written) == flash
+
+
+def test_a_dry_grade_has_no_flash_rust() -> None:
+    with pytest.raises(OutOfRange):
+        preparation_grade("Sa 2 1/2 M")
+    assert METHOD.run(grade="Wa 2 1/2 M")["flash_rust"] == "medium"

@@ -143,6 +143,18 @@ def _key(name: str) -> str:
     return re.sub(r"[^a-z0-9/]", "", plain).replace("1/2", "half")
 
 
+FLASH_RUST = {"L": "light", "M": "medium", "H": "heavy"}
+"""Grades of flash rust after water-jetting: ISO 8501-4 (from memory)."""
+
+_FLASH = re.compile(r"^\s*((?:SSPC[\s-]*)?W[AJ][\s-]*\d.*?)[\s,/-]+(?:flash rust |FR ?)?([LMH])\s*$", re.IGNORECASE)
+
+
+def flash_rust_of(name: str) -> str:
+    """Give the grade of flash rust that a grade of water-jetting ends with, as in `Wa 2 1/2 M`; nothing where none."""
+    found = _FLASH.match(name)
+    return found[2].upper() if found else ""
+
+
 def _index() -> dict[str, PreparationGrade]:
     """Gather every name of every grade."""
     index: dict[str, PreparationGrade] = {}
@@ -163,7 +175,8 @@ def preparation_grade(name: str) -> PreparationGrade:
 
     Source: `SOURCE`. Raises OutOfRange for a name that no standard here has.
     """
-    found = _INDEX.get(_key(name))
+    flash = _FLASH.match(name)
+    found = _INDEX.get(_key(flash[1] if flash else name))
     if found is None:
         raise OutOfRange(f"no surface preparation grade is called {name!r}")
     return found
@@ -180,6 +193,7 @@ def _kernel(grade: str) -> Mapping[str, Any]:
         "bs4232": found.bs4232,
         "standing": found.standing,
         "caution": found.caution,
+        "flash_rust": FLASH_RUST.get(flash_rust_of(grade), ""),
     }
 
 
@@ -205,6 +219,7 @@ METHOD = Method(
         Symbol("bs4232", "BS 4232 of 1967", "text", ""),
         Symbol("standing", "how well the row is known", "text", ""),
         Symbol("caution", "what is known less well", "text", ""),
+        Symbol("flash_rust", "flash rust accepted, where the grade says it: light, medium or heavy", "text", ""),
     ),
     kernel=_kernel,
     example={"grade": "Sa 2 1/2"},

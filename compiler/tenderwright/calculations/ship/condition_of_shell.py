@@ -11,7 +11,8 @@ from msgspec import Struct
 
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.survey_readings import SurveyReadings
-from tenderwright.calculations.steps.outcome import Absent, Lacking, Resting
+from tenderwright.calculations.steel.regime import Regime
+from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, Resting
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.thickness.analysis import CONFIDENCE, Outlook
 from tenderwright.calculations.thickness.columns import Flags
@@ -92,7 +93,11 @@ def given_zones(condition: ShipCondition) -> Given:
 
 @step_of(SURVEYED, "shell.survey")
 def shell_survey(
-    package: Package, shell_readings: ShellReadings, shell_plates: NamedPlates, condition: ShipCondition
+    package: Package,
+    shell_readings: ShellReadings,
+    shell_plates: NamedPlates,
+    condition: ShipCondition,
+    strake_regimes: Each[Regime],
 ) -> Uses:
     """Set the readings of the shell against the limits of their zones."""
     plate = shell_readings.plate
@@ -103,6 +108,11 @@ def shell_survey(
         "plates": Given(shell_plates, f"plates of {len(strakes)} strakes between butts", strakes[0].here),
         "zones": given_zones(condition),
     }
+    if limits := [(name.upper(), one.allowable) for name, one in strake_regimes.items() if one.allowable is not None]:
+        materials = [{"strake": name, "allowable": allowable} for name, allowable in limits]
+        words = ", ".join(f"{name}: {allowable:.0%}" for name, allowable in limits)
+        origin = ", ".join(f"shell.material.{name.lower()}.allowable" for name, _ in limits)
+        inputs["materials"] = Given(materials, words, origin)
     return Uses("the shell as last gauged", inputs, condition.here)
 
 

@@ -11,6 +11,7 @@ from tenderwright.calculations.renewal.pit_work import METHOD as PIT_WORK
 from tenderwright.calculations.renewal.shell_plan import ShellPlan
 from tenderwright.calculations.renewal.shell_renewal import RenewalPlan
 from tenderwright.calculations.ship.condition_of_shell import ShellReadings, unused_name, within
+from tenderwright.calculations.ship.regimes import Unwelded
 from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, NotAsked
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.thickness.named_readings import SIDES
@@ -79,7 +80,7 @@ _KEPT = ("remaining", "share_left", "treatment", "inserts", "welds", "fills", "w
     names={name: name.replace("_", "-") for name in _KEPT},
     each="pit_stretches",
 )
-def pits_judged(of: PitStretch) -> Uses | Absent:
+def pits_judged(of: PitStretch, unwelded_strakes: Unwelded) -> Uses | Absent:
     """Judge the pits of a stretch."""
     pitted = of.pitted
     if not len(of.pits):
@@ -92,6 +93,8 @@ def pits_judged(of: PitStretch) -> Uses | Absent:
         "intensity": Given(pitted.share.si, f"{pitted.share}: {pitted.source}", pitted.share.at),
         "plate": Given(plate, f"{len(plate)} readings between the pits", "shell.survey.latest"),
     }
+    if why := unwelded_strakes.why.get(pitted.strake.name):
+        inputs["weldable"] = Given(False, why, "vessel/condition.yaml")
     return Uses(f"pits of {of.where}", inputs, pitted.here)
 
 

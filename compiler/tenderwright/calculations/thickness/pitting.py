@@ -82,14 +82,18 @@ class Pitting(Struct, frozen=True):
 
 
 def judge_pits(
-    pits: Sequence[Mapping[str, Any]], intensity: float, plate: Sequence[float] = (), shallow: float = DEPTH_TO_FILL
+    pits: Sequence[Mapping[str, Any]],
+    intensity: float,
+    plate: Sequence[float] = (),
+    shallow: float = DEPTH_TO_FILL,
+    weldable: bool = True,
 ) -> Pitting:
     """Judge the pits of a stretch one by one.
 
     Formula: t is the mean of the plate between the pits, d = max(0, t - left). A pit calls for a local insert where
     d >= 0.33 t and no more than 6 mm is left; where more than a quarter of the face is pitted and d > t/2; where more
-    than 15 % of it is and no more than 0.70 t0 is left. Otherwise it is welded where d >= 0.33 t, filled where d
-    is not under `shallow`, else watched.
+    than 15 % of it is and no more than 0.70 t0 is left; where d >= 0.33 t and no weld is made on the plate. Otherwise
+    it is welded where d >= 0.33 t, filled where d is not under `shallow`, else watched.
     Symbols: pits, each with as_built t0 and what is left in m; intensity, the share of one face that is pits; plate,
     thicknesses between the pits in m (none: as built); shallow in m. The source does not say which t: the present one
     is the stricter. Source: `ESP`; `NSG`; `REC_47`. Raises OutOfRange.
@@ -97,17 +101,19 @@ def judge_pits(
     built = [one["as_built"] for one in pits]
     _require(intensity, plate or built, [*built, *plate, *(one["left"] for one in pits)])
     thickness = sum(plate or built) / len(plate or built)
-    judged = (_judged(one, thickness, intensity, shallow) for one in pits)
+    judged = (_judged(one, thickness, intensity, shallow, weldable) for one in pits)
     gauge = not within(intensity, INTENSITY_TO_GAUGE)
     few = gauge and len(pits) < PITS_TO_GAUGE
     reasons = ("more than 15 % is pitted: the five deepest pits are to be gauged",) if few else ()
     return Pitting(thickness, tuple(sorted(judged, key=lambda pit: pit.left)), gauge, reasons)
 
 
-def _judged(pit: Mapping[str, Any], thickness: float, intensity: float, shallow: float) -> Pit:
+def _judged(pit: Mapping[str, Any], thickness: float, intensity: float, shallow: float, weldable: bool) -> Pit:
     built, left = pit["as_built"], pit["left"]
     depth = max(thickness - left, 0.0)
     treatment, why = _treatment(built, thickness, left, depth, intensity, shallow)
+    if treatment == "weld" and not weldable:
+        treatment, why = "local insert", f"{why}, and no weld is made on this plate"
     return Pit(pit.get("at"), built, left, depth, treatment, why)
 
 
@@ -206,6 +212,7 @@ METHOD = Method(
         ),
         "intensity": quantity("fraction", "Share of the area of one face that is pitted."),
         "plate": listed(_length("One reading."), "Thicknesses between the pits; as built where there are none.", 0),
+        "weldable": {"type": "boolean", "description": "Whether the plate may be welded; it may unless given."},
         "shallow": _length("Depth under which a pit is coated over and watched; 1 mm unless given.", "1 mm"),
     },
     outputs=(
@@ -231,7 +238,7 @@ METHOD = Method(
         "intensity": "12 %",
         "plate": ["10.4 mm", "10.6 mm"],
     },
-    optional=frozenset({"plate", "shallow"}),
+    optional=frozenset({"plate", "shallow", "weldable"}),
     cautions=(
         "pits are gauged by a probe 3 to 5 mm across; one of 10 mm is unsuitable",
         "welding of pits: at least four beads a pit; afloat, only as the surveyor agrees",

@@ -33,12 +33,26 @@ ZONES = listed(
 )
 
 
+MATERIALS = listed(
+    record(
+        "One strake of old metal.",
+        ("strake", "allowable"),
+        strake=text("Its name."),
+        allowable=quantity("fraction", "What its plate may lose, whatever the zone allows.", "20 %"),
+    ),
+    "Strakes whose material has a limit of its own; the lesser holds.",
+    0,
+)
+
+
 class Surveyed(Struct, frozen=True, eq=False):
     """Readings of the shell with their limits and states."""
 
     named: NamedReadings
     plates: NamedPlates
     zones: Zones
+    materials: Sequence[Mapping[str, Any]]
+    """What plate of old metal may lose, by strake."""
     zone: Ints
     """Zone of each reading, by its place in the list of zones."""
     allowable: Floats
@@ -47,19 +61,21 @@ class Surveyed(Struct, frozen=True, eq=False):
 
     def as_input(self) -> dict[str, Any]:
         """Give what it was built from."""
-        return {"readings": self.named, "plates": self.plates, "zones": self.zones}
+        return {"readings": self.named, "plates": self.plates, "zones": self.zones, "materials": self.materials}
 
 
 def survey_shell(
     readings: Sequence[Mapping[str, Any]] | NamedReadings,
     plates: Sequence[Mapping[str, Any]] | NamedPlates,
     zones: Zones,
+    materials: Sequence[Mapping[str, Any]] = (),
 ) -> Surveyed:
     """Set readings against the thickness as built and the limits of their zones.
 
     Formula: D = max(0, t0 - t) / t0; renew where D > a, substantial where D > 0.75 a. Of each plate the latest survey
     that gauged it tells its state. Symbols: thickness as built t0 and measured t; allowable a of the first zone that
-    fits. Source: as `diminution` and `classify`. Raises OutOfRange for a reading in no zone.
+    fits, or of its strake's material where that is less. Source: as `diminution` and `classify`. Raises OutOfRange for
+    a reading in no zone.
     """
     shell = plates_from_input(plates)
     named = readings_from_input(readings, shell.strakes)
@@ -70,8 +86,12 @@ def survey_shell(
         where = f"strake {shell.strakes[int(found.strake[row])]}, {found.x[row]:.2f} m forward"
         raise OutOfRange(f"a reading at {where} lies in no zone")
     allowable: Floats = np.array([one["allowable"] for one in zones])[zone]
+    if materials:
+        most = {one["strake"]: one["allowable"] for one in materials}
+        caps = np.array([most.get(name, np.inf) for name in shell.strakes])
+        allowable = np.minimum(allowable, caps[found.strake])
     plate = shell.grid.plate_of(found.strake, found.side, found.x)
-    return Surveyed(named, shell, zones, zone, allowable, assess(found, plate, shell.grid.count, allowable))
+    return Surveyed(named, shell, zones, materials, zone, allowable, assess(found, plate, shell.grid.count, allowable))
 
 
 def surveyed_from_input(survey: Mapping[str, Any] | Surveyed) -> Surveyed:
@@ -117,6 +137,7 @@ SURVEY = record(
     readings=PLACED,
     plates=PLATES,
     zones=ZONES,
+    materials=MATERIALS,
 )
 EXAMPLE_SURVEY: Mapping[str, Any] = {
     "readings": [
@@ -153,7 +174,8 @@ METHOD = Method(
     formula="D = max(0, t0 - t) / t0; substantial above 0.75 a, renew above a",
     source=Citation("IMO 2011 ESP Code", "1.2.9; LR Naval Survey Guidance, Ch. 11, 2.1.3"),
     valid="readings of the latest survey that gauged each plate; pits apart",
-    inputs={"readings": PLACED, "plates": PLATES, "zones": ZONES},
+    inputs={"readings": PLACED, "plates": PLATES, "zones": ZONES, "materials": MATERIALS},
+    optional=frozenset({"materials"}),
     outputs=(
         Symbol("readings", "readings of plate, all surveys", "each", "each"),
         Symbol("latest", "readings that tell the present state", "each", "each"),

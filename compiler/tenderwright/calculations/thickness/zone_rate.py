@@ -73,7 +73,7 @@ def zone_rate(
         raise OutOfRange("no reading of the zone is of the latest survey of its plate")
     found = diminution(taken.as_built, taken.measured)
     loss = found.fraction[latest]
-    state = classify(loss, surveyed.zones[number]["allowable"])
+    state = classify(loss, surveyed.allowable[rows][latest])
     rated = place_rates(taken, len(surveyed.plates.strakes), places, uncertainty)
     common = rated.neighbours
     total = math.hypot(common.uncertainty, rated.shared)

@@ -94,7 +94,7 @@ def _asked(desk: Desk) -> list[Block]:
         )
         cells = (
             inline(scheme.name or scheme.scheme),
-            inline(asked.grade),
+            inline(f"{asked.grade}, flash rust {asked.flash_rust} or less" if asked.flash_rust else asked.grade),
             inline(profile),
             inline(desk.quantity(asked.salts, "–")),
             inline(str(asked.dust) if asked.dust is not None else "–"),
@@ -102,12 +102,15 @@ def _asked(desk: Desk) -> list[Block]:
         rows.append(Row(cells))
     columns = (
         Column("Scheme", width=3),
-        Column("Grade", width=1.2),
+        Column("Grade", width=1.8),
         Column("Profile", width=1.4),
         Column("Salts, at most", "right", 1.2),
         Column("Dust, at most", "right", 1),
     )
-    note = inline("Salts as sodium chloride by ISO 8502-6 and -9: 1.2 mg/m² for each µS/cm, 3 mL on 12.5 cm².")
+    note = inline(
+        "Flash rust by ISO 8501-4. "
+        "Salts as sodium chloride by ISO 8502-6 and -9: 1.2 mg/m² for each µS/cm, 3 mL on 12.5 cm²."
+    )
     return [Heading("What is asked of the steel"), Table(columns, tuple(rows), note=note, small=True)] if rows else []
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.coatings.grades import preparation_grade
+from tenderwright.calculations.coatings.grades import FLASH_RUST, flash_rust_of, preparation_grade
 from tenderwright.calculations.coatings.scheme import Scheme as PaintScheme
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.coatings import scheme_abrasive, scheme_paint
@@ -139,6 +139,8 @@ def _cleanliness(desk: Desk, preparation: Preparation) -> str:
     words = []
     if preparation.profile_low and preparation.profile_high:
         words.append(f"profile {desk.quantity(preparation.profile_low)} to {desk.quantity(preparation.profile_high)}")
+    if flash := preparation.flash_rust or flash_rust_of(preparation.grade):
+        words.append(f"flash rust no more than {FLASH_RUST[flash]}, grade {flash} (ISO 8501-4)")
     if preparation.salts:
         words.append(f"soluble salts at most {desk.quantity(preparation.salts)} as sodium chloride (ISO 8502-6 and -9)")
     if preparation.dust is not None:

@@ -19,6 +19,7 @@ from tenderwright.documents.desk import Desk, capital, day
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Inline, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
 from tenderwright.documents.parts.earlier_repairs import earlier_repairs
+from tenderwright.documents.parts.old_metal import old_metal
 from tenderwright.documents.parts.pits import pit_blocks
 from tenderwright.documents.parts.renewal import renewal_blocks
 from tenderwright.model.ship_condition import ShipCondition
@@ -42,6 +43,7 @@ def condition(desk: Desk) -> Part | None:
         *pit_blocks(desk),
         *_members(desk, written),
         *_renewed(desk, written),
+        *old_metal(desk),
         *earlier_repairs(desk),
         *renewal_blocks(desk),
     ]
