@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.ship.docking_condition import docking
+from tenderwright.calculations.ship.how_sure import how_sure
 from tenderwright.calculations.ship.keel_loads import keel_bearing, planned_keel_blocks
 from tenderwright.calculations.ship.landing import landing, landing_stages
 from tenderwright.calculations.ship.side_loads import planned_side_blocks
@@ -31,7 +32,7 @@ from tenderwright.documents.parts.stops import floating_off_stops, landing_stops
 from tenderwright.documents.parts.undocking import dockside_tanks, verdict
 from tenderwright.model.docking_plan import CitedLength
 from tenderwright.model.particulars import Particulars
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, in_unit, plus_minus
 
 GROUP = "Dock sheet"
 PLAN = "docking-plan"
@@ -72,9 +73,16 @@ def _ship(desk: Desk, ship: Particulars, position: FloatingPosition) -> list[tup
     size, keel, programme = ship.dimensions, ship.keel, desk.tender.programme
     h = position.hydrostatics
     end = "stern" if h.trim >= 0 else "head"
+    known = desk.calculated.found(how_sure)
+
+    def shown(si: float, unit: str, of: str, places: int) -> str:
+        u = known.u(of) if known is not None else None
+        return plus_minus(si, u, unit) if u else f"{decimals(in_unit(si, unit), places)} {unit}"
+
     afloat = (
-        f"{decimals(position.loading.mass / 1000, 1)} t, trim {decimals(abs(h.trim), 2)} m by the {end}, metacentric "
-        f"height {decimals(position.gm_fluid, 2)} m with free surfaces, water of {decimals(h.density / 1000, 3)} t/m³"
+        f"{shown(position.loading.mass, 't', 'displacement', 1)}, trim {shown(abs(h.trim), 'm', 'trim', 2)} by the "
+        f"{end}, metacentric height {shown(position.gm_fluid, 'm', 'gm', 2)} with free surfaces, water of "
+        f"{decimals(h.density / 1000, 3)} t/m³"
     )
     facts = [
         ("Ship", f"{ship.name}, {desk.quantity(size.length_overall)} over all, {desk.quantity(size.beam)} broad"),

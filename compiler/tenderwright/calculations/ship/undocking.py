@@ -23,13 +23,15 @@ from tenderwright.calculations.ship.keel import given_underside
 from tenderwright.calculations.ship.tanks import liquid_density
 from tenderwright.calculations.ship.wanted import given_least_gm, least_gm, most_list, trim_tolerance
 from tenderwright.calculations.steps.step import Uses, step, step_of
+from tenderwright.calculations.uncertainty.afloat import HowSure
 from tenderwright.calculations.value import Given
-from tenderwright.calculations.verdict import within
+from tenderwright.calculations.verdict import Limit, within
 from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.item import Item
 from tenderwright.model.lightship import Lightship
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.vessel import Tank
+from tenderwright.quantities.display import plus_minus
 
 Why = Literal["changed", "slack", "to be dry"]
 """Contents changed since docking; a free surface; nothing should be in it."""
@@ -146,10 +148,11 @@ def undocking(
     docking_tanks: tuple[TankLoad, ...],
     docking_tank_states: dict[str, TankState],
     undocking_tank_states: dict[str, TankState],
+    how_sure: HowSure | None,
 ) -> Undocking:
     """Judge whether she floats off level and stable, and say which tanks are to be sounded before flooding."""
     sounded = tuple(_to_sound(tanks, docking_tanks, docking_tank_states, undocking_tank_states))
-    return _judged(lightship, docking_plan, undocked, lifting_off, sounded)
+    return _judged(lightship, docking_plan, undocked, lifting_off, sounded, how_sure)
 
 
 def trim_limit(lightship: Lightship | None) -> float:
@@ -165,6 +168,7 @@ def _judged(
     found: FloatingPosition,
     lifting: Landing | None,
     to_sound: tuple[tuple[str, Why], ...],
+    known: HowSure | None,
 ) -> Undocking:
     reasons = []
     trim, most_trim = found.hydrostatics.trim, trim_limit(lightship)
@@ -179,15 +183,23 @@ def _judged(
     gm = lifting.settling.stability.gm if lifting is not None else None
     asked = least_gm(plan, lightship)
     least = asked.si if asked is not None else 0.0
-    heights = (found.gm_fluid, gm)
-    stable = found.gm_fluid > 0 and all(one is not None and within(one, least, at_least=True) for one in heights)
+    u_afloat, u_lifting = ((known.u(name) if known else None) or 0.0 for name in ("gm", "gm_at_settling"))
+    heights = (
+        Limit("afloat", "length", found.gm_fluid, least, at_least=True, uncertainty=u_afloat),
+        Limit("as the last block leaves", "length", gm, least, at_least=True, uncertainty=u_lifting),
+    )
+    stable = found.gm_fluid > 0 and all(one.met for one in heights)
     if not stable:
-        shown = "not known" if gm is None else f"{gm:.2f} m"
-        reasons.append(
-            f"metacentric height {found.gm_fluid:.2f} m afloat and {shown} as the last block leaves, "
-            f"against {least:.2f} m"
-        )
+        told = " and ".join(f"{_height(one)} {one.name}" for one in heights)
+        doubt = ", which is not known to be enough" if all(one.met is not False for one in heights) else ""
+        reasons.append(f"metacentric height {told}, against {least:.2f} m{doubt}")
     return Undocking(found, unlevel, stable, tuple(reasons), gm, to_sound)
+
+
+def _height(one: Limit) -> str:
+    if one.demand is None:
+        return "not known"
+    return plus_minus(one.demand, one.uncertainty, "m") if one.uncertainty else f"{one.demand:.2f} m"
 
 
 def _to_sound(

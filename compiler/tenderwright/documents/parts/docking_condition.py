@@ -11,12 +11,13 @@ from tenderwright.calculations.ship.condition import arrival
 from tenderwright.calculations.ship.docking_condition import docking
 from tenderwright.calculations.ship.how_sure import WHERE, how_sure
 from tenderwright.calculations.ship.hydrostatics import hydrostatics_table
+from tenderwright.calculations.ship.stability import stability
 from tenderwright.calculations.ship.trim import trim_plan
-from tenderwright.calculations.ship.wanted import trim_tolerance
+from tenderwright.calculations.ship.wanted import least_gm, trim_tolerance
 from tenderwright.calculations.ship.water import dock_water
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.calculations.uncertainty.afloat import FIGURES, HowSure
-from tenderwright.calculations.verdict import within
+from tenderwright.calculations.verdict import Limit, within
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
@@ -137,7 +138,25 @@ def _how_sure(desk: Desk) -> list[Block]:
         "comes from weights, soundings, water and lines, by what the package states after ± and by usual figures where "
         "it states none. The share is that of the square. Read the drafts at the dock: they govern."
     )
-    return [heading, Table(columns, tuple(rows), note=note)]
+    return [heading, Table(columns, tuple(rows), note=note), *_stability(desk)]
+
+
+def _stability(desk: Desk) -> list[Block]:
+    """Say how the metacentric heights stand to the least asked for."""
+    found, least = desk.calculated.outcome(stability), least_gm(desk.package.docking_plan, desk.package.lightship)
+    if least is None:
+        return []
+    if isinstance(found, Absent):
+        return [not_calculated(found, "Metacentric heights against the least asked for")]
+    heights = "; ".join(f"{_height(one)} {one.name}" for one in found.limits)
+    words = {"pass": "is kept", "fail": "is not kept", "not known": "is not known to be kept"}[found.words]
+    text = f"The metacentric height asked for, {desk.quantity(least)} at least, {words} as calculated: {heights}."
+    return [Paragraph(inline(text))]
+
+
+def _height(one: Limit) -> str:
+    gm = one.demand or 0.0
+    return plus_minus(gm, one.uncertainty, "m") if one.uncertainty else f"{decimals(gm, 2)} m"
 
 
 def _movements(desk: Desk) -> list[Block]:
