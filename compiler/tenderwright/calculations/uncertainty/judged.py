@@ -34,8 +34,8 @@ METHOD = Method(
     figures=verdict_outputs,
     example={
         "limits": [
-            {"name": "metacentric height as she settles", "dimension": "length", "demand": 0.55, "limit": 0.45,
-             "at_least": True, "uncertainty": 0.03},
+            {"name": "metacentric height as she settles", "dimension": "length", "demand": "0.55 m", "limit": "0.45 m",
+             "at_least": True, "uncertainty": "30 mm"},
         ]
     },
 )  # fmt: skip
