@@ -13,6 +13,7 @@ from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.steps.step import Step
 from tenderwright.calculations.value import Record, Value
 from tenderwright.checks.places import place_at
+from tenderwright.checks.texts import Text, of_package
 from tenderwright.linking.link import Links
 from tenderwright.model.issued_item import IssuedItem
 from tenderwright.model.item import Item
@@ -91,6 +92,11 @@ class Context(Struct, frozen=True, dict=True):
     def live_items(self) -> list[Item]:
         """Give the items that are not withdrawn."""
         return [item for item in self.package.items if not item.withdrawn]
+
+    @cached_property
+    def texts(self) -> tuple[Text, ...]:
+        """Give the texts of the tender, which several checks search."""
+        return tuple(of_package(self.package))
 
     def before(self, item: Item) -> set[str]:
         """Give the numbers of all items that come before this one, by depends_on, near and far."""

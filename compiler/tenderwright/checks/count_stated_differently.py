@@ -39,12 +39,16 @@ _LISTS = {
     "anodes": "anodes",
     "covers": "anodes",
 }
+_WORDS = ("pairs", *_LISTS)
 
 
 def check(context: Context) -> Iterator[Notice]:
     """Warn of items whose words count other than their lists."""
     for item in context.live_items:
         yield from _furnished(item)
+        words = item.scope.source.text
+        if not any(word in words and (word == "pairs" or getattr(item.where, _LISTS[word])) for word in _WORDS):
+            continue
         for text in of_item(item, _FIELDS):
             yield from _side_blocks(context, text)
             for said in _SAID:

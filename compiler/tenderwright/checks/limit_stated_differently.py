@@ -8,13 +8,13 @@ that this rule was made from.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec import Struct
 
 from tenderwright.checks.context import Context
 from tenderwright.checks.stated_once import SUBJECTS, Datum, Subject
-from tenderwright.checks.texts import Text, of_item, of_package, pattern
+from tenderwright.checks.texts import Text, of_item, pattern
 from tenderwright.notices import Note, Notice, Place
 
 _ANSWER = pattern(r"answer takes (\d+) h\b")
@@ -38,13 +38,11 @@ class _Stated(Struct, frozen=True):
 
 def check(context: Context) -> Iterator[Notice]:
     """Report each figure that differs from what the ship's data, a clause, or else the first item states."""
-    by_file: dict[str, list[Text]] = {}
-    for text in of_package(context):
-        by_file.setdefault(text.source.path, []).append(text)
+    files: dict[str, list[Text]] = {}
+    for text in context.texts:
+        files.setdefault(text.source.path, []).append(text)
     for subject in SUBJECTS:
-        files = (texts for texts in by_file.values() if _in_file(subject, texts[0].source.text))
-        texts = [text for file in files for text in file]
-        stated = sorted(_stated(subject, texts), key=lambda one: one.rank)
+        stated = sorted(_stated(subject, files.values()), key=lambda one: one.rank)
         data = subject.data(context.package) if subject.data is not None else None
         if data is not None:
             yield from _against_data(subject, data, stated)
@@ -69,16 +67,16 @@ def _gates(context: Context) -> Iterator[Notice]:
                     yield _notice(stated, message, Note("it is stated here", within.at))
 
 
-def _in_file(subject: Subject, words: str) -> bool:
-    return subject.word in words and subject.found.search(words) is not None
-
-
-def _stated(subject: Subject, texts: Sequence[Text]) -> Iterator[_Stated]:
-    for text in texts:
-        for match in subject.found.finditer(text.source.text, text.start, text.end):
-            if subject.told is None or subject.told.search(_around(text, match)):
+def _stated(subject: Subject, files: Iterable[Sequence[Text]]) -> Iterator[_Stated]:
+    for texts in files:
+        words = texts[0].source.text
+        if subject.word not in words:
+            continue
+        for match in subject.found.finditer(words):
+            text = next((one for one in texts if one.start <= match.start() and match.end() <= one.end), None)
+            if text is not None and (subject.told is None or subject.told.search(_around(text, match))):
                 unit = match.groupdict().get("unit") or subject.unit
-                group = next(name for name, words in match.groupdict().items() if words and name.startswith("figure"))
+                group = next(name for name, found in match.groupdict().items() if found and name.startswith("figure"))
                 figure = f"{match[group]} {unit}".strip()
                 yield _Stated(figure, text.whose, text.place(match, group), _rank(text))
 

@@ -10,7 +10,6 @@ import re
 from collections.abc import Iterator
 
 from tenderwright.checks.context import Context
-from tenderwright.checks.texts import of_package
 from tenderwright.notices import Note, Notice
 
 _FRAME = re.compile(r"<frame:(-?\d+)>|\bFr (-?\d+)\b")
@@ -26,8 +25,8 @@ def check(context: Context) -> Iterator[Notice]:
     planned = {match[1] for one in plan.taken_out if (match := re.match(r"Fr\s*(-?\d+)", one.text))} if plan else set()
     if plan is None or not planned:
         return
-    for text in of_package(context):
-        if not _BLOCKS.search(text.source.text, text.start, text.end):
+    for text in context.texts:
+        if "blocks" not in text.source.text or not _BLOCKS.search(text.source.text, text.start, text.end):
             continue
         for sentence in text.sentences():
             named = {match[1] or match[2] for match in _FRAME.finditer(sentence.words)}

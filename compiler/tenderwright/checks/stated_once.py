@@ -113,7 +113,7 @@ SUBJECTS = (
     Subject("the fire watch after hot work", "watch", _WATCH, "", re.compile(r"\bwatch\b")),
     Subject("relative humidity for coating", "humidity", pattern(rf"humidity (?:of |is )?{_N} % or less"), "%"),
     Subject("steel above the dew point for coating", "dew", _DEW_POINT, "K"),
-    Subject("the hose test", " bar", pattern(rf"[Hh]oses?(?: test)? at {_N} bar"), "bar"),
+    Subject("the hose test", "ose at", pattern(rf"[Hh]oses?(?: test)? at {_N} bar"), "bar"),
     Subject(
         "the age of a certificate for hot work",
         "certif",
@@ -130,7 +130,9 @@ SUBJECTS = (
     Subject("wind for blasting", "wind", pattern(rf"wind is above {_N} m/s"), "m/s", re.compile(r"[Bb]last")),
     Subject("diminution", "diminution", pattern(rf"diminution (?:of|is) {_N} %"), "%"),
     Subject("the certificate of steel", "10204", _CERTIFICATE, ""),
-    Subject("the grade of hull steel", "steel", pattern(r"[Hh]ull steel(?: plate)?,? grade (?P<figure>[A-E])\b"), ""),
+    Subject(
+        "the grade of hull steel", "ull steel", pattern(r"[Hh]ull steel(?: plate)?,? grade (?P<figure>[A-E])\b"), ""
+    ),
     Subject("the quality of welds", "5817", pattern(r"ISO 5817 level (?P<figure>[B-D])\b"), ""),
     Subject("the liability insurance", "liability", pattern(_SUM), "", re.compile(r"liability")),
     Subject(
@@ -148,8 +150,8 @@ SUBJECTS = (
     Subject("trim by the stern for docking", "trim", pattern(rf"to a trim of {_N} m by the stern"), "m", None, _trim),
     Subject("list", "list", pattern(rf"list under {_N} degrees"), "degrees", None, _list),
     Subject("the height of the blocks", "blocks", pattern(rf"keel blocks,? {_N} m high"), "m", None, _block_height),
-    Subject("air in a tank", "bar", _TANK_AIR, "bar", re.compile(r"tank|cofferdam|boundar")),
-    Subject("the head of a tank test", "above", pattern(rf"{_N} m above the tank top"), "m", None, _tank_head),
+    Subject("air in a tank", "ir a", _TANK_AIR, "bar", re.compile(r"tank|cofferdam|boundar")),
+    Subject("the head of a tank test", "tank top", pattern(rf"{_N} m above the tank top"), "m", None, _tank_head),
     Subject("the depth of the bar keel", "keel", pattern(rf"bar keel is {_N} mm deep"), "mm", None, _keel_depth),
     Subject("her length over all", " m l", _LENGTH, "m", None, _length),
 )

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 
 from msgspec import Struct
 
-from tenderwright.checks.context import Context
 from tenderwright.model.item import Item
+from tenderwright.model.package import Package
 from tenderwright.notices import Place
 from tenderwright.reading.source import Path, Source
 
@@ -68,18 +68,19 @@ def of_item(item: Item, fields: tuple[tuple[str, ...], ...] = ITEM_FIELDS) -> It
             yield Text(f"item {item.number}", item, source, *source.ends[path])
 
 
-def of_package(context: Context) -> Iterator[Text]:
-    """Give all the texts of the tender: rules of award, clauses, items, and the answers to questions."""
-    tender = context.package.tender
+def of_package(package: Package) -> Iterator[Text]:
+    """Give all the texts of the tender: rules of award, clauses, items not withdrawn, and the answers to questions."""
+    tender = package.tender
     if tender is not None:
         source = tender.award.evaluated.source
         for path in _matching(source.data, ("award", "criteria", "*"), ()):
             yield Text("the rule of award", None, source, *source.ends[path])
-    for clause in context.package.clauses:
+    for clause in package.clauses:
         yield Text(f"clause `{clause.clause}`", None, clause.text.source, 0, len(clause.text.source.text))
-    for item in context.live_items:
-        yield from of_item(item)
-    for question in context.package.questions:
+    for item in package.items:
+        if not item.withdrawn:
+            yield from of_item(item)
+    for question in package.questions:
         source = question.ask.source
         for key in ("ask", "answer"):
             if (key,) in source.ends:

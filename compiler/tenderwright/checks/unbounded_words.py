@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tenderwright.checks.context import Context
-from tenderwright.checks.texts import of_item
 from tenderwright.checks.unbounded_phrases import Found, find_unbounded
 from tenderwright.notices import Notice
 from tenderwright.reading.source import Source
@@ -18,10 +17,9 @@ from tenderwright.reading.source import Source
 
 def check(context: Context) -> Iterator[Notice]:
     """Report unbounded words in items and clauses, at the words."""
-    for item in context.live_items:
-        for text in of_item(item):
-            for found in find_unbounded(text.source.text, text.start, text.end):
-                yield _notice(text.source, text.whose, found)
+    for text in context.texts:
+        for found in find_unbounded(text.source.text, text.start, text.end) if text.item is not None else ():
+            yield _notice(text.source, text.whose, found)
     for clause in context.package.clauses:
         source = clause.text.source
         for found in find_unbounded(source.text, 0, len(source.text)):
