@@ -53,7 +53,7 @@ def damaged(files: Files, file: str, keys: str, value: str) -> Files:
             if isinstance(node, yaml.MappingNode):
                 node = next(held for name, held in node.value if name.value == key)
             else:
-                node = node.value[int(key)]
+                node = _entry(node, key)
         source, notices = read_yaml(file, text[: node.start_mark.index] + value + text[node.end_mark.index :])
         assert notices == []
     else:
@@ -61,6 +61,13 @@ def damaged(files: Files, file: str, keys: str, value: str) -> Files:
         changed = text.replace(keys, value)
         source = Source(file, changed, changed, {(): (1, 1, 0)})
     return replace(files, sources={**files.sources, file: source})
+
+
+def _entry(node: yaml.SequenceNode, key: str) -> yaml.Node:
+    """Find an entry of a list by its place in it, or by the name with which it begins."""
+    if key.isdigit():
+        return node.value[int(key)]
+    return next(one for one in node.value if one.value[0][1].value == key)
 
 
 def told_of(files: Files) -> list[Notice]:

@@ -171,6 +171,24 @@ _COHERENCE = {
 }
 """Of what does not fit together in the package or in the owner's papers."""
 
+_ONE_SHIP = {
+    "dimensions-disagree": ("warning", "the ship's particulars contradict each other or her lines"),
+    "offset-unfair": ("warning", "an offset is not fair with those around it"),
+    "off-the-hull": ("warning", "something fitted to the ship does not stand on her hull"),
+    "sides-differ": ("warning", "a side is not that of the name, or twins differ"),
+    "tank-contradicts": ("warning", "the data of a tank contradict each other"),
+    "liquid-unlike": ("warning", "a density, salinity or temperature is not that of the liquid"),
+    "weight-out-of-place": ("warning", "a weight lies off the ship, or cannot be what it is said to be"),
+    "draft-unlike-hers": ("warning", "drafts, trim or stability are not those of this ship"),
+    "block-out-of-place": ("warning", "blocks stand where none can, or are of no size that blocks have"),
+    "plating-contradicts": ("warning", "strakes and plates contradict each other"),
+    "reading-unlikely": ("warning", "a thickness reading contradicts the strake that it is of"),
+    "area-contradicts": ("warning", "an area contradicts the shell, the appendages or its own sum"),
+    "facility-contradicts": ("warning", "the figures of a facility contradict each other"),
+    "beyond-usual": ("warning", "a figure is beyond the size that such figures have"),
+}
+"""Of what cannot all be true of one ship."""
+
 _OWNER_CHECKS = {
     "no-contingency": ("warning", "hull work that nobody surveyed has no contingency"),
     "quantity-outside-range": ("warning", "the quantity tendered lies beyond the range given for it"),
@@ -198,7 +216,11 @@ SHIP = ("package.yaml", "vessel/", "surveys/", "history/", "facilities/")
 _WORK = (*SHIP, "items/")
 """What quantities and sums may rest on."""
 
+_FORM = ("vessel/particulars.yaml", "vessel/frames.yaml", "vessel/offsets.yaml")
+"""What every place in the ship rests on."""
+
 _RESTS_ON: dict[str, tuple[str, ...]] = {
+    **dict.fromkeys(_ONE_SHIP, _FORM),
     **dict.fromkeys(("out-of-range", "unreached", "stated-differs", "condition-unsafe", "tank-state-differs"), SHIP),
     **dict.fromkeys(("opening-under-block", "sounding-beyond-tank", "unstable-before-settling"), SHIP),
     **dict.fromkeys(("anodes-outlived", "interval-not-kept", "facility-certificate", "oil-boundary-hot-work"), SHIP),
@@ -223,7 +245,19 @@ _RESTS_ON: dict[str, tuple[str, ...]] = {
 }
 """For what is told of the package as a whole, or of what is calculated from it."""
 
-_RATED = _FORMAT | _GIT | _BIDS | _COMPARED | _GRANTS | _CLOSING | _KEEPING | _CHECKS | _COHERENCE | _OWNER_CHECKS
+_RATED = (
+    _FORMAT
+    | _GIT
+    | _BIDS
+    | _COMPARED
+    | _GRANTS
+    | _CLOSING
+    | _KEEPING
+    | _CHECKS
+    | _COHERENCE
+    | _ONE_SHIP
+    | _OWNER_CHECKS
+)
 
 CODES: dict[str, Code] = {
     name: Code(name, "error", title, _RESTS_ON.get(name, ())) for name, title in _ERRORS.items()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tenderwright.checks.coherence.ship import registry as ship
 from tenderwright.checks.coherence.tender import (
     amounts_of_work,
     clauses,
@@ -13,6 +14,7 @@ from tenderwright.checks.coherence.tender import (
 from tenderwright.checks.context import Check
 
 COHERENCE: tuple[Check, ...] = (
+    ship.check,
     order_of_days.check,
     numbering.check,
     counts_of_days.check,

@@ -1,0 +1,1 @@
+"""Does the package describe one possible ship? One subject, one file."""

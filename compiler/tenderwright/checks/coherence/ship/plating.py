@@ -1,0 +1,179 @@
+"""Strakes follow each other up the side and their plates along it, and what is told of a strake lies on it.
+
+Ground: geometry, and that plates of one shell are of like thickness: one twice as thick as the rest is a slip
+(derived).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+from statistics import median
+
+from tenderwright.checks.coherence.ship.held import FRAME, held, like
+from tenderwright.checks.coherence.ship.ship import Ship
+from tenderwright.model.ship_condition import WastageZone
+from tenderwright.model.vessel import Strake
+from tenderwright.notices import Notice, Place
+from tenderwright.quantities.position import Position
+
+CODE = "plating-contradicts"
+
+
+def check(ship: Ship) -> Iterator[Notice]:
+    """Report strakes with gaps, plates out of order, thicknesses out of the way, and stretches off their strake."""
+    strakes = ship.package.strakes
+    yield from _girths(ship, strakes)
+    yield from _thickness(strakes)
+    yield from _inner(strakes)
+    for strake in strakes:
+        yield from _runs(ship, strake)
+    yield from _stretches(ship, {strake.strake: strake for strake in strakes})
+
+
+def _girths(ship: Ship, strakes: tuple[Strake, ...]) -> Iterator[Notice]:
+    whole = 0.0
+    if ship.shell is not None:
+        whole = ship.shell.girth(ship.shell.length / 2)
+    for strake in strakes:
+        low, high = strake.from_girth.si, whole * 1.05 if whole else 50.0
+        against = f"it begins at {strake.from_girth}"
+        if whole:
+            against += f", and the girth amidships is {like(whole, strake.to_girth)} from keel to deck edge"
+        yield from held(CODE, f"upper edge of strake {strake.strake}", strake.to_girth, low, high, against, exact=True)
+    for below, above in pairwise(strakes):
+        wide = below.to_girth.si - below.from_girth.si
+        low, high = below.to_girth.si - 0.35 * abs(wide), below.to_girth.si + 0.25 * abs(wide)
+        against = f"strake {below.strake} ends at {below.to_girth}"
+        what = f"lower edge of strake {above.strake}"
+        yield from held(CODE, what, above.from_girth, low, high, against, exact=True)
+
+
+def _thickness(strakes: tuple[Strake, ...]) -> Iterator[Notice]:
+    plates = [(strake, plate) for strake in strakes for plate in strake.plates]
+    if not plates:
+        return
+    usual = median(plate.thickness.si for _, plate in plates)
+    for strake, plate in plates:
+        low, high = max(0.5 * usual, 0.002), min(2.0 * usual, 0.06)
+        if len(plates) < 4:
+            low, high = 0.002, 0.06
+        against = f"plates of her shell are about {like(usual, plate.thickness)} thick"
+        what = f"thickness of strake {strake.strake}, {plate.from_} to {plate.to},"
+        yield from held(CODE, what, plate.thickness, low, high, against, exact=True)
+
+
+def _inner(strakes: tuple[Strake, ...]) -> Iterator[Notice]:
+    """Tell of plates that lie inside where their strake lies outside, where strakes go in and out by turns."""
+    told = [strake for strake in strakes if strake.plates]
+    most = [sum(bool(plate.inner) for plate in strake.plates) * 2 >= len(strake.plates) for strake in told]
+    turns = sum(one != other for one, other in pairwise(most))
+    if len(told) < 4 or turns < len(told) - 3:
+        return
+    even = sum(inner == bool(i % 2) for i, inner in enumerate(most)) * 2 >= len(most)
+    for i, strake in enumerate(told):
+        want = bool(i % 2) == even
+        for plate in strake.plates:
+            if plate.inner != want:
+                how = "inner" if plate.inner else "outer"
+                plates = f"plates {plate.from_} to {plate.to} of strake {strake.strake}"
+                message = f"{plates} are {how}, and her strakes go in and out by turns"
+                hints = ("look at `inner` here and in the strakes beside it",)
+                yield Notice(CODE, plate.thickness.at, message, hints=hints)
+
+
+def _runs(ship: Ship, strake: Strake) -> Iterator[Notice]:
+    for plate in strake.plates:
+        if plate.from_.x >= plate.to.x:
+            message = (
+                f"plates of strake {strake.strake} run from {plate.from_} to {plate.to}, which is no length forward"
+            )
+            yield Notice(CODE, plate.from_.at, message, hints=(FRAME,))
+            return
+    for one, other in pairwise(strake.plates):
+        if abs(one.to.x - other.from_.x) > 0.05:
+            message = f"plates of strake {strake.strake} end at {one.to}, and the next begin at {other.from_}"
+            yield Notice(CODE, other.from_.at, message, hints=("runs of plate follow each other without a gap",))
+    if ship.shell is not None and strake.plates:
+        ends = strake.plates[0].from_, strake.plates[-1].to
+        for end in ends:
+            if not ship.shell.within(end.x, 0.03 * ship.shell.length):
+                yield Notice(CODE, end.at, f"strake {strake.strake} reaches to {end}, beyond the hull", hints=(FRAME,))
+        if ends[1].x - ends[0].x < 0.6 * ship.shell.length and len(ship.package.strakes) > 3:
+            message = f"strake {strake.strake} runs only over {ends[0]} to {ends[1]}"
+            yield Notice(CODE, strake.here, message, hints=("look at the frames of its first and last plates",))
+    low, high = (strake.plates[0].from_.x, strake.plates[-1].to.x) if strake.plates else (-1e9, 1e9)
+    for butt in strake.butts:
+        if not low - 0.05 <= butt.x <= high + 0.05:
+            yield Notice(
+                CODE, butt.at, f"a butt of strake {strake.strake} stands at {butt}, beyond its plates", hints=(FRAME,)
+            )
+    gaps = [b.x - a.x for a, b in pairwise(strake.butts)]
+    usual = median(gaps) if gaps else 0.0
+    for (a, b), gap in zip(pairwise(strake.butts), gaps, strict=True):
+        if gap <= 0 or gap < 0.35 * usual:
+            message = f"butts of strake {strake.strake} stand at {a} and then at {b}, {gap:.1f} m on"
+            yield Notice(CODE, b.at, message, hints=("butts go from aft forward, a plate apart: look at both frames",))
+            return
+        if gap > 1.75 * usual and len(gaps) > 3:
+            message = (
+                f"butts of strake {strake.strake} stand at {a} and at {b}, {gap:.1f} m apart, and others {usual:.1f} m"
+            )
+            yield Notice(CODE, b.at, message, hints=("look at both frames",))
+            return
+
+
+def _stretches(ship: Ship, strakes: dict[str, Strake]) -> Iterator[Notice]:
+    """Hold each stretch that the condition tells of against the strakes on which it lies."""
+    condition = ship.package.condition
+    if condition is None:
+        return
+    for zone in condition.zones:
+        if zone.from_ is not None and zone.to is not None:
+            yield from _stretch(f"zone `{zone.zone}`", [s.name for s in zone.strakes], zone.from_, zone.to, strakes)
+        yield from _bottom(zone, strakes)
+    for pitted in condition.pitted:
+        yield from _stretch("pitting", [pitted.strake.name], pitted.from_, pitted.to, strakes)
+    for renewed in condition.renewed:
+        yield from _stretch(
+            f"`{renewed.what}`", [renewed.strake.name], renewed.from_, renewed.to, strakes, longest=0.25
+        )
+    for apart in condition.apart:
+        name = f"plate of item {apart.item.name}"
+        yield from _stretch(name, [apart.strake.name], apart.from_, apart.to, strakes, longest=0.25)
+
+
+def _bottom(zone: WastageZone, strakes: dict[str, Strake]) -> Iterator[Notice]:
+    """Tell of a zone that is named for the bottom and takes in a strake high up the side."""
+    whole = max((strake.to_girth.si for strake in strakes.values()), default=0.0)
+    words = f"{zone.zone} {zone.name}".lower()
+    for reference in zone.strakes:
+        strake = strakes.get(reference.name)
+        if strake is not None and "bottom" in words and strake.from_girth.si > 0.65 * whole and len(strakes) > 3:
+            message = f"zone `{zone.zone}` is named for the bottom, and takes in strake {strake.strake}, {strake.name}"
+            yield Notice(CODE, reference.at, message, hints=("look at the letter of the strake",))
+
+
+def _stretch(
+    what: str,
+    names: list[str],
+    from_: Position,
+    to: Position,
+    strakes: dict[str, Strake],
+    *,
+    longest: float = 1.1,
+) -> Iterator[Notice]:
+    if from_.x >= to.x:
+        message = f"{what} lies from {from_} to {to}, which is no length forward"
+        yield Notice(CODE, from_.at, message, hints=(FRAME,))
+        return
+    runs = [strakes[name].plates for name in names if name in strakes and strakes[name].plates]
+    if not runs:
+        return
+    low, high = min(run[0].from_.x for run in runs), max(run[-1].to.x for run in runs)
+    if from_.x < low - 0.6 or to.x > high + 0.6:
+        end: tuple[Position, Place] = (from_, from_.at) if from_.x < low - 0.6 else (to, to.at)
+        yield Notice(CODE, end[1], f"{what} reaches to {end[0]}, beyond strake {' and '.join(names)}", hints=(FRAME,))
+    elif to.x - from_.x > longest * (high - low):
+        message = f"{what} is {to.x - from_.x:.1f} m long, over {from_} to {to}"
+        yield Notice(CODE, from_.at, message, hints=(FRAME,))

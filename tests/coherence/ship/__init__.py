@@ -1,0 +1,1 @@
+"""Gross mistakes in the data of the ship."""
