@@ -12,7 +12,7 @@ from statistics import median
 
 from tenderwright.checks.coherence.ship.held import FRAME, held, like
 from tenderwright.checks.coherence.ship.ship import Ship
-from tenderwright.model.ship_condition import WastageZone
+from tenderwright.model.shell_condition import WastageZone
 from tenderwright.model.vessel import Strake
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.position import Position

@@ -14,7 +14,8 @@ from tenderwright.checks.coherence.ship.held import held, held_number, like
 from tenderwright.checks.coherence.ship.ship import Ship
 from tenderwright.model.coating import Coat, Scheme
 from tenderwright.model.docking_plan import DockingPlan
-from tenderwright.model.ship_condition import Climate, RenewalPractice, ShipCondition
+from tenderwright.model.shell_condition import RenewalPractice
+from tenderwright.model.ship_condition import Climate, ShipCondition
 from tenderwright.notices import Notice
 from tenderwright.quantities.quantity import Quantity
 

@@ -1,4 +1,4 @@
-"""What is told of earlier dockings is of this ship: drafts, areas, anodes, and prices that hold their growth.
+"""What is told of earlier dockings holds together: prices with their growth, and what was put off.
 
 Ground: derived; how far one docking may be from another: common practice, no source.
 """
@@ -8,11 +8,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from tenderwright.checks.coherence.tender.calculated import number_of
 from tenderwright.checks.context import Context
 from tenderwright.model.history import EarlierDocking
 from tenderwright.notices import Note, Notice
-from tenderwright.quantities.quantity import Quantity
 
 CODE = "history-unlike"
 _YEAR = re.compile(r"\b(1[5-9]|2[0-9])[0-9]{2}\b")
@@ -20,16 +18,11 @@ _APART = 12
 """How many times dearer the same item was at one docking than at another, at the most."""
 _YEARS = 25
 """How many years two dockings may be apart for their prices to be compared."""
-_BLOCKS = (0.2, 4.0)
-"""Heights of keel and side blocks [m]."""
 
 
 def check(context: Context) -> Iterator[Notice]:
     """Report what an earlier docking of this ship cannot have been."""
     for docking in context.package.history:
-        yield from _drafts(context, docking)
-        yield from _blocks(docking)
-        yield from _areas_and_anodes(context, docking)
         yield from _prices(context, docking)
         for index, one in enumerate(docking.deferred):
             years = [int(year.group()) for year in _YEAR.finditer(one.by)]
@@ -37,41 +30,6 @@ def check(context: Context) -> Iterator[Notice]:
                 message = f"`{one.what}` was put off in {docking.undocked.year} until {one.by}"
                 yield Notice(CODE, context.at(docking.here.path, "deferred", index, "by"), message)
     yield from _same_item(context)
-
-
-def _drafts(context: Context, docking: EarlierDocking) -> Iterator[Notice]:
-    particulars = context.package.particulars
-    if particulars is None:
-        return
-    usual = particulars.dimensions.draft
-    for drafts in (docking.drafts, docking.undocking_drafts):
-        for read in (drafts.aft, drafts.forward) if drafts is not None else ():
-            if not 0.3 * usual.si <= read.si <= 2 * usual.si:
-                yield _unlike(read, f"she drew {read}, and her usual draft is {usual}")
-
-
-def _unlike(read: Quantity, message: str) -> Notice:
-    return Notice(CODE, read.at, message, hints=("is the unit the right one?",))
-
-
-def _blocks(docking: EarlierDocking) -> Iterator[Notice]:
-    low, high = _BLOCKS
-    for block in (*docking.blocks.keel, *docking.blocks.sides):
-        if block.height is not None and not low <= block.height.si <= high:
-            yield _unlike(block.height, f"blocks {block.height} high were never built under a ship")
-
-
-def _areas_and_anodes(context: Context, docking: EarlierDocking) -> Iterator[Notice]:
-    package = context.package
-    for coating in docking.coatings:
-        zone = number_of(context.record, f"zone.{coating.zone.name}.area")
-        if coating.area is not None and zone and coating.area.si > 1.6 * zone:
-            message = f"{coating.area} of `{coating.zone}` were coated, and the zone is {zone:.0f} m2"
-            yield _unlike(coating.area, message)
-    for index, found in enumerate(docking.anodes):
-        if package.anodes and found.renewed is not None and found.renewed > 4 * len(package.anodes):
-            message = f"{found.renewed} anodes were renewed, and she carries {len(package.anodes)}"
-            yield Notice(CODE, context.at(docking.here.path, "anodes", index, "renewed"), message)
 
 
 def _prices(context: Context, docking: EarlierDocking) -> Iterator[Notice]:
