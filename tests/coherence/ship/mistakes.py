@@ -334,5 +334,10 @@ MISTAKES = (
         "reading-unlikely",
     ),
     ("items/335-doubler-of-1988-crop-and-insert.yaml", "where/side", "starboard", "off-the-hull"),
+    ("vessel/strakes.yaml", "strakes/A/joints/0/rivet", "55 mm", "plating-contradicts"),
+    ("vessel/strakes.yaml", "strakes/A/joints/0/pitch", "990 mm", "plating-contradicts"),
+    ("vessel/condition.yaml", "doublers/0/from", "Fr 8", "plating-contradicts"),
+    ("vessel/condition.yaml", "doublers/0/thickness", "80 mm", "plating-contradicts"),
+    ("vessel/condition.yaml", "rivets/0/to", "Fr 2", "plating-contradicts"),
 )
 """Of each figure a likely slip: a digit, two digits swapped, the point, the unit, the sign, the side, the frame."""

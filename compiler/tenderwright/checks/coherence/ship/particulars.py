@@ -45,7 +45,8 @@ def _built(ship: Ship, particulars: Particulars) -> Iterator[Notice]:
     if not from_ <= year <= to:
         message = f"she was built in {year} of {hull.material}, of which ships were built from {from_} to {to}"
         yield Notice(CODE, particulars.here, message, hints=("look at the year and at the material",))
-    riveted = [strake.strake for strake in ship.package.strakes if _RIVETED.search(strake.riveting.lower())]
+    strakes = ship.package.strakes
+    riveted = [one.strake for one in strakes if one.joints or _RIVETED.search(one.riveting.lower())]
     if hull.fastening == "welded" and riveted:
         message = f"her hull is said to be welded, and strake {riveted[0]} to be riveted"
         yield Notice(CODE, particulars.here, message, hints=("mend `fastening`, or the strakes",))

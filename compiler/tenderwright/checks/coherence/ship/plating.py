@@ -16,6 +16,7 @@ from tenderwright.model.shell_condition import WastageZone
 from tenderwright.model.vessel import Strake
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.position import Position
+from tenderwright.quantities.quantity import Quantity
 
 CODE = "plating-contradicts"
 
@@ -28,6 +29,7 @@ def check(ship: Ship) -> Iterator[Notice]:
     yield from _inner(strakes)
     for strake in strakes:
         yield from _runs(ship, strake)
+        yield from _joints(strake)
     yield from _stretches(ship, {strake.strake: strake for strake in strakes})
 
 
@@ -123,6 +125,20 @@ def _runs(ship: Ship, strake: Strake) -> Iterator[Notice]:
             return
 
 
+def _joints(strake: Strake) -> Iterator[Notice]:
+    """Hold rivets and pitches against each other, and stretches of joints against the strake."""
+    for joint in strake.joints:
+        what, rivet = f"the {joint.joint} of strake {strake.strake}", joint.rivet
+        against = "rivets of a shell are from 8 mm to 40 mm"
+        wrong = list(held(CODE, f"rivets of {what}", rivet, 0.008, 0.04, against, exact=True))
+        yield from wrong
+        if not wrong:
+            against = f"rivets of {rivet} are set from 2.4 to 14 diameters apart"
+            yield from held(CODE, f"pitch of {what}", joint.pitch, 2.4 * rivet.si, 14 * rivet.si, against, exact=True)
+        if joint.from_ is not None and joint.to is not None:
+            yield from _stretch(what, [strake.strake], joint.from_, joint.to, {strake.strake: strake})
+
+
 def _stretches(ship: Ship, strakes: dict[str, Strake]) -> Iterator[Notice]:
     """Hold each stretch that the condition tells of against the strakes on which it lies."""
     condition = ship.package.condition
@@ -138,9 +154,24 @@ def _stretches(ship: Ship, strakes: dict[str, Strake]) -> Iterator[Notice]:
         yield from _stretch(
             f"`{renewed.what}`", [renewed.strake.name], renewed.from_, renewed.to, strakes, longest=0.25
         )
+        yield from _thickness_of(f"`{renewed.what}`", renewed.thickness, strakes.get(renewed.strake.name))
+    for doubler in condition.doublers:
+        what = f"`{doubler.what}`"
+        yield from _stretch(what, [doubler.strake.name], doubler.from_, doubler.to, strakes, longest=0.25)
+        yield from _thickness_of(what, doubler.thickness, strakes.get(doubler.strake.name))
+    for rivets in condition.rivets:
+        names = [strake.name for strake in rivets.strakes]
+        yield from _stretch(f"{rivets.number} rivets, {rivets.how},", names, rivets.from_, rivets.to, strakes)
     for apart in condition.apart:
         name = f"plate of item {apart.item.name}"
         yield from _stretch(name, [apart.strake.name], apart.from_, apart.to, strakes, longest=0.25)
+
+
+def _thickness_of(what: str, stated: Quantity | None, strake: Strake | None) -> Iterator[Notice]:
+    if strake is not None and strake.plates:
+        usual = median(plate.thickness.si for plate in strake.plates)
+        against = f"strake {strake.strake} was built {1000 * usual:.1f} mm thick"
+        yield from held(CODE, f"thickness of {what}", stated, 0.5 * usual, 2.0 * usual, against, exact=True)
 
 
 def _bottom(zone: WastageZone, strakes: dict[str, Strake]) -> Iterator[Notice]:
