@@ -57,7 +57,6 @@ MISTAKES: tuple[tuple[str, str, str, str], ...] = (
     ("items/230-first-decision-gate.yaml", "decision/within", "48 d", "days-differ"),
     ("items/310-shell-plating-renew.yaml", "lines/0/round_up", "10 t", "quantity-unlikely"),
     ("items/310-shell-plating-renew.yaml", "yard_furnished/0/quantity", "1300 t", "quantity-unlikely"),
-    ("items/315-rivets-renew.yaml", "lines/2/quantity", "6400 each", "quantity-unlikely"),
     ("items/345-bilge-keels-repair.yaml", "lines/1/quantity", "300 m", "quantity-unlikely"),
     ("items/345-bilge-keels-repair.yaml", "lines/2/quantity", "40 each", "quantity-unlikely"),
     ("items/410-underwater-shell-spot-blast-and-prime.yaml", "lines/1/quantity", "6000 m2", "quantity-unlikely"),
