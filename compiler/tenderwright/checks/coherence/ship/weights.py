@@ -43,7 +43,7 @@ def check(ship: Ship) -> Iterator[Notice]:
             yield from _way(moved)
             if aboard is not None:
                 yield from _size(ship, moved, aboard)
-            yield from _propeller(ship, moved)
+            yield from _zinc(ship, moved)
 
 
 def _lightship(ship: Ship, light: LightshipWeight) -> Iterator[Notice]:
@@ -138,18 +138,9 @@ def _way(moved: MovedWeight) -> Iterator[Notice]:
         yield Notice(CODE, moved.mass.at, message, hints=("write what comes without a minus",))
 
 
-def _propeller(ship: Ship, moved: MovedWeight) -> Iterator[Notice]:
-    """Hold the propeller and the zinc where they are moved against those of the ship."""
-    zinc = sum(anode.mass.si for anode in ship.package.anodes)
-    if zinc and re.search(r"\b(zincs?|anodes?)\b", moved.what.lower()) and "bronze" not in moved.what.lower():
+def _zinc(ship: Ship, moved: MovedWeight) -> Iterator[Notice]:
+    """Hold zinc that is moved against the anodes of the ship."""
+    words, zinc = moved.what.lower(), sum(anode.mass.si for anode in ship.package.anodes)
+    if zinc and re.search(r"\b(zincs?|anodes?)\b", words) and "bronze" not in words:
         against = f"all her anodes weigh {zinc:.0f} kg when new"
         yield from held(CODE, f"mass of `{moved.what}`", moved.mass, -2 * zinc, 2 * zinc, against)
-    particulars = ship.package.particulars
-    if particulars is None or particulars.propeller is None or particulars.propeller.mass is None:
-        return
-    if moved.what.lower().startswith("propeller,"):
-        mass = particulars.propeller.mass
-        low, high = sorted((0.8 * mass.si, 1.2 * mass.si))
-        if not low <= abs(moved.mass.si) <= high:
-            message = f"mass of `{moved.what}` is {moved.mass}, and her propeller weighs {mass}"
-            yield Notice(CODE, moved.mass.at, message, hints=("look at both",))
