@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -18,6 +17,7 @@ from tenderwright.model.survey import Survey
 from tenderwright.notices import Place
 from tenderwright.pipeline import compile_package, read
 from tests.bench.generate import MARRAM
+from tests.replacing import replace
 
 HEAD = "strake,frame,side,tank,member,kind,as_built_mm,measured_mm,date,instrument,stage"
 COLUMNS = [

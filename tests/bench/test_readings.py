@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -13,6 +12,7 @@ from tenderwright.documents.edition import Figure
 from tenderwright.model.survey import Survey
 from tenderwright.notices import Place
 from tests.bench.readings import COLUMNS, by_numpy, ours, ship, write_surveys
+from tests.replacing import replace
 
 
 def test_both_readers_find_the_same_thicknesses(tmp_path: Path) -> None:
