@@ -85,3 +85,10 @@ def test_pitches_in_diameters() -> None:
     # Rules of shell riveting (from memory): 4 to 4.5 d watertight, 7 d at frames: 90 mm and 140 mm for 20 mm.
     sizes = {"length": 0.9, "breadth": 1.4, "diameter": 0.020, "seams": 1, "frames": 1, "seam_rows": 1, "butt_rows": 2}
     assert METHOD.run(**sizes)["removed"] == 10.0 + 10.0
+
+
+@pytest.mark.parametrize("crossed", [{"seams": -1}, {"frames": -1}, {"seams": 10**15}, {"frames": 1001}])
+def test_an_insert_crosses_no_more_than_a_hull_has(crossed: dict[str, int]) -> None:
+    given = {"length": 1.68, "breadth": 1.15, "diameter": 0.019, "seam_rows": 2, "butt_rows": 2}
+    with pytest.raises(OutOfRange, match="crosses from none to 1000"):
+        METHOD.run(**given, **{"seams": 2, "frames": 4} | crossed)

@@ -27,6 +27,9 @@ CLEARANCE_SOURCE = Citation("US Navy training manual 14119, Hull Maintenance Tec
 
 RING_WELD_SOURCE = Citation("USCG NVIC 7-68", "E-37 and E-38: temporary, a few scattered rivets only")
 
+MOST_CROSSED = 1000
+"""Seams, and frames, that one insert may cross; far beyond any, so that a slip fills no memory."""
+
 _ROUND_OFF = 1e-9
 
 
@@ -152,8 +155,8 @@ def _kernel(
     fastening: Fastening = "riveted",
     ends: Ends | None = None,
 ) -> Mapping[str, float]:
-    if seams < 0 or frames < 0:
-        raise OutOfRange("an insert cannot cross fewer than no seams or frames")
+    if min(seams, frames) < 0 or max(seams, frames) > MOST_CROSSED:
+        raise OutOfRange(f"an insert crosses from none to {MOST_CROSSED} seams and as many frames")
     pitch = SEAM_PITCH * diameter if seam_pitch is None else seam_pitch
     at_frames = FRAME_PITCH * diameter if frame_pitch is None else frame_pitch
     made = ends_of(fastening) if ends is None else ends
@@ -177,7 +180,7 @@ def _kernel(
 
 
 def _number(description: str) -> dict[str, Any]:
-    return {"type": "integer", "minimum": 0, "description": description}
+    return {"type": "integer", "minimum": 0, "maximum": MOST_CROSSED, "description": description}
 
 
 METHOD = Method(

@@ -14,12 +14,12 @@ from tenderwright.calculations.ship.survey_readings import SurveyReadings
 from tenderwright.calculations.steel.regime import Regime
 from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, Resting
 from tenderwright.calculations.steps.step import Uses, step, step_of
-from tenderwright.calculations.thickness.analysis import CONFIDENCE, Outlook
+from tenderwright.calculations.thickness.analysis import CONFIDENCE
 from tenderwright.calculations.thickness.columns import Flags
 from tenderwright.calculations.thickness.named_plates import NamedPlates
 from tenderwright.calculations.thickness.named_readings import SIDES, NamedReadings
 from tenderwright.calculations.thickness.rate import READING_UNCERTAINTY
-from tenderwright.calculations.thickness.readings import Readings, day_of, year_of
+from tenderwright.calculations.thickness.readings import Readings, year_of
 from tenderwright.calculations.thickness.shell_forecast import METHOD as CALLED
 from tenderwright.calculations.thickness.shell_survey import METHOD as SURVEYED
 from tenderwright.calculations.thickness.shell_survey import Surveyed, zone_of
@@ -145,13 +145,6 @@ def given_outlook(condition: ShipCondition, tender: Tender, particulars: Particu
     if particulars is not None:
         inputs["built"] = Given(particulars.built, str(particulars.built), particulars.here)
     return inputs
-
-
-def given_docking(outlook: Outlook, tender: Tender) -> Given:
-    """Give the docking planned, or the day of the last reading where that is later, as an input."""
-    day = day_of(outlook.docking)
-    planned = day == str(tender.programme.docking)
-    return Given(day, day, tender.programme.here if planned else "the last reading, which is later than the docking")
 
 
 def unused_name(name: str, taken: Collection[str]) -> str:

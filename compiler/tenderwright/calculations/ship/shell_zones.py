@@ -4,17 +4,13 @@ from __future__ import annotations
 
 import numpy as np
 
-from tenderwright.calculations.ship.condition_of_shell import given_confidence, given_docking, given_uncertainty
 from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.thickness.shell_forecast import ShellCondition
-from tenderwright.calculations.thickness.shell_survey import Surveyed
 from tenderwright.calculations.thickness.zone_rate import METHOD as ZONE_RATE
-from tenderwright.calculations.value import Given, given
+from tenderwright.calculations.value import Given
 from tenderwright.model.shell_condition import WastageZone
 from tenderwright.model.ship_condition import ShipCondition
-from tenderwright.model.tender import Tender
-from tenderwright.quantities.position import FrameTable
 
 
 @step()
@@ -24,27 +20,15 @@ def wastage_zones(condition: ShipCondition) -> dict[str, WastageZone]:
 
 
 @step_of(ZONE_RATE, "shell.zone.{}", each="wastage_zones")
-def zone_rates(
-    of: WastageZone,
-    condition: ShipCondition,
-    tender: Tender,
-    frames: FrameTable,
-    shell_survey: Surveyed,
-    shell_forecast: ShellCondition,
-) -> Uses | Absent:
+def zone_rates(of: WastageZone, condition: ShipCondition, shell_forecast: ShellCondition) -> Uses | Absent:
     """Find what a zone has lost, how fast it wastes, and what that comes to."""
-    rows = shell_survey.zone == condition.zones.index(of)
-    latest = int(np.count_nonzero(rows & shell_survey.assessed.latest))
+    rows = shell_forecast.zone == condition.zones.index(of)
+    latest = int(np.count_nonzero(rows & shell_forecast.analysis.latest))
     if not latest:
         return Lacking(f"it needs readings of zone `{of.zone}` under surveys/")
     words = f"{np.count_nonzero(rows)} readings of the zone, {latest} of them the latest of their plates"
     inputs = {
-        "survey": Given(shell_survey, words, "shell.survey.readings"),
+        "forecast": Given(shell_forecast, words, "shell.plates.gauged"),
         "zone": Given(of.zone, f"{of.name}: may lose {of.allowable}, {of.source}", of.allowable.at),
-        "frames": Given(list(frames.distances), f"{len(frames.distances)} frames", "vessel/frames.yaml"),
-        "docking": given_docking(shell_forecast.outlook, tender),
-        "interval": given(condition.next_docking),
-        "uncertainty": given_uncertainty(condition),
-        "confidence": given_confidence(condition),
     }
     return Uses(of.name, inputs, of.here)

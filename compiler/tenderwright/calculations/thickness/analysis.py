@@ -15,7 +15,7 @@ from tenderwright.calculations.thickness.diminution import Diminution, classify,
 from tenderwright.calculations.thickness.forecast import Forecast, forecast
 from tenderwright.calculations.thickness.limits import renewal_thickness
 from tenderwright.calculations.thickness.place_rates import PlaceRates, place_rates
-from tenderwright.calculations.thickness.plates import PlateSummary, summarise_plates
+from tenderwright.calculations.thickness.plates import PlateSummary, least_by, summarise_plates
 from tenderwright.calculations.thickness.rate import READING_UNCERTAINTY
 from tenderwright.calculations.thickness.readings import Readings
 
@@ -129,11 +129,14 @@ def look_ahead(
     of_zones = [np.flatnonzero(zone == one) for one in range(int(zone.max(initial=-1)) + 1)]
     zones = tuple(place_rates(readings.only(rows), strakes, frames, outlook.uncertainty) for rows in of_zones)
     row = np.flatnonzero(latest)
-    spread = np.full((4, len(readings)), np.nan)
+    number = np.cumsum(latest) - 1
+    own, own_uncertainty, rate, uncertainty = (np.full(row.size, np.nan) for _ in range(4))
     for rows, rated in zip(of_zones, zones, strict=True):
-        rate, uncertainty, _ = rated.drawn()
-        spread[:, rows] = np.stack([rated.own, rated.own_uncertainty, rate, uncertainty])[:, rated.place]
-    own, own_uncertainty, rate, uncertainty = spread[:, row]
+        is_latest = np.flatnonzero(latest[rows])
+        to, of = number[rows[is_latest]], rated.place[is_latest]
+        drawn, drawn_uncertainty, _ = rated.drawn()
+        own[to], own_uncertainty[to] = rated.own[of], rated.own_uncertainty[of]
+        rate[to], uncertainty[to] = drawn[of], drawn_uncertainty[of]
     since = np.isnan(rate) if outlook.built is not None else np.zeros(row.size, np.bool_)
     if outlook.built is not None:
         if (readings.year[row] <= outlook.built).any():
@@ -158,8 +161,15 @@ def _forecast(
 
 def _governing(plate: Ints, as_built: Floats, allowable: Floats, places: PlaceForecast) -> Ints:
     """Give of each plate that has any the latest reading that is called for most, and of those the thinnest ahead."""
-    spare = places.ahead.at_next - renewal_thickness(as_built, allowable)
-    order = np.lexsort((spare, -places.ahead.call, plate))
-    first = np.append(True, np.diff(plate[order]) > 0) if plate.size else np.zeros(0, np.bool_)
-    governing: Ints = order[first]
-    return governing
+    if not plate.size:
+        return np.zeros(0, np.int64)
+    spare = np.nan_to_num(places.ahead.at_next - renewal_thickness(as_built, allowable), nan=np.inf)
+    plates, call = int(plate.max()) + 1, places.ahead.call
+    most = np.full(plates, -1, call.dtype)
+    np.maximum.at(most, plate, call)
+    called = np.flatnonzero(call == most[plate])
+    least = least_by(plate[called], spare[called], plates)
+    thinnest = called[np.flatnonzero(spare[called] == least[plate[called]])]
+    governing = np.full(plates, -1, np.int64)
+    governing[plate[thinnest[::-1]]] = thinnest[::-1]  # of equal ones the first
+    return governing[np.flatnonzero(governing >= 0)]

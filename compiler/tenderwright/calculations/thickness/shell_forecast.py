@@ -22,7 +22,13 @@ from tenderwright.calculations.thickness.named_readings import SIDES
 from tenderwright.calculations.thickness.plates import PlateGrid
 from tenderwright.calculations.thickness.rate import READING_UNCERTAINTY
 from tenderwright.calculations.thickness.readings import Readings, year_of
-from tenderwright.calculations.thickness.shell_survey import EXAMPLE_SURVEY, SURVEY, Surveyed, surveyed_from_input
+from tenderwright.calculations.thickness.shell_survey import (
+    EXAMPLE_SURVEY,
+    SURVEY,
+    Surveyed,
+    Zones,
+    surveyed_from_input,
+)
 
 _YEAR = 365.25 * 86400.0
 
@@ -62,6 +68,7 @@ class ShellCondition(Struct, frozen=True, eq=False):
     strakes: tuple[str, ...]
     readings: Readings
     """Of plate, all surveys."""
+    zones: Zones
     zone: Ints
     """Zone of each reading, by its place in the list of zones."""
     allowable: Floats
@@ -132,6 +139,7 @@ def call_plates(
     return ShellCondition(
         plates.strakes,
         readings,
+        surveyed.zones,
         surveyed.zone,
         surveyed.allowable,
         found,

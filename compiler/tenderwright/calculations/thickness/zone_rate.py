@@ -3,21 +3,22 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from typing import Any
 
 import numpy as np
 from msgspec import Struct
 
 from tenderwright.calculations.method import Method, OutOfRange, Symbol
-from tenderwright.calculations.schema import length, listed, text
-from tenderwright.calculations.thickness.analysis import CONFIDENCE
-from tenderwright.calculations.thickness.diminution import RENEW, SUBSTANTIAL, classify, diminution
+from tenderwright.calculations.schema import text
+from tenderwright.calculations.thickness.diminution import RENEW, SUBSTANTIAL
 from tenderwright.calculations.thickness.drawn_rate import SOURCE
-from tenderwright.calculations.thickness.place_rates import place_rates
-from tenderwright.calculations.thickness.rate import READING_UNCERTAINTY
-from tenderwright.calculations.thickness.shell_forecast import OUTLOOK, outlook_of
-from tenderwright.calculations.thickness.shell_survey import EXAMPLE_SURVEY, SURVEY, Surveyed, surveyed_from_input
+from tenderwright.calculations.thickness.shell_forecast import (
+    EXAMPLE_FORECAST,
+    FORECAST_INPUT,
+    ShellCondition,
+    forecast_from_input,
+)
 
 _YEAR = 365.25 * 86400.0
 
@@ -46,41 +47,28 @@ class ZoneSummary(Struct, frozen=True):
     """Year and mean diminution of each survey, over the frame spaces that all of them gauged."""
 
 
-def zone_rate(
-    survey: Mapping[str, Any] | Surveyed,
-    zone: str,
-    frames: Sequence[float],
-    docking: str,
-    interval: float,
-    uncertainty: float = READING_UNCERTAINTY,
-    confidence: float = CONFIDENCE,
-) -> ZoneSummary:
+def zone_rate(forecast: Mapping[str, Any] | ShellCondition, zone: str) -> ZoneSummary:
     """Sum up a zone.
 
     Formula: r, the mean of the rates of its frame spaces as `neighbours_of` finds it; u = sqrt(u0² + u(m)²), with u0
     of the gauges over the years between the first and the last survey; D' = D + r (T' + dt) / t0, and at the upper
-    rate r + z u. Symbols: the shell as surveyed; the name of one of its zones; frames in m forward; docking, the day
-    planned; interval dt in s; uncertainty sigma in m; confidence, one-sided, of which z is the factor. Source: as
-    `neighbours_of`. Raises OutOfRange.
+    rate r + z u. Symbols: the shell carried on; the name of one of its zones; z, the factor of its confidence.
+    Source: as `neighbours_of`. Raises OutOfRange.
     """
-    surveyed, places = surveyed_from_input(survey), np.array(frames, np.float64)
-    number = next((number for number, one in enumerate(surveyed.zones) if one.get("zone") == zone), None)
+    shell = forecast_from_input(forecast)
+    readings, found, outlook = shell.readings, shell.analysis, shell.outlook
+    number = next((number for number, one in enumerate(shell.zones) if one.get("zone") == zone), None)
     if number is None:
         raise OutOfRange(f"the survey has no zone `{zone}`")
-    rows = np.flatnonzero(surveyed.zone == number)
-    taken, latest = surveyed.named.readings.only(rows), np.flatnonzero(surveyed.assessed.latest[rows])
+    latest = np.flatnonzero(found.latest & (shell.zone == number))
     if not latest.size:
         raise OutOfRange("no reading of the zone is of the latest survey of its plate")
-    found = diminution(taken.as_built, taken.measured)
-    loss = found.fraction[latest]
-    state = classify(loss, surveyed.allowable[rows][latest])
-    rated = place_rates(taken, len(surveyed.plates.strakes), places, uncertainty)
+    loss, state, rated = found.found.fraction[latest], found.state[latest], found.zones[number]
     common = rated.neighbours
     total = math.hypot(common.uncertainty, rated.shared)
     mean = float(loss.mean())
-    outlook = outlook_of(taken, docking, interval, uncertainty, confidence)
-    ahead = outlook.docking + outlook.interval - float(taken.year[latest].mean())
-    built = float(taken.as_built[latest].mean())
+    ahead = outlook.docking + outlook.interval - float(readings.year[latest].mean())
+    built = float(readings.as_built[latest].mean())
     used = max(0.0, common.rate) if common.places else 0.0
     upper = max(0.0, common.rate + outlook.factor * total) if common.places else 0.0
     return ZoneSummary(
@@ -120,12 +108,7 @@ METHOD = Method(
     "D' = D + r (T + dt) / t0",
     source=SOURCE,
     valid="frame spaces of a strake that two or more surveys gauged; u0 is the gauges' own, shared by a survey",
-    inputs={
-        "survey": SURVEY,
-        "zone": text("Name of one of its zones."),
-        "frames": listed(length("Forward of the after perpendicular."), "The frames, from aft.", 2),
-        **{name: OUTLOOK[name] for name in ("docking", "interval", "uncertainty", "confidence")},
-    },
+    inputs={"forecast": FORECAST_INPUT, "zone": text("Name of one of its zones.")},
     outputs=(
         Symbol("mean_loss", "mean diminution of the latest readings", "fraction", "%"),
         Symbol("greatest_loss", "greatest diminution of the latest readings", "fraction", "%"),
@@ -137,13 +120,6 @@ METHOD = Method(
     ),
     kernel=zone_rate,
     figures=outputs_of,
-    example={
-        "survey": EXAMPLE_SURVEY,
-        "zone": "bottom",
-        "frames": ["12.0 m", "12.6 m", "13.2 m", "13.8 m", "14.4 m"],
-        "docking": "2027-05-04",
-        "interval": "5 yr",
-    },
-    optional=frozenset({"uncertainty", "confidence"}),
+    example={"forecast": EXAMPLE_FORECAST, "zone": "bottom"},
     cautions=("Surveys gauge other spots of a frame space: the spread of the spaces counts for that.",),
 )

@@ -33,7 +33,9 @@ def test_an_input_that_is_changed_changes_the_figure() -> None:
     _, record, _ = marram()
     value = record.values["shell.zone.topside.mean-loss"]
     inputs = {name: plain(entry.si) for name, entry in value.working.inputs.items()}
-    (topside,) = [zone for zone in inputs["survey"]["zones"] if zone["zone"] == "topside"]
-    last = next(row for row in reversed(inputs["survey"]["readings"]) if row["strake"] in topside["strakes"])
+    (topside,) = [zone for zone in inputs["forecast"]["survey"]["zones"] if zone["zone"] == "topside"]
+    last = next(
+        row for row in reversed(inputs["forecast"]["survey"]["readings"]) if row["strake"] in topside["strakes"]
+    )
     last["measured"] -= 5e-4
     assert value.working.method.run(**inputs)["mean_loss"] > value.si
