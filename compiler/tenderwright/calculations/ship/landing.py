@@ -26,7 +26,7 @@ from tenderwright.calculations.ship.block_places import (
 from tenderwright.calculations.ship.docking_condition import given_condition
 from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.keel import given_underside, underside
-from tenderwright.calculations.ship.wanted import USUAL, given_least_gm, least_gm, trim_tolerance
+from tenderwright.calculations.ship.wanted import LEAST_GM, USUAL, given_least_gm, least_gm, trim_tolerance
 from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given, given
@@ -36,7 +36,6 @@ from tenderwright.model.particulars import Particulars
 from tenderwright.quantities.display import show
 
 _ENTRY = ("trim", "governs", "least_trim", "result")
-LEAST_GM = "it needs `least_gm` in vessel/docking-plan.yaml, or in vessel/lightship.yaml under `docking`"
 _LANDING_NAMES = {s.name: s.name.replace("_", "-") for s in LANDING.outputs if not s.name.startswith("curve")}
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tenderwright.calculations.landing.landing import BothLandings
 from tenderwright.calculations.ship.undocking import Undocking
-from tenderwright.calculations.ship.wanted import least_gm
+from tenderwright.calculations.ship.wanted import LEAST_GM, least_gm
 from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.step import Uses, step_of
 from tenderwright.calculations.uncertainty.afloat import HowSure
@@ -26,7 +26,7 @@ def stability(
     """Judge them: as she settles, as the last block leaves her, and afloat."""
     least = least_gm(docking_plan, lightship)
     if least is None:
-        return Lacking("it needs `least_gm` in vessel/docking-plan.yaml, or in vessel/lightship.yaml under `docking`")
+        return Lacking(LEAST_GM)
     heights: list[tuple[str, float | None, str]] = []
     if landing is not None:
         heights.append(("as she comes to lie on all the blocks", landing.exact.settling.stability.gm, "gm_at_settling"))

@@ -8,6 +8,8 @@ from tenderwright.model.lightship import Lightship
 from tenderwright.quantities.quantity import Quantity
 
 USUAL = "common practice, no source"
+LEAST_GM = "it needs `least_gm` in vessel/docking-plan.yaml, or in vessel/lightship.yaml under `docking`"
+"""What is said where no least metacentric height is asked for."""
 TRIM_TOLERANCE = 0.1
 """Either way from the trim wanted, where the package states none, m (common practice, no source)."""
 MOST_LIST = 0.00872664625997165

@@ -10,6 +10,7 @@ from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.ship.facilities import facility_fits
 from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.landing import Stage, landing, landing_stages
+from tenderwright.calculations.ship.wanted import least_gm
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.verdict import Verdict
@@ -43,6 +44,7 @@ def water_levels(package: Package, calculated: Calculated) -> Figure | Absent:
         return found
     form, plan = found.form, package.docking_plan
     assert plan is not None
+    least = least_gm(plan, package.lightship)
     fits = calculated.each(facility_fits)
     shown = _facilities(package, fits)
     built = plan.block_height.si if plan.block_height else NOMINAL
@@ -75,7 +77,7 @@ def water_levels(package: Package, calculated: Calculated) -> Figure | Absent:
         ),
         curves.landing_curves(
             landed,
-            plan.least_gm.si if plan.least_gm else None,
+            least.si if least else None,
             sheet.width - curves.WIDTH - 1,
             0.5,
             sheet.foot - 1.5,

@@ -7,9 +7,9 @@ import numpy as np
 from tenderwright.calculations.landing.landing import BothLandings
 from tenderwright.calculations.landing.settling import Landing
 from tenderwright.calculations.ship.block_places import block_line
-from tenderwright.calculations.ship.landing import LEAST_GM, entry_limit
+from tenderwright.calculations.ship.landing import entry_limit
 from tenderwright.calculations.ship.landing import landing as landing_step
-from tenderwright.calculations.ship.wanted import least_gm
+from tenderwright.calculations.ship.wanted import LEAST_GM, least_gm
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Part, Row, Table, inline
