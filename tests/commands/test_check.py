@@ -26,7 +26,7 @@ def test_a_sound_package(run: Runner, tmp_path: Path) -> None:
     assert (ran.code, ran.err) == (0, "")
     assert re.match(r"no mistakes found: 6 items, \d+ values, \d+ files\n", ran.out)
     lines = ran.out.splitlines()
-    assert lines[1] == "not judged, or only in part: 6 trade checks"
+    assert re.match(r"not judged, or only in part: \d+ trade checks$", lines[1])
     assert lines[2].startswith("  it needs vessel/docking-plan.yaml: tank-state-differs, ")
     assert re.match(r"not calculated: \d+ values$", lines[3])
 

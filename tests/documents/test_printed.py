@@ -12,7 +12,7 @@ YARD = {
     "coating-zones": ("Cement wash on the stem foot", "0.4 m² (drawing d-05)"),
     "blocks": ("600 mm of white oak, 900 MPa (0.07 of the modulus along the grain (from memory))",),
     "history": ("300 mm × 1.0 m, 1.40 m high",),
-    "condition": ("Insert of 10 mm, welded: ", "1 October 2007 (docking of 2007, r-04)."),
+    "condition": ("Insert of 10 mm", "Fr 34 to Fr 37"),
     "docking-data": (
         "tally of 2008, 1680 pigs of 25 kg",
         "1:17, hauled with 980 kN, track of 118 m",

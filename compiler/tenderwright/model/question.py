@@ -39,8 +39,7 @@ class Asker(Noun, frozen=True, kw_only=True):
 
     yard: Annotated[
         str,
-        Key("Name of the yard that asked.", "Ostrey Dock Company"),
-        Kept("every answer goes to all yards alike, and who asked is not told"),
+        Key("Name of the yard that asked, which no paper tells.", "Ostrey Dock Company"),
     ]
     how: Annotated[
         str,

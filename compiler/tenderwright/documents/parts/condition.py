@@ -16,7 +16,7 @@ from tenderwright.calculations.thickness.limits import SUBSTANTIAL_SOURCE, renew
 from tenderwright.calculations.thickness.shell_forecast import PlateCall, ShellCondition
 from tenderwright.calculations.thickness.zone_rate import ZoneSummary
 from tenderwright.documents.desk import Desk, capital, day
-from tenderwright.documents.edition import Block, Bullets, Column, Heading, Inline, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
 from tenderwright.documents.parts.earlier_repairs import earlier_repairs
 from tenderwright.documents.parts.old_metal import old_metal
@@ -42,7 +42,6 @@ def condition(desk: Desk) -> Part | None:
         *_plates(desk, shell),
         *pit_blocks(desk),
         *_members(desk, written),
-        *_renewed(desk, written),
         *old_metal(desk),
         *earlier_repairs(desk),
         *renewal_blocks(desk),
@@ -52,16 +51,6 @@ def condition(desk: Desk) -> Part | None:
 
 def _part(*blocks: Block) -> Part:
     return Part("condition", "6.1", "Condition of the ship", "data", "The ship", blocks, caution=True)
-
-
-def _renewed(desk: Desk, written: ShipCondition) -> list[Block]:
-    """List the plate renewed since it was gauged, whose earlier readings are left out."""
-    told = [
-        inline(f"{capital(one.what)}: ", desk.ref(one.strake), f", {one.side}, {one.from_} to {one.to}, ")
-        + inline(f"{day(one.on)} ({one.source}).")
-        for one in written.renewed
-    ]
-    return [Heading("Plate renewed since it was gauged"), Bullets(tuple(told))] if told else []
 
 
 def _opening(desk: Desk, shell: ShellCondition, written: ShipCondition) -> Paragraph:
