@@ -1,4 +1,4 @@
-"""No two items leave staging, or what is in the way, each to the other.
+"""No two items leave staging, or what is in the way, each to the other, nor does the item that holds it pass it on.
 
 Ground: each bidder leaves out of both what the other is said to hold, and the first day on the job is a claim (common
 practice, no source).
@@ -14,19 +14,38 @@ from tenderwright.checks.item_place import place_in
 from tenderwright.model.item import Item
 from tenderwright.notices import Note, Notice
 
-_FIELDS = ("staging", "interference")
+_SERVICE = {"staging": "staging", "interference": "interference-removal"}
+"""The service of the checklist that each text of `access` is about."""
 _ITEM = re.compile(r"(?:<|\()item:(\d+)[>)]")
 
 
 def check(context: Context) -> Iterator[Notice]:
     """Report pairs of items whose `access` sends the same service to and fro, and items that send it to themselves."""
     items = {item.number: item for item in context.live_items}
-    for field in _FIELDS:
+    for field in _SERVICE:
         left = {number: _left_to(item, field) for number, item in items.items()}
         for number, others in left.items():
             for other in sorted(others):
                 if number in left.get(other, ()) and number <= other:
                     yield _notice(items[number], items[other], field)
+                elif number == _holder(context, field):
+                    yield _passed_on(items[number], other, field)
+
+
+def _holder(context: Context, field: str) -> str | None:
+    """Give the item that the checklist of services says holds the staging, or the removal of what is in the way."""
+    tender = context.package.tender
+    answer = tender.services.get(_SERVICE[field]) if tender is not None else None
+    return answer.item.name if answer is not None and answer.item is not None else None
+
+
+def _passed_on(item: Item, other: str, field: str) -> Notice:
+    place = place_in(item, "access", field)
+    message = (
+        f"item {item.number} holds service `{_SERVICE[field]}` by package.yaml, and leaves its {field} to item {other}"
+    )
+    hint = "let the item that holds the service say that it is in its rate, or answer the service with the other item"
+    return Notice("left-to-each-other", place, message, hints=(hint,))
 
 
 def _left_to(item: Item, field: str) -> set[str]:
