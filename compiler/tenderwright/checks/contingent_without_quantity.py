@@ -1,8 +1,7 @@
 """A contingent or measured line has a tendered quantity with its unit, and a contingent one says where.
 
-Ground: every bidder prices the same quantity (MARAD questions and answers on a 2013 training-ship docking: "which two
-blocks?", and a cost asked for two blocks and a stated length of weld); ASCE J. Constr. Eng. 135(11), p. 1138, on flawed
-quantities and unbalanced bids.
+Ground: every bidder prices the same quantity (common practice, no source); ASCE J. Constr. Eng. 135(11), p. 1138, on
+flawed quantities and unbalanced bids.
 """
 
 from __future__ import annotations

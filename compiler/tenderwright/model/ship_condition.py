@@ -81,9 +81,7 @@ class MetalPair(Noun, frozen=True, kw_only=True):
     anodes: Annotated[
         tuple[Annotated[AnodeRef, Key("An anode.", "r1")], ...], Key("Anodes that look after the pair.")
     ] = ()
-    coated: Annotated[str, Key("What coats or parts them, where something does.", "neoprene sleeve over the joint")] = (
-        ""
-    )
+    coated: Annotated[str, Key("What coats or parts them, where something does.", "rubber sleeve over the joint")] = ""
     item: Annotated[ItemRef | None, Key("Item that deals with it.", "650")] = None
     here: Place
 

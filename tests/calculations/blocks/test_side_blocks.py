@@ -95,7 +95,7 @@ def _si(**more: float) -> dict:
     [(100, 0.90, 0.85, 19.58), (115, 0.85, 0.85, 24.46), (115, 0.98, 0.85, 28.20), (115, 1.16, 0.85, 33.38)],
 )
 def test_velocity_pressure_of_asce_7(speed, exposure, direction, printed):
-    """ASCE 7 velocity pressure in psf, examples on secondary pages; 0.613 in SI is 0.00256 rounded."""
+    """ASCE 7 velocity pressure in psf (from memory); 0.613 in SI is 0.00256 rounded."""
     found = velocity_pressure(speed * MPH, exposure, 1.0, direction) / PSF
     assert found == pytest.approx(printed, rel=1.2e-3)
 

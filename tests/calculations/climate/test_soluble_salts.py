@@ -12,7 +12,7 @@ MICROSIEMENS_PER_CM = 1e-4
 
 @pytest.mark.parametrize(("millilitres", "factor"), [(3.0, 1.2), (15.0, 6.0)])
 def test_published_factor(millilitres: float, factor: float) -> None:
-    # ISO 8502-9, as in the manual of a test kit: mg/m² for each uS/cm on 12.5 cm².
+    # ISO 8502-9 (from memory): mg/m² for each uS/cm on 12.5 cm².
     assert 1e6 * soluble_salts(MICROSIEMENS_PER_CM, 1e-6 * millilitres, 12.5e-4) == pytest.approx(factor)
 
 

@@ -15,13 +15,13 @@ from tenderwright.calculations.method import OutOfRange
 
 
 def test_published_masses_for_two_barges() -> None:
-    # A seller's figures (common practice, no source): 10 219 m², 825 t of slag or 250 t of garnet.
+    # Common practice, no source: 10 219 m², 825 t of slag or 250 t of garnet.
     assert abrasive_mass(10_219.0, 80.7) / 1000 == pytest.approx(825, rel=0.001)
     assert abrasive_mass(10_219.0, 24.5) / 1000 == pytest.approx(250, rel=0.002)
 
 
 def test_published_rates() -> None:
-    # 5 lb/ft² is 24.4 kg/m² and 825 t on 10 219 m² is 80.7 kg/m² (common practice, no source: sellers' figures).
+    # 5 lb/ft² is 24.4 kg/m² and 825 t on 10 219 m² is 80.7 kg/m² (common practice, no source).
     assert list(PUBLISHED_RATES) == pytest.approx([24.4, 80.7], abs=0.05)
     assert within_published_rates(40.0)
     assert not within_published_rates(10.0)

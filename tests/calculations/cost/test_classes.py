@@ -14,7 +14,7 @@ from tenderwright.calculations.method import OutOfRange
     [(5, 50, 100, (0, 2)), (4, 30, 50, (1, 15)), (3, 20, 30, (10, 40)), (2, 15, 20, (30, 75)), (1, 10, 15, (50, 100))],
 )
 def test_published_bounds(number: int, below: float, above: float, defined: tuple[float, float]) -> None:
-    # AACE International, Recommended Practice 18R-97, widest bounds as summarised by others; process plants.
+    # AACE International, Recommended Practice 18R-97, widest bounds (from memory); process plants.
     entry = CLASSES[number]
     assert (100 * entry.below, 100 * entry.above) == pytest.approx((below, above))
     assert (100 * entry.defined_from, 100 * entry.defined_to) == pytest.approx(defined)

@@ -43,7 +43,7 @@ def test_trim_correction():
 
 
 def test_wedge():
-    """Derived, wedge formula of AmSpec Techtalk 19: sounding 0.10, depth 0.11, wet length 5.5 m, 2.420 m3."""
+    """Derived, by hand: sounding 0.10, depth 0.11, wet length 5.5 m, 2.420 m3."""
     found = wedge_volume(0.1, 12, 8, 2, 0.5, 1.2, 60)
     assert found == pytest.approx({"depth_at_bulkhead": 0.11, "wet_length": 5.5, "volume": 2.420})
     assert at_sounding(TANK, 0.1, 0.02).volume == pytest.approx(2.420)

@@ -113,8 +113,7 @@ def test_free_surface_range(arguments):
 
 
 def test_liquid_densities_are_cited():
-    """Trim booklet, Bhandarkar 1977: diesel 0.88, heavy fuel 0.95; ISO 8217: DMA at most 890 kg/m3 at 15
-    degC."""
+    """Common practice, no source: diesel 0.88, heavy fuel 0.95; ISO 8217: DMA at most 890 kg/m3 at 15 degC."""
     assert LIQUID_DENSITIES["diesel oil"].density == 880
     assert LIQUID_DENSITIES["heavy fuel oil"].density == 950
     assert LIQUID_DENSITIES["DMA"].density == 890

@@ -16,7 +16,7 @@ def velocity_pressure(speed: float, exposure: float = 1.0, topography: float = 1
     """Give q = 0.613 Kz Kzt Kd V^2, Pa.
 
     Symbols: V basic wind speed [m/s]; Kz exposure, Kzt topographic, Kd directionality factors [-].
-    Source: ASCE 7, velocity pressure (formula as given on secondary pages). Raises OutOfRange.
+    Source: ASCE 7, velocity pressure (from memory). Raises OutOfRange.
     """
     if speed < 0 or min(exposure, topography, direction) <= 0:
         raise OutOfRange("the wind speed must not be negative and the factors must be more than nothing")

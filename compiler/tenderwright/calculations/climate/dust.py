@@ -8,7 +8,7 @@ from typing import Any
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.verdict import within
 
-SOURCE = Citation("ISO 8502-3", "web copies disagree on classes 1 and 2: check the standard")
+SOURCE = Citation("ISO 8502-3", "classes of dust", standing="from memory")
 PSPC = Citation("IMO PSPC", "dust quantity 1 for classes 3 to 5", standing="from memory")
 
 SIZE_CLASSES = (

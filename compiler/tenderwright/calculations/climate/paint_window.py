@@ -15,7 +15,7 @@ from tenderwright.calculations.verdict import within
 Rule = Literal["3 K", "5 degF"]
 
 MARGINS: dict[Rule, tuple[float, Citation]] = {
-    "3 K": (3.0, Citation("ISO 8502-4", "practice, as in a galvanizers' manual, ch. 13")),
+    "3 K": (3.0, Citation("ISO 8502-4", "guidance on condensation", standing="from memory")),
     "5 degF": (25.0 / 9.0, Citation("UFC 3-190-06", "5 degF above the dew point and rising")),
 }
 """Least margins of the steel over the dew point, K, and who asks them; they are not equal."""

@@ -18,7 +18,7 @@ PATCH_VOLUME = 3e-6
 PATCH_AREA = 12.5e-4
 """Area under it, m²."""
 
-SOURCE = Citation("ISO 8502-9", "as in the manual of a test kit")
+SOURCE = Citation("ISO 8502-9", "conductance and surface density", standing="from memory")
 
 
 @dataclass(frozen=True)

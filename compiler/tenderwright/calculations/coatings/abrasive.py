@@ -10,7 +10,7 @@ from tenderwright.calculations.schema import quantity
 
 PUBLISHED_RATES = (5 * 0.45359237 / 0.3048**2, 825e3 / 10219.0)
 """Least and greatest rate met, kg/m²: 5 lb/ft² = 24.4, and 825 t of slag on 10 219 m² = 80.7 (both common practice, no
-source: sellers' figures)."""
+source)."""
 
 OLD_PAINT_DENSITY = 1400.0
 """Density of old dry paint, kg/m³ (common practice, no source)."""

@@ -53,7 +53,7 @@ def topside_area(loa: float, beam: float, height: float) -> float:
 def weather_deck_area(loa: float, beam: float, coefficient: float) -> float:
     """Find the area of the weather decks with the tops of houses and hatches, m²: A = Loa B N.
 
-    Source: `TRADE_SHEET`, whose transcriptions disagree in the second digit of N. Raises OutOfRange.
+    Source: `TRADE_SHEET`, which differ from each other in the second digit of N. Raises OutOfRange.
     """
     require_dimensions(loa, beam)
     require_coefficient(coefficient)

@@ -9,7 +9,7 @@ from msgspec import Struct
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import number
 
-CLASS_SOURCE = Citation("AACE International, Recommended Practice 18R-97", "widest bounds, as summarised by others")
+CLASS_SOURCE = Citation("AACE International, Recommended Practice 18R-97", "widest bounds", standing="from memory")
 
 
 class EstimateClass(Struct, frozen=True):

@@ -28,7 +28,7 @@ def drafts_in_dock_water(
         change of trim by the stern = W BB1/MCT2, MCT2 = MCT rho2/1025, shared by the LCF.
     Symbols: W [kg]; L, drafts, LCF and LCB forward of AP [m]; TPI [kg/m] and MCT [kg m/m] in sea water of 1025; rho
         outside and in the dock [kg/m3]. All results in m but MCT2.
-    Source: C. L. Dubey, Exercise 8 no. 1 (dock-water allowance, BB1, MCTC by density).
+    Source: Archimedes' principle and moments about the centre of flotation (derived).
     Range: TPC, MCTC, LCF and LCB held constant over the sinkage; water of 980 to 1050 kg/m3. Raises OutOfRange.
     """
     positive = (displacement, length, mass_per_immersion, moment_to_change_trim, density_outside, density_dock)
@@ -55,7 +55,7 @@ METHOD = Method(
     name="docking.dock-water",
     title="Drafts in the dock's water",
     formula="sinkage = W(1/ρ₂ − 1/ρ₁)·1025/TPC; BB₁ = (LCB − LCF)(ρ₂/ρ₁ − 1); change of trim = W BB₁/MCTC₂",
-    source=Citation("C. L. Dubey, dry-docking problems", "Exercise 8 no. 1"),
+    source=Citation("Archimedes' principle and moments about the centre of flotation", standing="derived"),
     valid="TPC, MCTC, LCF and LCB held constant over the sinkage; water of 980 to 1050 kg/m3",
     inputs={
         "displacement": quantity("mass", "Displacement."),

@@ -22,8 +22,8 @@ def upthrust_from_drafts(
     Formula: P = TPI (d - d') at the LCF; distance forward of the LCF = MCT (t' - t)/P; rise of water to float her =
         P (1/TPI + l^2/(MCT L)).
     Symbols: L, LCF forward of AP, drafts [m]; TPI [kg/m]; MCT [kg m/m]; d, t before and d', t' after.
-    Source: C. L. Dubey's solutions of grounding problems, Exercise 8 (LCF amidships there). Range: TPC and MCTC held
-    constant. Raises OutOfRange where the drafts show no upthrust.
+    Source: moments about the centre of flotation (derived), as in Derrett, Ship Stability for Masters and Mates,
+    pp. 246-249. Range: TPC and MCTC held constant. Raises OutOfRange where the drafts show no upthrust.
     """
     if min(length, mass_per_immersion, moment_to_change_trim) <= 0:
         raise OutOfRange("length, TPC and MCTC must be more than nothing")
@@ -45,7 +45,7 @@ METHOD = Method(
     name="docking.upthrust-from-drafts",
     title="Upthrust and its place from the drafts read",
     formula="P = TPC (d − d'); l = MCTC (t' − t)/P; rise to float = P(1/TPC + l²/(MCTC L))",
-    source=Citation("C. L. Dubey, dry-docking and grounding problems", "Exercise 8"),
+    source=Citation("Moments about the centre of flotation", standing="derived"),
     valid="TPC and MCTC held constant; one place of contact",
     inputs={
         "length": quantity("length", "Length between the drafts."),

@@ -29,7 +29,7 @@ def fall_per_upthrust(
 
     Symbols: TPI [kg/m]; MCT [kg m/m]; l block to LCF, a lever at which the draft changes (the block itself
     where None), L length of the trim [m].
-    Source: C. L. Dubey's solutions of dry-docking problems, Exercise 8 (a = l); a different from l is derived.
+    Source: sinkage and trim by the moments of Derrett, Ship Stability for Masters and Mates, pp. 246-249 (derived).
     Raises OutOfRange.
     """
     if min(mass_per_immersion, moment_to_change_trim, lever, length) <= 0:
@@ -80,8 +80,8 @@ METHOD = Method(
     title="Upthrust of the first block while she lands",
     formula="t_c = t − L tan δ; P = MCTC t_c/l; partial stage P = f/(1/TPC + l²/(MCTC L)), f ≤ f_c",
     source=Citation(
-        "Derrett, Ship Stability for Masters and Mates; partial stage: C. L. Dubey, Exercise 8",
-        "Drydocking and grounding, pp. 246-249; the sign of the declivity is derived",
+        "Derrett, Ship Stability for Masters and Mates",
+        "Drydocking and grounding, pp. 246-249; the partial stage and the sign of the declivity are derived",
     ),
     valid="TPC, MCTC and LCF held constant, which holds up to 5 to 10 % of displacement (common practice, no source); "
     "that is for you to look at, since the displacement is not asked for",

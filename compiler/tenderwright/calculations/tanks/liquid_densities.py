@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from tenderwright.calculations.method import Citation
 
-TRIM_BOOKLET = Citation("training-ship trim and stability booklet, Bhandarkar 1977")
+USUAL = Citation("Usual densities of liquids aboard", standing="common practice, no source")
 ISO_8217 = Citation("ISO 8217:2010/2012", "density limits at 15 degC")
 
 
@@ -23,12 +23,12 @@ class LiquidDensity(Struct, frozen=True):
 
 LIQUID_DENSITIES: Mapping[str, LiquidDensity] = MappingProxyType(
     {
-        "sea water": LiquidDensity(1025.0, TRIM_BOOKLET),
-        "fresh water": LiquidDensity(1000.0, TRIM_BOOKLET),
-        "heavy fuel oil": LiquidDensity(950.0, TRIM_BOOKLET),
-        "diesel oil": LiquidDensity(880.0, TRIM_BOOKLET),
-        "lubricating oil": LiquidDensity(900.0, TRIM_BOOKLET),
-        "cylinder oil": LiquidDensity(920.0, TRIM_BOOKLET),
+        "sea water": LiquidDensity(1025.0, USUAL),
+        "fresh water": LiquidDensity(1000.0, USUAL),
+        "heavy fuel oil": LiquidDensity(950.0, USUAL),
+        "diesel oil": LiquidDensity(880.0, USUAL),
+        "lubricating oil": LiquidDensity(900.0, USUAL),
+        "cylinder oil": LiquidDensity(920.0, USUAL),
         "DMA": LiquidDensity(890.0, ISO_8217, upper_limit=True),
         "DMZ": LiquidDensity(890.0, ISO_8217, upper_limit=True),
         "DMB": LiquidDensity(900.0, ISO_8217, upper_limit=True),

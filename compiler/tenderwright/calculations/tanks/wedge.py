@@ -20,7 +20,7 @@ def wedge_volume(
     Formula: s_a = s + d*tan(th); wet length w = s_a/tan(th); V = b*s_a^2/(2 tan(th)); tan(th) = t/L.
     Symbols: sounding s [m]; pipe forward of the after bulkhead d [m]; trim t by the stern over length L [m];
     tank length, breadth b, height [m].
-    Source: AmSpec Techtalk 19 (wedge formula; form derived).
+    Source: geometry of a wedge (derived).
     Range: trim by the stern, wet length not over the tank's length, depth at the bulkhead not over its
     height.
     Raises OutOfRange.
@@ -49,7 +49,7 @@ METHOD = Method(
     name="tank.wedge",
     title="Wedge of liquid against the after bulkhead",
     formula="sa = s + d t/L; w = sa L/t; V = b sa w/2",
-    source=Citation("AmSpec Techtalk 19, wedge formula"),
+    source=Citation("Geometry of a wedge", standing="derived"),
     valid="rectangular tank, trim by the stern, liquid short of the fore bulkhead",
     inputs={
         "sounding": _length("Sounding in the pipe."),

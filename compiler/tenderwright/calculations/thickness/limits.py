@@ -32,10 +32,6 @@ class Limit(Struct, frozen=True):
 
 
 _NVIC = "USCG NVIC 7-68 (TB 55-1900-201-45/1, Appendix E)"
-_ABS = Citation(
-    "ABS individual plate allowances, conventional vessels of 90 m and more",
-    "row alignment of the copy read is uncertain; check a clean copy",
-)
 
 PUBLISHED_LIMITS: tuple[Limit, ...] = (
     Limit("shell, local", 0.25, Citation(_NVIC, "local wastage; judgement both ways")),
@@ -43,11 +39,6 @@ PUBLISHED_LIMITS: tuple[Limit, ...] = (
     Limit("tank bulkhead", 0.35, Citation(_NVIC, "if no deformation under hydrostatic test")),
     Limit("deck longitudinals, average", 0.30, Citation(_NVIC, "greatest of any 40 % or 0.18 in")),
     Limit("deck longitudinals, greatest", 0.40, Citation(_NVIC, "or 0.18 in")),
-    Limit("shell, sheer, bilge and bottom, strict", 0.20, _ABS),
-    Limit("shell, sheer, bilge and bottom", 0.25, _ABS),
-    Limit("deck inside the line of hatches", 0.30, _ABS),
-    Limit("superstructure and hatch covers", 0.30, _ABS),
-    Limit("shell of inland craft", 0.20, Citation("IIMS, President's open letter, Report March 2025", "p. 99")),
 )
 """Allowances that have been published, to cite as inputs; the naval architect decides which hold for a ship."""
 

@@ -25,7 +25,7 @@ HOSE = TestFigure(
 )
 TANK_AIR = TestFigure(
     "above the atmosphere, with indicating solution on the joints",
-    Citation("IACS UR S14", "as quoted in a surveyor's article"),
+    Citation("IACS UR S14", "leak test by air", standing="from memory"),
     pressure=0.15e5,
 )
 RIVETED_AIR = TestFigure(
@@ -40,7 +40,7 @@ RIVETED_HEAD = TestFigure(
 )
 TANK_HEAD = TestFigure(
     "above the tank top, or to the top of the air pipe, whichever is greater",
-    Citation("Statutory text on Lloyd's Register's public site, instrument not identified"),
+    Citation("IACS UR S14", "structural test of tanks", standing="from memory"),
     head=2.4,
 )
 VACUUM_BOX = TestFigure(

@@ -27,7 +27,7 @@ _MARGINS = 170
 """Twips at the two sides of a cell together, as the table style sets them."""
 _TYPE_SIZE = {False: 9.0, True: 7.5}
 _DIGIT, _POINT = 0.556, 0.278
-"""Widths of a digit and of a point in ems, as in Arial and in every face made to its measure."""
+"""Widths of a digit and of a point in ems, as in the sans-serif faces that office programs come with."""
 _TWIPS = 20
 _TERM_SHARE = 0.26
 

@@ -27,6 +27,7 @@ _APART = 6
 def check(context: OwnerContext) -> Iterator[Notice]:
     """Report bids of another yard, dock, currency or addendum, and figures far from those they follow from."""
     docks: dict[str, str] = {}
+    tendered = _tendered(context)
     for path, bid in context.papers.bids.items():
         yield from _whose(context, path, bid)
         offered = docks.get(bid.facility.name) if bid.facility is not None else None
@@ -37,9 +38,9 @@ def check(context: OwnerContext) -> Iterator[Notice]:
         elif bid.facility is not None:
             docks[bid.facility.name] = path
         yield from _days(context, path, bid)
-        yield from _sums(context, path, bid)
+        yield from _sums(context, path, bid, tendered)
     yield from _rates(context)
-    yield from _quantities(context)
+    yield from _quantities(context, tendered)
     yield from _tows(context)
     yield from _askers(context)
 
@@ -94,7 +95,7 @@ def _days(context: OwnerContext, path: str, bid: Bid) -> Iterator[Notice]:
         yield Notice("days-differ", context.at(path, "dock_days"), message)
 
 
-def _sums(context: OwnerContext, path: str, bid: Bid) -> Iterator[Notice]:
+def _sums(context: OwnerContext, path: str, bid: Bid, tendered: Mapping[str, Decimal]) -> Iterator[Notice]:
     """Report a sum written on the form that is far from what it sums up."""
     tendered = _tendered(context)
     for number, line in bid.lines.items():
@@ -172,9 +173,8 @@ def _listed(rates: list[Decimal]) -> str:
     return ", ".join(f"{float(rate):.6g}" for rate in sorted(rates))
 
 
-def _quantities(context: OwnerContext) -> Iterator[Notice]:
+def _quantities(context: OwnerContext, tendered: Mapping[str, Decimal]) -> Iterator[Notice]:
     """Report a quantity of the tender that no bid was made for."""
-    tendered = _tendered(context)
     estimate = context.estimate
     for line in estimate.lines if estimate is not None else ():
         if line.number not in tendered:
