@@ -54,7 +54,9 @@ def damaged(files: Files, file: str, keys: str, value: str) -> Files:
                 node = next(held for name, held in node.value if name.value == key)
             else:
                 node = _entry(node, key)
-        source, notices = read_yaml(file, text[: node.start_mark.index] + value + text[node.end_mark.index :])
+        start, end = node.start_mark.index, node.end_mark.index
+        line_end = "\n" if text[:end].endswith("\n") else ""
+        source, notices = read_yaml(file, text[:start] + value + line_end + text[end:])
         assert notices == []
     else:
         assert text.count(keys) == 1

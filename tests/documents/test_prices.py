@@ -61,6 +61,13 @@ def test_items_and_schedule_give_every_line_the_same_amount(package: Name) -> No
     assert items == schedule == estimate
 
 
+def test_the_schedule_of_the_yard_shows_the_owners_fixed_sums_and_no_rate() -> None:
+    schedule = part(composed("marram").edition("yard"), "schedule")
+    printed = {row[0]: row[1:] for table in tables(schedule) for row in rows(table)}
+    assert "EUR 18\u202f000.00" in printed["930.a"][0].replace(" 000", "\u202f000")
+    assert not any("fixed sum" in text for number, (text, *_) in printed.items() if number != "930.a")
+
+
 @each_package
 def test_quantity_times_rate_is_the_amount(package: Name) -> None:
     for line in _estimate(package).lines:

@@ -167,6 +167,7 @@ _COHERENCE = {
     "worth-contradicts": ("warning", "the owner's judgement of the items contradicts itself"),
     "bid-contradicts": ("warning", "a bid is not of its yard, its dock or this tender, or far from the others"),
     "progress-falls": ("warning", "less is told as done than before"),
+    "service-not-held": ("error", "a service is taken from the hours of an item that does not hold it"),
     "clause-contradicts": ("warning", "a clause does not add up, or says otherwise than package.yaml"),
 }
 """Of what does not fit together in the package or in the owner's papers."""

@@ -48,6 +48,24 @@ def test_one_grade_by_any_of_its_names(name: str) -> None:
     assert preparation_grade(name).name == "near-white blast"
 
 
+@pytest.mark.parametrize(
+    "name",
+    [
+        "WJ-2 L", "WJ-2M", "WJ-2 (flash rust H)", "SSPC-SP WJ-2", "SSPC-SP WJ-2/NACE WJ-2", "Wa 2 1/2 M",
+        "SSPC-SP 12/NACE No. 5, WJ-2", "ISO 8501-4 Wa 2 1/2",
+    ],
+)  # fmt: skip
+def test_a_grade_of_waterjetting_with_its_standard_and_its_flash_rust(name: str) -> None:
+    # Degrees of flash rust L, M, H of ISO 8501-4 and of SSPC-SP WJ-1 to WJ-4 (from memory).
+    assert preparation_grade(name) is preparation_grade("WJ-2")
+
+
+def test_the_two_names_of_a_joint_standard_are_of_one_grade() -> None:
+    assert preparation_grade("SSPC-SP 10/NACE No. 2") is preparation_grade("Sa 2 1/2")
+    with pytest.raises(OutOfRange):
+        preparation_grade("SSPC-SP 10/NACE No. 3")
+
+
 def test_grades_that_differ_in_a_half_are_kept_apart() -> None:
     assert preparation_grade("Sa 2") is not preparation_grade("Sa 2 1/2")
     assert preparation_grade("Wa 2") is not preparation_grade("Sa 2")

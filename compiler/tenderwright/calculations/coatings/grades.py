@@ -135,10 +135,33 @@ _ALIASES = {
 }
 
 
+_JOINT = re.compile(
+    r"\biso 8501-[14]\b:?|\b(?:sspc[- ]?)?sp ?12\b(?: ?/ ?nace no\.? ?5)?(?=.*\bwj)|\bsspc[- ]?sp(?=[- ]?wj)"
+)
+"""The name of the standard before that of the grade, which tells nothing more: `SSPC-SP 12/NACE No. 5, WJ-2`."""
+_WATER = re.compile(r"\bw[aj]")
+_FLASH_RUST = re.compile(r"(?<=\d)[\s,/(-]*(?:flash rust\w*\s*|fr ?)?([lmh])\)?\s*$")
+"""The degree of flash rust after a grade of waterjetting: light, medium or heavy."""
+
+
+def _plain(name: str) -> str:
+    plain = name.casefold().replace("½", " 1/2")
+    return re.sub(r"(?<=\d)[.,]5\b", " 1/2", plain)
+
+
+def _keys(name: str) -> set[str]:
+    """Give the keys of the names that are written beside each other, as in `SSPC-SP 10/NACE No. 2`."""
+    plain = _without_flash_rust(_JOINT.sub(" ", _plain(name)))
+    return {_key(_without_flash_rust(one)) for one in re.split(r"/(?!\s*2\b)", plain) if one.strip(" ,")}
+
+
+def _without_flash_rust(name: str) -> str:
+    return _FLASH_RUST.sub("", name) if _WATER.search(name) else name
+
+
 def _key(name: str) -> str:
     """Reduce a name to what tells grades apart, so that `Sa 2½`, `SA2.5` and `Sa 2 1/2` are one."""
-    plain = name.casefold().replace("½", " 1/2")
-    plain = re.sub(r"(?<=\d)[.,]5\b", " 1/2", plain)
+    plain = _plain(name)
     plain = re.sub(r"\b(sspc|no|nace(?=[\s-]*wj))\b\.?", " ", plain)
     return re.sub(r"[^a-z0-9/]", "", plain).replace("1/2", "half")
 
@@ -146,13 +169,12 @@ def _key(name: str) -> str:
 FLASH_RUST = {"L": "light", "M": "medium", "H": "heavy"}
 """Grades of flash rust after water-jetting: ISO 8501-4 (from memory)."""
 
-_FLASH = re.compile(r"^\s*((?:SSPC[\s-]*)?W[AJ][\s-]*\d.*?)[\s,/-]+(?:flash rust |FR ?)?([LMH])\s*$", re.IGNORECASE)
-
 
 def flash_rust_of(name: str) -> str:
     """Give the grade of flash rust that a grade of water-jetting ends with, as in `Wa 2 1/2 M`; nothing where none."""
-    found = _FLASH.match(name)
-    return found[2].upper() if found else ""
+    plain = _plain(name)
+    found = _FLASH_RUST.search(plain) if _WATER.search(plain) else None
+    return found[1].upper() if found else ""
 
 
 def _index() -> dict[str, PreparationGrade]:
@@ -173,13 +195,15 @@ _INDEX = _index()
 def preparation_grade(name: str) -> PreparationGrade:
     """Find a grade by any of its names: ISO, SSPC, NACE, BS 4232, waterjetting, or the trade's own words.
 
+    The name of the standard may stand before it, both names of a joint standard beside each other, and the degree of
+    flash rust (L, M, H) after a grade of waterjetting.
+
     Source: `SOURCE`. Raises OutOfRange for a name that no standard here has.
     """
-    flash = _FLASH.match(name)
-    found = _INDEX.get(_key(flash[1] if flash else name))
-    if found is None:
+    found = {_INDEX.get(key) for key in _keys(name)}
+    if len(found) != 1 or None in found:
         raise OutOfRange(f"no surface preparation grade is called {name!r}")
-    return found
+    return next(grade for grade in found if grade is not None)
 
 
 def _kernel(grade: str) -> Mapping[str, Any]:

@@ -10,6 +10,7 @@ from tenderwright.checks.coherence.tender import (
     earlier_dockings,
     numbering,
     order_of_days,
+    services_taken,
 )
 from tenderwright.checks.context import Check
 
@@ -21,4 +22,5 @@ COHERENCE: tuple[Check, ...] = (
     amounts_of_work.check,
     earlier_dockings.check,
     clauses.check,
+    services_taken.check,
 )

@@ -47,7 +47,10 @@ def _table(desk: Desk, lines: tuple[FormLine, ...]) -> Table:
     for line in lines:
         unit = "sum" if line.unit == "lump sum" else shown_unit(line.unit)
         number = inline(desk.item_ref(line.item, line.number))
-        cells = [number, inline(line.description), inline(f"{line.quantity:f}"), inline(unit)]
+        text = line.description
+        if line.fixed_amount is not None and not desk.estimate:
+            text += f" (the owner's fixed sum: {desk.tender.currency} {written(line.fixed_amount)})"
+        cells = [number, inline(text), inline(f"{line.quantity:f}"), inline(unit)]
         if desk.estimate:
             found = priced.get(line.number)
             cells += [inline(written(found.rate) if found else "–"), inline(written(found.amount) if found else "–")]
