@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 
-from tenderwright.calculations.ship import condition_of_shell, hull, members, pitting, renewals, shell_plan, shell_zones
-from tenderwright.calculations.ship.survey_readings import survey_readings
+from tenderwright.calculations.ship import condition_of_shell, members, pitting, renewals, shell_zones
 from tenderwright.calculations.steps.outcome import Absent
+from tenderwright.calculations.steps.registry import steps
 from tenderwright.calculations.steps.runner import Calculated
+from tenderwright.calculations.steps.step import Step
 from tenderwright.documents.drawings.shell_expansion import shell_expansion
 from tenderwright.model.package import Package
 from tenderwright.model.survey import Survey
@@ -46,24 +48,25 @@ def write_surveys(folder: Path, count: int) -> list[Path]:
     return files
 
 
-STEPS = (
-    hull.hull,
-    shell_plan.shell_plates,
-    shell_plan.shell_plan,
-    survey_readings,
-    condition_of_shell.shell_readings,
-    condition_of_shell.shell_survey,
+WANTED: tuple[Step[Any], ...] = (
     condition_of_shell.shell_forecast,
-    shell_zones.wastage_zones,
     shell_zones.zone_rates,
-    pitting.pit_stretches,
     pitting.pits_judged,
-    members.member_readings,
     members.members_gauged,
-    renewals.bad_spaces,
     renewals.shell_renewal,
     renewals.shell_contingent,
 )
+
+
+def resting_on(wanted: tuple[Step[Any], ...]) -> tuple[Step[Any], ...]:
+    """Give these steps and all that they rest on."""
+    known = {step.name: step for step in steps()}
+    found, ask = {}, list(wanted)
+    for step in ask:
+        found[step.name] = step
+        below = [take.name for take in step.takes] + [step.each]
+        ask += [known[name] for name in below if name in known and name not in found]
+    return tuple(found.values())
 
 
 def ship() -> Package:
@@ -77,7 +80,7 @@ def ours(package: Package, files: list[Path]) -> Callable[[], object]:
     def work() -> object:
         surveys = tuple(Survey(file.stem, file.read_text("utf-8"), Place(file.name)) for file in files)
         measured = replace(package, surveys=surveys)
-        calculated = Calculated(measured, STEPS)
+        calculated = Calculated(measured, resting_on(WANTED))
         figure, notices = shell_expansion(measured, calculated), calculated.record.notices
         if isinstance(figure, Absent) or notices:
             raise RuntimeError(f"the readings could not be used: {notices[:3]}")

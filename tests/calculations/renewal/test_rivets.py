@@ -77,8 +77,6 @@ def test_method_gives_its_outputs_for_each_way_to_join_the_ends() -> None:
     assert METHOD.run(**SIZES, **MORE, ends="riveted lap")["renewed"] == 155.0 + 2 * 3 * 17
     assert METHOD.run(**SIZES, **MORE, ends="riveted strap")["renewed"] == 155.0 + 2 * 6 * 17
     assert METHOD.run(**SIZES, **MORE) == METHOD.run(**SIZES, **MORE, ends="riveted lap")
-    with pytest.raises(OutOfRange, match="seams or frames"):
-        METHOD.run(**SIZES, **{**MORE, "seams": -1})
 
 
 def test_pitches_in_diameters() -> None:
