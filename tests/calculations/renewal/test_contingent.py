@@ -7,8 +7,7 @@ from hypothesis import strategies as st
 from scipy.stats import betabinom
 
 from tenderwright.calculations.method import OutOfRange
-from tenderwright.calculations.renewal.contingent import METHOD, Gauged, contingent_renewal, gauged_by_strake
-from tenderwright.calculations.thickness.plates import PlateGrid
+from tenderwright.calculations.renewal.contingent import METHOD, Gauged, contingent_renewal
 
 
 def gauged(sampled: list[int], bad: list[int], unsampled: list[int], area: float = 0.6) -> Gauged:
@@ -61,14 +60,6 @@ def test_more_plates_left_mean_more_to_expect() -> None:
     few = contingent_renewal(gauged([20, 20], [3, 5], [10, 10]))
     many = contingent_renewal(gauged([20, 20], [3, 5], [40, 40]))
     assert many.plates == pytest.approx(4 * few.plates, rel=0.1)
-
-
-def test_plates_are_counted_by_strake_on_both_sides() -> None:
-    grid = PlateGrid((np.array([0.0, 1.0, 2.0]), np.array([0.0, 2.0])))
-    counted = gauged_by_strake(grid, np.array([0, 2, 4]), np.array([True, False, True]), np.array([0.5, 0.7]))
-    assert counted.sampled.tolist() == [2, 1]
-    assert counted.bad.tolist() == [1 + 1, 0]
-    assert counted.unsampled.tolist() == [2, 1]
 
 
 def test_refuses_what_says_nothing() -> None:

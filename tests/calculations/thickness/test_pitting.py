@@ -101,6 +101,7 @@ def test_method_gives_its_outputs() -> None:
     assert set(outputs) == {symbol.name for symbol in METHOD.outputs}
     assert outputs["remaining"] == pytest.approx(0.0086)
     assert outputs["mean_depth"] == pytest.approx((1.8 + 0.8) / 2e3)
+    assert outputs["equivalent_thickness"] == pytest.approx(0.0104 - 0.2 * 0.0013)
 
 
 @given(st.floats(0.005, 0.03))

@@ -107,7 +107,7 @@ def test_a_run_of_steps_ends_at_the_rate_of_every_line() -> None:
 
 
 def test_quantities_are_told_from_least_to_most() -> None:
-    assert quantity_range(line("marram", "315.a")) == "160 – 260 – 420 each"
+    assert quantity_range(line("marram", "315.a")) == "160 – 260 – 420 no."
     assert quantity_range(line("marram", "110.a")) == "sum"
     assert quantity_range(line("marram", "165.d")) == "on 30 000.00"
     assert quantity_range(line("marram", "345.a")) == "1.5 m"

@@ -18,9 +18,8 @@ import numpy as np
 from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
-from tenderwright.calculations.renewal.shell_grid import Flags, Floats, Ints
+from tenderwright.calculations.renewal.shell_grid import Floats, Ints
 from tenderwright.calculations.schema import listed, number, quantity
-from tenderwright.calculations.thickness.plates import PlateGrid
 
 PRIOR_WEIGHT = 4.0
 """Weight of the whole ship's share of bad plates, in plates, against a strake's own (common practice, no source)."""
@@ -82,19 +81,6 @@ class Contingent(Struct, frozen=True, eq=False):
             f"about {self.plates:.1f} more: {self.plates_p50} or fewer in half of the cases drawn, "
             f"{self.plates_p80} or fewer in four of five."
         )
-
-
-def gauged_by_strake(grid: PlateGrid, plate: Ints, bad: Flags, area: Floats) -> Gauged:
-    """Count plates gauged, bad and not gauged by strake, both sides together.
-
-    Symbols: plate, the numbers on the grid of the plates gauged; bad, whether each is to be renewed; area of plate
-    renewed for one bad plate by strake, m². Source: derived.
-    """
-    strake, _, _, _ = grid.place_of(plate)
-    strakes = len(grid.edges)
-    sampled = np.bincount(strake, minlength=strakes)
-    plates = grid.sides * np.array([edges.size - 1 for edges in grid.edges], np.int64)
-    return Gauged(sampled, np.bincount(strake[bad], minlength=strakes), plates - sampled, area)
 
 
 def contingent_renewal(

@@ -17,9 +17,7 @@ MATERIALS: tuple[Material, ...] = ("mild steel", "early steel", "wrought iron")
 OLD_ALLOWABLE = 0.20
 """What plate of wrought iron or early steel may lose, where its owner's naval architect says nothing else."""
 OLD_SOURCE = Citation(
-    "no rule for old metal; the lower of the figures published for shells",
-    "IIMS, President's open letter, Report March 2025, p. 99: 20 %",
-    "common practice, no source",
+    "no rule for old metal", "stricter than the 25 % of USCG NVIC 7-68, Appendix E", "common practice, no source"
 )
 
 

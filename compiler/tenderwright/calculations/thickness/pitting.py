@@ -54,6 +54,8 @@ class Pitting(Struct, frozen=True):
 
     thickness: float
     """Of the plate between the pits, m."""
+    intensity: float
+    """Share of one face that is pits."""
     pits: tuple[Pit, ...]
     """The deepest first."""
     gauge_five: bool
@@ -105,7 +107,7 @@ def judge_pits(
     gauge = not within(intensity, INTENSITY_TO_GAUGE)
     few = gauge and len(pits) < PITS_TO_GAUGE
     reasons = ("more than 15 % is pitted: the five deepest pits are to be gauged",) if few else ()
-    return Pitting(thickness, tuple(sorted(judged, key=lambda pit: pit.left)), gauge, reasons)
+    return Pitting(thickness, intensity, tuple(sorted(judged, key=lambda pit: pit.left)), gauge, reasons)
 
 
 def _judged(pit: Mapping[str, Any], thickness: float, intensity: float, shallow: float, weldable: bool) -> Pit:
@@ -174,6 +176,7 @@ def outputs_of(found: Pitting) -> Mapping[str, Any]:
         "fills": float(found.number("fill with epoxy")),
         "watched": float(found.number("watch")),
         "mean_depth": mean,
+        "equivalent_thickness": equivalent_thickness(found.thickness, found.intensity, mean),
         "pits": [{column.name: getattr(pit, column.name) for column in PITS.columns} for pit in found.pits],
     }
 
@@ -227,6 +230,7 @@ METHOD = Method(
         Symbol("fills", "pits to fill with epoxy", "each", "each"),
         Symbol("watched", "pits to watch", "each", "each"),
         Symbol("mean_depth", "mean depth of the pits gauged", "length", "mm"),
+        Symbol("equivalent_thickness", "thickness of an even plate of the same mass", "length", "mm"),
         PITS,
     ),
     kernel=judge_pits,
@@ -242,6 +246,7 @@ METHOD = Method(
     cautions=(
         "pits are gauged by a probe 3 to 5 mm across; one of 10 mm is unsuitable",
         "welding of pits: at least four beads a pit; afloat, only as the surveyor agrees",
+        "the equivalent thickness is an aid to reporting; no rule takes it for a limit",
         "a pit is judged as gauged: it is gauged again when it is clean, before anything is done",
     ),
 )
