@@ -212,6 +212,7 @@ MISTAKES = (
     ("vessel/condition.yaml", "next_docking", "50 yr", "beyond-usual"),
     ("vessel/condition.yaml", "gauge_uncertainty", "0.1 m", "beyond-usual"),
     ("vessel/condition.yaml", "zones/peak/allowable", "75 %", "beyond-usual"),
+    ("vessel/condition.yaml", "zones/peak/from", "Fr 47", "plating-contradicts"),
     ("vessel/condition.yaml", "zones/boiler-room-bottom/to", "Fr 22", "plating-contradicts"),
     ("vessel/condition.yaml", "zones/engine-room-bottom/strakes/0", "H", "plating-contradicts"),
     ("vessel/condition.yaml", "members/allowable", "2.5 %", "beyond-usual"),
@@ -339,5 +340,7 @@ MISTAKES = (
     ("vessel/condition.yaml", "doublers/0/from", "Fr 8", "plating-contradicts"),
     ("vessel/condition.yaml", "doublers/0/thickness", "80 mm", "plating-contradicts"),
     ("vessel/condition.yaml", "rivets/0/to", "Fr 2", "plating-contradicts"),
+    ("vessel/condition.yaml", "doublers/0/side", "starboard", "plating-contradicts"),
+    ("vessel/condition.yaml", "apart/0/side", "starboard", "plating-contradicts"),
 )
 """Of each figure a likely slip: a digit, two digits swapped, the point, the unit, the sign, the side, the frame."""

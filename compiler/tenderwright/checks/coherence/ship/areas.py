@@ -68,7 +68,7 @@ def _entry(ship: Ship, zone: Zone, entry: AreaEntry, whole: float | None) -> Ite
     inside = ship.calculated.each(zone_internal).get(zone.zone)
     most = whole
     if inside is not None:
-        most = 2.0 * inside["area"]
+        most = inside["area"]
     elif whole is not None and zone.surface == "shell band":
         most = 0.3 * whole if entry in zone.add else 0.1 * whole
     if most is not None:

@@ -192,7 +192,7 @@ def _appendage(ship: Ship, shell: Shell, one: Appendage) -> Iterator[Notice]:
     if one.outreach is not None:
         most = shell.beam / 2 + 0.08 * shell.beam
         if one.side == "centreline":
-            most = min(most, 0.15 * shell.beam)
+            most = min(most, 0.12 * shell.beam)
         least = 0.0
         if "bilge keel" in kind and one.lowest is not None and shell.within(middle):
             least = 0.8 * shell.half_breadth(middle, one.lowest.si)

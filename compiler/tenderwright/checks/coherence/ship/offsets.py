@@ -126,6 +126,11 @@ def _deck_edge(offsets: Offsets, x: Floats, deck: Floats, half: float) -> Iterat
     """Hold the deck edge of each station against those on either side: one that juts out alone is a slip."""
     edges = [s.deck.half_breadth for s in offsets.stations]
     yield from _jutting(offsets.stations, edges, x, 0.03 * half, "half-breadth of the deck edge")
+    for end, beside in ((0, 1), (-1, -2)):
+        station, most = offsets.stations[end], edges[beside].si + 0.15 * half
+        what = f"half-breadth of the deck edge at station {station.station or station.at}"
+        against = f"the deck is {edges[beside]} out at the station beside it, and narrows to its ends"
+        yield from held(CODE, what, edges[end], 0.0, most, against, exact=True)
     heights = [s.deck.height for s in offsets.stations]
     depth = float(np.median(deck))
     yield from _jutting(offsets.stations, heights, x, 0.04 * depth, "height of the deck edge")

@@ -6,13 +6,13 @@ Ground: geometry, and that plates of one shell are of like thickness: one twice 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from statistics import median
 
 from tenderwright.checks.coherence.ship.held import FRAME, held, like
 from tenderwright.checks.coherence.ship.ship import Ship
-from tenderwright.model.shell_condition import WastageZone
+from tenderwright.model.shell_condition import Apart, Doubler, Pitted, WastageZone
 from tenderwright.model.vessel import Strake
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.position import Position
@@ -43,6 +43,12 @@ def _girths(ship: Ship, strakes: tuple[Strake, ...]) -> Iterator[Notice]:
         if whole:
             against += f", and the girth amidships is {like(whole, strake.to_girth)} from keel to deck edge"
         yield from held(CODE, f"upper edge of strake {strake.strake}", strake.to_girth, low, high, against, exact=True)
+    widths = [strake.to_girth.si - strake.from_girth.si for strake in strakes]
+    for strake, wide in zip(strakes, widths, strict=True):
+        usual = median(widths)
+        if len(strakes) > 3 and 0 <= wide < 0.3 * usual:
+            message = f"strake {strake.strake} is {wide:.2f} m broad, and others {usual:.2f} m"
+            yield Notice(CODE, strake.from_girth.at, message, hints=("look at both of its edges",))
     for below, above in pairwise(strakes):
         wide = below.to_girth.si - below.from_girth.si
         low, high = below.to_girth.si - 0.35 * abs(wide), below.to_girth.si + 0.25 * abs(wide)
@@ -148,6 +154,9 @@ def _stretches(ship: Ship, strakes: dict[str, Strake]) -> Iterator[Notice]:
         if zone.from_ is not None and zone.to is not None:
             yield from _stretch(f"zone `{zone.zone}`", [s.name for s in zone.strakes], zone.from_, zone.to, strakes)
         yield from _bottom(zone, strakes)
+        yield from _about_its_tanks(ship, zone)
+    yield from _over_each_other(condition.pitted)
+    yield from _sides(ship, (*condition.doublers, *condition.apart))
     for pitted in condition.pitted:
         yield from _stretch("pitting", [pitted.strake.name], pitted.from_, pitted.to, strakes)
     for renewed in condition.renewed:
@@ -167,11 +176,49 @@ def _stretches(ship: Ship, strakes: dict[str, Strake]) -> Iterator[Notice]:
         yield from _stretch(name, [apart.strake.name], apart.from_, apart.to, strakes, longest=0.25)
 
 
+def _over_each_other(stretches: Sequence[Pitted]) -> Iterator[Notice]:
+    """Tell of pitted stretches of one strake and side that lie over each other."""
+    for i, one in enumerate(stretches):
+        for other in stretches[i + 1 :]:
+            alike = one.strake.name == other.strake.name and (
+                one.side == other.side or "both" in (one.side, other.side)
+            )
+            if alike and min(one.to.x, other.to.x) - max(one.from_.x, other.from_.x) > 0.05:
+                message = f"pitting of strake {one.strake.name}, {one.from_} to {one.to}, is told again"
+                yield Notice(CODE, other.here, f"{message} as {other.from_} to {other.to}", hints=(FRAME,))
+
+
+def _sides(ship: Ship, told: Sequence[Doubler | Apart]) -> Iterator[Notice]:
+    """Hold the side of a doubler, or of plate of an item of its own, against that of the item."""
+    items = ship.package.item_by_name
+    for one in told:
+        item = items.get(one.item.name) if one.item is not None else None
+        side = item.where.side if item is not None else ""
+        if side in ("port", "starboard") and one.side in ("port", "starboard") and side != one.side:
+            message = f"plate of strake {one.strake.name} lies to {one.side}, and its item {one.item} is to {side}"
+            yield Notice(CODE, one.here, message, hints=("look at both sides",))
+
+
 def _thickness_of(what: str, stated: Quantity | None, strake: Strake | None) -> Iterator[Notice]:
     if strake is not None and strake.plates:
         usual = median(plate.thickness.si for plate in strake.plates)
         against = f"strake {strake.strake} was built {1000 * usual:.1f} mm thick"
         yield from held(CODE, f"thickness of {what}", stated, 0.5 * usual, 2.0 * usual, against, exact=True)
+
+
+def _about_its_tanks(ship: Ship, zone: WastageZone) -> Iterator[Notice]:
+    """Tell of a zone that is named for tanks and reaches far beyond them."""
+    tanks = [tank for tank in ship.package.tanks if tank.bounds is not None and tank.name.lower() in zone.name.lower()]
+    if not tanks or zone.from_ is None or zone.to is None or ship.length is None:
+        return
+    room = 0.05 * ship.length
+    low = min(tank.bounds.from_.x for tank in tanks if tank.bounds is not None) - room
+    high = max(tank.bounds.to.x for tank in tanks if tank.bounds is not None) + room
+    for end in (zone.from_, zone.to):
+        if not low <= end.x <= high:
+            names = " and ".join(f"`{tank.tank}`" for tank in tanks)
+            message = f"zone `{zone.zone}` is named for {names}, and reaches to {end}"
+            yield Notice(CODE, end.at, message, hints=(FRAME,))
 
 
 def _bottom(zone: WastageZone, strakes: dict[str, Strake]) -> Iterator[Notice]:

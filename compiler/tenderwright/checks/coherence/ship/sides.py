@@ -130,6 +130,12 @@ def _along(ship: Ship, pair: str, one: Opening | Anode, other: Opening | Anode) 
 
 
 def _anodes(ship: Ship, anodes: Mapping[str, Anode]) -> Iterator[Notice]:
+    stands: dict[tuple[float, str, float], str] = {}
+    for name, anode in anodes.items():
+        first = stands.setdefault((anode.at.x, anode.side, anode.height.si), name)
+        if first != name:
+            message = f"anodes `{first}` and `{name}` stand in one place, {anode.at}, {anode.side}, {anode.height} up"
+            yield Notice(CODE, anode.here, message, hints=("look at the side of both",))
     for name, port in anodes.items():
         match = _ANODE.fullmatch(name)
         if match is None:

@@ -167,20 +167,24 @@ def _climate(climate: Climate) -> Iterator[Notice]:
             yield Notice(CODE, month.here, f"month {month.month} is told twice", hints=("look at its number",))
         yield from _rows(
             (f"mean temperature {what}", month.mean, -35.0, 38.0, "from -35 to 38 degC"),
-            (f"humidity {what}", month.humidity, 0.15, 1.0, "from 15 % to 100 %"),
+            (f"humidity {what}", month.humidity, 0.25, 1.0, "from 25 % to 100 %"),
             (f"hours of rain {what}", month.rain, 0.0, 500 * _HOUR, "up to 500 h"),
             (f"wind {what}", month.wind, 0.3, 20.0, "from 0.3 to 20 m/s"),
         )
         words = f"from 1 to 25 K {_USUAL}"
         yield from held_number(CODE, f"daily range {what}", month.range, month.here, 1, 25, words)
         beside = [one for one in climate.months if (one.month - month.month) % 12 in (1, 11)]
+        if beside:
+            rain = max(one.rain.si for one in beside)
+            against = f"a month beside it has {max(beside, key=lambda one: one.rain.si).rain}"
+            yield from held(CODE, f"hours of rain {what}", month.rain, 0.15 * rain, 5 * rain, against)
+            wind = max(one.wind.si for one in beside)
+            against = f"a month beside it has {max(beside, key=lambda one: one.wind.si).wind}"
+            yield from held(CODE, f"wind {what}", month.wind, 0.2 * wind, 5 * wind, against)
         if len(beside) == 2:
             fair = sum(one.mean.si for one in beside) / 2
             against = f"the months beside it have {beside[0].mean} and {beside[1].mean}"
             yield from held(CODE, f"mean temperature {what}", month.mean, fair - 6, fair + 6, against, exact=True)
-            rain = max(one.rain.si for one in beside)
-            against = f"the months beside it have {beside[0].rain} and {beside[1].rain}"
-            yield from held(CODE, f"hours of rain {what}", month.rain, 0.1 * rain, 5 * rain, against)
 
 
 def _scheme(ship: Ship, scheme: Scheme) -> Iterator[Notice]:
@@ -200,7 +204,7 @@ def _scheme(ship: Ship, scheme: Scheme) -> Iterator[Notice]:
         abrasive = scheme.abrasive
         yield from _rows(
             (f"abrasive {of}", abrasive.rate, 8.0, 150.0, "from 8 to 150 kg/m2"),
-            (f"old paint {of}", abrasive.old_paint, 30e-6, 5e-3, "from 30 um to 5 mm"),
+            (f"old paint {of}", abrasive.old_paint, 30e-6, 4e-3, "from 30 um to 4 mm"),
             (f"density of the old paint {of}", abrasive.old_paint_density, 900.0, 4000.0, "from 0.9 to 4 t/m3"),
             (f"rust {of}", abrasive.rust, 0.0, 8.0, "up to 8 kg/m2"),
         )
@@ -233,7 +237,7 @@ def _coat(of: str, coat: Coat) -> Iterator[Notice]:
     yield from _rows(
         (f"film {of}", coat.dft, 20e-6, thickest * 1e-6, f"from 20 to {thickest} um"),
         (f"solids {of}", coat.volume_solids, 0.2, 1.0, "from 20 % to 100 %"),
-        (f"loss {of}", coat.loss, 0.0, 0.7, "up to 70 %"),
+        (f"loss {of}", coat.loss, 0.04, 0.7, "from 4 % to 70 %"),
         (f"thinner {of}", coat.thinning, 0.0, 0.3, "up to 30 %"),
         (f"set {of}", coat.set_size, 0.4e-3, 0.25, "from 0.4 L to 250 L"),
         (f"shortest wait {of}", coat.overcoat_least, 0.2 * _HOUR, 7 * _DAY, "from a quarter of an hour to 7 days"),
