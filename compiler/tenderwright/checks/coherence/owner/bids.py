@@ -107,6 +107,11 @@ def _sums(context: OwnerContext, path: str, bid: Bid, tendered: Mapping[str, Dec
                     f"line {number}: rate and quantity make {written(made)}, and {written(line.extension)} is written"
                 )
                 yield Notice(CODE, context.at(path, "lines", number, "extension"), message)
+    for letter, made in _by_section(context, bid, tendered).items():
+        stated = bid.section_totals.get(letter)
+        if stated is not None and made > 0 and _far(abs(stated), made, Decimal(3)):
+            message = f"section {letter} is {written(stated)}, and its lines make {written(made)}"
+            yield Notice(CODE, context.at(path, "section_totals", letter), message)
     letters = [section.code for section in SECTIONS if section.in_base and section.code in bid.section_totals]
     if bid.base_total and letters:
         summed = sum((bid.section_totals[letter] for letter in letters), Decimal(0))
@@ -116,6 +121,17 @@ def _sums(context: OwnerContext, path: str, bid: Bid, tendered: Mapping[str, Dec
     if bid.base_total and bid.total is not None and not bid.base_total / 2 <= bid.total <= bid.base_total * 5:
         message = f"the total is {written(bid.total)}, and the base price in it {written(bid.base_total)}"
         yield Notice(CODE, context.at(path, "total"), message)
+
+
+def _by_section(context: OwnerContext, bid: Bid, tendered: Mapping[str, Decimal]) -> dict[str, Decimal]:
+    """Give what the lines of each section make, by rate and quantity."""
+    made: dict[str, Decimal] = {}
+    for line in context.estimate.lines if context.estimate is not None else ():
+        read = bid.lines.get(line.number)
+        if line.section.code in "ABCDF" and read is not None and read.rate:
+            amount = read.rate * tendered.get(line.number, Decimal(1))
+            made[line.section.code] = made.get(line.section.code, Decimal(0)) + amount
+    return made
 
 
 def _far(one: Decimal, other: Decimal, times: Decimal = Decimal(_APART)) -> bool:

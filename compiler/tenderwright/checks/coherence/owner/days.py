@@ -53,10 +53,15 @@ _MONTHS = tuple(f"{month:02}" for month in range(1, 13))
 
 
 def _bids(context: OwnerContext) -> Iterator[Dated]:
-    papers = context.papers
+    papers, tender = context.papers, context.package.tender
     for path, bid in papers.bids.items():
         of = path.rsplit("/", 1)[-1].removesuffix(".yaml")
         yield Dated("bid.received", f"the bid `{of}`", bid.received, context.at(path, "received"), of)
+        issued = {one.number: one.date for one in tender.addenda} if tender is not None else {}
+        for index, number in enumerate(bid.addenda):
+            if number in issued:
+                place = context.at(path, "addenda", index)
+                yield Dated("bid.addendum", f"addendum {number}", issued[number], place, of)
         if bid.valid_until is not None:
             what = f"the last day of the bid `{of}`"
             yield Dated("bid.last day of validity", what, bid.valid_until, context.at(path, "valid_until"), of)

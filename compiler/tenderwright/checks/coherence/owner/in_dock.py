@@ -79,6 +79,6 @@ def _days(context: OwnerContext, path: str, made: InDock) -> Iterator[Notice]:
     on_blocks = tender.programme.dock_days if tender is not None else None
     for key in ("conditions", "changes"):
         for index, one in enumerate(getattr(made, key)):
-            if on_blocks is not None and one.days > 2 * on_blocks:
+            if on_blocks is not None and one.days > on_blocks:
                 message = f"{one.days} days are added to a contract of {on_blocks} days on blocks"
                 yield Notice("days-differ", context.at(path, key, index, "days"), message)

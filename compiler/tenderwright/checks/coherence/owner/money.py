@@ -15,7 +15,8 @@ from tenderwright.pricing.money import written
 
 CODE = "price-unlikely"
 _DAY = 86400.0
-_SOURCE = 10
+_SOURCE, _RESTRICTED, _LEAST = 10, 3, 1000
+"""How many times the docking a source may be, a restricted one, and what part of it one is at the least."""
 _HOURS = 20_000
 """Of volunteers for one docking: ten people for a year."""
 _ANSWER = (1800.0, 14 * _DAY)
@@ -39,7 +40,8 @@ def check(context: OwnerContext) -> Iterator[Notice]:
 def _sources(context: OwnerContext, whole: Decimal) -> Iterator[Notice]:
     for index, source in enumerate(context.papers.funding.sources if context.papers.funding is not None else ()):
         at = context.at("owner/funding.yaml", "sources", index, "amount")
-        if source.amount > _SOURCE * whole:
+        most = _SOURCE if not source.only else _RESTRICTED
+        if source.amount > most * whole or source.amount < whole / _LEAST:
             message = f"`{source.source}` gives {written(source.amount)}, and the docking is {written(whole)} in all"
             yield Notice(CODE, at, message)
         if source.kept_back > source.amount:

@@ -24,8 +24,8 @@ _JUMP = 1.5
 """How many times an index moves between two figures at the most, a year or less apart."""
 _SHARE = Decimal("0.45")
 """The greatest share of all lines that one line takes."""
-_RANGE = 40
-"""How many times what is tendered the greatest quantity may be."""
+_FEW, _RANGE, _RANGE_OF_MANY = 5, 40, 10
+"""How many times what is tendered the greatest quantity may be, where few are tendered and where many are."""
 
 
 def check(context: OwnerContext) -> Iterator[Notice]:
@@ -98,7 +98,8 @@ def _lines(context: OwnerContext) -> Iterator[Notice]:
             notes = (Note("the line stands here", line.line.here),)
             yield Notice(CODE, place, message, notes, ("look at its rate, its quantity and its hours",))
         high = line.most
-        if line.quantity.number > 0 and high > _RANGE * line.quantity.number:
+        times = _RANGE if line.quantity.number < _FEW else _RANGE_OF_MANY
+        if line.quantity.number > 0 and high > times * line.quantity.number:
             at = context.at("owner/rates.yaml", "lines", line.number, "quantity_high")
             message = f"line {line.number} may come to {high:g} {line.quantity.unit}, and {line.quantity} is tendered"
             yield Notice("quantity-unlikely", at, message)

@@ -30,6 +30,9 @@ def check(context: OwnerContext) -> Iterator[Notice]:
         if high is not None and stay > 0 and high.si > 3 * stay * _DAY:
             message = f"activity `{activity.activity}` takes up to {high}, and she is at the yard for {stay} days"
             yield Notice(CODE, high.at, message, hints=("is the unit the right one?",))
+        elif activity.high and activity.likely and activity.high.si > max(8 * activity.likely.si, 7 * _DAY):
+            message = f"activity `{activity.activity}` most likely takes {activity.likely}, and up to {activity.high}"
+            yield Notice(CODE, activity.high.at, message, hints=("is the unit the right one?",))
     for index, crew in enumerate(programme.crews):
         if crew.count > _CREWS:
             message = f"{crew.count} crews of {crew.name or crew.crew} do not find room on one ship"

@@ -14,7 +14,7 @@ from tenderwright.notices import Notice
 
 CODE = "share-unlikely"
 _EDGE = 1e-9
-_LIKELY = {"in hand": (0.95, 1.0), "promised": (0.5, 1.0), "applied for": (0.02, 0.98), "hoped for": (0.01, 0.9)}
+_LIKELY = {"in hand": (0.99, 1.0), "promised": (0.5, 1.0), "applied for": (0.02, 0.98), "hoped for": (0.01, 0.9)}
 """How likely money of each status may be; common practice, no source."""
 _CONTINGENCY = (0.01, 0.6)
 

@@ -28,6 +28,13 @@ def check(context: OwnerContext) -> Iterator[Notice]:
                 yield Notice(CODE, reference.at, f"item {number} needs itself")
             elif reference.name in excluded:
                 yield Notice(CODE, reference.at, f"item {number} needs item {reference} and excludes it")
+        needed = {one.name: one for one in worth.needs}
+        for name, reference in needed.items():
+            other = scope.items.get(name)
+            for apart in other.excludes if other is not None else ():
+                if apart.name in needed:
+                    message = f"item {number} needs items {name} and {apart}, which exclude each other"
+                    yield Notice(CODE, reference.at, message)
         must = scope.items.get(number)
         for reference in worth.excludes:
             other = scope.items.get(reference.name)

@@ -15,6 +15,7 @@ from tenderwright.model.tender import Tender
 from tenderwright.notices import Place
 
 _DAY = 86400
+_CENTURY = re.compile(r"(?<!\d)(20[0-9]{2})(?!\d)")
 _YEAR = re.compile(r"\b((?:1[5-9]|20)[0-9]{2})\b")
 
 
@@ -38,6 +39,10 @@ def _tender(tender: Tender, at: At) -> Iterator[Dated]:
         if day is not None:
             yield Dated(kind, what, day, at("package.yaml", *path), rests_on=rests_on)
 
+    years = _CENTURY.findall(tender.tender.number)
+    if years:
+        numbered = date(int(years[0]), 1, 1)
+        yield from dated("tender.year of its number", "the year in the tender's number", numbered, "tender", "number")
     yield from dated("tender.issued", "the issue of the tender", dates.issued, "dates", "issued")
     if dates.site_visit is not None:
         yield from dated("tender.site visit", "the visit aboard", dates.site_visit.date, "dates", "site_visit", "date")

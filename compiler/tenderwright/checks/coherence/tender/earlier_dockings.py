@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from decimal import Decimal
 
 from tenderwright.checks.context import Context
 from tenderwright.model.history import EarlierDocking
@@ -16,6 +17,8 @@ CODE = "history-unlike"
 _YEAR = re.compile(r"\b(1[5-9]|2[0-9])[0-9]{2}\b")
 _APART = 12
 """How many times dearer the same item was at one docking than at another, at the most."""
+_MOST = Decimal("0.8")
+"""The greatest share that one price has of five or more."""
 _YEARS = 25
 """How many years two dockings may be apart for their prices to be compared."""
 
@@ -33,7 +36,11 @@ def check(context: Context) -> Iterator[Notice]:
 
 
 def _prices(context: Context, docking: EarlierDocking) -> Iterator[Notice]:
+    whole = sum((abs(paid.amount) for paid in docking.prices), Decimal(0))
     for index, paid in enumerate(docking.prices):
+        if len(docking.prices) > 4 and abs(paid.amount) > _MOST * whole:
+            message = f"`{paid.work}` cost {paid.amount}, and all that is listed {whole}"
+            yield Notice(CODE, context.at(docking.here.path, "prices", index, "amount"), message)
         if paid.growth is not None and abs(paid.growth) > abs(paid.amount):
             message = f"`{paid.work}` grew by {paid.growth}, and {paid.amount} was paid for it in all"
             yield Notice(CODE, context.at(docking.here.path, "prices", index, "growth"), message)

@@ -62,6 +62,7 @@ ORDER = (
     Then("drawing.dated", "programme.redelivery", "what bidders price by exists before the docking ends"),
     Then("drawing.verified", "programme.redelivery", "what bidders price by was verified before the docking ends"),
     # The tender
+    Then("tender.year of its number", "programme.redelivery", "a tender is numbered in its own years", most=4 * _YEAR),
     Then("tender.issued", "tender.site visit", "the visit is announced by the tender", most=_YEAR),
     Then("tender.issued", "tender.last question", "questions are asked on what was issued"),
     Then("tender.issued", "tender.closing", "bidders need days to price it", least=5, most=2 * _YEAR),
@@ -95,6 +96,7 @@ ORDER = (
     Then("grant.dated", "grant.decided", "money is asked for before it is given", most=3 * _YEAR),
     Then("grant.dated", "programme.undocking", "money is asked for before the work is done", most=4 * _YEAR),
     Then("tender.issued", "bid.received", "a bid is made on what was issued"),
+    Then("bid.addendum", "bid.received", "an addendum is acknowledged once it was issued"),
     Then("bid.received", "bid.last day of validity", "a bid stands from the day it is made", most=3 * _YEAR),
     Then("bid.received", "bid.correction", "a slip is confirmed after the bid was read"),
     Then("bid.received", "bid.award", "a bid is read before it is accepted"),
