@@ -17,7 +17,7 @@ from tenderwright.model.kinds import (
     Temperature,
     Time,
 )
-from tenderwright.model.marks import Count, Kept, Key, OneOf, Within
+from tenderwright.model.marks import Count, Key, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.model.shell_condition import (
     Apart,
@@ -117,11 +117,7 @@ class Look(Noun, frozen=True, kw_only=True):
 class Leak(Noun, frozen=True, kw_only=True):
     """An entry of the register of leaks."""
 
-    leak: Annotated[
-        Identifier,
-        Key("Identifier of the leak.", "stern-gland"),
-        Kept("it tells a leak from the others, from one docking to the next"),
-    ]
+    leak: Annotated[Identifier, Key("Identifier of the leak.", "stern-gland")]
     where: Annotated[str, Key("Where she leaks, in words.", "stern gland")]
     at: Annotated[Position, Key("Where along the ship she leaks.", "Fr 2")]
     side: Side

@@ -71,7 +71,9 @@ def strake_laminations(of: OldStrake, condition: ShipCondition | None) -> Uses:
     sound, laminated = (sum(getattr(test, name) for test in tests) for name in ("readings", "laminated"))
     origin = tests[0].here if tests else of.here
     inputs = {
-        "readings": Given(sound, "; ".join(f"{one.readings}, {one.source}" for one in tests) or "none", origin),
+        "readings": Given(
+            sound, "; ".join(f"{one.readings} on {one.on}, {one.source}" for one in tests) or "none", origin
+        ),
         "laminated": Given(laminated, str(laminated), origin),
     }
     return Uses(f"strake {of.strake.strake}", inputs, of.here)
@@ -92,7 +94,7 @@ def analyses_judged(of: PlateAnalysis) -> Uses:
     """Hold an analysis against the acceptance figures."""
     shares = {name: getattr(of, name) for name in ELEMENTS}
     inputs = {name: given(share) for name, share in shares.items() if share is not None}
-    return Uses(f"strakes {', '.join(map(str, of.strakes))}, {of.on}", inputs, of.here)
+    return Uses(f"strakes {', '.join(map(str, of.strakes))}, {of.on}: {of.source}", inputs, of.here)
 
 
 class Unwelded(Struct, frozen=True):

@@ -92,7 +92,7 @@ def _analyses(desk: Desk) -> list[Block]:
     rows = tuple(_row(one, judged.get(name)) for name, one in written.items())
     columns = (
         Column("Strakes", width=1),
-        Column("Day", width=1.2),
+        Column("Day and source", width=2),
         *(Column(f"{symbol}, %", "right", 0.7) for symbol in ("C", "Mn", "S", "P", "N")),
         Column("Decided by", width=1.6),
         Column("Repairs", width=2),
@@ -102,7 +102,7 @@ def _analyses(desk: Desk) -> list[Block]:
 
 def _row(one: PlateAnalysis, judged: Verdict | None) -> Row:
     shares = (one.carbon, one.manganese, one.sulphur, one.phosphorus, one.nitrogen)
-    cells = [", ".join(map(str, one.strakes)), day(one.on)]
+    cells = [", ".join(map(str, one.strakes)), f"{day(one.on)}, {one.source}"]
     cells += ["–" if share is None else decimals(100.0 * share.si, 3) for share in shares]
     cells += ["–", "–"] if judged is None else [judged.governs.name, JOINING[judged.met]]
     return Row(tuple(inline(cell) for cell in cells))
