@@ -142,7 +142,7 @@ def test_they_are_printed_with_the_history(root: Path, tmp_path: Path) -> None:
     tables = {block.caption: block for block in reversed(part.blocks) if isinstance(block, Table)}
     latest = tables["Prices paid"]
     assert [column.title for column in latest.columns][2:4] == ["Quantity", "For a unit"]
-    assert [plain(cell) for cell in latest.rows[1].cells][2:] == ["31 each", "95.00", "2 945.00", "2 945.00"]
+    assert [plain(cell) for cell in latest.rows[1].cells][2:] == ["31 each", "95.00 each", "2 945.00", "2 945.00"]
     assert [[plain(cell) for cell in row.cells] for row in tables["Growth by cause"].rows] == [
         ["condition found", "1", "2 945.00"],
         ["quantity measured", "1", "−176.00"],

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
+from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
 import yaml
 
 from tenderwright.pipeline import compile_package, read
+from tenderwright.pricing.quantity import line_quantity
 from tenderwright.reading.layout import YAML_FILES
 from tenderwright.shapes.schemas import load_schema
 
@@ -31,22 +34,30 @@ class Canaries:
         self.words.append(f"{WORD}{len(self.words):03d} {field}")
         return self.words[-1]
 
-    def amount(self) -> str:
-        """Give an amount."""
-        self.amounts.append(f"{_FIRST + 1313 * len(self.amounts)}.{17 + len(self.amounts) % 80}")
+    def amount(self, times: Decimal = Decimal(1)) -> str:
+        """Give an amount, or that of so many units at it."""
+        one = Decimal(f"{_FIRST + 1313 * len(self.amounts)}.{17 + len(self.amounts) % 80}")
+        self.amounts.append(f"{one * times:.2f}")
         return self.amounts[-1]
 
 
 def fill_owner(root: Path) -> Canaries:
     """Write the papers that an estimate rests on anew, with every field of every file filled, and all of it sound."""
     canaries = Canaries()
-    package = compile_package(read(root)).package
-    lines = [f"{item.number}.{line.line}" for item in package.items if not item.withdrawn for line in item.lines]
+    compiled = compile_package(read(root))
+    package = compiled.package
+    lines = {
+        f"{item.number}.{line.line}": quantity.number if quantity is not None else Decimal(1)
+        for item in package.items
+        if not item.withdrawn
+        for line in item.lines
+        for quantity in [line_quantity(line, compiled.calculated.record)]
+    }
     items = [item.number for item in package.items if item.lines]
     folder = root / "owner"
     (folder / "bids").mkdir(parents=True, exist_ok=True)
     (folder / "documents").mkdir(exist_ok=True)
-    (folder / "rates.yaml").write_text(_rates(canaries, lines, items), "utf-8")
+    (folder / "rates.yaml").write_text(_rates(canaries, list(lines), items), "utf-8")
     (folder / "indices.yaml").write_text(_indices(canaries), "utf-8")
     (folder / "funding.yaml").write_text(_funding(canaries, items), "utf-8")
     (folder / "risks.yaml").write_text(_risks(canaries, items), "utf-8")
@@ -142,8 +153,8 @@ def _funding(canaries: Canaries, items: list[str]) -> str:
             "sources:",
             f"  - source: {WORD}-fund",
             f'    name: "{canaries.word("name of a fund")}"',
-            f"    amount: {canaries.amount()}",
             f"    kept_back: {canaries.amount()}",
+            f"    amount: {canaries.amount()}",
             "    status: applied for",
             "    likelihood: 65 %",
             f'    only: ["{items[0]}"]',
@@ -176,11 +187,11 @@ def _risks(canaries: Canaries, items: list[str]) -> str:
     )
 
 
-def _bid(canaries: Canaries, facility: str, lines: list[str]) -> str:
+def _bid(canaries: Canaries, facility: str, lines: Mapping[str, Decimal]) -> str:
     bid = [
-        f"  {line}: {{ rate: {canaries.amount()}, status: priced, extension: {canaries.amount()}, "
+        f"  {line}: {{ rate: {canaries.amount()}, status: priced, extension: {canaries.amount(times)}, "
         f'note: "{canaries.word("a bid line")}", as_written: "{canaries.word("as written")}" }}'
-        for line in lines
+        for line, times in lines.items()
     ]
     return "\n".join(
         [
@@ -190,7 +201,7 @@ def _bid(canaries: Canaries, facility: str, lines: list[str]) -> str:
             f'file: "{canaries.word("a file")}"',
             f"sha256: {'0123456789abcdef' * 4}",
             f'edition: "{canaries.word("an edition")}"',
-            f'currency: "{canaries.word("a currency")}"',
+            "currency: EUR",
             "valid_until: 2028-03-09",
             f"section_totals: {{ A: {canaries.amount()} }}",
             f"base_total: {canaries.amount()}",
@@ -199,10 +210,10 @@ def _bid(canaries: Canaries, facility: str, lines: list[str]) -> str:
             *bid,
             "exclusions:",
             f'  - text: "{canaries.word("an exclusion")}"',
-            f'    lines: ["{lines[0]}"]',
+            f'    lines: ["{next(iter(lines))}"]',
             "    kind: assumption",
             f'    effect: "{canaries.word("an effect")}"',
-            "addenda: [1]",
+            "addenda: []",
             "site_visit: true",
             "dates_accepted: true",
             "earliest_docking: 2028-04-03",

@@ -227,6 +227,8 @@ def _price(desk: Desk, paid: Paid, *, rated: bool) -> Row:
 def _rate(paid: Paid) -> str:
     if paid.rate is None:
         return "–"
+    if paid.unit == "each":
+        return f"{rate_written(paid.rate)} each"
     return f"{rate_written(paid.rate)}/{shown_unit(paid.unit)}" if paid.unit else rate_written(paid.rate)
 
 
