@@ -190,7 +190,9 @@ def test_explain_an_item_gives_lines_prices_and_who_refers_to_it(
     words = capsys.readouterr().out
     assert words.startswith("item 320  Rivets, renew\n")
     assert "after items 130, 140, 210" in words
-    assert "320.a  Renew one rivet: 40 each   [items/320-rivets-renew.yaml:34:5]" in words
+    written = (root / "items/320-rivets-renew.yaml").read_text("utf-8").splitlines()
+    stands = f"items/320-rivets-renew.yaml:{written.index('  - line: a') + 1}:5"
+    assert f"320.a  Renew one rivet: 40 each   [{stands}]" in words
     assert "at 95.00 = 3 800.00".replace(" ", "") in "".join(words.split())
     assert "referred to by item 420   [items/420-underwater-shell-coat.yaml:10:" in words
     assert "referred to by clause changes" in words
