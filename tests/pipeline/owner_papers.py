@@ -12,6 +12,7 @@ import yaml
 
 from tenderwright.pipeline import compile_package, read
 from tenderwright.pricing.quantity import line_quantity
+from tenderwright.pricing.sections import section_of
 from tenderwright.reading.layout import YAML_FILES
 from tenderwright.shapes.schemas import load_schema
 
@@ -46,13 +47,15 @@ def fill_owner(root: Path) -> Canaries:
     canaries = Canaries()
     compiled = compile_package(read(root))
     package = compiled.package
-    lines = {
-        f"{item.number}.{line.line}": quantity.number if quantity is not None else Decimal(1)
-        for item in package.items
-        if not item.withdrawn
-        for line in item.lines
-        for quantity in [line_quantity(line, compiled.calculated.record)]
-    }
+    assert package.tender is not None
+    lines: dict[str, Decimal] = {}
+    services = Decimal(0)
+    for item in package.items:
+        for line in item.lines if not item.withdrawn else ():
+            quantity = line_quantity(line, compiled.calculated.record)
+            units = quantity.number if quantity is not None else Decimal(1)
+            lines[f"{item.number}.{line.line}"] = units
+            services += units if section_of(item, line, package.tender).code == "A" else 0
     items = [item.number for item in package.items if item.lines]
     folder = root / "owner"
     (folder / "bids").mkdir(parents=True, exist_ok=True)
@@ -62,7 +65,7 @@ def fill_owner(root: Path) -> Canaries:
     (folder / "funding.yaml").write_text(_funding(canaries, items), "utf-8")
     (folder / "risks.yaml").write_text(_risks(canaries, items), "utf-8")
     facility = package.facilities[0].facility
-    (folder / "bids" / f"{WORD}-yard.yaml").write_text(_bid(canaries, facility, lines), "utf-8")
+    (folder / "bids" / f"{WORD}-yard.yaml").write_text(_bid(canaries, facility, lines, services), "utf-8")
     (folder / "documents" / "letter.txt").write_text(canaries.word("a letter"), "utf-8")
     return canaries
 
@@ -187,7 +190,7 @@ def _risks(canaries: Canaries, items: list[str]) -> str:
     )
 
 
-def _bid(canaries: Canaries, facility: str, lines: Mapping[str, Decimal]) -> str:
+def _bid(canaries: Canaries, facility: str, lines: Mapping[str, Decimal], services: Decimal) -> str:
     bid = [
         f"  {line}: {{ rate: {canaries.amount()}, status: priced, extension: {canaries.amount(times)}, "
         f'note: "{canaries.word("a bid line")}", as_written: "{canaries.word("as written")}" }}'
@@ -203,9 +206,9 @@ def _bid(canaries: Canaries, facility: str, lines: Mapping[str, Decimal]) -> str
             f'edition: "{canaries.word("an edition")}"',
             "currency: EUR",
             "valid_until: 2028-03-09",
-            f"section_totals: {{ A: {canaries.amount()} }}",
-            f"base_total: {canaries.amount()}",
-            f"total: {canaries.amount()}",
+            f"section_totals: {{ A: {canaries.amount(services)} }}",
+            f"base_total: {canaries.amount(services)}",
+            f"total: {canaries.amount(services)}",
             "lines:",
             *bid,
             "exclusions:",
