@@ -11,10 +11,15 @@ from tests.replacing import replace
 from .parts import desk, rows, text
 
 
-def test_every_lot_stands_with_its_life() -> None:
+def test_every_anode_stands_once_in_its_lot_with_its_life() -> None:
     listed = rows("anodes", "Wasted a year")
-    assert [cells[0].count(",") + 1 for cells in listed] == [20, 6]
-    assert [cells[-1] for cells in listed] == ["Keep", "Renew"]
+    lots = [place for place, cells in enumerate(listed) if len(cells) == 1]
+    assert [listed[place][0].split(",")[0] for place in lots] == ["Fitted 2007-10-10", "Fitted 2018-05-24"]
+    older, newer = listed[1 : lots[1]], listed[lots[1] + 1 :]
+    assert (len(older), len(newer)) == (20, 6)
+    assert len({cells[0] for cells in older + newer}) == 26
+    found = {cells[0]: (cells[2], cells[-1]) for cells in older + newer}
+    assert (found["P12"], found["P4"], found["P1"]) == (("55 %", "Keep"), ("30 %", "Renew"), ("45 %", "Renew"))
 
 
 def test_the_number_needed_is_told_with_what_governs() -> None:
@@ -50,7 +55,7 @@ def test_what_cannot_be_calculated_says_what_it_needs() -> None:
     )
     assert "Not calculated: it needs vessel/anodes.yaml." in _said(replace(package, anodes=()))
     said = _said(replace(package, anodes=tuple(replace(one, left=None) for one in package.anodes)))
-    assert "Fitted 2018-05-24. Not calculated: it needs `left` and `seen`" in said
+    assert "Not calculated: it needs `left` and `seen` of the anodes in vessel/anodes.yaml" in said
     assert "So " in said
 
 
