@@ -20,7 +20,7 @@ from tenderwright.pricing.money import written
 from tenderwright.pricing.sections import SECTIONS
 
 CODE = "bid-contradicts"
-_APART = 6
+_APART = 4
 """How many times the rate of the other bids and of the estimate one may be."""
 
 
@@ -87,7 +87,7 @@ def _days(context: OwnerContext, path: str, bid: Bid) -> Iterator[Notice]:
     plan = tender.programme
     stay, on_blocks = (plan.redelivery - plan.arrival).days, plan.dock_days or (plan.undocking - plan.docking).days
     for key, days, planned in (("days", bid.days, stay), ("dock_days", bid.dock_days, on_blocks)):
-        if days is not None and planned > 0 and not planned / 3 <= days <= 3 * planned:
+        if days is not None and planned > 0 and not planned / 2 <= days <= 2 * planned:
             message = f"the bid counts {days} days where the tender plans {planned}"
             yield Notice("days-differ", context.at(path, key), message)
     if bid.days is not None and bid.dock_days is not None and bid.dock_days > bid.days:
@@ -109,7 +109,7 @@ def _sums(context: OwnerContext, path: str, bid: Bid, tendered: Mapping[str, Dec
                 yield Notice(CODE, context.at(path, "lines", number, "extension"), message)
     for letter, made in _by_section(context, bid, tendered).items():
         stated = bid.section_totals.get(letter)
-        if stated is not None and made > 0 and _far(abs(stated), made, Decimal(3)):
+        if stated is not None and made > 0 and _far(abs(stated), made, Decimal("1.25")):
             message = f"section {letter} is {written(stated)}, and its lines make {written(made)}"
             yield Notice(CODE, context.at(path, "section_totals", letter), message)
     letters = [section.code for section in SECTIONS if section.in_base and section.code in bid.section_totals]

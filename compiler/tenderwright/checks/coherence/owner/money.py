@@ -15,7 +15,7 @@ from tenderwright.pricing.money import written
 
 CODE = "price-unlikely"
 _DAY = 86400.0
-_SOURCE, _RESTRICTED, _LEAST = 10, 3, 1000
+_SOURCE, _RESTRICTED, _LEAST = 4, 2, 1000
 """How many times the docking a source may be, a restricted one, and what part of it one is at the least."""
 _HOURS = 20_000
 """Of volunteers for one docking: ten people for a year."""
@@ -71,7 +71,7 @@ def _risks(context: OwnerContext, whole: Decimal | None) -> Iterator[Notice]:
         if risk.low is not None and risk.high is not None and risk.low > risk.high:
             message = f"risk `{risk.risk}` costs {written(risk.low)} at least and {written(risk.high)} at most"
             yield Notice("range-order", context.at(*at, "low"), message)
-        if whole is not None and risk.high is not None and risk.high > 3 * whole:
+        if whole is not None and risk.high is not None and risk.high > whole:
             message = f"risk `{risk.risk}` costs {written(risk.high)} at most, and the docking is {written(whole)}"
             yield Notice(CODE, context.at(*at, "high"), message)
         low, high = risk.days_low, risk.days_high

@@ -17,6 +17,8 @@ _EDGE = 1e-9
 _LIKELY = {"in hand": (0.99, 1.0), "promised": (0.5, 1.0), "applied for": (0.02, 0.98), "hoped for": (0.01, 0.9)}
 """How likely money of each status may be; common practice, no source."""
 _CONTINGENCY = (0.01, 0.6)
+_DAMAGES = 0.3
+"""Most that a yard pays for lateness, as a share of its price; commonly a tenth (common practice, no source)."""
 
 
 def check(context: OwnerContext) -> Iterator[Notice]:
@@ -24,6 +26,7 @@ def check(context: OwnerContext) -> Iterator[Notice]:
     yield from _funding(context.papers)
     yield from _risks(context.papers)
     yield from _rates(context.papers)
+    yield from _damages(context)
 
 
 def _funding(papers: OwnerPapers) -> Iterator[Notice]:
@@ -58,3 +61,10 @@ def _rates(papers: OwnerPapers) -> Iterator[Notice]:
             f"prices of different sections go together by {simulation.across}, and those of one by {simulation.within}"
         )
         yield Notice(CODE, simulation.across.at, message, hints=("what is alike goes together more",))
+
+
+def _damages(context: OwnerContext) -> Iterator[Notice]:
+    tender = context.package.tender
+    most = tender.damages.most if tender is not None and tender.damages is not None else None
+    if most is not None and most.si > _DAMAGES:
+        yield Notice(CODE, most.at, f"damages up to {most} of the contract price are more than a yard can bear")

@@ -110,7 +110,8 @@ def _dockings(package: Package, at: At) -> Iterator[Dated]:
 
 def _seen(package: Package, at: At) -> Iterator[Dated]:
     """Give the days on which something was seen or measured of the ship."""
-    for what, day, place in (*_seen_of_tanks(package, at), *_seen_of_condition(package, at)):
+    seen = (*_seen_of_tanks(package, at), *_seen_afloat(package, at), *_seen_of_condition(package, at))
+    for what, day, place in seen:
         yield Dated("seen.on", what, day, place)
 
 
@@ -119,6 +120,15 @@ def _seen_of_tanks(package: Package, at: At) -> Iterator[tuple[str, date, Place]
         if tank.contents.read is not None:
             place = at("vessel/tanks.yaml", "tanks", index, "contents", "read")
             yield f"the sounding of {tank.tank}", tank.contents.read, place
+
+
+def _seen_afloat(package: Package, at: At) -> Iterator[tuple[str, date, Place]]:
+    observed = package.lightship.observed if package.lightship is not None else None
+    if observed is not None:
+        yield "the reading of the drafts", observed.read, at("vessel/lightship.yaml", "observed", "read")
+    for index, anode in enumerate(package.anodes):
+        if anode.seen is not None:
+            yield f"the look at anode {anode.anode}", anode.seen, at("vessel/anodes.yaml", "anodes", index, "seen")
 
 
 def _seen_of_condition(package: Package, at: At) -> Iterator[tuple[str, date, Place]]:
