@@ -101,7 +101,7 @@ def test_lines_of_a_withdrawn_item_are_not_looked_at(root: Path) -> None:
 
 def test_the_next_tender_begins_anew(root: Path) -> None:
     (root / "items" / "330-anodes-fit.yaml").unlink()
-    edit(root, "package.yaml", "number: BWT-2028-01", "number: BWT-2043-01")
+    edit(root, "package.yaml", "number: BWT-2028-01", "number: BWT-2028-02")
     assert notices_of(root) == []
 
 
