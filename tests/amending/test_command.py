@@ -54,10 +54,10 @@ def test_addenda_are_made_one_by_one(root: Path, capsys: pytest.CaptureFixture[s
 
 
 def test_another_tender_is_no_change_of_this_one(root: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    edit(root, "package.yaml", "number: BWT-2028-01", "number: BWT-2029-01")
+    edit(root, "package.yaml", "number: BWT-2028-01", "number: BWT-2028-02")
     commit(root, "Another")
     assert main(["addendum", str(root), "issued", "HEAD"]) == 2
-    assert "FROM is tender BWT-2028-01 and TO is BWT-2029-01" in capsys.readouterr().err
+    assert "FROM is tender BWT-2028-01 and TO is BWT-2028-02" in capsys.readouterr().err
 
 
 def test_a_package_with_mistakes_gives_none(root: Path, capsys: pytest.CaptureFixture[str]) -> None:
