@@ -54,5 +54,6 @@ def test_example_runs_and_gives_the_outputs_declared(module):
     needed = set(method.inputs) - method.optional
     assert needed <= set(method.example) <= set(method.inputs)
     found = method.run(**{name: si(value, method.inputs[name]) for name, value in method.example.items()})
-    assert list(found) == [symbol.name for symbol in method.outputs]
+    left_open = {"least", "greatest"} if module is sounding_volume else set()  # given where the liquid misses the pipe
+    assert list(found) == [symbol.name for symbol in method.outputs if symbol.name not in left_open]
     assert all(math.isfinite(v) for v in found.values() if isinstance(v, float))
