@@ -5,8 +5,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import astuple
+from scipy.integrate import quad
+from scipy.optimize import brentq
 
-from tenderwright.calculations.hydrostatics.hull_form import hull_form
+from tenderwright.calculations.hydrostatics.hull_form import END_PARTS, HullForm, hull_form
 from tenderwright.calculations.hydrostatics.upright import hydrostatic_table, hydrostatics
 from tenderwright.calculations.method import OutOfRange
 from tests.calculations.hydrostatics.hulls import barge, coaster, cylinder, prism, wigley
@@ -167,3 +169,85 @@ def test_waterplane_is_the_rate_of_volume():
 def test_out_of_range(draft, trim, why):
     with pytest.raises(OutOfRange, match=why):
         hydrostatics(COASTER, draft, trim)
+
+
+def pontoon() -> HullForm:
+    """A pontoon of 8 m breadth with a flat bottom that rises 3 m over 12 m at either end; stations at the knuckles."""
+    z, keel = np.linspace(0.0, 4.0, 9), np.array([3.0, 0.0, 0.0, 0.0, 3.0])
+    return hull_form(
+        length=48.0,
+        stations=[0.0, 12.0, 24.0, 36.0, 48.0],
+        waterlines=z,
+        half_breadths=np.where(z >= keel[:, None], 4.0, 0.0),
+        keel_heights=keel,
+        half_sidings=4.0,
+    )
+
+
+@pytest.mark.parametrize(("draft", "trim"), [(1.0, 0.0), (1.7, 0.0), (2.4, 0.5), (2.0, -0.8)])
+def test_ends_of_a_pontoon_are_followed_out_of_the_water(draft, trim):
+    """Derived: triangles under the ramps, cut by the trimmed waterline; her waterplane is a rectangle."""
+    slope, fall = 3.0 / 12.0, trim / 48.0
+    aft, forward = draft + trim / 2, draft - trim / 2
+    ends = (3.0 - aft) / (slope - fall), 48.0 - (3.0 - forward) / (slope + fall)
+
+    def depth(x: float) -> float:
+        return draft + trim * (0.5 - x / 48.0) - max(0.0, 3.0 - slope * x, 3.0 - slope * (48.0 - x))
+
+    volume = 8 * quad(depth, *ends, points=[12.0, 36.0])[0]
+    moment = 8 * quad(lambda x: x * depth(x), *ends, points=[12.0, 36.0])[0]
+    found, part = hydrostatics(pontoon(), draft, trim), 12.0 / END_PARTS
+    assert found.volume == pytest.approx(volume, rel=2e-3)
+    assert found.lcb == pytest.approx(moment / volume, abs=0.04)
+    assert found.waterplane_area == pytest.approx(8 * (ends[1] - ends[0]), abs=8 * 2 * part)
+    assert found.lcf == pytest.approx(sum(ends) / 2, abs=part)
+
+
+def raked() -> HullForm:
+    """A hull of 45 degree vee sections whose stem rises 4 m over the last 6 m of 36 m."""
+    z = np.linspace(0.0, 4.0, 9)
+    return hull_form(
+        length=36.0,
+        stations=[0.0, 15.0, 30.0, 36.0],
+        waterlines=z,
+        half_breadths=[z, z, z, np.zeros(z.size)],
+        keel_heights=[0.0, 0.0, 0.0, 4.0],
+        deck_heights=4.5,
+        deck_half_breadths=[4.5, 4.5, 4.5, 0.5],
+    )
+
+
+@pytest.mark.parametrize(("draft", "trim"), [(1.0, 0.0), (2.3, 0.0), (2.7, 0.6), (1.9, -0.4)])
+def test_waterlines_end_on_a_raked_stem(draft, trim):
+    """Derived: a waterline at z runs straight from y = z to the stem, so each section keeps its 45 degrees."""
+
+    def height(x: float) -> float:
+        """Give the height of the water above the keel line k."""
+        return draft + trim * (0.5 - x / 36.0) - max(0.0, (x - 30.0) / 6.0 * 4.0)
+
+    end = brentq(height, 30.0, 36.0)
+
+    def exact(power: int, lever: int) -> float:
+        return quad(lambda x: x**lever * height(x) ** power, 0.0, end, points=[30.0])[0]
+
+    found = hydrostatics(raked(), draft, trim)
+    assert found.volume == pytest.approx(exact(2, 0), rel=1e-4)
+    assert found.lcb == pytest.approx(exact(2, 1) / exact(2, 0), abs=2e-3)
+    assert found.waterplane_area == pytest.approx(2 * exact(1, 0), rel=5e-4)
+    assert found.lcf == pytest.approx(exact(1, 1) / exact(1, 0), abs=1e-2)
+    assert found.inertia_transverse == pytest.approx(2 / 3 * exact(3, 0), rel=1e-4)
+
+
+@pytest.mark.parametrize(("draft", "trim"), [(1.5, 0.0), (2.5, 0.2), (2.5, -0.5), (3.0, 0.5)])
+def test_figures_stand_still_with_more_stations_drawn_in(monkeypatch, draft, trim):
+    found = hydrostatics(coaster(), draft, trim)
+    monkeypatch.setattr("tenderwright.calculations.hydrostatics.hull_form.END_PARTS", 4 * END_PARTS)
+    finer = hydrostatics(coaster(), draft, trim)
+    assert found.volume == pytest.approx(finer.volume, rel=2e-5)
+    assert found.waterplane_area == pytest.approx(finer.waterplane_area, rel=2e-4)
+    assert (found.lcb, found.lcf) == pytest.approx((finer.lcb, finer.lcf), abs=3e-3)
+
+
+def test_no_stations_are_drawn_in_where_the_keel_is_level():
+    form = barge()
+    assert form.drawn is form

@@ -72,7 +72,7 @@ def test_side_blocks_bear_before_the_metacentric_height_is_the_least_asked_for()
     by_hand = (most - found.held.settling.upthrust) / held.mass_per_immersion
     assert found.held.bearing is not None
     assert found.held.bearing.margin == pytest.approx(by_hand)
-    assert found.bear_within == pytest.approx(0.0565, abs=5e-4)
+    assert found.bear_within == pytest.approx(0.0571, abs=5e-4)
     assert found.bear_within < found.exact.instability.margin / 5
 
 
@@ -95,7 +95,7 @@ def test_on_the_keels_own_width_the_block_governs_as_it_did_in_2007() -> None:
     found = METHOD.kernel(**given)
     assert found.governs.name == CRUSHES
     assert found.verdict.met is False
-    assert found.governs.limit == pytest.approx(0.468, abs=2e-3)
+    assert found.governs.limit == pytest.approx(0.465, abs=2e-3)
 
 
 def test_every_value_of_the_landing_rests_on_lines_of_the_package() -> None:

@@ -28,7 +28,7 @@ def float_at(form: HullForm, mass: float, lcg: float, vcg: float, density: float
     largest = 0.25 * float((form.deck_heights - form.keel_heights).max())
     reach = float(np.abs(form.stations).max())
     for _ in range(STEPS):
-        volume, moment, z_moment, plane = _integrals(form, at_ap - slope * form.stations)
+        volume, moment, z_moment, plane = _integrals(form.drawn, at_ap - slope * form.drawn.stations)
         arm = vcg * volume - z_moment
         missing = np.array([wanted - volume, lcg * volume - slope * arm - moment])
         zeroth, first, second = plane

@@ -96,15 +96,18 @@ def hydrostatic_table(form: HullForm, drafts: ArrayLike, trim: ArrayLike, densit
     [kg/m3].
     Source: Tupper, Introduction to Naval Architecture, p. 26. The waterplane is measured in the ship's own
     axes, so for a trim of tan(th) its area is short of the true one by th^2/2.
+    Stations are drawn in where the keel rises between those of the table, so that an end out of the water is
+    followed to the keel line.
     Range: hull in the water, no deck edge under it. Raises OutOfRange.
     """
     d = np.atleast_1d(np.asarray(drafts, dtype=np.float64))
     t = np.broadcast_to(np.asarray(trim, dtype=np.float64), d.shape)
-    z = form.heights(d, t)
-    if (z > form.deck_heights + NEAR).any():
+    drawn = form.drawn
+    z = drawn.heights(d, t)
+    if (z > drawn.deck_heights + NEAR).any():
         raise OutOfRange(f"at a draft of {d.max():.3f} m the deck edge is under water")
-    x, w = form.stations, form.weights
-    area, moment, y = form.curves.half_section(z)
+    x, w = drawn.stations, drawn.weights
+    area, moment, y = drawn.curves.half_section(z)
     half_volume, half_plane = area @ w, y @ w
     if (half_volume <= 0).any() or (half_plane <= 0).any():
         raise OutOfRange(f"at a draft of {d.min():.3f} m the hull displaces nothing")
@@ -168,7 +171,8 @@ METHOD = Method(
     formula="V = 2 S(A); LCB = S(x A)/S(A); KB = S(Mz)/S(A); Aw = 2 S(y); LCF = S(x y)/S(y); I_T = 2/3 S(y^3); "
     "I_L = 2 S(x^2 y) - Aw LCF^2; BM = I/V; TPC = rho Aw; MCTC = W GM_L/L",
     source=Citation("Tupper, Introduction to Naval Architecture", "p. 26"),
-    valid="upright, no deck edge under water, small trim; moulded volume, without shell plating and appendages",
+    valid="upright, no deck edge under water, small trim; moulded volume, without shell plating and appendages; "
+    "an end out of the water is followed to the keel line, straight between stations",
     inputs={
         "offsets": OFFSETS,
         "draft": quantity("length", "Draft above the baseline, midway between perpendiculars."),

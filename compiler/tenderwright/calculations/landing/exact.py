@@ -96,9 +96,10 @@ class Lander(Struct, frozen=True, eq=False, dict=True):
 
         Formula: rho V, and rho (V KB + I_T) = rho V KM; good also where nothing is displaced.
         """
-        z = self.form.heights(drafts, np.broadcast_to(np.asarray(trim, dtype=np.float64), drafts.shape))
-        w = self.form.weights
-        area, moment, y = self.form.curves.half_section(z)
+        drawn = self.form.drawn
+        z = drawn.heights(drafts, np.broadcast_to(np.asarray(trim, dtype=np.float64), drafts.shape))
+        w = drawn.weights
+        area, moment, y = drawn.curves.half_section(z)
         return 2 * self.density * (area @ w), self.density * (2 * (moment @ w) + 2 / 3 * (y**3 @ w))
 
     def righting_moment(self, carried: Floats, km_moment: Floats) -> Floats:
