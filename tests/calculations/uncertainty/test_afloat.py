@@ -101,6 +101,15 @@ def test_the_line_load_follows_weight_and_centre() -> None:
     assert found.u("line_load") == pytest.approx(by_hand, rel=1e-4)
 
 
+def test_the_greatest_block_of_a_level_line_takes_its_share() -> None:
+    """R = W/n (1 + 12 e (n - 1)/(2 (n^2 - 1) p)) at the end of n equal blocks at pitch p, by moments (derived)."""
+    one = LIGHT | {"x": 20.1, "u_mass": 4e3, "u_x": 0.0, "u_y": 0.0, "u_z": 0.0}
+    line = [{"x": 5.0 + 3.0 * number, "length": 0.4, "width": 1.0} for number in range(11)]
+    found = how_sure(_form(), [one], keel_blocks=line)
+    end = (1 + 12 * 0.1 * 15.0 / (3.0**2 * (11**2 - 1))) / 11
+    assert found.u("block") == pytest.approx(end * 4e3, rel=1e-3)
+
+
 def test_twice_as_uncertain_is_twice_as_much() -> None:
     once = how_sure(_form(), [LIGHT], block_aft=4.0, block_forward=36.0)
     doubled = LIGHT | {name: 2 * LIGHT[name] for name in ("u_mass", "u_x", "u_y", "u_z")}

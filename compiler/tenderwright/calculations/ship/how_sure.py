@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from tenderwright.calculations.blocks.area_moment import BlockLoads
 from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.condition.loading import TankLoad, Weight
 from tenderwright.calculations.cradle.line_load import LineLoad
@@ -46,6 +47,7 @@ WHERE = {
     "upthrust": "docking.landing.upthrust",
     "gm_at_settling": "docking.landing.gm",
     "line_load": "keel.docking-line-load.peak",
+    "block": "blocks.keel.rigid.greatest",
 }
 """The value of which each is the uncertainty."""
 
@@ -106,6 +108,7 @@ def how_sure(
     landing: BothLandings | None,
     block_line: BlockLine | None,
     docking_line_load: LineLoad | None,
+    rigid_keel_loads: BlockLoads | None,
     docking_plan: DockingPlan | None,
     particulars: Particulars,
 ) -> Uses:
@@ -135,4 +138,7 @@ def how_sure(
         inputs |= given_line(block_line, docking_plan)
     if docking_line_load is not None:
         inputs |= given_straight(particulars)
+    if rigid_keel_loads is not None and docking_plan is not None:
+        line = [{"x": one.x, "length": one.length, "width": one.width} for one in rigid_keel_loads.blocks]
+        inputs["keel_blocks"] = Given(line, f"{len(line)} keel blocks", docking_plan.here)
     return Uses("over the blocks, in the docking condition", inputs, lightship.here)

@@ -10,6 +10,7 @@ import numpy as np
 from msgspec import Struct
 from msgspec.structs import replace
 
+from tenderwright.calculations.blocks.area_moment import Block, area_moment
 from tenderwright.calculations.cradle.line_load import line_load
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
@@ -36,6 +37,7 @@ FIGURES = {
     "upthrust": ("upthrust of the first block as she settles", "mass", "t"),
     "gm_at_settling": ("metacentric height as she settles", "length", "m"),
     "line_load": ("greatest load on the straight keel, dry", "line_load", "t/m"),
+    "block": ("greatest load of a keel block under a rigid hull", "mass", "t"),
 }
 """Each figure: what it is, its dimension, and its unit."""
 
@@ -75,6 +77,7 @@ def how_sure(
     keel: float = 0.0,
     keel_aft: float | None = None,
     keel_forward: float | None = None,
+    keel_blocks: Sequence[Mapping[str, float]] = (),
 ) -> HowSure:
     """Carry the uncertainty of weights, soundings, water and lines through to how she floats and lands.
 
@@ -95,7 +98,8 @@ def how_sure(
         blocks = BlockLine(block_aft, block_forward, declivity)
     if keel_aft is not None and keel_forward is not None:
         ends = (keel_aft, keel_forward)
-    condition = _Condition(form, free_surface_moment, blocks, keel, ends)
+    line = tuple(Block(one["x"], one["length"], one["width"]) for one in keel_blocks)
+    condition = _Condition(form, free_surface_moment, blocks, keel, ends, line)
     start = condition.start(base)
     slopes = _slopes(condition, base, start)
     sources = [*_sources(weights, tanks), ("density of the water", Afloat(0.0, 0.0, 0.0, 0.0, density_uncertainty))]
@@ -128,6 +132,7 @@ class _Condition(Struct, frozen=True):
     blocks: BlockLine | None
     keel: float
     ends: tuple[float, float] | None
+    line: tuple[Block, ...]
 
     def ship(self, at: Afloat) -> Lander:
         blocks = self.blocks or BlockLine(0.0, self.form.length)
@@ -163,6 +168,8 @@ class _Condition(Struct, frozen=True):
             found |= {"upthrust": upthrust, "gm_at_settling": ship.stability(settled).gm}
         if self.ends is not None:
             found["line_load"] = line_load(at.mass, ship.lcg, *self.ends).peak
+        if self.line:
+            found["block"] = max(area_moment(at.mass, ship.lcg, self.line).reactions)
         return found
 
     def stiffer(self, start: _Start) -> dict[str, float]:
@@ -284,6 +291,17 @@ METHOD = Method(
         "keel": quantity("length", "Keel that the blocks touch, above the baseline; minus for a bar keel.", "-0.18 m"),
         "keel_aft": length("After end of the straight keel.", "2 m"),
         "keel_forward": length("Forward end of the straight keel.", "38 m"),
+        "keel_blocks": listed(
+            record(
+                "A keel block.",
+                ("x", "length", "width"),
+                x=length("Middle of the block, forward of AP."),
+                length=length("Bearing length along the ship."),
+                width=length("Bearing width."),
+            ),
+            "The keel blocks, for the load of the one that carries most.",
+            0,
+        ),
     },
     outputs=(
         *(Symbol(name, f"standard uncertainty of {what}", of, unit) for name, (what, of, unit) in FIGURES.items()),
@@ -321,7 +339,7 @@ METHOD = Method(
     },
     optional=frozenset({
         "tanks", "density", "density_uncertainty", "breadth_uncertainty", "free_surface_moment", "block_aft",
-        "block_forward", "declivity", "keel", "keel_aft", "keel_forward",
+        "block_forward", "declivity", "keel", "keel_aft", "keel_forward", "keel_blocks",
     }),
     cautions=("liquids and their free surfaces are taken to stay where they are",),
 )  # fmt: skip
