@@ -102,7 +102,7 @@ def _part(part: Mapping[str, Any]) -> Part:
 METHOD = Method(
     name="cost.simulation",
     title="Total of uncertain parts, by simulation",
-    formula="T = Σ Qᵢ(Φ(zᵢ)), zᵢ = √a·common + √(w − a)·group + √(1 − w)·own",
+    formula="T = Σ Q_i(Φ(z_i)), z_i = √a·common + √(w − a)·group + √(1 − w)·own",
     source=GUIDE,
     valid="parts that add up; correlation across groups no more than within one",
     inputs={

@@ -184,8 +184,8 @@ def _cents(amount: float) -> int:
 METHOD = Method(
     name="scope.best",
     title="Best scope for a budget",
-    formula="max Σvᵢxᵢ, then min Σcᵢxᵢ; Σcᵢxᵢ ≤ budget; xᵢ ≤ xⱼ where i needs j, xᵢ + xⱼ ≤ 1 where it excludes j; "
-    "Σxᵢ ≤ n over a group of which at most n are done",
+    formula="max Σ v_i x_i, then min Σ c_i x_i; Σ c_i x_i ≤ budget; x_i ≤ x_j where i needs j, x_i + x_j ≤ 1 where it "
+    "excludes j; Σ x_i ≤ n over a group of which at most n are done",
     source=SOURCE,
     valid="items bought whole or not at all; worths that add up",
     inputs={

@@ -276,7 +276,7 @@ _TANK = record(
 METHOD = Method(
     name="uncertainty.afloat",
     title="How sure it is how she floats and lands",
-    formula="u(f)² = Σ (∂f/∂c · eᵢ)², c = (W, Wx, Wy, Wz, ρ), eᵢ what one standard uncertainty of a source adds to c",
+    formula="u(f)² = Σ (∂f/∂c · e_i)², c = (W, Wx, Wy, Wz, ρ), e_i what one standard uncertainty of a source adds to c",
     source=Citation(GUM, "5.1.2 and 5.1.3"),
     valid="to first order; sources that have nothing to do with each other; upright, deck edge clear of the water",
     inputs={

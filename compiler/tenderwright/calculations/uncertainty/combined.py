@@ -59,7 +59,7 @@ def outputs_of(found: Combined) -> Mapping[str, Any]:
 METHOD = Method(
     name="uncertainty.combined",
     title="Standard uncertainty of a figure from those of its sources",
-    formula="u² = Σ (cᵢ uᵢ)²; U = 2 u",
+    formula="u² = Σ (c_i u_i)²; U = 2 u",
     source=Citation(GUM, "5.1.2 and 6.2.1"),
     valid="to first order; sources that have nothing to do with each other",
     inputs={

@@ -97,7 +97,6 @@ def _days(context: OwnerContext, path: str, bid: Bid) -> Iterator[Notice]:
 
 def _sums(context: OwnerContext, path: str, bid: Bid, tendered: Mapping[str, Decimal]) -> Iterator[Notice]:
     """Report a sum written on the form that is far from what it sums up."""
-    tendered = _tendered(context)
     for number, line in bid.lines.items():
         if line.rate and line.extension is not None:
             quantity = tendered.get(number)
@@ -107,7 +106,9 @@ def _sums(context: OwnerContext, path: str, bid: Bid, tendered: Mapping[str, Dec
                     f"line {number}: rate and quantity make {written(made)}, and {written(line.extension)} is written"
                 )
                 yield Notice(CODE, context.at(path, "lines", number, "extension"), message)
-    for letter, made in _by_section(context, bid, tendered).items():
+    # Where a file is broken, lines or their quantities are wanting, and no sum over them says anything.
+    by_section = {} if context.package.broken.files else _by_section(context, bid, tendered)
+    for letter, made in by_section.items():
         stated = bid.section_totals.get(letter)
         if stated is not None and made > 0 and _far(abs(stated), made, Decimal("1.25")):
             message = f"section {letter} is {written(stated)}, and its lines make {written(made)}"

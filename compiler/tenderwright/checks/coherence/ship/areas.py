@@ -81,6 +81,8 @@ def _entry(ship: Ship, zone: Zone, entry: AreaEntry, whole: float | None) -> Ite
 
 def _appendages(ship: Ship, words: str) -> float | None:
     """Give the area of the appendages that some words name; None where they name none, or something else too."""
+    if "vessel/appendages.yaml" in ship.package.broken.files:
+        return None
     found, rest = 0.0, words
     for one in ship.package.appendages:
         if one.area is None:
