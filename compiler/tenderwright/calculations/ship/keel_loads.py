@@ -42,6 +42,8 @@ _BEARING = {"pressures": "pressures", "line_loads": "line-loads", "greatest": "g
 }
 _PRESSURE = {name: name for name in ("pressure", "width", "allowable", "margin", "met")}
 LAYERS = "it needs `layers` of every keel block with their `stiffness` in vessel/docking-plan.yaml"
+LEAST_STRETCH = 0.02
+"""Length over which liquid at the very end of a tank is laid, m, so that its load stays a figure."""
 
 
 @step_of(RIGID, "blocks.keel.rigid")
@@ -80,7 +82,7 @@ def liquid_stretches(
     bodies = contents([tank for tank, _ in filled], [state.volume for _, state in filled], slope)
     for (tank, state), liquid in zip(filled, bodies, strict=True):
         body, x = tank.body, liquid.centroid[0]
-        half = min(x - body.lower_corner[0], body.upper_corner[0] - x)
+        half = max(min(x - body.lower_corner[0], body.upper_corner[0] - x), LEAST_STRETCH / 2)
         found.append({"aft": float(x - half), "forward": float(x + half), "load": float(state.mass / (2 * half))})
     return found
 
