@@ -106,8 +106,10 @@ _READINGS = {
 def _reconciled(desk: Desk) -> list[Block]:
     found, demand = desk.calculated.outcome(anodes_reconciled), desk.calculated.found(anode_demand)
     each = desk.calculated.found(each_anode)
-    if isinstance(found, Absent) or demand is None or each is None:
-        return []
+    if isinstance(found, Absent):
+        return [not_calculated(found, "What they gave beside what is reckoned")]
+    if demand is None or each is None:
+        return []  # neither can be wanting where the two were set beside each other
     words = (
         f"Measured wastage says that they gave {decimals(each.current, 2)} A on the mean; the surfaces below are "
         f"reckoned to ask {decimals(demand['mean'], 2)} A: {100 * found.share:.0f} %. {_READINGS[found.reading]}. The "
