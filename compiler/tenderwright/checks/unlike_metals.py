@@ -31,24 +31,26 @@ def check(context: Context) -> Iterator[Notice]:
             message = f"{pair.what}: {judged['wastes']} wastes against {judged['spared']}, and nothing looks after it"
             yield Notice("unlike-metals", pair.here, message, hints=_CARE)
     if not any("propeller" in pair.what for pair in pairs.values()):
-        yield from _propeller(context)
+        yield from _propellers(context)
 
 
 def _cared(pair: MetalPair) -> bool:
     return bool(pair.bonded or pair.anodes or pair.coated)
 
 
-def _propeller(context: Context) -> Iterator[Notice]:
+def _propellers(context: Context) -> Iterator[Notice]:
     """Warn of a propeller of a noble metal with no anode near it, where the package says no more of the pair."""
     ship = context.package.particulars
-    if ship is None or ship.propeller is None or "vessel/anodes.yaml" in context.package.broken.files:
+    if ship is None or "vessel/anodes.yaml" in context.package.broken.files:
         return
-    propeller, at = ship.propeller, ship.propeller.at
-    if not any(metal in propeller.material for metal in _NOBLE):
-        return
-    near = [one for one in context.package.anodes if at is None or abs(one.at.x - at.x) <= REACH]
-    if not near:
-        where = f"within {REACH:g} m of it" if at is not None else "on the ship"
-        message = f"the propeller of {propeller.material} stands on a steel hull, and no anode stands {where}"
-        hint = "list the anodes at the stern in vessel/anodes.yaml, or the pair under `metals` in vessel/condition.yaml"
-        yield Notice("unlike-metals", propeller.diameter.at, message, hints=(hint,))
+    for shaft in ship.shafts:
+        propeller = shaft.propeller
+        if propeller is None or shaft.state != "propeller fitted":
+            continue
+        at = propeller.at
+        near = [one for one in context.package.anodes if at is None or abs(one.at.x - at.x) <= REACH]
+        if not near and any(metal in propeller.material for metal in _NOBLE):
+            where = f"within {REACH:g} m of it" if at is not None else "on the ship"
+            message = f"the propeller of {propeller.material} stands on a steel hull, and no anode stands {where}"
+            hint = "list the anodes at the stern in vessel/anodes.yaml, or the pair in vessel/condition.yaml (`metals`)"
+            yield Notice("unlike-metals", propeller.diameter.at, message, hints=(hint,))

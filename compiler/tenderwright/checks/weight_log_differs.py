@@ -36,10 +36,12 @@ def check(context: Context) -> Iterator[Notice]:
         elif rows and not item.lines:
             yield from _by_the_owner(item, rows)
     particulars = context.package.particulars
-    propeller = particulars.propeller.mass if particulars is not None and particulars.propeller is not None else None
+    shafts = particulars.shafts if particulars is not None else ()
+    stated = [one.propeller.mass for one in shafts if one.propeller is not None and one.propeller.mass is not None]
     for row in plan.moved_while_dry:
-        if propeller is not None and _PROPELLER.match(row.what):
-            yield from _propeller(row, propeller)
+        if stated and _PROPELLER.match(row.what):
+            moved = abs(row.mass.si)
+            yield from _propeller(row, min(stated, key=lambda mass: abs(moved - mass.si)))
 
 
 def _by_the_owner(item: Item, rows: list[MovedWeight]) -> Iterator[Notice]:
@@ -57,7 +59,7 @@ def _words(item: Item) -> list[str]:
 
 
 def _propeller(row: MovedWeight, stated: Quantity) -> Iterator[Notice]:
-    """Compare a propeller that comes off or aboard with the one of the particulars."""
+    """Compare a propeller that comes off or aboard with the nearest of the particulars."""
     if abs(abs(row.mass.si) - stated.si) > max(SHARE * stated.si, LEAST):
         message = f"the docking plan moves the propeller as {row.mass}, and the particulars give it {stated}"
         hint = "weigh it, and give both places the mass that was found"

@@ -17,6 +17,7 @@ NAMING = (
     "tank",
     "opening",
     "appendage",
+    "shaft",
     "strake",
     "zone",
     "scheme",

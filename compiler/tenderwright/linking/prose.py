@@ -21,6 +21,7 @@ KINDS = (
     "strake",
     "anode",
     "appendage",
+    "shaft",
     "drawing",
     "facility",
     "clause",

@@ -39,6 +39,7 @@ def things(package: Package) -> Iterator[tuple[str, str, Any]]:
         ("anode", package.anodes),
         ("facility", package.facilities),
         ("docking", package.history),
+        ("shaft", package.particulars.shafts if package.particulars is not None else ()),
     ):
         for entry in entries:
             yield kind, getattr(entry, kind), entry

@@ -6,8 +6,10 @@ from tenderwright.model.build import Prose
 from tenderwright.model.common import Extent
 from tenderwright.model.kinds import (
     DrawingRef,
+    Identifier,
     Length,
     Mass,
+    OpeningRef,
     Side,
     SignedLength,
 )
@@ -64,13 +66,45 @@ class DraftMarks(Noun, frozen=True, kw_only=True):
 
 
 class Propeller(Noun, frozen=True, kw_only=True):
-    """The propeller."""
+    """A propeller."""
 
     diameter: Annotated[Length, Key("Diameter over the tips of the blades.", "2.3 m"), Within(most="20 m")]
     material: Annotated[str, Key("What it is cast of.", "manganese bronze")]
     blades: Annotated[int | None, Key("Number of blades.", 4), Within(least=1, most=20)] = None
     mass: Annotated[Mass | None, Key("Mass of the propeller without its shaft.", "1.4 t")] = None
     at: Annotated[Position | None, Key("Where its boss is, along the ship.", "Fr 2")] = None
+
+
+class Shaft(Noun, frozen=True, kw_only=True):
+    """A propeller shaft, and what is left of it."""
+
+    shaft: Annotated[Identifier, Key("Identifier, by which texts name the shaft.", "port-shaft")]
+    name: Annotated[str, Key("Name as the tender prints it.", "Port shaft")]
+    side: Annotated[
+        str, Key("On which side of the ship it lies.", "port"), OneOf("centreline", "port", "starboard")
+    ] = "centreline"
+    off_centre: Annotated[
+        Length | None,
+        Key("Distance of its propeller from the centreline; that of its stern tube unless given.", "2.4 m"),
+    ] = None
+    height: Annotated[
+        SignedLength | None,
+        Key(
+            "Height of its centre above the keel line, at the propeller; that of its stern tube unless given.", "1.2 m"
+        ),
+    ] = None
+    tube: Annotated[OpeningRef | None, Key("The opening by which it leaves the hull.", "stern-tube")] = None
+    diameter: Annotated[Length | None, Key("Diameter of the shaft in its stern tube.", "210 mm")] = None
+    state: Annotated[
+        str,
+        Key("What is there now.", "propeller fitted"),
+        OneOf("propeller fitted", "propeller removed", "drawn and blanked"),
+    ] = "propeller fitted"
+    propeller: Annotated[Propeller | None, Key("Its propeller, fitted or kept; left out where she has it no more.")] = (
+        None
+    )
+    notes: Annotated[Prose | None, Key("What else is known of it.", "Locked by a brake at the thrust block.")] = None
+    here: Place
 
 
 class HazardousMaterial(Noun, frozen=True, kw_only=True):
@@ -109,6 +143,8 @@ class Particulars(Noun, frozen=True, kw_only=True):
         tuple[DraftMarks, ...], Key("Her draft marks, by which the drafts on docking are read.")
     ] = ()
     machinery: Annotated[Prose | None, Key("Engine and shafting, in a few sentences.")] = None
-    propeller: Annotated[Propeller | None, Key("Her propeller; left out where she has none.")] = None
+    shafts: Annotated[
+        tuple[Shaft, ...], Key("Her propeller shafts, those without a propeller too; left out where she has none.")
+    ] = ()
     hazards: Annotated[tuple[HazardousMaterial, ...], Key("Hazardous materials known or suspected.")] = ()
     here: Place

@@ -199,6 +199,7 @@ class Opening(Noun, frozen=True, kw_only=True):
             "docking plug",
             "stern tube",
             "echo sounder",
+            "sonar or log trunk",
             "hawse pipe",
             "other",
         ),
@@ -222,6 +223,23 @@ class Appendage(Noun, frozen=True, kw_only=True):
 
     appendage: Annotated[Identifier, Key("Identifier of the appendage.", "rudder")]
     name: Annotated[str, Key("Name as the tender prints it.", "Rudder")]
+    kind: Annotated[
+        str,
+        Key("What it is.", "rudder"),
+        OneOf(
+            "rudder",
+            "stern frame",
+            "bilge keel",
+            "bossing",
+            "shaft bracket",
+            "skeg",
+            "false keel",
+            "fin",
+            "trunk",
+            "guard",
+            "other",
+        ),
+    ]
     extent: Annotated[Extent, Key("Along the ship.")]
     side: Side = "centreline"
     area: Annotated[Area | None, Key("Area to be coated, all faces.", "8.2 m2")] = None

@@ -24,6 +24,7 @@ from tenderwright.calculations.ship.docking_condition import given_condition
 from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.keel import given_straight, underside
 from tenderwright.calculations.ship.keel_loads import estimates
+from tenderwright.calculations.ship.shafts import placed_propellers
 from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, NotAsked, Resting
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.uncertainty.afloat import HowSure
@@ -32,7 +33,7 @@ from tenderwright.calculations.verdict import Limit
 from tenderwright.model.docking_plan import CitedLength, DockingPlan
 from tenderwright.model.facility import Facility
 from tenderwright.model.particulars import Particulars
-from tenderwright.model.vessel import Appendage
+from tenderwright.model.vessel import Appendage, Opening
 from tenderwright.quantities.display import show
 from tenderwright.quantities.quantity import Quantity
 
@@ -51,6 +52,7 @@ def facility_drafts(
     hull: Hull,
     particulars: Particulars,
     appendages: tuple[Appendage, ...],
+    openings: tuple[Opening, ...],
 ) -> Uses:
     """Find how deep keel and appendages reach in the facility's water, in the docking condition."""
     straight, z = particulars.keel.straight, underside(particulars)
@@ -59,7 +61,7 @@ def facility_drafts(
         for part in appendages
         if part.lowest is not None
         for end in (part.extent.from_, part.extent.to)
-    ]
+    ] + [{"x": one.x, "y": abs(one.y), "z": one.lowest} for one in placed_propellers(particulars, openings)]
     heel = docking.heel or 0.0
     condition = given_condition("condition.docking", docking)
     inputs = {"offsets": hull.given} | {name: condition[name] for name in ("displacement", "lcg", "vcg")}
@@ -70,10 +72,25 @@ def facility_drafts(
             f"{straight.from_} to {straight.to}, {z:.2f} m from the keel line",
             straight.here,
         ),
-        "hanging": Given(hanging, f"{len(hanging)} points of appendages", "appendages of vessel/particulars.yaml"),
+        "hanging": Given(
+            hanging,
+            f"{len(hanging)} points of appendages and propellers",
+            "vessel/appendages.yaml, and shafts of vessel/particulars.yaml",
+        ),
         "heel": Given(heel, show(heel, "deg", "angle"), "condition.docking.heel"),
     }
     return Uses("docking condition, in the facility's water", inputs, facility.here, of=facility.name)
+
+
+def widest(
+    particulars: Particulars, appendages: tuple[Appendage, ...], openings: tuple[Opening, ...]
+) -> tuple[float, str]:
+    """Give the breadth over all that stands out of her sides, m, and what it is where it is more than her beam."""
+    beam = particulars.dimensions.beam.si
+    out = [(2 * part.outreach.si, part.name.lower()) for part in appendages if part.outreach is not None]
+    out += [(2 * one.outreach, "her propellers") for one in placed_propellers(particulars, openings)]
+    reach, over = max(out, default=(0.0, ""))
+    return (reach, over) if reach > beam else (beam, "")
 
 
 @step()
@@ -187,6 +204,8 @@ def facility_fits(
     shiplift_loads: Each[OnPlatform],
     slipway_hauls: Each[Hauled],
     how_sure: HowSure | None,
+    appendages: tuple[Appendage, ...],
+    openings: tuple[Opening, ...],
 ) -> Uses | Absent:
     """Judge a facility from the docking condition in its own water."""
     name = facility.facility
@@ -196,9 +215,10 @@ def facility_fits(
         if absent is not None and not isinstance(absent, (Lacking, NotAsked)):
             return Resting(absent.why)
     size = particulars.dimensions
+    reach, over = widest(particulars, appendages, openings)
     ship: dict[str, Any] = {
         "length": size.length_overall.si,
-        "beam": size.beam.si,
+        "beam": reach,
         "weight": docking.loading.mass,
         "draft_over_blocks": facility_drafts.over_blocks,
         "draft_over_sill": facility_drafts.over_sill,
@@ -212,8 +232,9 @@ def facility_fits(
             "draft_uncertainty": max(how_sure.u("draft_aft") or 0.0, how_sure.u("draft_forward") or 0.0),
             "line_load_uncertainty": how_sure.u("line_load") or 0.0,
         }
+    breadth = f"{reach:.2f} m over {over}" if over else f"{size.beam}"
     words = (
-        f"{size.length_overall} by {size.beam}, {show(docking.loading.mass, 't', 'mass')}; draws "
+        f"{size.length_overall} by {breadth}, {show(docking.loading.mass, 't', 'mass')}; draws "
         f"{facility_drafts.over_blocks:.2f} m under the keel in the facility's water"
     )
     rests = f"condition.docking.displacement, facility.{name}.drafts.over-blocks, facility.{name}.drafts.over-sill"

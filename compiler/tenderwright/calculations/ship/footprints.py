@@ -199,7 +199,7 @@ def _obstacles(
         if half is not None and half > 0:
             yield Obstacle("anode", _anode(anode, half), anode.height.si)
     for part in appendages:
-        if "keel" in part.appendage and part.side != "centreline" and form is not None and part.lowest is not None:
+        if part.kind == "bilge keel" and form is not None and part.lowest is not None:
             yield from (Obstacle("bilge keel", one, part.lowest.si) for one in _bilge_keel(part, part.lowest.si, form))
 
 

@@ -15,7 +15,7 @@ def hull_ground(package: Package, form: HullForm, view: View) -> str:
         marks.append(pen.polygon(view.all(shape), pen.FINE, fill=pen.PAPER))
     if package.particulars and (keel := outline.bar_keel(package.particulars)):
         marks.append(pen.polygon(view.all(keel), pen.FINE, fill="#bbbbbb"))
-    if screw := outline.propeller(package):
+    for screw in outline.propellers(package):
         marks.append(pen.polygon(view.all(screw), pen.FINE, fill=pen.PAPER))
     return "".join(marks)
 

@@ -6,6 +6,7 @@ import numpy as np
 
 from tenderwright.calculations.hydrostatics.hull_form import NEAR, HullForm
 from tenderwright.calculations.hydrostatics.simpson import Floats
+from tenderwright.calculations.ship.shafts import placed_propellers
 from tenderwright.calculations.tanks.polyhedron import Polyhedron
 from tenderwright.documents.drawings.pen import Point
 from tenderwright.model.package import Package
@@ -71,18 +72,17 @@ def centreline_appendages(package: Package, form: HullForm) -> list[tuple[Append
     return [(one, outline) for one, outline in drawn if len(outline) > 2]
 
 
-def propeller(package: Package) -> list[Point]:
-    """Outline the propeller from the side, on the height of the stern tube; empty where one of them is not given."""
-    screw = package.particulars.propeller if package.particulars else None
-    tube = next((one for one in package.openings if one.kind == "stern tube"), None)
-    if screw is None or screw.at is None or tube is None:
-        return []
-    x, z, tip = screw.at.x, tube.height.si, screw.diameter.si / 2
-    return [(x, z - tip), (x + 0.08 * tip, z), (x, z + tip), (x - 0.08 * tip, z)]
+def propellers(package: Package) -> list[list[Point]]:
+    """Outline each propeller from the side; those of equal place are drawn once."""
+    outlines = []
+    for one in placed_propellers(package.particulars, package.openings):
+        x, z, tip = one.x, one.z, one.propeller.diameter.si / 2
+        outlines.append([(x, z - tip), (x + 0.08 * tip, z), (x, z + tip), (x - 0.08 * tip, z)])
+    return [outline for i, outline in enumerate(outlines) if outline not in outlines[:i]]
 
 
 def bilge_keels(package: Package) -> list[tuple[Point, Point]]:
-    """Give the run of appendages at the sides, such as bilge keels, as lines at their lowest height, each once."""
+    """Give the run of bilge keels and other long appendages at the sides, at their lowest height, each once."""
     runs = [
         ((one.extent.from_.x, one.lowest.si), (one.extent.to.x, one.lowest.si))
         for one in package.appendages

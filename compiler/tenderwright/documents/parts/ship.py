@@ -6,7 +6,7 @@ from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Part, Row, Table, inline
 from tenderwright.documents.parts.notes import notes_on
 from tenderwright.model.package import sound
-from tenderwright.model.particulars import Particulars
+from tenderwright.model.particulars import Particulars, Shaft
 from tenderwright.model.vessel import Strake
 from tenderwright.quantities.display import decimals
 
@@ -46,13 +46,25 @@ def _facts(desk: Desk, ship: Particulars) -> list[tuple[str, Inline]]:
         ("Keel", inline(f"{keel.kind} keel, {desk.quantity(keel.width)} wide" + _keel_depth(desk, ship))),
         ("Straight of keel", inline(f"{keel.straight}")),
     ]
-    propeller = ship.propeller
-    if propeller:
-        mass = f", {desk.quantity(propeller.mass)}" if propeller.mass else ""
-        blades = f", {propeller.blades} blades" if propeller.blades else ""
-        words = f"{propeller.material}, {desk.quantity(propeller.diameter)} diameter{blades}{mass}"
-        facts.append(("Propeller", inline(words)))
+    facts += [(shaft.name, inline(_shaft(desk, shaft))) for shaft in ship.shafts]
+    if not ship.shafts:
+        facts.append(("Shafts", inline("none recorded")))
     return [fact for fact in facts if any(span.text for span in fact[1])]
+
+
+def _shaft(desk: Desk, shaft: Shaft) -> str:
+    """Say what is there of a shaft: where it lies, its state, and its propeller."""
+    place = "on the centreline" if shaft.side == "centreline" else f"to {shaft.side}"
+    away = f", {desk.quantity(shaft.off_centre)} from the centreline" if shaft.off_centre else ""
+    thick = f"{desk.quantity(shaft.diameter)} diameter, " if shaft.diameter else ""
+    words = f"{thick}{place}{away}; {shaft.state}"
+    propeller = shaft.propeller
+    if propeller is None:
+        return words if shaft.state != "propeller fitted" else f"{words}, not described"
+    kept = "" if shaft.state == "propeller fitted" else ", the propeller kept"
+    mass = f", {desk.quantity(propeller.mass)}" if propeller.mass else ""
+    blades = f", {propeller.blades} blades" if propeller.blades else ""
+    return f"{words}{kept}: {propeller.material}, {desk.quantity(propeller.diameter)} diameter{blades}{mass}"
 
 
 def _keel_depth(desk: Desk, ship: Particulars) -> str:

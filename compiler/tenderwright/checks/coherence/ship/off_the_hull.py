@@ -167,25 +167,25 @@ def _side_of(one: str, other: str) -> bool:
 
 
 def _appendage(ship: Ship, shell: Shell, one: Appendage) -> Iterator[Notice]:
-    what, kind = one.name.lower(), f"{one.name} {one.appendage}".lower()
+    what, kind = one.name.lower(), one.kind
     ends = (one.extent.from_.x, one.extent.to.x)
     over = 0.05 * shell.length
     if not (shell.within(ends[0], over) and shell.within(ends[1], over)):
         message = f"{what} runs over {one.extent}, and the hull from {shell.aft:.2f} m to {shell.forward:.2f} m"
         yield Notice(CODE, one.extent.here, message, hints=(FRAME,))
-    elif ("rudder" in kind or "stern" in kind) and max(ends) > 0.15 * shell.length:
+    elif kind in ("rudder", "stern frame") and max(ends) > 0.15 * shell.length:
         message = f"{what} runs over {one.extent}, as far forward as {max(ends):.1f} m from the after perpendicular"
         yield Notice(CODE, one.extent.here, message, hints=(FRAME,))
-    elif "rudder" in kind and abs(ends[1] - ends[0]) > 0.1 * shell.length:
+    elif kind == "rudder" and abs(ends[1] - ends[0]) > 0.1 * shell.length:
         message = f"{what} runs over {one.extent}, {abs(ends[1] - ends[0]):.1f} m, in a ship {shell.length:.1f} m long"
         yield Notice(CODE, one.extent.here, message, hints=(FRAME,))
-    elif "bilge keel" in kind and not (min(ends) > 0.12 * shell.length and max(ends) < 0.88 * shell.length):
+    elif kind == "bilge keel" and not (min(ends) > 0.12 * shell.length and max(ends) < 0.88 * shell.length):
         message = f"{what} runs over {one.extent}, into the ends, where she has no bilge"
         yield Notice(CODE, one.extent.here, message, hints=(FRAME,))
     keel = ship.package.particulars.keel if ship.package.particulars is not None else None
     below = keel.depth.si if keel is not None and keel.depth is not None else 0.0
     low = float(shell.form.keel_heights.min()) - below - 0.05 * shell.depth
-    high = 0.6 * shell.depth if "bilge keel" in kind else shell.depth
+    high = 0.6 * shell.depth if kind == "bilge keel" else shell.depth
     against = f"the underside of her keel is at {low + 0.05 * shell.depth:.2f} m and her deck at {shell.depth:.2f} m"
     yield from held(CODE, f"lowest point of {what}", one.lowest, low, high, against)
     middle = sum(ends) / 2
@@ -194,27 +194,27 @@ def _appendage(ship: Ship, shell: Shell, one: Appendage) -> Iterator[Notice]:
         if one.side == "centreline":
             most = min(most, 0.12 * shell.beam)
         least = 0.0
-        if "bilge keel" in kind and one.lowest is not None and shell.within(middle):
+        if kind == "bilge keel" and one.lowest is not None and shell.within(middle):
             least = 0.8 * shell.half_breadth(middle, one.lowest.si)
         against = f"her half-beam is {shell.beam / 2:.2f} m, and the shell there {least / 0.8:.2f} m out"
         yield from held(CODE, f"outreach of {what}", one.outreach, least, most, against, exact=True)
-    yield from _area(shell, one, kind, abs(ends[1] - ends[0]))
-    single = sum("rudder" in other.name.lower() for other in ship.package.appendages) < 2
-    if single and ("rudder" in kind or "stern frame" in kind) and one.side != "centreline":
+    yield from _area(shell, one, abs(ends[1] - ends[0]))
+    single = sum(other.kind == kind for other in ship.package.appendages) < 2
+    if single and kind in ("rudder", "stern frame") and one.side != "centreline":
         yield Notice(CODE, one.here, f"{what} is to {one.side}, and she has only the one", hints=("centreline?",))
 
 
-def _area(shell: Shell, one: Appendage, kind: str, length: float) -> Iterator[Notice]:
+def _area(shell: Shell, one: Appendage, length: float) -> Iterator[Notice]:
     """Hold the area of a rudder or bilge keel, both faces, against the ship."""
     if one.area is None:
         return
     lateral = shell.length * 0.7 * shell.depth
     low, high = 0.0, 0.5 * lateral
     against = f"her hull is {shell.length:.1f} m long and {shell.depth:.2f} m deep"
-    if "rudder" in kind:
+    if one.kind == "rudder":
         low, high = 0.015 * lateral, 0.2 * lateral
         against = f"both faces of a rudder are from {low:.1f} m2 to {high:.1f} m2 on a hull of that side"
-    elif "bilge keel" in kind and length > 0:
+    elif one.kind == "bilge keel" and length > 0:
         low, high = 2 * 0.06 * length, 2 * 0.12 * shell.beam * length
         against = f"it is {length:.1f} m long, and both faces of one are from {low:.1f} m2 to {high:.1f} m2"
     yield from held(CODE, f"area of {one.name.lower()}", one.area, low, high, against)

@@ -11,10 +11,12 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from tenderwright.calculations.ship.shafts import tube_of
 from tenderwright.checks.coherence.ship.held import FRAME, held, held_number, like
 from tenderwright.checks.coherence.ship.shell import Shell
 from tenderwright.checks.coherence.ship.ship import Ship
-from tenderwright.model.particulars import Dimensions, Particulars
+from tenderwright.model.particulars import Dimensions, Particulars, Propeller, Shaft
+from tenderwright.model.vessel import Opening
 from tenderwright.notices import Notice
 
 CODE = "dimensions-disagree"
@@ -33,7 +35,7 @@ def check(ship: Ship) -> Iterator[Notice]:
         yield from _proportions(dimensions)
     yield from _heights(dimensions, ship.shell)
     yield from _built(ship, particulars)
-    yield from _propeller(ship, particulars)
+    yield from _shafts(ship, particulars)
 
 
 def _built(ship: Ship, particulars: Particulars) -> Iterator[Notice]:
@@ -110,15 +112,27 @@ def _keel(particulars: Particulars, shell: Shell) -> Iterator[Notice]:
         yield Notice(CODE, keel.straight.here, message, hints=(FRAME,))
 
 
-def _propeller(ship: Ship, particulars: Particulars) -> Iterator[Notice]:
-    propeller, stated = particulars.propeller, particulars.dimensions
-    if propeller is None:
-        return
+def _shafts(ship: Ship, particulars: Particulars) -> Iterator[Notice]:
+    for shaft in particulars.shafts:
+        tube = tube_of(shaft, ship.package.openings)
+        if tube is not None and tube.side != shaft.side:
+            message = f"shaft `{shaft.shaft}` lies {_lies(shaft.side)}, and its stern tube {_lies(tube.side)}"
+            yield Notice(CODE, shaft.here, message, hints=("look at the side of both",))
+        if shaft.propeller is not None:
+            yield from _propeller(particulars, shaft, shaft.propeller, tube)
+
+
+def _lies(side: str) -> str:
+    return "on the centreline" if side == "centreline" else f"to {side}"
+
+
+def _propeller(particulars: Particulars, shaft: Shaft, propeller: Propeller, tube: Opening | None) -> Iterator[Notice]:
+    stated = particulars.dimensions
     draft, size = stated.draft, propeller.diameter.si
     against = f"she draws {draft}"
     yield from held(CODE, "diameter of the propeller", propeller.diameter, 0.15 * draft.si, 1.1 * draft.si, against)
     yield from held_number(
-        CODE, "the number of blades", propeller.blades, particulars.here, 2, 8, "a propeller has from 2 to 8"
+        CODE, "the number of blades", propeller.blades, shaft.here, 2, 8, "a propeller has from 2 to 8"
     )
     if propeller.mass is not None:
         low, high = 15.0 * size**3, 350.0 * size**3
@@ -128,16 +142,15 @@ def _propeller(ship: Ship, particulars: Particulars) -> Iterator[Notice]:
     if propeller.at is not None and 0.15 * length < propeller.at.x < 0.85 * length:
         message = f"the propeller stands at {propeller.at}, {propeller.at.x:.1f} m from the after perpendicular"
         yield Notice(CODE, propeller.at.at, message, hints=(FRAME,))
-    for tube in ship.package.openings:
-        if tube.kind != "stern tube":
-            continue
-        below = tube.height.si - size / 2
+    height = shaft.height or (tube.height if tube is not None else None)
+    if height is not None:
+        below = height.si - size / 2
         keel = -(particulars.keel.depth.si if particulars.keel.depth is not None else 0.0)
         if below < keel - 0.05 * size:
             reach = f"{keel - below:.2f} m below the keel"
-            message = f"a propeller of {propeller.diameter} at a shaft {tube.height} up would reach {reach}"
-            hints = ("look at the diameter and at the height of the tube",)
+            message = f"a propeller of {propeller.diameter} at a shaft {height} up would reach {reach}"
+            hints = ("look at the diameter and at the height of the shaft",)
             yield Notice(CODE, propeller.diameter.at, message, hints=hints)
-        if propeller.at is not None and abs(propeller.at.x - tube.at.x) > 0.1 * length:
-            message = f"the propeller stands at {propeller.at}, and its stern tube at {tube.at}"
-            yield Notice(CODE, propeller.at.at, message, hints=(FRAME,))
+    if tube is not None and propeller.at is not None and abs(propeller.at.x - tube.at.x) > 0.15 * length:
+        message = f"the propeller stands at {propeller.at}, and its stern tube at {tube.at}"
+        yield Notice(CODE, propeller.at.at, message, hints=(FRAME,))
