@@ -21,7 +21,8 @@ _BY_QUANTITY = ("rate", "day", "hours")
 def check(context: Context) -> Iterator[Notice]:
     """Report contingent and measured lines without quantity, without unit, or without a place."""
     for item in context.live_items:
-        for index, line in enumerate(item.lines):
+        for line in item.lines:
+            index = item.written(line)
             kind = item.kind_of(line)
             if kind not in _KINDS or line.price not in _BY_QUANTITY:
                 continue

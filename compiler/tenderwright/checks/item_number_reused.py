@@ -76,16 +76,16 @@ def _gone(context: Context, before: IssuedItem) -> Notice:
 
 
 def _lines(item: Item, before: IssuedItem) -> Iterator[Notice]:
-    at = {line.line: index for index, line in enumerate(item.lines)}
+    at = {line.line.partition(".")[0]: line for line in item.lines}
     for letter, text in before.lines.items():
         name = f"line {item.number}.{letter}"
         if letter not in at:
             hint = "bring the line back, or withdraw the item and give what remains a number that was never used"
             yield Notice(_CODE, key_in(item, "lines"), f"{name} of issue `{before.tag}` is gone", hints=(hint,))
-        elif _other(item.lines[at[letter]].text, text):
+        elif _other(at[letter].text, text):
             message = f"{name} was `{text}` in issue `{before.tag}`, and is other work now"
             hint = "give the new line a letter that was never used, and bring the old line back"
-            yield Notice(_CODE, place_in(item, "lines", at[letter], "text"), message, hints=(hint,))
+            yield Notice(_CODE, place_in(item, "lines", item.written(at[letter]), "text"), message, hints=(hint,))
 
 
 def _noun(title: str) -> str:

@@ -95,7 +95,7 @@ def form_issued(compiled: Compiled) -> ExpectedForm:
 
 def expected_form(form: PriceForm, addenda: tuple[int, ...]) -> ExpectedForm:
     """Turn a price form into the rows that a returned one is held against; `addenda` are their numbers."""
-    from tenderwright.pricing.bids.expected import ExpectedForm, ExpectedLine
+    from tenderwright.pricing.bids.expected import ExpectedForm, ExpectedLine, ExpectedTable
 
     return ExpectedForm(
         currency=form.currency,
@@ -111,6 +111,7 @@ def expected_form(form: PriceForm, addenda: tuple[int, ...]) -> ExpectedForm:
         addenda=tuple(zip(addenda, form.addenda, strict=True)),
         questions=tuple(ask for ask, _ in form.yard_questions),
         day_cost=form.day_cost,
+        tables=tuple(ExpectedTable(one.name, one.columns, tuple(name for name, _ in one.rows)) for one in form.tables),
     )
 
 

@@ -34,6 +34,7 @@ _ORDER = (
     "tests",
     "holds",
     "reports",
+    "tables",
     "lines",
 )
 """The parts of an item in the order in which its pages give them; the rest follow."""

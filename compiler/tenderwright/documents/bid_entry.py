@@ -15,11 +15,12 @@ def bid_entry(bid: Bid) -> dict[str, Any]:
     made: dict[str, Any] = {}
     for name, key in keys_of(Bid):
         value = getattr(bid, name)
-        if name not in ("lines", "exclusions", "answers", "facility", *_LAST):
+        if name not in ("lines", "exclusions", "answers", "tables", "facility", *_LAST):
             made[key] = list(value) if isinstance(value, tuple) else value
     made["facility"] = str(bid.facility) if bid.facility is not None else None
     made["exclusions"] = [_exclusion(one) for one in bid.exclusions]
     made["answers"] = [{"ask": one.ask, "answer": one.answer} for one in bid.answers]
+    made["tables"] = {row: dict(cells) for row, cells in bid.tables.items()}
     made["lines"] = {number: _line(line) for number, line in bid.lines.items()}
     made["doubts"] = list(bid.doubts)
     order = ["yard", "facility", "received", "doubts"]

@@ -117,6 +117,8 @@ class Table:
     note: Inline = ()
     small: bool = False
     """Set in smaller type, for long tables of figures."""
+    ruled: bool = False
+    """A form with cells to fill by hand: every cell is boxed, and rows are high enough to write in."""
 
 
 @dataclass(frozen=True)

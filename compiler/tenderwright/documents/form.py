@@ -4,11 +4,16 @@ from __future__ import annotations
 
 import hashlib
 import json
+from collections.abc import Iterator
 from decimal import Decimal
+from typing import Any
 
 from tenderwright.documents.desk import CAUTION, Desk
-from tenderwright.documents.price_form import FormLine, FormSection, LineKind, PriceForm
+from tenderwright.documents.parts.item_tables import cell_text, heading_of
+from tenderwright.documents.price_form import FormLine, FormSection, FormTable, LineKind, PriceForm
 from tenderwright.model.item import Item, Line
+from tenderwright.model.item_table import WITH_TENDER, ItemTable
+from tenderwright.model.table_rows import rows_of
 from tenderwright.pricing.quantity import LineQuantity, line_quantity
 from tenderwright.pricing.sections import SECTIONS, Section, section_of
 
@@ -35,6 +40,7 @@ def price_form(desk: Desk, stamp: str) -> PriceForm:
     sections = tuple(
         FormSection(section.code, section.title, section.note, tuple(_lines(desk, section))) for section in SECTIONS
     )
+    tables = tuple(_tables(desk))
     asked = tuple((q.ask, q.hint) for q in tender.yard_questions) or QUESTIONS
     return PriceForm(
         tender=tender.tender.number,
@@ -45,7 +51,7 @@ def price_form(desk: Desk, stamp: str) -> PriceForm:
         issued=tender.dates.issued,
         closing=tender.dates.closing,
         stamp=stamp,
-        edition_hash=_hash(sections),
+        edition_hash=_hash(sections, tables),
         sections=sections,
         evaluated_rule=desk.plain(tender.award.evaluated),
         addenda=tuple(f"{a.number}, {a.date}: {a.summary}" for a in tender.addenda),
@@ -53,6 +59,29 @@ def price_form(desk: Desk, stamp: str) -> PriceForm:
         caution=CAUTION,
         day_cost=tender.award.day_cost,
         page_size="Letter" if tender.page_size == "Letter" else "A4",
+        tables=tables,
+    )
+
+
+def _tables(desk: Desk) -> Iterator[FormTable]:
+    """Give the tables of which the yard fills cells with the tender."""
+    for item in desk.package.items:
+        for table in item.tables if not item.withdrawn else ():
+            if any(column.filled == WITH_TENDER for column in table.columns):
+                yield _form_table(desk, item, table)
+
+
+def _form_table(desk: Desk, item: Item, table: ItemTable) -> FormTable:
+    shown = [place for place, column in enumerate(table.columns) if column.filled in ("", WITH_TENDER)]
+    name = f"{item.number}.{table.table}"
+    return FormTable(
+        name,
+        f"{item.number} {item.title}: {table.title}",
+        tuple((heading_of(one), bool(one.filled), one.unit) for one in (table.columns[place] for place in shown)),
+        tuple(
+            (f"{name}.{row.row}", tuple(cell_text(desk, row.cells[place]) for place in shown))
+            for row in rows_of(desk.package, item, table)
+        ),
     )
 
 
@@ -99,11 +128,12 @@ def _unit(desk: Desk, line: Line, quantity: LineQuantity | None) -> str:
     return quantity.unit if quantity else ""
 
 
-def _hash(sections: tuple[FormSection, ...]) -> str:
-    """Tie a returned form to its lines: a digest of numbers, descriptions, quantities and units."""
-    rows = [
+def _hash(sections: tuple[FormSection, ...], tables: tuple[FormTable, ...]) -> str:
+    """Tie a returned form to its lines: a digest of numbers, descriptions, quantities and units, and of its tables."""
+    rows: list[Any] = [
         [section.code, line.number, line.description, str(line.quantity), line.unit, line.kind, str(line.fixed_amount)]
         for section in sections
         for line in section.lines
     ]
+    rows += [[table.name, table.title, table.columns, table.rows] for table in tables]
     return hashlib.sha256(json.dumps(rows, ensure_ascii=False).encode()).hexdigest()[:16]

@@ -45,6 +45,19 @@ class FormSection:
 
 
 @dataclass(frozen=True)
+class FormTable:
+    """A table of an item of which the yard fills cells with the tender."""
+
+    name: str
+    """Such as `520.valves`."""
+    title: str
+    columns: tuple[tuple[str, bool, str], ...]
+    """Headings, whether the yard fills the column, and in which unit."""
+    rows: tuple[tuple[str, tuple[str, ...]], ...]
+    """By name, such as `520.valves.suction-fire`, what stands in the cells."""
+
+
+@dataclass(frozen=True)
 class PriceForm:
     """The whole price form of a tender."""
 
@@ -69,3 +82,5 @@ class PriceForm:
     day_cost: Decimal | None = None
     """The owner's published cost of each day from arrival to redelivery, counted in the evaluated price."""
     page_size: Literal["A4", "Letter"] = "A4"
+    tables: tuple[FormTable, ...] = ()
+    """The tables of items that the yard fills with the tender."""

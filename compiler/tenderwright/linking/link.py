@@ -20,6 +20,7 @@ from tenderwright.linking.work import dead_work
 from tenderwright.model.load import FILES
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import ANY, Broken, Package
+from tenderwright.model.table_rows import row_names
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.codes import SHIP
 from tenderwright.notices.suggest import did_you_mean
@@ -70,9 +71,19 @@ def link_owner(papers: OwnerPapers, links: Links, package: Package) -> tuple[Lin
     uses = uses_of_owner(papers)
     notices = _dead(uses, links.symbols, package, None)
     lines = {f"{item.number}.{line.line}" for item in package.items for line in item.lines}
+    by_row = {number.rpartition(".")[0] for number in lines if number.count(".") > 1}
+    for number, rate in (papers.rates.lines if papers.rates else {}).items():
+        dead = dead_work(number, rate.here, lines | by_row, package)
+        notices += [dead] if dead is not None else []
     for number, place in _lines_named(papers):
         dead = dead_work(number, place, lines, package)
         notices += [dead] if dead is not None else []
+    rows = row_names(package) if any(bid.tables for bid in papers.bids.values()) else ()
+    for bid in papers.bids.values():
+        for row in bid.tables:
+            if row not in rows and not package.broken.may_hold("item", row.split(".")[0]):
+                message, hints = f"the tables of the items have no row `{row}`", did_you_mean(row, rows)
+                notices.append(Notice("dead-reference", bid.here, message, hints=hints))
     for number, asker in (papers.questions.asked_by if papers.questions else {}).items():
         if ("question", number) not in links.symbols and not package.broken.may_hold("question", number):
             notices.append(Notice("dead-reference", asker.here, f"there is no question {number}"))
@@ -81,9 +92,7 @@ def link_owner(papers: OwnerPapers, links: Links, package: Package) -> tuple[Lin
 
 
 def _lines_named(papers: OwnerPapers) -> Iterator[tuple[str, Place]]:
-    """Yield the lines of the tender that rates, bids and their evaluation name."""
-    for number, rate in (papers.rates.lines if papers.rates else {}).items():
-        yield number, rate.here
+    """Yield the lines of the tender that bids and their evaluation name."""
     for bid in papers.bids.values():
         for number, line in bid.lines.items():
             yield number, line.here

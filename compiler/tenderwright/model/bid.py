@@ -109,6 +109,11 @@ class Bid(Noun, frozen=True, kw_only=True):
         None
     )
     answers: Annotated[tuple[BidAnswer, ...], Key("What the yard answers to the owner's questions.")] = ()
+    tables: Annotated[
+        Mapping[str, Annotated[Mapping[str, Annotated[str, Key("What the yard wrote.", "6")]], Key("By heading.")]],
+        Key("What the yard filled into the tables of the form, by row."),
+        Keys(Form(r"^[0-9]+(\.[a-z0-9]+(-[a-z0-9]+)*){2}$", "Row of a table", "520.valves.suction-fire")),
+    ] = field(default_factory=dict)
     doubts: Annotated[
         tuple[Annotated[str, Key("One doubt.")], ...],
         Key("What the reading left to a person. Settle each, then take it out."),

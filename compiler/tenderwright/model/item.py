@@ -4,8 +4,9 @@ from typing import Annotated, ClassVar
 
 from msgspec import field
 
-from tenderwright.model.build import Prose
+from tenderwright.model.build import Name, Prose
 from tenderwright.model.common import Extent
+from tenderwright.model.item_table import ItemTable
 from tenderwright.model.kinds import (
     PRICED,
     AnodeRef,
@@ -200,6 +201,12 @@ class Line(Noun, frozen=True, kw_only=True):
     where: Annotated[
         str, Key("Where, for contingent quantities; or who chooses.", "any two places, at the owner's choice")
     ] = ""
+    each_row_of: Annotated[
+        Name | None,
+        Key(
+            "Table of the item for each of whose rows the line is priced, numbered as in 520.a.suction-fire.", "valves"
+        ),
+    ] = None
     here: Place
 
 
@@ -323,6 +330,7 @@ class Item(Noun, frozen=True, kw_only=True):
     decision: Annotated[Decision | None, Key("A decision gate.")] = None
     option_until: Annotated[DayFromEvent | None, Key("Last day to exercise an option.")] = None
     deferral: Annotated[Prose | None, Key("What follows if it is put off.")] = None
+    tables: Annotated[tuple[ItemTable, ...], Key("Tables, printed as ruled forms.")] = ()
     lines: Annotated[tuple[Line, ...], Key("Lines to price.")] = ()
     photographs: Annotated[
         tuple[Annotated[str, Key("Photograph set.")], ...],
@@ -334,6 +342,10 @@ class Item(Noun, frozen=True, kw_only=True):
     def number(self) -> str:
         """Give the item number as printed."""
         return str(self.item)
+
+    def written(self, line: Line) -> int:
+        """Give the place of a line among those written, of which one priced by row stands for several."""
+        return list(dict.fromkeys(one.here for one in self.lines)).index(line.here)
 
     def kind_of(self, line: Line) -> str:
         """Give the kind of a line: its own, or the item's."""

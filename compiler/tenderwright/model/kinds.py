@@ -75,10 +75,14 @@ DayAndTime = Annotated[str, Form(r"^[0-9]{4}-[0-9]{2}-[0-9]{2} [0-9]{2}:[0-9]{2}
 IDENTIFIER = Form(r"^[a-z0-9]+(-[a-z0-9]+)*$", "Identifier", longest=48)
 Identifier = Annotated[str, IDENTIFIER]
 IdentifierName = Annotated[Name, IDENTIFIER]
-LINE = Form(r"^[0-9]+\.[a-z]{1,2}$", "Number of a line", "420.a")
+_ROW = r"(\.[a-z0-9]+(-[a-z0-9]+)*)?"
+"""The row of a table, of a line that is priced by row."""
+LINE = Form(r"^[0-9]+\.[a-z]{1,2}" + _ROW + "$", "Number of a line", "420.a", "520.a.suction-fire")
 LineNumber = Annotated[str, LINE]
 LineName = Annotated[Name, LINE]
-WorkName = Annotated[Name, Form(r"^[0-9]+(\.[a-z]{1,2})?$", "Number of an item or of a line", "420", "420.a")]
+WorkName = Annotated[
+    Name, Form(r"^[0-9]+(\.[a-z]{1,2}" + _ROW + ")?$", "Number of an item or of a line", "420", "420.a")
+]
 Currency = Annotated[str, Form(r"^[A-Z]{3}$", "Currency", "EUR")]
 
 Side = Annotated[str, OneOf("port", "starboard", "both", "centreline"), Key("Side of the ship.", "port")]

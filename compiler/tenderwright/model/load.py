@@ -36,6 +36,7 @@ from tenderwright.model.in_dock_sense import in_dock_sense
 from tenderwright.model.noun import Noun
 from tenderwright.model.package import ANY, NOTHING, Broken, Clause, Package
 from tenderwright.model.survey import Survey, survey_of
+from tenderwright.model.table_rows import with_row_lines
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.position import FrameTable
 from tenderwright.reading.layout import schema_of
@@ -228,7 +229,8 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         frame_notes=frames.notes if frames is not None else None,
         broken=loader.broken(),
     )
-    return package, list(dict.fromkeys(loader.notices))
+    package, notices = with_row_lines(package)
+    return package, list(dict.fromkeys([*loader.notices, *notices]))
 
 
 def load_owner(files: Files, mistakes: Mistakes, above: Broken = NOTHING) -> tuple[owner.OwnerPapers, list[Notice]]:

@@ -123,6 +123,10 @@ class Rates(Noun, frozen=True, kw_only=True):
     simulation: Annotated[Simulation | None, Key("How the cost is simulated.")] = None
     here: Place
 
+    def of(self, number: str) -> Rate | None:
+        """Give the rate of a line; a row of a table without one of its own has that of its line."""
+        return self.lines.get(number) or self.lines.get(".".join(number.split(".")[:2]))
+
 
 class PriceIndex(Noun, frozen=True, kw_only=True):
     """A published index of prices by month."""

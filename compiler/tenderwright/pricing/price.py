@@ -147,7 +147,7 @@ def _priced(
         price = UnitPrice(fixed, fixed, fixed, 1, (Step("the owner's fixed sum", fixed),))
         one = quantity.number
         return PricedLine(item, line, section, quantity, price, fixed, fixed, fixed, "the owner's fixed sum", one, one)
-    rate = book.rates.lines.get(number)
+    rate = book.rates.of(number)
     if rate is None:
         return Notice(
             "unpriced-line",

@@ -47,6 +47,12 @@ class SectionRows:
     subtotal: int
 
 
+def widths(form: PriceForm) -> tuple[float, ...]:
+    """Give the widths of the columns, that of the numbers wide enough for lines that are priced by row."""
+    longest = max((len(line.number) for section in form.sections for line in section.lines), default=0)
+    return (max(WIDTHS[0], min(24.0, 1.2 * longest)), *WIDTHS[1:])
+
+
 def fill_lines(sheet: Sheet, form: PriceForm) -> tuple[SectionRows, ...]:
     """Fill the sheet, and say where each section stands."""
     sheet.heading("A1", f"Price form · {form.title}")

@@ -13,6 +13,7 @@ from openpyxl.workbook.defined_name import DefinedName
 from tenderwright.documents.price_form import PriceForm
 from tenderwright.writing import price_form_answers as answers
 from tenderwright.writing import price_form_lines as lines
+from tenderwright.writing import price_form_tables as tables
 from tenderwright.writing import price_form_total as totals
 from tenderwright.writing.price_form_sheet import Sheet
 from tenderwright.writing.xlsx_package import workbook_bytes
@@ -34,9 +35,11 @@ def price_form_workbook(form: PriceForm) -> bytes:
         return sheets[title]
 
     named = {answers.HELP_TITLE: answers.fill_help(add(answers.HELP_TITLE, answers.HELP_WIDTHS), form)}
-    rows = lines.fill_lines(add(lines.TITLE, lines.WIDTHS), form)
+    rows = lines.fill_lines(add(lines.TITLE, lines.widths(form)), form)
     named[lines.TITLE] = {f"Section_{placed.section.code}_total": f"$H${placed.subtotal}" for placed in rows}
     named[totals.TITLE] = totals.fill_total(add(totals.TITLE, totals.WIDTHS), form, rows)
+    if form.tables:
+        tables.fill_tables(add(tables.TITLE, tables.WIDTHS), form)
     answers.fill_acknowledgements(add(answers.ACKNOWLEDGEMENTS_TITLE, answers.ACKNOWLEDGEMENTS_WIDTHS), form)
     answers.fill_exclusions(add(answers.EXCLUSIONS_TITLE, answers.EXCLUSIONS_WIDTHS))
     answers.fill_yard(add(answers.YARD_TITLE, answers.YARD_WIDTHS), form)

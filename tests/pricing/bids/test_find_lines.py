@@ -20,6 +20,26 @@ def test_a_number_as_typed(text: str) -> None:
     assert line_number(text, KNOWN) == "420.a"
 
 
+@pytest.mark.parametrize(
+    "text", ["520.a.suction-fire", " 520.A.Suction-Fire ", "520 a.suction-fire", "line 520a.suction-fire"]
+)
+def test_a_number_of_a_row_as_typed(text: str) -> None:
+    assert line_number(text, ("520.a.suction-fire", "520.a.2")) == "520.a.suction-fire"
+
+
+@pytest.mark.parametrize(
+    ("text", "lines"),
+    [
+        ("520.a", ("520.a.suction-fire", "520.a.2")),
+        ("520.a.2", ("520.a.2",)),
+        ("520.a.2, 420.a.", ("520.a.2", "420.a")),
+        ("520", ("520.a.suction-fire", "520.a.2")),
+    ],
+)
+def test_lines_of_rows_that_a_text_names(text: str, lines: tuple[str, ...]) -> None:
+    assert lines_named(text, ("520.a.suction-fire", "520.a.2", "420.a")) == lines
+
+
 @pytest.mark.parametrize(("text", "number"), [("999.z", "999.z"), ("999 z", ""), ("20 m", ""), ("420", ""), ("a", "")])
 def test_a_number_that_is_not_known_counts_only_as_issued(text: str, number: str) -> None:
     assert line_number(text, KNOWN) == number

@@ -18,7 +18,7 @@ def check(context: OwnerContext) -> Iterator[Notice]:
     if context.estimate is None or context.papers.rates is None:
         return
     for line in context.estimate.lines:
-        rate = context.papers.rates.lines.get(line.number)
+        rate = context.papers.rates.of(line.number)
         if rate is None:
             continue
         low, high = (

@@ -9,6 +9,7 @@ from tenderwright.comparing.form_changes import FormChange, PricedLine
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Column, Inline, Paragraph, Part, Row, Span, Table, inline
 from tenderwright.documents.marked import marked
+from tenderwright.documents.parts.item_tables import line_width
 from tenderwright.pricing.money import written
 from tenderwright.quantities.display import shown_unit
 
@@ -27,11 +28,13 @@ def lines_part(desk: Desk, comparison: Comparison, edition_hash: str) -> Part | 
     if not comparison.lines:
         return None
     rows = tuple(_row(desk, line) for line in comparison.lines)
+    width = line_width([line.number for line in comparison.lines], _COLUMNS[0].width)
+    columns = (Column("Line", width=width), *_COLUMNS[1:])
     words = (
         f"The price form sent with this addendum, edition {edition_hash}, takes the place of the one before. Every "
         "line keeps its number; prices already worked out can be carried over line by line, but for the lines below."
     )
-    blocks = (Paragraph(inline(words)), Table(_COLUMNS, rows))
+    blocks = (Paragraph(inline(words)), Table(columns, rows))
     return Part("addendum-lines", "", "Price-form lines changed", "front", "", blocks)
 
 

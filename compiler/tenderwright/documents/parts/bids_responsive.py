@@ -17,6 +17,7 @@ def bids_responsive(desk: Desk, comparison: BidComparison) -> Part:
         *_docks(comparison),
         *_criteria(comparison),
         *_answers(comparison),
+        *_filled(comparison),
     ]
     return Part("bids-responsive", "8", "Beside the price", "schedule", GROUP, tuple(blocks), landscape=True)
 
@@ -94,3 +95,20 @@ def _answers(comparison: BidComparison) -> list[Block]:
         rows.append(Row(tuple(inline(cell) for cell in (ask, *given))))
     columns = (Column("Asked", width=2), *(Column(bid.label, width=3) for bid in comparison.bids))
     return [Heading("What the yards say of themselves"), Table(columns, tuple(rows), small=True)] if rows else []
+
+
+def _filled(comparison: BidComparison) -> list[Block]:
+    """Set side by side what the yards filled into the tables of the price form."""
+    asked = dict.fromkeys(
+        (row, heading) for bid in comparison.bids for row, cells in bid.bid.tables.items() for heading in cells
+    )
+    rows = []
+    for row, heading in asked:
+        given = [bid.bid.tables.get(row, {}).get(heading, DASH) for bid in comparison.bids]
+        rows.append(Row(tuple(inline(cell) for cell in (row, heading, *given))))
+    columns = (
+        Column("Row", width=2),
+        Column("Asked", width=1.6),
+        *(Column(bid.label, width=2) for bid in comparison.bids),
+    )
+    return [Heading("Tables filled with the tender"), Table(columns, tuple(rows), small=True)] if rows else []

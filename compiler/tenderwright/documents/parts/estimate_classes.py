@@ -45,5 +45,5 @@ def bounded(desk: Desk) -> frozenset[str]:
     rates = desk.foresight.papers.rates if desk.foresight else None
     if rates is None or desk.estimate is None:
         return frozenset()
-    lines = {line.number: rates.lines.get(line.number) for line in desk.estimate.lines if line.form != "fixed"}
+    lines = {line.number: rates.of(line.number) for line in desk.estimate.lines if line.form != "fixed"}
     return frozenset(number for number, rate in lines.items() if rate and (rate.low is None or rate.high is None))

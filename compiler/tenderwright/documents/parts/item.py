@@ -22,6 +22,7 @@ from tenderwright.documents.edition import (
     inline,
 )
 from tenderwright.documents.parts.coatings import scheme_blocks
+from tenderwright.documents.parts.item_tables import item_tables, line_width
 from tenderwright.documents.parts.questions import answered
 from tenderwright.documents.precautions import PRECAUTIONS
 from tenderwright.model.item import Item, Line
@@ -102,6 +103,7 @@ def _body(desk: Desk, item: Item) -> list[Block]:
     blocks += _tests(desk, item)
     blocks += _holds(desk, item)
     blocks += _reports(desk, item)
+    blocks += item_tables(desk, item)
     blocks += _lines(desk, item)
     blocks += _referred(desk, item)
     return blocks
@@ -313,7 +315,7 @@ def _lines(desk: Desk, item: Item) -> list[Block]:
             cells += [inline(written(found.rate) if found else "–"), inline(written(found.amount) if found else "–")]
         rows.append(Row(tuple(cells), anchor=f"line-{number.replace('.', '-')}"))
     columns = [
-        Column("Line", width=0.8),
+        Column("Line", width=line_width([f"{item.number}.{line.line}" for line in item.lines], 0.8)),
         Column("What is priced", width=4.4),
         Column("Quantity", "decimal", 1.1),
         Column("Unit", width=0.9),

@@ -34,11 +34,10 @@ def owner_tables(desk: OwnerDesk) -> dict[str, DataTable]:
 def _estimate(desk: Desk, estimate: Estimate) -> DataTable:
     by_class = bounded(desk)
     rates = desk.foresight.papers.rates if desk.foresight else None
-    written = rates.lines if rates else {}
     rows: list[tuple[Cell, ...]] = []
     for line in estimate.lines:
         price, fixed = line.unit_price, line.form == "fixed"
-        rate = written.get(line.number)
+        rate = rates.of(line.number) if rates else None
         rows.append(
             (
                 line.number,

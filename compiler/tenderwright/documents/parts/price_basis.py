@@ -96,7 +96,7 @@ def _come_by(line: PricedLine, rests_on: str) -> Inline:
 
 def _evidence(desk: Desk, line: PricedLine) -> str:
     rates = desk.foresight.papers.rates if desk.foresight else None
-    rate = rates.lines.get(line.number) if rates else None
+    rate = rates.of(line.number) if rates else None
     evidence = rate.evidence if rate else ""
     basis = line.basis if line.form != "fixed" else ""
     told = f"{evidence}: {basis}" if evidence and basis else evidence or basis

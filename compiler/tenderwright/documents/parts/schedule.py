@@ -6,6 +6,7 @@ from decimal import Decimal
 
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.parts.item_tables import line_width
 from tenderwright.documents.price_form import FormLine, PriceForm
 from tenderwright.pricing.money import written
 from tenderwright.pricing.price import Estimate
@@ -35,7 +36,7 @@ def schedule(desk: Desk, form: PriceForm) -> Part:
 
 def _table(desk: Desk, lines: tuple[FormLine, ...]) -> Table:
     columns = [
-        Column("Line", width=0.9),
+        Column("Line", width=line_width([line.number for line in lines], 0.9)),
         Column("What is priced", width=5.4),
         Column("Quantity", "decimal", 1.2),
         Column("Unit", width=1),

@@ -174,7 +174,9 @@ def _text(said: dict[str, Cell], name: str) -> str:
 
 def _lines_in_words(text: str, known: Collection[str]) -> list[str]:
     """List the lines that running text names just as they are numbered."""
-    return [number for number in re.findall(r"(?<![\d.])\d{1,4}\.[a-z]{1,2}\b", text) if number in known]
+    numbers = re.findall(r"(?<![\d.])\d{1,4}\.[a-z]{1,2}\b(?:\.[a-z0-9]+(?:-[a-z0-9]+)*)?", text)
+    whole = [number if number in known else ".".join(number.split(".")[:2]) for number in numbers]
+    return [number for number in whole if number in known]
 
 
 def read_questions(book: Workbook, form: ExpectedForm) -> tuple[BidAnswer, ...]:

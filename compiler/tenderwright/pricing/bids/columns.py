@@ -9,6 +9,7 @@ from tenderwright.pricing.bids.words import bare
 from tenderwright.reading.workbook.cells import Sheet
 
 HEADINGS: dict[str, frozenset[str]] = {
+    "row": frozenset({"row of the table"}),
     "line": frozenset({"line", "line no", "line number", "item", "item no", "pos"}),
     "description": frozenset({"description", "text", "work", "item description"}),
     "basis": frozenset({"basis"}),
@@ -37,6 +38,7 @@ OFFSETS = {"description": 1, "quantity": 3, "unit": 4, "status": 5, "rate": 6, "
 
 _CALLED = {heading: column for column, headings in HEADINGS.items() for heading in headings}
 _KINDS: tuple[tuple[str, frozenset[str]], ...] = (
+    ("rows", frozenset({"row"})),
     ("exclusions", frozenset({"excluded"})),
     ("addenda", frozenset({"addendum"})),
     ("answers", frozenset({"asked"})),
@@ -55,7 +57,7 @@ class Table:
 
     sheet: Sheet
     kind: str
-    """lines, exclusions, addenda, answers, offers or totals."""
+    """rows, lines, exclusions, addenda, answers, offers or totals."""
     head: int
     """The row of its headings; 0 where it has none."""
     last: int
@@ -82,4 +84,4 @@ def _head(sheet: Sheet, row: int) -> list[tuple[str, dict[str, int]]]:
         if column is not None and column not in found:
             found[column] = cell.column
     kinds = [kind for kind, marks in _KINDS if marks <= found.keys()]
-    return [(kinds[0], found)] if kinds and len(found) > 1 else []
+    return [(kinds[0], found)] if kinds and (len(found) > 1 or kinds[0] == "rows") else []

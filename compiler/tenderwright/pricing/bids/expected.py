@@ -24,6 +24,18 @@ class ExpectedLine:
 
 
 @dataclass(frozen=True)
+class ExpectedTable:
+    """A table of the form of which the yard fills cells."""
+
+    name: str
+    """Such as `520.valves`."""
+    columns: tuple[tuple[str, bool, str], ...]
+    """Headings, whether the yard fills the column, and in which unit."""
+    rows: tuple[str, ...]
+    """Their names, such as `520.valves.suction-fire`."""
+
+
+@dataclass(frozen=True)
 class ExpectedForm:
     """What the form said when it was issued."""
 
@@ -36,6 +48,7 @@ class ExpectedForm:
     questions: tuple[str, ...] = ()
     """What the yard is asked of itself."""
     day_cost: Decimal | None = None
+    tables: tuple[ExpectedTable, ...] = ()
 
     @cached_property
     def by_number(self) -> dict[str, ExpectedLine]:

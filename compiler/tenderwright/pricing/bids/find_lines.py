@@ -10,9 +10,11 @@ from tenderwright.pricing.bids.columns import OFFSETS, Table, tables
 from tenderwright.pricing.bids.words import folded
 from tenderwright.reading.workbook.cells import Cell, Sheet, Workbook
 
-_AS_ISSUED = re.compile(r"(\d{1,4})\.([a-z]{1,2})")
-_AS_TYPED = re.compile(r"(?:(?:line|item|no|nr|pos)\.? ?)*0*(\d{1,4}) ?[.,\-/: ]? ?([a-z]{1,2})\.?")
-_NAMED = re.compile(r"\b0*(\d{1,4}) ?[.\-/]? ?([a-z]{1,2})\b")
+_ROW = r"((?:\.[a-z0-9]+(?:-[a-z0-9]+)*)?)"
+"""The row of a table, where a line is priced for each of them."""
+_AS_ISSUED = re.compile(rf"(\d{{1,4}})\.([a-z]{{1,2}}){_ROW}")
+_AS_TYPED = re.compile(rf"(?:(?:line|item|no|nr|pos)\.? ?)*0*(\d{{1,4}}) ?[.,\-/: ]? ?([a-z]{{1,2}}){_ROW}\.?")
+_NAMED = re.compile(rf"\b0*(\d{{1,4}}) ?[.\-/]? ?([a-z]{{1,2}})\b{_ROW}")
 _ITEM = re.compile(r"(?:(?:line|item|no|nr|pos)\.? ?)*0*(\d{1,4})\.?")
 
 
@@ -48,21 +50,27 @@ def line_number(text: str, known: Collection[str] = ()) -> str:
     typed = folded(text)
     exact = _AS_ISSUED.fullmatch(typed)
     if exact is not None:
-        return f"{int(exact[1])}.{exact[2]}"
+        return f"{int(exact[1])}.{exact[2]}{exact[3]}"
     match = _AS_TYPED.fullmatch(typed)
-    number = f"{int(match[1])}.{match[2]}" if match is not None else ""
+    number = f"{int(match[1])}.{match[2]}{match[3]}" if match is not None else ""
     return number if number in known else ""
 
 
 def lines_named(text: str, known: Collection[str]) -> tuple[str, ...]:
-    """List the lines that a text names, such as `420.a, 425.b`; an item by itself names all of its lines."""
+    """List the lines that a text names, such as `420.a, 425.b`.
+
+    An item by itself names all of its lines, and a line that is priced by row those of all its rows.
+    """
     found: list[str] = []
     for part in re.split(r"[,;+&\n]|\band\b", text):
         item = _ITEM.fullmatch(folded(part))
         if item is not None:
             found += [number for number in known if number.split(".")[0] == str(int(item[1]))]
         else:
-            found += [f"{int(match[1])}.{match[2]}" for match in _NAMED.finditer(folded(part))]
+            for match in _NAMED.finditer(folded(part)):
+                line = f"{int(match[1])}.{match[2]}"
+                found.append(line + match[3] if line + match[3] in known else line)
+                found += [] if match[3] else [number for number in known if number.startswith(f"{line}.")]
     return tuple(dict.fromkeys(number for number in found if number in known))
 
 

@@ -15,6 +15,7 @@ from tenderwright.pricing.bids.expected import ExpectedForm, ExpectedLine
 from tenderwright.pricing.bids.find_lines import FoundLine, find_lines
 from tenderwright.pricing.bids.prices import PriceReader
 from tenderwright.pricing.bids.sums_written import written_sums
+from tenderwright.pricing.bids.tables_filled import read_filled
 from tenderwright.pricing.bids.telling import told
 from tenderwright.reading.workbook.cells import Workbook
 
@@ -39,7 +40,8 @@ def read_bid(book: Workbook, form: ExpectedForm, yard: str, received: date) -> B
     edition, edition_notices = changes.edition_changes(book, form)
     addenda, addenda_notices = read_addenda(book, form)
     offer, offer_notices = read_offer(book, form)
-    notices += [*edition_notices, *addenda_notices, *offer_notices]
+    filled, filled_notices = read_filled(book, form)
+    notices += [*edition_notices, *addenda_notices, *offer_notices, *filled_notices]
     notices += [*changes.missing_lines(found, form, book.path), *changes.unknown_lines(found, form)]
     notices += [*changes.unnumbered_prices(book, found), *changes.shared_prices(found)]
     notices += [*changes.currency_changes(book, form), *changes.day_cost_changes(book, form)]
@@ -67,6 +69,7 @@ def read_bid(book: Workbook, form: ExpectedForm, yard: str, received: date) -> B
         days=offer.days,
         dock_days=offer.dock_days,
         answers=read_questions(book, form),
+        tables=filled,
         doubts=tuple(dict.fromkeys(notice.message for notice in notices if notice.severity == "warning")),
     )
     return BidRead(bid, tuple(notices))

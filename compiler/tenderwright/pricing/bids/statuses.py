@@ -15,7 +15,9 @@ _NO_BID = re.compile(
 )
 _INCLUDED = re.compile(r"(?:incl|inc|included)(?:[ :,;.(].*)?")
 _ZERO = re.compile(r"nil|zero|free|free of charge|f\.?o\.?c|no charge|without charge|gratis")
-_ELSEWHERE = re.compile(r"\b(?:in|with|under|see) (?:item |line |no\.? )?\d{1,4}(?: ?[.\-/]? ?[a-z]{1,2})?\b")
+_ELSEWHERE = re.compile(
+    r"\b(?:in|with|under|see) (?:item |line |no\.? )?\d{1,4}(?: ?[.\-/]? ?[a-z]{1,2})?\b(?:\.[a-z0-9-]+)?"
+)
 
 
 def status_said(text: str) -> Status | None:

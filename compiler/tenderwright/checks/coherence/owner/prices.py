@@ -103,7 +103,8 @@ def _lines(context: OwnerContext) -> Iterator[Notice]:
             at = context.at("owner/rates.yaml", "lines", line.number, "quantity_high")
             message = f"line {line.number} may come to {high:g} {line.quantity.unit}, and {line.quantity} is tendered"
             yield Notice("quantity-unlikely", at, message)
-        stated, fixed = rates.lines[line.number].rate, line.line.amount
+        own, fixed = rates.of(line.number), line.line.amount
+        stated = own.rate if own is not None else None
         if line.line.price == "fixed" and stated is not None and fixed is not None and stated != fixed:
             at = context.at("owner/rates.yaml", "lines", line.number, "rate")
             message = f"line {line.number} is the owner's fixed sum of {fixed}, and its rate is {stated}"

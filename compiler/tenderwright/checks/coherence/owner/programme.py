@@ -48,12 +48,12 @@ def _day_lines(context: OwnerContext, programme: Programme, tender: Tender) -> I
     for index, one in enumerate(programme.day_lines):
         number, _, letter = one.line.partition(".")
         item = context.live_item(number)
-        for at, line in enumerate(item.lines) if item is not None else ():
+        for line in item.lines if item is not None else ():
             if line.line != letter or line.quantity is None or one.days not in counted:
                 continue
             days, tendered = counted[one.days] - one.less, line.quantity.si / _DAY
             if abs(tendered - days) > max(3, days / 3):
                 message = f"line {one.line} counts {one.days}, {days} by the programme, and {line.quantity} is tendered"
-                place = place_in(item, "lines", at, "quantity") if item is not None else line.here
+                place = place_in(item, "lines", item.written(line), "quantity") if item is not None else line.here
                 note = Note("its days are said here", context.at("owner/programme.yaml", "day_lines", index, "days"))
                 yield Notice(CODE, place, message, (note,))

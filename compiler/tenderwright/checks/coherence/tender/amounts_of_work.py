@@ -34,7 +34,8 @@ _STAGED = 2.0
 def check(context: Context) -> Iterator[Notice]:
     """Report quantities beyond what the item itself names."""
     for item in context.live_items:
-        for index, line in enumerate(item.lines):
+        for line in item.lines:
+            index = item.written(line)
             if line.quantity is not None:
                 yield from _written(context, item, line, line.quantity, place_in(item, "lines", index, "quantity"))
             yield from _step(context, item, index, line)

@@ -45,8 +45,8 @@ def _of_item(item: Item, tender: Tender) -> Iterator[Notice]:
     plan = tender.programme
     in_order = plan.arrival <= plan.docking < plan.undocking <= plan.redelivery
     stay, on_blocks = (plan.redelivery - plan.arrival).days, (plan.undocking - plan.docking).days
-    for index, line in enumerate(item.lines if in_order else ()):
-        yield from _line(item, index, line, stay, max(on_blocks, plan.dock_days or 0))
+    for line in item.lines if in_order else ():
+        yield from _line(item, item.written(line), line, stay, max(on_blocks, plan.dock_days or 0))
     least, most = _NOTICE
     for hold in item.holds:
         if not least <= hold.notice.si <= most:

@@ -1,0 +1,62 @@
+"""The tables of an item, printed as ruled forms: what is known of each row, and blank cells for the yard."""
+
+from __future__ import annotations
+
+from tenderwright.documents.desk import Desk, capital, joined
+from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Row, Table, inline
+from tenderwright.model.item import Item
+from tenderwright.model.item_table import IN_DOCK, WITH_TENDER, ItemTable, TableColumn
+from tenderwright.model.table_rows import Cell, rows_of
+from tenderwright.quantities.display import shown_unit
+from tenderwright.quantities.quantity import Quantity
+
+DASH = "–"
+_NARROW, _WIDE = 1.0, 4.0
+_LETTERS = 9.0
+"""Letters to a unit of width."""
+
+
+def item_tables(desk: Desk, item: Item) -> list[Block]:
+    """Compose every table of an item."""
+    blocks: list[Block] = []
+    for table in item.tables:
+        blocks += [Heading(table.title), Paragraph(inline(_how(table)))] if _how(table) else [Heading(table.title)]
+        blocks.append(_table(desk, item, table))
+    return blocks
+
+
+def heading_of(column: TableColumn) -> str:
+    """Give the heading of a column with the unit in which the yard fills it."""
+    return f"{column.column}, {shown_unit(column.unit)}" if column.unit else column.column
+
+
+def cell_text(desk: Desk, cell: Cell) -> str:
+    """Give what stands in a cell: nothing where the yard fills it, a dash where nothing is known."""
+    if cell is None:
+        return ""
+    return capital(desk.quantity(cell) if isinstance(cell, Quantity) else str(cell)) or DASH
+
+
+def line_width(numbers: list[str], usual: float) -> float:
+    """Give the width of a column of line numbers, wider where lines are priced by row."""
+    longest = max((len(number) for number in numbers), default=0)
+    return usual if longest <= len("420.aa") else 2 * usual
+
+
+def _how(table: ItemTable) -> str:
+    """Say how the table is filled, and which of its columns when."""
+    said = [table.note.rstrip(".") + "."] if table.note else []
+    for when, words in ((WITH_TENDER, "with the tender, in the price form"), (IN_DOCK, "in dock, and hands over")):
+        columns = [f"“{column.column}”" for column in table.columns if column.filled == when]
+        said += [f"The yard fills {joined(columns)} {words}."] if columns else []
+    return " ".join(said)
+
+
+def _table(desk: Desk, item: Item, table: ItemTable) -> Table:
+    rows = [tuple(cell_text(desk, cell) for cell in row.cells) for row in rows_of(desk.package, item, table)]
+    columns = []
+    for place, column in enumerate(table.columns):
+        longest = max(len(column.column), *(len(row[place]) for row in rows)) if rows else 0
+        columns.append(Column(heading_of(column), width=min(_WIDE, max(_NARROW, longest / _LETTERS))))
+    cells = (Row(tuple(inline(text or " ") for text in row)) for row in rows)
+    return Table(tuple(columns), tuple(cells), anchor=f"table-{item.number}-{table.table}", ruled=True)
