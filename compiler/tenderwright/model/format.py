@@ -28,6 +28,7 @@ from tenderwright.model import (
     ship_condition,
     survey_row,
     tender,
+    timber,
     vessel,
 )
 from tenderwright.model.json_schema import Schema, file_schema
@@ -49,6 +50,7 @@ NOUNS: dict[str, type[Noun]] = {
     "lightship": lightship.Lightship,
     "docking-plan": docking_plan.DockingPlan,
     "condition": ship_condition.ShipCondition,
+    "timber": timber.Timber,
     "drawings": tender.Drawings,
     "history": history.EarlierDocking,
     "item": item.Item,

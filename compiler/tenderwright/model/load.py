@@ -26,6 +26,7 @@ from tenderwright.model import (
     rates,
     ship_condition,
     tender,
+    timber,
     vessel,
 )
 from tenderwright.model.account_sums import account_sums
@@ -212,6 +213,7 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         lightship=loader.file("vessel/lightship.yaml", lightship.Lightship),
         docking_plan=loader.file("vessel/docking-plan.yaml", docking_plan.DockingPlan),
         condition=loader.file("vessel/condition.yaml", ship_condition.ShipCondition),
+        timber=loader.file("vessel/timber.yaml", timber.Timber),
         drawings=loader.entries("drawings.yaml", "drawings", tender.Drawing),
         tanks=loader.entries("vessel/tanks.yaml", "tanks", vessel.Tank),
         openings=loader.entries("vessel/openings.yaml", "openings", vessel.Opening),

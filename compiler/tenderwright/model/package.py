@@ -21,6 +21,7 @@ from tenderwright.model.question import Question
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.model.survey import Survey
 from tenderwright.model.tender import Drawing, Tender
+from tenderwright.model.timber import Timber
 from tenderwright.model.vessel import Anode, Appendage, Offsets, Opening, Strake, Tank
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.codes import CODES
@@ -92,6 +93,7 @@ class Package(Struct, frozen=True, dict=True):
     lightship: Lightship | None
     docking_plan: DockingPlan | None = None
     condition: ShipCondition | None = None
+    timber: Timber | None = None
     drawings: tuple[Drawing, ...] = ()
     tanks: tuple[Tank, ...] = ()
     openings: tuple[Opening, ...] = ()

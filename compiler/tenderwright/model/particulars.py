@@ -19,17 +19,52 @@ from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
 
 
+class WoodHull(Noun, frozen=True, kw_only=True):
+    """How a hull of wood is built; its condition is told in vessel/timber.yaml."""
+
+    laid: Annotated[str, Key("How the planking is laid."), OneOf("carvel", "clinker", "double diagonal", "strip")]
+    planking: Annotated[str, Key("Wood of the planking.", "oak to the wale, larch above")]
+    thickness: Annotated[Length, Key("Thickness of the bottom planking as built.", "45 mm"), Within(most="1 m")]
+    frames: Annotated[str, Key("What the frames are, and how far apart.", "double sawn oak, 75 mm sided, 380 mm apart")]
+    framing: Annotated[str, Key("Of what the frames are made."), OneOf("wood", "iron", "steel")] = "wood"
+    sheathing: Annotated[
+        str, Key("Sheathing of the bottom; left out where there is none.", "copper over tarred felt")
+    ] = ""
+
+
 class Hull(Noun, frozen=True, kw_only=True):
     """How the hull is built."""
 
     material: Annotated[
-        str, Key("What the shell is made of.", "mild steel"), OneOf("mild steel", "early steel", "wrought iron")
+        str,
+        Key("What the shell is made of.", "mild steel"),
+        OneOf("mild steel", "early steel", "wrought iron", "wood", "composite"),
     ]
-    fastening: Annotated[str, Key("How plates are joined."), OneOf("riveted", "welded", "riveted and welded")]
+    fastening: Annotated[
+        str,
+        Key("How plates are joined, or by what the planks are fastened."),
+        OneOf(
+            "riveted",
+            "welded",
+            "riveted and welded",
+            "treenails",
+            "copper clenched",
+            "iron",
+            "yellow metal",
+            "bolts",
+            "of several kinds",
+        ),
+    ]
+    wood: Annotated[WoodHull | None, Key("How a hull of wood is built.")] = None
     notes: Annotated[
         Prose | None,
         Key("What else is known of how she is built.", "Doubled at the turn of the bilge, Fr 30 to Fr 52."),
     ] = None
+
+    @property
+    def of_wood(self) -> bool:
+        """Tell whether the shell is of planks."""
+        return self.material == "wood"
 
 
 class Dimensions(Noun, frozen=True, kw_only=True):

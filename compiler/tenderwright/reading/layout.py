@@ -19,6 +19,7 @@ YAML_FILES: dict[str, str] = {
     "vessel/lightship.yaml": "lightship",
     "vessel/docking-plan.yaml": "docking-plan",
     "vessel/condition.yaml": "condition",
+    "vessel/timber.yaml": "timber",
     "drawings.yaml": "drawings",
     "history/*.yaml": "history",
     "items/*.yaml": "item",

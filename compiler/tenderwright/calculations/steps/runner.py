@@ -24,6 +24,7 @@ FILES = {
     "lightship": "vessel/lightship.yaml",
     "docking_plan": "vessel/docking-plan.yaml",
     "condition": "vessel/condition.yaml",
+    "timber": "vessel/timber.yaml",
 }
 """The parts of a package that a step may take, each with the file that holds it."""
 
