@@ -23,7 +23,9 @@ from tenderwright.quantities.position import Position
 from tenderwright.quantities.quantity import Quantity
 
 Fastening = Annotated[
-    str, OneOf("treenail", "copper", "iron", "galvanised iron", "yellow metal", "bronze", "stainless steel")
+    str,
+    Key("What kind of fastening it is.", "copper"),
+    OneOf("treenail", "copper", "iron", "galvanised iron", "yellow metal", "bronze", "stainless steel"),
 ]
 
 
@@ -37,7 +39,7 @@ class Plank(Noun, frozen=True, kw_only=True):
     to: Annotated[Position, Key("Its forward butt.", "6.1 m")]
     species: Annotated[str, Key("What wood it is.", "oak")]
     thickness: Annotated[Length, Key("Thickness as fitted.", "45 mm"), Within(most="1 m")]
-    width: Annotated[Length, Key("Greatest width.", "190 mm"), Within(most="2 m")]
+    width: Annotated[Length, Key("Width where it is broadest.", "190 mm"), Within(most="2 m")]
     condition: Annotated[
         str, Key("As it was found."), OneOf("sound", "watch", "soft", "split", "worn", "not seen", "renew")
     ]
@@ -188,9 +190,9 @@ class KeelPoint(Noun, frozen=True, kw_only=True):
 class HogDrafts(Noun, frozen=True, kw_only=True):
     """Drafts read on one day, from which hog follows while she floats."""
 
-    forward: Annotated[Length, Key("Draft forward.", "1.22 m"), Within(most="30 m")]
+    forward: Annotated[Length, Key("Draft at the stem.", "1.22 m"), Within(most="30 m")]
     midships: Annotated[Length, Key("Draft midway between the two, mean of both sides.", "1.36 m"), Within(most="30 m")]
-    aft: Annotated[Length, Key("Draft aft.", "1.58 m"), Within(most="30 m")]
+    aft: Annotated[Length, Key("Draft at the sternpost.", "1.58 m"), Within(most="30 m")]
     here: Place
 
 
@@ -280,7 +282,7 @@ class Timber(Noun, frozen=True, kw_only=True):
     borings: Annotated[tuple[Boring, ...], Key("Borings and their cores.")] = ()
     moisture: Annotated[tuple[MoistureReading, ...], Key("Readings of moisture.")] = ()
     fastenings: Annotated[tuple[FastenedZone, ...], Key("Fastenings, by zone.")] = ()
-    keel_bolts: Annotated[tuple[KeelBolt, ...], Key("Keel bolts.")] = ()
+    keel_bolts: Annotated[tuple[KeelBolt, ...], Key("Keel bolts, from aft.")] = ()
     borers: Annotated[tuple[Borers, ...], Key("Places that borers have attacked.")] = ()
     sheathing: Annotated[Sheathing | None, Key("The sheathing, where she has one.")] = None
     hog: Annotated[Hog | None, Key("How far the keel is from straight.")] = None

@@ -23,6 +23,8 @@ from tenderwright.quantities.quantity import Quantity
 
 FILE = "vessel/timber.yaml"
 CONFIDENCE = Given(0.95, "95 %, none is stated", "common practice, no source")
+AIM = (-0.60, -0.55)
+"""Potentials at which bonded metals on wood are held, V against silver/silver chloride (from memory)."""
 _DAY = 86400.0
 
 
@@ -147,7 +149,7 @@ def hog_from_drafts(wood: Timber) -> Uses | Absent:
     if wood.hog is None or wood.hog.drafts is None:
         return NotAsked("no drafts were read for it")
     drafts = wood.hog.drafts
-    inputs = {name: given(getattr(drafts, name)) for name in ("forward", "midships", "aft")}
+    inputs = {"forward": given(drafts.forward), "midships": given(drafts.midships), "aft": given(drafts.aft)}
     return Uses(f"drafts of {wood.hog.day}", inputs, drafts.here)
 
 

@@ -47,7 +47,7 @@ METHOD = Method(
             ),
             "The borings.",
         ),
-        "limit": quantity("fraction", "Share of the thickness that may be unsound.", "25 %"),
+        "limit": quantity("fraction", "Share of the thickness that may be unsound."),
     },
     outputs=(
         Symbol("unsound", "unsound share of the thickness at each boring", "fraction", "%"),

@@ -29,8 +29,8 @@ METHOD = Method(
     source=Citation("Shipwrights' practice", standing="common practice, no source"),
     valid="planking that is not wetted meanwhile; sun and wind shorten the time",
     inputs={
-        "planned": quantity("time", "Time that she is to stand dry.", "10 d"),
-        "limit": quantity("time", "Time that she may.", "14 d"),
+        "planned": quantity("time", "Time that she is to stand dry."),
+        "limit": quantity("time", "Time that she may."),
     },
     outputs=(
         Symbol("planned", "time that the planking stands dry", "time", "d"),

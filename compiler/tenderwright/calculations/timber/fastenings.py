@@ -64,9 +64,9 @@ METHOD = Method(
             "Those drawn.",
         )
         | {"maxItems": MOST_DRAWN},
-        "limit": quantity("fraction", "Loss of area above which it counts as failed.", "30 %"),
+        "limit": quantity("fraction", "Loss of area above which it counts as failed."),
         "number": number("How many there are in the zone.", minimum=1),
-        "confidence": quantity("fraction", "Confidence of the bounds.", "95 %"),
+        "confidence": quantity("fraction", "Confidence of the bounds."),
     },
     outputs=(
         Symbol("drawn", "fastenings drawn", "each", "each"),

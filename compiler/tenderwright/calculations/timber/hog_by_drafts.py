@@ -26,9 +26,9 @@ METHOD = Method(
     source=Citation("Geometry", standing="derived"),
     valid="marks above a keel that is straight as built; the middle one midway between the others",
     inputs={
-        "forward": quantity("length", "Draft forward.", "1.22 m"),
-        "midships": quantity("length", "Draft midway, mean of both sides.", "1.36 m"),
-        "aft": quantity("length", "Draft aft.", "1.58 m"),
+        "forward": quantity("length", "Draft forward."),
+        "midships": quantity("length", "Draft midway, mean of both sides."),
+        "aft": quantity("length", "Draft aft."),
     },
     outputs=(Symbol("hog", "hog midway; negative where she sags", "length", "mm"),),
     kernel=hog_by_drafts,

@@ -41,7 +41,7 @@ METHOD = Method(
     valid="a resistance meter set for the wood and its temperature",
     inputs={
         "readings": listed(quantity("fraction", "A reading, by dry mass."), "The readings."),
-        "limit": quantity("fraction", "Moisture above which decay is looked for.", "20 %"),
+        "limit": quantity("fraction", "Moisture above which decay is looked for."),
     },
     outputs=(
         Symbol("number", "readings taken", "each", "each"),

@@ -51,7 +51,7 @@ METHOD = Method(
             "The planks to renew.",
             0,
         ),
-        "waste": quantity("fraction", "Board bought beyond what is fitted, as a share of it.", "30 %"),
+        "waste": quantity("fraction", "Board bought beyond what is fitted, as a share of it."),
     },
     outputs=(
         Symbol("number", "planks to renew", "each", "each"),

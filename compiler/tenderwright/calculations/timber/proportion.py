@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from math import comb
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
-from tenderwright.calculations.schema import number, quantity
+from tenderwright.calculations.schema import quantity
 
 SOURCE = Citation("ISO 11453", "two-sided confidence interval for a proportion", standing="from memory")
 MOST_DRAWN = 1000
@@ -50,8 +50,8 @@ def _at_most(drawn: int, bad: int, share: float) -> float:
     return sum(comb(drawn, k) * share**k * (1 - share) ** (drawn - k) for k in range(bad + 1))
 
 
-def _kernel(drawn: float, bad: float, confidence: float) -> Mapping[str, float]:
-    lower, upper = bounds_of_share(int(drawn), int(bad), confidence)
+def _kernel(drawn: int, bad: int, confidence: float) -> Mapping[str, float]:
+    lower, upper = bounds_of_share(drawn, bad, confidence)
     return {"share": bad / drawn, "lower": lower, "upper": upper}
 
 
@@ -62,9 +62,9 @@ METHOD = Method(
     source=SOURCE,
     valid="1 to 1000 drawn at random from the whole; confidence of 50 % to 99.9 %",
     inputs={
-        "drawn": number("How many were drawn.", minimum=1, maximum=MOST_DRAWN, multipleOf=1),
-        "bad": number("How many of them were bad.", minimum=0, multipleOf=1),
-        "confidence": quantity("fraction", "Confidence that the share lies between both bounds.", "95 %"),
+        "drawn": {"type": "integer", "minimum": 1, "maximum": MOST_DRAWN, "description": "How many were drawn."},
+        "bad": {"type": "integer", "minimum": 0, "description": "How many of them were bad."},
+        "confidence": quantity("fraction", "Confidence that the share lies between both bounds."),
     },
     outputs=(
         Symbol("share", "share of the sample that is bad", "fraction", "%"),

@@ -10,6 +10,7 @@ from tenderwright.calculations.ship.condition_of_shell import shell_forecast
 from tenderwright.calculations.ship.members import members_found, members_gauged
 from tenderwright.calculations.ship.shell_zones import zone_rates
 from tenderwright.calculations.ship.survey_readings import survey_readings
+from tenderwright.calculations.ship.timber import of_wood
 from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.calculations.thickness.drawn_rate import SOURCE as DRAWN_SOURCE
 from tenderwright.calculations.thickness.limits import SUBSTANTIAL_SOURCE, renewal_thickness
@@ -22,6 +23,7 @@ from tenderwright.documents.parts.earlier_repairs import earlier_repairs
 from tenderwright.documents.parts.old_metal import old_metal
 from tenderwright.documents.parts.pits import pit_blocks
 from tenderwright.documents.parts.renewal import renewal_blocks
+from tenderwright.documents.parts.timber import timber
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.quantities.display import decimals
 
@@ -30,6 +32,8 @@ _YEAR = 365.25 * 86400.0
 
 def condition(desk: Desk) -> Part | None:
     """Compose the condition of the ship; None where nothing in the package asks for it."""
+    if of_wood(desk.package.particulars):
+        return timber(desk)
     shell, written = desk.calculated.outcome(shell_forecast), desk.package.condition
     if isinstance(shell, Absent):
         asked = written is not None or desk.package.surveys

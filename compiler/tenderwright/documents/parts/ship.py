@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from tenderwright.calculations.ship.timber import of_wood
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Part, Row, Table, inline
 from tenderwright.documents.parts.notes import notes_on
 from tenderwright.model.package import sound
-from tenderwright.model.particulars import Particulars, Shaft
+from tenderwright.model.particulars import Particulars, Shaft, WoodHull
 from tenderwright.model.vessel import Strake
 from tenderwright.quantities.display import decimals
 
@@ -36,6 +37,7 @@ def _facts(desk: Desk, ship: Particulars) -> list[tuple[str, Inline]]:
         ("Name and type", inline(f"{ship.name}, {ship.type}, {ship.built}")),
         ("Builder", inline(ship.builder)),
         ("Hull", inline(f"{hull.material}, {hull.fastening}" if hull else "")),
+        *(_of_wood(desk, hull.wood) if hull and hull.wood else ()),
         ("Length overall", inline(desk.quantity(size.length_overall))),
         ("Length between perpendiculars", inline(desk.quantity(size.length_between_perpendiculars))),
         ("Moulded beam", inline(desk.quantity(size.beam))),
@@ -65,6 +67,15 @@ def _shaft(desk: Desk, shaft: Shaft) -> str:
     mass = f", {desk.quantity(propeller.mass)}" if propeller.mass else ""
     blades = f", {propeller.blades} blades" if propeller.blades else ""
     return f"{words}{kept}: {propeller.material}, {desk.quantity(propeller.diameter)} diameter{blades}{mass}"
+
+
+def _of_wood(desk: Desk, wood: WoodHull) -> list[tuple[str, Inline]]:
+    frames = wood.frames if wood.framing == "wood" else f"{wood.frames}, of {wood.framing}"
+    return [
+        ("Planking", inline(f"{wood.planking}, {wood.laid}, {desk.quantity(wood.thickness)} at the bottom")),
+        ("Frames", inline(frames)),
+        ("Sheathing", inline(wood.sheathing)),
+    ]
 
 
 def _keel_depth(desk: Desk, ship: Particulars) -> str:
@@ -114,7 +125,9 @@ def _hazards(desk: Desk, ship: Particulars) -> list[Block]:
 def fittings(desk: Desk) -> Part:
     """Compose the lists of openings, appendages, anodes and strakes."""
     blocks = [*_openings(desk), *_appendages(desk), *_anodes(desk), *_strakes(desk)]
-    return Part("fittings", "5", "Openings, appendages, anodes and plating", "data", SHIP, tuple(blocks), caution=True)
+    planked = of_wood(desk.package.particulars) and not (desk.package.anodes or desk.package.strakes)
+    title = "Openings and appendages" if planked else "Openings, appendages, anodes and plating"
+    return Part("fittings", "5", title, "data", SHIP, tuple(blocks), caution=True)
 
 
 def _openings(desk: Desk) -> list[Block]:
