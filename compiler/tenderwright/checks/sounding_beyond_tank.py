@@ -41,8 +41,9 @@ def _reading(tank: Tank) -> Iterator[Notice]:
 def _limit(tank: Tank, word: str) -> tuple[float, str] | None:
     """Give how far [m] a reading can go along the pipe, and to what; None where the package does not say."""
     pipe, bounds = tank.pipe, tank.bounds
-    if tank.table and word == "sounding":
-        return max(row.sounding.si for row in tank.table), "last row of its table"
+    readings = [one.si for row in tank.table if (one := getattr(row, word)) is not None]
+    if readings:
+        return max(readings), "last row of its table" if word == "sounding" else "greatest ullage of its table"
     if pipe is None:
         return None
     slope = cos(pipe.slant.si) if pipe.slant is not None else 1.0

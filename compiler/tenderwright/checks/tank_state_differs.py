@@ -100,5 +100,5 @@ def _undocking(context: Context, plan: DockingPlan) -> Iterator[Notice]:
 
 def _holds(tank: Tank) -> bool:
     contents = tank.contents
-    readings = [one for one in (contents.sounding, contents.volume) if one is not None]
+    readings = [one for one in (contents.sounding, contents.volume, contents.full, contents.mass) if one is not None]
     return contents.liquid != "none" and (contents.ullage is not None or any(one.si > 0 for one in readings))

@@ -15,6 +15,8 @@ from tenderwright.model.kinds import (
     LengthOrShell,
     Liquid,
     Mass,
+    Moment,
+    SecondMoment,
     Side,
     SignedAngle,
     SignedLength,
@@ -113,11 +115,48 @@ class Bounds(Noun, frozen=True, kw_only=True):
     here: Place
 
 
-class TableRow(Noun, frozen=True, kw_only=True):
-    """A row of the ship's own sounding table."""
+class CapacityPlan(Noun, frozen=True, kw_only=True):
+    """A tank as the ship's capacity plan gives it, where her form or the tank's bounds are not known."""
 
-    sounding: Annotated[Length, Key("Depth of liquid in the sounding pipe.", "0.5 m")]
-    volume: Annotated[Volume, Key("Volume in the tank at that sounding.", "3.1 m3")]
+    at: Annotated[Position, Key("Where its centre is when it is full, along the ship.", "Fr 54 + 200 mm")]
+    off_centre: Annotated[
+        SignedLength | None, Key("Its centre from the centreline; port positive, and nothing where left out.", "2.1 m")
+    ] = None
+    height: Annotated[Length, Key("Height of its centre above the keel line, when it is full.", "0.62 m")]
+    inertia: Annotated[
+        SecondMoment | None,
+        Key("Free surface: its second moment about its own fore-and-aft axis.", "38 m4"),
+        Within(most="1000000 m4"),
+    ] = None
+    moment: Annotated[Moment | None, Key("Free-surface moment, in place of the inertia.", "39 t*m")] = None
+    density: Annotated[
+        Density | None,
+        Key("Density for which that moment is stated; that of what is in the tank where left out.", "1.025 t/m3"),
+        Within(least="500 kg/m3", most="3000 kg/m3"),
+    ] = None
+    breadth: Annotated[
+        Length | None,
+        Key(
+            "Its greatest breadth, for where no free surface is stated; her beam, or half of it for a side tank, if left "
+            "out.",
+            "3.9 m",
+        ),
+    ] = None
+    from_: Annotated[Position | None, Key("After end of the tank, where it is known.", "Fr 51")] = None
+    to: Annotated[Position | None, Key("Fore end of the tank.", "Fr 61")] = None
+    bottom: Annotated[Length | None, Key("Height of its lowest point above the keel line.", "0 m")] = None
+    here: Place
+
+
+class TableRow(Noun, frozen=True, kw_only=True):
+    """A row of the ship's own sounding table, by the sounding or by the ullage."""
+
+    sounding: Annotated[
+        Length | None, Key("Depth of liquid in the sounding pipe; American papers call it the innage.", "0.5 m")
+    ] = None
+    ullage: Annotated[Length | None, Key("Ullage, in a table that goes by it; then all its rows do.", "1.9 m")] = None
+    volume: Annotated[Volume, Key("Volume in the tank at that sounding or ullage.", "3.1 m3")]
+    here: Place
 
 
 class SoundingPipe(Noun, frozen=True, kw_only=True):
@@ -151,6 +190,14 @@ class Contents(Noun, frozen=True, kw_only=True):
     volume: Annotated[
         Volume | None, Key("Volume, in place of a sounding.", "6.2 m3"), Measured("5 %", "as told; derived")
     ] = None
+    full: Annotated[
+        Fraction | None,
+        Key("How full it is, as a share of its capacity, in place of a sounding.", "98 %"),
+        Measured("5 %", "as told; derived"),
+    ] = None
+    mass: Annotated[
+        Mass | None, Key("Mass of what is in it, in place of a sounding.", "6.4 t"), Measured("5 %", "as told; derived")
+    ] = None
     read: Annotated[Date | None, Key("Day it was sounded.", "2027-04-12")] = None
     here: Place
 
@@ -172,6 +219,12 @@ class Tank(Noun, frozen=True, kw_only=True):
         Bounds | None, Key("A tank bounded by planes and, where `shell` is written, by the hull itself.")
     ] = None
     permeability: Annotated[Fraction | None, Key("Share of the space that liquid can fill.", "97 %")] = None
+    plan: Annotated[
+        CapacityPlan | None,
+        Key(
+            "Its centre and free surface by the capacity plan, with `capacity`; used where bounds and hull are not known."
+        ),
+    ] = None
     table: Annotated[
         tuple[TableRow, ...], Key("The ship's own sounding table; used before the bounds where it is given.")
     ] = ()

@@ -15,7 +15,7 @@ from tenderwright.calculations.tanks.water_density import water_density
 def test_bunker_survey_example():
     """A bunker survey worked by hand (derived): 3.27 m gives 161.68 m3; with VCF 0.9870, WCF 0.9892:
     157.85 t."""
-    found = table_volume(3.27, [3.20, 3.30], [157.20, 163.60])
+    found = table_volume([157.20, 163.60], 3.27, [3.20, 3.30])
     assert found["volume"] == pytest.approx(161.68, abs=0.0005)
     assert found["volume"] * 0.9870 * 0.9892 == pytest.approx(157.85, abs=0.005)
 
@@ -32,7 +32,7 @@ def test_bunker_survey_example():
 )
 def test_tables_are_checked(sounding, soundings, volumes):
     with pytest.raises(OutOfRange):
-        table_volume(sounding, soundings, volumes)
+        table_volume(volumes, sounding, soundings)
 
 
 @pytest.mark.parametrize(

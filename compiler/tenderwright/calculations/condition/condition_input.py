@@ -7,8 +7,7 @@ from typing import Any
 
 from tenderwright.calculations.condition.loading import TankLoad, Weight
 from tenderwright.calculations.schema import length, listed, quantity, record, text
-from tenderwright.calculations.tanks.sounding import Tank
-from tenderwright.calculations.tanks.tank_input import SHAPE, body_from_input
+from tenderwright.calculations.tanks.tank_input import SHAPE, tank_from_input
 
 
 def _mass(description: str) -> dict[str, Any]:
@@ -56,12 +55,12 @@ def weights_from_input(weights: Sequence[Mapping[str, Any] | Weight]) -> list[We
 
 def tanks_from_input(tanks: Sequence[Mapping[str, Any] | TankLoad]) -> list[TankLoad]:
     """Make loaded tanks from converted input, or take those that are made. Raises OutOfRange."""
-    return [
-        t
-        if isinstance(t, TankLoad)
-        else TankLoad(t["name"], Tank(body_from_input(t["shape"]), t.get("permeability", 1.0)), t["density"], t["mass"])
-        for t in tanks
-    ]
+    return [t if isinstance(t, TankLoad) else _load(t) for t in tanks]
+
+
+def _load(tank: Mapping[str, Any]) -> TankLoad:
+    built = tank_from_input(tank["shape"], permeability=tank.get("permeability", 1.0))
+    return TankLoad(tank["name"], built, tank["density"], tank["mass"])
 
 
 def _box(x_aft: str, x_forward: str, y_starboard: str, y_port: str, bottom: str, top: str) -> dict[str, Any]:

@@ -12,6 +12,7 @@ from tenderwright.calculations.condition.target_trim import TrimPlan
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.condition import fixed_weights, given_marks, given_tanks, given_weights
 from tenderwright.calculations.ship.hull import Hull
+from tenderwright.calculations.ship.tanks import sounding_by_table
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.tanks.sounding import at_sounding, contents, sounding_at
 from tenderwright.calculations.tanks.sounding_volume import NOTHING_READ
@@ -103,19 +104,22 @@ def docking_tank_states(
 ) -> dict[str, TankState]:
     """Give what is in each tank when she is docked."""
     liquids = {t.tank: t.contents.liquid if t.contents.liquid != "none" else "sea water" for t in tanks}
-    return tank_states(docking_tanks, liquids, docking)
+    return tank_states(docking_tanks, liquids, docking, tanks)
 
 
 def tank_states(
-    loads: tuple[TankLoad, ...], liquids: dict[str, str], position: FloatingPosition
+    loads: tuple[TankLoad, ...], liquids: dict[str, str], position: FloatingPosition, tanks: tuple[Tank, ...]
 ) -> dict[str, TankState]:
     """Give what is in each tank in a condition, with the sounding at its trim."""
+    named = {tank.tank: tank for tank in tanks}
     slope = position.hydrostatics.trim / position.hydrostatics.length
     found = {}
     bodies = contents([load.tank for load in loads], [load.volume for load in loads], slope)
     for load, body in zip(loads, bodies, strict=True):
         sounding, unseen = None, 0.0
-        if load.tank.pipe is not None:
+        if load.tank.planned:
+            sounding = sounding_by_table(named[load.name], load.tank, load.volume, slope)
+        elif load.tank.pipe is not None:
             try:
                 sounding = sounding_at(load.tank, load.volume, body.level, slope)
             except OutOfRange:

@@ -15,6 +15,7 @@ from tenderwright.calculations.ship.docking_condition import as_weight, weights_
 from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.keel import given_straight, given_underside
 from tenderwright.calculations.steps.step import Uses, step, step_of
+from tenderwright.calculations.tanks.capacity_plan import place_uncertainty
 from tenderwright.calculations.uncertainty.afloat import FIGURES
 from tenderwright.calculations.uncertainty.afloat import METHOD as HOW_SURE
 from tenderwright.calculations.value import Given
@@ -88,7 +89,10 @@ def known_tanks(
         full = load.volume >= FULL * load.tank.capacity
         row = {"name": named[load.name].name, "mass": load.mass, "x": x, "y": y, "z": z, "density": load.density}
         surface = 0.0 if full else liquid.surface_area * load.tank.permeability
-        rows.append(row | {"surface": surface, "u_level": _sounded(named[load.name].contents), "u_share": TABLE})
+        row |= {"surface": surface, "u_level": _sounded(named[load.name].contents), "u_share": TABLE}
+        if load.tank.planned:
+            row |= zip(("u_x", "u_y", "u_z"), place_uncertainty(load.tank, load.volume), strict=True)
+        rows.append(row)
     return rows
 
 

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from math import cos, pi
 from typing import Any
 
+import numpy as np
 from msgspec import Struct
 
 from tenderwright.calculations.method import OutOfRange
@@ -13,7 +14,9 @@ from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.steps.outcome import Absent, Lacking, NotAsked
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.tanks.capacity import METHOD as CAPACITY
+from tenderwright.calculations.tanks.capacity_plan import METHOD as PLANNED
 from tenderwright.calculations.tanks.contents import METHOD as CONTENTS
+from tenderwright.calculations.tanks.contents import NO_PLACE
 from tenderwright.calculations.tanks.liquid_densities import LIQUID_DENSITIES, LiquidDensity
 from tenderwright.calculations.tanks.sounding import Tank as TankShape
 from tenderwright.calculations.tanks.sounding import slanted_pipe, sounding_table
@@ -23,12 +26,15 @@ from tenderwright.calculations.value import Given, given
 from tenderwright.model.lightship import Lightship
 from tenderwright.model.package import Package
 from tenderwright.model.particulars import Particulars
-from tenderwright.model.vessel import Bounds, SoundingPipe, Tank
+from tenderwright.model.vessel import Bounds, CapacityPlan, SoundingPipe, Tank
 from tenderwright.quantities.position import FrameTable
 from tenderwright.quantities.quantity import Quantity
 
 _LIQUIDS = {"heavy oil": "heavy fuel oil", "oily water": "fresh water"}
 """Names of liquids in a package to those in the table of densities."""
+
+
+NO_SHELL = "it needs vessel/offsets.yaml, or bounds that are all distances, or the tank's `plan`"
 
 
 class SoundingTable(Struct, frozen=True):
@@ -38,23 +44,60 @@ class SoundingTable(Struct, frozen=True):
     trims: tuple[float, ...]
     volumes: tuple[tuple[float, ...], ...]
     """One row for each sounding, one column for each trim."""
+    by: str = "sounding"
+    """Or `ullage`, where the ship's own table goes by that."""
 
 
 @step_of(CAPACITY, "tank.{}", each="tanks")
-def tank_shape(tank: Tank, hull: Hull | None, frames: FrameTable) -> Uses | Absent:
-    """Build a tank's space between its bounds and the shell, with its pipe."""
+def tank_shape(tank: Tank, hull: Hull | None, frames: FrameTable, particulars: Particulars | None) -> Uses | Absent:
+    """Build a tank's space between its bounds and the shell, with its pipe; or a box by its capacity plan."""
     bounds = tank.bounds
-    if bounds is None:
-        return Lacking(f"it needs the bounds of tank `{tank.tank}` in vessel/tanks.yaml")
-    shape = _shape(tank, bounds, hull)
-    if shape is None:
-        return Lacking("it needs vessel/offsets.yaml, or bounds that are all distances")
+    shape = _shape(tank, bounds, hull) if bounds is not None else None
+    if bounds is None or shape is None:
+        if tank.plan is not None:
+            return _planned(tank, tank.plan, particulars)
+        if bounds is None:
+            return Lacking(f"it needs the bounds of tank `{tank.tank}` in vessel/tanks.yaml, or its `plan`")
+        return Lacking(NO_SHELL)
     words = f"{bounds.from_} to {bounds.to}, {bounds.bottom} to {bounds.top}, {bounds.inboard} to {bounds.outboard}"
     inputs = {
         "shape": Given(shape, words + (f"; hull {hull.words}" if hull else ""), bounds.here),
         "permeability": given(tank.permeability) if tank.permeability else Given(1.0, "100 %", "nothing taken off"),
     }
     return Uses(tank.name, inputs | _pipe(tank.pipe, bounds), tank.contents.here, of=tank.name)
+
+
+def _planned(tank: Tank, plan: CapacityPlan, particulars: Particulars | None) -> Uses | Absent:
+    """Give what the capacity plan tells of a tank."""
+    if tank.capacity is None:
+        return Lacking(f"it needs `capacity` of tank `{tank.tank}` in vessel/tanks.yaml")
+    if (plan.from_ is None) != (plan.to is None):
+        return Lacking(
+            f"it needs both `from` and `to` of the plan of tank `{tank.tank}` in vessel/tanks.yaml, or neither"
+        )
+    inputs = {
+        "capacity": given(tank.capacity),
+        "x": given(plan.at),
+        "y": given(plan.off_centre) if plan.off_centre else Given(0.0, "on the centreline", plan.here),
+        "z": given(plan.height),
+    }
+    if plan.from_ is not None and plan.to is not None:
+        inputs |= {"x_aft": given(plan.from_), "x_forward": given(plan.to)}
+    if plan.bottom is not None:
+        inputs["bottom"] = given(plan.bottom)
+    if plan.inertia is not None:
+        inputs["free_surface"] = given(plan.inertia)
+    elif plan.moment is not None:
+        density = given(plan.density) if plan.density else density_of(tank)
+        words = f"{plan.moment} at {density.text}"
+        inputs["free_surface"] = Given(plan.moment.si / density.si, words, plan.moment.at)
+    elif plan.breadth is not None:
+        inputs["breadth"] = given(plan.breadth)
+    elif particulars is not None:
+        beam = particulars.dimensions.beam
+        share, words = (0.5, f"half of {beam}") if tank.side in ("port", "starboard") else (1.0, f"{beam}")
+        inputs["breadth"] = Given(beam.si * share, words, beam.at)
+    return Uses(f"{tank.name} by the capacity plan", inputs, plan.here, of=tank.name, by=PLANNED)
 
 
 def _shape(tank: Tank, bounds: Bounds, hull: Hull | None) -> dict[str, Any] | None:
@@ -100,22 +143,72 @@ def _point(x: float, y: float, z: float) -> dict[str, float]:
 def tank_table(
     tank: Tank, tank_shape: TankShape | None, lightship: Lightship | None, particulars: Particulars | None
 ) -> Uses | Absent:
-    """Read the ship's own table at the sounding, corrected to an even keel by where the pipe stands."""
-    sounding = tank.contents.sounding
-    if not tank.table or sounding is None or tank.contents.volume is not None or tank.contents.liquid == "none":
+    """Read the ship's own table at the sounding or ullage, corrected to an even keel by where the pipe stands."""
+    contents = tank.contents
+    reading = contents.sounding or contents.ullage
+    told = contents.volume or contents.full or contents.mass
+    if not tank.table or reading is None or told is not None or contents.liquid == "none":
         return NotAsked("it is not sounded by a table of the ship's own")
-    corrected = sounding.si
-    if tank_shape is not None and tank_shape.pipe is not None:
-        middle = (tank_shape.body.lower_corner[0] + tank_shape.body.upper_corner[0]) / 2
-        corrected += float(tank_shape.pipe.foot[0] - middle) * _slope(lightship, particulars)
-    corrected = max(corrected, tank.table[0].sounding.si)
-    rows = Given([row.sounding.si for row in tank.table], f"{len(tank.table)} rows", tank.here)
+    word, readings = table_readings(tank)
+    if word not in ("sounding", "ullage"):
+        return Lacking(f"it needs `{word}` in every row of the table of tank `{tank.tank}` in vessel/tanks.yaml")
+    at, shown = reading.si, f"{reading}"
+    if (word == "sounding") != (contents.sounding is not None):
+        pipe = _pipe_length(tank.pipe)
+        if pipe is None:
+            return Lacking(f"it needs `foot` and `head` of the pipe of tank `{tank.tank}` in vessel/tanks.yaml")
+        at, shown = pipe - at, f"{shown} on a pipe of {pipe:.3f} m"
+    deeper = _deeper_at_pipe(tank, tank_shape, _slope(lightship, particulars))
+    at = max(at + deeper if word == "sounding" else at - deeper, min(readings))
+    rows = sorted(zip(readings, (row.volume.si for row in tank.table), strict=True))
     inputs = {
-        "sounding": Given(corrected, f"{sounding} corrected to {corrected:.3f} m", sounding.at),
-        "soundings": rows,
-        "volumes": Given([row.volume.si for row in tank.table], f"{len(tank.table)} rows", tank.here),
+        word: Given(at, f"{shown} corrected to {at:.3f} m", reading.at),
+        f"{word}s": Given([one for one, _ in rows], f"{len(rows)} rows", tank.here),
+        "volumes": Given([volume for _, volume in rows], f"{len(rows)} rows", tank.here),
     }
-    return Uses(f"{tank.name} by the ship's own table", inputs, tank.contents.here, of=tank.name)
+    return Uses(f"{tank.name} by the ship's own table", inputs, contents.here, of=tank.name)
+
+
+def table_readings(tank: Tank) -> tuple[str, list[float]]:
+    """Give whether the ship's own table goes by sounding or by ullage, and its readings [m].
+
+    Where a row has no such reading, the word alone.
+    """
+    for word in ("sounding", "ullage"):
+        readings = [getattr(row, word) for row in tank.table]
+        if all(readings):
+            return word, [one.si for one in readings]
+    return "sounding` or `ullage", []
+
+
+def _pipe_length(pipe: SoundingPipe | None) -> float | None:
+    """Give the length of a pipe whose head is known [m]."""
+    if pipe is None or pipe.head is None:
+        return None
+    return (pipe.head.si - pipe.foot.si) / (cos(pipe.slant.si) if pipe.slant else 1.0)
+
+
+def _deeper_at_pipe(tank: Tank, shape: TankShape | None, slope: float) -> float:
+    """Give how much less deep the liquid stands at the pipe than at the tank's middle, for a slope of trim [m]."""
+    if shape is None or tank.pipe is None:
+        return 0.0
+    middle = (shape.body.lower_corner[0] + shape.body.upper_corner[0]) / 2
+    return float(tank.pipe.at.x - middle) * slope
+
+
+def sounding_by_table(tank: Tank, shape: TankShape, volume: float, slope: float) -> float | None:
+    """Give the sounding [m] at which the ship's own table has a volume [m3]; None where it does not say."""
+    word, readings = table_readings(tank) if tank.table else ("", [])
+    pipe = _pipe_length(tank.pipe)
+    if word == "ullage" and pipe is not None:
+        readings = [pipe - one for one in readings]
+    elif word != "sounding":
+        return None
+    rows = sorted((row.volume.si, at) for row, at in zip(tank.table, readings, strict=True))
+    if not rows or not rows[0][0] <= volume <= rows[-1][0]:
+        return 0.0 if volume == 0 else None
+    at = float(np.interp(volume, [v for v, _ in rows], [s for _, s in rows]))
+    return max(at - _deeper_at_pipe(tank, shape, slope), 0.0) if volume else 0.0
 
 
 @step_of(SOUNDING, "tank.{}", each="tanks", kept=True)
@@ -127,26 +220,32 @@ def tank_contents(
     lightship: Lightship | None,
     particulars: Particulars | None,
 ) -> Uses | Absent:
-    """Find what is in a tank on arrival: by its sounding, by a volume that is known, or nothing."""
+    """Find what is in a tank on arrival: by its sounding, by what is known of its contents, or nothing."""
     contents, shape = tank.contents, tank_shape
     reading = contents.sounding or contents.ullage
+    told = {"volume": contents.volume, "mass": contents.mass, "full": contents.full}
     inputs = {"density": density_of(tank)}
     if shape is not None:
         inputs["tank"] = Given(shape.body, f"the space of {tank.name}", f"tank.{tank.tank}.capacity")
         inputs["permeability"] = Given(shape.permeability, f"{shape.permeability:.0%}", f"tank.{tank.tank}.capacity")
-    empty = contents.liquid == "none" or (reading is None and contents.volume is None)
-    if empty:
+    known = {name: given(one) for name, one in told.items() if one is not None}
+    if contents.liquid == "none" or (reading is None and not known):
         inputs["volume"] = Given(0.0, "empty", contents.here)
     elif shape is None and tank.bounds is not None:
-        return Lacking("it needs vessel/offsets.yaml, or bounds that are all distances")
-    elif contents.volume is not None:
-        inputs |= {"volume": given(contents.volume)} | _trim(lightship, particulars)
+        return Lacking(NO_SHELL)
+    elif known:
+        inputs |= known | _trim(lightship, particulars)
     elif tank_table is not None:
         volume = min(tank_table["volume"], shape.capacity) if shape else tank_table["volume"]
         inputs["volume"] = Given(volume, f"{volume:.2f} m3", f"tank.{tank.tank}.table-volume")
         inputs |= _trim(lightship, particulars)
     elif shape is None:
-        raise OutOfRange("it holds liquid but has no bounds, so the liquid cannot be placed in the ship")
+        raise OutOfRange(NO_PLACE)
+    elif shape.planned:
+        needs = (
+            f"it needs `table` of tank `{tank.tank}` in vessel/tanks.yaml, or its bounds: its plan has no form to sound"
+        )
+        return Lacking(needs)
     else:
         if reading is None or shape.pipe is None or tank.pipe is None:
             raise OutOfRange("a sounding or an ullage needs a sounding pipe")
@@ -201,6 +300,11 @@ def _usual_liquid(liquid: str) -> LiquidDensity:
 def tank_sounding_table(tank: Tank, tank_shape: TankShape, particulars: Particulars) -> SoundingTable | Absent:
     """Make a sounding table for a tank with a pipe, at even keel and at two trims by the stern."""
     shape = tank_shape
+    if shape.planned:
+        word, readings = table_readings(tank) if tank.table else ("", [])
+        if not readings:
+            return Lacking(f"it needs `table` of tank `{tank.tank}` in vessel/tanks.yaml, or its bounds and her hull")
+        return SoundingTable(tuple(readings), (0.0,), tuple((row.volume.si,) for row in tank.table), word)
     if shape.pipe is None:
         return Lacking(f"it needs the sounding pipe of tank `{tank.tank}` in vessel/tanks.yaml")
     length = particulars.dimensions.length_between_perpendiculars.si

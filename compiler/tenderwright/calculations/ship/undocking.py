@@ -115,9 +115,11 @@ def undocked(
 
 
 @step()
-def undocking_tank_states(undocked: FloatingPosition, undocking_tanks: UndockingTanks) -> dict[str, TankState]:
+def undocking_tank_states(
+    undocked: FloatingPosition, undocking_tanks: UndockingTanks, tanks: tuple[Tank, ...]
+) -> dict[str, TankState]:
     """Give what is in each tank when she is floated."""
-    return tank_states(undocking_tanks.loads, undocking_tanks.liquids, undocked)
+    return tank_states(undocking_tanks.loads, undocking_tanks.liquids, undocked, tanks)
 
 
 @step_of(LIFTING, "undocking.lifting", kept=True)

@@ -87,6 +87,8 @@ def zone_internal(zone: Zone, tank_shape: Each[TankShape]) -> Uses | Absent:
     shape = tank_shape.outcomes.get(tank, Resting(f"there is no tank `{tank}`"))
     if isinstance(shape, Absent):
         return shape.passed_on()
+    if shape.planned:
+        return Lacking(f"it needs the bounds of tank `{tank}` in vessel/tanks.yaml: its plan does not give its faces")
     boundary = shape.body.surface_area
     panels: list[dict[str, float]] = []
     words, left = [f"boundary {boundary:.1f} m2"], 1.0

@@ -13,6 +13,7 @@ from tenderwright.calculations.tanks.liquid import Liquid
 from tenderwright.calculations.tanks.polyhedron import Polyhedron
 from tenderwright.calculations.tanks.tank_input import SHAPE, tank_from_input
 
+NO_PLACE = "it holds liquid but has neither bounds nor a `plan`, so the liquid cannot be placed in the ship"
 NOTHING = Liquid(0.0, 0.0, (0.0, 0.0, 0.0), 0.0, 0.0, 0.0)
 
 
@@ -55,26 +56,34 @@ def outputs_of(found: TankContents) -> dict[str, float]:
 
 
 def tank_contents(
-    volume: float,
     density: float,
+    volume: float | None = None,
     tank: Mapping[str, Any] | Polyhedron | None = None,
     trim: float = 0.0,
     length_between_perpendiculars: float | None = None,
     permeability: float = 1.0,
+    mass: float | None = None,
+    full: float | None = None,
 ) -> TankContents:
     """Find how a volume of liquid lies in a tank at a trim; see `Tank.contents`.
 
-    Symbols: volume [m3]; density [kg/m3]; trim, draft aft less draft forward, and length [m]; permeability [-].
+    Symbols: volume [m3], or mass [kg], or share of the capacity [-]; density [kg/m3]; trim, draft aft less draft
+    forward, and length [m]; permeability [-].
     Raises OutOfRange where there is liquid and no shape to place it in, and for a trim without a length.
     """
+    if sum(one is not None for one in (volume, mass, full)) != 1:
+        raise OutOfRange("give one of a volume, a mass, and how full the tank is")
     if trim and not length_between_perpendiculars:
         raise OutOfRange("a trim needs the length between perpendiculars")
     if tank is None:
-        if volume:
-            raise OutOfRange("it holds liquid but has no bounds, so the liquid cannot be placed in the ship")
+        if volume or mass or full:
+            raise OutOfRange(NO_PLACE)
         return TankContents(NOTHING, density)
     slope = trim / length_between_perpendiculars if length_between_perpendiculars else 0.0
-    return TankContents(tank_from_input(tank, permeability=permeability).contents(volume, slope), density)
+    built = tank_from_input(tank, permeability=permeability)
+    if volume is None:
+        volume = mass / density if mass is not None else (full or 0.0) * built.capacity
+    return TankContents(built.contents(volume, slope), density)
 
 
 METHOD = Method(
@@ -82,9 +91,11 @@ METHOD = Method(
     title="Where a known volume of liquid lies in a tank",
     formula="volume below z = z0 - x tan(trim), cut from the tank's polyhedron; W = rho V; FSM = rho i",
     source=Citation("statics of a liquid at rest; divergence theorem on a polyhedron", "", "derived"),
-    valid="volume up to the capacity; a tank with liquid in it has bounds",
+    valid="volume up to the capacity; a tank with liquid in it has a shape",
     inputs={
         "volume": quantity("volume", "Volume of liquid."),
+        "mass": quantity("mass", "Mass of liquid, in place of a volume."),
+        "full": quantity("fraction", "Share of the capacity, in place of a volume."),
         "density": quantity("density", "Density of the liquid."),
         "tank": SHAPE,
         "trim": length("Draft aft less draft forward."),
@@ -108,6 +119,6 @@ METHOD = Method(
             }
         },
     },
-    optional=frozenset({"tank", "trim", "length_between_perpendiculars", "permeability"}),
+    optional=frozenset({"volume", "mass", "full", "tank", "trim", "length_between_perpendiculars", "permeability"}),
     cautions=("Frames and fittings inside the tank are in the permeability, not in the free surface.",),
 )

@@ -62,6 +62,13 @@ class Tank(Struct, frozen=True, eq=False, dict=True):
     permeability: float = 1.0
     """Applies to volumes; the free surface keeps its moulded size, which is on the safe side."""
     pipe: SoundingPipe | None = None
+    surface: float | None = None
+    """Second moment of the free surface that its plan states [m4], whatever the filling; else the body's own."""
+
+    @property
+    def planned(self) -> bool:
+        """Whether it is a box made from a capacity plan, whose true shape is not known."""
+        return self.body.shape is not None and "plan" in self.body.shape
 
     def __post_init__(self) -> None:
         if not 0 < self.permeability <= 1:
@@ -87,7 +94,7 @@ def contents(
     """Find the liquid bodies of volumes [m3] in several tanks at once; see `fill`. Raises OutOfRange."""
     moulded = [v / t.permeability for v, t in zip(volumes, tanks, strict=True)]
     bodies = fill([t.body for t in tanks], moulded, trim_slope, heel_slope, near)
-    return [replace(b, volume=b.volume * t.permeability) for b, t in zip(bodies, tanks, strict=True)]
+    return [_shared(b, t) for b, t in zip(bodies, tanks, strict=True)]
 
 
 def at_sounding(tank: Tank, sounding: float, trim_slope: float = 0.0, heel_slope: float = 0.0) -> Liquid:
@@ -164,4 +171,9 @@ def _pipe(tank: Tank) -> SoundingPipe:
 
 
 def _shared(body: Liquid, tank: Tank) -> Liquid:
-    return replace(body, volume=body.volume * tank.permeability)
+    shared = replace(body, volume=body.volume * tank.permeability)
+    if not tank.planned or body.surface_area == 0:
+        return shared
+    if tank.surface is None:
+        raise OutOfRange("it is neither full nor empty, and neither its free surface nor its extent is known")
+    return replace(shared, surface_transverse=tank.surface)

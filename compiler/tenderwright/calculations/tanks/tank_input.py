@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from tenderwright.calculations.hydrostatics.offsets import OFFSETS, hull_from_offsets
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.schema import length, listed, record
+from tenderwright.calculations.tanks.capacity_plan import OPTIONAL, PLAN, tank_of_plan
 from tenderwright.calculations.tanks.polyhedron import Polyhedron, box, from_hull, lofted
 from tenderwright.calculations.tanks.sounding import SoundingPipe, Tank
 
@@ -60,19 +61,23 @@ HULL = record(
     side={"type": "string", "enum": ["port", "starboard", "both"], "description": "Side of the centreline."},
 )
 
+PLANNED = record("A tank as its capacity plan gives it.", tuple(name for name in PLAN if name not in OPTIONAL), **PLAN)
+
 SHAPE = {
     "type": "object",
     "additionalProperties": False,
     "minProperties": 1,
     "maxProperties": 1,
-    "description": "The tank's shape: a box, sections joined by straight lines, or bounds inside the hull.",
-    "properties": {"box": BOX, "sections": SECTIONS, "hull": HULL},
+    "description": "The tank's shape: a box, straight between sections, bounds inside the hull, or a capacity plan.",
+    "properties": {"box": BOX, "sections": SECTIONS, "hull": HULL, "plan": PLANNED},
 }
 
 
 def body_from_input(shape: Mapping[str, Any] | Polyhedron) -> Polyhedron:
     """Build the tank's space from a converted shape (metres), or take one that is built. Raises OutOfRange."""
-    return shape if isinstance(shape, Polyhedron) else replace(_body(shape), shape=shape)
+    if isinstance(shape, Polyhedron):
+        return shape
+    return tank_of_plan(**shape["plan"]).body if "plan" in shape else replace(_body(shape), shape=shape)
 
 
 def _body(shape: Mapping[str, Any]) -> Polyhedron:
@@ -105,6 +110,8 @@ def tank_from_input(
     """Build the tank with its pipe; without a head the pipe stands upright to the tank's top. Raises
     OutOfRange."""
     body = body_from_input(shape)
+    if body.shape is not None and "plan" in body.shape:
+        return replace(tank_of_plan(**body.shape["plan"]), permeability=permeability)
     if pipe_foot is None:
         return Tank(body, permeability)
     foot = point_from_input(pipe_foot)

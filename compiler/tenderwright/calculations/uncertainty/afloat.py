@@ -86,7 +86,7 @@ def how_sure(
         0), and so across and up; a sounding u_s: a mass rho A u_s beside a share of the mass for the tank's table;
         breadths larger by a share b: f as in water denser by b, and BM (1 + b)^2. df/dc by central differences.
     Symbols: weights with mass [kg], x, y, z [m] and u_mass, u_x, u_y, u_z; tanks with mass, x, y, z, density [kg/m3],
-        surface [m2], u_level [m], u_share [of one].
+        surface [m2], u_level [m], u_share [of one], and u_x, u_y, u_z [m] for a tank by its capacity plan.
     Source: JCGM 100:2008, 5.1.2 and 5.1.3; the statics as in `docking.landing`.
     Range: sources that have nothing to do with each other; free-surface moment and tanks' centres held. Raises
         OutOfRange.
@@ -189,17 +189,22 @@ def _sources(weights: Sequence[Mapping[str, Any]], tanks: Sequence[Mapping[str, 
     """Give each source with what one standard uncertainty of it adds to the condition."""
     found = []
     for one in weights:
-        name, mass = one["name"], one["mass"]
-        found += [
-            (f"{name}: mass", _more(one, one["u_mass"])),
-            (f"{name}: place along her", Afloat(0.0, mass * one["u_x"], 0.0, 0.0, 0.0)),
-            (f"{name}: place off the centreline", Afloat(0.0, 0.0, mass * one["u_y"], 0.0, 0.0)),
-            (f"{name}: height", Afloat(0.0, 0.0, 0.0, mass * one["u_z"], 0.0)),
-        ]
+        found += [(f"{one['name']}: mass", _more(one, one["u_mass"])), *_places(one)]
     for one in tanks:
         by_sounding = one["density"] * one["surface"] * one["u_level"]
         found.append((f"{one['name']}: contents", _more(one, hypot(by_sounding, one["mass"] * one["u_share"]))))
+        if any(name in one for name in ("u_x", "u_y", "u_z")):
+            found += _places(one)
     return found
+
+
+def _places(one: Mapping[str, Any]) -> list[tuple[str, Afloat]]:
+    name, (x, y, z) = one["name"], (one["mass"] * one.get(u, 0.0) for u in ("u_x", "u_y", "u_z"))
+    return [
+        (f"{name}: place along her", Afloat(0.0, x, 0.0, 0.0, 0.0)),
+        (f"{name}: place off the centreline", Afloat(0.0, 0.0, y, 0.0, 0.0)),
+        (f"{name}: height", Afloat(0.0, 0.0, 0.0, z, 0.0)),
+    ]
 
 
 def _more(one: Mapping[str, Any], u: float) -> Afloat:
@@ -271,6 +276,9 @@ _TANK = record(
     surface=quantity("area", "Free surface; nothing where the tank is full or empty."),
     u_level=length("Standard uncertainty of the sounding."),
     u_share=quantity("fraction", "Of the tank's table, as a share of the mass."),
+    u_x=length("Of where the liquid lies along her, for a tank whose form is not known."),
+    u_y=length("Across her."),
+    u_z=length("Of its height."),
 )
 
 METHOD = Method(

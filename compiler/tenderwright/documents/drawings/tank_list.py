@@ -48,7 +48,10 @@ def _line(number: int, tank: Tank, calculated: Calculated) -> Line:
     if contents.liquid == "none":
         reading = "dry"
     volume = f"{decimals(held.liquid.volume, 2)} m³" if held else "–"
-    name = tank.name if tank.tank in calculated.each(tank_shape) else f"{tank.name} (not drawn)"
+    if contents.full:
+        reading = str(contents.full)
+    shape = calculated.each(tank_shape).get(tank.tank)
+    name = f"{tank.name} (not drawn)" if shape is None else f"{tank.name} (as a box)" if shape.planned else tank.name
     return Line((f"{number}", "", name, reading, volume), liquid_hatch(contents.liquid))
 
 

@@ -20,7 +20,7 @@ from tenderwright.documents.drawings.view import View
 from tenderwright.model.package import Package
 from tenderwright.model.vessel import Tank
 
-NO_TANKS = "it needs the bounds of a tank or more in vessel/tanks.yaml"
+NO_TANKS = "it needs the bounds or the plan of a tank or more in vessel/tanks.yaml"
 
 
 @dataclass(frozen=True)

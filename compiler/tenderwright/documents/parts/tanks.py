@@ -6,6 +6,7 @@ from tenderwright.calculations.ship.tanks import tank_contents, tank_shape, tank
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import absent_of, not_calculated, not_calculated_of
+from tenderwright.model.vessel import Tank
 from tenderwright.quantities.display import decimals
 
 
@@ -15,13 +16,14 @@ def tanks(desk: Desk) -> Part:
     for tank in desk.package.tanks:
         contents, name = tank.contents, f"tank.{tank.tank}"
         read = f" ({contents.read})" if contents.read else ""
-        sounding = desk.quantity(contents.sounding or contents.ullage, "–")
+        told = contents.sounding or contents.ullage or contents.full or contents.mass
+        sounding = desk.quantity(told, "–")
         rows.append(
             Row(
                 (
                     inline(tank.name),
                     inline(capital(tank.use) + (", has held oil" if tank.held_oil else "")),
-                    inline(f"{tank.bounds.from_} to {tank.bounds.to}" if tank.bounds else "–"),
+                    inline(_extent(tank)),
                     inline(desk.number(f"{name}.capacity", 1)),
                     inline(contents.liquid + read),
                     inline(sounding),
@@ -56,15 +58,35 @@ def tanks(desk: Desk) -> Part:
         Column("Mass, t", "decimal"),
         Column("Free-surface moment, t·m", "decimal", 1.4),
     )
+    boxes = desk.calculated.each(tank_shape)
+    by_plan = [one.name for one in desk.package.tanks if one.tank in boxes and boxes[one.tank].planned]
     note = inline(
         "Volumes are cut from each tank by the liquid plane at the trim of the drafts last read. The yard sounds every "
         "tank again on the day of docking and before she is floated."
+        + (_BY_PLAN.format(", ".join(by_plan)) if by_plan else "")
     )
     table = Table(columns, tuple(rows), note=note, small=True)
     blocks: list[Block] = [table, *not_calculated_of(absent), *_notes(desk)]
     return Part(
         "tanks", "8", "Tanks and their contents", "data", "Docking data", tuple(blocks), landscape=True, caution=True
     )
+
+
+_BY_PLAN = (
+    " From the capacity plan alone: {}. Of these the form is not known: part-filled, the liquid is taken to lie under "
+    "the full tank's centre, as in a box; the free surface is as the plan states it, or the greatest that the tank's "
+    "extent permits. What that leaves in doubt is in the uncertainty of how she floats."
+)
+
+
+def _extent(tank: Tank) -> str:
+    """Give the frames between which a tank lies; about which it lies, where its plan gives no more."""
+    bounds = tank.bounds or tank.plan
+    if bounds is None:
+        return "–"
+    if bounds.from_ is not None and bounds.to is not None:
+        return f"{bounds.from_} to {bounds.to}"
+    return f"about {tank.plan.at}" if tank.plan else "–"
 
 
 def _volume(desk: Desk, name: str) -> str:
@@ -94,7 +116,9 @@ def sounding_tables(desk: Desk) -> Part | None:
             continue
         table = tables[tank.tank]
         trims = ["Even keel", *(f"{decimals(trim, 1)} m by the stern" for trim in table.trims[1:])]
-        columns = (Column("Sounding, m", "decimal"), *(Column(f"{trim}, m³", "decimal") for trim in trims))
+        if tank.table and len(table.trims) == 1:
+            trims = ["By the ship's own table"]
+        columns = (Column(f"{capital(table.by)}, m", "decimal"), *(Column(f"{trim}, m³", "decimal") for trim in trims))
         rows = tuple(
             Row((inline(decimals(sounding, 2)), *(inline(decimals(volume, 2)) for volume in volumes)))
             for sounding, volumes in zip(table.soundings, table.volumes, strict=True)

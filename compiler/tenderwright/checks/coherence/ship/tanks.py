@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
+from tenderwright.calculations.ship.tanks import table_readings
 from tenderwright.checks.coherence.ship.held import FRAME, held
 from tenderwright.checks.coherence.ship.shell import Shell
 from tenderwright.checks.coherence.ship.ship import Ship
@@ -28,6 +29,7 @@ _USES = (
     ("ballast", "ballast"),
     ("cofferdam", "cofferdam"),
 )
+_MORE = {"sounding": "deeper", "ullage": "lesser"}
 _EITHER = "mend the use or the name"
 _OIL = ("diesel oil", "heavy oil", "lubricating oil")
 _HOLDS = {
@@ -67,7 +69,8 @@ def _use(tank: Tank) -> Iterator[Notice]:
         yield Notice(CODE, tank.here, message, hints=(_EITHER,))
     contents = tank.contents
     liquid = contents.liquid
-    for what, stated in (("sounding", contents.sounding), ("volume", contents.volume)):
+    told = {"sounding": contents.sounding, "volume": contents.volume, "filling": contents.full, "mass": contents.mass}
+    for what, stated in told.items():
         if liquid == "none" and stated is not None and stated.si > 0:
             message = f"nothing is said to be in tank `{tank.tank}`, and its {what} is {stated}"
             yield Notice(CODE, stated.at, message, hints=("name the liquid, or write nothing of it",))
@@ -167,19 +170,19 @@ def _breadths(shell: Shell | None, tank: Tank, bounds: Bounds) -> tuple[float, f
 
 
 def _table(tank: Tank) -> Iterator[Notice]:
-    rows = tank.table
-    for before, row in pairwise(rows):
-        if row.sounding.si <= before.sounding.si or row.volume.si < before.volume.si:
-            fall = f"from {before.volume} at {before.sounding} to {row.volume} at {row.sounding}"
-            message = f"the sounding table of tank `{tank.tank}` falls {fall}"
-            yield Notice(CODE, row.volume.at, message, hints=("a deeper sounding is more liquid",))
+    word, readings = table_readings(tank)
+    rows = sorted(zip(readings, tank.table, strict=False), key=lambda one: one[0], reverse=word == "ullage")
+    for (at, before), (deeper, row) in pairwise(rows):
+        if at == deeper or row.volume.si < before.volume.si:
+            fall = f"from {before.volume} at {getattr(before, word)} to {row.volume} at {getattr(row, word)}"
+            message = f"the {word} table of tank `{tank.tank}` falls {fall}"
+            yield Notice(CODE, row.volume.at, message, hints=(f"a {_MORE[word]} {word} is more liquid",))
             return
     if rows and tank.capacity is not None:
-        last = rows[-1].volume.si
-        against = f"the last row of its table holds {rows[-1].volume}"
-        yield from held(
-            CODE, f"capacity of tank `{tank.tank}`", tank.capacity, 0.93 * last, 1.4 * last, against, exact=True
-        )
+        last = rows[-1][1].volume
+        against = f"the last row of its table holds {last}"
+        low, high = 0.93 * last.si, 1.4 * last.si
+        yield from held(CODE, f"capacity of tank `{tank.tank}`", tank.capacity, low, high, against, exact=True)
 
 
 def _overlaps(ship: Ship) -> Iterator[Notice]:
