@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from tenderwright.model.item import Item
 from tenderwright.model.package import Package
-from tenderwright.model.vessel import Bounds, Tank
+from tenderwright.model.tank import Bounds, Tank
 from tenderwright.notices import Place
 from tenderwright.quantities.quantity import Quantity
 

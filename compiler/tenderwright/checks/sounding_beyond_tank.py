@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from math import cos
 
 from tenderwright.checks.context import Context
-from tenderwright.model.vessel import Tank
+from tenderwright.model.tank import Tank
 from tenderwright.notices import Notice
 from tenderwright.quantities.quantity import Quantity
 

@@ -13,7 +13,7 @@ from tenderwright.calculations.ship.wanted import trim_tolerance
 from tenderwright.calculations.verdict import within
 from tenderwright.checks.context import Context
 from tenderwright.model.docking_plan import DockingPlan
-from tenderwright.model.vessel import Tank
+from tenderwright.model.tank import Tank
 from tenderwright.notices import Notice
 
 CODE = "tank-state-differs"

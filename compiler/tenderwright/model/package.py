@@ -20,9 +20,10 @@ from tenderwright.model.particulars import Particulars
 from tenderwright.model.question import Question
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.model.survey import Survey
+from tenderwright.model.tank import Tank
 from tenderwright.model.tender import Drawing, Tender
 from tenderwright.model.timber import Timber
-from tenderwright.model.vessel import Anode, Appendage, Offsets, Opening, Strake, Tank
+from tenderwright.model.vessel import Anode, Appendage, Offsets, Opening, Strake
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.codes import CODES
 from tenderwright.quantities.position import FrameTable

@@ -12,7 +12,7 @@ from tenderwright.calculations.ship.zones import zone_internal
 from tenderwright.calculations.steps.again import different
 from tenderwright.calculations.steps.outcome import Lacking
 from tenderwright.calculations.steps.runner import Calculated
-from tenderwright.model.vessel import CapacityPlan, Contents, TableRow, Tank
+from tenderwright.model.tank import CapacityPlan, Contents, TableRow, Tank
 from tenderwright.quantities.position import Position
 from tenderwright.quantities.quantity import Quantity, parse_quantity
 from tests.calculations.ship import marram

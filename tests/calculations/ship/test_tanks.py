@@ -9,7 +9,7 @@ import pytest
 from tenderwright.calculations.ship.tanks import tank_shape, tank_sounding_table
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.model.package import Package
-from tenderwright.model.vessel import Tank
+from tenderwright.model.tank import Tank
 from tenderwright.quantities.quantity import parse_quantity
 from tests.calculations.ship import marram
 from tests.outcomes import result_of

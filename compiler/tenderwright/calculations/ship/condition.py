@@ -13,7 +13,7 @@ from tenderwright.calculations.tanks.sounding import Tank as TankShape
 from tenderwright.calculations.value import Given
 from tenderwright.model.lightship import Lightship
 from tenderwright.model.particulars import Particulars
-from tenderwright.model.vessel import Tank
+from tenderwright.model.tank import Tank
 from tenderwright.quantities.position import FrameTable
 
 

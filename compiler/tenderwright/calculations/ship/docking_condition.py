@@ -22,7 +22,7 @@ from tenderwright.model.item import Item
 from tenderwright.model.lightship import Lightship
 from tenderwright.model.lightship import Weight as WeightAboard
 from tenderwright.model.particulars import Particulars
-from tenderwright.model.vessel import Tank
+from tenderwright.model.tank import Tank
 from tenderwright.quantities.position import FrameTable
 
 

@@ -25,8 +25,9 @@ from tenderwright.model.item import Item
 from tenderwright.model.lightship import Lightship
 from tenderwright.model.lightship import Weight as WeightAboard
 from tenderwright.model.particulars import Particulars
+from tenderwright.model.tank import Contents, Tank
 from tenderwright.model.uncertain import standard_uncertainty
-from tenderwright.model.vessel import Contents, Offsets, Tank
+from tenderwright.model.vessel import Offsets
 
 PLACE = 0.2
 """Standard uncertainty of where a weight aboard stands along her, m (common practice, no source)."""

@@ -26,7 +26,7 @@ from tenderwright.calculations.value import Given, given
 from tenderwright.model.lightship import Lightship
 from tenderwright.model.package import Package
 from tenderwright.model.particulars import Particulars
-from tenderwright.model.vessel import Bounds, CapacityPlan, SoundingPipe, Tank
+from tenderwright.model.tank import Bounds, CapacityPlan, SoundingPipe, Tank
 from tenderwright.quantities.position import FrameTable
 from tenderwright.quantities.quantity import Quantity
 

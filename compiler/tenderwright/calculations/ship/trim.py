@@ -11,7 +11,7 @@ from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.step import Uses, step_of
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.lightship import Lightship
-from tenderwright.model.vessel import Tank
+from tenderwright.model.tank import Tank
 
 _KEPT = {name: name.replace("_", "-") for name in ("met", "moved", "changes")}
 

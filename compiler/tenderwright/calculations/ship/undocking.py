@@ -30,7 +30,7 @@ from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.item import Item
 from tenderwright.model.lightship import Lightship
 from tenderwright.model.particulars import Particulars
-from tenderwright.model.vessel import Tank
+from tenderwright.model.tank import Tank
 from tenderwright.quantities.display import plus_minus
 
 Why = Literal["changed", "slack", "to be dry"]

@@ -10,7 +10,7 @@ from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.hatch import liquid_hatch
 from tenderwright.documents.drawings.table import Column, Line, height, table
 from tenderwright.model.package import Package
-from tenderwright.model.vessel import Tank
+from tenderwright.model.tank import Tank
 from tenderwright.quantities.display import decimals
 
 _ABREAST = 3

@@ -18,7 +18,7 @@ from tenderwright.documents.drawings.pen import Point
 from tenderwright.documents.drawings.plane import below
 from tenderwright.documents.drawings.view import View
 from tenderwright.model.package import Package
-from tenderwright.model.vessel import Tank
+from tenderwright.model.tank import Tank
 
 NO_TANKS = "it needs the bounds or the plan of a tank or more in vessel/tanks.yaml"
 

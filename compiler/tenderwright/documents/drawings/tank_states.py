@@ -23,7 +23,7 @@ from tenderwright.documents.drawings.tank_marks import NO_TANKS, cut_of, drawn_t
 from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
-from tenderwright.model.vessel import Tank
+from tenderwright.model.tank import Tank
 from tenderwright.quantities.display import decimals
 
 TITLE = "Tanks on docking and at undocking"

@@ -6,7 +6,7 @@ from tenderwright.calculations.ship.tanks import tank_contents, tank_shape, tank
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import absent_of, not_calculated, not_calculated_of
-from tenderwright.model.vessel import Tank
+from tenderwright.model.tank import Tank
 from tenderwright.quantities.display import decimals
 
 

@@ -11,7 +11,8 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from tenderwright.checks.coherence.ship.held import like
 from tenderwright.checks.coherence.ship.ship import Ship
-from tenderwright.model.vessel import Anode, Appendage, Opening, Tank
+from tenderwright.model.tank import Tank
+from tenderwright.model.vessel import Anode, Appendage, Opening
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.quantity import Quantity
 

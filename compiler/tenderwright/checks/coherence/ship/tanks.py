@@ -12,7 +12,7 @@ from tenderwright.calculations.ship.tanks import table_readings
 from tenderwright.checks.coherence.ship.held import FRAME, held
 from tenderwright.checks.coherence.ship.shell import Shell
 from tenderwright.checks.coherence.ship.ship import Ship
-from tenderwright.model.vessel import Bounds, SoundingPipe, Tank
+from tenderwright.model.tank import Bounds, SoundingPipe, Tank
 from tenderwright.notices import Notice
 from tenderwright.quantities.quantity import Quantity
 
