@@ -10,25 +10,24 @@ from collections.abc import Iterator
 
 from tenderwright.checks.context import Context
 from tenderwright.model.item import Item
+from tenderwright.model.kinds import SERVICES
+from tenderwright.model.services import held_by_items
 from tenderwright.model.tender import ServiceAnswer
-from tenderwright.notices import Notice
-from tenderwright.shapes.schemas import load_schema
+from tenderwright.notices import Note, Notice
 
 CODE = "forgotten-service"
-
-
-def checklist() -> tuple[str, ...]:
-    """List the services by the names that the schema of package.yaml gives them."""
-    services = load_schema("package")["properties"]["services"]["propertyNames"]["enum"]
-    return tuple(services)
+_HINT = (
+    'name it under `services` of the item that holds it, or answer in package.yaml: `{}: {{ answer: "no", why: ... }}`'
+)
 
 
 def check(context: Context) -> Iterator[Notice]:
-    """Report the services that are not answered, and answers that say neither where nor why."""
+    """Report the services that are not answered or answered twice, and answers that say neither where nor why."""
     tender = context.package.tender
     if tender is None:
         return
-    missing = [service for service in checklist() if service not in tender.services]
+    held = held_by_items(context.package)
+    missing = [service for service in SERVICES.words if service not in tender.services and service not in held]
     if missing:
         place = tender.award.evaluated.source.key_place(("services",))
         listed = ", ".join(f"`{service}`" for service in missing)
@@ -36,12 +35,27 @@ def check(context: Context) -> Iterator[Notice]:
             f"service {listed} of the checklist is" if len(missing) == 1 else f"services of the checklist are: {listed}"
         )
         message = what.replace(" is", " is not answered") if len(missing) == 1 else f"{len(missing)} {what}"
-        yield Notice(CODE, place, message, hints=(f'answer as in `{missing[0]}: {{ answer: "yes", item: "110" }}`',))
+        yield Notice(CODE, place, message, hints=(_HINT.format(missing[0]),))
+    for service, holders in held.items():
+        yield from _twice(service, holders, tender.services.get(service))
     items = context.package.item_by_name
     for service, answer in tender.services.items():
         said = _half_said(service, answer, items.get(answer.item.name) if answer.item is not None else None)
         if said:
             yield Notice(CODE, answer.here, said[0], hints=(said[1],))
+
+
+def _twice(service: str, holders: list[ServiceAnswer], said: ServiceAnswer | None) -> Iterator[Notice]:
+    """Report a service that a second item holds too, or that package.yaml answers besides."""
+    first = holders[0]
+    for other in holders[1:]:
+        message = f"service `{service}` is held by item {other.item} and item {first.item}, so that it is priced twice"
+        notes = (Note("the other item stands here", first.here),)
+        yield Notice(CODE, other.here, message, notes, ("name it under `services` of one of them",))
+    if said is not None:
+        message = f"service `{service}` is answered here, and item {first.item} says that it holds it"
+        notes = (Note("the item stands here", first.here),)
+        yield Notice(CODE, said.here, message, notes, ("take one of the two away",))
 
 
 def _half_said(service: str, answer: ServiceAnswer, item: Item | None) -> tuple[str, str] | None:

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from tenderwright.checks.context import Context
 from tenderwright.checks.item_place import place_in
 from tenderwright.model.item import Item
+from tenderwright.model.services import service_answers
 from tenderwright.notices import Note, Notice
 
 _SERVICE = {"staging": "staging", "interference": "interference-removal"}
@@ -34,15 +35,14 @@ def check(context: Context) -> Iterator[Notice]:
 
 def _holder(context: Context, field: str) -> str | None:
     """Give the item that the checklist of services says holds the staging, or the removal of what is in the way."""
-    tender = context.package.tender
-    answer = tender.services.get(_SERVICE[field]) if tender is not None else None
+    answer = service_answers(context.package).get(_SERVICE[field])
     return answer.item.name if answer is not None and answer.item is not None else None
 
 
 def _passed_on(item: Item, other: str, field: str) -> Notice:
     place = place_in(item, "access", field)
     message = (
-        f"item {item.number} holds service `{_SERVICE[field]}` by package.yaml, and leaves its {field} to item {other}"
+        f"item {item.number} holds service `{_SERVICE[field]}` of the checklist, and leaves its {field} to item {other}"
     )
     hint = "let the item that holds the service say that it is in its rate, or answer the service with the other item"
     return Notice("left-to-each-other", place, message, hints=(hint,))

@@ -21,6 +21,7 @@ from tenderwright.model.kinds import (
     Phase,
     PricedKind,
     SchemeRef,
+    Service,
     Side,
     StrakeRef,
     TankRef,
@@ -245,6 +246,10 @@ class Item(Noun, frozen=True, kw_only=True):
             "administration",
         ),
     ] = ""
+    services: Annotated[
+        tuple[Service, ...],
+        Key("Services of the checklist that the item holds, each in one item; package.yaml then need not name them."),
+    ] = ()
     safety: Annotated[bool, Key("Whether it is needed for safety or to keep her afloat.")] = False
     where: Annotated[Where, Key("Where it is.")] = field(default_factory=Where)
     references: Annotated[

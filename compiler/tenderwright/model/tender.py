@@ -5,7 +5,18 @@ from datetime import date
 from typing import Annotated
 
 from tenderwright.model.build import Prose
-from tenderwright.model.kinds import Currency, Date, DateOrNone, Days, Fraction, Identifier, ItemRef, Money, Time
+from tenderwright.model.kinds import (
+    SERVICES,
+    Currency,
+    Date,
+    DateOrNone,
+    Days,
+    Fraction,
+    Identifier,
+    ItemRef,
+    Money,
+    Time,
+)
 from tenderwright.model.marks import Count, Key, Keys, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
@@ -171,69 +182,10 @@ class Tender(Noun, frozen=True, kw_only=True):
     yard_questions: Annotated[tuple[YardQuestion, ...], Key("What the yard tells of itself.")] = ()
     services: Annotated[
         Mapping[str, ServiceAnswer],
-        Key("The checklist of services that are often forgotten: each answered once."),
-        Keys(
-            OneOf(
-                "pilotage",
-                "tugs",
-                "line-handlers",
-                "wharfage",
-                "dock-preparation",
-                "block-build",
-                "block-moves",
-                "diver-at-landing",
-                "further-dock-days",
-                "dock-cleaning",
-                "weekend-dock-days",
-                "fire-watch",
-                "fire-main",
-                "extinguishers",
-                "gas-free-certificates",
-                "ventilation",
-                "lighting",
-                "tank-rescue",
-                "gangways",
-                "gangway-watch",
-                "telephone",
-                "hazardous-materials-survey",
-                "air-monitoring",
-                "shore-power",
-                "earth-return",
-                "fresh-water",
-                "compressed-air",
-                "heating",
-                "sewage",
-                "bilge-water",
-                "garbage",
-                "scrap-bins",
-                "oily-water",
-                "spent-abrasive",
-                "wash-water",
-                "marine-growth",
-                "staging",
-                "cranage",
-                "interference-removal",
-                "temporary-closures",
-                "weather-enclosure",
-                "containment",
-                "docking-plugs",
-                "sea-chest-grids",
-                "anode-protection",
-                "hull-markings",
-                "tightness-tests",
-                "back-side-protection",
-                "soundings-before-docking",
-                "soundings-before-undocking",
-                "weight-log",
-                "undocking-stability",
-                "valve-watch",
-                "tow-survey",
-                "insurance",
-                "owners-surveyor",
-                "crew-accommodation",
-                "berth-refit",
-            )
+        Key(
+            "The checklist of services that are often forgotten: those that no item names under its own `services`, each answered once."
         ),
+        Keys(SERVICES),
     ]
     here: Place
 
