@@ -10,7 +10,8 @@ from tenderwright.calculations.alone import run_alone
 from tenderwright.calculations.method import BY_ROW, Method, Symbol
 from tenderwright.calculations.registry import methods
 from tenderwright.calculations.shown import in_shown_units
-from tenderwright.quantities.units import AmbiguousUnit, UnknownUnit, unit
+from tenderwright.quantities.spellings import AmbiguousUnit
+from tenderwright.quantities.units import UnknownUnit, unit
 
 TABLE = Symbol(
     "rows",

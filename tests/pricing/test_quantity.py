@@ -84,7 +84,7 @@ def test_rounding_up_is_up_by_less_than_one_step(si: float, by: str) -> None:
         ({"unit": "ft2"}, "4944 ft2"),
         ({"share": parse_quantity("50 %", "fraction")}, "230 m2"),
         ({"share": parse_quantity("50 %", "fraction"), "round_up": step("5 m2")}, "230 m2"),
-        ({"round_up": step("5 m2"), "unit": "m²"}, "460 m²"),
+        ({"round_up": step("5 m2"), "unit": "m²"}, "460 m2"),
     ],
 )
 def test_a_taken_quantity_is_in_the_unit_of_the_line(fields: dict[str, object], text: str) -> None:

@@ -55,9 +55,9 @@ def test_every_section_begins_with_a_whole_file_that_fits(sections: dict[str, st
 
 
 def test_a_unit_is_listed_once_and_for_what_it_is_used_for() -> None:
-    for what, names, _ in unit_table():
+    for what, names, _, _ in unit_table():
         assert len(set(names)) == len(names), what
-    listed = {what: names for what, names, _ in unit_table()}
+    listed = {one.what: one.units for one in unit_table()}
     assert "t*m/cm" not in listed["mass"]
     assert "t*m" in listed["moment"]
 

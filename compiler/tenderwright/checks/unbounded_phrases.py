@@ -44,7 +44,7 @@ _SEARCH = re.compile(rf"(?<![\w/])(?:{'|'.join(_whole(phrase) for phrase in PHRA
 _LONGEST = tuple({max(phrase.casefold().split(), key=len) for phrase in PHRASES})
 """A word of each phrase; a text that has none of them needs no search."""
 _NUMBER = r"\d+(?:\.\d+)?"
-_NOT_UNITS = {"a", "no", "in"}
+_NOT_UNITS = {"a", "no", "in", "off"}
 """Units that are everyday words too, and bound nothing after a number in a sentence."""
 _UNITS = sorted((re.escape(name) for name in set(known_units()) - _NOT_UNITS), key=len, reverse=True)
 _QUANTITY = re.compile(rf"{_NUMBER}\s*(?:{'|'.join(_UNITS)})(?![\w/])|\d/\d\s+in\b|\d{{4}}-\d\d-\d\d")

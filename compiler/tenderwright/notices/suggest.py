@@ -6,8 +6,8 @@ from collections.abc import Iterable
 from difflib import get_close_matches
 
 
-def did_you_mean(written: str, known: Iterable[str]) -> tuple[str, ...]:
-    """Give a hint naming the closest known word, or nothing where none is close."""
+def did_you_mean(written: str, known: Iterable[str], cutoff: float = 0.6) -> tuple[str, ...]:
+    """Give a hint naming the closest known word, or nothing where none is as like as the cutoff, from 0 to 1."""
     words = {word.lower(): word for word in known}
-    close = get_close_matches(written.lower(), list(words), n=1, cutoff=0.6)
+    close = get_close_matches(written.lower(), list(words), n=1, cutoff=cutoff)
     return (f"did you mean `{words[close[0]]}`?",) if close else ()

@@ -10,10 +10,10 @@ from tenderwright.calculations.value import Record, Value
 from tenderwright.model.item import Line
 from tenderwright.model.package import Package
 from tenderwright.notices import Notice
-from tenderwright.notices.suggest import did_you_mean
 from tenderwright.quantities.display import in_unit, tidy
-from tenderwright.quantities.quantity import Quantity
-from tenderwright.quantities.units import AmbiguousUnit, UnknownUnit, base_expression, known_units, signature, unit
+from tenderwright.quantities.quantity import Quantity, unit_hint
+from tenderwright.quantities.spellings import AmbiguousUnit
+from tenderwright.quantities.units import UnknownUnit, base_expression, signature, unit
 
 ONE = Decimal(1)
 _SLACK = Decimal("1e-9")
@@ -78,7 +78,7 @@ def _unit_mistake(line: Line, value: Value) -> tuple[str, str, tuple[str, ...]] 
     except AmbiguousUnit as error:
         return "ambiguous-unit", f"unit `{name}` has several meanings", (f"write one of {', '.join(error.choices)}",)
     except UnknownUnit:
-        return "bad-quantity", f"unknown unit `{name}`", did_you_mean(name, known_units()) or as_in
+        return "bad-quantity", f"unknown unit `{name}`", unit_hint(name, value.dimension) or as_in
     wanted = signature(value.dimension) if base_expression(value.dimension) else unit(value.unit).signature
     if measured != wanted:
         return "wrong-dimension", f"unit `{name}` does not measure `{value.name}`", as_in
@@ -94,7 +94,7 @@ def _taken(line: Line, record: Record) -> LineQuantity | None:
     value = _value(line, record)
     if value is None or _unit_mistake(line, value) is not None:
         return None
-    name = _unit_of(line, value)
+    name = unit(_unit_of(line, value)).name
     number = Decimal(repr(in_unit(value.si * (line.share.si if line.share else 1.0), name, value.dimension)))
     step = line.round_up
     if step is None:

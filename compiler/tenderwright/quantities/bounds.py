@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from functools import cache
-from typing import Any
+from typing import Any, NamedTuple
 
 from tenderwright.quantities.quantity import Quantity, QuantityError, parse_quantity, units_of
+from tenderwright.quantities.spellings import also_written
 
 MOST: dict[str, str] = {
     "length": "500 m",
@@ -89,6 +90,19 @@ def _cure(least: str, most: str) -> tuple[str, ...]:
     return (f"write what it is, from {least or 'nothing'} to {most}; is the unit the right one?",)
 
 
-def unit_table() -> tuple[tuple[str, tuple[str, ...], str], ...]:
+class Measure(NamedTuple):
+    """Something that is measured: its units, how else they are spelled, and the most of it."""
+
+    what: str
+    units: tuple[str, ...]
+    also: tuple[str, ...]
+    most: str
+
+
+def unit_table() -> tuple[Measure, ...]:
     """Give for each thing that is measured its units as they may be written, and the most of it."""
-    return tuple((dimension.replace("_", " "), units_of(dimension), most) for dimension, most in MOST.items())
+    return tuple(
+        Measure(dimension.replace("_", " "), units, tuple(one for name in units for one in also_written(name)), most)
+        for dimension, most in MOST.items()
+        for units in [units_of(dimension)]
+    )

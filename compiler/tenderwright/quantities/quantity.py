@@ -10,8 +10,8 @@ from functools import lru_cache
 
 from tenderwright.notices.notice import Place
 from tenderwright.notices.suggest import did_you_mean
+from tenderwright.quantities.spellings import LETTERS, AmbiguousUnit, also_written, spelled
 from tenderwright.quantities.units import (
-    AmbiguousUnit,
     Unit,
     UnknownUnit,
     dimension_of,
@@ -40,7 +40,15 @@ class Quantity:
     @property
     def magnitude(self) -> float:
         """Give the number in the unit as written."""
-        return self.si / _factor(self.unit, self.dimension)
+        return self.number(self.si)
+
+    def number(self, si: float) -> float:
+        """Give an SI figure of the same kind in the unit in which this was written."""
+        if self.dimension == "temperature":
+            return si * 1.8 + 32 if self.unit == "degF" else si
+        if self.dimension == "salinity" or self.unit == "of one":
+            return si
+        return si / unit(self.unit).factor
 
     @property
     def decimal(self) -> Decimal:
@@ -64,25 +72,36 @@ class QuantityError(ValueError):
 
 
 _PLAIN = re.compile(r"[+-]?[0-9]+(?:\.[0-9]+)?")
-_NUMBER = r"[+-]?(?:[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?)"
+_NUMBER = r"[+-]?(?:(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?)"
 _SIMPLE = re.compile(rf"({_NUMBER})\s*([^0-9\s+\-.,_*/].*)")
-_FRACTION = re.compile(r"([+-]?)(?:([0-9]+)\s+)?([0-9]+)/([0-9]+)\s*(\S.*)")
-_FEET = re.compile(r"(-?)([0-9]+)\s*(?:ft|')\s*([0-9]+(?:\.[0-9]+)?|(?:[0-9]+\s+)?[0-9]+/[0-9]+)\s*(?:in|\")")
-_PLATE = re.compile(r"([0-9]+(?:\.[0-9]+)?)\s*lb plate")
+_WHOLE_AND_PART = r"(?:([0-9]+)(?:\s+|\s?-\s?))?([0-9]+)/([0-9]+)"
+_FRACTION = re.compile(rf"([+-]?)\s*{_WHOLE_AND_PART}\s*-?\s*([^0-9\s].*)")
+_FEET = re.compile(
+    r"([+-]?)\s*([0-9]+)\s*-?\s*(?:feet|foot|ft\.?|')(?:\s*-\s*|\s*,\s*|\s*)"
+    rf"(?:([0-9]+(?:\.[0-9]+)?|\.[0-9]+)|{_WHOLE_AND_PART})\s*-?\s*(?:inches|inch|ins?\.?|\"|'')",
+    re.IGNORECASE,
+)
+_PLATE = re.compile(
+    r"([0-9]+(?:\.[0-9]+)?)\s*-?\s*(?:(?:lbs?\.?|pounds?)\s*-?\s*(?:plate|pl\.?)|#(\s*(?:plate|pl\.?))?)"
+)
 _BAND = re.compile(r"(.*?)\s*(?:±|\+/-)\s*(.*)")
 _SHARE = re.compile(rf"({_NUMBER})\s*(?:%|percent)")
 _ZERO = re.compile(r"[0-9]/0+(?![0-9.])")
-_COMMA = re.compile(r"[+-]?[0-9]+,[0-9]+\s*\S*")
+_COMMA = re.compile(r"([+-]?)([0-9]+),([0-9]+)((?:,[0-9]+)*(?:\.[0-9]+)?)\s*(\S*.*)")
+_GROUPED = re.compile(r"[+-]?[0-9]{1,3}(?:(?:,[0-9]{3}){2,}(?:\.[0-9]+)?|,[0-9]{3}\.[0-9]+)(?![0-9,])")
+"""Whose commas can only set off thousands."""
 
 PLATE_POUNDS_PER_INCH = 40.8
 """Weight of a square foot of mild steel plate one inch thick, lb (490 lb/ft3 rounded in the trade to 489.6)."""
 
 _SPECIAL = {
-    "fraction": ("%", "percent", "of one"),
-    "angle": ("deg", "degree", "°", "rad", "radian"),
-    "temperature": ("degC", "°C"),
-    "salinity": ("g/kg",),
+    "fraction": {"%": 0.01, "percent": 0.01, "of one": 1.0},
+    "angle": {"deg": math.pi / 180, "rad": 1.0, "radian": 1.0},
+    "temperature": {"degC": 1.0, "degF": 1 / 1.8},
+    "salinity": {"g/kg": 1.0},
+    "temperature_difference": {"K": 1.0, "kelvin": 1.0, "degC": 1.0, "degF": 1 / 1.8},
 }
+"""The units of what a unit's own dimensions cannot tell apart."""
 _EXAMPLES = {
     "length": "12.4 m", "area": "120 m2", "volume": "18.5 m3", "mass": "38 t", "density": "1.025 t/m3",
     "fraction": "30 %", "angle": "0.5 deg", "temperature": "9 degC", "salinity": "28 g/kg", "time": "24 h",
@@ -91,27 +110,58 @@ _EXAMPLES = {
 }  # fmt: skip
 
 
-def _factor(name: str, dimension: str) -> float:
-    if dimension in ("temperature", "salinity"):
-        return 1.0
-    return 1.0 if name == "of one" else unit(name).factor
-
-
 def _find_unit(name: str, dimension: str, text: str) -> Unit:
     try:
         return unit(name)
     except AmbiguousUnit as error:
+        if dimension != "any" and unit(error.choices[0]).signature != signature(dimension):
+            raise _wrong_dimension(unit(error.choices[0]), 0.0, dimension, text) from error
         raise QuantityError(
             "ambiguous-unit",
             f"`{name}` in `{text}` has several meanings",
             (f"write one of {', '.join(f'`{choice}`' for choice in error.choices)}",),
         ) from error
     except UnknownUnit as error:
-        raise QuantityError(
-            "bad-quantity",
-            f"unknown unit `{name}` in `{text}`",
-            did_you_mean(name, known_units()) or _example(dimension),
-        ) from error
+        message = f"unknown unit `{name}` in `{text}`"
+        raise QuantityError("bad-quantity", message, unit_hint(name, dimension)) from error
+
+
+def unit_hint(name: str, dimension: str) -> tuple[str, ...]:
+    """Give as a hint the unit that was meant, or those in which a dimension may be written."""
+    if dimension == "any":
+        return did_you_mean(name, known_units(), _CLOSE)
+    if dimension in _SPECIAL:
+        return _example(dimension)
+    units = units_of(dimension)
+    close = did_you_mean(name, [*units, *(one for known in units for one in also_written(known))], _CLOSE)
+    listed = ", ".join(f"`{one}`" for one in units)
+    return close or (
+        f"write it as in `{_EXAMPLES.get(dimension, f'1 {units[0]}')}`; {_a(dimension)} may be in {listed}",
+    )
+
+
+_CLOSE = 0.8
+"""How like the unit that is proposed must be, so that it is a slip of the pen and never another size."""
+
+
+def _wrong_dimension(found: Unit, number: float, dimension: str, text: str) -> QuantityError:
+    measured = dimension_of(found)
+    got = "something else" if "[" in measured else _a(measured)
+    message = f"expected {_a(dimension)}, got {got}, `{text}`"
+    return QuantityError("wrong-dimension", message, _as_weight(found, number, dimension) or _example(dimension))
+
+
+def _as_weight(found: Unit, number: float, dimension: str) -> tuple[str, ...]:
+    """Give as a hint what a mass weighs, or what mass a force lifts, where one was written for the other."""
+    as_force, as_mass = (
+        {"force": ("mass", "kN"), "pressure": ("area_density", "kPa")},
+        {"line_load": ("stiffness", "t/m")},
+    )
+    of, name = (as_force | as_mass).get(dimension, ("", ""))
+    if not of or not number or found.signature != signature(of):
+        return ()
+    si = number * found.factor * (unit("kgf").factor if dimension in as_force else 1 / unit("kgf").factor)
+    return (f"by standard gravity that is `{si / unit(name).factor:.6g} {name}`",)
 
 
 def _example(dimension: str) -> tuple[str, ...]:
@@ -122,24 +172,22 @@ def _number_and_unit(text: str, dimension: str) -> tuple[float, str]:
     """Split a quantity into its number and its unit; feet and inches come back in feet."""
     if _ZERO.search(text):
         raise QuantityError("bad-quantity", f"`{text}` divides by zero", _example(dimension))
+    if _GROUPED.match(text):
+        text = text.replace(",", "")
     if match := _FEET.fullmatch(text):
-        inches = match[3].replace(" ", "+")
-        value = float(match[2]) + sum(_ratio(part) for part in inches.split("+")) / 12
-        return (-value if match[1] else value), "ft"
+        inches = float(match[3]) if match[3] else int(match[4] or 0) + int(match[5]) / int(match[6])
+        value = int(match[2]) + inches / 12
+        return (-value if match[1] == "-" else value), "ft"
     if match := _FRACTION.fullmatch(text):
         value = int(match[2] or 0) + int(match[3]) / int(match[4])
         return (-value if match[1] == "-" else value), match[5].strip()
-    if match := _PLATE.fullmatch(text):
+    if (match := _PLATE.fullmatch(text)) and ("#" not in text or match[2] or dimension == "length"):
         sixteenths = round(float(match[1]) / PLATE_POUNDS_PER_INCH * 16)
         if sixteenths == 0:
             raise QuantityError("bad-quantity", f"`{text}` is thinner than any plate", _example(dimension))
         return sixteenths / 16, "in"
-    if _COMMA.match(text):
-        raise QuantityError(
-            "bad-quantity",
-            f"`{text}` has a comma in its number",
-            ("write a point for decimals and no thousands sign",),
-        )
+    if match := _COMMA.fullmatch(text):
+        raise QuantityError("bad-quantity", f"`{text}` has a comma in its number", _without_comma(match))
     if _PLAIN.fullmatch(text):
         raise QuantityError("bad-quantity", f"`{text}` has no unit", _example(dimension))
     if match := _SIMPLE.fullmatch(text):
@@ -147,26 +195,28 @@ def _number_and_unit(text: str, dimension: str) -> tuple[float, str]:
     raise QuantityError("bad-quantity", f"cannot read `{text}` as a quantity", _example(dimension))
 
 
-def _ratio(text: str) -> float:
-    top, _, bottom = text.partition("/")
-    return float(top) / float(bottom or 1)
+def _without_comma(match: re.Match[str]) -> tuple[str, ...]:
+    sign, before, after, more, name = match.groups()
+    if len(before) > 3 or len(after) != 3 or more or before == "0":
+        return ("write a point for decimals and no thousands sign",)
+    thousands, decimal = (f"`{f'{sign}{before}{between}{after} {name}'.strip()}`" for between in ("", "."))
+    return (f"write {thousands} if the comma sets off thousands, {decimal} if it is a decimal point",)
 
 
-def _special(number: float, name: str, dimension: str, text: str) -> float | None:
-    """Read the dimensions that a unit's own dimensions cannot tell apart."""
+def _special(number: float, written: str, dimension: str, text: str) -> tuple[float, str] | None:
+    """Read the dimensions that a unit's own dimensions cannot tell apart; give SI and the unit's plain name."""
     if dimension not in _SPECIAL:
         return None
-    if name not in _SPECIAL[dimension]:
-        try:
+    try:
+        name = spelled(written)
+        if name not in _SPECIAL[dimension]:
             unit(name)
-        except (UnknownUnit, AmbiguousUnit):
-            message = f"unknown unit `{name}` in `{text}`"
-            raise QuantityError("bad-quantity", message, _example(dimension)) from None
+    except (UnknownUnit, AmbiguousUnit):
+        raise QuantityError("bad-quantity", f"unknown unit `{written}` in `{text}`", _example(dimension)) from None
+    if name not in _SPECIAL[dimension]:
         raise QuantityError("wrong-dimension", f"expected {_a(dimension)}, got `{text}`", _example(dimension))
-    return {
-        "fraction": number if name == "of one" else number / 100,
-        "angle": number * (1.0 if dimension != "angle" or name in ("rad", "radian") else math.pi / 180),
-    }.get(dimension, number)
+    start = 32 if name == "degF" and dimension == "temperature" else 0
+    return (number - start) * _SPECIAL[dimension][name], "K" if dimension == "temperature_difference" else name
 
 
 def _a(dimension: str) -> str:
@@ -177,32 +227,29 @@ def _a(dimension: str) -> str:
 @lru_cache(maxsize=65536)
 def _parse(text: str, dimension: str) -> Quantity:
     stripped = text.strip()
-    if match := _BAND.fullmatch(stripped):
+    plain = stripped.translate(LETTERS).strip()
+    if match := _BAND.fullmatch(plain):
         return _with_band(stripped, match[1], match[2], dimension)
-    number, name = _number_and_unit(stripped, dimension)
+    number, name = _number_and_unit(plain, dimension)
     if not abs(number) < 1e15:
         raise QuantityError("bad-quantity", f"`{text}` is beyond any ship", _example(dimension))
     special = _special(number, name, dimension, stripped)
     if special is not None:
-        return Quantity(special, name, dimension, stripped)
+        return Quantity(*special, dimension, stripped)
     found = _find_unit(name, dimension, stripped)
-    measured = dimension_of(found)
     if dimension == "any":
-        return Quantity(number * found.factor, name, measured, stripped)
-    if found.signature != signature(dimension) or (found.dimensionless and name in ("deg", "rad", "%")):
-        raise QuantityError(
-            "wrong-dimension",
-            f"expected {_a(dimension)}, got {_a(measured)}, `{stripped}`",
-            _example(dimension),
-        )
-    return Quantity(number * found.factor, name, dimension, stripped)
+        return Quantity(number * found.factor, found.name, dimension_of(found), stripped)
+    if found.signature != signature(dimension) or (found.dimensionless and found.name in ("deg", "rad", "%")):
+        raise _wrong_dimension(found, number, dimension, stripped)
+    return Quantity(number * found.factor, found.name, dimension, stripped)
 
 
 def _with_band(text: str, middle: str, half: str, dimension: str) -> Quantity:
     """Read `120 t ± 2 t`, or `120 t ± 2 %` where it is not itself a share."""
     read = _parse(middle, dimension)
     share = _SHARE.fullmatch(half) if dimension != "fraction" else None
-    within = abs(read.si) * float(share[1]) / 100 if share else _parse(half, read.dimension).si
+    of = {"temperature": "temperature_difference"}.get(read.dimension, read.dimension)
+    within = abs(read.si) * float(share[1]) / 100 if share else _parse(half, of).si
     if not within > 0:
         message = f"what stands after ± in `{text}` must be more than nothing"
         raise QuantityError("bad-quantity", message, ("write it as in `120 t ± 2 t` or `120 t ± 2 %`",))
@@ -211,7 +258,7 @@ def _with_band(text: str, middle: str, half: str, dimension: str) -> Quantity:
 
 def units_of(dimension: str) -> tuple[str, ...]:
     """List the units in which a quantity of a dimension may be written."""
-    return _SPECIAL.get(dimension) or units_measuring(dimension)
+    return tuple(_SPECIAL.get(dimension, ())) or units_measuring(dimension)
 
 
 def parse_quantity(text: str, dimension: str, at: Place = NOWHERE) -> Quantity:

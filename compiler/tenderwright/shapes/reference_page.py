@@ -28,7 +28,7 @@ No other keys may stand.
 
 | written as | means |
 |---|---|
-| a length, a mass … | Text: a number and its unit. `12.4 m`, `40 ft 8 in`, `3/8 in`, `20.4 lb plate`, `120 m2`, `35 h`. A point for decimals, no thousands sign. `ton`, `gallon` and `mile` are refused, since they mean several things: write `t`, `long_ton` or `short_ton`; `US_gal` or `imp_gal`; `nmi` or `km`. Never less than nothing, unless the table says *may be negative*. |
+| a length, a mass … | Text: a number and its unit. `12.4 m`, `40 ft 8 in`, `24'-6 1/2"`, `3/8 in`, `1-3/8"`, `20.4 lb plate`, `10.2# plate`, `120 m2`, `35 h`. A point for decimals. Commas are read where they can only set off thousands, as in `1,234,567 lb`; `1,200 lb` is refused. `ton`, `gallon`, `mile` and `cwt` are refused, since they mean several things: write `t`, `long_ton` (also `LT`) or `short_ton`; `US_gal` or `imp_gal`; `nmi` or `statute_mile`; `long_cwt` or `short_cwt`. Never less than nothing, unless the table says *may be negative*. |
 | ± | Where the table says *± may follow*, a figure may be written with half the width of the band in which it surely lies: `628 t ± 6 t`, `628 t ± 1 %`. It is taken as rectangular, its standard uncertainty being that half over √3 (GUM, JCGM 100:2008, 4.3.7). Where none is written, the usual standard uncertainty stands for it that the table names. |
 | a quantity | The same, of any kind. |
 | a position | A frame, `Fr 31`, `Fr 31 + 200 mm` (forward of it), or a distance forward of the after perpendicular, `18.4 m`. |
@@ -48,11 +48,13 @@ of JSON Schema 2020-12.
 
 ## Units
 
-These may be written, and others made of them, such as `kg/h`. More of a thing than the last column is refused, unless
-the table of the file says otherwise.
+These may be written, and others made of them, such as `kg/h`: with `/` or `per`, `*` or `·`, powers as `m2`, `m²`,
+`sq m` or `m^2`, in the singular or the plural, with a full stop after an abbreviation or without, and words in small
+letters or capitals. What is printed, such as `long ton/ft` or `US gal`, is read back. More of a thing than the last
+column is refused, unless the table of the file says otherwise.
 
-| what | units | at most |
-|---|---|---|
+| what | units | also read as | at most |
+|---|---|---|---|
 {UNITS}
 """  # noqa: E501 - a row of a table is one line
 
@@ -75,7 +77,11 @@ def reference_page() -> str:
         groups.setdefault(_part(pattern), []).append(f"- [`{pattern}`](#{_anchor(pattern)})\n")
     contents = "\n".join(f"{title}:\n\n{''.join(lines)}" for title, lines in groups.items())
     asked = {what.replace("_", " ") for what in _measured(list(map(load_schema, YAML_FILES.values())))}
-    units = "\n".join(f"| {what} | {_listed(names)} | {most} |" for what, names, most in unit_table() if what in asked)
+    units = "\n".join(
+        f"| {one.what} | {_listed(one.units)} | {_listed(one.also)} | {one.most} |"
+        for one in unit_table()
+        if one.what in asked
+    )
     head = _HEAD.format(EARLIEST=EARLIEST, LATEST=LATEST, FIRST_FRAME=FIRST_FRAME, LAST_FRAME=LAST_FRAME, UNITS=units)
     return f"{head}\n## Files\n\n{contents}{files}"
 

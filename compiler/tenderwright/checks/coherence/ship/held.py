@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from tenderwright.checks.coherence.ship.slip import slip_of
 from tenderwright.notices import Notice, Place
-from tenderwright.quantities.display import factor_of, significant
+from tenderwright.quantities.display import significant
 from tenderwright.quantities.quantity import Quantity
 
 _EDGE = 1e-9
@@ -46,8 +46,4 @@ def near(value: float, share: float, least: float = 0.0) -> tuple[float, float]:
 
 def like(si: float, stated: Quantity, digits: int = 3) -> str:
     """Show an SI figure in the unit in which another was written."""
-    if "'" in stated.text or "in" in stated.unit or stated.unit == "ft":
-        return f"{significant(si / 0.3048, digits)} ft"
-    if "lb plate" in stated.text:
-        return f"{si * 1000:.1f} mm"
-    return f"{significant(si / factor_of(stated.unit, stated.dimension), digits)} {stated.unit}"
+    return f"{significant(stated.number(si), digits)} {stated.unit}"
