@@ -87,7 +87,7 @@ WorkName = Annotated[
 Currency = Annotated[str, Form(r"^[A-Z]{3}$", "Currency", "EUR")]
 
 Side = Annotated[str, OneOf("port", "starboard", "both", "centreline"), Key("Side of the ship.", "port")]
-DockType = Annotated[str, OneOf("graving dock", "floating dock", "shiplift", "slipway")]
+DockType = Annotated[str, OneOf("graving dock", "floating dock", "shiplift", "slipway", "boat hoist", "tidal grid")]
 Phase = Annotated[str, OneOf("before docking", "dry", "after undocking", "any")]
 PRICED = OneOf("definite", "measured", "contingent", "option", "provisional", "credit")
 """The kinds of work that the yard prices."""

@@ -62,9 +62,19 @@ class Hull(Noun, frozen=True, kw_only=True):
     ] = None
 
     @property
+    def composite(self) -> bool:
+        """Tell whether planks stand on frames of metal."""
+        return self.material == "composite" or (self.wood is not None and self.wood.framing != "wood")
+
+    @property
     def of_wood(self) -> bool:
-        """Tell whether the shell is of planks."""
-        return self.material == "wood"
+        """Tell whether planks and frames are of wood."""
+        return self.material == "wood" and not self.composite
+
+    @property
+    def of_metal(self) -> bool:
+        """Tell whether the shell is of plates."""
+        return self.material not in ("wood", "composite")
 
 
 class Dimensions(Noun, frozen=True, kw_only=True):

@@ -155,6 +155,17 @@ _CHECKS = {
     "whole-priced-in-part": ("warning", "a requirement covers a whole surface and its lines price a part"),
     "renewal-elsewhere": ("warning", "plate to be renewed lies outside the item that prices it"),
     "item-number-reused": ("error", "an item or line of an earlier issue is gone, or its number is other work now"),
+    "fastening-sample-small": ("warning", "too few fastenings are drawn to judge a zone"),
+    "boring-without-item": ("warning", "a boring finds unsound wood, and no item deals with it"),
+    "bare-wood-with-borers": ("warning", "sheathing is torn, and borers are in the wood"),
+    "blocks-not-to-hog": ("warning", "she is hogged, and the blocks are built straight"),
+    "planking-dries-out": ("warning", "planking stands dry too long, and no item keeps it wet"),
+    "no-taking-up-watch": ("warning", "nobody watches her until the planking has taken up"),
+    "block-under-keel-bolt": ("warning", "a keel block stands under a keel bolt"),
+    "hard-caps-on-wood": ("warning", "a hull of wood stands on hard caps"),
+    "wood-over-protected": ("warning", "bonded metals on wood are protected too much"),
+    "hot-work-on-wood": ("warning", "hot work is done on a hull of wood, and nobody releases it"),
+    "composite-hull": ("warning", "a composite hull is not supported"),
 }
 
 _COHERENCE = {
@@ -222,6 +233,20 @@ _WORK = (*SHIP, "items/")
 _FORM = ("vessel/particulars.yaml", "vessel/frames.yaml", "vessel/offsets.yaml")
 """What every place in the ship rests on."""
 
+_OF_WOOD = (
+    "fastening-sample-small",
+    "boring-without-item",
+    "bare-wood-with-borers",
+    "blocks-not-to-hog",
+    "planking-dries-out",
+    "no-taking-up-watch",
+    "block-under-keel-bolt",
+    "hard-caps-on-wood",
+    "wood-over-protected",
+    "hot-work-on-wood",
+    "composite-hull",
+)
+
 _RESTS_ON: dict[str, tuple[str, ...]] = {
     **dict.fromkeys(_ONE_SHIP, _FORM),
     **dict.fromkeys(("out-of-range", "unreached", "stated-differs", "condition-unsafe", "tank-state-differs"), SHIP),
@@ -231,6 +256,7 @@ _RESTS_ON: dict[str, tuple[str, ...]] = {
     **dict.fromkeys(("facility-does-not-fit", "cradle-overloaded", "block-overloaded", "side-block-slips"), SHIP),
     **dict.fromkeys(("floats-off-unlevel", "stability-below-asked"), _WORK),
     **dict.fromkeys(("weight-after-stability", "unlike-metals", "untested-coating", "coated-twice"), _WORK),
+    **dict.fromkeys(_OF_WOOD, _WORK),
     "renewal-differs": _WORK,
     "weld-before-analysis": _WORK,
     **dict.fromkeys(("opened-not-tested", "forgotten-service", "no-plug-register", "no-docking"), _WORK),

@@ -319,6 +319,8 @@ MISTAKES = (
     ("vessel/particulars.yaml", "built", "1843", "dimensions-disagree"),
     ("vessel/particulars.yaml", "hull/material", "wrought iron", "dimensions-disagree"),
     ("vessel/particulars.yaml", "hull/fastening", "welded", "dimensions-disagree"),
+    ("vessel/particulars.yaml", "hull/fastening", "treenails", "dimensions-disagree"),
+    ("vessel/particulars.yaml", "hull/material", "wood", "dimensions-disagree"),
     ("facilities/corve-graving-dock.yaml", "kind", "floating dock", "facility-contradicts"),
     ("facilities/tarnmouth-slipway.yaml", "kind", "graving dock", "facility-contradicts"),
     ("facilities/sallow-haven-shiplift.yaml", "kind", "floating dock", "facility-contradicts"),

@@ -36,7 +36,10 @@ def of_wood(particulars: Particulars | None) -> bool:
 @step()
 def wood(package: Package) -> Timber | Absent:
     """Give the condition of a hull of wood."""
-    if not of_wood(package.particulars):
+    hull = package.particulars.hull if package.particulars is not None else None
+    if hull is not None and hull.composite:
+        return NotAsked("her hull is composite, planks on frames of metal, which is not supported")
+    if hull is None or not hull.of_wood:
         return NotAsked("her hull is not of wood")
     if package.timber is not None:
         return package.timber

@@ -38,6 +38,28 @@ NAMED = {
 """The lists of a package that a step may be done for each of: the field that names an entry, and where it is kept."""
 
 
+OF_METAL = frozenset(
+    {
+        "anode_life",
+        "anode_need",
+        "anodes",
+        "condition_of_shell",
+        "gauging",
+        "known_rivets",
+        "members",
+        "pitting",
+        "plate_values",
+        "regimes",
+        "renewals",
+        "shell_plan",
+        "shell_zones",
+        "survey_readings",
+    }
+)
+"""Modules of `ship/` whose steps are of plates, rivets and anodes, for which nothing asks where her hull has none."""
+NOT_OF_METAL = NotAsked("her hull is not of metal, and has no plating, rivets or anodes of such a hull")
+
+
 class Calculated:
     """What was calculated of a ship."""
 
@@ -46,6 +68,8 @@ class Calculated:
         self.record = Record()
         self._package = package
         self._kept = kept
+        hull = package.particulars.hull if package.particulars is not None else None
+        self._of_metal = hull is None or hull.of_metal
         self._steps = {step.name: step for step in steps}
         self._outcomes: dict[str, Any] = {}
         for name in order_of(steps):
@@ -86,6 +110,8 @@ class Calculated:
         return {getattr(entry, field): entry for entry in getattr(self._package, each)}
 
     def _once(self, step: Step[Any], key: str, thing: Any) -> Any:
+        if not self._of_metal and step.function.__module__.rpartition(".")[2] in OF_METAL:
+            return NOT_OF_METAL
         place = getattr(thing, "here", None)
         given: dict[str, Any] = {step.thing: thing} if step.thing else {}
         for take in step.takes:

@@ -10,7 +10,6 @@ from tenderwright.calculations.ship.condition_of_shell import shell_forecast
 from tenderwright.calculations.ship.members import members_found, members_gauged
 from tenderwright.calculations.ship.shell_zones import zone_rates
 from tenderwright.calculations.ship.survey_readings import survey_readings
-from tenderwright.calculations.ship.timber import of_wood
 from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.calculations.thickness.drawn_rate import SOURCE as DRAWN_SOURCE
 from tenderwright.calculations.thickness.limits import SUBSTANTIAL_SOURCE, renewal_thickness
@@ -32,7 +31,8 @@ _YEAR = 365.25 * 86400.0
 
 def condition(desk: Desk) -> Part | None:
     """Compose the condition of the ship; None where nothing in the package asks for it."""
-    if of_wood(desk.package.particulars):
+    ship = desk.package.particulars
+    if ship is not None and ship.hull is not None and not ship.hull.of_metal:
         return timber(desk)
     shell, written = desk.calculated.outcome(shell_forecast), desk.package.condition
     if isinstance(shell, Absent):

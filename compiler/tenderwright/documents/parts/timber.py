@@ -35,7 +35,7 @@ def timber(desk: Desk) -> Part:
     """Compose the condition of a hull of wood, or say what it needs."""
     found = desk.calculated.outcome(wood)
     blocks = [not_calculated(found)] if isinstance(found, Absent) else _blocks(desk, found)
-    return Part("condition", "6.1", "Condition of the hull of wood", "data", "The ship", tuple(blocks), caution=True)
+    return Part("condition", "6.1", "Condition of the hull", "data", "The ship", tuple(blocks), caution=True)
 
 
 def _blocks(desk: Desk, found: Timber) -> list[Block]:

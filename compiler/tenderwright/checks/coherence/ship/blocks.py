@@ -18,6 +18,8 @@ from tenderwright.notices import Notice
 from tenderwright.quantities.position import FrameTable, Position
 from tenderwright.quantities.quantity import Quantity
 
+_SMALL_PITCH = 1.5
+"""Of a small vessel, m, on whose short keel few blocks stand (common practice, no source)."""
 CODE = "block-out-of-place"
 _LENGTHS, _WIDTHS, _HEIGHTS = (0.15, 2.5), (0.25, 3.0), (0.4, 3.5)
 _STIFF = (
@@ -196,7 +198,7 @@ def _used(ship: Ship, row: UsedBlock, kind: str) -> Iterator[Notice]:
         run = abs(row.to.x - row.at.x)
         low, high = row.length.si if row.length is not None else 0.2, max(run, 0.05)
         if kind == "keel":
-            high = min(high, 0.12 * length if length is not None else 5.0)
+            high = min(high, max(0.12 * length, _SMALL_PITCH) if length is not None else 5.0)
         against = f"the row runs over {run:.1f} m, and a block is {row.length or '0.2 m'} long"
         yield from held(CODE, f"pitch of the {kind} blocks", row.pitch, low, high, against)
     if kind == "keel" and particulars is not None:

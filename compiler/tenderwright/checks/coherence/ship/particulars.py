@@ -20,6 +20,7 @@ from tenderwright.model.vessel import Opening
 from tenderwright.notices import Notice
 
 CODE = "dimensions-disagree"
+_PLATED = ("riveted", "welded", "riveted and welded")
 _RIVETED = re.compile(r"\b(single|double|treble|rivet)")
 
 
@@ -47,6 +48,13 @@ def _built(ship: Ship, particulars: Particulars) -> Iterator[Notice]:
     if not from_ <= year <= to:
         message = f"she was built in {year} of {hull.material}, of which ships were built from {from_} to {to}"
         yield Notice(CODE, particulars.here, message, hints=("look at the year and at the material",))
+    if (hull.fastening in _PLATED) != hull.of_metal and hull.material != "composite":
+        message = f"her hull is of {hull.material}, and is said to be fastened by `{hull.fastening}`"
+        yield Notice(CODE, particulars.here, message, hints=("mend `material` or `fastening`",))
+    if hull.of_metal and (hull.wood is not None or ship.package.timber is not None):
+        message = f"her hull is of {hull.material}, and she has the planking of a hull of wood"
+        hint = "say `material: wood`, or take `wood` and vessel/timber.yaml away"
+        yield Notice(CODE, particulars.here, message, hints=(hint,))
     strakes = ship.package.strakes
     riveted = [one.strake for one in strakes if one.joints or _RIVETED.search(one.riveting.lower())]
     if hull.fastening == "welded" and riveted:
