@@ -16,6 +16,7 @@ from tenderwright.pipeline import Compiled, OwnersSide
 from tenderwright.reading.package import read_beside, read_one
 from tenderwright.reading.source import Source
 from tenderwright.shapes.shape import READ_ALL_THE_SAME
+from tenderwright.shapes.todos import refused, todos_of
 from tenderwright.shapes.validate import validate
 
 
@@ -42,7 +43,7 @@ def compile_findings(file: Path, compiled: Compiled, owner: OwnersSide) -> Compi
     source, read_notices = read_one(file)
     if source is None or any(n.severity == "error" and n.code not in READ_ALL_THE_SAME for n in read_notices):
         return CompiledFindings(None, source, None, (), tuple(read_notices))
-    shape_notices = [notice for _, notice in validate(source, "findings")]
+    shape_notices = [notice for _, notice in validate(source, "findings")] or refused(todos_of(source, "findings"))
     if shape_notices:
         return CompiledFindings(None, source, None, (), tuple(sort_notices([*read_notices, *shape_notices])))
     findings, model_notices = load_findings(source, compiled.package.frames)

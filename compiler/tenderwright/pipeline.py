@@ -35,6 +35,7 @@ from tenderwright.reading.owner_in_git import goes_along_to
 from tenderwright.reading.package import Files, read_package
 from tenderwright.reading.source import Source
 from tenderwright.shapes.shape import shape
+from tenderwright.shapes.todos import held_back
 
 if TYPE_CHECKING:
     from tenderwright.documents.desk import OwnerDesk
@@ -109,8 +110,9 @@ def compile_package(files: Files, kept: Kept | None = None) -> Compiled:
     quantity_notices = quantity_mistakes(package, record)
     checked = Context(package, links, calculated, issued_items(files), files.sources)
     check_notices, unjudged = run_checks(checked)
-    found = [*files.notices, *shape_notices, *model_notices, *link_notices]
-    found += links.broken.hold_back([*record.notices, *value_notices, *quantity_notices, *check_notices])
+    found = [*files.notices, *shape_notices, *model_notices]
+    later = links.broken.hold_back([*record.notices, *value_notices, *quantity_notices, *check_notices])
+    found += held_back([*link_notices, *later], package.todos, files.sources)
     return Compiled(files, package, links, calculated, tuple(sort_notices(found)), unjudged)
 
 
@@ -128,7 +130,8 @@ def compile_owner(files: Files, compiled: Compiled) -> OwnersSide:
     check_notices = run_owner_checks(OwnerContext(compiled.package, papers, estimate, schedule, dock, sources))
     notices = [*files.notices, *shape_notices, *model_notices, *link_notices]
     later = [*value_notices, *price_notices, *plan_notices, *dock_notices, *check_notices]
-    notices += papers.broken.told(notices).hold_back(later)
+    later = papers.broken.told(notices).hold_back(later)
+    notices += held_back(later, (*compiled.package.todos, *papers.todos), sources)
     notices += owner_papers(files, compiled.package.tender)
     return OwnersSide(papers, estimate, schedule, tuple(sort_notices(notices)), dock)
 
@@ -150,7 +153,7 @@ def compose_owner(compiled: Compiled, owner: OwnersSide, state: GitState) -> tup
     from tenderwright.documents.editions import owner_edition, stamp
 
     notices = [*compiled.notices, *owner.notices]
-    return owner_edition(owner_desk(compiled, owner), stamp(state), notices, compiled.unjudged)
+    return owner_edition(owner_desk(compiled, owner), stamp(state), notices, compiled.unjudged, owner.papers.todos)
 
 
 def owner_desk(compiled: Compiled, owner: OwnersSide) -> OwnerDesk:
@@ -174,11 +177,17 @@ def timestamp(edition: Edition, state: GitState) -> int:
     """Give the time that files are stamped with: that of the commit, or the day of issue."""
     from datetime import UTC, datetime, time
 
+    from tenderwright.documents.edition import UNDATED
+
     if state.time is not None and state.state == "issued":
         return state.time
-    return int(datetime.combine(edition.issued, time(), UTC).timestamp())
+    return int(datetime.combine(edition.issued or UNDATED, time(), UTC).timestamp())
 
 
 def stamp_of(compiled: Compiled) -> GitState:
     """Find the state in git of the package, owner/ apart."""
-    return git_state(compiled.files.root, compiled.files.sources)
+    state = git_state(compiled.files.root, compiled.files.sources)
+    open_ = len(compiled.package.todos)
+    if not open_ or state.state != "issued":
+        return state
+    return replace(state, state="draft", why=f"{open_} value{'s are' if open_ > 1 else ' is'} still to be written")

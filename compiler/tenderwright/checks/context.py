@@ -8,7 +8,7 @@ from typing import TypeVar
 
 from msgspec import Struct, field
 
-from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, NotAsked
+from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, NotAsked, without_file
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.steps.step import Step
 from tenderwright.calculations.value import Record, Value
@@ -74,7 +74,8 @@ class Context(Struct, frozen=True, dict=True):
 
     def lacks_file(self, name: str) -> None:
         """Tell that the check cannot be made for want of a whole file."""
-        self.lacks(_MISTAKE if name in self.package.broken.files else f"it needs {name}")
+        absent = without_file(self.package, name)
+        self.lacks(absent.why if isinstance(absent, Lacking) else _MISTAKE)
 
     def _judged(self, outcome: R | Absent | None) -> R | None:
         if not isinstance(outcome, Absent):

@@ -1,4 +1,4 @@
-"""A contingent or measured line has a tendered quantity with its unit, and a contingent one says where.
+"""A line priced by a rate has a tendered quantity with its unit, and a contingent one says where.
 
 Ground: every bidder prices the same quantity (common practice, no source); ASCE J. Constr. Eng. 135(11), p. 1138, on
 flawed quantities and unbalanced bids.
@@ -14,17 +14,16 @@ from tenderwright.model.item import Item, Line
 from tenderwright.notices import Notice
 
 CODE = "contingent-without-quantity"
-_KINDS = ("contingent", "measured")
 _BY_QUANTITY = ("rate", "day", "hours")
 
 
 def check(context: Context) -> Iterator[Notice]:
-    """Report contingent and measured lines without quantity, without unit, or without a place."""
+    """Report lines priced by a rate without quantity or unit, and contingent ones without a place."""
     for item in context.live_items:
         for line in item.lines:
             index = item.written(line)
             kind = item.kind_of(line)
-            if kind not in _KINDS or line.price not in _BY_QUANTITY:
+            if line.price not in _BY_QUANTITY:
                 continue
             about = f"{kind} line {item.number}.{line.line}, `{line.text}`,"
             place = key_in(item, "lines", index, "price")

@@ -17,6 +17,7 @@ CODE = "facility-certificate"
 def check(context: Context) -> Iterator[Notice]:
     """Warn of a facility without a certificate, or with one whose last day comes before undocking."""
     tender = context.package.tender
+    undocking = tender.events.get("undocking") if tender is not None else None
     for facility in context.package.facilities:
         certificate = facility.certificate
         if certificate is None and facility.kind == "tidal grid":
@@ -24,13 +25,9 @@ def check(context: Context) -> Iterator[Notice]:
         if certificate is None:
             message = f"facility `{facility.facility}` has no certificate"
             yield Notice(CODE, facility.here, message, hints=("add `certificate`: by whom, and `valid_until`",))
-        elif (
-            tender is not None
-            and certificate.valid_until is not None
-            and certificate.valid_until < tender.programme.undocking
-        ):
+        elif undocking is not None and certificate.valid_until is not None and certificate.valid_until < undocking:
             message = (
                 f"the certificate of facility `{facility.facility}` ends on {certificate.valid_until}, before "
-                f"undocking on {tender.programme.undocking}"
+                f"undocking on {undocking}"
             )
             yield Notice(CODE, certificate.here, message, hints=("have the yard show it renewed",))

@@ -19,7 +19,7 @@ _AT_THE_END = ("services", "administration")
 def check(context: Context) -> Iterator[Notice]:
     """Report each report of work before or in dock that is due after undocking."""
     tender = context.package.tender
-    if tender is None:
+    if tender is None or tender.programme is None:
         return
     undocking = tender.programme.undocking
     for item in context.live_items:

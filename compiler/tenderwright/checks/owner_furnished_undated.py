@@ -18,6 +18,7 @@ CODE = "owner-furnished-undated"
 def check(context: Context) -> Iterator[Notice]:
     """Report owner-furnished material without a day, or delivered after docking for work in the dry."""
     tender = context.package.tender
+    docking = tender.events.get("docking") if tender is not None else None
     for item in context.live_items:
         for index, thing in enumerate(item.owner_furnished):
             about = f"`{thing.what}`, furnished by the owner in item {item.number},"
@@ -26,7 +27,7 @@ def check(context: Context) -> Iterator[Notice]:
                 yield Notice(CODE, thing.here, f"{about} has no day of delivery", hints=(hint,))
                 continue
             day = thing.delivered.on(tender.events) if tender is not None else None
-            if tender is not None and day is not None and item.phase == "dry" and day > tender.programme.docking:
+            if day is not None and docking is not None and item.phase == "dry" and day > docking:
                 place = place_in(item, "owner_furnished", index, "delivered")
-                message = f"{about} comes on {day}, after docking on {tender.programme.docking}"
+                message = f"{about} comes on {day}, after docking on {docking}"
                 yield Notice(CODE, place, message, hints=("have it at the yard by `docking`",))

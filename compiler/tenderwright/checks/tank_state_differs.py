@@ -36,7 +36,7 @@ def check(context: Context) -> Iterator[Notice]:
 def _old(context: Context) -> Iterator[Notice]:
     """Tell of tanks sounded long before docking, unless an item sounds them again."""
     tender = context.package.tender
-    if tender is None:
+    if tender is None or tender.programme is None:
         return
     answer = tender.services.get(SERVICE)
     if answer is not None and answer.item is not None:

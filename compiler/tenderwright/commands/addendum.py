@@ -12,6 +12,7 @@ from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
+from tenderwright.commands.todos import stopped_by
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.model.tender import Addendum
 from tenderwright.notices import Notice
@@ -95,6 +96,9 @@ def _sound(stated: Stated, name: str) -> bool:
     if errors:
         sys.stderr.write(as_text(errors, stated.compiled.files.texts))
         print(f"{name} has {summary(errors)}; nothing was written", file=sys.stderr)
+    elif stopped_by(stated.compiled.package.todos, stated.compiled.files):
+        print(f"{name} has values that are still `todo`; nothing was written", file=sys.stderr)
+        return False
     return not errors
 
 

@@ -11,6 +11,7 @@ from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
+from tenderwright.commands.todos import need
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.model.package import sound
 from tenderwright.notices import Notice, sort_notices
@@ -47,6 +48,7 @@ def run(arguments: Namespace) -> int:
         sys.stderr.write(as_text(sort_notices(errors), files.texts))
         print(f"the package has {summary(errors)}; nothing was written", file=sys.stderr)
         return MISTAKES
+    need(compiled)
     if not owner.papers.bids:
         raise WrongUse("there are no bids in owner/bids/; read them with `tenderwright bids read`")
     with progress("calculating and comparing"):

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.output_folder import take_back_unfinished
+from tenderwright.commands.todos import need, stopped_by
 from tenderwright.model.bid import Bid
 from tenderwright.model.package import sound
 from tenderwright.notices import Notice, sort_notices
@@ -58,6 +59,10 @@ def run(arguments: Namespace) -> int:
         sys.stderr.write(as_text(sort_notices(errors), files.texts))
         print(f"the package has {summary(errors)}; nothing was written", file=sys.stderr)
         return MISTAKES
+    need(compiled)
+    if stopped_by(compiled.package.todos, files):
+        print("a tender whose values are still `todo` has not been issued; nothing was written", file=sys.stderr)
+        return MISTAKES
     found, notices = read_returned(arguments.file, compiled, arguments.yard, arguments.received or date.today())
     sys.stderr.write(as_text(notices, {}))
     if found is None or not found.sound:
@@ -100,7 +105,7 @@ def expected_form(form: PriceForm, addenda: tuple[int, ...]) -> ExpectedForm:
     return ExpectedForm(
         currency=form.currency,
         edition_hash=form.edition_hash,
-        closing=form.closing,
+        closing=sound(form.closing),
         lines=tuple(
             ExpectedLine(
                 line.number, section.code, line.description, line.kind, line.quantity, line.unit, line.fixed_amount

@@ -16,6 +16,7 @@ from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place, take_back_unfinished
 from tenderwright.commands.progress import progress
+from tenderwright.commands.todos import need
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.model.findings import Findings
 from tenderwright.model.package import sound
@@ -70,6 +71,7 @@ def run(arguments: Namespace) -> int:
         sys.stderr.write(as_text(sort_notices(errors), files.texts))
         print(f"the package has {summary(errors)}; nothing was written", file=sys.stderr)
         return MISTAKES
+    need(compiled, "particulars", "frames")
     answers = compile_findings(arguments.findings, compiled, owner)
     sys.stderr.write(as_text(answers.notices, _texts(answers)))
     if answers.findings is None or answers.source is None or not answers.sound:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from tenderwright.commands.folder import WrongUse
 from tenderwright.commands.progress import progress
+from tenderwright.commands.todos import need
 from tenderwright.notices import Notice, sort_notices
 from tenderwright.pipeline import Compiled, OwnersSide, compose_owner, compose_yard, stamp_of, write
 
@@ -27,6 +28,19 @@ def notices_for(compiled: Compiled, owner: OwnersSide, only: str | None) -> list
     return sort_notices(compiled.notices if only == "yard" else [*compiled.notices, *owner.notices])
 
 
+def no_estimate(compiled: Compiled, owner: OwnersSide) -> str:
+    """Say why a package without mistakes has no estimate."""
+    waiting = owner.papers.broken
+    if "owner/rates.yaml" in waiting.waiting_files:
+        return waiting.waiting_files["owner/rates.yaml"]
+    if owner.papers.rates is None:
+        return "there is no owner/rates.yaml"
+    return next(
+        (why for (kind, _), why in waiting.waiting.items() if kind == "rate"),
+        "the quantity of a line is still `todo`",
+    )
+
+
 def write_editions(
     compiled: Compiled,
     owner: OwnersSide,
@@ -42,11 +56,15 @@ def write_editions(
     from tenderwright.writing.errors import WritingError
     from tenderwright.writing.outputs import write_outputs
 
+    need(compiled)
     state = stamp_of(compiled)
     wanted = [name for name in EDITIONS if only in (None, name)]
     if "owner" in wanted and owner.estimate is None:
+        why = no_estimate(compiled, owner)
         if only == "owner":
-            raise WrongUse("there is no owner/rates.yaml, so there is no owner edition")
+            raise WrongUse(f"{why}, so there is no owner edition")
+        if "there is no" not in why:
+            print(f"no owner edition: {why}", file=sys.stderr)
         wanted.remove("owner")
     try:
         made: dict[str, Written] = {}

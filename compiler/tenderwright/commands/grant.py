@@ -11,6 +11,7 @@ from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
+from tenderwright.commands.todos import need
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.model.build import Name
 from tenderwright.model.grant import Grant
@@ -55,6 +56,7 @@ def run(arguments: Namespace) -> int:
     errors = [notice for notice in [*compiled.notices, *owner.notices] if notice.severity == "error"]
     if errors:
         return _stop(errors, files)
+    need(compiled)
     grant, profile = chosen_grant(arguments.profile, owner)
     with progress("running the trials"):
         desk = application_desk(grant, profile, compiled, owner)

@@ -15,6 +15,7 @@ from tenderwright import __version__
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
+from tenderwright.commands.todos import stopped_by
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.commands.yard_at import YardEdition, yard_at
 from tenderwright.model.tender import Tender
@@ -71,6 +72,9 @@ def _issue(arguments: Namespace) -> int:
     yard = yard_at(root, state.commit, files.issued)
     compiled = yard.compiled
     sys.stderr.write(as_text(compiled.notices, compiled.files.texts))
+    if compiled.sound and stopped_by(compiled.package.todos, compiled.files):
+        print(f"{len(compiled.package.todos)} values are still `todo`; nothing was issued", file=sys.stderr)
+        return MISTAKES
     if yard.edition is None or compiled.package.tender is None or yard.state.time is None:
         print(f"{summary(compiled.notices)}; nothing was issued", file=sys.stderr)
         return MISTAKES
@@ -127,9 +131,9 @@ def doubts(tender: Tender, today: date) -> list[str]:
     """List what is odd in the dates of a tender that is issued today."""
     dates = tender.dates
     found = []
-    if dates.issued > today:
+    if dates.issued is not None and dates.issued > today:
         found.append(f"the package says that it is issued on {dates.issued}, which is not come yet")
-    if dates.closing < today:
+    if dates.closing is not None and dates.closing < today:
         found.append(f"the package says that bids close on {dates.closing}, which is past")
     return found
 

@@ -54,10 +54,10 @@ def by_reason(kept: dict[str, str]) -> Iterator[str]:
     for name, why in kept.items():
         reasons.setdefault(why, []).append(name)
     for why, names in reasons.items():
-        yield f"{why}: {', '.join(_groups(names))} ({len(names)})"
+        yield f"{why}: {', '.join(groups_of(names))} ({len(names)})"
 
 
-def _groups(names: list[str]) -> list[str]:
+def groups_of(names: list[str]) -> list[str]:
     """Give what names begin with, such as `docking.landing`, or `tank.*` for those of several tanks."""
     whole: dict[str, dict[str, None]] = {}
     for name in names:

@@ -11,6 +11,7 @@ from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
+from tenderwright.commands.todos import need
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.notices import sort_notices
 from tenderwright.notices.render import as_text, summary
@@ -55,6 +56,7 @@ def run(arguments: Namespace) -> int:
         sys.stderr.write(as_text(errors, files.texts))
         print(f"{summary(errors)}; nothing was written", file=sys.stderr)
         return MISTAKES
+    need(compiled, "programme")
     ledger = ledger_of(owner)
     on = day_of(ledger, arguments.on)
     judge_place(arguments.out, _name(on))

@@ -58,7 +58,7 @@ def yard_at(root: Path, commit: str, issued: Mapping[str, Mapping[str, Source]] 
                 files = replace(read_package(folder, owner=False), issued=issued or {})
                 compiled = compile_package(files)
                 state = stamp_of(compiled)
-            if not compiled.sound:
+            if not compiled.sound or compiled.package.todos:
                 return YardAt(compiled, state)
             with progress("composing and typesetting the yard edition"):
                 edition, form = compose_yard(compiled, state)

@@ -259,7 +259,7 @@ def set_units(text: str) -> str:
 
 
 def day(when: date | None) -> str:
-    """Write a date as `3 May 2027`."""
+    """Write a date as `3 May 2027`, or a dash for none."""
     return f"{when.day} {when:%B %Y}" if when else "–"
 
 

@@ -70,7 +70,7 @@ def _landing(desk: Desk, ship: Particulars, position: FloatingPosition) -> Part:
 
 
 def _ship(desk: Desk, ship: Particulars, position: FloatingPosition) -> list[tuple[str, Inline]]:
-    size, keel, programme = ship.dimensions, ship.keel, desk.tender.programme
+    size, keel, events = ship.dimensions, ship.keel, desk.tender.events
     h = position.hydrostatics
     end = "stern" if h.trim >= 0 else "head"
     known = desk.calculated.found(how_sure)
@@ -86,7 +86,7 @@ def _ship(desk: Desk, ship: Particulars, position: FloatingPosition) -> list[tup
     )
     facts = [
         ("Ship", f"{ship.name}, {desk.quantity(size.length_overall)} over all, {desk.quantity(size.beam)} broad"),
-        ("Docking and undocking", f"{day(programme.docking)} to {day(programme.undocking)}"),
+        ("Docking and undocking", f"{day(events.get('docking'))} to {day(events.get('undocking'))}"),
         ("Keel", f"{keel.kind} keel, straight {keel.straight}, {desk.quantity(keel.width)} wide"),
         ("Afloat in the dock", afloat),
         ("Draft marks", _marks(ship, position)),

@@ -75,9 +75,12 @@ def donor_sheet(desk: OwnerDesk, edition: Edition) -> Edition | None:
 
 def _opening(desk: OwnerDesk) -> str:
     programme = desk.tender.programme
+    when, days = "", ""
+    if programme is not None:
+        when = f"In {programme.docking:%B %Y} "
+        days = f", for {programme.dock_days or (programme.undocking - programme.docking).days} days"
     return (
-        f"In {programme.docking:%B %Y} {desk.tender.ship} is to be lifted out of the water, "
-        f"for {programme.dock_days or (programme.undocking - programme.docking).days} days. What we can mend in that "
+        f"{when}{desk.tender.ship} is to be lifted out of the water{days}. What we can mend in that "
         "time depends on what we can pay for: a ship cannot wait on the blocks."
     )
 

@@ -198,6 +198,10 @@ class Stamp:
     commit: str = ""
 
 
+UNDATED = date(1980, 1, 1)
+"""Marks the files of an edition whose day is not known yet: the first day that an archive can hold."""
+
+
 @dataclass(frozen=True)
 class DataTable:
     """Figures for a spreadsheet, written as CSV beside the edition."""
@@ -218,7 +222,7 @@ class Edition:
     """The tender number."""
     owner: str
     stamp: Stamp
-    issued: date
+    issued: date | None
     page_size: Literal["A4", "Letter"]
     parts: tuple[Part, ...]
     caution: str

@@ -25,7 +25,7 @@ from tenderwright.documents.parts.front import consolidated_lists, contents, cov
 from tenderwright.documents.parts.funding import funding
 from tenderwright.documents.parts.history import history
 from tenderwright.documents.parts.item import item_part
-from tenderwright.documents.parts.owner import prices_by_item, trade_checks
+from tenderwright.documents.parts.owner import owners_to_be_written, prices_by_item, trade_checks
 from tenderwright.documents.parts.owner_estimate import owner_estimate
 from tenderwright.documents.parts.owner_tables import owner_tables
 from tenderwright.documents.parts.price_basis import price_basis
@@ -40,6 +40,7 @@ from tenderwright.documents.parts.years_ahead import years_to_next
 from tenderwright.documents.price_form import PriceForm
 from tenderwright.notices import Notice
 from tenderwright.reading.git_state import GitState
+from tenderwright.shapes.todos import Todo
 
 
 def yard_edition(desk: Desk, stamp: Stamp) -> tuple[Edition, PriceForm]:
@@ -51,11 +52,12 @@ def yard_edition(desk: Desk, stamp: Stamp) -> tuple[Edition, PriceForm]:
 
 
 def owner_edition(
-    desk: OwnerDesk, stamp: Stamp, notices: Sequence[Notice], unjudged: Sequence[Unjudged]
+    desk: OwnerDesk, stamp: Stamp, notices: Sequence[Notice], unjudged: Sequence[Unjudged], todos: Sequence[Todo]
 ) -> tuple[Edition, PriceForm]:
     """Compose the owner edition: the same with prices, what the docking may cost and take, record and checks."""
     form = price_form(desk, stamp.label)
     parts = [*_common(desk, form), *_owners(desk), record_of_calculation(desk), trade_checks(notices, unjudged)]
+    parts += owners_to_be_written(todos)
     edition = replace(
         _edition(desk, "owner", stamp, parts), confidential=True, tables=owner_tables(desk), record=desk.record
     )

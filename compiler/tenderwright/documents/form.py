@@ -11,6 +11,7 @@ from typing import Any
 from tenderwright.documents.desk import CAUTION, Desk
 from tenderwright.documents.parts.item_tables import cell_text, heading_of
 from tenderwright.documents.price_form import FormLine, FormSection, FormTable, LineKind, PriceForm
+from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.item import Item, Line
 from tenderwright.model.item_table import WITH_TENDER, ItemTable
 from tenderwright.model.table_rows import rows_of
@@ -114,7 +115,7 @@ def _line(desk: Desk, item: Item, line: Line, section: Section) -> FormLine:
         kind=kind,
         quantity=quantity.number if quantity else Decimal(0),
         unit=_unit(desk, line, quantity),
-        basis=quantity.basis if quantity else "",
+        basis=quantity.basis if quantity else TO_BE_WRITTEN.lower(),
         in_base=section.in_base,
         in_evaluated=counted,
         fixed_amount=line.amount if line.price == "fixed" else None,

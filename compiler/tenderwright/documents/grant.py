@@ -24,6 +24,7 @@ from tenderwright.documents.grant_desk import ApplicationDesk
 from tenderwright.documents.grant_tables import budget_table, items_table, outputs_table
 from tenderwright.documents.parts import grant_budget, grant_plan, grant_work
 from tenderwright.documents.parts.front import contents
+from tenderwright.documents.parts.to_be_written import to_be_written
 from tenderwright.model.profile import ProfileHeading
 from tenderwright.pricing.money import written
 
@@ -81,7 +82,7 @@ def grant_edition(desk: ApplicationDesk, stamp: Stamp, papers_hash: str) -> Edit
     )
 
 
-def dated(desk: ApplicationDesk) -> date:
+def dated(desk: ApplicationDesk) -> date | None:
     """Give the day of the paper: its own, or that on which the tender is issued."""
     return desk.applied.grant.dated or desk.tender.dates.issued
 
@@ -132,6 +133,7 @@ def _about(desk: ApplicationDesk) -> Part:
                 f", modelled on {modelled_on}",
             )
         ),
+        *to_be_written([*desk.package.todos, *desk.papers.todos]),
     ]
     return Part("about", "", "About this paper", "front", GROUP, tuple(blocks), caution=True)
 

@@ -66,8 +66,8 @@ class PriceForm:
     ship: str
     owner: str
     currency: str
-    issued: date
-    closing: date
+    issued: date | None
+    closing: date | None
     stamp: str
     edition_hash: str
     """Ties a returned form to the lines it was issued with."""

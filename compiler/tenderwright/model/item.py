@@ -29,7 +29,7 @@ from tenderwright.model.kinds import (
     ValueRef,
     ZoneRef,
 )
-from tenderwright.model.marks import Count, Form, Key, Needs, OneOf, Within
+from tenderwright.model.marks import Count, Form, Key, MayWait, Needs, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -253,7 +253,9 @@ class Item(Noun, frozen=True, kw_only=True):
     safety: Annotated[bool, Key("Whether it is needed for safety or to keep her afloat.")] = False
     where: Annotated[Where, Key("Where it is.")] = field(default_factory=Where)
     references: Annotated[
-        tuple[Annotated[DrawingRef, Key("A reference document.", "d-12")], ...], Key("Documents the item rests on.")
+        tuple[Annotated[DrawingRef, Key("A reference document.", "d-12")], ...],
+        Key("Documents the item rests on."),
+        MayWait(),
     ] = ()
     depends_on: Annotated[
         tuple[Annotated[ItemRef, Key("An item that must be done first.", "410")], ...],
@@ -274,8 +276,8 @@ class Item(Noun, frozen=True, kw_only=True):
         tuple[Annotated[SchemeRef, Key("A coating scheme.", "underwater-spot")], ...],
         Key("Coating schemes applied, printed in full in the item."),
     ] = ()
-    owner_furnished: Annotated[tuple[OwnerFurnished, ...], Key("Furnished by the owner.")] = ()
-    yard_furnished: Annotated[tuple[YardFurnished, ...], Key("Furnished by the yard.")] = ()
+    owner_furnished: Annotated[tuple[OwnerFurnished, ...], Key("Furnished by the owner."), MayWait()] = ()
+    yard_furnished: Annotated[tuple[YardFurnished, ...], Key("Furnished by the yard."), MayWait()] = ()
     does: Annotated[
         tuple[
             Annotated[
@@ -329,9 +331,9 @@ class Item(Noun, frozen=True, kw_only=True):
     ] = ()
     precautions: Annotated[Prose | None, Key("Precautions special to this item.")] = None
     heritage: Annotated[Heritage | None, Key("What is significant in it, and how that is treated.")] = None
-    tests: Annotated[tuple[Test, ...], Key("The tests, and what passes each.")] = ()
-    holds: Annotated[tuple[Hold, ...], Key("Points at which the work stops, or may be watched.")] = ()
-    reports: Annotated[tuple[Report, ...], Key("What the yard hands over on paper, and when.")] = ()
+    tests: Annotated[tuple[Test, ...], Key("The tests, and what passes each."), MayWait()] = ()
+    holds: Annotated[tuple[Hold, ...], Key("Points at which the work stops, or may be watched."), MayWait()] = ()
+    reports: Annotated[tuple[Report, ...], Key("What the yard hands over on paper, and when."), MayWait()] = ()
     decision: Annotated[Decision | None, Key("A decision gate.")] = None
     option_until: Annotated[DayFromEvent | None, Key("Last day to exercise an option.")] = None
     deferral: Annotated[Prose | None, Key("What follows if it is put off.")] = None

@@ -14,6 +14,7 @@ from msgspec.structs import fields
 from tenderwright.model.build import Name, Prose, Reference
 from tenderwright.model.day import Day
 from tenderwright.model.marks import (
+    AbsentMeans,
     Amount,
     Count,
     Either,
@@ -21,6 +22,7 @@ from tenderwright.model.marks import (
     Kept,
     Key,
     Keys,
+    MayWait,
     Measured,
     Measures,
     Needs,
@@ -170,4 +172,6 @@ _MARKS: dict[type, Any] = {
     Count: _count,
     Kept: _kept,
     Keys: _keys,
+    MayWait: lambda schema, mark: schema,
+    AbsentMeans: lambda schema, mark: schema,
 }

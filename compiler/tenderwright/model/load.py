@@ -31,7 +31,7 @@ from tenderwright.model import (
     vessel,
 )
 from tenderwright.model.account_sums import account_sums
-from tenderwright.model.build import Builder, Prose
+from tenderwright.model.build import Awaited, Builder, Prose
 from tenderwright.model.closing import Closing
 from tenderwright.model.frame_table import frame_table
 from tenderwright.model.in_dock_sense import in_dock_sense
@@ -43,11 +43,15 @@ from tenderwright.notices import Notice, Place
 from tenderwright.quantities.position import FrameTable
 from tenderwright.reading.layout import schema_of
 from tenderwright.reading.package import Files
+from tenderwright.reading.scalars import Todo
 from tenderwright.reading.source import Path, Source
+from tenderwright.shapes.todos import still_todo
 
 N = TypeVar("N", bound=Noun)
 Mistakes = Mapping[str, Iterable[Path]]
 """For each file, the paths at which its shape is wrong."""
+Wanted = tuple[tuple[str, Path], ...]
+"""The file and path of values that are still `todo`."""
 
 LISTS = {
     "drawings.yaml": ("drawings",),
@@ -66,6 +70,15 @@ _NAME = re.compile(r"[A-Za-z0-9]+(?:[-.][A-Za-z0-9]+)*")
 _WHOLE = {"item": "item", "history": "docking", "facility": "facility", "question": "question"}
 
 
+def still(wanted: Wanted) -> str:
+    """Say that values are still `todo`: `beam` and 2 more in vessel/particulars.yaml."""
+    (file, at), *more = dict.fromkeys(wanted)
+    key = next((one for one in reversed(at) if isinstance(one, str)), "")
+    what = f"`{key}`" if key else "all"
+    also = f" and {len(more)} more" if more else ""
+    return f"{what}{also} in {file} {'are' if more else 'is'} still `todo`"
+
+
 class _Loader:
     def __init__(self, files: Files, mistakes: Mistakes) -> None:
         self.files = files
@@ -74,10 +87,14 @@ class _Loader:
         self.notices: list[Notice] = []
         self.broken_names: set[tuple[str, str]] = set()
         self.broken_files: set[str] = set(mistakes)
+        self.waiting: dict[tuple[str, str], str] = {}
+        self.waiting_files: dict[str, str] = {}
+        self.wanted_of_frames: Wanted = ()
 
     def broken(self) -> Broken:
         """Give the names and files that are left out."""
-        return Broken(frozenset(self.broken_names), frozenset(self.broken_files)).told(self.notices)
+        names, files = frozenset(self.broken_names), frozenset(self.broken_files)
+        return Broken(names, files, self.waiting, self.waiting_files).told(self.notices)
 
     def usable(self, path: str) -> dict[str, Any] | None:
         """Give a file's data without the entries that have mistakes, or None where the file as a whole is wrong."""
@@ -88,6 +105,9 @@ class _Loader:
             return None
         wrong = self.mistakes.get(path, [])
         entries = {(at[0], at[1]) for at in wrong if len(at) > 1 and at[0] in LISTS.get(path, ())}
+        if source.data.__class__ is Todo:
+            self.wait(source, ((path, ()),))
+            return None
         if not isinstance(source.data, dict) or any(at[:2] not in entries for at in wrong):
             self.broken_files.add(path)
             self.keep_names(source)
@@ -127,16 +147,41 @@ class _Loader:
             self.keep_name(kind, data if readable else None)
 
     def keep_name(self, kind: str, entry: object) -> None:
-        name = str(entry.get(kind, "")) if isinstance(entry, dict) else ""
+        name = entry.get(kind, "") if isinstance(entry, dict) else ""
+        name = "" if name.__class__ is Todo else str(name)
         self.broken_names.add((kind, name if _NAME.fullmatch(name) else ANY))
+
+    def wait(self, source: Source, wanted: Wanted) -> None:
+        """Leave a file out since something that it needs is still `todo`."""
+        before = set(self.broken_names)
+        self.keep_names(source)
+        self.waiting_files[source.path] = still(wanted)
+        self.waiting |= dict.fromkeys(self.broken_names - before, still(wanted))
+        self.broken_files.add(source.path)
+        if source.path == "vessel/frames.yaml":
+            self.wanted_of_frames = wanted
+
+    def wait_for(self, source: Source, kind: str, entry: object, wanted: Wanted) -> None:
+        """Leave an entry of a list out since something that it needs is still `todo`."""
+        before = set(self.broken_names)
+        self.keep_name(kind, entry)
+        self.waiting |= dict.fromkeys(self.broken_names - before, still(wanted))
+        self.waiting_files.setdefault(source.path, still(wanted))
+        self.broken_files.add(source.path)
 
     def file(self, path: str, noun: type[N]) -> N | None:
         """Build the noun of one file, or None."""
         data = self.usable(path)
         if data is None:
             return None
-        builder = Builder(self.files.sources[path], self.frames)
-        built = builder.build(noun, data)
+        builder = Builder(self.files.sources[path], self.frames, self.wanted_of_frames)
+        try:
+            built = builder.build(noun, data)
+        except Awaited as awaited:
+            self.wait(self.files.sources[path], awaited.wanted)
+            return None
+        if builder.left_out:
+            self.broken_files.add(path)
         if builder.notices:
             self.notices += builder.notices
             self.broken_files.add(path)
@@ -149,11 +194,19 @@ class _Loader:
         data = self.usable(path) or {}
         source = self.files.sources.get(path)
         built: list[N] = []
-        for index, entry in enumerate(data.get(key, ())):
+        listed = data.get(key, ())
+        if source is not None and listed.__class__ is Todo:
+            self.wait_for(source, _NAMES[key], None, ((path, (key,)),))
+            return ()
+        for index, entry in enumerate(listed):
             if source is None or entry is None:
                 continue
-            builder = Builder(source, self.frames)
-            made = builder.build(noun, entry, (key, index))
+            builder = Builder(source, self.frames, self.wanted_of_frames)
+            try:
+                made = builder.value(lambda b, given, at: b.build(noun, given, at), entry, (key, index))
+            except Awaited as awaited:
+                self.wait_for(source, _NAMES[key], entry, awaited.wanted)
+                continue
             if builder.notices:
                 self.notices += builder.notices
                 self.broken_files.add(path)
@@ -231,6 +284,7 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         questions=tuple(sorted(questions, key=lambda asked: asked.question)),
         frame_notes=frames.notes if frames is not None else None,
         broken=loader.broken(),
+        todos=still_todo(files.sources),
     )
     package, notices = with_row_lines(package)
     return package, list(dict.fromkeys([*loader.notices, *notices]))
@@ -243,7 +297,7 @@ def load_owner(files: Files, mistakes: Mistakes, above: Broken = NOTHING) -> tup
     grants = dict(loader.folder("owner/grants", grant.Grant))
     profiles = _profiles(loader, files)
     papers = owner.OwnerPapers(
-        rates=loader.file("owner/rates.yaml", rates.Rates),
+        rates=_rates(loader),
         funding=loader.file("owner/funding.yaml", funding.Funding),
         risks=loader.file("owner/risks.yaml", owner.Risks),
         indices=loader.file("owner/indices.yaml", rates.PriceIndices),
@@ -258,8 +312,19 @@ def load_owner(files: Files, mistakes: Mistakes, above: Broken = NOTHING) -> tup
         grants=grants,
         profiles=profiles,
         broken=above.joined(loader.broken()),
+        todos=still_todo(files.sources),
     )
     return papers, loader.notices
+
+
+def _rates(loader: _Loader) -> rates.Rates | None:
+    """Build the rates; those that are still `todo` are left out, each line by itself."""
+    built = loader.file("owner/rates.yaml", rates.Rates)
+    source = loader.files.sources.get("owner/rates.yaml")
+    for at in source.todos if source is not None else ():
+        if at[0] == "lines" and len(at) > 1:
+            loader.waiting["rate", str(at[1])] = still(((source.path, at),)) if source is not None else ""
+    return built
 
 
 def _in_dock(loader: _Loader) -> dict[str, in_dock.InDock]:

@@ -96,3 +96,13 @@ class Kept(Struct, frozen=True):
     """Nothing reads it but people, and no paper prints it: why it is kept all the same."""
 
     why: str
+
+
+class MayWait(Struct, frozen=True):
+    """A list that stands without an entry in which something is still `todo`: nothing is summed over it."""
+
+
+class AbsentMeans(Struct, frozen=True):
+    """Left out, the key says something of its own, so that a `todo` is not as if it were left out."""
+
+    what: str

@@ -22,6 +22,7 @@ from tenderwright.model.programme import Programme
 from tenderwright.model.question import AskedBy
 from tenderwright.model.rates import PriceIndices, Rates
 from tenderwright.notices import Place
+from tenderwright.shapes.todos import Todo
 
 __all__ = ["Bid", "BidLine"]
 
@@ -82,3 +83,5 @@ class OwnerPapers(Struct, frozen=True):
     """Profiles of funders' forms by name, where there is an application: the owner's own, and those shipped."""
     broken: Broken = field(default_factory=Broken)
     """What has mistakes and is left out, in the package and under owner/."""
+    todos: tuple[Todo, ...] = ()
+    """What is still `todo` under owner/."""

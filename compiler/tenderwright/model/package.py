@@ -7,6 +7,7 @@ from functools import cached_property
 from typing import TypeVar
 
 from msgspec import Struct, field
+from msgspec.structs import replace
 
 from tenderwright.model.build import Prose
 from tenderwright.model.coating import Scheme, Zone
@@ -27,6 +28,7 @@ from tenderwright.model.vessel import Anode, Appendage, Offsets, Opening, Strake
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.codes import CODES
 from tenderwright.quantities.position import FrameTable
+from tenderwright.shapes.todos import Todo
 
 
 class Clause(Noun, frozen=True, kw_only=True):
@@ -58,6 +60,13 @@ class Broken(Struct, frozen=True):
 
     names: frozenset[tuple[str, str]] = frozenset()
     files: frozenset[str] = frozenset()
+    waiting: Mapping[tuple[str, str], str] = {}
+    """Names of those left out only since something in them is still `todo`, with the sentence that says so."""
+    waiting_files: Mapping[str, str] = {}
+
+    def awaits(self, kind: str) -> str:
+        """Say what keeps a thing of a kind from being known; empty where nothing does."""
+        return next((why for (waiting, _), why in self.waiting.items() if waiting == kind), "")
 
     def may_hold(self, kind: str, name: str) -> bool:
         """Tell whether a name that stands for nothing may be that of something left out."""
@@ -73,11 +82,13 @@ class Broken(Struct, frozen=True):
 
     def told(self, notices: Iterable[Notice]) -> Broken:
         """Count the files in which mistakes are told among the broken ones."""
-        return Broken(self.names, self.files | {one.place.path for one in notices if one.severity == "error"})
+        told = {one.place.path for one in notices if one.severity == "error"}
+        return replace(self, files=self.files | told)
 
     def joined(self, other: Broken) -> Broken:
         """Give what is broken here and there."""
-        return Broken(self.names | other.names, self.files | other.files)
+        waiting, files = {**self.waiting, **other.waiting}, {**self.waiting_files, **other.waiting_files}
+        return Broken(self.names | other.names, self.files | other.files, waiting, files)
 
 
 NOTHING = Broken()
@@ -112,6 +123,8 @@ class Package(Struct, frozen=True, dict=True):
     frame_notes: Prose | None = None
     """How the numbering of the frames is known."""
     broken: Broken = field(default_factory=Broken)
+    todos: tuple[Todo, ...] = ()
+    """What is still `todo`, outside owner/."""
 
     @cached_property
     def item_by_name(self) -> Mapping[str, Item]:

@@ -13,7 +13,7 @@ from tenderwright.model.kinds import (
     Side,
     SignedLength,
 )
-from tenderwright.model.marks import Key, OneOf, Within
+from tenderwright.model.marks import AbsentMeans, Key, MayWait, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
@@ -94,7 +94,9 @@ class Keel(Noun, frozen=True, kw_only=True):
 
     kind: Annotated[str, Key("Kind of keel."), OneOf("bar", "flat")]
     width: Annotated[Length, Key("Width that bears on the block.", "200 mm")]
-    depth: Annotated[Length | None, Key("Depth of a bar keel below the keel line.", "180 mm")] = None
+    depth: Annotated[Length | None, Key("Depth of a bar keel below the keel line.", "180 mm"), AbsentMeans("none")] = (
+        None
+    )
     straight: Annotated[Extent, Key("The straight part that can stand on blocks.")]
     here: Place
 
@@ -106,7 +108,9 @@ class DraftMarks(Noun, frozen=True, kw_only=True):
     at: Annotated[Position, Key("Frame or distance at which the marks are cut.", "Fr 0")]
     side: Side = "both"
     datum: Annotated[
-        SignedLength | None, Key("Height of the mark's zero above the keel line; negative if below it.", "-0.18 m")
+        SignedLength | None,
+        Key("Height of the mark's zero above the keel line; negative if below it.", "-0.18 m"),
+        AbsentMeans("the keel line"),
     ] = None
 
 
@@ -171,7 +175,7 @@ class Particulars(Noun, frozen=True, kw_only=True):
     """What she is: identity, dimensions, keel, machinery, marks, known hazards."""
 
     name: Annotated[str, Key("Name of the ship.", "Marram")]
-    built: Annotated[int, Key("Year of build.", 1934), Within(least=1500, most=2200)]
+    built: Annotated[int | None, Key("Year of build.", 1934), Within(least=1500, most=2200)]
     builder: Annotated[str, Key("Builder (invented in the demonstration).")] = ""
     type: Annotated[str, Key("What she was built as.", "lighthouse tender")]
     significance: Annotated[Prose | None, Key("Why she matters, in a few sentences.")] = None
@@ -191,5 +195,5 @@ class Particulars(Noun, frozen=True, kw_only=True):
     shafts: Annotated[
         tuple[Shaft, ...], Key("Her propeller shafts, those without a propeller too; left out where she has none.")
     ] = ()
-    hazards: Annotated[tuple[HazardousMaterial, ...], Key("Hazardous materials known or suspected.")] = ()
+    hazards: Annotated[tuple[HazardousMaterial, ...], Key("Hazardous materials known or suspected."), MayWait()] = ()
     here: Place

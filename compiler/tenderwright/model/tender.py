@@ -58,10 +58,10 @@ class SiteVisit(Noun, frozen=True, kw_only=True):
 class TenderDates(Noun, frozen=True, kw_only=True):
     """Dates of the tender."""
 
-    issued: Annotated[Date, Key("Day on which the tender is issued.", "2027-01-25")]
+    issued: Annotated[Date | None, Key("Day on which the tender is issued.", "2027-01-25")]
     site_visit: Annotated[SiteVisit | None, Key("Visit aboard for bidders.")] = None
     questions_until: Annotated[Date | None, Key("Last day for questions.", "2027-04-12")] = None
-    closing: Annotated[Date, Key("Last day on which bids are received.", "2027-03-26")]
+    closing: Annotated[Date | None, Key("Last day on which bids are received.", "2027-03-26")]
     valid: Annotated[Time | None, Key("How long a bid stays open.", "120 d")] = None
     award: Annotated[Date | None, Key("Planned day of award.", "2027-04-12")] = None
 
@@ -157,7 +157,7 @@ class Tender(Noun, frozen=True, kw_only=True):
     ship: Annotated[str, Key("The ship's name.", "Marram")]
     owner: Annotated[Owner, Key("Who invites the tender.")]
     dates: Annotated[TenderDates, Key("Dates of the tender.")]
-    programme: Annotated[Programme, Key("Planned days of the docking, from which report days are counted.")]
+    programme: Annotated[Programme | None, Key("Planned days of the docking, from which report days are counted.")]
     currency: Annotated[Currency, Key("Currency of all prices, by its three letters of ISO 4217.", "EUR")]
     page_size: Annotated[str, Key("Paper of the editions."), OneOf("A4", "Letter")] = "A4"
     units: Annotated[str, Key("How quantities are shown."), OneOf("metric", "us", "both")] = "metric"
@@ -190,9 +190,21 @@ class Tender(Noun, frozen=True, kw_only=True):
     here: Place
 
     @property
+    def dock_days(self) -> int | None:
+        """Give the days on blocks that the price includes."""
+        return self.programme.dock_days if self.programme is not None else None
+
+    @property
+    def stay(self) -> int | None:
+        """Give the days from arrival to redelivery."""
+        return (self.programme.redelivery - self.programme.arrival).days if self.programme is not None else None
+
+    @property
     def events(self) -> dict[str, date | None]:
         """Give the dates from which days are counted."""
         plan = self.programme
+        if plan is None:
+            return {"award": self.dates.award}
         return {
             "award": self.dates.award,
             "arrival": plan.arrival,

@@ -43,6 +43,7 @@ _ERRORS = {
     "wrong-dimension": "a quantity measures something else",
     "ambiguous-unit": "a unit has several meanings",
     "bad-date": "a date does not exist",
+    "still-todo": "a value is still `todo` where it must be known",
     "bad-money": "an amount of money cannot be read",
     # model
     "bad-frame": "a frame does not exist on this ship",
@@ -258,6 +259,7 @@ _RESTS_ON: dict[str, tuple[str, ...]] = {
     **dict.fromkeys(("weight-after-stability", "unlike-metals", "untested-coating", "coated-twice"), _WORK),
     **dict.fromkeys(_OF_WOOD, _WORK),
     "renewal-differs": _WORK,
+    "coating-without-preparation": _WORK,
     "weld-before-analysis": _WORK,
     **dict.fromkeys(("opened-not-tested", "forgotten-service", "no-plug-register", "no-docking"), _WORK),
     **dict.fromkeys(

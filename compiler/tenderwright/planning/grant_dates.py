@@ -32,16 +32,16 @@ class ItemDates:
 
 def milestones(tender: Tender, source: FundingSource | None) -> tuple[Milestone, ...]:
     """Give the days of the tender and of the docking, and those of the source, in order."""
-    dates, plan = tender.dates, tender.programme
+    dates = tender.dates
     known = [
         (dates.issued, "Tender issued"),
         (dates.closing, "Bids close"),
         (source.decided if source is not None else None, "Decision of the funder"),
         (dates.award, "Contract awarded"),
-        (plan.arrival, "Ship arrives at the yard"),
-        (plan.docking, "Docked"),
-        (plan.undocking, "Undocked"),
-        (plan.redelivery, "Delivered back to the owner"),
+        (tender.events.get("arrival"), "Ship arrives at the yard"),
+        (tender.events.get("docking"), "Docked"),
+        (tender.events.get("undocking"), "Undocked"),
+        (tender.events.get("redelivery"), "Delivered back to the owner"),
         (source.spend_by if source is not None else None, "Money to be spent by"),
     ]
     return tuple(sorted((Milestone(when, what) for when, what in known if when is not None), key=lambda one: one.date))

@@ -134,5 +134,5 @@ def schedule(made: Network, package: Package) -> Schedule:
         whole,
         critical_path(durations, whole.pairs),
         tender.events.get("arrival") if tender else None,
-        tender.programme.dock_days if tender else None,
+        tender.dock_days if tender else None,
     )

@@ -148,6 +148,8 @@ def _priced(
         one = quantity.number
         return PricedLine(item, line, section, quantity, price, fixed, fixed, fixed, "the owner's fixed sum", one, one)
     rate = book.rates.of(number)
+    if rate is None and number in book.waiting:
+        return None
     if rate is None:
         return Notice(
             "unpriced-line",

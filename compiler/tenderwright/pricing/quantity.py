@@ -34,7 +34,7 @@ class LineQuantity(Struct, frozen=True):
 
 
 def line_quantity(line: Line, record: Record) -> LineQuantity | None:
-    """Find the quantity of a line; None where the value it takes cannot be had.
+    """Find the quantity of a line; None where the value it takes cannot be had, or a rate has no quantity yet.
 
     One lump stands where none is written; for a mark-up the materials allowance is the quantity.
     """
@@ -42,6 +42,8 @@ def line_quantity(line: Line, record: Record) -> LineQuantity | None:
         return _taken(line, record)
     if line.price == "markup" and line.amount is not None:
         return LineQuantity(line.amount, "", line.basis or "owner's")
+    if line.quantity is None and line.price in ("rate", "day", "hours"):
+        return None
     if line.quantity is None:
         return LineQuantity(ONE, "lump sum" if line.price in ("lump", "fixed") else "", line.basis or "drawing")
     return LineQuantity(line.quantity.decimal, line.quantity.unit, line.basis)

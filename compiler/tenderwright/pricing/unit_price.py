@@ -58,6 +58,8 @@ class PriceBook(Struct, frozen=True):
     currency: str
     indices_broken: bool = False
     """Whether the indices have mistakes, which are told."""
+    waiting: frozenset[str] = frozenset()
+    """Lines whose rate is still `todo`."""
 
 
 def price_book(papers: OwnerPapers, rates: Rates, history: tuple[EarlierDocking, ...], currency: str) -> PriceBook:
@@ -69,6 +71,7 @@ def price_book(papers: OwnerPapers, rates: Rates, history: tuple[EarlierDocking,
         {docking.docking: docking for docking in history},
         currency,
         papers.broken.among("owner/indices.yaml"),
+        frozenset(name for kind, name in papers.broken.waiting if kind == "rate"),
     )
 
 

@@ -6,7 +6,14 @@ import re
 
 _INT = re.compile(r"[-+]?[0-9]+")
 _FLOAT = re.compile(r"[-+]?(?:\.[0-9]+|[0-9]+(?:\.[0-9]*)?)(?:[eE][-+]?[0-9]+)?")
+_TODO = re.compile(r"todo(?:\s*[,:;.(–-].*)?", re.IGNORECASE | re.DOTALL)
 _SPECIAL = re.compile(r"[-+]?\.(?:inf|Inf|INF)|\.(?:nan|NaN|NAN)")
+
+
+class Todo(str):
+    """A value that somebody has still to find: `todo`, or `todo, ask the yard`."""
+
+    __slots__ = ()
 
 
 def read_scalar(text: str, *, plain: bool) -> str | int | float | bool | None:
@@ -20,9 +27,14 @@ def read_scalar(text: str, *, plain: bool) -> str | int | float | bool | None:
     if text in ("false", "False", "FALSE"):
         return False
     if text[0] not in "+-.0123456789":
-        return text
+        return read_block(text) if text[0] in "tT" else text
     if _INT.fullmatch(text) and len(text) <= 18:
         return text if len(text.lstrip("+-")) > 1 and text.lstrip("+-").startswith("0") else int(text)
     if _FLOAT.fullmatch(text) and not _SPECIAL.fullmatch(text) and len(text) <= 40:
         return float(text) if abs(float(text)) < 1e300 else text
     return text
+
+
+def read_block(text: str) -> str:
+    """Read text on lines of its own."""
+    return Todo(text) if _TODO.fullmatch(text.strip()) else text

@@ -46,6 +46,8 @@ class Source:
 
     twice: tuple[Path, ...] = ()
     """Paths of the keys that stand twice in one mapping."""
+    todos: tuple[Path, ...] = ()
+    """Paths of the values that are still `todo`."""
 
     def place(self, path: Path) -> Place:
         """Find the place of a value, or of the nearest thing that holds it."""

@@ -9,7 +9,7 @@ from typing import Any
 import yaml
 
 from tenderwright.notices import Note, Notice, Place
-from tenderwright.reading.scalars import read_scalar
+from tenderwright.reading.scalars import Todo, read_block, read_scalar
 from tenderwright.reading.source import Path, Source, Span
 
 _LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
@@ -23,6 +23,8 @@ MAX_DEPTH = 24
 _NUMBER_SIGN = re.compile(" #[0-9]")
 
 
+_BLOCKS = ("|", ">")
+"""The styles of text on lines of its own."""
 _CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\x80-\x9f\ufffe\uffff\ud800-\udfff]")
 """Characters that an escape can bring into text, and that no output can hold (XML 1.0, section 2.2)."""
 
@@ -46,6 +48,7 @@ class _Walk:
         self.keys: dict[Path, Span] = {}
         self.ends: dict[Path, tuple[int, int]] = {}
         self.twice: dict[Path, list[Place]] = {}
+        self.todos: list[Path] = []
         self.notices: list[Notice] = []
         self.next: Callable[[], Any] = _LOADER(text).get_event
 
@@ -88,7 +91,10 @@ class _Walk:
                     event, f"control character U+{ord(control[0]):04X} is not used in a package", "leave it out"
                 )
                 return _CONTROL.sub("", text)
-            return read_scalar(text, plain=not event.style)
+            value = read_scalar(text, plain=not event.style) if event.style not in _BLOCKS else read_block(text)
+            if value.__class__ is Todo:
+                self.todos.append(at)
+            return value
         if len(at) >= MAX_DEPTH:
             self.notices.append(Notice("too-deep", self.place(event), f"nested deeper than {MAX_DEPTH} levels"))
             raise _TooDeep
@@ -195,7 +201,7 @@ def read_yaml(path: str, text: str) -> tuple[Source, list[Notice]]:
     except _TooDeep:
         return Source(path, text), [*walk.notices, *walk.duplicates()]
     walk.values.setdefault((), (1, 1, 0))
-    source = Source(path, text, data, walk.values, walk.keys, walk.ends, tuple(walk.twice))
+    source = Source(path, text, data, walk.values, walk.keys, walk.ends, tuple(walk.twice), tuple(walk.todos))
     return source, [*walk.notices, *walk.duplicates(), *_lost_comments(walk)]
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 from tenderwright.documents.price_form import PriceForm
 from tenderwright.writing.price_form_sheet import Sheet
 
@@ -48,8 +50,8 @@ def fill_help(sheet: Sheet, form: PriceForm) -> dict[str, str]:
         ("Tender", form.tender),
         ("Ship", form.ship),
         ("Owner", form.owner),
-        ("Issued", form.issued.isoformat()),
-        ("Tenders close", form.closing.isoformat()),
+        ("Issued", _day(form.issued)),
+        ("Tenders close", _day(form.closing)),
         ("Currency", form.currency),
         ("Stamp", form.stamp),
         ("Edition hash", form.edition_hash),
@@ -142,3 +144,7 @@ def fill_yard(sheet: Sheet, form: PriceForm) -> None:
         sheet.text(f"B{row}", hint)
         sheet.entry(f"C{row}")
         sheet.worksheet.row_dimensions[row].height = 30
+
+
+def _day(day: date | None) -> str:
+    return day.isoformat() if day is not None else "to be said"

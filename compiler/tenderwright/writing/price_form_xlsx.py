@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import datetime, time
 from functools import lru_cache
 from typing import Any
 
@@ -10,6 +10,7 @@ from openpyxl import Workbook
 from openpyxl.packaging.custom import CustomPropertyList, StringProperty
 from openpyxl.workbook.defined_name import DefinedName
 
+from tenderwright.documents.edition import UNDATED
 from tenderwright.documents.price_form import PriceForm
 from tenderwright.writing import price_form_answers as answers
 from tenderwright.writing import price_form_lines as lines
@@ -47,14 +48,14 @@ def price_form_workbook(form: PriceForm) -> bytes:
         for name, address in names.items():
             workbook.defined_names[name] = DefinedName(name, attr_text=f"'{title}'!{address}")
     _describe(workbook, form)
-    return workbook_bytes(workbook, {title: sheet.results for title, sheet in sheets.items()}, form.issued)
+    return workbook_bytes(workbook, {title: sheet.results for title, sheet in sheets.items()}, form.issued or UNDATED)
 
 
 def _describe(workbook: Workbook, form: PriceForm) -> None:
     properties = workbook.properties
     properties.creator = form.owner
     properties.title = f"Price form, {form.title}"
-    properties.created = datetime(form.issued.year, form.issued.month, form.issued.day)
+    properties.created = datetime.combine(form.issued or UNDATED, time())
     custom: CustomPropertyList[Any] = vars(workbook)["custom_doc_props"]
     for name, value in (("Tender", form.tender), ("Edition hash", form.edition_hash), ("Stamp", form.stamp)):
         custom.append(StringProperty(name=name, value=value))

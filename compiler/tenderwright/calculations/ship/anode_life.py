@@ -18,7 +18,7 @@ from tenderwright.calculations.thickness.readings import year_of
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.anode_duty import AnodeDuty
 from tenderwright.model.ship_condition import ShipCondition
-from tenderwright.model.tender import Tender
+from tenderwright.model.tender import Programme
 from tenderwright.model.vessel import Anode
 
 _YEAR = 365.25 * 86400.0
@@ -63,13 +63,13 @@ def seen_anodes(anode_duty: AnodeDuty, listed_anodes: tuple[Anode, ...]) -> Seen
 
 @step_of(EACH, "anodes", names=_EACH)
 def each_anode(
-    seen_anodes: SeenAnodes, anode_duty: AnodeDuty, condition: ShipCondition, tender: Tender
+    seen_anodes: SeenAnodes, anode_duty: AnodeDuty, condition: ShipCondition, programme: Programme
 ) -> Uses | Absent:
     """Find how each anode wastes and how long a new one lasts in its place."""
     alloy = one_alloy(tuple(one.anode for one in seen_anodes.seen))
     if isinstance(alloy, Absent):
         return alloy
-    next_docking = year_of(str(tender.programme.docking)) + condition.next_docking.si / _YEAR
+    next_docking = year_of(str(programme.docking)) + condition.next_docking.si / _YEAR
     rows: list[dict[str, Any]] = [
         {
             "name": one.anode.anode,

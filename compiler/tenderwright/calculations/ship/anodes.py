@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tenderwright.calculations.anodes.fitted import METHOD as FITTED
-from tenderwright.calculations.steps.outcome import Absent, Lacking, Resting
+from tenderwright.calculations.steps.outcome import Absent, Lacking, without_file
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given
 from tenderwright.model.anode_duty import AnodeDuty
@@ -18,8 +18,8 @@ _FILE = "vessel/anodes.yaml"
 def listed_anodes(package: Package) -> tuple[Anode, ...] | Absent:
     """Give the anodes fitted, as listed."""
     if _FILE in package.broken.files:
-        return Resting(f"{_FILE} has a mistake")
-    return package.anodes or Lacking(f"it needs {_FILE}")
+        return without_file(package, _FILE)
+    return package.anodes or without_file(package, _FILE)
 
 
 @step()

@@ -19,7 +19,7 @@ from tenderwright.calculations.steps.outcome import Absent, Each, Lacking
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.ship_condition import Climate, Month, ShipCondition
-from tenderwright.model.tender import Tender
+from tenderwright.model.tender import Programme, Tender
 
 _DAYS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 _OPEN = {"share": "workable-share", "hours": "workable-hours"}
@@ -47,17 +47,23 @@ def climate(condition: ShipCondition | None) -> Climate | Absent:
 
 
 @step()
-def docking_month(climate: Climate, tender: Tender) -> Month | Absent:
+def programme(tender: Tender) -> Programme | Absent:
+    """Give the planned days of the docking."""
+    return tender.programme or Lacking("the days under `programme` in package.yaml are still `todo`")
+
+
+@step()
+def docking_month(climate: Climate, programme: Programme) -> Month | Absent:
     """Give the month of docking."""
-    docking = tender.programme.docking.month
+    docking = programme.docking.month
     found = next((month for month in climate.months if month.month == docking), None)
     return found or Lacking(f"vessel/condition.yaml has no climate of month {docking}")
 
 
 @step()
-def other_months(climate: Climate, tender: Tender) -> dict[str, Month]:
+def other_months(climate: Climate, programme: Programme) -> dict[str, Month]:
     """Give the months beside that of docking."""
-    docking = tender.programme.docking.month
+    docking = programme.docking.month
     return {f"month-{month.month}": month for month in climate.months if month.month != docking}
 
 

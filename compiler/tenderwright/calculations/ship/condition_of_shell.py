@@ -27,7 +27,7 @@ from tenderwright.calculations.value import Given, given
 from tenderwright.model.package import Package
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.ship_condition import ShipCondition
-from tenderwright.model.tender import Tender
+from tenderwright.model.tender import Programme
 from tenderwright.quantities.position import FrameTable
 
 
@@ -120,7 +120,7 @@ def shell_survey(
 def shell_forecast(
     shell_survey: Surveyed,
     condition: ShipCondition,
-    tender: Tender,
+    programme: Programme,
     frames: FrameTable,
     particulars: Particulars | None,
 ) -> Uses:
@@ -128,21 +128,20 @@ def shell_forecast(
     inputs = {
         "survey": Given(shell_survey, f"{len(shell_survey.named.readings)} readings", "shell.survey.readings"),
         "frames": Given(list(frames.distances), f"{len(frames.distances)} frames", "vessel/frames.yaml"),
-        **given_outlook(condition, tender, particulars),
+        **given_outlook(condition, programme, particulars),
     }
     return Uses("plates between butts, both sides", inputs, condition.here)
 
 
-def given_outlook(condition: ShipCondition, tender: Tender, particulars: Particulars | None) -> dict[str, Given]:
+def given_outlook(condition: ShipCondition, programme: Programme, particulars: Particulars | None) -> dict[str, Given]:
     """Give the dockings ahead, what a survey is sure to, and when she was built, as inputs."""
-    programme = tender.programme
     inputs = {
         "docking": Given(str(programme.docking), str(programme.docking), programme.here),
         "interval": given(condition.next_docking),
         "uncertainty": given_uncertainty(condition),
         "confidence": given_confidence(condition),
     }
-    if particulars is not None:
+    if particulars is not None and particulars.built is not None:
         inputs["built"] = Given(particulars.built, str(particulars.built), particulars.here)
     return inputs
 

@@ -18,7 +18,7 @@ from tenderwright.model.anode_duty import AnodeDuty
 from tenderwright.model.history import EarlierDocking
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.ship_condition import ShipCondition
-from tenderwright.model.tender import Tender
+from tenderwright.model.tender import Programme
 from tenderwright.quantities.position import FrameTable
 
 _YEAR = 365.25 * 86400.0
@@ -26,17 +26,19 @@ YEARS = (5, 10, 15, 20)
 
 
 @step_of(INTERVAL, "interval")
-def docking_interval(history: tuple[EarlierDocking, ...], tender: Tender, condition: ShipCondition) -> Uses | Absent:
+def docking_interval(
+    history: tuple[EarlierDocking, ...], programme: Programme, condition: ShipCondition
+) -> Uses | Absent:
     """Set the time to the next docking beside those that she went before."""
     if not history:
         return Lacking("it needs an earlier docking under history/")
-    planned = tender.programme.docking
+    planned = programme.docking
     days = [str(one.docked) for one in history if one.docked < planned]
     if not days:
         return Lacking("it needs a docking under history/ before the one planned")
     inputs = {
         "dockings": Given(days, ", ".join(days), ", ".join(one.here.path for one in history)),
-        "planned": Given(str(planned), str(planned), tender.programme.here),
+        "planned": Given(str(planned), str(planned), programme.here),
         "interval": given(condition.next_docking),
     }
     return Uses("from docking to docking", inputs, condition.next_docking.at)
@@ -58,7 +60,7 @@ class After(Struct, frozen=True):
 def years_ahead(
     shell_survey: Surveyed | None,
     condition: ShipCondition,
-    tender: Tender,
+    programme: Programme,
     frames: FrameTable | None,
     particulars: Particulars | None,
     each_anode: EachAnode | None,
@@ -67,7 +69,7 @@ def years_ahead(
     """Look five, ten, fifteen and twenty years ahead."""
     if shell_survey is None and each_anode is None and anode_duty is None:
         return Lacking("it needs readings under surveys/, or `anodes` in vessel/condition.yaml")
-    outlook = {name: one.si for name, one in given_outlook(condition, tender, particulars).items()}
+    outlook = {name: one.si for name, one in given_outlook(condition, programme, particulars).items()}
 
     def called(interval: float, *calls: int) -> set[str]:
         if shell_survey is None or frames is None:

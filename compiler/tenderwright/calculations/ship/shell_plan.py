@@ -8,7 +8,7 @@ from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.renewal.shell_grid import ShellGrid
 from tenderwright.calculations.renewal.shell_plan import ShellPlan
 from tenderwright.calculations.ship.hull import Hull
-from tenderwright.calculations.steps.outcome import Absent, Lacking, Resting
+from tenderwright.calculations.steps.outcome import Absent, without_file
 from tenderwright.calculations.steps.step import step
 from tenderwright.calculations.thickness.columns import Flags, Floats
 from tenderwright.calculations.thickness.named_plates import NamedPlates
@@ -26,8 +26,7 @@ _NEAR = 1e-6
 def shell_plates(package: Package, strakes: tuple[Strake, ...], frames: FrameTable) -> NamedPlates | Absent:
     """Give the plates of the shell between butts, and where the thickness changes."""
     if not strakes:
-        file = "vessel/strakes.yaml"
-        return Resting(f"{file} has a mistake") if file in package.broken.files else Lacking(f"it needs {file}")
+        return without_file(package, "vessel/strakes.yaml")
     return NamedPlates(tuple(strake.strake for strake in strakes), PlateGrid(tuple(_ends(one) for one in strakes)))
 
 

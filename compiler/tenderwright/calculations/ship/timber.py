@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from tenderwright.calculations.steps.outcome import Absent, Lacking, NotAsked, Resting
+from tenderwright.calculations.steps.outcome import Absent, Lacking, NotAsked, without_file
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.timber.borings import METHOD as BORINGS
 from tenderwright.calculations.timber.days_dry import METHOD as DAYS_DRY
@@ -17,7 +17,7 @@ from tenderwright.calculations.timber.seams import METHOD as SEAMS
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.package import Package
 from tenderwright.model.particulars import Particulars
-from tenderwright.model.tender import Tender
+from tenderwright.model.tender import Programme
 from tenderwright.model.timber import FastenedZone, Plank, Timber, TimberPractice
 from tenderwright.quantities.quantity import Quantity
 
@@ -43,7 +43,7 @@ def wood(package: Package) -> Timber | Absent:
         return NotAsked("her hull is not of wood")
     if package.timber is not None:
         return package.timber
-    return Resting(f"{FILE} has a mistake") if FILE in package.broken.files else Lacking(f"it needs {FILE}")
+    return without_file(package, FILE)
 
 
 @step()
@@ -157,11 +157,10 @@ def hog_from_drafts(wood: Timber) -> Uses | Absent:
 
 
 @step_of(DAYS_DRY, "timber.days-dry")
-def planking_dry(wood: Timber, timber_practice: TimberPractice, tender: Tender) -> Uses | Absent:
+def planking_dry(wood: Timber, timber_practice: TimberPractice, programme: Programme) -> Uses | Absent:
     """Judge how long the planking is to stand dry."""
     if timber_practice.days_dry is None:
         return _practice("days_dry")
-    programme = tender.programme
     days = (programme.undocking - programme.docking).days
     inputs = {
         "planned": Given(days * _DAY, f"{days} d on blocks", programme.here),

@@ -7,6 +7,7 @@ from typing import Generic, TypeVar
 
 from msgspec import Struct
 
+from tenderwright.model.package import Package
 from tenderwright.notices import Notice
 
 R = TypeVar("R")
@@ -45,6 +46,14 @@ class Failed(Absent, frozen=True):
 
 class Resting(Absent, frozen=True):
     """What it rests on has a mistake that is told where it was made."""
+
+
+def without_file(package: Package, file: str) -> Lacking | Resting:
+    """Give what becomes of a calculation for want of a file: it is not there, waits for something, or has a mistake."""
+    broken = package.broken
+    if file in broken.waiting_files:
+        return Lacking(broken.waiting_files[file])
+    return Resting(f"{file} has a mistake") if file in broken.files else Lacking(f"it needs {file}")
 
 
 class Each(Mapping[str, R], Generic[R]):

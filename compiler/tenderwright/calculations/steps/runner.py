@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 
 from tenderwright.calculations.method import Method, OutOfRange
 from tenderwright.calculations.steps.kept import Kept
-from tenderwright.calculations.steps.outcome import Absent, Each, Failed, Lacking, NotAsked, Resting
+from tenderwright.calculations.steps.outcome import Absent, Each, Failed, Lacking, NotAsked, without_file
 from tenderwright.calculations.steps.step import Step, Take, Uses
 from tenderwright.calculations.value import Record, Value, Working
 from tenderwright.model.package import Package
@@ -100,7 +100,15 @@ class Calculated:
         things = self._things(step.each)
         if isinstance(things, Absent):
             return things
-        return Each({key: self._once(step, key, thing) for key, thing in things.items()})
+        done = {key: self._once(step, key, thing) for key, thing in things.items()}
+        return Each(done | {key: self._absent(step, key, waits) for key, waits in self._waiting(step.each)})
+
+    def _waiting(self, each: str) -> Iterator[tuple[str, Lacking]]:
+        """Yield the things that are left out since something in them is still `todo`."""
+        kind = NAMED[each][0] if each in NAMED else ""
+        for (waiting, name), why in self._package.broken.waiting.items():
+            if waiting == kind:
+                yield name, Lacking(why)
 
     def _things(self, each: str) -> Mapping[str, Any] | Absent:
         if each in self._steps:
@@ -141,12 +149,12 @@ class Calculated:
             of_same = isinstance(outcome, Each) and self._steps[take.name].each == step.each and not take.whole
             return outcome.outcomes[key] if of_same else outcome
         part = getattr(self._package, take.name)
+        waits = self._package.broken.awaits(take.name.removesuffix("s")) if isinstance(part, tuple) else ""
+        if waits:
+            return Lacking(waits)
         if part is not None:
             return part
-        file = FILES[take.name]
-        if file in self._package.broken.files:
-            return Resting(f"{file} has a mistake")
-        return Lacking(f"it needs {file}")
+        return without_file(self._package, FILES[take.name])
 
     def _use(self, step: Step[Any], own: Method[Any], key: str, uses: Uses) -> Any:
         method = uses.by or own

@@ -24,9 +24,9 @@ Z80 = 0.8416
 def check(context: OwnerContext) -> Iterator[Notice]:
     """Warn of damages that begin before the P80 of the owner's own critical path."""
     tender, schedule = context.package.tender, context.schedule
-    if schedule is None or tender is None or tender.damages is None:
+    if schedule is None or tender is None or tender.damages is None or tender.stay is None:
         return
-    bears = (tender.programme.redelivery - tender.programme.arrival).days + tender.damages.after
+    bears = tender.stay + tender.damages.after
     needed = math.ceil(p80(schedule) - 1e-6)
     if needed > bears:
         message = (

@@ -16,13 +16,12 @@ from tenderwright.notices import Notice
 def check(context: OwnerContext) -> Iterator[Notice]:
     """Report a programme whose critical path on blocks is longer than the days tendered."""
     schedule, tender = context.schedule, context.package.tender
-    if schedule is None or tender is None or tender.programme.dock_days is None:
+    programme = tender.programme if tender is not None else None
+    if schedule is None or programme is None or programme.dock_days is None:
         return
     needed = math.ceil(schedule.dock_days - 1e-6)
-    if needed > tender.programme.dock_days:
-        message = (
-            f"the tender includes {tender.programme.dock_days} days on blocks, and the critical path takes {needed}"
-        )
+    if needed > programme.dock_days:
+        message = f"the tender includes {programme.dock_days} days on blocks, and the critical path takes {needed}"
         chain = [one.node.name for one in schedule.activities if one.critical and one.node.phase == "dry"]
         hints = (f"include more days, or shorten one of: {', '.join(chain)}",)
-        yield Notice("dock-days-short", tender.programme.here, message, hints=hints)
+        yield Notice("dock-days-short", programme.here, message, hints=hints)

@@ -14,12 +14,10 @@ from tenderwright.notices import Notice
 def check(context: OwnerContext) -> Iterator[Notice]:
     """Report each source whose last day of spending comes before redelivery."""
     tender = context.package.tender
-    if tender is None or context.papers.funding is None:
+    redelivery = tender.events.get("redelivery") if tender is not None else None
+    if redelivery is None or context.papers.funding is None:
         return
     for source in context.papers.funding.sources:
-        if source.spend_by is not None and source.spend_by < tender.programme.redelivery:
-            message = (
-                f"`{source.source}` has to be spent by {source.spend_by}, "
-                f"and she is delivered on {tender.programme.redelivery}"
-            )
+        if source.spend_by is not None and source.spend_by < redelivery:
+            message = f"`{source.source}` has to be spent by {source.spend_by}, and she is delivered on {redelivery}"
             yield Notice("money-too-late", source.here, message, hints=("ask for more time, or leave it out",))

@@ -147,5 +147,6 @@ def revision(package: Package) -> str:
         return ""
     last = max(package.tender.addenda, key=lambda one: one.number, default=None)
     if last is None:
-        return f"Revision 0, {package.tender.dates.issued.isoformat()}"
+        issued = package.tender.dates.issued
+        return f"Revision 0, {issued.isoformat()}" if issued is not None else "Revision 0, not issued"
     return f"Revision {last.number}, {last.date.isoformat()}"

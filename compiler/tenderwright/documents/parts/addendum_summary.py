@@ -57,7 +57,7 @@ def _price_words(comparison: Comparison) -> str:
 
 def _closing(before: Desk, after: Desk, entry: Addendum) -> Inline:
     old, new = before.tender.dates.closing, after.tender.dates.closing
-    left = f", {(new - entry.date).days} days after this addendum"
+    left = f", {(new - entry.date).days} days after this addendum" if new is not None else ""
     if old == new:
         return inline(f"{day(new)}, as before{left}")
     return (Span(day(old), deleted=True), Span(" "), Span(day(new), inserted=True), Span(left))

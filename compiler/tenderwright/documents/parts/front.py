@@ -16,6 +16,7 @@ from tenderwright.documents.edition import (
     Table,
     inline,
 )
+from tenderwright.documents.parts.to_be_written import to_be_written
 from tenderwright.model.item import Item
 from tenderwright.model.tender import Damages, Drawing
 from tenderwright.planning.due import deliveries_due, reports_due
@@ -55,7 +56,8 @@ def cover_facts(desk: Desk) -> tuple[tuple[str, str], ...]:
     facts.append(("Closing", day(dates.closing)))
     if dates.valid:
         facts.append(("Bids stay open", desk.quantity(dates.valid).replace(" d", " days")))
-    facts.append(("Docking", f"{day(plan.docking)} to {day(plan.undocking)}"))
+    if plan is not None:
+        facts.append(("Docking", f"{day(plan.docking)} to {day(plan.undocking)}"))
     return tuple(facts)
 
 
@@ -65,6 +67,7 @@ def revision_record(desk: Desk) -> Part:
     rows = [Row((inline("0"), inline(day(tender.dates.issued)), inline("First issue")))]
     rows += [Row((inline(str(a.number)), inline(day(a.date)), inline(a.summary))) for a in tender.addenda]
     blocks: list[Block] = [
+        *to_be_written(desk.package.todos),
         Table((Column("Revision", width=1), Column("Date", width=1.6), Column("What it does", width=6)), tuple(rows)),
         *_revised_items(desk),
         Heading("How to read this specification"),

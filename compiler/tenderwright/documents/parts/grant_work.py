@@ -15,6 +15,7 @@ from tenderwright.documents.edition import (
     inline,
 )
 from tenderwright.documents.grant_desk import ApplicationDesk
+from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.item import Item
 from tenderwright.planning.grant_outputs import Output, outputs
 from tenderwright.pricing.price import PricedLine
@@ -36,7 +37,7 @@ def significance(desk: ApplicationDesk) -> list[Block]:
         return []
     size = ship.dimensions
     facts = [
-        ("Ship", f"{ship.name}, {ship.type}, built {ship.built}"),
+        ("Ship", f"{ship.name}, {ship.type}, built {ship.built or TO_BE_WRITTEN}"),
         ("Builder", ship.builder),
         ("Size", f"{desk.quantity(size.length_overall)} over all, {desk.quantity(size.beam)} broad"),
         ("Lying at", desk.tender.owner.place),

@@ -25,6 +25,7 @@ from tenderwright.documents.parts.coatings import scheme_blocks
 from tenderwright.documents.parts.item_tables import item_tables, line_width
 from tenderwright.documents.parts.questions import answered
 from tenderwright.documents.precautions import PRECAUTIONS
+from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.item import Item, Line
 from tenderwright.pricing.money import written
 from tenderwright.pricing.quantity import line_quantity
@@ -362,7 +363,7 @@ def _line_quantity(desk: Desk, line: Line) -> tuple[Inline, Inline]:
         return inline(written(line.amount)), inline(desk.tender.currency)
     quantity = line_quantity(line, desk.record)
     if quantity is None:
-        return inline("–"), inline("")
+        return inline(TO_BE_WRITTEN), inline("")
     if quantity.unit == "lump sum":
         return inline("1"), inline("sum")
     return inline(f"{quantity.number:f}"), inline(shown_unit(quantity.unit))

@@ -9,10 +9,12 @@ from tenderwright.documents.desk import Desk, OwnerDesk
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.parts.by_section import by_section
 from tenderwright.documents.parts.front import desk_item
+from tenderwright.documents.parts.to_be_written import to_be_written
 from tenderwright.notices import Notice
 from tenderwright.notices.codes import CHECK_CODES, CODES, OWNER_CHECK_CODES
 from tenderwright.pricing.money import total, written
 from tenderwright.pricing.price import PricedItem
+from tenderwright.shapes.todos import Todo
 
 OWNER = "Owner's papers"
 
@@ -81,3 +83,10 @@ def trade_checks(notices: Sequence[Notice], unjudged: Sequence[Unjudged]) -> Par
         Table((Column("Rule", width=3), Column("Found", width=3)), tuple(rows)),
     ]
     return Part("trade-checks", "14", "Trade checks", "record", OWNER, tuple(blocks), caution=True)
+
+
+def owners_to_be_written(todos: Sequence[Todo]) -> list[Part]:
+    """Compose the part that says what is open in the owner's papers; none where nothing is."""
+    blocks = to_be_written(todos)[1:]
+    title = "Still to be written in the owner's papers"
+    return [Part("to-be-written", "15", title, "record", OWNER, tuple(blocks))] if blocks else []

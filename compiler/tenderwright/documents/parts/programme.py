@@ -123,10 +123,10 @@ def _reckoned(desk: Desk, seen: Foresight, schedule: Schedule) -> list[tuple[str
 
 def _damages(desk: Desk, time: TimeOutlook) -> str | None:
     """Hold the day from which damages are paid against the trials; None where the tender asks for none."""
-    damages, plan = desk.tender.damages, desk.tender.programme
-    if damages is None:
+    damages, stay = desk.tender.damages, desk.tender.stay
+    if damages is None or stay is None:
         return None
-    begin, likely = (plan.redelivery - plan.arrival).days + damages.after, math.ceil(time.yard[0.80] - 1e-6)
+    begin, likely = stay + damages.after, math.ceil(time.yard[0.80] - 1e-6)
     words = f"They begin {begin} days after arrival; four trials in five were delivered again within {likely}"
     if begin < likely:
         return f"{words}. That is too early: they fall on a yard that is no slower than this programme expects."

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from tenderwright.calculations.ship.timber import of_wood
+from tenderwright.calculations.steps.outcome import without_file
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Part, Row, Table, inline
+from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.documents.parts.notes import notes_on
-from tenderwright.model.package import sound
+from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.particulars import Particulars, Shaft, WoodHull
 from tenderwright.model.vessel import Strake
 from tenderwright.quantities.display import decimals
@@ -17,7 +19,10 @@ _FRAME_COLUMNS = 4
 
 def particulars(desk: Desk) -> Part:
     """Compose the ship's particulars."""
-    ship = sound(desk.package.particulars)
+    ship = desk.package.particulars
+    if ship is None:
+        absent = not_calculated(without_file(desk.package, "vessel/particulars.yaml"))
+        return Part("particulars", "4", "Particulars of the ship", "data", SHIP, (absent,), caution=True)
     blocks: list[Block] = [Facts(tuple(_facts(desk, ship)))]
     for title, text in (
         ("Why she matters", ship.significance),
@@ -34,7 +39,7 @@ def particulars(desk: Desk) -> Part:
 def _facts(desk: Desk, ship: Particulars) -> list[tuple[str, Inline]]:
     size, keel, hull = ship.dimensions, ship.keel, ship.hull
     facts: list[tuple[str, Inline]] = [
-        ("Name and type", inline(f"{ship.name}, {ship.type}, {ship.built}")),
+        ("Name and type", inline(f"{ship.name}, {ship.type}, {ship.built or TO_BE_WRITTEN}")),
         ("Builder", inline(ship.builder)),
         ("Hull", inline(f"{hull.material}, {hull.fastening}" if hull else "")),
         *(_of_wood(desk, hull.wood) if hull and hull.wood else ()),

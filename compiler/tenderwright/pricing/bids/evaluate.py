@@ -154,7 +154,9 @@ def owners_days(bid: Bid, tender: Tender, costs: OwnersCosts | None) -> OwnersDa
     if rate is None:
         return None
     given = costs.days if costs is not None and costs.days is not None else bid.days
-    days = given if given is not None else (tender.programme.redelivery - tender.programme.arrival).days
+    days = given if given is not None else tender.stay
+    if days is None:
+        return None
     source = "by the yard's programme"
     if costs is not None and costs.days is not None:
         source = costs.days_basis or "as the owner states"

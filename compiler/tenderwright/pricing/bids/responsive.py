@@ -148,9 +148,12 @@ def _visit(bid: Bid, tender: Tender) -> Iterator[Point]:
 
 
 def _dates(bid: Bid, tender: Tender) -> Iterator[Point]:
-    late = bid.received > tender.dates.closing
-    words = f"received {bid.received}, closing {tender.dates.closing}"
-    yield Point("closing day", "missed" if late else "met", words)
+    closing = tender.dates.closing
+    if closing is None:
+        yield Point("closing day", "not known", f"received {bid.received}; the tender names no closing day yet")
+    else:
+        words = f"received {bid.received}, closing {closing}"
+        yield Point("closing day", "missed" if bid.received > closing else "met", words)
     dock = f"; earliest docking {bid.earliest_docking}" if bid.earliest_docking else ""
     if bid.dates_accepted is None:
         yield Point("dates", "not known", f"the bid does not say{dock}")
@@ -175,12 +178,12 @@ def _validity(bid: Bid, tender: Tender) -> Iterator[Point]:
     if bid.valid_until is None:
         yield Point("validity", "not known", "the bid does not say how long it stands")
         return
-    stands = (bid.valid_until - closing).days
+    stands = (bid.valid_until - closing).days if closing is not None else None
     asked = _whole_days(tender.dates.valid)
     words = f"stands until {bid.valid_until}"
     if award is not None and bid.valid_until < award:
         yield Point("validity", "missed", f"{words}, and the award is on {award}")
-    elif asked is not None and stands < asked:
+    elif asked is not None and stands is not None and stands < asked:
         yield Point("validity", "missed", f"{words}, {stands} d after closing; {asked} d were asked")
     else:
         yield Point("validity", "met", words)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+from tenderwright.model.package import sound
 from tenderwright.model.tender import Tender
 from tenderwright.pricing.in_dock.account import RunningAccount
 
@@ -47,7 +48,7 @@ def dock_days(made: RunningAccount, tender: Tender) -> DockDays:
     used = day - docked + 1; left = tendered + added - used. Those tendered are the `dock_days` of the tender, or the
     days from docking to undocking in its programme.
     """
-    programme = tender.programme
+    programme = sound(tender.programme)
     tendered = programme.dock_days or (programme.undocking - programme.docking).days
     actual = made.ledger.actual(made.on)
     docked = actual.docked or programme.docking

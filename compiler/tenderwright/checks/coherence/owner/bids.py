@@ -82,9 +82,9 @@ def _alike(one: str, other: str) -> bool:
 
 def _days(context: OwnerContext, path: str, bid: Bid) -> Iterator[Notice]:
     tender = context.package.tender
-    if tender is None:
+    plan = tender.programme if tender is not None else None
+    if plan is None:
         return
-    plan = tender.programme
     stay, on_blocks = (plan.redelivery - plan.arrival).days, plan.dock_days or (plan.undocking - plan.docking).days
     for key, days, planned in (("days", bid.days, stay), ("dock_days", bid.dock_days, on_blocks)):
         if days is not None and planned > 0 and not planned / 2 <= days <= 2 * planned:

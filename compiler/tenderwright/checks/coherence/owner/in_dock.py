@@ -76,7 +76,7 @@ def _against_tender(context: OwnerContext, number: str, told: Quantity) -> Itera
 
 def _days(context: OwnerContext, path: str, made: InDock) -> Iterator[Notice]:
     tender = context.package.tender
-    on_blocks = tender.programme.dock_days if tender is not None else None
+    on_blocks = tender.dock_days if tender is not None else None
     for key in ("conditions", "changes"):
         for index, one in enumerate(getattr(made, key)):
             if on_blocks is not None and one.days > on_blocks:

@@ -55,9 +55,9 @@ def _sources(context: OwnerContext, whole: Decimal) -> Iterator[Notice]:
 def _day_cost(context: OwnerContext, whole: Decimal) -> Iterator[Notice]:
     tender = context.package.tender
     cost = tender.award.day_cost if tender is not None else None
-    if tender is None or cost is None:
+    stay = tender.stay if tender is not None else None
+    if stay is None or cost is None:
         return
-    stay = (tender.programme.redelivery - tender.programme.arrival).days
     if cost * stay > whole:
         message = f"{stay} days at {written(cost)} are {written(cost * stay)}, and the docking is {written(whole)}"
         yield Notice(CODE, context.at("package.yaml", "award", "day_cost"), message)
@@ -65,7 +65,7 @@ def _day_cost(context: OwnerContext, whole: Decimal) -> Iterator[Notice]:
 
 def _risks(context: OwnerContext, whole: Decimal | None) -> Iterator[Notice]:
     tender = context.package.tender
-    on_blocks = tender.programme.dock_days if tender is not None else None
+    on_blocks = tender.dock_days if tender is not None else None
     for index, risk in enumerate(context.papers.risks.risks if context.papers.risks is not None else ()):
         at = ("owner/risks.yaml", "risks", index)
         if risk.low is not None and risk.high is not None and risk.low > risk.high:

@@ -60,7 +60,7 @@ def _factors(context: OwnerContext, number: str, rate: Rate) -> Iterator[Notice]
 
 def _dock_days(context: OwnerContext, rates: Rates) -> Iterator[Notice]:
     tender = context.package.tender
-    included = tender.programme.dock_days if tender is not None else None
+    included = tender.dock_days if tender is not None else None
     for item, days in rates.dock_days.items():
         if included is not None and days > included:
             message = f"item {item} drives {days:g} days on the blocks, and {included} are included in all"

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from tenderwright.checks.item_place import place_in
 from tenderwright.checks.owner.context import OwnerContext
 from tenderwright.model.programme import Programme
-from tenderwright.model.tender import Tender
+from tenderwright.model.tender import Programme as Planned
 from tenderwright.notices import Note, Notice
 
 CODE = "days-differ"
@@ -21,9 +21,9 @@ _CREWS = 40
 def check(context: OwnerContext) -> Iterator[Notice]:
     """Report durations, crews and counts of days that do not fit the programme of the tender."""
     programme, tender = context.papers.programme, context.package.tender
-    if programme is None or tender is None:
+    plan = tender.programme if tender is not None else None
+    if programme is None or plan is None:
         return
-    plan = tender.programme
     stay = (plan.redelivery - plan.arrival).days
     for activity in programme.activities:
         high = activity.high or activity.likely
@@ -38,11 +38,10 @@ def check(context: OwnerContext) -> Iterator[Notice]:
             message = f"{crew.count} crews of {crew.name or crew.crew} do not find room on one ship"
             yield Notice("quantity-unlikely", context.at("owner/programme.yaml", "crews", index, "count"), message)
     if plan.arrival <= plan.docking < plan.undocking <= plan.redelivery:
-        yield from _day_lines(context, programme, tender)
+        yield from _day_lines(context, programme, plan)
 
 
-def _day_lines(context: OwnerContext, programme: Programme, tender: Tender) -> Iterator[Notice]:
-    plan = tender.programme
+def _day_lines(context: OwnerContext, programme: Programme, plan: Planned) -> Iterator[Notice]:
     stay, on_blocks = (plan.redelivery - plan.arrival).days, (plan.undocking - plan.docking).days
     counted = {"dock days": on_blocks, "yard days": stay, "wet days": stay - on_blocks}
     for index, one in enumerate(programme.day_lines):

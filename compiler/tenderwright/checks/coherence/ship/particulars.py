@@ -42,7 +42,7 @@ def check(ship: Ship) -> Iterator[Notice]:
 def _built(ship: Ship, particulars: Particulars) -> Iterator[Notice]:
     """Hold what she is built of and how against when she was built, and against what is told of her strakes."""
     hull, year = particulars.hull, particulars.built
-    if hull is None:
+    if hull is None or year is None:
         return
     from_, to = {"wrought iron": (1820, 1910), "mild steel": (1860, 2200)}.get(hull.material, (0, 9999))
     if not from_ <= year <= to:

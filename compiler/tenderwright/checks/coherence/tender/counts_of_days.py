@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from tenderwright.checks.context import Context
 from tenderwright.checks.item_place import place_in
 from tenderwright.model.item import Item, Line
-from tenderwright.model.tender import Tender
+from tenderwright.model.tender import Programme
 from tenderwright.notices import Notice
 
 CODE = "days-differ"
@@ -27,22 +27,20 @@ def check(context: Context) -> Iterator[Notice]:
         if docking.days is not None and span > 0 and abs(docking.days - span) > max(2, span / 10):
             message = f"{docking.days} days on blocks, and from docking to undocking are {span}"
             yield Notice(CODE, context.at(docking.here.path, "days"), message)
-    if tender is not None:
-        yield from _included(context, tender)
+    if tender is not None and tender.programme is not None:
+        yield from _included(context, tender.programme)
         for item in context.live_items:
-            yield from _of_item(item, tender)
+            yield from _of_item(item, tender.programme)
 
 
-def _included(context: Context, tender: Tender) -> Iterator[Notice]:
-    plan = tender.programme
+def _included(context: Context, plan: Programme) -> Iterator[Notice]:
     span = (plan.undocking - plan.docking).days
     if plan.dock_days is not None and span > 0 and abs(plan.dock_days - span) > max(3, span / 2):
         message = f"{plan.dock_days} days on blocks are included, and from docking to undocking are {span}"
         yield Notice(CODE, context.at("package.yaml", "programme", "dock_days"), message)
 
 
-def _of_item(item: Item, tender: Tender) -> Iterator[Notice]:
-    plan = tender.programme
+def _of_item(item: Item, plan: Programme) -> Iterator[Notice]:
     in_order = plan.arrival <= plan.docking < plan.undocking <= plan.redelivery
     stay, on_blocks = (plan.redelivery - plan.arrival).days, (plan.undocking - plan.docking).days
     for line in item.lines if in_order else ():

@@ -51,13 +51,13 @@ def _tender(tender: Tender, at: At) -> Iterator[Dated]:
     )
     yield from dated("tender.closing", "the closing day", dates.closing, "dates", "closing")
     yield from dated("tender.award", "the planned award", dates.award, "dates", "award")
-    if dates.valid is not None:
+    if dates.valid is not None and dates.closing is not None:
         stands = dates.closing + timedelta(days=int(dates.valid.si / _DAY))
         closing = at("package.yaml", "dates", "closing")
         what = "the last day of validity"
         yield from dated("tender.last day of validity", what, stands, "dates", "valid", rests_on=closing)
     for event in ("arrival", "docking", "undocking", "redelivery"):
-        yield from dated(f"programme.{event}", event, getattr(plan, event), "programme", event)
+        yield from dated(f"programme.{event}", event, getattr(plan, event, None), "programme", event)
 
 
 def _addenda(tender: Tender, at: At) -> Iterator[Dated]:
@@ -96,7 +96,7 @@ def _items(package: Package, tender: Tender, at: At) -> Iterator[Dated]:
 
 
 def _dockings(package: Package, at: At) -> Iterator[Dated]:
-    if package.particulars is not None:
+    if package.particulars is not None and package.particulars.built is not None:
         place = at("vessel/particulars.yaml", "built")
         yield Dated("ship.built", "her building", date(package.particulars.built, 1, 1), place)
     for docking in package.history:

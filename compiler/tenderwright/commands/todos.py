@@ -1,0 +1,37 @@
+"""What a command does while something in the package is still `todo`."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterable
+
+from tenderwright.calculations.steps.outcome import without_file
+from tenderwright.commands.folder import WrongUse
+from tenderwright.notices.render import as_text
+from tenderwright.pipeline import Compiled
+from tenderwright.reading.package import Files
+from tenderwright.shapes.todos import Todo, refused
+
+_NEEDED = {
+    "tender": "package.yaml",
+    "particulars": "vessel/particulars.yaml",
+    "frames": "vessel/frames.yaml",
+}
+
+
+def need(compiled: Compiled, *parts: str) -> None:
+    """Raise WrongUse where a part that the papers at hand need waits for something that is still `todo`."""
+    package = compiled.package
+    for part in ("tender", *parts):
+        if part == "programme":
+            if package.tender is not None and package.tender.programme is None:
+                raise WrongUse("nothing can be written yet: the days under `programme` are still `todo`")
+        elif getattr(package, part) is None:
+            raise WrongUse(f"nothing can be written yet: {without_file(package, _NEEDED[part]).why}")
+
+
+def stopped_by(todos: Iterable[Todo], files: Files) -> int:
+    """Tell the values that are still `todo` and may not be any more; gives how many there are."""
+    notices = refused(todos)
+    sys.stderr.write(as_text(notices, files.texts))
+    return len(notices)
