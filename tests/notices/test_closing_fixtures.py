@@ -27,3 +27,19 @@ def test_the_difference_is_told_at_its_line(code: str, case: int, tmp_path: Path
     (notice,) = tendered.check(SMALL).notices
     assert notice.code == code
     assert words in SMALL.read_text("utf-8").splitlines()[notice.place.line - 1]
+
+
+OPEN = {"still-todo": ("found: Seat worn.", "found: todo")}
+"""For each code, what is changed in the findings."""
+
+
+@pytest.mark.parametrize("code", OPEN)
+def test_what_is_open_in_the_findings_is_told_at_its_line(code: str, tmp_path: Path) -> None:
+    old, new = OPEN[code]
+    findings = tmp_path / "findings.yaml"
+    findings.write_text(SMALL.read_text("utf-8").replace(old, new), "utf-8")
+    write_starter(tmp_path / "package")
+    tendered = compiled(put_papers(tmp_path / "package", WEEK))
+    (notice,) = tendered.check(findings).notices
+    assert notice.code == code
+    assert new in findings.read_text("utf-8").splitlines()[notice.place.line - 1]

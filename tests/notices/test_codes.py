@@ -13,7 +13,7 @@ from tenderwright.notices.codes import CHECK_CODES, CODES, OWNER_CHECK_CODES
 from tenderwright.notices.explain import EXPLANATIONS
 from tests.coherence.tender.mistakes import MISTAKES
 from tests.fixtures.overlay import cases, expected
-from tests.notices.test_closing_fixtures import CLOSED
+from tests.notices.test_closing_fixtures import CLOSED, OPEN
 from tests.notices.test_compared_fixtures import COMPARED
 from tests.notices.test_grant_fixtures import APPLIED
 from tests.notices.test_reading_fixtures import SPOILT
@@ -48,9 +48,8 @@ def test_every_code_has_a_fixture_that_fails() -> None:
     kinds = ("checks", "owner-checks")
     checked = {code for kind in kinds for case in cases(kind, "negative") for _, _, code in expected(case)}
     coherent = {code for *_, code in MISTAKES}
-    assert written | checked | coherent | set(SPOILT) | set(RETURNED) | set(COMPARED) | set(APPLIED) | set(
-        CLOSED
-    ) == set(CODES)
+    others = set(SPOILT) | set(RETURNED) | set(COMPARED) | set(APPLIED) | set(CLOSED) | set(OPEN)
+    assert written | checked | coherent | others == set(CODES)
 
 
 def test_a_check_does_not_borrow_the_code_of_another_stage() -> None:

@@ -15,7 +15,7 @@ from tenderwright import __version__
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
-from tenderwright.commands.todos import stopped_by
+from tenderwright.commands.todos import counted, stopped_by
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.commands.yard_at import YardEdition, yard_at
 from tenderwright.model.tender import Tender
@@ -73,7 +73,7 @@ def _issue(arguments: Namespace) -> int:
     compiled = yard.compiled
     sys.stderr.write(as_text(compiled.notices, compiled.files.texts))
     if compiled.sound and stopped_by(compiled.package.todos, compiled.files):
-        print(f"{len(compiled.package.todos)} values are still `todo`; nothing was issued", file=sys.stderr)
+        print(f"{counted(compiled.package.todos)} still `todo`; nothing was issued", file=sys.stderr)
         return MISTAKES
     if yard.edition is None or compiled.package.tender is None or yard.state.time is None:
         print(f"{summary(compiled.notices)}; nothing was issued", file=sys.stderr)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from tenderwright.calculations.steps.outcome import without_file
 from tenderwright.commands.folder import WrongUse
@@ -35,3 +35,8 @@ def stopped_by(todos: Iterable[Todo], files: Files) -> int:
     notices = refused(todos)
     sys.stderr.write(as_text(notices, files.texts))
     return len(notices)
+
+
+def counted(todos: Sequence[Todo]) -> str:
+    """Count values in words, to go on with: `3 values are`."""
+    return "1 value is" if len(todos) == 1 else f"{len(todos)} values are"

@@ -38,6 +38,7 @@ No other keys may stand.
 | money | A number in the currency of package.yaml, with at most two decimals: `1250`, `84.5`. |
 | date | Year-month-day: `2027-04-12`. |
 | day | A date, or a day counted from an event of the programme: `docking + 3 d`, `undocking - 1 d`, `arrival`. The events are award, arrival, docking, undocking and redelivery. |
+| `todo` | Stands for any value that is not known yet; `todo, ask the yard` says more. It is no mistake: `check` lists it, drafts print text as "To be written", and what rests on it is left out and says so. `issue`, `addendum` and `close` refuse it. In quotes it is a word like others. |
 
 A number is from nothing to a million and a date from {EARLIEST} to {LATEST}, unless the table says otherwise. A
 position is on a frame from {FIRST_FRAME} to {LAST_FRAME}. What no ship has is reported at its place.

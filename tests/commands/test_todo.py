@@ -1,0 +1,52 @@
+"""What the commands do while a value is still `todo`."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.pipeline.packages import commit, edit, starter
+
+from .run import Runner, package
+
+BEAM = ("vessel/particulars.yaml", "beam: 5.44 m", "beam: todo")
+RATE = ("owner/rates.yaml", "130.a: { rate: 42 }", "130.a: todo")
+
+
+def test_check_lists_it_with_what_it_would_bring_and_finds_no_mistake(run: Runner, tmp_path: Path) -> None:
+    ran = run("check", package(tmp_path / "package", BEAM, RATE))
+    assert ran.code == 0
+    lines = ran.out.splitlines()
+    at = lines.index("still `todo`: 2 values in 2 files; write each once it is known")
+    assert lines[at + 1].startswith("  vessel/particulars.yaml:") or lines[at + 1].startswith("  owner/rates.yaml:")
+    (brings,) = [line for line in lines if line.startswith("  vessel/particulars.yaml: would bring ")]
+    assert "condition.*" in brings
+
+
+def test_many_of_one_kind_are_told_on_one_line(run: Runner, tmp_path: Path) -> None:
+    services = ("pilotage", "tugs", "line-handlers", "wharfage")
+    changes = [("package.yaml", f'  {one}: {{ answer: "yes", item: "110" }}', f"  {one}: todo") for one in services]
+    ran = run("check", package(tmp_path / "package", *changes))
+    assert ran.code == 0
+    (line,) = [line for line in ran.out.splitlines() if line.startswith("  package.yaml:")]
+    assert "`pilotage` to `wharfage`, 4 in all" in line
+
+
+@pytest.mark.usefixtures("git_knows_who")
+def test_no_tender_goes_out_with_it(run: Runner, tmp_path: Path) -> None:
+    root = starter(tmp_path / "sandling")
+    edit(root, *BEAM)
+    commit(root)
+    ran = run("issue", root, "--tag", "issue-1", "--out", tmp_path / "out")
+    assert ran.code == 1
+    assert "error[still-todo]: `beam` is still `todo`: greatest moulded breadth" in ran.err
+    assert "1 value is still `todo`; nothing was issued" in ran.err
+    assert not (tmp_path / "out").exists()
+
+
+def test_without_the_tender_itself_no_page_is_made(run: Runner, tmp_path: Path) -> None:
+    root = package(tmp_path / "package", ("package.yaml", "currency: EUR", "currency: todo"))
+    ran = run("build", root, "--out", tmp_path / "out")
+    assert (ran.code, ran.out) == (2, "")
+    assert "nothing can be written yet: `currency` in package.yaml is still `todo`" in ran.err
