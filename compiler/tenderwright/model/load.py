@@ -9,6 +9,7 @@ from typing import Any, TypeVar
 from tenderwright.model import (
     award,
     coating,
+    curves,
     docking_plan,
     evaluation,
     facility,
@@ -264,6 +265,7 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         particulars=loader.file("vessel/particulars.yaml", particulars.Particulars),
         frames=loader.frames,
         offsets=loader.file("vessel/offsets.yaml", vessel.Offsets),
+        curves=loader.file("vessel/curves.yaml", curves.CurvesOfForm),
         lightship=loader.file("vessel/lightship.yaml", lightship.Lightship),
         docking_plan=loader.file("vessel/docking-plan.yaml", docking_plan.DockingPlan),
         condition=loader.file("vessel/condition.yaml", ship_condition.ShipCondition),

@@ -11,6 +11,7 @@ from msgspec.structs import replace
 
 from tenderwright.model.build import Prose
 from tenderwright.model.coating import Scheme, Zone
+from tenderwright.model.curves import CurvesOfForm
 from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.facility import Facility
 from tenderwright.model.history import EarlierDocking
@@ -103,6 +104,7 @@ class Package(Struct, frozen=True, dict=True):
     frames: FrameTable | None
     offsets: Offsets | None
     lightship: Lightship | None
+    curves: CurvesOfForm | None = None
     docking_plan: DockingPlan | None = None
     condition: ShipCondition | None = None
     timber: Timber | None = None

@@ -10,6 +10,7 @@ YAML_FILES: dict[str, str] = {
     "vessel/particulars.yaml": "particulars",
     "vessel/frames.yaml": "frames",
     "vessel/offsets.yaml": "offsets",
+    "vessel/curves.yaml": "curves",
     "vessel/tanks.yaml": "tanks",
     "vessel/openings.yaml": "openings",
     "vessel/appendages.yaml": "appendages",

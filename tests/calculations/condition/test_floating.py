@@ -114,7 +114,7 @@ def test_a_ship_that_would_not_float_upright_has_no_list():
     corners = [{"x": x, "half_breadths": [4.0, 4.0]} for x in (0.0, 20.0, 40.0)]
     offsets = {"length": 40.0, "waterlines": [0.0, 5.0], "stations": corners}
     high = [{"name": "all", "mass": 640e3, "x": 20.0, "z": 4.0}]
-    found = outputs_of(condition_floating(offsets, high))
+    found = outputs_of(condition_floating(high, offsets=offsets))
     assert found["gm_fluid"] < 0
     assert "list" not in found
 

@@ -29,3 +29,9 @@ def test_two_values_are_joined_by_a_straight_line() -> None:
     curve, slope = monotone(np.array([1.0, 3.0]), np.array([[2.0], [6.0]])).at([0.0, 2.0, 4.0])
     assert curve[:, 0].tolist() == [2.0, 4.0, 6.0]
     assert slope[1, 0] == 2.0
+
+
+@given(st.lists(st.floats(0.01, 50), min_size=5, max_size=5))
+def test_what_rises_in_the_table_rises_between(steps: list[float]) -> None:
+    curve, _ = monotone(np.arange(6.0), np.cumsum([0.0, *steps])[:, None]).at(np.linspace(0, 5, 101))
+    assert np.all(np.diff(curve[:, 0]) > -1e-9)

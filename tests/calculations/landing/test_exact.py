@@ -14,9 +14,9 @@ from tenderwright.calculations.hydrostatics.hull_form import hull_form
 from tenderwright.calculations.landing.curve import held_curve, landing_curve
 from tenderwright.calculations.landing.exact import (
     Lander,
-    dry_draft,
     greatest_entry_trim,
     held_particulars,
+    last_draft,
     settle_exactly,
 )
 from tenderwright.calculations.landing.held import BlockLine
@@ -192,10 +192,10 @@ def test_curves_agree_where_little_has_changed():
     assert held.water == pytest.approx(exact.water[:5], abs=1e-9)
 
 
-def test_dry_draft_is_at_the_lowest_keel():
-    assert dry_draft(BARGE) == 0.0
+def test_last_draft_is_at_the_lowest_keel():
+    assert last_draft(BARGE) == 0.0
     sloped = replace(BARGE, blocks=BlockLine(2.0, 38.0, atan(0.01)))
-    assert dry_draft(sloped) == pytest.approx(-0.2)
+    assert last_draft(sloped) == pytest.approx(-0.2)
 
 
 def test_refusals():

@@ -68,7 +68,15 @@ def _landed(rows: list[dict[str, Any]], density: float, broader: float) -> dict[
 def test_drawing_every_source_at_random_spreads_the_figures_as_much() -> None:
     """Against Monte Carlo (JCGM 101:2008): the spread of 500 landings, itself known to some 3 %."""
     found = how_sure(
-        _form(), [LIGHT, STORES], [TANK], 1012.0, U_DENSITY, U_BREADTH, MOMENT, block_aft=4.0, block_forward=36.0
+        [LIGHT, STORES],
+        [TANK],
+        1012.0,
+        U_DENSITY,
+        U_BREADTH,
+        MOMENT,
+        block_aft=4.0,
+        block_forward=36.0,
+        offsets=_form(),
     )
     draw = np.random.default_rng(1934).standard_normal
     landings = []
@@ -85,7 +93,7 @@ def test_drawing_every_source_at_random_spreads_the_figures_as_much() -> None:
 
 
 def test_a_mass_alone_is_the_uncertainty_of_the_displacement() -> None:
-    found = how_sure(_form(), [LIGHT, STORES], [TANK])
+    found = how_sure([LIGHT, STORES], [TANK], offsets=_form())
     by_hand = sqrt(4e3**2 + 2e3**2 + (1025 * 6 * 0.01) ** 2 + (10e3 * 0.02) ** 2)
     assert found.u("displacement") == pytest.approx(by_hand)
     assert found.figures["displacement"].driver == "light: mass"
@@ -95,7 +103,7 @@ def test_a_mass_alone_is_the_uncertainty_of_the_displacement() -> None:
 def test_the_line_load_follows_weight_and_centre() -> None:
     """q = (W/L)(1 + 6 e/L) at the heavy end: with the centre in the middle W/L u_W/W and 6 W u_x/L^2 (derived)."""
     one = LIGHT | {"x": 20.1, "u_mass": 4e3, "u_x": 0.05, "u_y": 0.0, "u_z": 0.0}
-    found = how_sure(_form(), [one], keel_aft=4.0, keel_forward=36.0)
+    found = how_sure([one], keel_aft=4.0, keel_forward=36.0, offsets=_form())
     e, length, mass = 0.1, 32.0, 440e3
     by_hand = sqrt((4e3 / length * (1 + 6 * e / length)) ** 2 + (6 * mass * 0.05 / length**2) ** 2)
     assert found.u("line_load") == pytest.approx(by_hand, rel=1e-4)
@@ -105,15 +113,15 @@ def test_the_greatest_block_of_a_level_line_takes_its_share() -> None:
     """R = W/n (1 + 12 e (n - 1)/(2 (n^2 - 1) p)) at the end of n equal blocks at pitch p, by moments (derived)."""
     one = LIGHT | {"x": 20.1, "u_mass": 4e3, "u_x": 0.0, "u_y": 0.0, "u_z": 0.0}
     line = [{"x": 5.0 + 3.0 * number, "length": 0.4, "width": 1.0} for number in range(11)]
-    found = how_sure(_form(), [one], keel_blocks=line)
+    found = how_sure([one], keel_blocks=line, offsets=_form())
     end = (1 + 12 * 0.1 * 15.0 / (3.0**2 * (11**2 - 1))) / 11
     assert found.u("block") == pytest.approx(end * 4e3, rel=1e-3)
 
 
 def test_twice_as_uncertain_is_twice_as_much() -> None:
-    once = how_sure(_form(), [LIGHT], block_aft=4.0, block_forward=36.0)
+    once = how_sure([LIGHT], block_aft=4.0, block_forward=36.0, offsets=_form())
     doubled = LIGHT | {name: 2 * LIGHT[name] for name in ("u_mass", "u_x", "u_y", "u_z")}
-    twice = how_sure(_form(), [doubled], block_aft=4.0, block_forward=36.0)
+    twice = how_sure([doubled], block_aft=4.0, block_forward=36.0, offsets=_form())
     for figure, one in once.figures.items():
         assert twice.figures[figure].u == pytest.approx(2 * one.u)
 
@@ -121,7 +129,7 @@ def test_twice_as_uncertain_is_twice_as_much() -> None:
 def test_on_an_even_keel_the_upthrust_is_that_of_the_trim_that_may_be() -> None:
     """P = MCTC t/l, by the hand method (derived)."""
     level = _level(LIGHT) | {"u_mass": 0.0, "u_z": 0.0}
-    found = how_sure(_form(), [level], block_aft=4.0, block_forward=36.0)
+    found = how_sure([level], block_aft=4.0, block_forward=36.0, offsets=_form())
     ship = Lander(_form(), level["mass"], level["x"], level["z"], 1025.0, BlockLine(4.0, 36.0))
     held = held_particulars(ship)
     by_hand = held.moment_to_change_trim * (found.u("trim") or 0.0) / (held.lcf - 4.0)
@@ -145,4 +153,4 @@ def test_a_ship_that_weighs_nothing() -> None:
 
 def test_she_must_float() -> None:
     with pytest.raises(OutOfRange):
-        how_sure(_form(), [LIGHT | {"mass": 9e6}])
+        how_sure([LIGHT | {"mass": 9e6}], offsets=_form())

@@ -15,8 +15,10 @@ from tenderwright.calculations.condition.condition_input import (
 )
 from tenderwright.calculations.condition.loading import Weight
 from tenderwright.calculations.condition.target_trim import MovableTank, TrimPlan, target_trim
+from tenderwright.calculations.hydrostatics.buoyant import HULL, buoyant
+from tenderwright.calculations.hydrostatics.curves import HullCurves
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
-from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
+from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS
 from tenderwright.calculations.method import Citation, Method, Symbol
 from tenderwright.calculations.schema import listed, quantity, record, text
 
@@ -34,18 +36,19 @@ TARGET_TANKS: Mapping[str, Any] = listed(
 
 
 def trim_by_liquids(
-    offsets: Mapping[str, Any] | HullForm,
     weights: Sequence[Mapping[str, Any] | Weight],
     tanks: Sequence[Mapping[str, Any] | MovableTank],
     trim: float,
     density: float = 1025.0,
     upright: bool = False,
     exchanged: Sequence[str] = ("sea water",),
+    offsets: Mapping[str, Any] | HullForm | None = None,
+    curves: Mapping[str, Any] | HullCurves | None = None,
 ) -> TrimPlan:
     """Find the least liquid to move for a wanted trim from converted input; see `target_trim`."""
     movable = [tank if isinstance(tank, MovableTank) else _movable(tank) for tank in tanks]
     return target_trim(
-        hull_from_offsets(offsets),
+        buoyant(offsets, curves),
         weights_from_input(weights),
         movable,
         trim,
@@ -86,7 +89,7 @@ METHOD = Method(
     source=Citation("linear programming on the moments of weights", "", "derived"),
     valid="deck edge clear; list up to 5 degrees; the result is floated in full",
     inputs={
-        "offsets": OFFSETS,
+        **HULL,
         "weights": WEIGHTS,
         "tanks": TARGET_TANKS,
         "trim": quantity("length", "Wanted draft aft less draft forward."),
@@ -128,7 +131,7 @@ METHOD = Method(
         "trim": "0.3 m",
         "upright": True,
     },
-    optional=frozenset({"density", "upright", "exchanged"}),
+    optional=frozenset({"offsets", "curves", "density", "upright", "exchanged"}),
     cautions=(
         "Free surfaces while pumping, and the order of pumping, are not examined: "
         "the naval architect and the dockmaster decide.",

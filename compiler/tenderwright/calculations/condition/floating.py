@@ -19,10 +19,12 @@ from tenderwright.calculations.condition.condition_input import (
     weights_from_input,
 )
 from tenderwright.calculations.condition.loading import Loading, TankLoad, Weight, liquids, summed
+from tenderwright.calculations.hydrostatics.buoyant import HULL, Buoyant, buoyant
+from tenderwright.calculations.hydrostatics.curves import HullCurves
 from tenderwright.calculations.hydrostatics.equilibrium import float_at
 from tenderwright.calculations.hydrostatics.hull_form import NEAR, HullForm
-from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
-from tenderwright.calculations.hydrostatics.upright import Hydrostatics
+from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS
+from tenderwright.calculations.hydrostatics.particulars import Hydrostatics
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
 from tenderwright.calculations.tanks.liquid import Liquid
@@ -70,7 +72,7 @@ class FloatingPosition(Struct, frozen=True):
 
 
 def floating_position(
-    form: HullForm, weights: Sequence[Weight], tanks: Sequence[TankLoad], density: float
+    form: Buoyant, weights: Sequence[Weight], tanks: Sequence[TankLoad], density: float
 ) -> FloatingPosition:
     """Find how a ship floats under weights and tanks.
 
@@ -80,7 +82,7 @@ def floating_position(
     [rad].
     Source: statics of a floating body (derived); list and free surface as in Derrett, Ship Stability for
     Masters and Mates.
-    Range: list up to 5 degrees, deck edge clear at it. Raises OutOfRange.
+    Range: list up to 5 degrees, deck edge clear at it, which a table of hydrostatics does not tell. Raises OutOfRange.
     """
     slope, near = 0.0, None
     for _ in range(ROUNDS):
@@ -90,7 +92,7 @@ def floating_position(
         change, slope = found.trim / form.length - slope, found.trim / form.length
         if abs(change) < SETTLED:
             heel = _list(loading, found)
-            if heel is not None:
+            if heel is not None and isinstance(form, HullForm):
                 _deck_edge_clear(form, found, heel)
             return FloatingPosition(loading, found, tuple(bodies), heel)
         near = [b.level + b.centroid[0] * change for b in bodies]
@@ -123,14 +125,15 @@ def _deck_edge_clear(form: HullForm, found: Hydrostatics, heel: float) -> None:
 
 
 def condition_floating(
-    offsets: Mapping[str, Any] | HullForm,
     weights: Sequence[Mapping[str, Any] | Weight],
     density: float = 1025.0,
     tanks: Sequence[Mapping[str, Any] | TankLoad] = (),
     marks: Sequence[Mapping[str, float]] = (),
+    offsets: Mapping[str, Any] | HullForm | None = None,
+    curves: Mapping[str, Any] | HullCurves | None = None,
 ) -> FloatingPosition:
     """Find how a ship floats from converted input; see `floating_position`. Raises OutOfRange."""
-    form = hull_from_offsets(offsets)
+    form = buoyant(offsets, curves)
     found = floating_position(form, weights_from_input(weights), tanks_from_input(tanks), density)
     return replace(found, marks=tuple(found.draft_at_marks(m["x"], m.get("zero", 0.0)) for m in marks))
 
@@ -164,7 +167,7 @@ METHOD = Method(
     source=Citation("statics of a floating body; Derrett, Ship Stability for Masters and Mates", "", "derived"),
     valid="small list, up to 5 degrees; deck edge clear of the water at it",
     inputs={
-        "offsets": OFFSETS,
+        **HULL,
         "weights": WEIGHTS,
         "density": quantity("density", "Density of the water."),
         "tanks": TANKS,
@@ -207,7 +210,7 @@ METHOD = Method(
         "tanks": EXAMPLE_TANKS,
         "marks": [{"x": "1 m"}, {"x": "38 m", "zero": "-0.1 m"}],
     },
-    optional=frozenset({"density", "tanks", "marks"}),
+    optional=frozenset({"offsets", "curves", "density", "tanks", "marks"}),
     cautions=(
         "Stability is for a naval architect to confirm; weights and lightship are only as good as their source.",
     ),

@@ -12,8 +12,8 @@ from msgspec.structs import replace
 from tenderwright.calculations.condition.floating import FloatingPosition, floating_position
 from tenderwright.calculations.condition.loading import TankLoad, Weight, liquids
 from tenderwright.calculations.condition.trim_programme import Bounds, Moments, least_movement
+from tenderwright.calculations.hydrostatics.buoyant import Buoyant
 from tenderwright.calculations.hydrostatics.equilibrium import float_at_trim
-from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import OutOfRange
 
@@ -69,7 +69,7 @@ class TrimPlan(Struct, frozen=True):
 
 
 def target_trim(
-    form: HullForm,
+    form: Buoyant,
     weights: Sequence[Weight],
     tanks: Sequence[MovableTank],
     trim: float,
@@ -108,7 +108,7 @@ def target_trim(
 
 
 class _Search(Struct, frozen=True, eq=False):
-    form: HullForm
+    form: Buoyant
     weights: Sequence[Weight]
     tanks: Sequence[MovableTank]
     trim: float

@@ -8,9 +8,11 @@ from typing import Any
 from msgspec import Struct
 
 from tenderwright.calculations.facility.water import deepest
+from tenderwright.calculations.hydrostatics.buoyant import HULL, buoyant
+from tenderwright.calculations.hydrostatics.curves import HullCurves
 from tenderwright.calculations.hydrostatics.equilibrium import float_at
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
-from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
+from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS
 from tenderwright.calculations.method import Citation, Method, Symbol
 from tenderwright.calculations.schema import length, listed, quantity, record
 
@@ -27,7 +29,6 @@ class Drafts(Struct, frozen=True):
 
 
 def drafts(
-    offsets: Mapping[str, Any] | HullForm,
     displacement: float,
     lcg: float,
     vcg: float,
@@ -35,13 +36,15 @@ def drafts(
     keel: Sequence[Mapping[str, float]],
     hanging: Sequence[Mapping[str, float]] = (),
     heel: float = 0.0,
+    offsets: Mapping[str, Any] | HullForm | None = None,
+    curves: Mapping[str, Any] | HullCurves | None = None,
 ) -> Drafts:
     """Float her in the water and find how deep keel and appendages reach; see `float_at` and `deepest`.
 
     Symbols: displacement [kg]; centre of gravity [m]; density [kg/m3]; points x, y, z [m]; heel [rad].
     Source: as `float_at` (derived). Raises OutOfRange.
     """
-    afloat = float_at(hull_from_offsets(offsets), displacement, lcg, vcg, density)
+    afloat = float_at(buoyant(offsets, curves), displacement, lcg, vcg, density)
     points, below = ([(p["x"], p.get("y", 0.0), p["z"]) for p in some] for some in (keel, hanging))
     there = afloat.draft_aft, afloat.draft_forward, afloat.length
     return Drafts(
@@ -77,7 +80,7 @@ METHOD = Method(
     source=Citation("Archimedes' principle and the statics of a floating body; geometry", standing="derived"),
     valid="deck edge clear of the water; small heel",
     inputs={
-        "offsets": OFFSETS,
+        **HULL,
         "displacement": quantity("mass", "Weight of the ship."),
         "lcg": length("Centre of gravity, forward of AP."),
         "vcg": length("Centre of gravity above the baseline."),
@@ -102,5 +105,5 @@ METHOD = Method(
         "density": "1012 kg/m3",
         "keel": [{"x": "2 m", "z": "-0.18 m"}, {"x": "38 m", "z": "-0.18 m"}],
     },
-    optional=frozenset({"hanging", "heel"}),
+    optional=frozenset({"offsets", "curves", "hanging", "heel"}),
 )

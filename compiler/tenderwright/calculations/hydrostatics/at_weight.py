@@ -7,11 +7,13 @@ from typing import Any
 
 from msgspec import Struct
 
+from tenderwright.calculations.hydrostatics.buoyant import HULL, buoyant
+from tenderwright.calculations.hydrostatics.curves import HullCurves
 from tenderwright.calculations.hydrostatics.equilibrium import float_at_trim
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
-from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
+from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS
+from tenderwright.calculations.hydrostatics.particulars import Hydrostatics
 from tenderwright.calculations.hydrostatics.upright import METHOD as UPRIGHT
-from tenderwright.calculations.hydrostatics.upright import Hydrostatics
 from tenderwright.calculations.hydrostatics.upright import outputs_of as particulars_of
 from tenderwright.calculations.method import Method, Symbol
 from tenderwright.calculations.schema import length, quantity
@@ -30,14 +32,15 @@ class AtWeight(Struct, frozen=True):
 
 
 def at_weight(
-    offsets: Mapping[str, Any] | HullForm,
     displacement: float,
     trim: float = 0.0,
     density: float = 1025.0,
     kg: float | None = None,
+    offsets: Mapping[str, Any] | HullForm | None = None,
+    curves: Mapping[str, Any] | HullCurves | None = None,
 ) -> AtWeight:
     """Find the particulars at a weight [kg] and trim [m]; see `float_at_trim`. Raises OutOfRange."""
-    form = hull_from_offsets(offsets)
+    form = buoyant(offsets, curves)
     return AtWeight(float_at_trim(form, displacement / density, trim, density), kg)
 
 
@@ -49,12 +52,12 @@ def outputs_of(found: AtWeight) -> dict[str, float]:
 
 METHOD = Method(
     name="hydrostatics.at-weight",
-    title="Hydrostatic particulars at a weight and trim, from offsets",
+    title="Hydrostatic particulars at a weight and trim",
     formula=f"d' = d + (W/ρ − V(d))/Aw(d) until V = W/ρ; then {UPRIGHT.formula}",
     source=UPRIGHT.source,
     valid=UPRIGHT.valid,
     inputs={
-        "offsets": OFFSETS,
+        **HULL,
         "displacement": quantity("mass", "Weight of the ship."),
         "trim": length("Draft aft less draft forward."),
         "density": quantity("density", "Density of the water."),
@@ -68,6 +71,6 @@ METHOD = Method(
     kernel=at_weight,
     figures=outputs_of,
     example={"offsets": EXAMPLE_OFFSETS, "displacement": "480 t", "trim": "0.3 m", "density": "1025 kg/m3"},
-    optional=frozenset({"trim", "density", "kg"}),
+    optional=frozenset({"offsets", "curves", "trim", "density", "kg"}),
     cautions=UPRIGHT.cautions,
 )

@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import numpy as np
 
+from tenderwright.calculations.hydrostatics.buoyant import Buoyant
+from tenderwright.calculations.hydrostatics.curves import HullCurves
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
+from tenderwright.calculations.hydrostatics.particulars import Hydrostatics
 from tenderwright.calculations.hydrostatics.simpson import Floats
-from tenderwright.calculations.hydrostatics.upright import Hydrostatics, hydrostatics
+from tenderwright.calculations.hydrostatics.upright import hydrostatics
 from tenderwright.calculations.method import OutOfRange
 
 STEPS = 50
 
 
-def float_at(form: HullForm, mass: float, lcg: float, vcg: float, density: float) -> Hydrostatics:
+def float_at(form: Buoyant, mass: float, lcg: float, vcg: float, density: float) -> Hydrostatics:
     """Find the draft and trim at which the hull floats, by Newton's method on volume and longitudinal moment.
 
     Formula: rho*V = W and LCG - LCB = tan(th)*(VCG - KB), tan(th) = t/L: weight equals buoyancy, and the
@@ -23,6 +26,8 @@ def float_at(form: HullForm, mass: float, lcg: float, vcg: float, density: float
     """
     if mass <= 0 or density <= 0:
         raise OutOfRange("mass and density must be positive")
+    if isinstance(form, HullCurves):
+        return form.float_at(mass, lcg, vcg, density)
     wanted = mass / density
     at_ap, slope = _first_draft(form, wanted), 0.0
     largest = 0.25 * float((form.deck_heights - form.keel_heights).max())
@@ -47,11 +52,13 @@ def float_at(form: HullForm, mass: float, lcg: float, vcg: float, density: float
     )
 
 
-def float_at_trim(form: HullForm, volume: float, trim: float, density: float) -> Hydrostatics:
+def float_at_trim(form: Buoyant, volume: float, trim: float, density: float) -> Hydrostatics:
     """Find the draft at which the hull displaces a volume [m3] at a given trim [m], by Newton's method.
 
     Formula: d' = d + (V - V(d))/A_w(d). Source: derived. Range: deck edge clear. Raises OutOfRange.
     """
+    if isinstance(form, HullCurves):
+        return form.float_at_trim(volume, trim, density)
     draft = _first_draft(form, volume)
     for _ in range(STEPS):
         found = hydrostatics(form, draft, trim, density)

@@ -6,87 +6,19 @@ from collections.abc import Mapping
 from typing import Any
 
 import numpy as np
-from msgspec import Struct
 from numpy.typing import ArrayLike
 
-from tenderwright.calculations.hydrostatics.hull_form import NEAR, HullForm
+from tenderwright.calculations.hydrostatics.buoyant import Buoyant
+from tenderwright.calculations.hydrostatics.curves import HullCurves
+from tenderwright.calculations.hydrostatics.hull_form import NEAR
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
+from tenderwright.calculations.hydrostatics.particulars import Hydrostatics
+from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
 
 
-class Hydrostatics(Struct, frozen=True):
-    """Particulars at one draft, trim and water density; SI units, x from AP, z from the baseline."""
-
-    length: float
-    draft: float
-    """Amidships between perpendiculars [m]."""
-    trim: float
-    """Draft aft less draft forward [m]."""
-    density: float
-    volume: float
-    lcb: float
-    kb: float
-    waterplane_area: float
-    lcf: float
-    inertia_transverse: float
-    """Second moment of the waterplane about the centreline [m4]."""
-    inertia_longitudinal: float
-    """Second moment of the waterplane about the LCF [m4]."""
-
-    @property
-    def displacement(self) -> float:
-        """Mass of water displaced [kg]."""
-        return self.volume * self.density
-
-    @property
-    def draft_aft(self) -> float:
-        """Draft at the after perpendicular [m]."""
-        return self.draft + self.trim / 2
-
-    @property
-    def draft_forward(self) -> float:
-        """Draft at the forward perpendicular [m]."""
-        return self.draft - self.trim / 2
-
-    @property
-    def draft_at_lcf(self) -> float:
-        """True mean draft, at the centre of flotation [m]."""
-        return self.draft + self.trim * (0.5 - self.lcf / self.length)
-
-    @property
-    def bm_transverse(self) -> float:
-        """Transverse metacentric radius [m]."""
-        return self.inertia_transverse / self.volume
-
-    @property
-    def bm_longitudinal(self) -> float:
-        """Longitudinal metacentric radius [m]."""
-        return self.inertia_longitudinal / self.volume
-
-    @property
-    def km_transverse(self) -> float:
-        """Height of the transverse metacentre above the baseline [m]."""
-        return self.kb + self.bm_transverse
-
-    @property
-    def km_longitudinal(self) -> float:
-        """Height of the longitudinal metacentre above the baseline [m]."""
-        return self.kb + self.bm_longitudinal
-
-    @property
-    def mass_per_immersion(self) -> float:
-        """Mass per metre of parallel sinkage [kg/m]; TPC when shown in t/cm."""
-        return self.waterplane_area * self.density
-
-    def moment_to_change_trim(self, kg: float | None = None) -> float:
-        """Give the moment per metre of trim [kg m / m]; MCTC when shown in t m/cm. Without KG, GM_L is taken
-        as BM_L."""
-        gm = self.bm_longitudinal if kg is None else self.km_longitudinal - kg
-        return self.displacement * gm / self.length
-
-
-def hydrostatic_table(form: HullForm, drafts: ArrayLike, trim: ArrayLike, density: float) -> list[Hydrostatics]:
+def hydrostatic_table(form: Buoyant, drafts: ArrayLike, trim: ArrayLike, density: float) -> list[Hydrostatics]:
     """Compute hydrostatic particulars at many drafts.
 
     Formula: V = 2*S(A), LCB = S(x*A)/S(A), KB = S(M_z)/S(A), A_w = 2*S(y), LCF = S(x*y)/S(y), I_T =
@@ -98,8 +30,11 @@ def hydrostatic_table(form: HullForm, drafts: ArrayLike, trim: ArrayLike, densit
     axes, so for a trim of tan(th) its area is short of the true one by th^2/2.
     Stations are drawn in where the keel rises between those of the table, so that an end out of the water is
     followed to the keel line.
-    Range: hull in the water, no deck edge under it. Raises OutOfRange.
+    A hull known by its table of hydrostatics is read from that, corrected for trim (`HullCurves.corrected`).
+    Range: hull in the water, no deck edge under it; a table is read between its drafts. Raises OutOfRange.
     """
+    if isinstance(form, HullCurves):
+        return form.table(drafts, trim, density)
     d = np.atleast_1d(np.asarray(drafts, dtype=np.float64))
     t = np.broadcast_to(np.asarray(trim, dtype=np.float64), d.shape)
     drawn = form.drawn
@@ -129,10 +64,38 @@ def hydrostatic_table(form: HullForm, drafts: ArrayLike, trim: ArrayLike, densit
     ]
 
 
-def hydrostatics(form: HullForm, draft: float, trim: float = 0.0, density: float = 1025.0) -> Hydrostatics:
+def hydrostatics(form: Buoyant, draft: float, trim: float = 0.0, density: float = 1025.0) -> Hydrostatics:
     """Compute hydrostatic particulars at one draft amidships [m], trim [m] and density [kg/m3]; see the
     table."""
     return hydrostatic_table(form, [draft], trim, density)[0]
+
+
+def carried(form: Buoyant, drafts: Floats, trim: Floats | float, density: float) -> tuple[Floats, Floats]:
+    """Give the mass displaced [kg] and its moment about the baseline through the metacentre [kg m], by draft.
+
+    Formula: rho V, and rho (V KB + I_T) = rho V KM; of offsets good also where nothing is displaced. Drafts amidships
+    and trims as in the table. Raises OutOfRange.
+    """
+    if isinstance(form, HullCurves):
+        found = form.at(drafts, trim)
+        return density * found.volume, density * (found.up + found.inertia_transverse)
+    drawn = form.drawn
+    z = drawn.heights(drafts, np.broadcast_to(np.asarray(trim, dtype=np.float64), drafts.shape))
+    w = drawn.weights
+    area, moment, y = drawn.curves.half_section(z)
+    return 2 * density * (area @ w), density * (2 * (moment @ w) + 2 / 3 * (y**3 @ w))
+
+
+def least_draft(form: Buoyant, trim: float) -> float:
+    """Give the draft amidships [m], at a trim [m], at which the hull leaves the water or its table ends."""
+    if isinstance(form, HullCurves):
+        return form.lowest(trim)
+    return float((form.keel_heights - trim * (0.5 - form.stations / form.length)).min())
+
+
+def greatest_draft(form: Buoyant) -> float:
+    """Give the draft [m], on an even keel, at which water reaches the deck edge or the table ends."""
+    return form.highest(0.0) if isinstance(form, HullCurves) else float(form.deck_heights.min())
 
 
 def upright(

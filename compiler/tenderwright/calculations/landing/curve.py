@@ -9,8 +9,9 @@ import numpy as np
 from msgspec import Struct
 from numpy.typing import ArrayLike
 
+from tenderwright.calculations.hydrostatics.curves import HullCurves
 from tenderwright.calculations.hydrostatics.simpson import Floats
-from tenderwright.calculations.landing.exact import Lander, dry_draft
+from tenderwright.calculations.landing.exact import Lander, last_draft
 from tenderwright.calculations.landing.held import Afloat, BlockLine
 from tenderwright.calculations.landing.settling import AFLOAT_INPUTS, BLOCK_INPUTS, LARGE_SHARE, settle
 from tenderwright.calculations.landing.settling import METHOD as SETTLING
@@ -63,15 +64,17 @@ def landing_curve(ship: Lander, before: int = 21, after: int = 60) -> LandingCur
     """Follow a landing with the hydrostatics read again at every level.
 
     `before` points from the first touch to settling, by equal steps of upthrust, and `after` more from there to dry, by
-    equal steps of water level. Formula and source: as `settle_exactly`. Raises OutOfRange.
+    equal steps of water level; a table of hydrostatics is followed down to its lowest draft.
+    Formula and source: as `settle_exactly`. Raises OutOfRange.
     """
     x, critical = ship.contact
     stages = [ship.under(float(p), x) for p in np.linspace(0.0, critical, before)]
-    levels = np.linspace(stages[-1].draft, dry_draft(ship), after + 1)[1:]
+    levels = np.linspace(stages[-1].draft, last_draft(ship), after + 1)[1:]
     drafts = np.append([h.draft for h in stages], levels)
     trims = np.append([h.trim for h in stages], np.full(after, ship.resting_trim))
     carried, km_moment = ship.carried(drafts, trims)
-    carried[-1] = km_moment[-1] = 0.0
+    if not isinstance(ship.form, HullCurves):
+        carried[-1] = km_moment[-1] = 0.0
     middle = drafts - ship.keel
     return LandingCurve(
         water=middle + trims * (0.5 - x / ship.form.length),

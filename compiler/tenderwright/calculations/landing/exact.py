@@ -6,11 +6,14 @@ from functools import cached_property
 
 import numpy as np
 from msgspec import Struct
+from msgspec.structs import replace
 
+from tenderwright.calculations.hydrostatics.buoyant import Buoyant
+from tenderwright.calculations.hydrostatics.curves import HullCurves
 from tenderwright.calculations.hydrostatics.equilibrium import float_at, float_at_trim
-from tenderwright.calculations.hydrostatics.hull_form import HullForm
+from tenderwright.calculations.hydrostatics.particulars import Hydrostatics
 from tenderwright.calculations.hydrostatics.simpson import Floats
-from tenderwright.calculations.hydrostatics.upright import Hydrostatics, hydrostatics
+from tenderwright.calculations.hydrostatics.upright import carried, hydrostatics, least_draft
 from tenderwright.calculations.landing.held import Afloat, BlockLine
 from tenderwright.calculations.landing.root import root_between
 from tenderwright.calculations.landing.settling import ComesDown, Landing, Settling
@@ -29,7 +32,7 @@ FILM = 1e-6
 class Lander(Struct, frozen=True, eq=False, dict=True):
     """A ship to be landed: hull, weight [kg], centre of gravity and keel line [m], water density [kg/m3]."""
 
-    form: HullForm
+    form: Buoyant
     displacement: float
     lcg: float
     vcg: float
@@ -73,7 +76,7 @@ class Lander(Struct, frozen=True, eq=False, dict=True):
         if abs(trim - resting) < NEAR:
             return x, 0.0
         limit = GREATEST_SHARE * self.displacement
-        low, high = 0.0, 0.02 * self.displacement
+        low, high = 0.0, self._near(x)
         while (self.under(high, x).trim - resting) * (trim - resting) > 0:
             low, high = high, 2 * high
             if high > limit:
@@ -81,6 +84,17 @@ class Lander(Struct, frozen=True, eq=False, dict=True):
                     "no upthrust of the first block takes off her trim: she would not lie on all the blocks"
                 )
         return x, root_between(lambda p: self.under(p, x).trim - resting, low, high, NEAR * self.displacement)
+
+    def _near(self, x: float) -> float:
+        """Give an upthrust at x [kg] up to which that at settling is looked for first.
+
+        Of a table of hydrostatics, which is not read at any trim, it is little more than that of the hand method.
+        """
+        if not isinstance(self.form, HullCurves):
+            return 0.02 * self.displacement
+        h = self.afloat
+        by_hand = h.moment_to_change_trim(self.vcg) * (h.trim - self.resting_trim) / (h.lcf - x)
+        return 1.2 * abs(by_hand)
 
     @property
     def resting_trim(self) -> float:
@@ -92,15 +106,8 @@ class Lander(Struct, frozen=True, eq=False, dict=True):
         return position.draft + position.trim * (0.5 - x / self.form.length) - self.keel
 
     def carried(self, drafts: Floats, trim: Floats | float) -> tuple[Floats, Floats]:
-        """Give the mass displaced [kg] and its moment about the baseline through the metacentre [kg m], by draft.
-
-        Formula: rho V, and rho (V KB + I_T) = rho V KM; good also where nothing is displaced.
-        """
-        drawn = self.form.drawn
-        z = drawn.heights(drafts, np.broadcast_to(np.asarray(trim, dtype=np.float64), drafts.shape))
-        w = drawn.weights
-        area, moment, y = drawn.curves.half_section(z)
-        return 2 * self.density * (area @ w), self.density * (2 * (moment @ w) + 2 / 3 * (y**3 @ w))
+        """Give the mass displaced [kg] and its moment about the baseline through the metacentre [kg m], by draft."""
+        return carried(self.form, drafts, trim, self.density)
 
     def righting_moment(self, carried: Floats, km_moment: Floats) -> Floats:
         """Give RM = rho V KM - W KG + P z - FSM, kg m per radian, with P = W - rho V at the keel's height z."""
@@ -148,7 +155,8 @@ def settle_exactly(ship: Lander) -> Landing:
         at that draft and trim; side blocks and shores bear before RM/W, the lesser of the two forms, is the least
         asked for. Drafts are above the keel on the blocks.
     Source: statics of a floating body (derived).
-    Range: deck edge clear of the water; liquids keep their centres as she trims. Raises OutOfRange.
+    Range: deck edge clear of the water; liquids keep their centres as she trims; a table of hydrostatics is followed
+        down to its lowest draft. Raises OutOfRange.
     """
     free, (x, upthrust) = ship.afloat, ship.contact
     touch, settled = ship.water_over(free, x), ship.under(upthrust, x)
@@ -182,11 +190,13 @@ def _comes_down(ship: Lander, one: Settling, free: Hydrostatics, settled: Hydros
         position = ship.under(upthrust, x)
         fall = one.water_at_touch - ship.water_over(position, x)
         return _there(ship, one, gm, upthrust, fall, position.draft, position.trim, position.draft_at_lcf)
-    draft = _draft_on_blocks(ship, settled.draft, moment)
-    upthrust = ship.displacement if draft is None else ship.displacement - float(_carried_at(ship, draft)[0][0])
-    draft = dry_draft(ship) if draft is None else draft
+    found = _draft_on_blocks(ship, settled.draft, moment)
+    draft = last_draft(ship) if found is None else found
+    dry = found is None and not isinstance(ship.form, HullCurves)
+    upthrust = ship.displacement if dry else ship.displacement - float(_carried_at(ship, draft)[0][0])
     mean = draft + trim * (0.5 - settled.lcf / ship.form.length)
-    return _there(ship, one, gm, upthrust, one.fall + settled.draft - draft, draft, trim, mean)
+    there = _there(ship, one, gm, upthrust, one.fall + settled.draft - draft, draft, trim, mean)
+    return there if found is not None or dry else replace(there, at_least=True)
 
 
 def _draft_on_blocks(ship: Lander, start: float, moment: float) -> float | None:
@@ -196,7 +206,7 @@ def _draft_on_blocks(ship: Lander, start: float, moment: float) -> float | None:
     def above(draft: float) -> float:
         return float(ship.righting_moment(*_carried_at(ship, draft))[0]) - moment
 
-    drafts = np.linspace(start, dry_draft(ship) + FILM, SEARCH)
+    drafts = np.linspace(start, last_draft(ship) + FILM, SEARCH)
     lost = np.flatnonzero(ship.righting_moment(*ship.carried(drafts, trim)) <= moment)
     if not lost.size:
         return None
@@ -217,7 +227,8 @@ def greatest_entry_trim(ship: Lander) -> float | None:
         then where rho V at its centre and P at the first block hold her at the trim of the blocks, and the trim sought
         is that at which she floats free with it there.
     Symbols: m, above the trim of level keel. Source: as `settle_exactly` (derived). None where no least is asked for,
-    or where she has it neither afloat at the trim of the blocks nor loses it before she is dry. Raises OutOfRange.
+    or where she has it neither afloat at the trim of the blocks nor loses it before she is dry, or where a table of
+    hydrostatics is not read so far. Raises OutOfRange.
     """
     if ship.least_gm is None:
         return None
@@ -234,7 +245,12 @@ def greatest_entry_trim(ship: Lander) -> float | None:
     # W (LCG - s VCG) = rho V (LCB - s KB) + P (x - s z)
     arms = there.displacement * (there.lcb - slope * there.kb) + upthrust * (x - slope * ship.keel)
     lcg = arms / ship.displacement + slope * ship.vcg
-    found = float_at(form, ship.displacement, lcg, ship.vcg, ship.density).trim
+    try:
+        found = float_at(form, ship.displacement, lcg, ship.vcg, ship.density).trim
+    except OutOfRange:
+        if isinstance(form, HullCurves):
+            return None
+        raise
     return found if x == ship.blocks.aft else -found
 
 
@@ -245,7 +261,7 @@ def _there(
     return ComesDown(gm, upthrust, fall, middle + trim / 2, middle - trim / 2, mean - ship.keel, fall - one.fall)
 
 
-def dry_draft(ship: Lander) -> float:
-    """Give the draft amidships above the baseline, at the trim of the blocks, at which her hull leaves the water, m."""
-    lean = ship.resting_trim * (0.5 - ship.form.stations / ship.form.length)
-    return float((ship.form.keel_heights - lean).min())
+def last_draft(ship: Lander) -> float:
+    """Give the draft amidships above the baseline, at the trim of the blocks, at which her hull leaves the water or her
+    table of hydrostatics ends, m."""
+    return least_draft(ship.form, ship.resting_trim)

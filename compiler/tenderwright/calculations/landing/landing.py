@@ -1,4 +1,4 @@
-"""A landing from her offsets: the hydrostatics read again at every step, beside the hand method."""
+"""A landing from her offsets or her hydrostatics: the hydrostatics read again at every step, beside the hand method."""
 
 from __future__ import annotations
 
@@ -7,8 +7,10 @@ from typing import Any
 
 from msgspec import Struct
 
+from tenderwright.calculations.hydrostatics.buoyant import HULL, buoyant
+from tenderwright.calculations.hydrostatics.curves import HullCurves
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
-from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
+from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS
 from tenderwright.calculations.landing.curve import LandingCurve, held_curve, landing_curve
 from tenderwright.calculations.landing.exact import Lander, greatest_entry_trim, held_particulars, settle_exactly
 from tenderwright.calculations.landing.held import Afloat, BlockLine
@@ -58,7 +60,6 @@ class BothLandings(Struct, frozen=True):
 
 
 def lander(
-    offsets: Mapping[str, Any] | HullForm,
     displacement: float,
     lcg: float,
     vcg: float,
@@ -69,9 +70,11 @@ def lander(
     keel: float = 0.0,
     free_surface_moment: float = 0.0,
     least_gm: float | None = None,
+    offsets: Mapping[str, Any] | HullForm | None = None,
+    curves: Mapping[str, Any] | HullCurves | None = None,
 ) -> Lander:
     """Set her over the blocks from converted input. Raises OutOfRange."""
-    form, blocks = hull_from_offsets(offsets), BlockLine(block_aft, block_forward, declivity)
+    form, blocks = buoyant(offsets, curves), BlockLine(block_aft, block_forward, declivity)
     return Lander(form, displacement, lcg, vcg, density, blocks, keel, free_surface_moment, least_gm)
 
 
@@ -111,7 +114,7 @@ METHOD = Method(
     source=Citation("Statics of a floating body with an upward force at the block", standing="derived"),
     valid="upright, deck edge clear of the water, straight keel line; liquids keep their centres as she trims",
     inputs={
-        "offsets": OFFSETS,
+        **HULL,
         "displacement": quantity("mass", "Displacement afloat."),
         "lcg": quantity("length", "Centre of gravity, forward of the after perpendicular."),
         "vcg": quantity("length", "Centre of gravity above the baseline, without free surfaces."),
@@ -146,7 +149,7 @@ METHOD = Method(
         "density": "1012 kg/m3",
         "free_surface_moment": "5 t*m",
     },
-    optional=frozenset({"density", "declivity", "keel", "free_surface_moment", "least_gm"}),
+    optional=frozenset({"offsets", "curves", "density", "declivity", "keel", "free_surface_moment", "least_gm"}),
     cautions=(
         "drafts are above the keel on the blocks",
         "side blocks and shores are not counted: they bear before the metacentric height is the least asked for",

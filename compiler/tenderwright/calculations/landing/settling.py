@@ -47,6 +47,8 @@ class ComesDown(Struct, frozen=True):
     true_mean_draft: float
     margin: float
     """Fall of the water from settling to there, m; less than nothing where it comes before settling."""
+    at_least: bool = False
+    """Whether she still has more there, where her table of hydrostatics ends: she keeps it up to there at least."""
 
 
 class Landing(Struct, frozen=True):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tenderwright.calculations.condition.floating import METHOD as FLOATING
 from tenderwright.calculations.condition.loading import TankLoad, Weight
-from tenderwright.calculations.ship.hull import Hull
+from tenderwright.calculations.ship.buoyancy import Buoyancy
 from tenderwright.calculations.ship.tanks import density_of
 from tenderwright.calculations.steps.outcome import Absent, Each
 from tenderwright.calculations.steps.step import Uses, step, step_of
@@ -49,7 +49,7 @@ def arrival_tanks(
 @step_of(FLOATING, "condition.arrival", kept=True)
 def arrival(
     lightship: Lightship,
-    hull: Hull,
+    buoyancy: Buoyancy,
     frames: FrameTable,
     arrival_tanks: tuple[TankLoad, ...],
     dock_water: Given,
@@ -57,7 +57,7 @@ def arrival(
 ) -> Uses:
     """Find drafts, trim, list and metacentric height on arrival."""
     inputs = {
-        "offsets": hull.given,
+        **buoyancy.given,
         "weights": given_weights(fixed_weights(lightship), lightship),
         "tanks": given_tanks(arrival_tanks),
         "density": dock_water,

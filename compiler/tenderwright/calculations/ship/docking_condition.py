@@ -10,8 +10,8 @@ from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.condition.loading import TankLoad, Weight
 from tenderwright.calculations.condition.target_trim import TrimPlan
 from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.ship.buoyancy import Buoyancy
 from tenderwright.calculations.ship.condition import fixed_weights, given_marks, given_tanks, given_weights
-from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.tanks import sounding_by_table
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.tanks.sounding import at_sounding, contents, sounding_at
@@ -81,7 +81,7 @@ def docking_tanks(arrival_tanks: tuple[TankLoad, ...], trim_plan: TrimPlan | Non
 @step_of(FLOATING, "condition.docking", kept=True)
 def docking(
     lightship: Lightship,
-    hull: Hull,
+    buoyancy: Buoyancy,
     docking_weights: list[Weight],
     docking_tanks: tuple[TankLoad, ...],
     dock_water: Given,
@@ -89,7 +89,7 @@ def docking(
 ) -> Uses:
     """Find how she floats over the blocks."""
     inputs = {
-        "offsets": hull.given,
+        **buoyancy.given,
         "weights": given_weights(docking_weights, lightship),
         "tanks": given_tanks(docking_tanks),
         "density": dock_water,

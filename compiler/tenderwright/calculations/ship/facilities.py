@@ -19,9 +19,9 @@ from tenderwright.calculations.facility.shiplift import METHOD as SHIPLIFT
 from tenderwright.calculations.facility.shiplift import OnPlatform
 from tenderwright.calculations.facility.slipway import METHOD as SLIPWAY
 from tenderwright.calculations.facility.slipway import Hauled
+from tenderwright.calculations.ship.buoyancy import Buoyancy
 from tenderwright.calculations.ship.cradle import given_source
 from tenderwright.calculations.ship.docking_condition import given_condition
-from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.keel import given_straight, underside
 from tenderwright.calculations.ship.keel_loads import estimates
 from tenderwright.calculations.ship.shafts import placed_propellers
@@ -49,7 +49,7 @@ def facility_drafts(
     facility: Facility,
     facility_water: Given,
     docking: FloatingPosition,
-    hull: Hull,
+    buoyancy: Buoyancy,
     particulars: Particulars,
     appendages: tuple[Appendage, ...],
     openings: tuple[Opening, ...],
@@ -64,7 +64,7 @@ def facility_drafts(
     ] + [{"x": one.x, "y": abs(one.y), "z": one.lowest} for one in placed_propellers(particulars, openings)]
     heel = docking.heel or 0.0
     condition = given_condition("condition.docking", docking)
-    inputs = {"offsets": hull.given} | {name: condition[name] for name in ("displacement", "lcg", "vcg")}
+    inputs = buoyancy.given | {name: condition[name] for name in ("displacement", "lcg", "vcg")}
     inputs |= {
         "density": facility_water,
         "keel": Given(

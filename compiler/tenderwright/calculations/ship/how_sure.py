@@ -11,8 +11,8 @@ from tenderwright.calculations.cradle.line_load import LineLoad
 from tenderwright.calculations.landing.held import BlockLine
 from tenderwright.calculations.landing.landing import BothLandings
 from tenderwright.calculations.ship.block_places import given_line
+from tenderwright.calculations.ship.buoyancy import Buoyancy
 from tenderwright.calculations.ship.docking_condition import as_weight, weights_moved
-from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.keel import given_straight, given_underside
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.tanks.capacity_plan import place_uncertainty
@@ -27,12 +27,9 @@ from tenderwright.model.lightship import Weight as WeightAboard
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.tank import Contents, Tank
 from tenderwright.model.uncertain import standard_uncertainty
-from tenderwright.model.vessel import Offsets
 
 PLACE = 0.2
 """Standard uncertainty of where a weight aboard stands along her, m (common practice, no source)."""
-LINES = 0.003
-"""Standard uncertainty of all breadths of old lines together, as a share (common practice, no source)."""
 TABLE = 0.01
 """Standard uncertainty of the volume at a sounding, as a share: bounds, pipes and stiffening (common practice, no
 source)."""
@@ -104,8 +101,7 @@ def _sounded(contents: Contents) -> float:
 @step_of(HOW_SURE, "uncertainty", names={name: name.replace("_", "-") for name in FIGURES}, kept=True)
 def how_sure(
     lightship: Lightship,
-    offsets: Offsets,
-    hull: Hull,
+    buoyancy: Buoyancy,
     known_weights: list[dict[str, Any]],
     known_tanks: list[dict[str, Any]],
     docking: FloatingPosition,
@@ -120,9 +116,8 @@ def how_sure(
     """Carry what is not sure through to how she floats over the blocks and lands."""
     moment, water = docking.loading.free_surface_moment, lightship.water
     u_water = standard_uncertainty(water or Water(here=lightship.here), "density")
-    u_lines = offsets.uncertainty.si if offsets.uncertainty else LINES
     inputs = {
-        "offsets": hull.given,
+        **buoyancy.given,
         "weights": Given(known_weights, f"{len(known_weights)} weights, each with its own", lightship.here),
         "tanks": Given(
             known_tanks,
@@ -131,11 +126,7 @@ def how_sure(
         ),
         "density": dock_water,
         "density_uncertainty": Given(u_water, f"{u_water:.2g} kg/m3", water.here if water else lightship.here),
-        "breadth_uncertainty": Given(
-            u_lines,
-            f"{u_lines:.1%}",
-            offsets.uncertainty.at if offsets.uncertainty else "old lines: common practice, no source",
-        ),
+        "breadth_uncertainty": buoyancy.share,
         "free_surface_moment": Given(moment, f"{moment / 1000:.1f} t·m", "condition.docking.free-surface-moment"),
     }
     inputs |= given_underside(particulars)

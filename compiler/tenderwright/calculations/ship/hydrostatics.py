@@ -2,38 +2,62 @@
 
 from __future__ import annotations
 
+from math import ceil
+
+from tenderwright.calculations.hydrostatics.curves import HullCurves
+from tenderwright.calculations.hydrostatics.denny import METHOD as DENNY
+from tenderwright.calculations.hydrostatics.from_curves import METHOD as FROM_CURVES
+from tenderwright.calculations.hydrostatics.particulars import Hydrostatics
 from tenderwright.calculations.hydrostatics.upright import METHOD as UPRIGHT
-from tenderwright.calculations.hydrostatics.upright import Hydrostatics, hydrostatic_table
+from tenderwright.calculations.hydrostatics.upright import greatest_draft, hydrostatic_table, least_draft
+from tenderwright.calculations.hydrostatics.wetted_from_curves import METHOD as WETTED_FROM_CURVES
 from tenderwright.calculations.hydrostatics.wetted_surface import METHOD as WETTED
-from tenderwright.calculations.ship.hull import Hull
+from tenderwright.calculations.ship.buoyancy import Buoyancy
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.particulars import Particulars
+from tenderwright.quantities.display import show
 
 INTERVAL = 0.2
 """Interval of draft in the printed table, m."""
 
 
 @step_of(UPRIGHT, "hydrostatics.stated")
-def stated_hydrostatics(hull: Hull, particulars: Particulars, dock_water: Given) -> Uses:
+def stated_hydrostatics(buoyancy: Buoyancy, particulars: Particulars, dock_water: Given) -> Uses:
     """Find the hydrostatics at the draft stated in the particulars, on an even keel."""
     draft = particulars.dimensions.draft
-    inputs = {"offsets": hull.given, "draft": given(draft), "density": dock_water}
-    return Uses(f"at the stated draft of {draft}, even keel", inputs, draft.at)
+    inputs = {**buoyancy.given, "draft": given(draft), "density": dock_water}
+    by = None if buoyancy.known_by_form else FROM_CURVES
+    return Uses(f"at the stated draft of {draft}, even keel", inputs, draft.at, by=by)
 
 
 @step_of(WETTED, "hydrostatics.stated", names={"wetted_surface": "wetted-surface"})
-def stated_wetted_surface(hull: Hull, particulars: Particulars) -> Uses:
-    """Find the wetted surface at the stated draft, on an even keel."""
-    draft = particulars.dimensions.draft
-    return Uses(f"at the stated draft of {draft}, even keel", {"offsets": hull.given, "draft": given(draft)}, draft.at)
+def stated_wetted_surface(buoyancy: Buoyancy, particulars: Particulars, stated_hydrostatics: dict[str, float]) -> Uses:
+    """Find the wetted surface at the stated draft, on an even keel: from lines or table, or by a formula."""
+    draft, hull = particulars.dimensions.draft, buoyancy.hull
+    about = f"at the stated draft of {draft}, even keel"
+    if not isinstance(hull, HullCurves):
+        return Uses(about, {**buoyancy.given, "draft": given(draft)}, draft.at)
+    if hull.wetted_surface is not None:
+        return Uses(about, {**buoyancy.given, "draft": given(draft)}, draft.at, by=WETTED_FROM_CURVES)
+    volume = stated_hydrostatics["volume"]
+    inputs = {
+        "length": given(particulars.dimensions.length_between_perpendiculars),
+        "draft": given(draft),
+        "volume": Given(volume, show(volume, "m3", "volume"), "hydrostatics.stated.volume"),
+    }
+    return Uses(about, inputs, draft.at, by=DENNY)
 
 
 @step(lazy=True)
-def hydrostatics_table(hull: Hull, particulars: Particulars, dock_water: Given) -> tuple[Hydrostatics, ...]:
+def hydrostatics_table(buoyancy: Buoyancy, particulars: Particulars, dock_water: Given) -> tuple[Hydrostatics, ...]:
     """Give the hydrostatics at drafts about the stated one, on an even keel, for printing."""
-    form, draft = hull.form, particulars.dimensions.draft.si
-    least = max(float(form.keel_heights.min()) + 0.5, draft - 5 * INTERVAL)
-    greatest = min(float(form.deck_heights.min()) - 0.05, draft + 3 * INTERVAL)
-    drafts = [INTERVAL * count for count in range(round(least / INTERVAL), int(greatest / INTERVAL) + 1)]
-    return tuple(hydrostatic_table(form, drafts, 0.0, dock_water.si)) if drafts else ()
+    hull, draft = buoyancy.hull, particulars.dimensions.draft.si
+    if isinstance(hull, HullCurves):
+        first = ceil(max(least_draft(hull, 0.0), draft - 5 * INTERVAL) / INTERVAL - 1e-9)
+        greatest = min(greatest_draft(hull), draft + 3 * INTERVAL)
+    else:
+        first = round(max(least_draft(hull, 0.0) + 0.5, draft - 5 * INTERVAL) / INTERVAL)
+        greatest = min(greatest_draft(hull) - 0.05, draft + 3 * INTERVAL)
+    drafts = [INTERVAL * count for count in range(first, int(greatest / INTERVAL + 1e-9) + 1)]
+    return tuple(hydrostatic_table(hull, drafts, 0.0, dock_water.si)) if drafts else ()

@@ -23,8 +23,8 @@ from tenderwright.calculations.ship.block_places import (
     given_cap,
     given_line,
 )
+from tenderwright.calculations.ship.buoyancy import Buoyancy
 from tenderwright.calculations.ship.docking_condition import given_condition
-from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.keel import given_underside, underside
 from tenderwright.calculations.ship.wanted import LEAST_GM, USUAL, given_least_gm, least_gm, trim_tolerance
 from tenderwright.calculations.steps.outcome import Absent, Lacking
@@ -54,12 +54,12 @@ class Stage(Struct, frozen=True):
 
 
 @step_of(AT_WEIGHT, "docking.estimate-afloat")
-def afloat_at_trim(arrival: FloatingPosition, hull: Hull, lightship: Lightship, dock_water: Given) -> Uses:
+def afloat_at_trim(arrival: FloatingPosition, buoyancy: Buoyancy, lightship: Lightship, dock_water: Given) -> Uses:
     """Find her particulars with weights and liquids as on arrival, at the trim wanted for docking."""
     wanted = lightship.docking.trim if lightship.docking else None
     loading, trim = arrival.loading, arrival.hydrostatics.trim
     inputs = {
-        "offsets": hull.given,
+        **buoyancy.given,
         "displacement": Given(loading.mass, f"{loading.mass / 1000:.1f} t", "condition.arrival.displacement"),
         "trim": given(wanted) if wanted else Given(trim, f"{trim:.3f} m", "condition.arrival.trim"),
         "density": dock_water,
@@ -104,7 +104,7 @@ def landing_estimate(
 @step_of(LANDING, "docking.landing", names=_LANDING_NAMES, kept=True)
 def landing(
     docking: FloatingPosition,
-    hull: Hull,
+    buoyancy: Buoyancy,
     block_line: BlockLine,
     docking_plan: DockingPlan,
     particulars: Particulars,
@@ -112,7 +112,7 @@ def landing(
     lightship: Lightship,
 ) -> Uses:
     """Land her from the docking condition by both methods."""
-    inputs = {"offsets": hull.given, "density": dock_water} | given_condition("condition.docking", docking)
+    inputs = {**buoyancy.given, "density": dock_water} | given_condition("condition.docking", docking)
     inputs |= given_line(block_line, docking_plan) | given_underside(particulars)
     inputs |= given_least_gm(docking_plan, lightship)
     return Uses("from the docking condition; drafts above the underside of the keel", inputs, docking_plan.here)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from tenderwright.calculations.condition.ballast_for_trim import METHOD as TARGET_TRIM
 from tenderwright.calculations.condition.loading import TankLoad, Weight
 from tenderwright.calculations.condition.target_trim import MovableTank
+from tenderwright.calculations.ship.buoyancy import Buoyancy
 from tenderwright.calculations.ship.condition import given_weights
-from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.step import Uses, step_of
 from tenderwright.calculations.value import Given, given
@@ -19,7 +19,7 @@ _KEPT = {name: name.replace("_", "-") for name in ("met", "moved", "changes")}
 @step_of(TARGET_TRIM, "docking.trim", names=_KEPT, kept=True)
 def trim_plan(
     lightship: Lightship,
-    hull: Hull,
+    buoyancy: Buoyancy,
     tanks: tuple[Tank, ...],
     arrival_tanks: tuple[TankLoad, ...],
     docking_weights: list[Weight],
@@ -34,7 +34,7 @@ def trim_plan(
     named = {tank.tank: tank for tank in tanks}
     movable = ", ".join(tank.tank for tank in tanks if tank.movable) or "none"
     inputs = {
-        "offsets": hull.given,
+        **buoyancy.given,
         "weights": given_weights(docking_weights, lightship),
         "tanks": Given(
             [_movable(named[load.name], load) for load in arrival_tanks],

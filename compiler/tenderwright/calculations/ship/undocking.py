@@ -16,9 +16,9 @@ from tenderwright.calculations.landing.held import BlockLine
 from tenderwright.calculations.landing.lifting import METHOD as LIFTING
 from tenderwright.calculations.landing.settling import Landing
 from tenderwright.calculations.ship.block_places import given_line
+from tenderwright.calculations.ship.buoyancy import Buoyancy
 from tenderwright.calculations.ship.condition import given_marks, given_tanks, given_weights
 from tenderwright.calculations.ship.docking_condition import TankState, given_condition, moved_weights, tank_states
-from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.keel import given_underside
 from tenderwright.calculations.ship.tanks import liquid_density
 from tenderwright.calculations.ship.wanted import given_least_gm, least_gm, most_list, trim_tolerance
@@ -96,7 +96,7 @@ def undocking_tanks(
 def undocked(
     docking_plan: DockingPlan,
     lightship: Lightship,
-    hull: Hull,
+    buoyancy: Buoyancy,
     items: tuple[Item, ...],
     docking_weights: list[Weight],
     undocking_tanks: UndockingTanks,
@@ -106,7 +106,7 @@ def undocked(
     """Find how she floats when she leaves the blocks."""
     weights = [*docking_weights, *moved_weights(docking_plan, items, before_docking=False)]
     inputs = {
-        "offsets": hull.given,
+        **buoyancy.given,
         "weights": given_weights(weights, lightship),
         "tanks": given_tanks(undocking_tanks.loads),
         "density": dock_water,
@@ -125,7 +125,7 @@ def undocking_tank_states(
 @step_of(LIFTING, "undocking.lifting", kept=True)
 def lifting_off(
     undocked: FloatingPosition,
-    hull: Hull,
+    buoyancy: Buoyancy,
     block_line: BlockLine,
     docking_plan: DockingPlan,
     particulars: Particulars,
@@ -133,7 +133,7 @@ def lifting_off(
     lightship: Lightship,
 ) -> Uses:
     """Find how the last block leaves her."""
-    inputs = {"offsets": hull.given, "density": dock_water} | given_condition("condition.undocking", undocked)
+    inputs = {**buoyancy.given, "density": dock_water} | given_condition("condition.undocking", undocked)
     inputs |= given_line(block_line, docking_plan) | given_underside(particulars)
     inputs |= given_least_gm(docking_plan, lightship)
     about = "lifting off, a landing backwards: settling is when all but the last block has left her"

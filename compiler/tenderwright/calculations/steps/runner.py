@@ -21,6 +21,7 @@ FILES = {
     "particulars": "vessel/particulars.yaml",
     "frames": "vessel/frames.yaml",
     "offsets": "vessel/offsets.yaml",
+    "curves": "vessel/curves.yaml",
     "lightship": "vessel/lightship.yaml",
     "docking_plan": "vessel/docking-plan.yaml",
     "condition": "vessel/condition.yaml",

@@ -12,9 +12,11 @@ from msgspec.structs import replace
 
 from tenderwright.calculations.blocks.area_moment import Block, area_moment
 from tenderwright.calculations.cradle.line_load import line_load
+from tenderwright.calculations.hydrostatics.buoyant import HULL, Buoyant, buoyant
+from tenderwright.calculations.hydrostatics.curves import HullCurves
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
-from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
-from tenderwright.calculations.hydrostatics.upright import Hydrostatics
+from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS
+from tenderwright.calculations.hydrostatics.particulars import Hydrostatics
 from tenderwright.calculations.landing.exact import Lander
 from tenderwright.calculations.landing.held import BlockLine
 from tenderwright.calculations.landing.settling import BLOCK_INPUTS
@@ -64,7 +66,6 @@ class HowSure(Struct, frozen=True):
 
 
 def how_sure(
-    offsets: Mapping[str, Any] | HullForm,
     weights: Sequence[Mapping[str, Any]],
     tanks: Sequence[Mapping[str, Any]] = (),
     density: float = 1025.0,
@@ -78,6 +79,8 @@ def how_sure(
     keel_aft: float | None = None,
     keel_forward: float | None = None,
     keel_blocks: Sequence[Mapping[str, float]] = (),
+    offsets: Mapping[str, Any] | HullForm | None = None,
+    curves: Mapping[str, Any] | HullCurves | None = None,
 ) -> HowSure:
     """Carry the uncertainty of weights, soundings, water and lines through to how she floats and lands.
 
@@ -91,7 +94,7 @@ def how_sure(
     Range: sources that have nothing to do with each other; free-surface moment and tanks' centres held. Raises
         OutOfRange.
     """
-    form = hull_from_offsets(offsets)
+    form = buoyant(offsets, curves)
     base = _summed([*weights, *tanks], density)
     blocks = ends = None
     if block_aft is not None and block_forward is not None:
@@ -108,9 +111,10 @@ def how_sure(
         for figure, slope in slopes.items():
             found[figure].append((name, float(slope @ _row(effect))))
     stiffer = condition.stiffer(start)
+    lines = "table of hydrostatics" if isinstance(form, HullCurves) else "breadths of the lines"
     for figure, slope in slopes.items():
         part = (slope[-1] * density + stiffer.get(figure, 0.0)) * breadth_uncertainty
-        found[figure].append(("breadths of the lines", float(part)))
+        found[figure].append((lines, float(part)))
     return HowSure({figure: combined(parts) for figure, parts in found.items()})
 
 
@@ -127,7 +131,7 @@ class _Start(Struct, frozen=True):
 class _Condition(Struct, frozen=True):
     """What is held while the condition changes a little."""
 
-    form: HullForm
+    form: Buoyant
     free_surface_moment: float
     blocks: BlockLine | None
     keel: float
@@ -288,12 +292,14 @@ METHOD = Method(
     source=Citation(GUM, "5.1.2 and 5.1.3"),
     valid="to first order; sources that have nothing to do with each other; upright, deck edge clear of the water",
     inputs={
-        "offsets": OFFSETS,
+        **HULL,
         "weights": listed(_WEIGHT, "Lightship and fixed weights."),
         "tanks": listed(_TANK, "Tanks with liquid in them.", 0),
         "density": quantity("density", "Density of the water."),
         "density_uncertainty": quantity("density", "Its standard uncertainty."),
-        "breadth_uncertainty": quantity("fraction", "Standard uncertainty of all breadths of the lines."),
+        "breadth_uncertainty": quantity(
+            "fraction", "Standard uncertainty of all breadths of the lines, or of what a table of hydrostatics gives."
+        ),
         "free_surface_moment": quantity("moment", "Sum over the slack tanks.", "20 t*m"),
         **BLOCK_INPUTS,
         "keel": quantity("length", "Keel that the blocks touch, above the baseline; minus for a bar keel.", "-0.18 m"),
@@ -346,8 +352,8 @@ METHOD = Method(
         "block_forward": "36 m",
     },
     optional=frozenset({
-        "tanks", "density", "density_uncertainty", "breadth_uncertainty", "free_surface_moment", "block_aft",
-        "block_forward", "declivity", "keel", "keel_aft", "keel_forward", "keel_blocks",
+        "offsets", "curves", "tanks", "density", "density_uncertainty", "breadth_uncertainty", "free_surface_moment",
+        "block_aft", "block_forward", "declivity", "keel", "keel_aft", "keel_forward", "keel_blocks",
     }),
     cautions=("liquids and their free surfaces are taken to stay where they are",),
 )  # fmt: skip

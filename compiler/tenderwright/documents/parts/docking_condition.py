@@ -7,6 +7,7 @@ from math import degrees
 
 from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.condition.target_trim import TrimPlan
+from tenderwright.calculations.ship.buoyancy import buoyancy
 from tenderwright.calculations.ship.condition import arrival
 from tenderwright.calculations.ship.docking_condition import docking
 from tenderwright.calculations.ship.how_sure import WHERE, how_sure
@@ -255,9 +256,10 @@ def _hydrostatics(desk: Desk) -> list[Block]:
     water = desk.calculated.found(dock_water)
     assert water is not None  # the table rests on it
     density = decimals(water.si / 1000, 3)
-    source = desk.package.offsets.source if desk.package.offsets else ""
+    floats = desk.calculated.found(buoyancy)
+    assert floats is not None  # and on this
     note = inline(
-        f"Even keel, water of {density} t/m³, moulded, from the offsets ({source}). LCB and LCF are forward of the "
+        f"Even keel, water of {density} t/m³, moulded, {floats.source}. LCB and LCF are forward of the "
         "after perpendicular, heights and drafts above the keel line."
     )
     return [Heading("Hydrostatics"), Table(columns, rows, note=note, small=True)]

@@ -1,0 +1,151 @@
+"""What floats her: her lines where they are known, else her curves of form."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import numpy as np
+from msgspec import Struct
+
+from tenderwright.calculations.hydrostatics.buoyant import Buoyant
+from tenderwright.calculations.hydrostatics.curves import HullCurves
+from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.ship.hull import Hull
+from tenderwright.calculations.steps.outcome import Absent, Failed, Lacking
+from tenderwright.calculations.steps.step import step
+from tenderwright.calculations.value import Given
+from tenderwright.model.curves import AtDraft, CurvesOfForm
+from tenderwright.model.particulars import Particulars
+from tenderwright.model.vessel import Offsets
+from tenderwright.notices import Notice, Place
+from tenderwright.quantities.quantity import Quantity
+
+LINES = 0.003
+"""Standard uncertainty of all breadths of old lines together, as a share (common practice, no source)."""
+TABLE = 0.005
+"""Standard uncertainty of the displacement at a draft in a table or in curves of form, as a share (common practice, no
+source)."""
+SALT_WATER = 1025.0
+"""Density of the water that a table is for where it states none, kg/m3."""
+
+
+class Buoyancy(Struct, frozen=True):
+    """What floats her, where it comes from, and how well it is known."""
+
+    hull: Buoyant
+    source: str
+    """In words that go on from "hydrostatics "."""
+    words: str
+    here: Place
+    share: Given
+    """Standard uncertainty of the displacement at a draft, as a share."""
+
+    @property
+    def given(self) -> dict[str, Given]:
+        """Give it as an input of a calculation."""
+        name = "curves" if isinstance(self.hull, HullCurves) else "offsets"
+        return {name: Given(self.hull, self.words, self.here)}
+
+    @property
+    def known_by_form(self) -> bool:
+        """Tell whether her form is known, so that she can be followed to any trim and until she is dry."""
+        return not isinstance(self.hull, HullCurves)
+
+
+class Curves(Struct, frozen=True):
+    """Her curves of form as a hull, and where they come from."""
+
+    hull: HullCurves
+    words: str
+    here: Place
+
+
+@step()
+def curves_hull(curves: CurvesOfForm, particulars: Particulars) -> Curves | Absent:
+    """Make a hull of the curves of form, or say why they cannot be one."""
+    table: list[AtDraft] = list(curves.rows)
+    try:
+        columns = _columns(table)
+        length = particulars.dimensions.length_between_perpendiculars.si
+        density = curves.density.si if curves.density else SALT_WATER
+        drafts_up = curves.draft_zero.si if curves.draft_zero else 0.0
+        heights_up = curves.height_zero.si if curves.height_zero else drafts_up
+        hull = HullCurves(
+            length=length,
+            density=density,
+            drafts=columns["draft"] + drafts_up,
+            displacement=columns["displacement"] if "displacement" in columns else columns["volume"] * density,
+            lcb=_forward_of_ap(columns["lcb"], curves, length),
+            km=columns["km"] + heights_up if "km" in columns else columns["kb"] + columns["bm"] + heights_up,
+            kb=columns["kb"] + heights_up if "kb" in columns else None,
+            lcf=_forward_of_ap(columns["lcf"], curves, length) if "lcf" in columns else None,
+            immersion=columns.get("immersion"),
+            bm_longitudinal=columns.get("bm_longitudinal"),
+            moment=columns.get("moment"),
+            moment_kg=curves.moment_kg.si + heights_up if curves.moment_kg else None,
+            wetted_surface=columns.get("wetted_surface"),
+        )
+    except OutOfRange as error:
+        why = f"the curves of form are not a hull: {error}"
+        return Failed(why, Notice("bad-table", curves.here, why))
+    words = f"{len(table)} drafts, {table[0].draft} to {table[-1].draft} ({curves.source})"
+    return Curves(hull, "; ".join((words, *hull.derived)), curves.here)
+
+
+_NEEDED = (("displacement", "volume"), ("lcb",), ("km", "bm"), ("moment", "bm_longitudinal"))
+
+
+def _columns(rows: list[AtDraft]) -> Mapping[str, np.ndarray]:
+    """Give the columns of the table in SI. Raises OutOfRange where one is given at some drafts only, or is missing."""
+    table: dict[str, list[Quantity | None]] = {
+        "draft": [row.draft for row in rows],
+        "displacement": [row.displacement for row in rows],
+        "volume": [row.volume for row in rows],
+        "lcb": [row.lcb for row in rows],
+        "lcf": [row.lcf for row in rows],
+        "km": [row.km for row in rows],
+        "kb": [row.kb for row in rows],
+        "bm": [row.bm for row in rows],
+        "immersion": [row.immersion for row in rows],
+        "moment": [row.moment for row in rows],
+        "bm_longitudinal": [row.bm_longitudinal for row in rows],
+        "wetted_surface": [row.wetted_surface for row in rows],
+    }
+    found = {}
+    for name, column in table.items():
+        given = [one for one in column if one is not None]
+        if given and len(given) != len(rows):
+            raise OutOfRange(f"`{name}` is given at {len(given)} of {len(rows)} drafts; give it at each or at none")
+        if given:
+            found[name] = np.array([one.si for one in given], dtype=np.float64)
+    for names in _NEEDED:
+        if not any(name in found for name in names):
+            raise OutOfRange(f"they need {' or '.join(f'`{name}`' for name in names)} at each draft")
+    if "km" not in found and "kb" not in found:
+        raise OutOfRange("they need `km`, or `kb` with `bm`, at each draft")
+    return found
+
+
+def _forward_of_ap(column: np.ndarray, curves: CurvesOfForm, length: float) -> np.ndarray:
+    zero = {"after perpendicular": 0.0, "amidships": length / 2, "forward perpendicular": length}[curves.centres.from_]
+    return zero + column if curves.centres.plus == "forward" else zero - column
+
+
+@step()
+def buoyancy(
+    hull: Hull | None, offsets: Offsets | None, curves_hull: Curves | None, curves: CurvesOfForm | None
+) -> Buoyancy | Absent:
+    """Give what floats her by the best evidence there is: her lines before her curves of form."""
+    if hull is not None and offsets is not None:
+        known = _known(offsets.uncertainty, LINES, "old lines: common practice, no source")
+        return Buoyancy(hull.form, f"from the offsets ({offsets.source})", hull.words, hull.here, known)
+    if curves_hull is not None and curves is not None:
+        known = _known(curves.uncertainty, TABLE, "a table of hydrostatics: common practice, no source")
+        source = "; ".join((f"from the curves of form ({curves.source})", *curves_hull.hull.derived))
+        return Buoyancy(curves_hull.hull, source, curves_hull.words, curves_hull.here, known)
+    return Lacking("it needs the hull: vessel/offsets.yaml, or curves of form in vessel/curves.yaml")
+
+
+def _known(stated: Quantity | None, usual: float, origin: str) -> Given:
+    si = stated.si if stated else usual
+    return Given(si, f"{si:.1%}", stated.at if stated else origin)
