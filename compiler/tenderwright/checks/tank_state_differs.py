@@ -13,6 +13,7 @@ from tenderwright.calculations.ship.wanted import trim_tolerance
 from tenderwright.calculations.verdict import within
 from tenderwright.checks.context import Context
 from tenderwright.model.docking_plan import DockingPlan
+from tenderwright.model.services import service_answers
 from tenderwright.model.tank import Tank
 from tenderwright.notices import Notice
 
@@ -38,7 +39,7 @@ def _old(context: Context) -> Iterator[Notice]:
     tender = context.package.tender
     if tender is None or tender.programme is None:
         return
-    answer = tender.services.get(SERVICE)
+    answer = service_answers(context.package).get(SERVICE)
     if answer is not None and answer.item is not None:
         return
     for tank in context.package.tanks:
@@ -52,7 +53,7 @@ def _stale(tank: Tank, read: date | None, docking: date) -> Notice:
     if read is not None:
         when = f"was sounded on {read}, {(docking - read).days} d before docking"
     message = f"tank `{tank.tank}` {when}, and no item sounds it again"
-    return Notice(CODE, tank.contents.here, message, hints=(f"answer `{SERVICE}` in package.yaml with an item",))
+    return Notice(CODE, tank.contents.here, message, hints=(f"name `{SERVICE}` under `services` of an item",))
 
 
 def _movement(context: Context) -> Iterator[Notice]:
