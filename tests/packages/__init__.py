@@ -1,0 +1,1 @@
+"""Further ships than the demonstration, as unlike it as can be."""
