@@ -85,3 +85,41 @@ def test_the_table_is_as_long_as_its_runs_together(runs: list[tuple[int, int]], 
     assert frames.x(start) == pytest.approx(length if forward else -length)
     assert len(frames.numbers) == start + 1
     assert all(a < b for a, b in zip(frames.distances, frames.distances[1:], strict=False))
+
+
+def test_a_table_of_positions_may_be_uneven() -> None:
+    """Worked by hand: between frames 3 and 6 there are three equal spaces of 0.7 m."""
+    text = "origin: -0.2 m\ndirection: forward\npositions:\n"
+    text += "\n".join(
+        f"  - {{frame: {n}, at: {at}}}" for n, at in ((0, "0 m"), (1, "0.5 m"), (3, "1.7 m"), (6, "3.8 m"))
+    )
+    frames = made(text)
+    known = {0: -0.2, 1: 0.3, 2: 0.9, 3: 1.5, 4: 2.2, 5: 2.9, 6: 3.6}
+    assert {number: frames.x(number) for number in frames.numbers} == pytest.approx(known)
+
+
+def test_frames_numbered_from_forward_begin_at_the_forward_perpendicular() -> None:
+    text = "direction: aft\npositions: [{frame: 0, at: 0 ft}, {frame: 10, at: 20 ft}, {frame: 11, at: 22 ft 6 in}]"
+    source, _ = read_yaml("vessel/frames.yaml", text)
+    frames, notices = frame_table(Builder(source).build(Frames, source.data), 30.0)
+    assert notices == []
+    assert frames is not None
+    assert [frames.x(n) for n in (0, 5, 10, 11)] == pytest.approx([30 - ft * 0.3048 for ft in (0, 10, 20, 22.5)])
+    (missing,) = table(text)[1]
+    assert "length between perpendiculars" in missing.message
+
+
+@pytest.mark.parametrize(
+    ("given_", "words"),
+    [
+        ("positions: [{frame: 0, at: 0 m}]", "two or more"),
+        ("positions: [{frame: 0, at: 0 m}, {frame: 0, at: 1 m}]", "does not come after"),
+        ("positions: [{frame: 0, at: 1 m}, {frame: 1, at: 1 m}]", "does not come after"),
+        ("notes: none", "one of the two"),
+        ("positions: [{frame: 0, at: 1 m}]\nspacing: [{from: 0, to: 1, space: 1 m}]", "one of the two"),
+    ],
+)
+def test_what_is_no_table_of_frames(given_: str, words: str) -> None:
+    frames, notices = table(f"direction: forward\n{given_}")
+    assert frames is None
+    assert words in notices[0].message

@@ -79,4 +79,48 @@ def test_any_text_is_read_or_refused(text: str) -> None:
         read = check_position(text)
     except QuantityError:
         return
-    assert isinstance(read, float) or isinstance(read[0], int)
+    assert isinstance(read[0], int) or read[0] in ("AP", "FP")
+
+
+LONG = FrameTable([0, 1, 2], [0.0, 1.0, 2.0], length=48.0)
+
+
+@pytest.mark.parametrize(
+    ("text", "x"),
+    [
+        ("12 m abaft FP", 36.0),
+        ("40 ft aft of FP", 48 - 40 * 0.3048),
+        ("40 ft 6 in aft of the forward perpendicular", 48 - 40.5 * 0.3048),
+        ("12 m from FP", 36.0),
+        ("2 ft forward of FP", 48 + 0.6096),
+        ("18.4 m forward of AP", 18.4),
+        ("18.4 m fwd of A.P.", 18.4),
+        ("18.4 m from AP", 18.4),
+        ("0.5 m abaft AP", -0.5),
+        ("200 mm abaft Fr 2", 1.8),
+        ("2 ft aft of Fr 2", 2 - 0.6096),
+        ("0.2 m ahead of Fr 1", 1.2),
+    ],
+)
+def test_distances_from_a_perpendicular_or_a_frame(text: str, x: float) -> None:
+    position = parse_position(text, LONG)
+    assert position.x == pytest.approx(x, abs=1e-12)
+    assert str(position) == text
+
+
+@pytest.mark.parametrize("text", ["12 m abaft", "12 m of FP", "abaft FP", "12 kg abaft FP", "12 m abaft CL"])
+def test_half_a_distance_is_refused(text: str) -> None:
+    with pytest.raises(QuantityError):
+        parse_position(text, LONG)
+
+
+def test_a_ship_without_frames_is_measured_along() -> None:
+    bare = FrameTable([], [], length=48.0)
+    assert parse_position("12 m abaft FP", bare).x == 36.0
+    assert bare.label(12.404) == "12.40 m"
+    with pytest.raises(QuantityError, match="frame 3 does not exist") as caught:
+        parse_position("Fr 3", bare)
+    assert "vessel/frames.yaml" in caught.value.hints[0]
+    with pytest.raises(QuantityError, match="cannot be told") as caught:
+        parse_position("12 m abaft FP", FrameTable([], []))
+    assert "length between perpendiculars" in caught.value.hints[0]

@@ -22,7 +22,7 @@ LEAST = 0.100
 def check(context: Context) -> Iterator[Notice]:
     """Warn of keel and side blocks whose caps no frame crosses near the middle, unless the plan says why."""
     plan, frames = context.package.docking_plan, context.package.frames
-    if plan is None or frames is None:
+    if plan is None or frames is None or not frames.numbers:
         return
     for keel in plan.keel_blocks:
         for at in (keel.at, keel.to):

@@ -177,8 +177,8 @@ def _dead(
             continue
         what = {"item": f"item {use.name}", "frame": f"frame {use.name}"}.get(use.kind, f"{use.kind} `{use.name}`")
         hints, cause = did_you_mean(use.name, names[use.kind]), what
-        if use.kind in FILES and not names[use.kind]:
-            cause = FILES[use.kind]
+        if (use.kind in FILES and not names[use.kind]) or (use.kind == "frame" and not frames):
+            cause = FILES.get(use.kind, "vessel/frames.yaml")
             hints = (f"`{cause}` is missing, or holds none",)
         notices.append(Notice("dead-reference", use.at, f"there is no {what}", hints=hints, cause=cause))
     return notices

@@ -43,6 +43,11 @@ class KeelBlocks(Noun, frozen=True, kw_only=True):
     every: Annotated[
         int, Key("One block at every so many frames; 2 means every other frame.", 2), Within(least=1, most=100)
     ] = 1
+    pitch: Annotated[
+        Length | None,
+        Key("Distance from each block of the row to the next, for blocks that follow no frames.", "1.2 m", "4 ft"),
+        Within(least="100 mm"),
+    ] = None
     length: Annotated[Length, Key("Length of the cap along the ship.", "300 mm")]
     width: Annotated[Length, Key("Width of the cap.", "1.0 m")]
     bearing_width: Annotated[

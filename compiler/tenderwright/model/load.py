@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any, TypeVar
 
 from tenderwright.model import (
@@ -42,6 +42,7 @@ from tenderwright.model.survey import Survey, survey_of
 from tenderwright.model.table_rows import with_row_lines
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.position import FrameTable
+from tenderwright.quantities.quantity import QuantityError, parse_quantity
 from tenderwright.reading.layout import schema_of
 from tenderwright.reading.package import Files
 from tenderwright.reading.scalars import Todo
@@ -67,6 +68,8 @@ LISTS = {
 FILES = {key.removesuffix("s"): path for path, keys in LISTS.items() for key in keys}
 """By kind, the file that holds the things of that kind."""
 _NAMES = {key: key.removesuffix("s") for keys in LISTS.values() for key in keys}
+FRAMES = "vessel/frames.yaml"
+_AT_FRAME = re.compile(r"^[^#\n]*\b[a-z_]+: *\[?[\"']?(Fr *-?[0-9]+)(?= *(?:[,\]}+#-]|$))", re.MULTILINE)
 _NAME = re.compile(r"[A-Za-z0-9]+(?:[-.][A-Za-z0-9]+)*")
 _WHOLE = {"item": "item", "history": "docking", "facility": "facility", "question": "question"}
 
@@ -248,15 +251,44 @@ def _clause(source: Source) -> Clause:
     )
 
 
+def _frames_wanted(files: Files) -> Iterator[Notice]:
+    """Tell of a place that is named by a frame, in a package without a table of frames."""
+    for path, source in sorted(files.sources.items()):
+        named = _AT_FRAME.search(source.text) if path.endswith(".yaml") else None
+        if named is not None:
+            line = source.text.count("\n", 0, named.start(1)) + 1
+            message = f"`{named[1]}` at {path}:{line} needs `{FRAMES}`"
+            hints = ("`tenderwright start` writes one to begin from", "or write distances, such as `12 m abaft FP`")
+            yield Notice("missing-file", Place(FRAMES), message, hints=hints)
+            return
+
+
+def _length_between(files: Files) -> float | None:
+    """Give the length between perpendiculars, m, which places may be counted from before the particulars are read."""
+    source = files.sources.get("vessel/particulars.yaml")
+    try:
+        return (
+            parse_quantity(source.data["dimensions"]["length_between_perpendiculars"], "length").si if source else None
+        )
+    except (QuantityError, LookupError, TypeError, AttributeError):
+        return None  # told where the file is read
+
+
 def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice]]:
     """Build everything but the owner's papers."""
     loader = _Loader(files, mistakes)
-    frames = loader.file("vessel/frames.yaml", vessel.Frames)
+    frames = loader.file(FRAMES, vessel.Frames)
     if frames is not None:
-        loader.frames, notices = frame_table(frames)
+        loader.frames, notices = frame_table(frames, _length_between(files))
         loader.notices += notices
         if loader.frames is None:
-            loader.broken_files.add("vessel/frames.yaml")
+            loader.broken_files.add(FRAMES)
+    elif FRAMES not in (*files.sources, *loader.broken_files):
+        loader.notices += _frames_wanted(files)
+        if loader.notices:
+            loader.broken_files.add(FRAMES)
+        else:
+            loader.frames = FrameTable([], [], _length_between(files))
     items = [made for path, made in loader.folder("items", item.Item) if _numbered(path, made, loader.notices)]
     dockings = [made for _, made in loader.folder("history", history.EarlierDocking)]
     questions = [made for _, made in loader.folder("questions", question.Question)]

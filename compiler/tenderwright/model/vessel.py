@@ -32,13 +32,35 @@ class FrameRun(Noun, frozen=True, kw_only=True):
     here: Place
 
 
+class FramePosition(Noun, frozen=True, kw_only=True):
+    """Where one frame stands, by a table."""
+
+    frame: Annotated[Frame, Key("Number of the frame.", 12)]
+    at: Annotated[
+        SignedLength, Key("Its distance from where the table counts, the way the numbers grow.", "6.02 m", "24 ft 3 in")
+    ]
+    here: Place
+
+
 class Frames(Noun, frozen=True, kw_only=True):
     """How frames are numbered and spaced, so that `Fr 31 + 200 mm` can be placed."""
 
-    origin: Annotated[SignedLength, Key("Distance of frame 0 forward of the after perpendicular.", "0 m")]
+    origin: Annotated[
+        SignedLength | None,
+        Key(
+            "Distance of frame 0, or of where the table counts, forward of the after perpendicular; left out it is the "
+            "perpendicular from which the numbers grow.",
+            "0 m",
+        ),
+    ] = None
     direction: Annotated[str, Key("Which way numbers grow."), OneOf("forward", "aft")]
-    spacing: Annotated[tuple[FrameRun, ...], Key("Runs of equal spaces, in order, without a gap."), Count(1)]
+    spacing: Annotated[tuple[FrameRun, ...], Key("Runs of equal spaces, in order, without a gap.")] = ()
+    positions: Annotated[
+        tuple[FramePosition, ...],
+        Key("A table of frames in place of the spacing, as uneven as they stand; between two of it spaces are equal."),
+    ] = ()
     notes: Annotated[Prose | None, Key("How the numbering is known.")] = None
+    here: Place
 
 
 class DeckEdge(Noun, frozen=True, kw_only=True):

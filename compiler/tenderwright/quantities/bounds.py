@@ -76,9 +76,10 @@ def out_of_bounds(read: Quantity, schema: Mapping[str, Any]) -> QuantityError | 
     return None
 
 
-def position_out_of_bounds(text: str, read: tuple[int, float] | float) -> QuantityError | None:
+def position_out_of_bounds(text: str, read: tuple[int | str, float]) -> QuantityError | None:
     """Say what is wrong with how far a position is, or None where nothing is."""
-    frame, distance = read if isinstance(read, tuple) else (0, read)
+    anchor, distance = read
+    frame = anchor if isinstance(anchor, int) else 0
     if not FIRST_FRAME <= frame <= LAST_FRAME:
         return QuantityError("out-of-bounds", f"`{text}` is not a frame from {FIRST_FRAME} to {LAST_FRAME}")
     if abs(distance) > _si(MOST["length"], "length"):

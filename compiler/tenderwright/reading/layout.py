@@ -47,7 +47,7 @@ YAML_FILES: dict[str, str] = {
 TABLES = {"surveys/*.csv": "survey-row"}
 """Pattern of the path of a CSV file to the name of the schema of its rows."""
 
-NEEDED = ("package.yaml", "vessel/particulars.yaml", "vessel/frames.yaml", "drawings.yaml")
+NEEDED = ("package.yaml", "vessel/particulars.yaml", "drawings.yaml")
 """Files without which nothing can be compiled."""
 
 OTHER_FILES = ("clauses/*.md", "surveys/*.csv", "owner/findings/*.csv")

@@ -31,7 +31,7 @@ No other keys may stand.
 | a length, a mass … | Text: a number and its unit. `12.4 m`, `40 ft 8 in`, `24'-6 1/2"`, `3/8 in`, `1-3/8"`, `20.4 lb plate`, `10.2# plate`, `120 m2`, `35 h`. A point for decimals. Commas are read where they can only set off thousands, as in `1,234,567 lb`; `1,200 lb` is refused. `ton`, `gallon`, `mile` and `cwt` are refused, since they mean several things: write `t`, `long_ton` (also `LT`) or `short_ton`; `US_gal` or `imp_gal`; `nmi` or `statute_mile`; `long_cwt` or `short_cwt`. Never less than nothing, unless the table says *may be negative*. |
 | ± | Where the table says *± may follow*, a figure may be written with half the width of the band in which it surely lies: `628 t ± 6 t`, `628 t ± 1 %`. It is taken as rectangular, its standard uncertainty being that half over √3 (GUM, JCGM 100:2008, 4.3.7). Where none is written, the usual standard uncertainty stands for it that the table names. |
 | a quantity | The same, of any kind. |
-| a position | A frame, `Fr 31`, `Fr 31 + 200 mm` (forward of it), or a distance forward of the after perpendicular, `18.4 m`. |
+| a position | A frame, `Fr 31`, `Fr 31 + 200 mm` (forward of it), a distance forward of the after perpendicular, `18.4 m`, or one from either perpendicular or a frame, `12 m abaft FP`, `40 ft aft of FP`, `3 m forward of AP`. |
 | `word` or a length | One of the words, or a quantity. |
 | name of a tank, an item … | The identifier of a thing elsewhere in the package. A name that leads nowhere is a mistake. |
 | prose | Text in CommonMark, without raw HTML. It may refer to things: `<item:420>`, `[the forepeak](tank:forepeak)`, `<value:coating.underwater.area>`, `<clause:hot-work>`, `<drawing:d-12>`, `<frame:31>`. |

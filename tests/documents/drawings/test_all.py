@@ -134,7 +134,7 @@ def test_drawings_that_lack_their_data_say_what_they_need() -> None:
         "Docking plan: sections at side blocks": "it needs vessel/docking-plan.yaml",
         "Levels of the water as she lands": "it needs vessel/lightship.yaml",
         "Tanks on docking and at undocking": "it needs vessel/lightship.yaml",
-        "Tanks, with contents on arrival": "it needs the bounds of a tank or more in vessel/tanks.yaml",
+        "Tanks, with contents on arrival": "it needs the bounds or the plan of a tank or more in vessel/tanks.yaml",
         "Coating zones": "it needs a zone with `surface: shell band` in vessel/zones.yaml",
         "Shell expansion: readings and renewals": "it needs thickness readings under surveys/",
         "Loss of plate by zone, with forecast": "it needs thickness readings under surveys/",

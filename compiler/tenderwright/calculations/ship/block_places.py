@@ -110,12 +110,17 @@ def rows_of(plan: DockingPlan, frames: FrameTable) -> Iterator[tuple[KeelBlocks,
         if row.to is None:
             yield row, row.at.x
             continue
-        first, last = check_position(row.at.text), check_position(row.to.text)
-        if isinstance(first, float) or isinstance(last, float):
-            raise OutOfRange("a row of keel blocks runs from one frame to another")
-        pitch = row.every if last[0] >= first[0] else -row.every
-        for frame in range(first[0], last[0] + (1 if pitch > 0 else -1), pitch):
-            yield row, frames.x(frame) + first[1]
+        if row.pitch is not None:
+            way = 1.0 if row.to.x >= row.at.x else -1.0
+            count = int(abs(row.to.x - row.at.x) / row.pitch.si + 1e-6)
+            yield from ((row, row.at.x + way * number * row.pitch.si) for number in range(count + 1))
+            continue
+        (first, offset), (last, _) = check_position(row.at.text), check_position(row.to.text)
+        if not isinstance(first, int) or not isinstance(last, int):
+            raise OutOfRange("a row of keel blocks runs from one frame to another, or needs its `pitch`")
+        step = row.every if last >= first else -row.every
+        for frame in range(first, last + (1 if step > 0 else -1), step):
+            yield row, frames.x(frame) + offset
 
 
 def given_places(placed: tuple[PlacedBlock, ...], plan: DockingPlan) -> Given:

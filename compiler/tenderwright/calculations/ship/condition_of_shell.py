@@ -10,6 +10,7 @@ import numpy as np
 from msgspec import Struct
 
 from tenderwright.calculations.method import OutOfRange
+from tenderwright.calculations.ship.shell_plan import BY_FRAMES
 from tenderwright.calculations.ship.survey_readings import SurveyReadings
 from tenderwright.calculations.steel.regime import Regime
 from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, Resting
@@ -123,8 +124,10 @@ def shell_forecast(
     programme: Programme,
     frames: FrameTable,
     particulars: Particulars | None,
-) -> Uses:
+) -> Uses | Absent:
     """Call the plates of the shell by what lies ahead of them."""
+    if not frames.numbers:
+        return Lacking(BY_FRAMES)
     inputs = {
         "survey": Given(shell_survey, f"{len(shell_survey.named.readings)} readings", "shell.survey.readings"),
         "frames": Given(list(frames.distances), f"{len(frames.distances)} frames", "vessel/frames.yaml"),

@@ -69,6 +69,8 @@ def years_ahead(
     """Look five, ten, fifteen and twenty years ahead."""
     if shell_survey is None and each_anode is None and anode_duty is None:
         return Lacking("it needs readings under surveys/, or `anodes` in vessel/condition.yaml")
+    if frames is None or not frames.numbers:
+        shell_survey = None
     outlook = {name: one.si for name, one in given_outlook(condition, programme, particulars).items()}
 
     def called(interval: float, *calls: int) -> set[str]:

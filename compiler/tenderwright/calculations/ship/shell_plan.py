@@ -8,7 +8,7 @@ from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.renewal.shell_grid import ShellGrid
 from tenderwright.calculations.renewal.shell_plan import ShellPlan
 from tenderwright.calculations.ship.hull import Hull
-from tenderwright.calculations.steps.outcome import Absent, without_file
+from tenderwright.calculations.steps.outcome import Absent, Lacking, without_file
 from tenderwright.calculations.steps.step import step
 from tenderwright.calculations.thickness.columns import Flags, Floats
 from tenderwright.calculations.thickness.named_plates import NamedPlates
@@ -17,6 +17,7 @@ from tenderwright.model.package import Package
 from tenderwright.model.vessel import Strake
 from tenderwright.quantities.position import FrameTable
 
+BY_FRAMES = "it needs vessel/frames.yaml: plate is reckoned by frame spaces"
 _ABSENT = 1e-3
 """Girth given to a strake where it has no plate, m: seams must rise, and nothing is renewed there."""
 _NEAR = 1e-6
@@ -33,8 +34,10 @@ def shell_plates(package: Package, strakes: tuple[Strake, ...], frames: FrameTab
 @step()
 def shell_plan(
     strakes: tuple[Strake, ...], frames: FrameTable, shell_plates: NamedPlates, hull: Hull | None
-) -> ShellPlan:
+) -> ShellPlan | Absent:
     """Lay out the shell by frame spaces."""
+    if not frames.numbers:
+        return Lacking(BY_FRAMES)
     return plan_of(strakes, frames, shell_plates, hull.form if hull else None)
 
 

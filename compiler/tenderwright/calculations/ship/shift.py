@@ -5,7 +5,7 @@ from __future__ import annotations
 from tenderwright.calculations.blocks.frame_shift import METHOD as SHIFT
 from tenderwright.calculations.ship.footprints import Footprint, Obstacle, as_input, clearance_of
 from tenderwright.calculations.ship.keel import given_straight, underside
-from tenderwright.calculations.steps.outcome import Absent, NotAsked
+from tenderwright.calculations.steps.outcome import Absent, Lacking, NotAsked
 from tenderwright.calculations.steps.step import Uses, step_of
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.docking_plan import DockingPlan
@@ -13,6 +13,7 @@ from tenderwright.model.particulars import Particulars
 from tenderwright.quantities.position import FrameTable
 
 _KEPT = {"held": "held", "free": "free", "single_frames": "single-frames"}
+NO_FRAMES = Lacking("it needs vessel/frames.yaml: blocks are moved by frame spaces")
 _NONE_BEFORE = NotAsked("no earlier docking with its blocks is on record")
 
 
@@ -28,6 +29,8 @@ def plan_shift(
     """Find the least move of the plan's keel blocks."""
     if not earlier_footprints:
         return _NONE_BEFORE
+    if not frames.numbers:
+        return NO_FRAMES
     planned = _keel(plan_footprints)
     inputs = {"blocks": Given(planned, f"{len(planned)} keel blocks", docking_plan.here)}
     inputs |= _bottom(earlier_footprints, obstacles, docking_plan, particulars, frames)
@@ -45,6 +48,8 @@ def last_shift(
     """Find the least move of the keel blocks of the last docking, were they set again where they stood."""
     if not earlier_footprints:
         return _NONE_BEFORE
+    if not frames.numbers:
+        return NO_FRAMES
     last = list(earlier_footprints)[-1]
     bottom = _bottom(earlier_footprints, obstacles, docking_plan, particulars, frames)
     inputs = {"blocks": bottom["earlier"]} | bottom

@@ -211,6 +211,8 @@ def _places(names: Sequence[str], frames: FrameTable) -> Floats:
             wanted[index] = float(name)
         except ValueError:
             places[index] = _written(name, frames)
+    if not names or not frames.numbers:
+        return places
     inside = (wanted >= numbers[order[0]]) & (wanted <= numbers[order[-1]])
     places[inside] = np.interp(wanted[inside], numbers[order], np.array(frames.distances)[order])
     return places

@@ -15,7 +15,8 @@ def check(context: ClosingContext) -> Iterator[Notice]:
     """Report each reading whose place does not exist; references of readings in the findings are told by linking."""
     package = context.package
     strakes, tanks = [one.strake for one in package.strakes], [one.tank for one in package.tanks]
-    first, last = (min(package.frames.numbers), max(package.frames.numbers)) if package.frames else (None, None)
+    numbers = package.frames.numbers if package.frames else []
+    first, last = min(numbers, default=None), max(numbers, default=None)
     for row in context.readings:
         inline = row.here.path == context.source.path
         if not inline and row.strake and row.strake not in strakes:

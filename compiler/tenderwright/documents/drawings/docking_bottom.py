@@ -30,7 +30,6 @@ from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import decimals
-from tenderwright.quantities.position import FrameTable
 
 TITLE = "Docking plan: bottom from above"
 _HEAD, _SIDE, _ABREAST = 4.0, 6.0, 3
@@ -113,7 +112,7 @@ def _sheet(
         bottom.plan_marks(docking, things, view, ends),
         bottom.conflict_marks(docking, view, ends),
         bottom.thing_names(docking, things, view, ends),
-        frame_scale(frames, view, frames_at) if (frames := _frames_between(package.frames, ends)) else "",
+        frame_scale(package.frames, view, frames_at, ends) if package.frames else "",
         pen.text((1, 3), "port", pen.SMALL),
         pen.text((1, frames_at - 1), "starboard", pen.SMALL),
         _key(package, docking, key_at),
@@ -149,13 +148,6 @@ def _things(package: Package, calculated: Calculated, highest: float) -> list[Th
             shown = "" if one.kind == "bilge keel" else numbers.get(one.place.name, one.place.name)
             things.append(Thing(one.kind, one.place, shown))
     return things
-
-
-def _frames_between(frames: FrameTable | None, ends: tuple[float, float]) -> FrameTable | None:
-    """Give the frames on a sheet; None where there are none."""
-    places = zip(frames.numbers, frames.distances, strict=True) if frames else ()
-    kept = [(number, x) for number, x in places if ends[0] <= x <= ends[1]]
-    return FrameTable([number for number, _ in kept], [x for _, x in kept]) if kept else None
 
 
 def _key(package: Package, docking: Bottom, middle: float) -> str:

@@ -90,7 +90,7 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
         block_numbers(blocks, view, numbers_at),
         pen.text((1, numbers_at + 2.6), "block", pen.SMALL),
         frame_scale(package.frames, view, frames_at) if package.frames else "",
-        pen.text((1, frames_at + 4.8), "frame", pen.SMALL),
+        pen.text((1, frames_at + 4.8), package.frames.heading.lower() if package.frames else "", pen.SMALL),
         block_spacing(blocks, view, spacing_at),
         pen.text((1, spacing_at + 3.1), "spacing, m", pen.SMALL),
         load.keel_load_diagram(blocks, allowable, alone, view, diagram_at),

@@ -1,6 +1,8 @@
-"""The frame scale: a tick for each frame, numbers at every tenth, and the perpendiculars."""
+"""The frame scale: a tick for each frame, numbers at every tenth, and the perpendiculars; metres without frames."""
 
 from __future__ import annotations
+
+from math import ceil, floor
 
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.view import View
@@ -10,20 +12,29 @@ HEIGHT = 6.0
 """Height that the scale takes on the sheet, mm."""
 
 
-def frame_scale(frames: FrameTable, view: View, top: float) -> str:
-    """Draw the frame scale from `top` down."""
-    places = dict(zip(frames.numbers, (view.x(x) for x in frames.distances), strict=True))
-    ticks = [((x, top), (x, top + (2.2 if n % 10 == 0 else 1.6 if n % 5 == 0 else 1.1))) for n, x in places.items()]
+def frame_scale(frames: FrameTable, view: View, top: float, ends: tuple[float, float] | None = None) -> str:
+    """Draw the frame scale from `top` down, between two places along her or whole.
+
+    A ship without a table of frames gets the distances forward of her after perpendicular, in metres.
+    """
+    word, places = "Fr ", dict(zip(frames.numbers, frames.distances, strict=True))
+    if not places:
+        low, high = ends or (0.0, frames.length or 0.0)
+        word, places = "", {number: float(number) for number in range(ceil(low), floor(high) + 1)}
+    shown = {n: view.x(x) for n, x in places.items() if ends is None or ends[0] <= x <= ends[1]}
+    if not shown:
+        return ""
+    ticks = [((x, top), (x, top + (2.2 if n % 10 == 0 else 1.6 if n % 5 == 0 else 1.1))) for n, x in shown.items()]
     marks = [
-        pen.line((min(places.values()), top), (max(places.values()), top), pen.FINE),
+        pen.line((min(shown.values()), top), (max(shown.values()), top), pen.FINE),
         pen.strokes(ticks, pen.THIN),
     ]
     edge = -1.0e9
-    for n, x in sorted(places.items(), key=lambda entry: entry[1]):
-        shown = f"Fr {n}" if n == 0 else str(n)
-        half = pen.text_width(shown, pen.SMALL) / 2
+    for n, x in sorted(shown.items(), key=lambda entry: entry[1]):
+        named = f"{word}{n}{'' if word else ' m'}" if n == 0 or not word else str(n)
+        half = pen.text_width(named, pen.SMALL) / 2
         if n % 10 == 0 and x - half > edge + 0.8:
-            marks.append(pen.text((x, top + 4.8), shown, pen.SMALL, "middle", kind="frame"))
+            marks.append(pen.text((x, top + 4.8), named, pen.SMALL, "middle", kind="frame"))
             edge = x + half
     return "".join(marks)
 

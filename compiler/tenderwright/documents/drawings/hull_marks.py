@@ -31,6 +31,6 @@ def extent(package: Package, form: HullForm) -> tuple[float, float]:
     ends = [float(form.stations[0]), float(form.stations[-1])]
     for one, _ in outline.centreline_appendages(package, form):
         ends += [one.extent.from_.x, one.extent.to.x]
-    if package.frames:
+    if package.frames and package.frames.numbers:
         ends += [package.frames.distances[0], package.frames.distances[-1]]
     return min(ends), max(ends)

@@ -111,7 +111,7 @@ def keel_table(blocks: Sequence[KeelBlockResult]) -> Table:
     rows = [_keel_row(one) for one in blocks]
     columns = (
         Column("No. from aft", "right", 0.8),
-        Column("Frame", width=1.7),
+        Column("Place", width=1.7),
         Column("Cap, m", "right", 1.1),
         Column("Height, m", "decimal"),
         Column("Rigid hull, t", "decimal"),
@@ -206,7 +206,7 @@ def side_table(blocks: Sequence[SideBlockResult]) -> Table:
     rows = [_side_row(one) for one in blocks]
     columns = (
         Column("Pair from aft", "right", 0.7),
-        Column("Frame", width=0.9),
+        Column("Place", width=0.9),
         Column("Off centre, m", "decimal"),
         Column("Cap, m", "right", 1.1),
         Column("Height, inboard edge, m", "decimal", 1.1),

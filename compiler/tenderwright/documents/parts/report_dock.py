@@ -84,7 +84,7 @@ def _blocks(desk: Desk, closed: ClosedDocking) -> list[Block]:
     )
     columns = (
         Column("Block", width=0.8),
-        Column("Frame", width=1.8),
+        Column("Place", width=1.8),
         Column("Side", width=1.2),
         Column("Off centre, m", "decimal", 1),
         Column("Touched, mm", "right", 1.5),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from tenderwright.calculations.ship.timber import of_wood
 from tenderwright.calculations.steps.outcome import without_file
 from tenderwright.documents.desk import Desk, capital
-from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Part, Row, Table, inline
+from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.documents.parts.notes import notes_on
 from tenderwright.model.build import TO_BE_WRITTEN
@@ -100,6 +100,9 @@ def _frames(desk: Desk) -> list[Block]:
     frames = desk.package.frames
     if frames is None:
         return []
+    if not frames.numbers:
+        words = "No frames are given: places along her are distances forward of the after perpendicular, unless said."
+        return [Heading("Places along her"), Paragraph(inline(words))]
     shown = [n for i, n in enumerate(frames.numbers) if n % 10 == 0 or i in (0, len(frames.numbers) - 1)]
     cells = [(inline(f"Fr {n}"), inline(decimals(frames.x(n), 2))) for n in shown]
     height = -(-len(cells) // _FRAME_COLUMNS)

@@ -146,6 +146,8 @@ def _interleaved(rows: Sequence[KeelBlocks | UsedBlock]) -> Iterator[Notice]:
 def _centres(row: KeelBlocks, frames: FrameTable) -> list[float]:
     if row.to is None:
         return [row.at.x]
+    if row.pitch is not None:
+        return [row.at.x + k * row.pitch.si for k in range(int((row.to.x - row.at.x) / row.pitch.si + 1e-6) + 1)]
     within = [
         n for n, x in zip(frames.numbers, frames.distances, strict=True) if row.at.x - 0.01 <= x <= row.to.x + 0.01
     ]
@@ -156,8 +158,9 @@ def _count(row: KeelBlocks, frames: FrameTable) -> Iterator[Notice]:
     """Tell of a row whose last block is not at its end."""
     found = _centres(row, frames)
     if row.to is not None and len(found) > 0 and abs(found[-1] - row.to.x) > 0.01 and abs(found[0] - row.at.x) < 0.01:
-        message = f"every {row.every} frames from {row.at} no block stands at {row.to}"
-        yield Notice(CODE, row.to.at, message, hints=("look at `to` and at `every`",))
+        key, step = ("every", f"{row.every} frames") if row.pitch is None else ("pitch", f"{row.pitch}")
+        message = f"every {step} from {row.at} no block stands at {row.to}"
+        yield Notice(CODE, row.to.at, message, hints=(f"look at `to` and at `{key}`",))
 
 
 def _side_blocks(ship: Ship, plan: DockingPlan) -> Iterator[Notice]:

@@ -71,7 +71,7 @@ def _breadth_and_depth(stated: Dimensions, shell: Shell) -> Iterator[Notice]:
 
 def _frames(ship: Ship, particulars: Particulars) -> Iterator[Notice]:
     frames, length = ship.package.frames, particulars.dimensions.length_between_perpendiculars
-    if frames is None:
+    if frames is None or not frames.numbers:
         return
     place = Place("vessel/frames.yaml")
     first, last = frames.distances[0], frames.distances[-1]
