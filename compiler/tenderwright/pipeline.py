@@ -28,6 +28,7 @@ from tenderwright.planning.schedule import Schedule, plan
 from tenderwright.pricing.in_dock.ledger import Ledger, ledger
 from tenderwright.pricing.price import Estimate, price
 from tenderwright.pricing.quantity import quantity_mistakes
+from tenderwright.quantities.display import telling_in
 from tenderwright.reading.git import Refused
 from tenderwright.reading.git_state import GitState, git_state
 from tenderwright.reading.issued_items import issued_sources
@@ -104,12 +105,13 @@ def compile_package(files: Files, kept: Kept | None = None) -> Compiled:
     mistakes, shape_notices = shape(files)
     package, model_notices = load_package(files, mistakes)
     links, link_notices = link(package)
-    calculated = calculate(package, kept)
-    record = calculated.record
-    value_notices = link_values(links, record.known, record.missing)
-    quantity_notices = quantity_mistakes(package, record)
-    checked = Context(package, links, calculated, issued_items(files), files.sources)
-    check_notices, unjudged = run_checks(checked)
+    with telling_in(package.units):
+        calculated = calculate(package, kept)
+        record = calculated.record
+        value_notices = link_values(links, record.known, record.missing)
+        quantity_notices = quantity_mistakes(package, record)
+        checked = Context(package, links, calculated, issued_items(files), files.sources)
+        check_notices, unjudged = run_checks(checked)
     found = [*files.notices, *shape_notices, *model_notices]
     later = links.broken.hold_back([*record.notices, *value_notices, *quantity_notices, *check_notices])
     found += held_back([*link_notices, *later], package.todos, files.sources)
@@ -123,11 +125,12 @@ def compile_owner(files: Files, compiled: Compiled) -> OwnersSide:
     papers, model_notices = load_owner(files, mistakes, compiled.links.broken.told(compiled.notices))
     links, link_notices = link_owner(papers, compiled.links, compiled.package)
     value_notices = link_values(links, compiled.record.known, compiled.record.missing)
-    estimate, price_notices = price(papers, compiled.package, compiled.record)
-    schedule, plan_notices = plan(papers, compiled.package, compiled.record)
-    dock, dock_notices = ledger(papers, compiled.package, compiled.calculated, estimate, files.sources)
-    sources = {**compiled.files.sources, **files.sources}
-    check_notices = run_owner_checks(OwnerContext(compiled.package, papers, estimate, schedule, dock, sources))
+    with telling_in(compiled.package.units):
+        estimate, price_notices = price(papers, compiled.package, compiled.record)
+        schedule, plan_notices = plan(papers, compiled.package, compiled.record)
+        dock, dock_notices = ledger(papers, compiled.package, compiled.calculated, estimate, files.sources)
+        sources = {**compiled.files.sources, **files.sources}
+        check_notices = run_owner_checks(OwnerContext(compiled.package, papers, estimate, schedule, dock, sources))
     notices = [*files.notices, *shape_notices, *model_notices, *link_notices]
     later = [*value_notices, *price_notices, *plan_notices, *dock_notices, *check_notices]
     later = papers.broken.told(notices).hold_back(later)
@@ -162,7 +165,8 @@ def owner_desk(compiled: Compiled, owner: OwnersSide) -> OwnerDesk:
     from tenderwright.planning.foresight import foresee
 
     package, estimate = compiled.package, sound(owner.estimate)
-    foresight = foresee(owner.papers, package, estimate, owner.schedule)
+    with telling_in(package.units):
+        foresight = foresee(owner.papers, package, estimate, owner.schedule)
     return OwnerDesk(package, compiled.links, compiled.calculated, estimate=estimate, foresight=foresight)
 
 

@@ -9,6 +9,7 @@ from msgspec import Struct, field
 
 from tenderwright.calculations.method import Method, Symbol
 from tenderwright.notices import Notice, Place
+from tenderwright.quantities.display import show
 from tenderwright.quantities.position import Position
 from tenderwright.quantities.quantity import Quantity
 
@@ -54,7 +55,7 @@ def given(thing: Quantity | Position | Value | float | int, text: str = "", orig
     if isinstance(thing, Quantity):
         return Given(thing.si, thing.text, thing.at)
     if isinstance(thing, Position):
-        return Given(thing.x, f"{thing.text} = {thing.x:.3f} m", thing.at)
+        return Given(thing.x, f"{thing.text} = {show(thing.x, 'centre', more=1)}", thing.at)
     if isinstance(thing, Value):
         return Given(thing.si, text, thing.name)
     return Given(thing, text or f"{thing:g}", origin)

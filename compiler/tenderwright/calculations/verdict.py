@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 from tenderwright.calculations.method import BY_ROW, OutOfRange, Symbol
 from tenderwright.calculations.schema import as_dimension, listed, record, text
 from tenderwright.quantities.display import METRIC_UNITS
+from tenderwright.quantities.purposes import purpose_of
 
 TOLERANCE = 1e-9
 """Share of the greater of two figures, and in SI units the least difference, below which they are the same figure.
@@ -84,6 +85,11 @@ class Limit(Struct, frozen=True):
         if rests_on:
             return replace(self, estimate=figure, rests_on=rests_on)
         return replace(self, demand=figure)
+
+    @property
+    def purpose(self) -> str:
+        """Name what its figures are for."""
+        return "clearance" if self.dimension == "length" else purpose_of(self.dimension, METRIC_UNITS[self.dimension])
 
     @property
     def worse(self) -> float | None:

@@ -60,7 +60,7 @@ def _hull(context: Context, plan: DockingPlan) -> Iterator[Notice]:
     """Tell where shell and frame do not take what the lee side block brings on them."""
     most, side = plan.hull_at_side_blocks, context.found(side_block_standing)
     if most is not None and side is not None and side.hull.demand is not None and _beyond(side.hull):
-        load = show(side.hull.demand, "t", "mass", 3)
+        load = show(side.hull.demand, "weight", digits=3)
         message = f"a lee side block brings {load} on shell and frame, which take {most.value}"
         yield Notice(CODE, most.value.at, message, hints=("set more pairs of side blocks, or farther out",))
 
@@ -76,4 +76,4 @@ def _against(limit: Limit, allowed: Quantity) -> str:
 
 
 def _shown(pressure: float) -> str:
-    return show(pressure, "MPa", "pressure", 3)
+    return show(pressure, "block load", digits=3)

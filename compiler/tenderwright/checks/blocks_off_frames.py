@@ -10,6 +10,7 @@ from collections.abc import Iterator
 
 from tenderwright.checks.context import Context
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 from tenderwright.quantities.position import FrameTable, Position
 from tenderwright.quantities.quantity import Quantity
 
@@ -37,6 +38,9 @@ def _off(what: str, at: Position, length: Quantity | None, frames: FrameTable) -
     allowed = MIDDLE * length.si if length is not None else LEAST
     off = abs(at.x - nearest)
     if off > allowed + 1e-6:
-        message = f"the {what} at {at} stands {off * 1000:.0f} mm off the nearest frame, {frames.label(nearest)}"
+        message = (
+            f"the {what} at {at} stands {show(off, 'thickness', more=-1)} off the nearest frame, "
+            f"{frames.label(nearest)}"
+        )
         hint = "set it under the frame, leave it out, or say under `off_frame` why it has to stand there"
         yield Notice("blocks-off-frames", at.at, message, hints=(hint,))

@@ -15,6 +15,7 @@ from tenderwright.calculations.verdict import within
 from tenderwright.checks.context import Context
 from tenderwright.model.lightship import DockingCondition
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 
 CODE = "condition-unsafe"
 _HINT = "move or add liquid or weight, and have a naval architect judge the docking"
@@ -36,7 +37,8 @@ def _limits(wanted: DockingCondition, tolerance: float, found: dict[str, float])
     least, most = wanted.least_gm, wanted.most_list
     if least is not None and "gm-fluid" in found and not within(found["gm-fluid"], least.si, at_least=True):
         message = (
-            f"metacentric height on arrival is {found['gm-fluid']:.2f} m with free surfaces, and the least is {least}"
+            f"metacentric height on arrival is {show(found['gm-fluid'], 'metacentric height')} with free "
+            f"surfaces, and the least is {least}"
         )
         yield Notice(CODE, least.at, message, hints=(_HINT,))
     if most is not None and "list" in found and not within(abs(found["list"]), most.si):
@@ -44,5 +46,5 @@ def _limits(wanted: DockingCondition, tolerance: float, found: dict[str, float])
         message = f"list on arrival is {degrees(abs(found['list'])):.2f} deg to {side}, and the most is {most}"
         yield Notice(CODE, most.at, message, hints=(_HINT,))
     if "trim" in found and not within(abs(found["trim"] - wanted.trim.si), tolerance):
-        message = f"trim on arrival is {found['trim']:.2f} m by the stern, and {wanted.trim} is wanted"
+        message = f"trim on arrival is {show(found['trim'], 'trim')} by the stern, and {wanted.trim} is wanted"
         yield Notice(CODE, wanted.trim.at, message, hints=(_HINT,))

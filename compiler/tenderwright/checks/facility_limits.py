@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from tenderwright.calculations.verdict import DOUBT, Limit
-from tenderwright.quantities.display import METRIC_UNITS, decimals, in_unit, shown_unit
+from tenderwright.quantities.display import show
 
 CRADLE = "cradle: "
 """What the names of the limits of a cradle begin with."""
@@ -53,7 +53,4 @@ def lacking(limits: Iterable[Limit]) -> str:
 def _shown(number: float | None, limit: Limit) -> str:
     if number is None:
         return "not known"
-    unit = METRIC_UNITS[limit.dimension]
-    if unit == "each":
-        return f"{number:.0f}"
-    return f"{decimals(in_unit(number, unit, limit.dimension), 2)} {shown_unit(unit)}"
+    return show(number, limit.purpose)

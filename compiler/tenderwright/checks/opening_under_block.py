@@ -12,6 +12,7 @@ from tenderwright.calculations.ship.footprints import Conflict, block_clearances
 from tenderwright.checks.context import Context
 from tenderwright.model.docking_plan import DockingPlan, KeelBlocks
 from tenderwright.notices import Notice, Place
+from tenderwright.quantities.display import show
 
 CODE = "opening-under-block"
 
@@ -30,8 +31,8 @@ def check(context: Context) -> Iterator[Notice]:
         block = f"{one.footprint.kind} block at {one.footprint.position}"
         if one.footprint.kind == "side":
             block += f", {one.footprint.side},"
-        how = "stands under" if one.gap <= 0 else f"stands {one.gap * 1000:.0f} mm from"
-        message = f"the {block} {how} {one.kind} `{one.name}`, and {one.wanted * 1000:.0f} mm is wanted"
+        how = "stands under" if one.gap <= 0 else f"stands {show(one.gap, 'thickness', more=-1)} from"
+        message = f"the {block} {how} {one.kind} `{one.name}`, and {show(one.wanted, 'thickness', more=-1)} is wanted"
         hint = "move it by a frame, or change `clearance` with its source"
         yield Notice(CODE, _place(plan, one), message, hints=(hint,))
 

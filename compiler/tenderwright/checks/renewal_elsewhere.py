@@ -15,6 +15,7 @@ from tenderwright.checks.context import Context
 from tenderwright.checks.texts import of_item, pattern
 from tenderwright.model.item import Item
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 from tenderwright.quantities.position import FrameTable
 
 TAKES = "shell.renewal."
@@ -83,7 +84,7 @@ def _in_words(item: Item, one: PlannedRenewal, frames: FrameTable) -> Iterator[N
     for text in of_item(item, (("requirements", "*"),)):
         match = _PLATE.search(text.source.text, text.start, text.end)
         if match is not None and abs(float(match[1]) / 1e3 - one.thickness) > GAUGE:
-            built = f"{one.thickness * 1e3:.1f} mm"
+            built = show(one.thickness, "thickness")
             message = (
                 f"item {item.number} fits a plate of {match[1]} mm, and the plate of the survey was built as {built}"
             )

@@ -12,6 +12,7 @@ from math import cos
 from tenderwright.checks.context import Context
 from tenderwright.model.tank import Tank
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 from tenderwright.quantities.quantity import Quantity
 
 CODE = "sounding-beyond-tank"
@@ -33,7 +34,9 @@ def _reading(tank: Tank) -> Iterator[Notice]:
     for word, reading in (("sounding", contents.sounding), ("ullage", contents.ullage)):
         limit = _limit(tank, word)
         if reading is not None and limit is not None and reading.si > limit[0] + _SLACK:
-            message = f"{word} {reading} of tank `{tank.tank}` is more than the {limit[0]:.2f} m to the {limit[1]}"
+            message = (
+                f"{word} {reading} of tank `{tank.tank}` is more than the {show(limit[0], 'centre')} to the {limit[1]}"
+            )
             hint = "take it again, or mend the pipe or the bounds"
             yield Notice(CODE, reading.at, message, hints=(hint,))
 

@@ -13,7 +13,7 @@ from tenderwright.calculations.ship.wanted import least_gm
 from tenderwright.checks import unstable_before_settling
 from tenderwright.checks.context import Context
 from tenderwright.notices import Notice
-from tenderwright.quantities.display import plus_minus
+from tenderwright.quantities.display import plus_minus, show
 
 CODE = "stability-below-asked"
 _HINT = "press up or empty slack tanks, land weight from high up, or change the trim; a naval architect judges it"
@@ -29,9 +29,11 @@ def check(context: Context) -> Iterator[Notice]:
     for one in found.limits:
         assert one.demand is not None
         if one.met is False:
-            message = f"metacentric height {one.name} is {one.demand:.2f} m, and the least asked for is {least}"
+            message = (
+                f"metacentric height {one.name} is {show(one.demand, 'centre')}, and the least asked for is {least}"
+            )
             yield Notice(CODE, least.at, message, hints=(_HINT,))
         elif one.doubted:
-            gm = plus_minus(one.demand, one.uncertainty, "m")
+            gm = plus_minus(one.demand, one.uncertainty, "metacentric height")
             message = f"metacentric height {one.name} is {gm}: whether it is the {least} asked for is not known"
             yield Notice(CODE, least.at, message, hints=(_MEASURE,))

@@ -11,6 +11,7 @@ from datetime import date
 
 from tenderwright.checks.context import Context
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 from tenderwright.quantities.quantity import Quantity
 
 DISPLACEMENT_LIMIT = 0.01
@@ -58,6 +59,9 @@ def _draft(context: Context, end: str, observed: Quantity, read: date) -> Iterat
     found = _calculated(context, name)
     if found is not None and abs(observed.si - found) > DRAFT_LIMIT:
         difference = f"{(observed.si - found) * 1000:+.0f} mm"
-        message = f"draft {end} was observed as {observed} on {read} and is calculated as {found:.2f} m, {difference}"
+        message = (
+            f"draft {end} was observed as {observed} on {read} and is calculated as {show(found, 'centre')}, "
+            f"{difference}"
+        )
         hint = f"look for a weight left out or a sounding misread; `tenderwright explain {name}` shows the working"
         yield Notice("stated-differs", observed.at, message, hints=(hint,))

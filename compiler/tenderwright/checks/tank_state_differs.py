@@ -16,6 +16,7 @@ from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.services import service_answers
 from tenderwright.model.tank import Tank
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 
 CODE = "tank-state-differs"
 OLD = timedelta(days=60)
@@ -73,7 +74,7 @@ def _movement(context: Context) -> Iterator[Notice]:
     wanted = lightship.docking.trim
     if movable and not ordered and not within(abs(float(trim.si) - wanted.si), trim_tolerance(lightship).si):
         message = (
-            f"she arrives with a trim of {float(trim.si):.2f} m, {wanted} is wanted for docking, "
+            f"she arrives with a trim of {show(float(trim.si), 'trim')}, {wanted} is wanted for docking, "
             "and no item moves liquid"
         )
         hint = "name the tanks in `where: tanks` of an item that is done before docking"

@@ -12,6 +12,7 @@ from tenderwright.calculations.ship.metals import judged_pair, metal_pairs
 from tenderwright.checks.context import Context
 from tenderwright.model.ship_condition import MetalPair
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import plainly
 
 REACH = 6.0
 """How far from the propeller an anode may stand to look after it, m (common practice, no source)."""
@@ -50,7 +51,7 @@ def _propellers(context: Context) -> Iterator[Notice]:
         at = propeller.at
         near = [one for one in context.package.anodes if at is None or abs(one.at.x - at.x) <= REACH]
         if not near and any(metal in propeller.material for metal in _NOBLE):
-            where = f"within {REACH:g} m of it" if at is not None else "on the ship"
+            where = f"within {plainly(REACH, 'centre')} of it" if at is not None else "on the ship"
             message = f"the propeller of {propeller.material} stands on a steel hull, and no anode stands {where}"
             hint = "list the anodes at the stern in vessel/anodes.yaml, or the pair in vessel/condition.yaml (`metals`)"
             yield Notice("unlike-metals", propeller.diameter.at, message, hints=(hint,))

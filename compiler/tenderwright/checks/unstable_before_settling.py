@@ -12,6 +12,7 @@ from tenderwright.calculations.ship.landing import landing_estimate
 from tenderwright.calculations.verdict import within
 from tenderwright.checks.context import Context
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 
 CODE = "unstable-before-settling"
 _HINT = "dock her with less trim or a lower centre of gravity, and have a naval architect judge the docking"
@@ -28,13 +29,15 @@ def check(context: Context) -> Iterator[Notice]:
     place = wanted.trim.at if wanted is not None else plan.here
     if zero.margin < 0:
         message = (
-            f"stability is lost at a draft of {zero.true_mean_draft:.2f} m, before she lies on all the blocks at "
-            f"{at.true_mean_draft:.2f} m"
+            f"stability is lost at a draft of {show(zero.true_mean_draft, 'draft')}, before she lies on "
+            "all the blocks at "
+            f"{show(at.true_mean_draft, 'draft')}"
         )
         yield Notice(CODE, place, message, hints=(_HINT,))
     elif plan.least_gm is not None and not within(at.stability.gm, plan.least_gm.si, at_least=True):
         message = (
-            f"metacentric height as she comes to lie on all the blocks is {at.stability.gm:.2f} m, "
+            "metacentric height as she comes to lie on all the blocks is "
+            f"{show(at.stability.gm, 'metacentric height')}, "
             f"and the least is {plan.least_gm}"
         )
         yield Notice(CODE, plan.least_gm.at, message, hints=(_HINT,))

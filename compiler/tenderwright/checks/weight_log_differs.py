@@ -13,6 +13,7 @@ from tenderwright.checks.context import Context
 from tenderwright.model.docking_plan import MovedWeight
 from tenderwright.model.item import Item, Line
 from tenderwright.notices import Note, Notice
+from tenderwright.quantities.display import show
 from tenderwright.quantities.quantity import Quantity
 
 CODE = "weight-log-differs"
@@ -78,8 +79,9 @@ def _compare(item: Item, rows: list[MovedWeight], tendered: float) -> Iterator[N
     over = 0.0 if in_lump_sums else logged - tendered
     if counted and max(over, tendered - logged) > max(SHARE * max(logged, tendered), LEAST):
         message = (
-            f"the docking plan counts {logged:.0f} kg for item {item.number}, and the lines of the item tender "
-            f"{tendered:.0f} kg"
+            f"the docking plan counts {show(logged, 'small part', more=-1)} for item {item.number}, and "
+            "the lines of the item tender "
+            f"{show(tendered, 'small part', more=-1)}"
         )
         hint = "put the mass right, or split the entry so that each part names the item that moves it"
         place = max(counted, key=lambda row: abs(row.mass.si)).mass.at

@@ -14,6 +14,7 @@ from tenderwright.checks.texts import Text, of_item, pattern
 from tenderwright.model.coating import Zone
 from tenderwright.model.item import Item, Line
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 
 WHOLE = 0.90
 _WORK = r"(?:[Bb]last|[Cc]oat|[Pp]rime|[Ww]ash|[Pp]repare|[Aa]brade|[Jj]et|[Pp]aint|[Dd]egrease)"
@@ -47,8 +48,9 @@ def _whole(item: Item, zone: Zone, priced: float, area: float) -> Iterator[Notic
             if _bounded(text, match):
                 continue
             message = (
-                f"item {item.number} asks for work on the {' '.join(match['whole'].split())}, {area:.0f} m2, and its "
-                f"lines price {priced:.0f} m2"
+                f"item {item.number} asks for work on the {' '.join(match['whole'].split())}, "
+                f"{show(area, 'area', more=-1)}, and its "
+                f"lines price {show(priced, 'area', more=-1)}"
             )
             hint = "say which part is meant, such as `the places marked`, or price the whole zone"
             yield Notice("whole-priced-in-part", text.place(match, "whole"), message, hints=(hint,))

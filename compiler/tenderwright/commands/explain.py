@@ -25,6 +25,7 @@ from tenderwright.notices.suggest import did_you_mean
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read
 from tenderwright.pricing.quantity import line_quantity
 from tenderwright.quantities.display import plus_minus
+from tenderwright.quantities.purposes import purpose_of
 
 DRIVERS = 3
 """Sources of uncertainty that are named, the greatest first."""
@@ -141,7 +142,7 @@ def known_to(value: Value, calculated: Calculated) -> list[str]:
     if found is None or figure not in found.figures:
         return []
     one = found.figures[figure]
-    known = plus_minus(value.si, one.u, value.unit, value.dimension)
+    known = plus_minus(value.si, one.u, purpose_of(value.dimension, value.unit))
     drivers = ", ".join(f"{name} {share:.0%}" for name, share in one.shares[:DRIVERS])
     name = f"uncertainty.{figure.replace('_', '-')}"
     return [f"  known to {known}, twice the standard uncertainty; by {drivers}; see {name}"]

@@ -16,6 +16,7 @@ from tenderwright.documents.parts.questions import questions
 from tenderwright.documents.price_form import PriceForm
 from tenderwright.documents.replacement import Replacement, drawn, essence, replacements
 from tenderwright.model.tender import Addendum
+from tenderwright.quantities.display import telling_in
 
 PAGES = "Replacement pages"
 
@@ -42,8 +43,9 @@ class Amendment:
 def amendment(before: Issue, after: Issue, comparison: Comparison, entry: Addendum) -> Amendment:
     """Compose the addendum that makes one yard edition into the other."""
     found = replacements(before.edition, after.edition)
-    parts = _own_parts(before, after, comparison, entry, found)
-    parts += [_page(after.desk, one, entry) for one in found if one.does != "removed"]
+    with telling_in(after.desk.units):
+        parts = _own_parts(before, after, comparison, entry, found)
+        parts += [_page(after.desk, one, entry) for one in found if one.does != "removed"]
     return Amendment(_edition(before, after, comparison, entry, parts), after.form, _drawings(before, after))
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from tenderwright.documents.desk import CAUTION, Desk, day
+from tenderwright.documents.desk import CAUTION, Desk, day, in_its_units
 from tenderwright.documents.edition import DataTable, Edition, Part, Stamp
 from tenderwright.documents.links_within import links_within
 from tenderwright.documents.parts.bids_break_even import bids_break_even
@@ -22,6 +22,7 @@ from tenderwright.pricing.bids.compare import BidComparison
 Cells = tuple[str | int | Decimal | None, ...]
 
 
+@in_its_units
 def bid_report(desk: Desk, comparison: BidComparison, stamp: Stamp) -> Edition:
     """Compose the report."""
     tender = desk.tender

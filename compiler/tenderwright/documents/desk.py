@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import copy
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
-from typing import Any
+from functools import wraps
+from typing import Any, TypeVar, cast
 from urllib.parse import unquote
 
 from markdown_it.token import Token
@@ -15,7 +16,6 @@ from markdown_it.token import Token
 from tenderwright.calculations.method import BY_ROW, Symbol
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.value import Record, Value
-from tenderwright.documents.customary import customary, is_customary, metric_unit
 from tenderwright.documents.edition import Inline, Prose, Span
 from tenderwright.linking.link import Links
 from tenderwright.linking.prose import KINDS, WEB, parse_prose
@@ -25,7 +25,8 @@ from tenderwright.model.package import Package, sound
 from tenderwright.model.tender import Tender
 from tenderwright.planning.foresight import Foresight
 from tenderwright.pricing.price import Estimate
-from tenderwright.quantities.display import METRIC_UNITS, US_UNITS, decimals, in_unit, show, shown_unit
+from tenderwright.quantities.display import METRIC_UNITS, number, show, telling_in, unit_of, written_as
+from tenderwright.quantities.purposes import PURPOSES, purpose_of
 from tenderwright.quantities.quantity import Quantity
 
 _POWERS = re.compile(r"(\d ?(?:[kmc]?g/|t/|mA/)?[cm]?m)([23])\b")
@@ -36,6 +37,20 @@ CAUTION = (
     "the yard's place governs."
 )
 """The usual caution, printed on every page that touches safety."""
+
+
+_Composer = TypeVar("_Composer", bound=Callable[..., Any])
+
+
+def in_its_units(compose: _Composer) -> _Composer:
+    """Let a composer tell all figures in the units of the desk that it is given first."""
+
+    @wraps(compose)
+    def composed(desk: Desk, *arguments: Any, **named: Any) -> Any:
+        with telling_in(desk.units):
+            return compose(desk, *arguments, **named)
+
+    return cast(_Composer, composed)
 
 
 @dataclass(frozen=True)
@@ -113,24 +128,14 @@ class Desk:
         """Give a link to an item."""
         return Span(text or number, self.anchor("item", number))
 
-    def quantity(self, quantity: Quantity | str | None, empty: str = "") -> str:
-        """Show a written quantity as the package asks, with the unit set as in print."""
+    def quantity(self, quantity: Quantity | str | None, empty: str = "", *, beside: bool = False) -> str:
+        """Show a written quantity as the package asks; `beside` adds it as written where that is in another system."""
         if quantity is None:
             return empty
         if isinstance(quantity, str):
             return quantity
-        shown, dimension = _as_written(quantity), quantity.dimension
-        if self.units == "metric" or dimension not in US_UNITS:
-            return shown
-        if is_customary(quantity.unit):
-            return shown if self.units == "us" else f"{show(quantity.si, metric_unit(dimension), dimension)} ({shown})"
-        return self._in_units(shown, quantity.si, dimension)
-
-    def _in_units(self, metric: str, si: float, dimension: str) -> str:
-        if self.units == "metric" or dimension not in US_UNITS:
-            return metric
-        us = customary(si, dimension)
-        return us if self.units == "us" else f"{metric} ({us})"
+        with telling_in(self.units):
+            return written_as(quantity, beside=beside)
 
     def figure(self, value: Value, digits: int = 4) -> str:
         """Show a calculated value in its unit."""
@@ -138,22 +143,28 @@ class Desk:
             return "yes" if value.si else "no"
         if value.si is None or isinstance(value.si, str):
             return value.si or "not known"
-        if value.dimension == "table":
-            return "; ".join(_row(value.symbol, row) for row in value.si)
-        if isinstance(value.si, (list, tuple)):
-            factor = [in_unit(float(one), value.unit, value.dimension) for one in value.si]
-            return ", ".join(decimals(one, 1) for one in factor) + f" {shown_unit(value.unit)}"
-        if value.dimension in ("each",):
-            return f"{value.si:.0f}"
-        shown = show(float(value.si), value.unit, value.dimension, digits)
-        return self._in_units(shown, float(value.si), value.dimension)
+        with telling_in(self.units):
+            if value.dimension == "table":
+                return "; ".join(_row(value.symbol, row) for row in value.si)
+            if isinstance(value.si, (list, tuple)):
+                return _several(value)
+            return show(float(value.si), purpose_of(value.dimension, value.unit), digits=digits)
 
-    def number(self, name: str, places: int, unit: str = "") -> str:
-        """Show a value by name with a fixed count of decimals and no unit; a dash where there is none."""
+    def number(self, name: str, purpose: str = "", *, more: int = 0) -> str:
+        """Show a value by name without its unit, for what it is for; a dash where there is none."""
         value = self.record.values.get(name)
         if value is None:
             return "–"
-        return decimals(in_unit(float(value.si), unit or value.unit, value.dimension), places)
+        with telling_in(self.units):
+            return number(float(value.si), purpose or purpose_of(value.dimension, value.unit), more=more)
+
+    def told(self, name: str, purpose: str = "", *, more: int = 0) -> str:
+        """Show a value by name with its unit, for what it is for; a dash where there is none."""
+        value = self.record.values.get(name)
+        if value is None:
+            return "–"
+        with telling_in(self.units):
+            return show(float(value.si), purpose or purpose_of(value.dimension, value.unit), more=more)
 
     def prose(self, written: WrittenProse) -> Prose:
         """Give written text as parsed tokens with every reference turned into an anchor and its words."""
@@ -246,13 +257,6 @@ class OwnerDesk(Desk):
     estimate: Estimate
 
 
-def _as_written(quantity: Quantity) -> str:
-    number, _, rest = quantity.text.partition(" ")
-    if rest and rest == quantity.unit and number.replace(".", "").replace("-", "").isdigit():
-        return f"{number.replace('-', '−')} {shown_unit(quantity.unit)}"
-    return quantity.text
-
-
 def set_units(text: str) -> str:
     """Set squares and cubes after a number as in print: `60 m2` becomes `60 m²`."""
     return _POWERS.sub(lambda match: match[1] + {"2": "²", "3": "³"}[match[2]], text)
@@ -273,6 +277,14 @@ def capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+def _several(value: Value) -> str:
+    """Show figures one after the other, with the unit after the last."""
+    purpose = purpose_of(value.dimension, value.unit)
+    more = 1 - PURPOSES[purpose].metric.places if purpose else -1
+    figures = ", ".join(number(float(one), purpose, more=more) for one in value.si)
+    return f"{figures} {unit_of(purpose)}".rstrip()
+
+
 def _row(table: Symbol, row: Mapping[str, Any]) -> str:
     """Show a row of a table of figures as one run of text."""
     cells = []
@@ -285,5 +297,5 @@ def _row(table: Symbol, row: Mapping[str, Any]) -> str:
         elif isinstance(figure, str):
             cells += [figure] if column.name != "dimension" else []
         else:
-            cells.append(show(float(figure), unit, dimension, 3))
+            cells.append(show(float(figure), purpose_of(dimension, unit), digits=3))
     return ", ".join(cells)

@@ -32,7 +32,7 @@ from tenderwright.documents.parts.stops import floating_off_stops, landing_stops
 from tenderwright.documents.parts.undocking import dockside_tanks, verdict
 from tenderwright.model.docking_plan import CitedLength
 from tenderwright.model.particulars import Particulars
-from tenderwright.quantities.display import decimals, in_unit, plus_minus
+from tenderwright.quantities.display import head, number, plus_minus, show
 
 GROUP = "Dock sheet"
 PLAN = "docking-plan"
@@ -75,14 +75,15 @@ def _ship(desk: Desk, ship: Particulars, position: FloatingPosition) -> list[tup
     end = "stern" if h.trim >= 0 else "head"
     known = desk.calculated.found(how_sure)
 
-    def shown(si: float, unit: str, of: str, places: int) -> str:
+    def shown(si: float, purpose: str, of: str) -> str:
         u = known.u(of) if known is not None else None
-        return plus_minus(si, u, unit) if u else f"{decimals(in_unit(si, unit), places)} {unit}"
+        return plus_minus(si, u, purpose) if u else show(si, purpose)
 
     afloat = (
-        f"{shown(position.loading.mass, 't', 'displacement', 1)}, trim {shown(abs(h.trim), 'm', 'trim', 2)} by the "
-        f"{end}, metacentric height {shown(position.gm_fluid, 'm', 'gm', 2)} with free surfaces, water of "
-        f"{decimals(h.density / 1000, 3)} t/m³"
+        f"{shown(position.loading.mass, 'weight', 'displacement')}, trim {shown(abs(h.trim), 'trim', 'trim')} by the "
+        f"{end}, metacentric height {shown(position.gm_fluid, 'metacentric height', 'gm')} with free "
+        "surfaces, water of "
+        f"{show(h.density, 'density')}"
     )
     facts = [
         ("Ship", f"{ship.name}, {desk.quantity(size.length_overall)} over all, {desk.quantity(size.beam)} broad"),
@@ -97,7 +98,7 @@ def _ship(desk: Desk, ship: Particulars, position: FloatingPosition) -> list[tup
 def _marks(ship: Particulars, position: FloatingPosition) -> str:
     """Give what the draft marks read in the docking condition."""
     read = [
-        f"{mark.name} {decimals(position.draft_at_marks(mark.at.x, mark.datum.si if mark.datum else 0.0), 2)} m"
+        f"{mark.name} {show(position.draft_at_marks(mark.at.x, mark.datum.si if mark.datum else 0.0), 'draft')}"
         for mark in ship.draft_marks
     ]
     return ", ".join(read)
@@ -108,20 +109,20 @@ def _stages(desk: Desk) -> Table:
     for stage in desk.calculated.found(landing_stages) or ():
         cells = (
             stage.name[0].upper() + stage.name[1:],
-            decimals(stage.water, 2),
-            decimals(stage.draft_aft, 2),
-            decimals(stage.draft_forward, 2),
-            decimals(stage.upthrust / 1000, 1),
-            "–" if stage.gm is None else decimals(stage.gm, 2),
+            number(stage.water, "water level"),
+            number(stage.draft_aft, "draft"),
+            number(stage.draft_forward, "draft"),
+            number(stage.upthrust, "weight"),
+            "–" if stage.gm is None else number(stage.gm, "metacentric height"),
         )
         rows.append(Row(tuple(inline(cell) for cell in cells)))
     columns = (
         Column("", width=2.6),
-        Column("Water over blocks, m", "decimal", 1.2),
-        Column("Draft aft, m", "decimal"),
-        Column("Draft forward, m", "decimal"),
-        Column("Upthrust, t", "decimal"),
-        Column("GM, m", "decimal"),
+        Column(head("Water over blocks", "water level"), "decimal", 1.2),
+        Column(head("Draft aft", "draft"), "decimal"),
+        Column(head("Draft forward", "draft"), "decimal"),
+        Column(head("Upthrust", "weight"), "decimal"),
+        Column(head("GM", "metacentric height"), "decimal"),
     )
     note = inline(
         "Water over the block touched first. Drafts above the underside of the keel. GM is the lesser virtual "

@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import date
 
 from tenderwright.documents.closing_desk import ClosedDocking, ReportDesk
-from tenderwright.documents.desk import CAUTION, day
+from tenderwright.documents.desk import CAUTION, day, in_its_units
 from tenderwright.documents.edition import Edition, Part, Stamp
 from tenderwright.documents.parts import report_work
 from tenderwright.documents.parts.front import contents
@@ -17,6 +17,7 @@ from tenderwright.model.findings import Findings
 from tenderwright.model.package import Package
 
 
+@in_its_units
 def docking_report(desk: ReportDesk, closed: ClosedDocking, stamp: Stamp, basis: str, *, confidential: bool) -> Edition:
     """Compose the report; only the confidential one shows estimates, bids and prices that are not published."""
     findings, tender = closed.findings, desk.tender

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.checks.context import Unjudged
-from tenderwright.documents.desk import CAUTION, Desk, OwnerDesk
+from tenderwright.documents.desk import CAUTION, Desk, OwnerDesk, in_its_units
 from tenderwright.documents.dock_sheet import dock_sheet
 from tenderwright.documents.donor_sheet import donor_sheet
 from tenderwright.documents.drawings.all import drawings, figures_of
@@ -43,6 +43,7 @@ from tenderwright.reading.git_state import GitState
 from tenderwright.shapes.todos import Todo
 
 
+@in_its_units
 def yard_edition(desk: Desk, stamp: Stamp) -> tuple[Edition, PriceForm]:
     """Compose the yard edition and its price form."""
     form = price_form(desk, stamp.label)
@@ -51,6 +52,7 @@ def yard_edition(desk: Desk, stamp: Stamp) -> tuple[Edition, PriceForm]:
     return (replace(edition, sheets={"dock-sheet": sheet}) if sheet else edition), form
 
 
+@in_its_units
 def owner_edition(
     desk: OwnerDesk, stamp: Stamp, notices: Sequence[Notice], unjudged: Sequence[Unjudged], todos: Sequence[Todo]
 ) -> tuple[Edition, PriceForm]:

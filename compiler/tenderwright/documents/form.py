@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 from typing import Any
 
-from tenderwright.documents.desk import CAUTION, Desk
+from tenderwright.documents.desk import CAUTION, Desk, in_its_units
 from tenderwright.documents.parts.item_tables import cell_text, heading_of
 from tenderwright.documents.price_form import FormLine, FormSection, FormTable, LineKind, PriceForm
 from tenderwright.model.build import TO_BE_WRITTEN
@@ -35,6 +35,7 @@ QUESTIONS = (
 )
 
 
+@in_its_units
 def price_form(desk: Desk, stamp: str) -> PriceForm:
     """Compose the whole price form; rates are filled in only where there is an estimate."""
     tender = desk.tender

@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import date
 from itertools import groupby
 
-from tenderwright.documents.desk import day
+from tenderwright.documents.desk import day, in_its_units
 from tenderwright.documents.edition import (
     Block,
     Caution,
@@ -57,6 +57,7 @@ _CONTENT: dict[str, _Composer] = {
 """What is made for each kind of content that a heading takes; `text` is the owner's own."""
 
 
+@in_its_units
 def grant_edition(desk: ApplicationDesk, stamp: Stamp, papers_hash: str) -> Edition:
     """Compose the application."""
     applied, tender = desk.applied, desk.tender

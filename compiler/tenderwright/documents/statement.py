@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tenderwright.documents.desk import CAUTION, day
+from tenderwright.documents.desk import CAUTION, day, in_its_units
 from tenderwright.documents.edition import Block, Edition, Part, Stamp
 from tenderwright.documents.parts.statement_choices import choices, decisions
 from tenderwright.documents.parts.statement_money import money
@@ -11,6 +11,7 @@ from tenderwright.documents.statement_desk import LINES, StatementDesk
 from tenderwright.documents.statement_tables import statement_lines
 
 
+@in_its_units
 def statement(desk: StatementDesk, stamp: Stamp) -> Edition:
     """Compose the statement of a day."""
     tender, contract = desk.tender, desk.standing.account.ledger.contract

@@ -128,6 +128,11 @@ class Package(Struct, frozen=True, dict=True):
     todos: tuple[Todo, ...] = ()
     """What is still `todo`, outside owner/."""
 
+    @property
+    def units(self) -> str:
+        """Name the system of units in which figures are told; metric where no tender says."""
+        return self.tender.units if self.tender else "metric"
+
     @cached_property
     def item_by_name(self) -> Mapping[str, Item]:
         """Give the items by number as text."""

@@ -1,23 +1,41 @@
-"""Show figures: in a unit, to the digits that their precision supports, metric or US customary or both."""
+"""Show figures as their readers read them: a figure's purpose picks its unit and digits in the system asked for.
+
+The system is that of the package, `metric`, `us` or `both`. Whoever compiles or composes a package says it once, by
+`telling_in`, as one sets the precision of decimals; every figure told inside is told in it.
+"""
 
 from __future__ import annotations
 
+import re
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
 from decimal import ROUND_HALF_EVEN, Decimal
 from math import floor, log10
 
+from tenderwright.quantities.purposes import ABBREVIATIONS, PURPOSES, Form, Purpose, purpose_of
+from tenderwright.quantities.quantity import Quantity
 from tenderwright.quantities.units import base_expression, unit
 
-_SCALES = {"temperature": 1.0, "salinity": 1.0}
+_SYSTEM: ContextVar[str] = ContextVar("system of units", default="metric")
 
-US_UNITS = {
-    "length": ("ft", 1),
-    "area": ("ft2", 0),
-    "volume": ("US_gal", 0),
-    "mass": ("long_ton", 1),
-    "line_load": ("long_ton/ft", 2),
-    "area_density": ("lb/ft2", 2),
-}
-"""By dimension, the US customary unit shown beside or instead of the metric one, and its decimals."""
+
+@contextmanager
+def telling_in(units: str) -> Iterator[None]:
+    """Tell all figures in a system, `metric`, `us` or `both`, until the block ends."""
+    before = _SYSTEM.set(units)
+    try:
+        yield
+    finally:
+        _SYSTEM.reset(before)
+
+
+def system() -> str:
+    """Name the system in which figures are told."""
+    return _SYSTEM.get()
+
+
+_SCALES = {"temperature": 1.0, "salinity": 1.0}
 
 METRIC_UNITS = {
     "length": "m",
@@ -40,12 +58,20 @@ _SHOWN = {
     "imp_gal": "imp gal", "long_ton": "long ton", "short_ton": "short ton", "kg/m2": "kg/m²", "t/m3": "t/m³",
     "kg/m3": "kg/m³", "mg/m2": "mg/m²", "each": "no.", "t*m": "t·m", "t*m/cm": "t·m/cm", "degC": "°C",
     "person_hour": "person-h", "m4": "m⁴", "m2/L": "m²/L", "mA/m2": "mA/m²", "long_ton/ft": "long ton/ft",
-    "lb/ft2": "lb/ft²",
+    "lb/ft2": "lb/ft²", "ft*long_ton": "ft·long ton", "long_ton/in": "long ton/in", "ft*long_ton/in": "ft·long ton/in",
+    "lb/ft3": "lb/ft³", "in2": "in²", "ft4": "ft⁴", "ug/cm2": "µg/cm²", "degF": "°F", "ft2/US_gal": "ft²/US gal",
+    "long_ton/ft2": "long ton/ft²", "person_hour/t": "person-h/t", "person_hour/long_ton": "person-h/long ton",
+    "t/m2": "t/m²", "mA/ft2": "mA/ft²", "cm2": "cm²", "mm2": "mm²",
 }  # fmt: skip
+
+
+_FAHRENHEIT = 1.8
 
 
 def factor_of(name: str, dimension: str = "") -> float:
     """Give what one of a unit is in SI (angle rad, temperature degC, salinity g/kg)."""
+    if name == "degF":
+        return 1.0 / _FAHRENHEIT
     if dimension in _SCALES or not name:
         return 1.0
     return unit(name).factor
@@ -53,6 +79,8 @@ def factor_of(name: str, dimension: str = "") -> float:
 
 def in_unit(si: float, name: str, dimension: str = "") -> float:
     """Give an SI figure in a unit."""
+    if name == "degF" and dimension == "temperature":
+        return si * _FAHRENHEIT + 32.0
     return si / factor_of(name, dimension)
 
 
@@ -84,19 +112,144 @@ def significant(number: float, digits: int = 4) -> str:
     return decimals(number, max(0, digits - 1 - floor(log10(rounded))))
 
 
-def show(si: float, name: str, dimension: str = "", digits: int = 4) -> str:
-    """Write an SI figure in a unit, to significant digits, such as `757.7 t`."""
-    return f"{significant(in_unit(si, name, dimension), digits)} {shown_unit(name)}".strip()
+_SMALLER = 3
+"""Decimals beyond its own to which a figure is written that would round to nothing; what is less is nothing."""
 
 
-def show_in(si: float, name: str, dimension: str, system: str, digits: int = 4) -> str:
-    """Write a figure as the package asks: metric, US customary, or both."""
-    metric = show(si, name, dimension, digits)
-    if system == "metric" or dimension not in US_UNITS:
-        return metric
-    us_name, places = US_UNITS[dimension]
-    us = f"{decimals(in_unit(si, us_name, dimension), places)} {shown_unit(us_name)}"
-    return us if system == "us" else f"{metric} ({us})"
+def fixed(number: float, places: int) -> str:
+    """Write a number with a fixed count of decimals, and with more where that would make nothing of something."""
+    text = decimals(number, places)
+    nothing = float(text.replace("−", "-")) == 0 and abs(number) >= 0.5 * 10.0 ** -(places + _SMALLER)
+    return significant(number, 1) if nothing else text
+
+
+def eighths(feet: float) -> str:
+    """Write a length in feet, inches and eighths of an inch, such as `6 ft 3 1/8 in`, `3 1/8 in` or `20 ft`."""
+    whole, inches = _in_eighths(feet)
+    sign = "−" if feet < 0 and (whole or inches) else ""
+    return sign + (" ".join((f"{whole} ft" if whole else "", f"{inches} in" if inches else "")).strip() or "0 in")
+
+
+def _in_eighths(feet: float) -> tuple[int, str]:
+    count = round(abs(feet) * 96)
+    whole, left = divmod(count, 96)
+    inches, part = divmod(left, 8)
+    fraction = {0: "", 4: "1/2"}.get(part) or (f"{part // 2}/4" if part % 2 == 0 else f"{part}/8") if part else ""
+    return whole, " ".join(one for one in (str(inches) if inches else "", fraction) if one)
+
+
+_BARE = Purpose("", Form("", 2), Form("", 2))
+"""Of a number that measures nothing."""
+
+
+def show(si: float, purpose: str, *, digits: int = 0, more: int = 0) -> str:
+    """Write an SI figure with its unit, such as `757.7 t`, `745.7 long ton` or `757.7 t (745.7 long ton)`.
+
+    `more` asks for so many decimals more than its purpose has, or fewer; `digits` for significant digits instead.
+    """
+    return _in_system(purpose, lambda form, of: _with_unit(si, form, of, digits, more))
+
+
+def plainly(si: float, purpose: str) -> str:
+    """Write an SI figure with its unit as shortly as it can be, such as `3 m` or `0.05 m`, for what somebody gave."""
+    return _in_system(purpose, lambda form, of: _plainly(si, form, of))
+
+
+def number(si: float, purpose: str, *, more: int = 0) -> str:
+    """Write an SI figure without its unit, for a cell under the head of a column."""
+    return _in_system(purpose, lambda form, of: _number(si, form, of, 0, more))
+
+
+def unit_of(purpose: str) -> str:
+    """Name the unit in which figures of a purpose stand in a column."""
+    return _in_system(purpose, lambda form, of: "ft-in" if form.eighths else shown_unit(form.unit))
+
+
+def head(title: str, purpose: str) -> str:
+    """Write the head of a column with the unit of its figures, such as `Draft aft, m`."""
+    return f"{title}, {unit_of(purpose)}"
+
+
+def abbreviation(purpose: str) -> str:
+    """Give the letters by which naval architects know a figure, which say its units, such as TPC or TPI."""
+    metric, us = ABBREVIATIONS[purpose]
+    return {"metric": metric, "us": us}.get(system(), f"{metric} ({us})")
+
+
+def _in_system(purpose: str, written: Callable[[Form, Purpose], str]) -> str:
+    """Write something in the system asked for: once, or twice where it differs."""
+    of = PURPOSES[purpose] if purpose else _BARE
+    metric, us = (written(form, of) for form in (of.metric, of.us))
+    if system() == "both":
+        return metric if metric == us else f"{metric} ({us})"
+    return us if system() == "us" else metric
+
+
+def _with_unit(si: float, form: Form, of: Purpose, digits: int, more: int) -> str:
+    if form.eighths and not digits:
+        return eighths(in_unit(si, form.unit))
+    figure = _number(si, form, of, digits, more)
+    return {"each": figure, "deg": f"{figure}°"}.get(form.unit) or f"{figure} {shown_unit(form.unit)}".strip()
+
+
+def _plainly(si: float, form: Form, of: Purpose) -> str:
+    figure = tidy(Decimal(repr(in_unit(si, form.unit, of.dimension))), 6).normalize()
+    return f"{f'{figure:f}'.replace('-', '−')} {shown_unit(form.unit)}"
+
+
+def _number(si: float, form: Form, of: Purpose, digits: int, more: int) -> str:
+    figure = in_unit(si, form.unit, of.dimension)
+    if digits and form.unit != "each":
+        return significant(figure, digits)
+    if form.eighths:
+        whole, inches = _in_eighths(figure)
+        return ("−" if figure < 0 and (whole or inches) else "") + f"{whole}-{inches or 0}"
+    return fixed(figure, max(0, form.places + more))
+
+
+_CUSTOMARY = re.compile(
+    r"(?<![A-Za-z])(ft|foot|feet|in|inch|inches|yd|yard|mil|lbs?|lbf|long_ton|short_ton|(US|imp)_gal|psi|kn|knots|nmi|degF)(?![A-Za-z])|^['\"]"
+)
+
+
+def is_customary(name: str) -> bool:
+    """Tell whether a unit is a customary one, by any part of it."""
+    return _CUSTOMARY.search(name) is not None
+
+
+def written_as(quantity: Quantity, *, beside: bool = False) -> str:
+    """Show a quantity as it is written, or in the system asked for where it is written in the other.
+
+    What is written in customary units stays so in a metric package: a rivet of 7/8 in is one. It is turned into the
+    other system to as many digits as it is written with; `beside` then adds it as written.
+    """
+    purpose = purpose_of(quantity.dimension, quantity.unit)
+    form = PURPOSES[purpose] if purpose else None
+    as_written = _set(quantity)
+    if form is None or system() == "metric" or form.metric.unit == form.us.unit:
+        return as_written
+    customary = is_customary(quantity.unit)
+    if system() == "us" and customary:
+        return as_written
+    with telling_in("metric" if customary else "us"):
+        turned = show(quantity.si, purpose, digits=_digits(quantity.text))
+    if system() == "both":
+        return f"{turned} ({as_written})" if customary else f"{as_written} ({turned})"
+    return f"{turned} ({as_written})" if beside else turned
+
+
+def _digits(text: str) -> int:
+    """Count the significant digits of a number as written: three at least, four of feet and inches or a fraction."""
+    numbers = re.findall(r"(?<![A-Za-z0-9.])[0-9]+(?:\.[0-9]+)?", text)
+    return max(3, len(numbers[0].replace(".", "").lstrip("0"))) if len(numbers) == 1 else 4
+
+
+def _set(quantity: Quantity) -> str:
+    """Give a quantity as written, with its unit set as in print where it is a plain number with a unit."""
+    number, _, rest = quantity.text.partition(" ")
+    if rest and rest == quantity.unit and number.replace(".", "").replace("-", "").isdigit():
+        return f"{number.replace('-', '−')} {shown_unit(quantity.unit)}"
+    return quantity.text
 
 
 _SI = {
@@ -123,18 +276,22 @@ def si_unit(dimension: str) -> str:
     )
 
 
-def plus_minus(si: float, uncertainty: float, name: str, dimension: str = "") -> str:
+def plus_minus(si: float, uncertainty: float, purpose: str) -> str:
     """Write an SI figure with twice its standard uncertainty, to the digits that this bears, such as `745 ± 7 t`.
 
     The ± is written to one significant digit, two where the first is a one; the figure to the same place.
     """
-    figure, half = in_unit(si, name, dimension), 2 * in_unit(uncertainty, name, dimension)
-    unit_shown = shown_unit(name)
+    return _in_system(purpose, lambda form, of: _plus_minus(si, uncertainty, form, of))
+
+
+def _plus_minus(si: float, uncertainty: float, form: Form, of: Purpose) -> str:
+    half = 2 * uncertainty / factor_of(form.unit, of.dimension)
     if not half > 0:
-        return show(si, name, dimension)
+        return _with_unit(si, form, of, 4, 0)
     digits = 1 if f"{half:.1e}"[0] == "1" else 0
     places = digits - Decimal(f"{half:.{digits}e}").adjusted()
-    return f"{_to_place(figure, places)} ± {_to_place(half, places)} {unit_shown}"
+    figure = in_unit(si, form.unit, of.dimension)
+    return f"{_to_place(figure, places)} ± {_to_place(half, places)} {shown_unit(form.unit)}"
 
 
 def _to_place(number: float, places: int) -> str:

@@ -104,7 +104,7 @@ _COMPOUND = (
     "lb/in2", "lb/ft3", "lb/US_gal", "ug/cm2", "kN/m", "kN/m2", "N/mm2", "lbf/ft2", "m3/h", "L/h", "US_gal/min",
     "US_gal/h", "imp_gal/h", "mm/h", "mil/yr", "in/yr", "ft/s", "ft/min", "km/h", "t/cm", "long_ton/in", "t*m/cm",
     "ft*long_ton/in", "A/m2", "mA/ft2", "ft*long_ton", "ft*short_ton", "ft*lb", "MN/m", "person_hour/t",
-    "person_hour/long_ton", "ft2/imp_gal",
+    "person_hour/long_ton", "ft2/imp_gal", "lbf/in",
 )  # fmt: skip
 
 _BY_CHANCE = {

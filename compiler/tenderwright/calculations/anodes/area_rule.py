@@ -8,6 +8,7 @@ from typing import Literal
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import plainly
 
 Paint = Literal["fresh", "one year old", "bare"]
 
@@ -33,7 +34,7 @@ def zincs_for_area(area: float, paint: Paint) -> int:
     Source: `SOURCE`. Raises OutOfRange.
     """
     if not (math.isfinite(area) and area >= 0.0):
-        raise OutOfRange(f"the area cannot be less than nothing, got {area:g} m2")
+        raise OutOfRange(f"the area cannot be less than nothing, got {plainly(area, 'area')}")
     return max(LEAST, 2 * math.ceil(area / AREA_PER_PAIR[paint] - _ROUND_OFF))
 
 

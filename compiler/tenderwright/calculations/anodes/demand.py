@@ -11,6 +11,7 @@ from msgspec import Struct
 from tenderwright.calculations.anodes.breakdown import BARE, Breakdown, coating_breakdown
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import listed, number, quantity
+from tenderwright.quantities.display import plainly
 
 B401 = Citation("DNV-RP-B401", "design current densities, bare steel, 0 to 30 m", standing="from memory")
 LR_OFFSHORE = Citation("Lloyd's Register, Offshore Units", "Part 8, Ch. 4, Table 4.1.1")
@@ -57,7 +58,7 @@ class Surface(Struct, frozen=True):
 
     def __post_init__(self) -> None:
         if not (math.isfinite(self.area) and self.area >= 0.0):
-            raise OutOfRange(f"an area cannot be less than nothing, got {self.area:g} m2")
+            raise OutOfRange(f"an area cannot be less than nothing, got {plainly(self.area, 'area')}")
 
 
 class Demand(Struct, frozen=True):

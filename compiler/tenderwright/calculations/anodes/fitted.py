@@ -7,13 +7,14 @@ from collections.abc import Sequence
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import listed, quantity
+from tenderwright.quantities.display import plainly
 
 
 def anodes_fitted(masses: Sequence[float]) -> dict[str, float]:
     """Count anodes and sum their mass: N = count, M = sum of net masses in kg when new (derived). Raises OutOfRange."""
     for mass in masses:
         if not (math.isfinite(mass) and mass >= 0.0):
-            raise OutOfRange(f"the mass of an anode cannot be less than nothing, got {mass:g} kg")
+            raise OutOfRange(f"the mass of an anode cannot be less than nothing, got {plainly(mass, 'small part')}")
     return {"count": float(len(masses)), "mass": sum(masses)}
 
 

@@ -12,6 +12,7 @@ from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.landing.held import LARGEST_DECLIVITY
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import listed, number, quantity, record
+from tenderwright.quantities.display import show
 
 
 def build_heights(
@@ -41,7 +42,9 @@ def build_heights(
     off = np.interp(at, shape[:, 0], shape[:, 1]) - rake * at if keel else np.zeros(at.size)
     heights: Floats = datum_height + (x - datum) * (tan(declivity) - tan(floor_declivity)) + off[:-1] - off[-1]
     if np.any(heights <= 0):
-        raise OutOfRange(f"a block at {float(x[np.argmin(heights)]):.2f} m would stand below the dock floor")
+        raise OutOfRange(
+            f"a block at {show(float(x[np.argmin(heights)]), 'metacentric height')} would stand below the dock floor"
+        )
     return heights
 
 

@@ -17,6 +17,7 @@ from tenderwright.calculations.distinct import distinct
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import GRAVITY, listed, number, quantity, record
+from tenderwright.quantities.display import plainly
 
 NEAR = 1e-9
 
@@ -85,7 +86,10 @@ def stand_on_blocks(
     ends = [one.aft for one in line] + [line[-1].forward]
     marks = [b.x for b in ordered] + [x for x, _ in points] + [x for s in weights for x in (s.aft, s.forward)]
     if not marks or min(marks) < ends[0] - NEAR or max(marks) > ends[-1] + NEAR:
-        raise OutOfRange(f"the loads and blocks must lie on the girder, {ends[0]:g} m to {ends[-1]:g} m")
+        raise OutOfRange(
+            f"the loads and blocks must lie on the girder, {plainly(ends[0], 'centre')} to "
+            f"{plainly(ends[-1], 'centre')}"
+        )
     nodes = _distinct(np.clip(np.array(ends + marks), ends[0], ends[-1]))
     middles = 0.5 * (nodes[:-1] + nodes[1:])
     ei = np.array([b.bending_stiffness for b in line])[np.searchsorted(ends[1:-1], middles)]

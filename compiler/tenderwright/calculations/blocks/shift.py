@@ -21,6 +21,7 @@ from tenderwright.calculations.blocks.footprint import (
 )
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import show
 
 NOT_FREE = 1e6
 """What it costs in the search to leave a block where it is not free; more than any shift."""
@@ -124,7 +125,9 @@ def _row_choice(
         came.append(way.argmin(axis=1))
         total.append(cost[k] + way.min(axis=1))
     if not np.isfinite(total[-1].min()):
-        raise OutOfRange(f"the blocks at y = {blocks[row[0]].y:.2f} m cannot be kept {apart:.2f} m apart")
+        raise OutOfRange(
+            f"the blocks at y = {show(blocks[row[0]].y, 'centre')} cannot be kept {show(apart, 'centre')} apart"
+        )
     choice = [int(total[-1].argmin())]
     for step in reversed(came):
         choice.append(int(step[choice[-1]]))

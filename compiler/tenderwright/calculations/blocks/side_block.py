@@ -13,6 +13,7 @@ from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFSETS, hull_from_offsets
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import show
 
 GRID = 33
 NEAR = 1e-9
@@ -46,7 +47,9 @@ def shell_height(form: HullForm, x: float, y: float) -> float:
         z = np.linspace(low, high, GRID)
         reached = np.flatnonzero(form.half_breadth_at(x, z) >= abs(y) - NEAR)
         if reached.size == 0:
-            raise OutOfRange(f"at x = {x:.2f} m the hull does not reach {abs(y):.2f} m from the centreline")
+            raise OutOfRange(
+                f"at x = {show(x, 'centre')} the hull does not reach {show(abs(y), 'centre')} from the centreline"
+            )
         k = int(reached[0])
         if k == 0:
             return float(z[0])

@@ -11,6 +11,7 @@ from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import show
 
 NEAR = 1e-12
 
@@ -82,7 +83,8 @@ def weight_curve(weight: float, aft: float, length: float, lcg: float | None = N
     curve = WeightCurve(weight, aft, length, aft + 0.5 * length if lcg is None else lcg)
     if abs(curve.eccentricity) > length / 9 * (1 + 1e-12):
         raise OutOfRange(
-            f"the centre of gravity is {abs(curve.eccentricity):.2f} m from the middle, more than a ninth of the length"
+            f"the centre of gravity is {show(abs(curve.eccentricity), 'centre')} from the middle, more "
+            "than a ninth of the length"
         )
     return curve
 

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import plainly
 
 MAGNUS_A, MAGNUS_B = 17.62, 243.12
 """Constants over water, the second in degC (WMO and Sonntag, from memory)."""
@@ -43,7 +44,7 @@ def dew_point(temperature: float, humidity: float) -> float:
 def require_temperature(value: float) -> None:
     """Refuse a temperature outside the formula's range."""
     if not COLDEST <= value <= HOTTEST:
-        raise OutOfRange(f"the dew point is known from -45 to 60 degC, got {value:g} degC")
+        raise OutOfRange(f"the dew point is known from -45 to 60 degC, got {plainly(value, 'temperature')}")
 
 
 def require_humidity(value: float) -> None:

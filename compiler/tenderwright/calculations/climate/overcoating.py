@@ -12,6 +12,7 @@ import numpy as np
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import listed, quantity
 from tenderwright.calculations.verdict import within
+from tenderwright.quantities.display import plainly
 
 Verdict = Literal["too soon", "within the window", "too late: abrade first"]
 
@@ -60,7 +61,8 @@ def overcoating_window(points: Sequence[WindowPoint], temperature: float) -> Ove
         raise OutOfRange("give one column or more of the data sheet, each for its own temperature")
     if not heats[0] <= temperature <= heats[-1]:
         raise OutOfRange(
-            f"the data sheet runs from {heats[0]:g} to {heats[-1]:g} degC, and gives nothing at {temperature:g} degC"
+            f"the data sheet runs from {heats[0]:g} to {plainly(heats[-1], 'temperature')}, and gives "
+            f"nothing at {plainly(temperature, 'temperature')}"
         )
 
     def between(times: Sequence[float]) -> float:

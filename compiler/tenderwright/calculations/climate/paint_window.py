@@ -11,6 +11,7 @@ from tenderwright.calculations.climate.dew_point import dew_point, require_tempe
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
 from tenderwright.calculations.verdict import within
+from tenderwright.quantities.display import show
 
 Rule = Literal["3 K", "5 degF"]
 
@@ -51,7 +52,10 @@ def paint_window(
     dew, least = dew_point(air, humidity), MARGINS[rule][0]
     reasons = []
     if not within(steel - dew, least, at_least=True):
-        reasons.append(f"the steel is {steel - dew:.1f} K above the dew point, and {least:.1f} K are asked")
+        reasons.append(
+            f"the steel is {show(steel - dew, 'temperature difference')} above the dew point, and "
+            f"{show(least, 'temperature difference')} are asked"
+        )
     if not within(humidity, humidity_limit):
         reasons.append(
             f"the relative humidity is {100 * humidity:.0f} %, and at most {100 * humidity_limit:.0f} % is allowed"

@@ -27,6 +27,7 @@ from tenderwright.calculations.climate.paint_window import HUMIDITY_LIMIT
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import number, quantity
 from tenderwright.calculations.verdict import within_each
+from tenderwright.quantities.display import plainly
 
 Floats = NDArray[np.float64]
 
@@ -63,7 +64,10 @@ class MonthClimate(Struct, frozen=True):
     def __post_init__(self) -> None:
         require_humidity(self.humidity)
         if not (math.isfinite(self.daily_range) and self.daily_range >= 0.0):
-            raise OutOfRange(f"the daily range cannot be less than nothing, got {self.daily_range:g} K")
+            raise OutOfRange(
+                "the daily range cannot be less than nothing, got "
+                f"{plainly(self.daily_range, 'temperature difference')}"
+            )
         for extreme in (-0.5, 0.5):
             require_temperature(self.temperature + extreme * self.daily_range)
         if not 28 <= self.days <= 31:
@@ -71,7 +75,7 @@ class MonthClimate(Struct, frozen=True):
         if not 0.0 <= self.rain_hours <= 24.0 * self.days:
             raise OutOfRange(f"a month cannot have {self.rain_hours:g} hours of rain")
         if not (math.isfinite(self.wind) and self.wind >= 0.0):
-            raise OutOfRange(f"the wind cannot be less than nothing, got {self.wind:g} m/s")
+            raise OutOfRange(f"the wind cannot be less than nothing, got {plainly(self.wind, 'wind speed')}")
 
 
 class PaintLimits(Struct, frozen=True):

@@ -8,6 +8,7 @@ from tenderwright.calculations.hydrostatics.denny import denny_surface
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length as _length
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import plainly
 
 
 def band_estimate(
@@ -31,7 +32,7 @@ def band_estimate(
     Raises OutOfRange, also where the band needs a figure that is not given.
     """
     if depth is not None and upper is not None and upper > depth:
-        raise OutOfRange(f"the band ends at {upper:g} m, above the depth of {depth:g} m")
+        raise OutOfRange(f"the band ends at {plainly(upper, 'centre')}, above the depth of {plainly(depth, 'centre')}")
     if upper is None:
         height = _given("depth", depth) - (lower if lower is not None else 0.0)
         return {"area": topside_area(_given("length overall", length_overall), beam, height)}

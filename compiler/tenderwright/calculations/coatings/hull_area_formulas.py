@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from tenderwright.calculations.coatings.ranges import require_not_negative, require_positive
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import number, quantity
+from tenderwright.quantities.display import plainly
 
 TRADE_SHEET = Citation("Area formulas of paint makers' sheets", standing="common practice, no source")
 
@@ -67,7 +68,7 @@ def require_dimensions(length: float, beam: float, draught: float | None = None)
     if draught is not None:
         require_not_negative("draught", draught)
     if beam > length:
-        raise OutOfRange(f"a beam of {beam:g} m is more than the length of {length:g} m")
+        raise OutOfRange(f"a beam of {plainly(beam, 'centre')} is more than the length of {plainly(length, 'centre')}")
 
 
 def require_coefficient(value: float) -> None:
@@ -87,7 +88,9 @@ def _kernel(
     deck_coefficient: float | None = None,
 ) -> Mapping[str, float | None]:
     if depth < draught:
-        raise OutOfRange(f"a depth of {depth:g} m is less than the draught of {draught:g} m")
+        raise OutOfRange(
+            f"a depth of {plainly(depth, 'centre')} is less than the draught of {plainly(draught, 'centre')}"
+        )
     underwater = underwater_area(lpp, beam, draught, underwater_coefficient)
     boottop = boottop_area(lpp, beam, boottop_height)
     return {

@@ -10,6 +10,7 @@ from msgspec import Struct
 from tenderwright.calculations.coatings.ranges import require_not_negative, require_positive
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import listed, quantity
+from tenderwright.quantities.display import plainly
 
 
 class Panel(Struct, frozen=True):
@@ -59,7 +60,9 @@ def internal_area(panels: Sequence[Panel], webs: Sequence[Web] = ()) -> float:
         require_not_negative("area of a web", web.area)
         require_not_negative("area of its holes", web.holes)
         if web.holes > web.area:
-            raise OutOfRange(f"holes of {web.holes:g} m2 do not fit in a web of {web.area:g} m2")
+            raise OutOfRange(
+                f"holes of {plainly(web.holes, 'area')} do not fit in a web of {plainly(web.area, 'area')}"
+            )
         if web.count < 0:
             raise OutOfRange(f"the number of webs cannot be less than nothing, got {web.count}")
         total += 2.0 * web.count * (web.area - web.holes)

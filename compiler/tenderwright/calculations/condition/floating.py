@@ -28,6 +28,7 @@ from tenderwright.calculations.hydrostatics.particulars import Hydrostatics
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
 from tenderwright.calculations.tanks.liquid import Liquid
+from tenderwright.quantities.display import show
 
 LARGEST_LIST = radians(5.0)
 """Beyond this the small-angle formula for list is not used (common practice, no source)."""
@@ -119,8 +120,9 @@ def _deck_edge_clear(form: HullForm, found: Hydrostatics, heel: float) -> None:
     least = int(np.argmin(over))
     if over[least] < -NEAR:
         raise OutOfRange(
-            f"at the list found, {degrees(abs(heel)):.2f} degrees, the deck edge is {-over[least]:.2f} m under water "
-            f"{form.stations[least]:.2f} m forward of AP"
+            f"at the list found, {degrees(abs(heel)):.2f} degrees, the deck edge is "
+            f"{show(-over[least], 'centre')} under water "
+            f"{show(form.stations[least], 'centre')} forward of AP"
         )
 
 

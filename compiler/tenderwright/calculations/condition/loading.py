@@ -10,6 +10,7 @@ from msgspec.structs import asdict
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.tanks.liquid import Liquid
 from tenderwright.calculations.tanks.sounding import Tank, contents
+from tenderwright.quantities.display import show
 
 
 class Weight(Struct, frozen=True):
@@ -75,7 +76,10 @@ def liquids(
         if load.mass < 0 or load.density <= 0:
             raise OutOfRange(f"{load.name}: the mass must not be negative and the density must be positive")
         if load.volume > load.tank.capacity * (1 + 1e-9):
-            raise OutOfRange(f"{load.name}: {load.volume:.2f} m3 is more than it holds, {load.tank.capacity:.2f} m3")
+            raise OutOfRange(
+                f"{load.name}: {show(load.volume, 'capacity')} is more than it holds, "
+                f"{show(load.tank.capacity, 'capacity')}"
+            )
     return contents([t.tank for t in tanks], [t.volume for t in tanks], trim_slope, heel_slope, near)
 
 

@@ -16,6 +16,7 @@ from tenderwright.calculations.hydrostatics.buoyant import Buoyant
 from tenderwright.calculations.hydrostatics.equilibrium import float_at_trim
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import OutOfRange
+from tenderwright.quantities.display import show
 
 TONNE = 1000.0
 ROUNDS = 30
@@ -187,7 +188,10 @@ def _plan(search: _Search, changes: tuple[float, ...], met: bool, exchanged: Seq
     loads = search.loaded(search.now + np.array(changes) / TONNE)
     position = floating_position(search.form, search.weights, loads, search.density)
     if met and abs(position.hydrostatics.trim - search.trim) > 1e-3:
-        raise OutOfRange(f"the plan gives a trim of {position.hydrostatics.trim:.3f} m, not {search.trim:.3f} m")
+        raise OutOfRange(
+            f"the plan gives a trim of {show(position.hydrostatics.trim, 'trim', more=1)}, not "
+            f"{show(search.trim, 'trim', more=1)}"
+        )
     return TrimPlan(met, changes, _transfers(search.tanks, changes, exchanged), tuple(t.mass for t in loads), position)
 
 

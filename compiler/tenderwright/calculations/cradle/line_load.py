@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import plainly
 
 
 class LineLoad(Struct, frozen=True):
@@ -80,15 +81,19 @@ def line_load(weight: float, lcg: float, keel_aft: float, keel_forward: float) -
     if not all(map(math.isfinite, (weight, lcg, keel_aft, keel_forward))):
         raise OutOfRange("weight, centre of gravity and keel ends must be finite numbers")
     if weight <= 0.0:
-        raise OutOfRange(f"the weight must be more than nothing, got {weight:g} kg")
+        raise OutOfRange(f"the weight must be more than nothing, got {plainly(weight, 'small part')}")
     length = keel_forward - keel_aft
     if length <= 0.0:
-        raise OutOfRange(f"the keel must end forward of where it starts, got {keel_aft:g} m to {keel_forward:g} m")
+        raise OutOfRange(
+            f"the keel must end forward of where it starts, got {plainly(keel_aft, 'centre')} to "
+            f"{plainly(keel_forward, 'centre')}"
+        )
     eccentricity = lcg - 0.5 * (keel_aft + keel_forward)
     if abs(eccentricity) >= 0.5 * length:
         raise OutOfRange(
-            f"the centre of gravity at {lcg:g} m is not over the keel from {keel_aft:g} m to "
-            f"{keel_forward:g} m, so the hull cannot stand on it"
+            f"the centre of gravity at {plainly(lcg, 'centre')} is not over the keel from "
+            f"{plainly(keel_aft, 'centre')} to "
+            f"{plainly(keel_forward, 'centre')}, so the hull cannot stand on it"
         )
     mean = weight / length
     if abs(eccentricity) <= length / 6.0:

@@ -11,6 +11,7 @@ from msgspec import Struct
 from tenderwright.calculations.cradle.line_load import LineLoad, line_load
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.verdict import within
+from tenderwright.quantities.display import plainly
 
 Centring = Literal["keel", "centre of gravity"]
 
@@ -42,13 +43,15 @@ class Car(Struct, frozen=True):
 
     def __post_init__(self) -> None:
         if not (self.length > 0.0 and math.isfinite(self.length)):
-            raise OutOfRange(f"a car must have a length, got {self.length:g} m")
+            raise OutOfRange(f"a car must have a length, got {plainly(self.length, 'centre')}")
         if not (self.gap >= 0.0 and math.isfinite(self.gap)):
-            raise OutOfRange(f"the gap between cars cannot be less than nothing, got {self.gap:g} m")
+            raise OutOfRange(f"the gap between cars cannot be less than nothing, got {plainly(self.gap, 'centre')}")
         if self.axles is not None and self.axles < 1:
             raise OutOfRange(f"a car must have at least one axle, got {self.axles}")
         if self.own_mass < 0.0:
-            raise OutOfRange(f"the mass of a car cannot be less than nothing, got {self.own_mass:g} kg")
+            raise OutOfRange(
+                f"the mass of a car cannot be less than nothing, got {plainly(self.own_mass, 'small part')}"
+            )
         for name in ("capacity", "line_limit", "axle_limit", "available", "coupled_limit"):
             value = getattr(self, name)
             if value is not None and not value >= 0:
@@ -154,11 +157,16 @@ def arrange(
     if not all(map(math.isfinite, (weight, lcg, keel_aft, keel_forward))):
         raise OutOfRange("weight, centre of gravity and keel ends must be finite numbers")
     if weight <= 0.0:
-        raise OutOfRange(f"the weight must be more than nothing, got {weight:g} kg")
+        raise OutOfRange(f"the weight must be more than nothing, got {plainly(weight, 'small part')}")
     if keel_forward <= keel_aft:
-        raise OutOfRange(f"the keel must end forward of where it starts, got {keel_aft:g} m to {keel_forward:g} m")
+        raise OutOfRange(
+            f"the keel must end forward of where it starts, got {plainly(keel_aft, 'centre')} to "
+            f"{plainly(keel_forward, 'centre')}"
+        )
     if unsupported < 0.0:
-        raise OutOfRange(f"the unsupported keel allowed cannot be less than nothing, got {unsupported:g} m")
+        raise OutOfRange(
+            f"the unsupported keel allowed cannot be less than nothing, got {plainly(unsupported, 'centre')}"
+        )
     middle = 0.5 * (keel_aft + keel_forward) if centring == "keel" else lcg
     if number is not None:
         return _train(weight, lcg, keel_aft, keel_forward, car, middle, number)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import show
 
 BAND = 0.06
 """Half-width of the error band, as a part of the result: spread of common formulas over three hulls
@@ -22,7 +23,10 @@ def denny_surface(length: float, draft: float, volume: float) -> dict[str, float
         raise OutOfRange("length, draft and volume must be positive")
     breadth = volume / (length * draft)
     if not 0.2 * draft <= breadth <= 10 * draft:
-        raise OutOfRange(f"a volume of {volume:.1f} m3 on {length:.1f} m by {draft:.2f} m is no ordinary hull")
+        raise OutOfRange(
+            f"a volume of {show(volume, 'capacity', more=-1)} on {show(length, 'centre', more=-1)} by "
+            f"{show(draft, 'draft')} is no ordinary hull"
+        )
     surface = 1.7 * length * draft + volume / draft
     return {"wetted_surface": surface, "low": surface * (1 - BAND), "high": surface * (1 + BAND)}
 

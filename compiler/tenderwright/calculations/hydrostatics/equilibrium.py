@@ -11,6 +11,7 @@ from tenderwright.calculations.hydrostatics.particulars import Hydrostatics
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.hydrostatics.upright import hydrostatics
 from tenderwright.calculations.method import OutOfRange
+from tenderwright.quantities.display import show
 
 STEPS = 50
 
@@ -48,7 +49,7 @@ def float_at(form: Buoyant, mass: float, lcg: float, vcg: float, density: float)
             trim = slope * form.length
             return hydrostatics(form, at_ap - trim / 2, trim, density)
     raise OutOfRange(
-        f"no floating position was found for {mass / 1000:.1f} t with its centre {lcg:.2f} m forward of AP"
+        f"no floating position was found for {show(mass, 'weight')} with its centre {show(lcg, 'centre')} forward of AP"
     )
 
 
@@ -66,13 +67,19 @@ def float_at_trim(form: Buoyant, volume: float, trim: float, density: float) -> 
         if abs(step) < 1e-11:
             return found
         draft += step
-    raise OutOfRange(f"no draft was found at which the hull displaces {volume:.1f} m3 with a trim of {trim:.2f} m")
+    raise OutOfRange(
+        f"no draft was found at which the hull displaces {show(volume, 'capacity', more=-1)} with a trim "
+        f"of {show(trim, 'trim')}"
+    )
 
 
 def _first_draft(form: HullForm, volume: float) -> float:
     drafts, volumes = form.sinkage
     if volume >= volumes[-1]:
-        raise OutOfRange(f"the hull up to its deck edge displaces {volumes[-1]:.1f} m3, less than {volume:.1f} m3")
+        raise OutOfRange(
+            f"the hull up to its deck edge displaces {show(volumes[-1], 'capacity', more=-1)}, less than "
+            f"{show(volume, 'capacity', more=-1)}"
+        )
     return float(np.interp(volume, volumes, drafts))
 
 

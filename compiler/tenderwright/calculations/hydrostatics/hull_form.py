@@ -14,6 +14,7 @@ from numpy.typing import ArrayLike
 from tenderwright.calculations.hydrostatics.sections import SectionCurves, section_curves
 from tenderwright.calculations.hydrostatics.simpson import Floats, parabola_starts, weights
 from tenderwright.calculations.method import OutOfRange
+from tenderwright.quantities.display import show
 
 NEAR = 1e-6
 """Heights closer than this [m] are one height."""
@@ -156,7 +157,10 @@ class HullForm(Struct, frozen=True, eq=False, dict=True):
     def _neighbours(self, x: float) -> tuple[list[int], list[float]]:
         s, starts = self._intervals
         if not s[0] - NEAR <= x <= s[-1] + NEAR:
-            raise OutOfRange(f"x = {x:.3f} m lies outside the stations, {s[0]:.3f} m to {s[-1]:.3f} m")
+            raise OutOfRange(
+                f"x = {show(x, 'centre', more=1)} lies outside the stations, "
+                f"{show(s[0], 'centre', more=1)} to {show(s[-1], 'centre', more=1)}"
+            )
         k = min(max(bisect_right(s, x) - 1, 0), len(s) - 2)
         start = starts[k]
         nodes = [k, k + 1] if start < 0 else [start, start + 1, start + 2]
@@ -231,7 +235,10 @@ def _check(form: HullForm) -> None:
     if form.length <= 0:
         raise OutOfRange("the length between perpendiculars must be positive")
     for i in np.flatnonzero(form.deck_heights <= form.keel_heights + NEAR):
-        raise OutOfRange(f"at x = {x[i]:.3f} m the deck edge is not above the keel")
+        raise OutOfRange(f"at x = {show(x[i], 'centre', more=1)} the deck edge is not above the keel")
     below = (z[None, :] < form.keel_heights[:, None] - NEAR) & (y != 0)
     for i, j in np.argwhere(below):
-        raise OutOfRange(f"at x = {x[i]:.3f} m the half-breadth at {z[j]:.3f} m is below the keel and must be 0")
+        raise OutOfRange(
+            f"at x = {show(x[i], 'centre', more=1)} the half-breadth at {show(z[j], 'centre', more=1)} is "
+            "below the keel and must be 0"
+        )

@@ -9,6 +9,7 @@ from tenderwright.calculations.hydrostatics.hull_form import NEAR, HullForm
 from tenderwright.calculations.hydrostatics.sections import NODE_WEIGHTS
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import OutOfRange
+from tenderwright.quantities.display import show
 
 
 def shell_area(form: HullForm, lower: float | None = None, upper: float | None = None, trim: float = 0.0) -> float:
@@ -24,7 +25,9 @@ def shell_area(form: HullForm, lower: float | None = None, upper: float | None =
     Raises OutOfRange.
     """
     if lower is not None and upper is not None and lower > upper:
-        raise OutOfRange(f"the lower waterline, {lower:.3f} m, is above the upper, {upper:.3f} m")
+        raise OutOfRange(
+            f"the lower waterline, {show(lower, 'centre', more=1)}, is above the upper, {show(upper, 'centre', more=1)}"
+        )
     top = form.deck_heights if upper is None else form.heights(upper, trim)
     girth = oblique_half_girths(form, top)
     if lower is not None:

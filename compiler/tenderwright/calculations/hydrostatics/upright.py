@@ -16,6 +16,7 @@ from tenderwright.calculations.hydrostatics.particulars import Hydrostatics
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import show
 
 
 def hydrostatic_table(form: Buoyant, drafts: ArrayLike, trim: ArrayLike, density: float) -> list[Hydrostatics]:
@@ -40,12 +41,12 @@ def hydrostatic_table(form: Buoyant, drafts: ArrayLike, trim: ArrayLike, density
     drawn = form.drawn
     z = drawn.heights(d, t)
     if (z > drawn.deck_heights + NEAR).any():
-        raise OutOfRange(f"at a draft of {d.max():.3f} m the deck edge is under water")
+        raise OutOfRange(f"at a draft of {show(d.max(), 'centre', more=1)} the deck edge is under water")
     x, w = drawn.stations, drawn.weights
     area, moment, y = drawn.curves.half_section(z)
     half_volume, half_plane = area @ w, y @ w
     if (half_volume <= 0).any() or (half_plane <= 0).any():
-        raise OutOfRange(f"at a draft of {d.min():.3f} m the hull displaces nothing")
+        raise OutOfRange(f"at a draft of {show(d.min(), 'centre', more=1)} the hull displaces nothing")
     lcf = (y * x) @ w / half_plane
     columns = (
         d,

@@ -17,6 +17,7 @@ from tenderwright.calculations.landing.settling import AFLOAT_INPUTS, BLOCK_INPU
 from tenderwright.calculations.landing.settling import METHOD as SETTLING
 from tenderwright.calculations.method import Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import show
 
 
 class LandingCurve(Struct, frozen=True, eq=False):
@@ -120,10 +121,14 @@ def at_level(afloat: Afloat, blocks: BlockLine, water: float) -> LandingCurve:
     """
     touch = settle(afloat, blocks).settling.water_at_touch
     if water > touch:
-        raise OutOfRange(f"she is still afloat: she touches with {touch:.3f} m of water over the first block")
+        raise OutOfRange(
+            f"she is still afloat: she touches with {show(touch, 'centre', more=1)} of water over the first block"
+        )
     found = held_curve(afloat, blocks, [0.0, touch - water])
     if found.upthrust[-1] >= afloat.displacement:
-        raise OutOfRange(f"with {water:.3f} m of water over the first block all her weight is on the blocks")
+        raise OutOfRange(
+            f"with {show(water, 'water level', more=1)} of water over the first block all her weight is on the blocks"
+        )
     return found
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import show
 
 LIGHTEST, HEAVIEST = 980, 1050
 """Densities of the water, kg/m3, wider than any river, dock or sea (judgement, no source)."""
@@ -36,7 +37,10 @@ def drafts_in_dock_water(
         raise OutOfRange("displacement, length, TPC, MCTC and both densities must be more than nothing")
     for density in (density_outside, density_dock):
         if not LIGHTEST <= density <= HEAVIEST:
-            raise OutOfRange(f"water of {density:.0f} kg/m3 is not water that ships float in, {LIGHTEST} to {HEAVIEST}")
+            raise OutOfRange(
+                f"water of {show(density, 'density in kilograms', more=-1)} is not water that ships float "
+                f"in, {LIGHTEST} to {HEAVIEST}"
+            )
     sinkage = displacement * (1.0 / density_dock - 1.0 / density_outside) * SEA / mass_per_immersion
     shift = (lcb - lcf) * (density_dock / density_outside - 1.0)
     moment = moment_to_change_trim * density_dock / SEA

@@ -9,6 +9,7 @@ from typing import Any
 from tenderwright.calculations.landing.stability import Form
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import show
 
 
 def greatest_upthrust(
@@ -29,7 +30,10 @@ def greatest_upthrust(
     else:
         upthrust = displacement - (displacement * kg + free_surface_moment) / (km - least_gm)
     if upthrust < 0:
-        raise OutOfRange(f"her metacentric height afloat is already below the {least_gm:.3f} m required")
+        raise OutOfRange(
+            "her metacentric height afloat is already below the "
+            f"{show(least_gm, 'metacentric height', more=1)} required"
+        )
     return upthrust
 
 

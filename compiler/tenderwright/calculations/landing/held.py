@@ -7,6 +7,7 @@ import math
 from msgspec import Struct
 
 from tenderwright.calculations.method import OutOfRange
+from tenderwright.quantities.display import plainly
 
 LARGEST_DECLIVITY = math.radians(10.0)
 """Of a line of blocks (judgement, no source)."""
@@ -76,7 +77,8 @@ class BlockLine(Struct, frozen=True):
         """Check the line. Raises OutOfRange."""
         if not self.forward > self.aft:
             raise OutOfRange(
-                f"the blocks must end forward of where they start, got {self.aft:g} m to {self.forward:g} m"
+                f"the blocks must end forward of where they start, got {plainly(self.aft, 'centre')} to "
+                f"{plainly(self.forward, 'centre')}"
             )
         if not abs(self.declivity) < LARGEST_DECLIVITY:
             raise OutOfRange("the declivity of the blocks must be within 10 degrees")
@@ -98,7 +100,7 @@ def lever(blocks: BlockLine, afloat: Afloat) -> float:
     """Give the distance l from the block touched first to the centre of flotation, m. Raises OutOfRange."""
     if not blocks.aft < afloat.lcf < blocks.forward:
         raise OutOfRange(
-            f"the centre of flotation at {afloat.lcf:g} m is not over the blocks, "
-            f"{blocks.aft:g} m to {blocks.forward:g} m"
+            f"the centre of flotation at {plainly(afloat.lcf, 'centre')} is not over the blocks, "
+            f"{plainly(blocks.aft, 'centre')} to {plainly(blocks.forward, 'centre')}"
         )
     return abs(afloat.lcf - blocks.first_touched(afloat.trim, afloat.length))

@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import show
 
 Form = Literal["KM falls", "KG rises"]
 
@@ -57,7 +58,7 @@ def virtual_stability(
     if kg < 0 or free_surface_moment < 0:
         raise OutOfRange("KG and the free-surface moment must not be less than nothing")
     if not 0 <= upthrust < displacement:
-        raise OutOfRange(f"an upthrust of {upthrust / 1000:.1f} t is not between nothing and her displacement")
+        raise OutOfRange(f"an upthrust of {show(upthrust, 'weight')} is not between nothing and her displacement")
     left = displacement - upthrust
     moment = left * km - displacement * kg - free_surface_moment
     return Virtual(

@@ -7,6 +7,7 @@ from math import radians, tan
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import plainly, show
 
 LARGEST_DECLIVITY = radians(10.0)
 
@@ -45,7 +46,7 @@ def partial_upthrust(
     Symbols: f [m], others as in `fall_per_upthrust`. Range: until she lies on all the blocks. Raises OutOfRange.
     """
     if fall < 0:
-        raise OutOfRange(f"the fall of the water must not be less than nothing, got {fall:g} m")
+        raise OutOfRange(f"the fall of the water must not be less than nothing, got {plainly(fall, 'water level')}")
     return fall / fall_per_upthrust(mass_per_immersion, moment_to_change_trim, lever, length)
 
 
@@ -68,7 +69,8 @@ def _kernel(
         return found
     if fall > last * (1 + 1e-9):
         raise OutOfRange(
-            f"she lies on all the blocks once the water has fallen {last:.3f} m; the partial stage ends there"
+            f"she lies on all the blocks once the water has fallen {show(last, 'centre', more=1)}; the "
+            "partial stage ends there"
         )
     return found | {
         "partial_upthrust": partial_upthrust(fall, mass_per_immersion, moment_to_change_trim, lever, length)

@@ -13,6 +13,7 @@ from tenderwright.calculations.renewal.outlines import LEAST_SIZE
 from tenderwright.calculations.schema import length as _length
 from tenderwright.calculations.schema import number, quantity
 from tenderwright.calculations.steel.plate_mass import STEEL_DENSITY, plate_mass
+from tenderwright.quantities.display import plainly
 
 CORNER_THICKNESSES = 5.0
 """Radius of a corner, of the thickness of the plate."""
@@ -48,7 +49,7 @@ def mill_overweight(thickness: float) -> float:
     between (derived). Source: `OVERWEIGHT_SOURCE`. Raises OutOfRange.
     """
     if not (math.isfinite(thickness) and thickness > 0.0):
-        raise OutOfRange(f"the thickness of the plate must be more than nothing, got {thickness:g} m")
+        raise OutOfRange(f"the thickness of the plate must be more than nothing, got {plainly(thickness, 'centre')}")
     inches, shares = zip(*_OVERWEIGHT, strict=True)
     return float(np.interp(thickness / _INCH, inches, shares))
 
@@ -71,12 +72,14 @@ def insert_steel(
     """
     for name, side in (("length", length), ("breadth", breadth)):
         if not (math.isfinite(side) and side >= least - _ROUND_OFF and side > 0.0):
-            raise OutOfRange(f"the {name} of an insert is at least {1e3 * least:g} mm, got {1e3 * side:g} mm")
+            raise OutOfRange(
+                f"the {name} of an insert is at least {plainly(least, 'thickness')}, got {plainly(side, 'thickness')}"
+            )
     if not -0.5 < tolerance < 0.5:
         raise OutOfRange(f"a mill tolerance is a few per cent, got {100.0 * tolerance:g} %")
     radius = corner * thickness
     if not 0.0 <= 2.0 * radius <= min(length, breadth) + _ROUND_OFF:
-        raise OutOfRange(f"corners of {1e3 * radius:g} mm radius do not fit the insert")
+        raise OutOfRange(f"corners of {plainly(radius, 'thickness')} radius do not fit the insert")
     area = length * breadth - (4.0 - math.pi) * radius**2
     mass = plate_mass(area, thickness, density) * (1.0 + tolerance)
     weld = 2.0 * (length + breadth) - (8.0 - 2.0 * math.pi) * radius

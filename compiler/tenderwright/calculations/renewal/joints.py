@@ -13,6 +13,7 @@ from tenderwright.calculations.renewal.outlines import Outline
 from tenderwright.calculations.renewal.rivets import ENDS, FRAME_PITCH, SEAM_PITCH, Ends, InsertJoints, Line
 from tenderwright.calculations.renewal.shell_plan import ShellPlan
 from tenderwright.calculations.schema import length, listed, record, text
+from tenderwright.quantities.display import show
 
 Where = Literal["seam", "lower seam", "butt", "frame"]
 Kind = Literal["lap", "strap", "double strap"]
@@ -113,7 +114,7 @@ def joint_at(joints: Sequence[Joint], joint: Where, strake: str, x: float) -> Jo
     """Find how a joint of a strake is riveted at a place; raises OutOfRange where nothing says it."""
     found = next((one for one in joints if one.fits(joint, strake, x)), None)
     if found is None:
-        raise OutOfRange(f"nothing says how the {joint} of strake {strake} is riveted at {x:.2f} m")
+        raise OutOfRange(f"nothing says how the {joint} of strake {strake} is riveted at {show(x, 'centre')}")
     return found
 
 

@@ -14,6 +14,7 @@ from tenderwright.calculations.renewal.shell_plan import SHELL, ShellPlan, shell
 from tenderwright.calculations.schema import length, listed, quantity, record, text
 from tenderwright.calculations.thickness.named_readings import SIDES
 from tenderwright.calculations.thickness.pitting import TREATMENTS
+from tenderwright.quantities.display import plainly
 
 MEASURE = 0.001
 """Area of pit mouth that one measure of welding covers, m2 (10 cm2; common practice, no source)."""
@@ -35,7 +36,7 @@ def pit_work(
     """
     plan = shell_from_input(shell)
     if not (math.isfinite(measure) and measure > 0.0):
-        raise OutOfRange(f"the area of one measure must be more than nothing, got {measure:g} m2")
+        raise OutOfRange(f"the area of one measure must be more than nothing, got {plainly(measure, 'area')}")
     welded = filled = worked = 0.0
     counts = dict.fromkeys(TREATMENTS, 0)
     for one in stretches:

@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length as _length
+from tenderwright.quantities.display import plainly
 
 Fastening = Literal["riveted", "welded edges"]
 Ends = Literal["riveted lap", "riveted strap", "weld"]
@@ -43,7 +44,7 @@ class Line(Struct, frozen=True):
 
     def __post_init__(self) -> None:
         if not (math.isfinite(self.pitch) and self.pitch > 0.0):
-            raise OutOfRange(f"the pitch of rivets must be more than nothing, got {self.pitch:g} m")
+            raise OutOfRange(f"the pitch of rivets must be more than nothing, got {plainly(self.pitch, 'centre')}")
         if self.rows < 0:
             raise OutOfRange("a joint cannot have fewer than no rows of rivets")
 
@@ -102,7 +103,7 @@ def ends_of(fastening: Fastening) -> Ends:
 def rivets_in(length: float, pitch: float, rows: int) -> int:
     """Count the rivets along a joint: rows times ceil(l / p) (derived)."""
     if not (math.isfinite(length) and length >= 0.0):
-        raise OutOfRange(f"the length of a joint cannot be less than nothing, got {length:g} m")
+        raise OutOfRange(f"the length of a joint cannot be less than nothing, got {plainly(length, 'centre')}")
     return rows * math.ceil(length / pitch - _ROUND_OFF)
 
 
@@ -117,7 +118,7 @@ def insert_rivets(
     and pitch p in m. Source: derived; clearance `CLEARANCE_SOURCE`; ring-welding `RING_WELD_SOURCE`. Raises OutOfRange.
     """
     if not (math.isfinite(clearance) and clearance >= 0.0):
-        raise OutOfRange(f"the clearance of a weld cannot be less than nothing, got {clearance:g} m")
+        raise OutOfRange(f"the clearance of a weld cannot be less than nothing, got {plainly(clearance, 'centre')}")
     welded = fastening == "welded edges"
     if welded and joints.ends:
         raise OutOfRange("an insert whose edges are welded has its ends welded too")

@@ -19,6 +19,7 @@ from tenderwright.calculations.value import Given, given
 from tenderwright.model.anode_duty import AnodeDuty, AnodeStrip, ProtectedSurface
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.model.vessel import Anode, Opening
+from tenderwright.quantities.display import show
 
 _BESIDE = 0.6
 """How far above or below a strip a thing stands that still takes room on it, m (common practice, no source)."""
@@ -53,7 +54,7 @@ def _area(one: ProtectedSurface, zone_area: Each[Mapping[str, Any]]) -> Given | 
     zone = zone_area.outcomes.get(one.zone.name) if one.zone else None
     if one.zone is not None and zone is not None and not isinstance(zone, Absent):
         area = zone["area"] * (one.share.si if one.share else 1.0)
-        return Given(area, f"{area:.1f} m2", f"zone.{one.zone.name}.area")
+        return Given(area, show(area, "area"), f"zone.{one.zone.name}.area")
     if one.area is not None:
         return given(one.area)
     if isinstance(zone, Absent):
@@ -84,7 +85,7 @@ def _current(duty: AnodeDuty, anodes: tuple[Anode, ...], alloy: Given, left: flo
     here = sized[0].here
 
     def mean(figure: float) -> Given:
-        return Given(figure, f"{1e3 * figure:.0f} mm, mean of {len(sized)}", here)
+        return Given(figure, f"{show(figure, 'thickness', more=-1)}, mean of {len(sized)}", here)
 
     inputs = {
         "shape": Given(duty.shape, duty.shape, duty.here),
@@ -146,7 +147,9 @@ def _alike(duty: AnodeDuty, alloy: Given, fitted: Mapping[str, Any]) -> dict[str
     """Give what is known of one anode, the mean of those fitted."""
     each = fitted["mass"] / fitted["count"]
     return {
-        "mass": Given(each, f"{each:.2f} kg, the mean of those fitted", "anodes.mass, anodes.count"),
+        "mass": Given(
+            each, f"{show(each, 'small part', more=1)}, the mean of those fitted", "anodes.mass, anodes.count"
+        ),
         "utilisation": given(duty.utilisation),
         "alloy": alloy,
         "capacity": Given(duty.capacity, f"{duty.capacity:g} A h/kg, {duty.source}", duty.here),
@@ -168,17 +171,19 @@ def further_anodes(
     if strip is None:
         return Lacking("it needs `strip` under `anodes` in vessel/condition.yaml")
     length = max((anode.length.si for anode in listed_anodes if anode.length), default=0.4)
-    taken = [
-        {"start": at - half, "end": at + half, "what": name}
-        for at, half, name in (*_fitted(strip, listed_anodes, length), *_opened(strip, openings))
-    ]
-    words = ", ".join(f"{one['what']} {one['start']:.2f} m to {one['end']:.2f} m" for one in taken)
+    hindrances = [*_fitted(strip, listed_anodes, length), *_opened(strip, openings)]
+    taken = [{"start": at - half, "end": at + half, "what": name} for at, half, name in hindrances]
+    words = ", ".join(
+        f"{name} {show(at - half, 'centre')} to {show(at + half, 'centre')}" for at, half, name in hindrances
+    )
     number = math.ceil(more / 2)
     inputs = {
         "start": given(strip.from_),
         "end": given(strip.to),
         "number": Given(number, f"{number}, half of the {more} that are wanting", "anodes.needed, anodes.count"),
-        "length": Given(length, f"{length:.3f} m, the longest of those fitted", listed_anodes[0].here),
+        "length": Given(
+            length, f"{show(length, 'centre', more=1)}, the longest of those fitted", listed_anodes[0].here
+        ),
         "taken": Given(taken, words or "nothing", strip.here),
     }
     return Uses("further anodes on either side", inputs, strip.here)

@@ -22,6 +22,7 @@ from tenderwright.calculations.value import Given, given
 from tenderwright.model.docking_plan import DockingPlan, KeelBlocks, SideBlocks
 from tenderwright.model.particulars import Particulars
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 from tenderwright.quantities.position import FrameTable, check_position
 
 LENGTH, WIDTH = 0.4, 0.6
@@ -190,8 +191,8 @@ def block_line(keel_blocks: tuple[KeelBlockResult, ...], docking_plan: DockingPl
 def given_line(blocks: BlockLine, plan: DockingPlan) -> dict[str, Given]:
     """Give the line of keel blocks as inputs."""
     found = {
-        "block_aft": Given(blocks.aft, f"{blocks.aft:.2f} m", plan.keel_blocks[0].here),
-        "block_forward": Given(blocks.forward, f"{blocks.forward:.2f} m", plan.keel_blocks[-1].here),
+        "block_aft": Given(blocks.aft, show(blocks.aft, "centre"), plan.keel_blocks[0].here),
+        "block_forward": Given(blocks.forward, show(blocks.forward, "centre"), plan.keel_blocks[-1].here),
     }
     return found | ({"declivity": given(plan.declivity.value)} if plan.declivity is not None else {})
 

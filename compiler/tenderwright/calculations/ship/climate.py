@@ -20,6 +20,7 @@ from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.ship_condition import Climate, Month, ShipCondition
 from tenderwright.model.tender import Programme, Tender
+from tenderwright.quantities.display import plainly
 
 _DAYS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 _OPEN = {"share": "workable-share", "hours": "workable-hours"}
@@ -132,7 +133,7 @@ def _workable(month: Month, climate: Climate, *, under_cover: bool) -> Uses:
     days = _DAYS[month.month - 1]
     inputs = {
         "temperature": given(month.mean),
-        "daily_range": Given(month.range, f"{month.range:g} K", month.here),
+        "daily_range": Given(month.range, plainly(month.range, "temperature difference"), month.here),
         "humidity": given(month.humidity),
         "rain": given(month.rain),
         "wind": given(month.wind),
@@ -140,8 +141,8 @@ def _workable(month: Month, climate: Climate, *, under_cover: bool) -> Uses:
         "begin": Given(climate.day_begins, f"{climate.day_begins:g} h", climate.here),
         "end": Given(climate.day_ends, f"{climate.day_ends:g} h", climate.here),
         "under_cover": Given(under_cover, "yes" if under_cover else "no", "where the work is done"),
-        "steel_offset": Given(STEEL_OFFSET, f"{STEEL_OFFSET:g} K", _USUAL),
-        "least_steel": Given(LEAST_STEEL, f"{LEAST_STEEL:g} degC", _USUAL),
+        "steel_offset": Given(STEEL_OFFSET, plainly(STEEL_OFFSET, "temperature difference"), _USUAL),
+        "least_steel": Given(LEAST_STEEL, plainly(LEAST_STEEL, "temperature"), _USUAL),
         "humidity_spread": Given(HUMIDITY_SPREAD, f"{HUMIDITY_SPREAD:.0%}", _USUAL),
     }
     where = "under cover" if under_cover else "in the open"

@@ -16,6 +16,7 @@ from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.coating import Abrasive, Coat, ProfileFill, Scheme
 from tenderwright.notices import Place
+from tenderwright.quantities.display import show
 
 _PAINT = {"dry_film": "dry-film", "paint": "paint", "thinner": "thinner"}
 _ABRASIVE = {"abrasive": "abrasive", "spent": "spent"}
@@ -28,7 +29,7 @@ def scheme_area(scheme: Scheme, zone_area: Each[Mapping[str, Any]]) -> Uses | Ab
     zone = zone_area.outcomes.get(name, Resting(f"there is no zone `{name}`"))
     if isinstance(zone, Absent):
         return zone.passed_on()
-    inputs = {"zone": Given(zone["area"], f"{zone['area']:.1f} m2", f"zone.{name}.area")}
+    inputs = {"zone": Given(zone["area"], show(zone["area"], "area"), f"zone.{name}.area")}
     extent = scheme.extent
     if extent is not None and extent.area is not None:
         inputs["measured"] = given(extent.area)
@@ -98,7 +99,7 @@ def _by(source: str) -> str:
 
 
 def _area(scheme: Scheme, found: Mapping[str, Any]) -> Given:
-    return Given(found["area"], f"{found['area']:.1f} m2", f"coating.{scheme.scheme}.area")
+    return Given(found["area"], show(found["area"], "area"), f"coating.{scheme.scheme}.area")
 
 
 def _coat(coat: Coat, fill: ProfileFill | None) -> dict[str, Any]:

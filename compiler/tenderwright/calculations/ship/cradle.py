@@ -13,6 +13,7 @@ from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given
 from tenderwright.model.facility import Cars, Facility
 from tenderwright.model.particulars import Particulars
+from tenderwright.quantities.display import show
 from tenderwright.quantities.position import FrameTable
 
 BAY = 0.6
@@ -62,7 +63,9 @@ def cradles(
     inputs = _weight("condition.arrival", arrival) | given_straight(particulars)
     inputs |= {
         "car": Given(_car(cars) | {"source": given_source(facility).si}, words, cars.here),
-        "unsupported_limit": Given(bay, f"{bay:.2f} m", "one frame bay beyond the cars: common practice, no source"),
+        "unsupported_limit": Given(
+            bay, show(bay, "centre"), "one frame bay beyond the cars: common practice, no source"
+        ),
     }
     return Uses(facility.name, inputs, cars.here)
 
@@ -70,8 +73,8 @@ def cradles(
 def _weight(condition: str, position: FloatingPosition) -> dict[str, Given]:
     weight, lcg = position.loading.mass, position.loading.lcg
     return {
-        "weight": Given(weight, f"{weight / 1000:.1f} t", f"{condition}.displacement"),
-        "lcg": Given(lcg, f"{lcg:.3f} m", f"{condition}.lcg"),
+        "weight": Given(weight, show(weight, "weight"), f"{condition}.displacement"),
+        "lcg": Given(lcg, show(lcg, "centre", more=1), f"{condition}.lcg"),
     }
 
 

@@ -23,6 +23,7 @@ from tenderwright.model.lightship import Lightship
 from tenderwright.model.lightship import Weight as WeightAboard
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.tank import Tank
+from tenderwright.quantities.display import show
 from tenderwright.quantities.position import FrameTable
 
 
@@ -135,9 +136,9 @@ def given_condition(prefix: str, position: FloatingPosition) -> dict[str, Given]
     """Give weight, centre of gravity and free-surface moment of a condition as inputs."""
     loading = position.loading
     figures = {
-        "displacement": (loading.mass, f"{loading.mass / 1000:.1f} t"),
-        "lcg": (loading.lcg, f"{loading.lcg:.3f} m"),
-        "vcg": (loading.vcg, f"{loading.vcg:.3f} m"),
-        "free_surface_moment": (loading.free_surface_moment, f"{loading.free_surface_moment / 1000:.1f} t·m"),
+        "displacement": (loading.mass, show(loading.mass, "weight")),
+        "lcg": (loading.lcg, show(loading.lcg, "centre", more=1)),
+        "vcg": (loading.vcg, show(loading.vcg, "centre", more=1)),
+        "free_surface_moment": (loading.free_surface_moment, show(loading.free_surface_moment, "moment")),
     }
     return {name: Given(si, words, f"{prefix}.{name.replace('_', '-')}") for name, (si, words) in figures.items()}

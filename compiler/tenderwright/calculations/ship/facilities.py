@@ -69,7 +69,7 @@ def facility_drafts(
         "density": facility_water,
         "keel": Given(
             [{"x": end.x, "y": 0.0, "z": z} for end in (straight.from_, straight.to)],
-            f"{straight.from_} to {straight.to}, {z:.2f} m from the keel line",
+            f"{straight.from_} to {straight.to}, {show(z, 'centre')} from the keel line",
             straight.here,
         ),
         "hanging": Given(
@@ -77,7 +77,7 @@ def facility_drafts(
             f"{len(hanging)} points of appendages and propellers",
             "vessel/appendages.yaml, and shafts of vessel/particulars.yaml",
         ),
-        "heel": Given(heel, show(heel, "deg", "angle"), "condition.docking.heel"),
+        "heel": Given(heel, show(heel, "angle", digits=4), "condition.docking.heel"),
     }
     return Uses("docking condition, in the facility's water", inputs, facility.here, of=facility.name)
 
@@ -113,7 +113,7 @@ def floating_dock_loads(facility: Facility, docking: FloatingPosition, particula
         "capacity": given(lift),
         "greatest_moment": Given(
             design,
-            show(design, "t*m", "moment"),
+            show(design, "moment", digits=4),
             "that of its capacity over the length for which such docks are in general designed",
         ),
         "moment_source": Given(_DESIGNED, _DESIGNED, "Lloyd's Register, Rules for Floating Docks, July 2022"),
@@ -144,7 +144,7 @@ def shiplift_loads(
         "spacing": given(hoists.spacing),
         "pair_capacity": given(hoists.pair_capacity),
         **_weight(docking),
-        "lcg": Given(lcg, f"{lcg:.3f} m", "condition.docking.lcg"),
+        "lcg": Given(lcg, show(lcg, "centre", more=1), "condition.docking.lcg"),
         **given_straight(particulars),
         "source": given_source(facility),
     }
@@ -154,9 +154,9 @@ def shiplift_loads(
         line = cars.own_mass.si / (cars.length.si + cars.gap.si)
         train, prefix = cradle.train, f"cradle.{facility.facility}"
         inputs |= {
-            "cradle_line": Given(line, show(line, "t/m", "line_load"), cars.here),
-            "cradle_aft": Given(train.start, f"{train.start:.2f} m", f"{prefix}.train-aft"),
-            "cradle_forward": Given(train.end, f"{train.end:.2f} m", f"{prefix}.train-forward"),
+            "cradle_line": Given(line, show(line, "line load", digits=4), cars.here),
+            "cradle_aft": Given(train.start, show(train.start, "centre"), f"{prefix}.train-aft"),
+            "cradle_forward": Given(train.end, show(train.end, "centre"), f"{prefix}.train-forward"),
         }
     return Uses(facility.name, inputs, facility.here, of=facility.name)
 
@@ -182,7 +182,7 @@ def slipway_hauls(facility: Facility, docking: FloatingPosition, cradles: Each[C
     inputs = _weight(docking) | {
         "rise": given(float(rise), slope.gradient, facility.here),
         "run": given(float(run), slope.gradient, facility.here),
-        "cradle": Given(number * own, show(number * own, "t", "mass"), origin),
+        "cradle": Given(number * own, show(number * own, "weight", digits=4), origin),
         "source": given_source(facility),
     }
     if slope.haul is not None:
@@ -232,10 +232,10 @@ def facility_fits(
             "draft_uncertainty": max(how_sure.u("draft_aft") or 0.0, how_sure.u("draft_forward") or 0.0),
             "line_load_uncertainty": how_sure.u("line_load") or 0.0,
         }
-    breadth = f"{reach:.2f} m over {over}" if over else f"{size.beam}"
+    breadth = f"{show(reach, 'centre')} over {over}" if over else f"{size.beam}"
     words = (
-        f"{size.length_overall} by {breadth}, {show(docking.loading.mass, 't', 'mass')}; draws "
-        f"{facility_drafts.over_blocks:.2f} m under the keel in the facility's water"
+        f"{size.length_overall} by {breadth}, {show(docking.loading.mass, 'weight', digits=4)}; draws "
+        f"{show(facility_drafts.over_blocks, 'draft')} under the keel in the facility's water"
     )
     rests = f"condition.docking.displacement, facility.{name}.drafts.over-blocks, facility.{name}.drafts.over-sill"
     known = "uncertainty.displacement, uncertainty.draft-aft, uncertainty.draft-forward, uncertainty.line-load"
@@ -297,7 +297,7 @@ def _of_cradle(cradles: Each[Cradle], facility: Facility) -> Cradle | Absent | N
 
 def _weight(docking: FloatingPosition) -> dict[str, Given]:
     mass = docking.loading.mass
-    return {"weight": Given(mass, show(mass, "t", "mass"), "condition.docking.displacement")}
+    return {"weight": Given(mass, show(mass, "weight", digits=4), "condition.docking.displacement")}
 
 
 def _limits(limits: Iterable[Limit], origin: str) -> Given:

@@ -27,6 +27,7 @@ from tenderwright.model.lightship import Weight as WeightAboard
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.tank import Contents, Tank
 from tenderwright.model.uncertain import standard_uncertainty
+from tenderwright.quantities.display import show
 
 PLACE = 0.2
 """Standard uncertainty of where a weight aboard stands along her, m (common practice, no source)."""
@@ -125,9 +126,11 @@ def how_sure(
             "condition.docking.lcg",
         ),
         "density": dock_water,
-        "density_uncertainty": Given(u_water, f"{u_water:.2g} kg/m3", water.here if water else lightship.here),
+        "density_uncertainty": Given(
+            u_water, show(u_water, "density in kilograms", digits=2), water.here if water else lightship.here
+        ),
         "breadth_uncertainty": buoyancy.share,
-        "free_surface_moment": Given(moment, f"{moment / 1000:.1f} t·m", "condition.docking.free-surface-moment"),
+        "free_surface_moment": Given(moment, show(moment, "moment"), "condition.docking.free-surface-moment"),
     }
     inputs |= given_underside(particulars)
     if landing is not None and block_line is not None and docking_plan is not None:

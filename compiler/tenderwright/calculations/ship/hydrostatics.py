@@ -44,7 +44,7 @@ def stated_wetted_surface(buoyancy: Buoyancy, particulars: Particulars, stated_h
     inputs = {
         "length": given(particulars.dimensions.length_between_perpendiculars),
         "draft": given(draft),
-        "volume": Given(volume, show(volume, "m3", "volume"), "hydrostatics.stated.volume"),
+        "volume": Given(volume, show(volume, "volume displaced", digits=4), "hydrostatics.stated.volume"),
     }
     return Uses(about, inputs, draft.at, by=DENNY)
 

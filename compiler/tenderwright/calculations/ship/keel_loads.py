@@ -62,8 +62,8 @@ def rigid_keel_loads(
         for one in placed_keel_blocks
     ]
     inputs = {
-        "weight": Given(weight, show(weight, "t", "mass"), "condition.docking.displacement"),
-        "lcg": Given(lcg, show(lcg, "m", "length"), "condition.docking.lcg"),
+        "weight": Given(weight, show(weight, "weight", digits=4), "condition.docking.displacement"),
+        "lcg": Given(lcg, show(lcg, "centre", digits=4), "condition.docking.lcg"),
         "blocks": Given(line, f"{len(line)} keel blocks", docking_plan.here),
     }
     return Uses("keel blocks of the docking plan, rigid hull", inputs, docking_plan.here)
@@ -120,10 +120,10 @@ def elastic_keel_inputs(
             f"{girder.second_moment} over her whole length",
             girder.second_moment.at,
         ),
-        "weight": Given(light.mass, show(light.mass, "t", "mass"), lightship.here),
-        "weight_aft": Given(aft, f"{aft:.2f} m", overhang.at if overhang else "no after overhang is given"),
-        "weight_forward": Given(forward, f"{forward:.2f} m", particulars.dimensions.length_overall.at),
-        "lcg": Given(light.x, show(light.x, "m", "length"), lightship.here),
+        "weight": Given(light.mass, show(light.mass, "weight", digits=4), lightship.here),
+        "weight_aft": Given(aft, show(aft, "centre"), overhang.at if overhang else "no after overhang is given"),
+        "weight_forward": Given(forward, show(forward, "centre"), particulars.dimensions.length_overall.at),
+        "lcg": Given(light.x, show(light.x, "centre", digits=4), lightship.here),
         "points": Given(points, f"{len(points)} weights aboard", lightship.here),
         "stretches": Given(liquid_stretches, f"liquid in {len(liquid_stretches)} tanks", "condition.docking.lcg"),
     }
@@ -207,7 +207,7 @@ def first_block_pressure(
     """Find the pressure on the block touched first, just before she lies on all: the whole upthrust is on it."""
     settling = landing.exact.settling
     one = first_block(placed_keel_blocks, settling.first_block)
-    inputs = {"load": Given(settling.upthrust, show(settling.upthrust, "t", "mass"), "docking.landing.upthrust")}
+    inputs = {"load": Given(settling.upthrust, show(settling.upthrust, "weight", digits=4), "docking.landing.upthrust")}
     inputs |= given_cap(one, particulars) | given_allowable(docking_plan)
     about = f"upthrust on the block touched first, at {one.position}, as she comes to lie on all"
     return Uses(about, inputs, docking_plan.here)
@@ -234,8 +234,8 @@ def one_block_out(
     ]
     weight, lcg = docking.loading.mass, docking.loading.lcg
     inputs = {
-        "weight": Given(weight, show(weight, "t", "mass"), "condition.docking.displacement"),
-        "lcg": Given(lcg, show(lcg, "m", "length"), "condition.docking.lcg"),
+        "weight": Given(weight, show(weight, "weight", digits=4), "condition.docking.displacement"),
+        "lcg": Given(lcg, show(lcg, "centre", digits=4), "condition.docking.lcg"),
         "blocks": Given(line, f"{len(line)} keel blocks", docking_plan.here),
     } | given_allowable(docking_plan)
     if docking_plan.taken_out:

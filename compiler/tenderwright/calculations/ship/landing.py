@@ -60,10 +60,10 @@ def afloat_at_trim(arrival: FloatingPosition, buoyancy: Buoyancy, lightship: Lig
     loading, trim = arrival.loading, arrival.hydrostatics.trim
     inputs = {
         **buoyancy.given,
-        "displacement": Given(loading.mass, f"{loading.mass / 1000:.1f} t", "condition.arrival.displacement"),
-        "trim": given(wanted) if wanted else Given(trim, f"{trim:.3f} m", "condition.arrival.trim"),
+        "displacement": Given(loading.mass, show(loading.mass, "weight"), "condition.arrival.displacement"),
+        "trim": given(wanted) if wanted else Given(trim, show(trim, "trim", more=1), "condition.arrival.trim"),
         "density": dock_water,
-        "kg": Given(loading.vcg, f"{loading.vcg:.3f} m", "condition.arrival.vcg"),
+        "kg": Given(loading.vcg, show(loading.vcg, "centre", more=1), "condition.arrival.vcg"),
     }
     return Uses("weights and liquids as on arrival, at the trim wanted", inputs, lightship.here)
 
@@ -82,20 +82,20 @@ def landing_estimate(
     from_here = "docking.estimate-afloat"
     moment = arrival.loading.free_surface_moment
     figures = {
-        "displacement": (arrival.loading.mass, "t", "mass", "condition.arrival.displacement"),
-        "length": (h.length, "m", "length", "vessel/particulars.yaml"),
-        "draft_aft": (h.draft_aft - keel, "m", "length", f"{from_here}.draft-aft"),
-        "draft_forward": (h.draft_forward - keel, "m", "length", f"{from_here}.draft-forward"),
-        "lcf": (h.lcf, "m", "length", f"{from_here}.lcf"),
-        "mass_per_immersion": (h.mass_per_immersion, "t/cm", "line_load", f"{from_here}.mass-per-immersion"),
+        "displacement": (arrival.loading.mass, "weight", "condition.arrival.displacement"),
+        "length": (h.length, "centre", "vessel/particulars.yaml"),
+        "draft_aft": (h.draft_aft - keel, "centre", f"{from_here}.draft-aft"),
+        "draft_forward": (h.draft_forward - keel, "centre", f"{from_here}.draft-forward"),
+        "lcf": (h.lcf, "centre", f"{from_here}.lcf"),
+        "mass_per_immersion": (h.mass_per_immersion, "immersion", f"{from_here}.mass-per-immersion"),
         "moment_to_change_trim": (
-            afloat_at_trim.moment_to_change_trim, "t*m/cm", "mass", f"{from_here}.moment-to-change-trim",
+            afloat_at_trim.moment_to_change_trim, "change of trim", f"{from_here}.moment-to-change-trim",
         ),
-        "km": (h.km_transverse - keel, "m", "length", f"{from_here}.km-transverse"),
-        "kg": (arrival.loading.vcg - keel, "m", "length", "condition.arrival.vcg"),
-        "free_surface_moment": (moment, "t*m", "moment", "condition.arrival.free-surface-moment"),
+        "km": (h.km_transverse - keel, "centre", f"{from_here}.km-transverse"),
+        "kg": (arrival.loading.vcg - keel, "centre", "condition.arrival.vcg"),
+        "free_surface_moment": (moment, "moment", "condition.arrival.free-surface-moment"),
     }  # fmt: skip
-    inputs = {name: Given(si, show(si, unit, of), origin) for name, (si, unit, of, origin) in figures.items()}
+    inputs = {name: Given(si, show(si, purpose, digits=4), origin) for name, (si, purpose, origin) in figures.items()}
     about = "at the trim wanted, weights and liquids as on arrival; drafts above the underside of the keel"
     inputs |= given_line(block_line, docking_plan) | given_least_gm(docking_plan, lightship)
     return Uses(about, inputs, docking_plan.here)
@@ -128,12 +128,12 @@ def entry_trim(
         return Lacking(LEAST_GM)
     afloat = landing.afloat
     figures = {
-        "displacement": (afloat.displacement, "t", "mass", "condition.docking.displacement"),
-        "km": (afloat.km, "m", "length", "condition.docking.km"),
-        "kg": (afloat.kg, "m", "length", "condition.docking.vcg"),
-        "free_surface_moment": (afloat.free_surface_moment, "t*m", "moment", "condition.docking.free-surface-moment"),
+        "displacement": (afloat.displacement, "weight", "condition.docking.displacement"),
+        "km": (afloat.km, "centre", "condition.docking.km"),
+        "kg": (afloat.kg, "centre", "condition.docking.vcg"),
+        "free_surface_moment": (afloat.free_surface_moment, "moment", "condition.docking.free-surface-moment"),
     }
-    inputs = {name: Given(si, show(si, unit, of), origin) for name, (si, unit, of, origin) in figures.items()}
+    inputs = {name: Given(si, show(si, purpose, digits=4), origin) for name, (si, purpose, origin) in figures.items()}
     inputs |= _first_end(landing, block_line, docking_plan) | {"least_gm": given(least)}
     return Uses("trim that keeps the least metacentric height, docking condition", inputs, least.at)
 
@@ -143,9 +143,9 @@ def _first_end(landing: BothLandings, block_line: BlockLine, plan: DockingPlan) 
     afloat, read = landing.afloat, "read from the offsets in the docking condition"
     arm, moment = lever(block_line, afloat), afloat.moment_to_change_trim
     found = {
-        "lever": Given(arm, show(arm, "m", "length"), "from the first block to the centre of flotation"),
-        "moment_to_change_trim": Given(moment, show(moment, "t*m/cm", "mass"), read),
-        "length": Given(afloat.length, show(afloat.length, "m", "length"), "vessel/particulars.yaml"),
+        "lever": Given(arm, show(arm, "centre", digits=4), "from the first block to the centre of flotation"),
+        "moment_to_change_trim": Given(moment, show(moment, "change of trim", digits=4), read),
+        "length": Given(afloat.length, show(afloat.length, "centre", digits=4), "vessel/particulars.yaml"),
     }
     if plan.declivity is None:
         return found | {"declivity": Given(0.0, "level", "no declivity is given")}
@@ -170,7 +170,7 @@ def entry_limit(
         return Lacking("it needs `docking` with the `trim` wanted in vessel/lightship.yaml")
     wanted, tolerance = lightship.docking.trim, trim_tolerance(lightship)
     by_first = 1.0 if landing.exact.settling.first_block == block_line.aft else -1.0
-    words = str(wanted) if by_first > 0 else f"{wanted}, by the head {show(-wanted.si, 'm', 'length')}"
+    words = str(wanted) if by_first > 0 else f"{wanted}, by the head {show(-wanted.si, 'centre', digits=4)}"
     inputs = {
         "wanted": Given(by_first * wanted.si, words, wanted.at),
         "tolerance": tolerance,
@@ -181,10 +181,10 @@ def entry_limit(
     inputs |= _first_end(landing, block_line, docking_plan)
     if entry_trim is not None:
         held = float(entry_trim["trim"])
-        inputs["stability_held"] = Given(held, show(held, "m", "length"), "docking.entry.trim")
+        inputs["stability_held"] = Given(held, show(held, "centre", digits=4), "docking.entry.trim")
     if landing.entry_trim is not None:
         exact = landing.entry_trim
-        inputs["stability_exact"] = Given(exact, show(exact, "m", "length"), "docking.landing.entry-trim")
+        inputs["stability_exact"] = Given(exact, show(exact, "centre", digits=4), "docking.landing.entry-trim")
     first = first_block(placed_keel_blocks, landing.exact.settling.first_block)
     inputs |= given_cap(first, particulars) | given_allowable(docking_plan)
     return Uses(f"trim on entering, docking condition, first block at {first.position}", inputs, wanted.at)

@@ -13,6 +13,7 @@ from tenderwright.calculations.thickness.plate_forecast import METHOD as PLATE
 from tenderwright.calculations.thickness.shell_forecast import PlateCall, ShellCondition
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.ship_condition import ShipCondition
+from tenderwright.quantities.display import show
 from tenderwright.quantities.position import FrameTable
 
 _CALLED = (CALLS[CALL_NOW], CALLS[CALL_NEXT])
@@ -51,8 +52,8 @@ def plate_forecasts(
     allowable = float(shell_forecast.allowable[of.row])
     as_built, least = float(readings.as_built[of.row]), float(readings.measured[of.row])
     inputs = {
-        "as_built": Given(as_built, f"{1e3 * as_built:.1f} mm", "from the surveys"),
-        "least": Given(least, f"{1e3 * least:.1f} mm", "shell.survey.latest"),
+        "as_built": Given(as_built, show(as_built, "thickness"), "from the surveys"),
+        "least": Given(least, show(least, "thickness"), "shell.survey.latest"),
         "allowable": Given(allowable, f"{allowable:.0%}", condition.zones[zone].allowable.at),
         "to_docking": Given(years * _YEAR, f"{years:.2f} yr", "shell.plates.gauged"),
         "interval": given(condition.next_docking),
@@ -63,8 +64,8 @@ def plate_forecasts(
     common = shell_forecast.analysis.zones[zone]
     if not math.isnan(own := float(places.own[of.place])):
         about = float(places.own_uncertainty[of.place])
-        inputs["own"] = Given(own / _YEAR, f"{1e3 * own:.3f} mm/yr", "from the surveys, least squares")
-        inputs["own_uncertainty"] = Given(about / _YEAR, f"{1e3 * about:.3f} mm/yr", "from the surveys, scatter")
+        inputs["own"] = Given(own / _YEAR, show(own, "rate of loss"), "from the surveys, least squares")
+        inputs["own_uncertainty"] = Given(about / _YEAR, show(about, "rate of loss"), "from the surveys, scatter")
     if common.neighbours.places:
         mean = common.neighbours
         inputs["neighbours"] = Given(
@@ -74,12 +75,15 @@ def plate_forecasts(
                 "spread": mean.spread / _YEAR,
                 "places": mean.places,
             },
-            f"{mean.places} frame spaces: {1e3 * mean.rate:.3f} mm/yr, spread {1e3 * mean.spread:.3f} mm/yr",
+            f"{mean.places} frame spaces: {show(mean.rate, 'rate of loss')}, spread "
+            f"{show(mean.spread, 'rate of loss')}",
             f"shell.zone.{name}.rate",
         )
-        inputs["shared"] = Given(common.shared / _YEAR, f"{1e3 * common.shared:.3f} mm/yr", "gauge_uncertainty")
+        inputs["shared"] = Given(common.shared / _YEAR, show(common.shared, "rate of loss"), "gauge_uncertainty")
     elif places.since_built[of.place]:
         rate, about = float(places.rate[of.place]), float(places.uncertainty[of.place])
-        inputs["own"] = Given(rate / _YEAR, f"{1e3 * rate:.3f} mm/yr since she was built", "vessel/particulars.yaml")
-        inputs["own_uncertainty"] = Given(about / _YEAR, f"{1e3 * about:.3f} mm/yr", "gauge_uncertainty")
+        inputs["own"] = Given(
+            rate / _YEAR, f"{show(rate, 'rate of loss')} since she was built", "vessel/particulars.yaml"
+        )
+        inputs["own_uncertainty"] = Given(about / _YEAR, show(about, "rate of loss"), "gauge_uncertainty")
     return Uses(f"plate {of.call.name}, {frames.label(float(readings.x[of.row]))}", inputs, condition.here)

@@ -21,6 +21,7 @@ from tenderwright.calculations.value import Given, given
 from tenderwright.model.shell_condition import RenewalPractice
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.model.vessel import Strake
+from tenderwright.quantities.display import show
 
 
 @step_of(BAD_SPACES, "shell.bad", names={name: name for name in ("spaces", "now", "next", "pits", "apart")})
@@ -159,9 +160,9 @@ def shell_contingent(
     inputs = {
         "strakes": Given(counts, words, "shell.bad.spaces"),
         "shell": _given_plan(shell_plan, strakes),
-        "renewed_area": Given(total.area, f"{total.area:.2f} m2", "shell.renewal.area"),
-        "renewed_mass": Given(total.mass, f"{total.mass:.1f} kg", "shell.renewal.mass"),
-        "renewed_joint": Given(joint, f"{joint:.2f} m", "shell.renewal.joint"),
+        "renewed_area": Given(total.area, show(total.area, "area", more=1), "shell.renewal.area"),
+        "renewed_mass": Given(total.mass, show(total.mass, "small part"), "shell.renewal.mass"),
+        "renewed_joint": Given(joint, show(joint, "run", more=1), "shell.renewal.joint"),
     }
     at = condition.renewal.here if condition.renewal else condition.here
     return Uses("plate not gauged, both sides", inputs, at)

@@ -124,8 +124,8 @@ def side_block_standing(
     ]
     named = [one.source for one in (wind, earthquake, friction) if one is not None]
     inputs = {
-        "weight": Given(weight, show(weight, "t", "mass"), "condition.docking.displacement"),
-        "kg": Given(kg, show(kg, "m", "length"), "condition.docking.vcg"),
+        "weight": Given(weight, show(weight, "weight", digits=4), "condition.docking.displacement"),
+        "kg": Given(kg, show(kg, "centre", digits=4), "condition.docking.vcg"),
         "blocks": Given(blocks, f"{len(side_blocks)} pairs of side blocks", docking_plan.here),
         "keel_stiffness": Given(sum(stiffness), f"{len(stiffness)} keel blocks, layers as given", docking_plan.here),
         "keel_width": given(particulars.keel.width),
@@ -135,7 +135,7 @@ def side_block_standing(
         words = f"{wind.speed}, {wind.area}, coefficient {wind.coefficient:g}: {wind.source}"
         inputs["wind"] = Given(wind_on_blocks["force_basic"], words, "blocks.wind.force")
         height = wind.height.si - low
-        inputs["wind_height"] = Given(height, f"{height:.2f} m above the blocks", wind.height.at)
+        inputs["wind_height"] = Given(height, f"{show(height, 'centre')} above the blocks", wind.height.at)
     if earthquake is not None:
         words = f"{earthquake.coefficient:g} of gravity: {earthquake.source}"
         inputs["lateral"] = Given(earthquake.coefficient, words, earthquake.here)

@@ -13,6 +13,7 @@ from tenderwright.calculations.value import Given
 from tenderwright.calculations.verdict import Limit
 from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.lightship import Lightship
+from tenderwright.quantities.display import show
 
 
 @step_of(JUDGED, "docking.stability", names={"result": "result", "deciding": "deciding", "use": "use"})
@@ -48,6 +49,6 @@ def stability(
         )
         for when, gm, figure in known
     ]
-    words = "; ".join(f"{gm:.3f} m {when}" for when, gm, _ in known)
+    words = "; ".join(f"{show(gm, 'metacentric height', more=1)} {when}" for when, gm, _ in known)
     given = Given(limits, f"{words}; least {least}", "docking.landing.gm, condition.undocking.gm-fluid")
     return Uses("metacentric heights against the least asked for", {"limits": given}, least.at)

@@ -27,6 +27,7 @@ from tenderwright.model.lightship import Lightship
 from tenderwright.model.package import Package
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.tank import Bounds, CapacityPlan, SoundingPipe, Tank
+from tenderwright.quantities.display import show
 from tenderwright.quantities.position import FrameTable
 from tenderwright.quantities.quantity import Quantity
 
@@ -157,12 +158,12 @@ def tank_table(
         pipe = _pipe_length(tank.pipe)
         if pipe is None:
             return Lacking(f"it needs `foot` and `head` of the pipe of tank `{tank.tank}` in vessel/tanks.yaml")
-        at, shown = pipe - at, f"{shown} on a pipe of {pipe:.3f} m"
+        at, shown = pipe - at, f"{shown} on a pipe of {show(pipe, 'centre', more=1)}"
     deeper = _deeper_at_pipe(tank, tank_shape, _slope(lightship, particulars))
     at = max(at + deeper if word == "sounding" else at - deeper, min(readings))
     rows = sorted(zip(readings, (row.volume.si for row in tank.table), strict=True))
     inputs = {
-        word: Given(at, f"{shown} corrected to {at:.3f} m", reading.at),
+        word: Given(at, f"{shown} corrected to {show(at, 'centre', more=1)}", reading.at),
         f"{word}s": Given([one for one, _ in rows], f"{len(rows)} rows", tank.here),
         "volumes": Given([volume for _, volume in rows], f"{len(rows)} rows", tank.here),
     }
@@ -237,7 +238,7 @@ def tank_contents(
         inputs |= known | _trim(lightship, particulars)
     elif tank_table is not None:
         volume = min(tank_table["volume"], shape.capacity) if shape else tank_table["volume"]
-        inputs["volume"] = Given(volume, f"{volume:.2f} m3", f"tank.{tank.tank}.table-volume")
+        inputs["volume"] = Given(volume, show(volume, "capacity"), f"tank.{tank.tank}.table-volume")
         inputs |= _trim(lightship, particulars)
     elif shape is None:
         raise OutOfRange(NO_PLACE)
@@ -263,7 +264,7 @@ def _trim(lightship: Lightship | None, particulars: Particulars | None) -> dict[
         return {}
     observed, length = lightship.observed, particulars.dimensions.length_between_perpendiculars
     trim = observed.aft.si - observed.forward.si
-    words = f"{trim:.3f} m by the drafts last read, {observed.aft} aft and {observed.forward} forward"
+    words = f"{show(trim, 'trim', more=1)} by the drafts last read, {observed.aft} aft and {observed.forward} forward"
     return {"trim": Given(trim, words, observed.here), "length_between_perpendiculars": given(length)}
 
 
@@ -283,7 +284,7 @@ def density_of(tank: Tank) -> Given:
     if contents.density is not None:
         return given(contents.density)
     usual = _usual_liquid(contents.liquid)
-    words = f"{usual.density / 1000:.3f} t/m3"
+    words = show(usual.density, "density")
     return Given(usual.density, words, f"usual density of {contents.liquid}: {usual.source}")
 
 

@@ -21,6 +21,7 @@ from tenderwright.model.item import Item
 from tenderwright.model.package import Package
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.notices import Place
+from tenderwright.quantities.display import show
 
 _NAMES = {"test": "test", "pressure": "pressure", "head": "head", "figure": "figure", "source": "source"}
 _WORK = ("opens hull", "hot work", "closes hull", "blanks opening")
@@ -93,7 +94,7 @@ def hosed_joints(shell_renewal: RenewalPlan, shell_contingent: FoundLater) -> Us
     """Find the length of seam and butt to be tested by hose."""
     renewed, contingent = renewal_outputs(shell_renewal)["joint"], found_later_outputs(shell_contingent)["joint"]
     inputs = {
-        "renewed": Given(renewed, f"{renewed:.1f} m", "shell.renewal.joint"),
-        "contingent": Given(contingent, f"{contingent:.1f} m", "shell.contingent.joint"),
+        "renewed": Given(renewed, show(renewed, "run"), "shell.renewal.joint"),
+        "contingent": Given(contingent, show(contingent, "centre", more=-1), "shell.contingent.joint"),
     }
     return Uses("joints of renewed shell plate", inputs, Place("vessel/condition.yaml"))

@@ -31,7 +31,7 @@ from tenderwright.model.item import Item
 from tenderwright.model.lightship import Lightship
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.tank import Tank
-from tenderwright.quantities.display import plus_minus
+from tenderwright.quantities.display import plus_minus, show
 
 Why = Literal["changed", "slack", "to be dry"]
 """Contents changed since docking; a free surface; nothing should be in it."""
@@ -176,7 +176,7 @@ def _judged(
     trim, most_trim = found.hydrostatics.trim, trim_limit(lightship)
     if not within(abs(trim), most_trim):
         end = "stern" if trim > 0 else "head"
-        reasons.append(f"trim {abs(trim):.2f} m by the {end} against {most_trim:.2f} m")
+        reasons.append(f"trim {show(abs(trim), 'trim')} by the {end} against {show(most_trim, 'trim')}")
     limit = most_list(lightship).si
     if found.heel is None or not within(abs(found.heel), limit):
         words = "no list at which she rests" if found.heel is None else f"list {abs(degrees(found.heel)):.2f} degrees"
@@ -194,14 +194,16 @@ def _judged(
     if not stable:
         told = " and ".join(f"{_height(one)} {one.name}" for one in heights)
         doubt = ", which is not known to be enough" if all(one.met is not False for one in heights) else ""
-        reasons.append(f"metacentric height {told}, against {least:.2f} m{doubt}")
+        reasons.append(f"metacentric height {told}, against {show(least, 'centre')}{doubt}")
     return Undocking(found, unlevel, stable, tuple(reasons), gm, to_sound)
 
 
 def _height(one: Limit) -> str:
     if one.demand is None:
         return "not known"
-    return plus_minus(one.demand, one.uncertainty, "m") if one.uncertainty else f"{one.demand:.2f} m"
+    return (
+        plus_minus(one.demand, one.uncertainty, "metacentric height") if one.uncertainty else show(one.demand, "centre")
+    )
 
 
 def _to_sound(

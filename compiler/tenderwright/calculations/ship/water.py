@@ -11,6 +11,7 @@ from tenderwright.calculations.value import Given, given
 from tenderwright.model.common import Water
 from tenderwright.model.facility import Facility
 from tenderwright.model.lightship import Lightship
+from tenderwright.quantities.display import show
 
 SEA_WATER = Given(1025.0, "1.025 t/m3", "standard sea water, used where no density is given")
 
@@ -50,5 +51,5 @@ def _given(water: Water | None, calculated: Mapping[str, float] | None, name: st
     if water is not None and water.density is not None:
         return given(water.density)
     if calculated is not None:
-        return Given(calculated["density"], f"{calculated['density']:.1f} kg/m3", name)
+        return Given(calculated["density"], show(calculated["density"], "density in kilograms"), name)
     return SEA_WATER

@@ -19,6 +19,7 @@ from tenderwright.model.coating import Zone
 from tenderwright.model.common import AreaEntry
 from tenderwright.model.package import Package
 from tenderwright.model.particulars import Particulars
+from tenderwright.quantities.display import show
 from tenderwright.quantities.quantity import Quantity
 
 _AREA = {"area": "area"}
@@ -91,7 +92,7 @@ def zone_internal(zone: Zone, tank_shape: Each[TankShape]) -> Uses | Absent:
         return Lacking(f"it needs the bounds of tank `{tank}` in vessel/tanks.yaml: its plan does not give its faces")
     boundary = shape.body.surface_area
     panels: list[dict[str, float]] = []
-    words, left = [f"boundary {boundary:.1f} m2"], 1.0
+    words, left = [f"boundary {show(boundary, 'area')}"], 1.0
     for entry in zone.stiffening:
         share = entry.share.si if entry.share else 1.0
         left -= share
@@ -124,7 +125,7 @@ def zone_area(
         if isinstance(found, Absent):
             return found.passed_on()
         last = "internal" if zone.surface == "internal" else "shell"
-        surface = Given(found["area"], f"{found['area']:.1f} m2", f"zone.{name}.{last}.area")
+        surface = Given(found["area"], show(found["area"], "area"), f"zone.{name}.{last}.area")
     inputs = {"surface": surface} | _more("added", zone.add) | _more("taken_away", zone.less)
     return Uses(zone.name, inputs, zone.here, of=zone.name)
 

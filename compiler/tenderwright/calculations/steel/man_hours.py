@@ -11,6 +11,7 @@ import numpy as np
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import number, quantity
 from tenderwright.calculations.steel.plate_mass import plate_mass
+from tenderwright.quantities.display import plainly
 
 BUTLER = Citation("D. Butler, Guide to Ship Repair Estimates (in Man-hours), 2000", "steel renewal")
 
@@ -59,7 +60,7 @@ def hours_per_tonne(thickness: float) -> float:
     lines between (derived; within 2 % of its other rows). Source: `BUTLER`. Raises OutOfRange above 20 mm.
     """
     if not 0.0 < thickness <= _THICKNESSES[-1] * (1.0 + 1e-12):
-        raise OutOfRange(f"man-hours are known for plate up to 20 mm, got {1e3 * thickness:g} mm")
+        raise OutOfRange(f"man-hours are known for plate up to 20 mm, got {plainly(thickness, 'thickness')}")
     return float(np.interp(thickness, _THICKNESSES, _HOURS_PER_TONNE))
 
 
@@ -71,7 +72,7 @@ def renewal_hours(mass: float, rate: float, factors: Sequence[float] = (), treat
     Raises OutOfRange.
     """
     if not (math.isfinite(mass) and mass >= 0.0):
-        raise OutOfRange(f"the mass cannot be less than nothing, got {mass:g} kg")
+        raise OutOfRange(f"the mass cannot be less than nothing, got {plainly(mass, 'small part')}")
     if not (math.isfinite(rate) and rate > 0.0):
         raise OutOfRange(f"the rate must be more than nothing, got {rate:g} man-hours per tonne")
     for factor in factors:

@@ -8,6 +8,7 @@ from typing import Literal
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import plainly
 
 _POUND = 0.45359237
 _FOOT = 0.3048
@@ -43,7 +44,7 @@ def plate_mass(area: float, thickness: float, density: float = STEEL_DENSITY) ->
         if not (math.isfinite(value) and value >= 0.0):
             raise OutOfRange(f"the {name} of a plate cannot be less than nothing, got {value:g}")
     if not (math.isfinite(density) and density > 0.0):
-        raise OutOfRange(f"the density must be more than nothing, got {density:g} kg/m3")
+        raise OutOfRange(f"the density must be more than nothing, got {plainly(density, 'density in kilograms')}")
     return area * thickness * density
 
 

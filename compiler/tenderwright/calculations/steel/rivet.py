@@ -7,6 +7,7 @@ from collections.abc import Mapping
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import plainly
 
 _INCH = 0.0254
 
@@ -43,7 +44,7 @@ def _root_inches(thickness: float) -> float:
 
 def _require(thickness: float) -> None:
     if not (math.isfinite(thickness) and thickness > 0.0):
-        raise OutOfRange(f"the thickness of the plate must be more than nothing, got {thickness:g} m")
+        raise OutOfRange(f"the thickness of the plate must be more than nothing, got {plainly(thickness, 'centre')}")
 
 
 def _kernel(thickness: float) -> Mapping[str, float]:

@@ -9,6 +9,7 @@ from typing import Any
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
 from tenderwright.calculations.steel.plate_mass import STEEL_DENSITY
+from tenderwright.quantities.display import plainly
 
 
 def flat_bar_area(width: float, thickness: float) -> float:
@@ -24,7 +25,7 @@ def angle_area(leg: float, other_leg: float, thickness: float) -> float:
     """
     _require(leg=leg, other_leg=other_leg, thickness=thickness)
     if thickness >= min(leg, other_leg):
-        raise OutOfRange(f"an angle {thickness:g} m thick is thicker than its leg is wide")
+        raise OutOfRange(f"an angle {plainly(thickness, 'centre')} thick is thicker than its leg is wide")
     return (leg + other_leg - thickness) * thickness
 
 
@@ -55,7 +56,7 @@ def section_mass(area: float, length: float, density: float = STEEL_DENSITY) -> 
     """
     _require(area=area, density=density)
     if not (math.isfinite(length) and length >= 0.0):
-        raise OutOfRange(f"the length of a section cannot be less than nothing, got {length:g} m")
+        raise OutOfRange(f"the length of a section cannot be less than nothing, got {plainly(length, 'centre')}")
     return area * length * density
 
 

@@ -1,8 +1,9 @@
 """Results of heavy methods that were found before: what is kept is found by the very inputs that the record holds.
 
-A result is kept under a digest of its method's name and inputs, and all results together with a word on what else
-they hang on, the maker: who made it is asked, and results of another maker are not looked at. They are read back by
-their declared types, floats to the last bit; what is damaged or not ours holds nothing.
+A result is kept under a digest of its method's name, its inputs and the units in which its words tell figures, and all
+results together with a word on what else they hang on, the maker: who made it is asked, and results of another maker
+are not looked at. They are read back by their declared types, floats to the last bit; what is damaged or not ours
+holds nothing.
 """
 
 from __future__ import annotations
@@ -17,6 +18,7 @@ from msgspec import MsgspecError, Raw, Struct
 from msgspec.msgpack import Decoder, Encoder
 
 from tenderwright.calculations.method import Method
+from tenderwright.quantities.display import system
 
 R = TypeVar("R")
 
@@ -42,7 +44,7 @@ class Kept:
 
     def run(self, method: Method[R], inputs: Mapping[str, Any]) -> R:
         """Give the result of a method's kernel, from what is kept or by running it; raises OutOfRange."""
-        key = digest(_ENCODER.encode((method.name, inputs)))
+        key = digest(_ENCODER.encode((method.name, system(), inputs)))
         raw = self._before.get(key)
         if raw is not None:
             try:

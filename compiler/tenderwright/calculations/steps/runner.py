@@ -13,6 +13,7 @@ from tenderwright.calculations.steps.step import Step, Take, Uses
 from tenderwright.calculations.value import Record, Value, Working
 from tenderwright.model.package import Package
 from tenderwright.notices import Notice, Place
+from tenderwright.quantities.display import telling_in
 
 R = TypeVar("R")
 
@@ -94,7 +95,8 @@ class Calculated:
     def _of(self, name: str) -> Any:
         if name not in self._outcomes:
             step = self._steps[name]
-            self._outcomes[name] = self._for_each(step) if step.each else self._once(step, "", None)
+            with telling_in(self._package.units):
+                self._outcomes[name] = self._for_each(step) if step.each else self._once(step, "", None)
         return self._outcomes[name]
 
     def _for_each(self, step: Step[Any]) -> Each[Any] | Absent:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import show
 
 SEA, FRESH = 1025.0, 1000.0
 
@@ -24,7 +25,7 @@ def dock_water_allowance(
     Range: rho 1000 to 1025, near the draft that FWA is for. Raises OutOfRange.
     """
     if not FRESH <= density <= SEA:
-        raise OutOfRange(f"a density of {density:.1f} kg/m3 is outside {FRESH:.0f} to {SEA:.0f}")
+        raise OutOfRange(f"a density of {show(density, 'density in kilograms')} is outside {FRESH:.0f} to {SEA:.0f}")
     if fresh_water_allowance is None:
         if displacement is None or mass_per_immersion is None:
             raise OutOfRange("give the fresh-water allowance, or displacement with mass per immersion")

@@ -12,6 +12,7 @@ from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.tanks.liquid import Liquid, cut, surfaces
 from tenderwright.calculations.tanks.polyhedron import Polyhedron
+from tenderwright.quantities.display import show
 
 FULL = 1e-9
 """A tank within this part of its volume of empty or full is taken as empty or full."""
@@ -37,7 +38,9 @@ def fill(
     wanted = np.atleast_1d(np.asarray(volumes, dtype=np.float64))
     whole = np.array([b.volume for b in bodies])
     for i in np.flatnonzero((wanted < -FULL * whole) | (wanted > whole * (1 + FULL))):
-        raise OutOfRange(f"a tank of {whole[i]:.3f} m3 cannot hold {wanted[i]:.3f} m3")
+        raise OutOfRange(
+            f"a tank of {show(whole[i], 'capacity', more=1)} cannot hold {show(wanted[i], 'capacity', more=1)}"
+        )
     low, high = _extent(bodies, trim_slope, heel_slope)
     share = wanted / whole
     guess = low + (high - low) * share if near is None else np.clip(np.asarray(near, dtype=np.float64), low, high)

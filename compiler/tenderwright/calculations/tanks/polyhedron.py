@@ -14,6 +14,7 @@ from numpy.typing import ArrayLike, NDArray
 from tenderwright.calculations.hydrostatics.hull_form import NEAR, HullForm
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import OutOfRange
+from tenderwright.quantities.display import show
 
 Indices = NDArray[np.intp]
 Side = Literal["port", "starboard", "both"]
@@ -163,7 +164,9 @@ def from_hull(
     low = min(keels) if bottom is None else bottom
     high = max(decks) if top is None else top
     if low >= high:
-        raise OutOfRange(f"the tank's top, {high:.3f} m, is not above its bottom, {low:.3f} m")
+        raise OutOfRange(
+            f"the tank's top, {show(high, 'centre', more=1)}, is not above its bottom, {show(low, 'centre', more=1)}"
+        )
     levels = _levels(form, low, high)
     outlines = []
     for v, keel, deck in zip(cuts, keels, decks, strict=True):

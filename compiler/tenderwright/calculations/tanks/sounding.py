@@ -16,6 +16,7 @@ from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.tanks.filling import FULL, fill
 from tenderwright.calculations.tanks.liquid import Liquid, cut_at, cut_levels
 from tenderwright.calculations.tanks.polyhedron import Polyhedron
+from tenderwright.quantities.display import show
 
 Point = tuple[float, float, float]
 
@@ -111,7 +112,10 @@ def at_sounding(tank: Tank, sounding: float, trim_slope: float = 0.0, heel_slope
     """
     pipe = _pipe(tank)
     if not 0 <= sounding <= pipe.length * (1 + FULL):
-        raise OutOfRange(f"a sounding of {sounding:.3f} m is not on the pipe, 0 to {pipe.length:.3f} m")
+        raise OutOfRange(
+            f"a sounding of {show(sounding, 'centre', more=1)} is not on the pipe, 0 to "
+            f"{show(pipe.length, 'centre', more=1)}"
+        )
     level = float(_levels(pipe, np.array([sounding]), np.array(trim_slope), heel_slope)[0])
     return _shared(cut_at(tank.body, level, trim_slope, heel_slope), tank)
 
@@ -140,7 +144,7 @@ def sounding_at(tank: Tank, volume: float, level: float, trim_slope: float = 0.0
     if volume <= FULL:
         return max(sounding, 0.0)
     if not -1e-9 <= sounding <= pipe.length + 1e-9:
-        raise OutOfRange(f"a volume of {volume:.3f} m3 does not show in the pipe")
+        raise OutOfRange(f"a volume of {show(volume, 'capacity', more=1)} does not show in the pipe")
     return min(max(sounding, 0.0), pipe.length)
 
 
@@ -153,7 +157,7 @@ def sounding_table(tank: Tank, soundings: ArrayLike, trim_slopes: ArrayLike = 0.
     s = np.atleast_1d(np.asarray(soundings, dtype=np.float64))
     slopes = np.atleast_1d(np.asarray(trim_slopes, dtype=np.float64))
     if np.any(s < 0) or np.any(s > pipe.length * (1 + FULL)):
-        raise OutOfRange(f"soundings must lie on the pipe, 0 to {pipe.length:.3f} m")
+        raise OutOfRange(f"soundings must lie on the pipe, 0 to {show(pipe.length, 'centre', more=1)}")
     levels = _levels(pipe, s[:, None], slopes[None, :], heel_slope)
     found = cut_levels(tank.body, levels.ravel(), np.tile(slopes, s.size), heel_slope)
     return found.volume.reshape(levels.shape) * tank.permeability

@@ -8,6 +8,7 @@ import numpy as np
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import listed, quantity
+from tenderwright.quantities.display import show
 
 
 def table_volume(
@@ -34,8 +35,12 @@ def table_volume(
         raise OutOfRange(f"{word}s in a table must rise")
     if np.any(np.diff(v) * (1 if word == "sounding" else -1) < 0):
         raise OutOfRange("a deeper sounding, or a lesser ullage, must not be less liquid")
-    if reading is None or not s[0] <= reading <= s[-1]:
-        raise OutOfRange(f"a {word} of {reading:.3f} m is outside the table, {s[0]:.3f} m to {s[-1]:.3f} m")
+    assert reading is not None
+    if not s[0] <= reading <= s[-1]:
+        raise OutOfRange(
+            f"a {word} of {show(reading, 'centre', more=1)} is outside the table, "
+            f"{show(s[0], 'centre', more=1)} to {show(s[-1], 'centre', more=1)}"
+        )
     return {"volume": float(np.interp(reading, s, v))}
 
 

@@ -7,6 +7,7 @@ from math import cos, tan
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length as _length
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import show
 
 
 def trim_correction(
@@ -38,8 +39,10 @@ def trim_correction(
     margin = (tank_length * abs(along) + tank_breadth * abs(across)) / 2
     if not margin <= corrected <= tank_height - margin:
         raise OutOfRange(
-            f"the corrected sounding, {corrected:.3f} m, lies outside {margin:.3f} m to "
-            f"{tank_height - margin:.3f} m, so the liquid does not cover the whole bottom or touches the top"
+            f"the corrected sounding, {show(corrected, 'centre', more=1)}, lies outside "
+            f"{show(margin, 'centre', more=1)} to "
+            f"{show(tank_height - margin, 'centre', more=1)}, so the liquid does not cover the whole "
+            "bottom or touches the top"
         )
     return {
         "correction": corrected - sounding,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import show
 
 PURE = (999.842594, 6.793952e-2, -9.095290e-3, 1.001685e-4, -1.120083e-6, 6.536332e-9)
 LINEAR = (8.24493e-1, -4.0899e-3, 7.6438e-5, -8.2467e-7, 5.3875e-9)
@@ -23,7 +24,7 @@ def water_density(salinity: float, temperature: float) -> dict[str, float]:
     if not 0 <= salinity <= 42:
         raise OutOfRange(f"a salinity of {salinity:.2f} g/kg is outside 0 to 42")
     if not -2 <= temperature <= 40:
-        raise OutOfRange(f"a temperature of {temperature:.2f} degC is outside -2 to 40")
+        raise OutOfRange(f"a temperature of {show(temperature, 'temperature', more=1)} is outside -2 to 40")
     pure, linear, half = (
         sum(c * temperature**n for n, c in enumerate(coefficients)) for coefficients in (PURE, LINEAR, HALF)
     )

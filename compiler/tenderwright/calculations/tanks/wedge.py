@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length as _length
+from tenderwright.quantities.display import show
 
 
 def wedge_volume(
@@ -28,16 +29,22 @@ def wedge_volume(
     if min(tank_length, tank_breadth, tank_height, length) <= 0 or sounding < 0:
         raise OutOfRange("tank and ship dimensions must be positive, and the sounding not negative")
     if not 0 <= pipe_to_after_bulkhead <= tank_length:
-        raise OutOfRange(f"the pipe, {pipe_to_after_bulkhead:.3f} m from the after bulkhead, is not in the tank")
+        raise OutOfRange(
+            f"the pipe, {show(pipe_to_after_bulkhead, 'centre', more=1)} from the after bulkhead, is not in the tank"
+        )
     slope = trim / length
     if slope <= 0:
         raise OutOfRange("a wedge against the after bulkhead needs trim by the stern")
     depth = sounding + pipe_to_after_bulkhead * slope
     wet_length = depth / slope
     if wet_length > tank_length:
-        raise OutOfRange(f"the liquid is {wet_length:.3f} m long and reaches the fore bulkhead: it is no wedge")
+        raise OutOfRange(
+            f"the liquid is {show(wet_length, 'centre', more=1)} long and reaches the fore bulkhead: it is no wedge"
+        )
     if depth > tank_height:
-        raise OutOfRange(f"the liquid is {depth:.3f} m deep at the after bulkhead and touches the top")
+        raise OutOfRange(
+            f"the liquid is {show(depth, 'centre', more=1)} deep at the after bulkhead and touches the top"
+        )
     return {
         "depth_at_bulkhead": depth,
         "wet_length": wet_length,

@@ -12,6 +12,7 @@ from tenderwright.calculations.schema import length as _length
 from tenderwright.calculations.schema import listed, quantity, record
 from tenderwright.calculations.thickness.readings import GREATEST_THICKNESS
 from tenderwright.calculations.verdict import within
+from tenderwright.quantities.display import plainly
 
 Treatment = Literal["watch", "fill with epoxy", "weld", "local insert"]
 TREATMENTS: tuple[Treatment, ...] = ("watch", "fill with epoxy", "weld", "local insert")
@@ -145,7 +146,9 @@ def equivalent_thickness(thickness: float, intensity: float, mean_depth: float, 
     """
     _require(intensity, (thickness,), (thickness,))
     if not 0.0 <= mean_depth <= thickness:
-        raise OutOfRange(f"a pit is at least nothing and at most the plate deep, got {1e3 * mean_depth:g} mm")
+        raise OutOfRange(
+            f"a pit is at least nothing and at most the plate deep, got {plainly(mean_depth, 'thickness')}"
+        )
     if not 0.0 < shape <= 1.0:
         raise OutOfRange(f"the shape of a pit is above 0 and at most 1, got {shape:g}")
     return thickness - intensity * mean_depth * shape
@@ -156,7 +159,9 @@ def _require(intensity: float, thicknesses: Sequence[float], lengths: Sequence[f
         raise OutOfRange("give one or more pits, or the thickness of the plate")
     for value in lengths:
         if not 0.0 < value < GREATEST_THICKNESS:
-            raise OutOfRange(f"a thickness of plate or in a pit lies between 0 and 500 mm, got {1e3 * value:g} mm")
+            raise OutOfRange(
+                f"a thickness of plate or in a pit lies between 0 and 500 mm, got {plainly(value, 'thickness')}"
+            )
     if not 0.0 <= intensity <= 1.0:
         raise OutOfRange(f"the intensity of pitting is a fraction of 0 to 1, got {intensity:g}")
 

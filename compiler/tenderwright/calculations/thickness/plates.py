@@ -12,6 +12,7 @@ from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.thickness.cells import Ints
 from tenderwright.calculations.thickness.columns import Floats
 from tenderwright.calculations.thickness.diminution import RENEW, SUBSTANTIAL, Diminution
+from tenderwright.quantities.display import plainly
 
 OUTSIDE = -1
 """Plate of a reading that lies on no plate."""
@@ -76,7 +77,7 @@ def bay_of(frames: Floats, x: Floats) -> Ints:
     bay = _space_of(frames, x)
     beyond = (bay < 0) | (bay >= frames.size - 1)
     if beyond.any():
-        raise OutOfRange(f"a reading at {float(x[beyond][0]):g} m lies beyond the frames")
+        raise OutOfRange(f"a reading at {plainly(float(x[beyond][0]), 'centre')} lies beyond the frames")
     return bay
 
 

@@ -15,6 +15,7 @@ from tenderwright.calculations.thickness.cells import Ints
 from tenderwright.calculations.thickness.columns import Flags, Floats
 from tenderwright.calculations.thickness.plates import least_by
 from tenderwright.calculations.thickness.readings import require_thickness, year_of
+from tenderwright.quantities.display import plainly
 
 MOST_SURVEYS = 1000
 """More than any ship has had, so that a mistyped number does not fill the memory."""
@@ -70,7 +71,9 @@ def rates(
     ±0.1 mm a reading, so ±0.14/dt, is common practice. Raises OutOfRange.
     """
     if not (math.isfinite(uncertainty) and uncertainty > 0.0):
-        raise OutOfRange(f"the uncertainty of a reading must be more than nothing, got {uncertainty:g} m")
+        raise OutOfRange(
+            f"the uncertainty of a reading must be more than nothing, got {plainly(uncertainty, 'centre')}"
+        )
     on_plate = plate >= 0
     rows = slice(None) if on_plate.all() else np.flatnonzero(on_plate)
     count = int(survey[rows].max(initial=-1)) + 1

@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.thickness.cells import Ints
 from tenderwright.calculations.thickness.columns import Flags, Floats
+from tenderwright.quantities.display import plainly
 
 GREATEST_THICKNESS = 0.5
 """Thicknesses above this are taken for mistakes of unit, m."""
@@ -61,7 +62,7 @@ def require_thickness(values: Floats, what: str) -> None:
     if values.size and not (values.min() > 0.0 and values.max() < GREATEST_THICKNESS):
         row = int(np.flatnonzero(~((values > 0.0) & (values < GREATEST_THICKNESS)))[0])
         raise OutOfRange(
-            f"reading {row + 1}: a thickness {what} lies between 0 and 500 mm, got {1e3 * values[row]:g} mm"
+            f"reading {row + 1}: a thickness {what} lies between 0 and 500 mm, got {plainly(values[row], 'thickness')}"
         )
 
 

@@ -16,6 +16,7 @@ from tenderwright.calculations.thickness.columns import Flags, Floats
 from tenderwright.calculations.thickness.diminution import RENEW, SUBSTANTIAL
 from tenderwright.calculations.thickness.named_plates import PLATES, NamedPlates, plates_from_input
 from tenderwright.calculations.thickness.named_readings import PLACED, NamedReadings, readings_from_input
+from tenderwright.quantities.display import show
 
 Zones = Sequence[Mapping[str, Any]]
 """Each with `strakes`, `allowable`, and `from` and `to` where it does not run the length of them."""
@@ -83,7 +84,7 @@ def survey_shell(
     zone = zone_of(named, zones)
     if (zone < 0).any():
         row = int(np.flatnonzero(zone < 0)[0])
-        where = f"strake {shell.strakes[int(found.strake[row])]}, {found.x[row]:.2f} m forward"
+        where = f"strake {shell.strakes[int(found.strake[row])]}, {show(found.x[row], 'centre')} forward"
         raise OutOfRange(f"a reading at {where} lies in no zone")
     allowable: Floats = np.array([one["allowable"] for one in zones])[zone]
     if materials:

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import plainly
 
 GRAVITY = 9.80665
 FRESH_WATER, SEA_WATER = 1000.0, 1025.0
@@ -40,7 +41,9 @@ def _require(value: float, density: float, name: str) -> None:
     if not (math.isfinite(value) and value >= 0.0):
         raise OutOfRange(f"the {name} cannot be less than nothing, got {value:g}")
     if not (math.isfinite(density) and density > 0.0):
-        raise OutOfRange(f"the density of water must be more than nothing, got {density:g} kg/m3")
+        raise OutOfRange(
+            f"the density of water must be more than nothing, got {plainly(density, 'density in kilograms')}"
+        )
 
 
 def _kernel(

@@ -6,6 +6,7 @@ import math
 
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length
+from tenderwright.quantities.display import plainly
 
 
 def hosed(renewed: float, contingent: float = 0.0) -> dict[str, float]:
@@ -17,7 +18,7 @@ def hosed(renewed: float, contingent: float = 0.0) -> dict[str, float]:
     """
     for name, value in (("joints of the inserts named", renewed), ("joints likely to be added", contingent)):
         if not (math.isfinite(value) and value >= 0.0):
-            raise OutOfRange(f"the length of {name} cannot be less than nothing, got {value:g} m")
+            raise OutOfRange(f"the length of {name} cannot be less than nothing, got {plainly(value, 'centre')}")
     return {"hose": renewed + contingent}
 
 

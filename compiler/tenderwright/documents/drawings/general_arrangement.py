@@ -97,7 +97,7 @@ def _waterline(afloat: FloatingPosition | None, view: View, ends: tuple[float, f
     reach = [(view.x(x) + out, view.y(afloat.waterline_at(x))) for x, out in zip(ends, (-6.0, 6.0), strict=True)]
     mark = [(reach[0][0] + dx, reach[0][1] + dy) for dx, dy in ((0.2, -2.4), (2.8, -2.4), (1.5, -0.1))]
     found = afloat.hydrostatics
-    trim = f"trim {show(abs(found.trim), 'm', digits=2)} by the {'stern' if found.trim >= 0 else 'head'}"
+    trim = f"trim {show(abs(found.trim), 'trim', digits=2)} by the {'stern' if found.trim >= 0 else 'head'}"
     mass = decimals(afloat.loading.mass / 1000, 0)
     middle = (
         f"On arrival {mass} t in water of {decimals(found.density / 1000, 3)} t/m³, {trim}; drafts above the keel line"

@@ -15,7 +15,7 @@ from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
 from tenderwright.model.anode_duty import AnodeDuty
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, show
 
 _YEAR = 365.25 * 86400.0
 
@@ -41,7 +41,7 @@ def _lots(desk: Desk) -> list[Block]:
         return [heading, not_calculated(seen)]
     if isinstance(each, Absent):
         return [heading, not_calculated(each)]
-    label = desk.package.frames.label if desk.package.frames else (lambda x: f"{x:.1f} m")
+    label = desk.package.frames.label if desk.package.frames else (lambda x: show(x, "centre", more=-1))
     found = {one.name: one for one in each.anodes}
     rows: list[Row] = []
     for fitted in sorted({one.fitted for one in seen.seen}):
@@ -154,8 +154,8 @@ def _number(desk: Desk, duty: AnodeDuty) -> list[Block]:
     words = (
         f"For {interval:g} years the surfaces ask {decimals(demand['initial'], 1)} A at first, "
         f"{decimals(demand['mean'], 1)} A on the mean and {decimals(demand['final'], 1)} A at the end. That takes "
-        f"{decimals(needed.mass, 0)} kg of alloy, which is {needed.by_mass} anodes of "
-        f"{decimals(fitted['mass'] / fitted['count'], 1)} kg; by current {needed.by_initial} when new and "
+        f"{show(needed.mass, 'small part', more=-1)} of alloy, which is {needed.by_mass} anodes of "
+        f"{show(fitted['mass'] / fitted['count'], 'small part')}; by current {needed.by_initial} when new and "
         f"{needed.by_final} when spent. So {needed.number} are needed, and {governs}; {fitted['count']:.0f} are "
         f"fitted. Renewed, those last {decimals(lasts, 1)} years by mass. Capacity {duty.capacity:g} A h/kg, water "
         f"{duty.resistivity:g} Ω m: {duty.source}."
@@ -173,7 +173,7 @@ def _further(desk: Desk) -> list[Block]:
         return []
     if isinstance(layout, Absent):
         return [Paragraph(inline(f"Room for more on each side. {why_not(layout)}"))]
-    label = desk.package.frames.label if desk.package.frames else (lambda x: f"{x:.1f} m")
+    label = desk.package.frames.label if desk.package.frames else (lambda x: show(x, "centre", more=-1))
     places = ", ".join(label(x) for x in layout.centres)
     blocks: list[Block] = []
     if places:

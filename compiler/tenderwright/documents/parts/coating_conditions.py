@@ -13,7 +13,7 @@ from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Pa
 from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.model.coating import Coat, Scheme
 from tenderwright.model.ship_condition import Climate
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, plainly
 
 
 def coating_conditions(desk: Desk) -> Part | None:
@@ -23,7 +23,8 @@ def coating_conditions(desk: Desk) -> Part | None:
         return None
     margin, source = MARGINS["3 K"]
     asked = (
-        f"The steel is {margin:g} K or more above the dew point ({source}), and the relative humidity is at most "
+        f"The steel is {plainly(margin, 'temperature difference')} or more above the dew point ({source}), "
+        "and the relative humidity is at most "
         f"{100 * HUMIDITY_LIMIT:.0f} % ({HUMIDITY_SOURCE}). Both are read at the steel before and during each coat, "
         f"every four hours at most. The form of five degrees Fahrenheit and rising ({MARGINS['5 degF'][1].title}) is "
         "2.8 K and does not meet this."
@@ -76,8 +77,10 @@ def _months(desk: Desk, written: Climate) -> list[Block]:
         f"{written.place}: {written.source}. Share of the hours from {written.day_begins:g} to {written.day_ends:g} h "
         "in which margin, humidity, steel, rain and wind all allow paint in the open; under cover neither rain nor "
         "wind counts. A model for planning (derived): the day is a sinusoid and its vapour keeps; the steel stands "
-        f"{abs(STEEL_OFFSET):g} K below the air at the coldest hour; daily humidity spreads by "
-        f"{100 * HUMIDITY_SPREAD:.0f} %; least steel {LEAST_STEEL:g} °C; wind up to {WIND_LIMIT:g} m/s. Those figures "
+        f"{plainly(abs(STEEL_OFFSET), 'temperature difference')} below the air at the coldest hour; daily "
+        "humidity spreads by "
+        f"{100 * HUMIDITY_SPREAD:.0f} %; least steel {plainly(LEAST_STEEL, 'temperature')}; wind up to "
+        f"{plainly(WIND_LIMIT, 'wind speed')}. Those figures "
         "are common practice, no source."
     )
     return [Table(columns, tuple(rows), note=note, small=True), *said]

@@ -13,7 +13,7 @@ from tenderwright.documents.not_calculated import absent_of, not_calculated_of
 from tenderwright.documents.parts.notes import notes_on
 from tenderwright.model.coating import Preparation, Scheme, Zone
 from tenderwright.model.common import AreaEntry
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import head, number, show
 
 
 def zones(desk: Desk) -> Part:
@@ -23,7 +23,7 @@ def zones(desk: Desk) -> Part:
         Column("Zone", width=2),
         Column("Bounds", width=3.2),
         Column("Added and taken away", width=3.6),
-        Column("Area, m²", "decimal", 1.1),
+        Column(head("Area", "area"), "decimal", 1.1),
     )
     areas, paint = desk.calculated.outcome(zone_area), desk.calculated.outcome(scheme_paint)
     blocks: list[Block] = [
@@ -49,7 +49,7 @@ def _zone_row(desk: Desk, zone: Zone) -> Row:
     else:
         bounds = f"as stated: {zone.basis}" if zone.basis else "as stated"
     more = [_entry(desk, "+", one) for one in zone.add] + [_entry(desk, "−", one) for one in zone.less]
-    area = desk.number(f"zone.{zone.zone}.area", 1)
+    area = desk.number(f"zone.{zone.zone}.area")
     cells = (inline(zone.name), inline(bounds), inline("; ".join(more) or "–"), inline(area))
     return Row(cells, anchor=desk.anchor("zone", zone.zone))
 
@@ -71,8 +71,8 @@ def _index(desk: Desk) -> Table:
                     inline(desk.ref(scheme.zone)),
                     inline(scheme.preparation.grade),
                     inline(str(len(scheme.coats))),
-                    inline(decimals(paint.dry_film * 1e6, 0) if paint else "–"),
-                    inline(desk.number(f"coating.{scheme.scheme}.area", 1)),
+                    inline(number(paint.dry_film, "film") if paint else "–"),
+                    inline(desk.number(f"coating.{scheme.scheme}.area")),
                     item,
                 ),
                 anchor=desk.anchor("scheme", scheme.scheme),
@@ -83,8 +83,8 @@ def _index(desk: Desk) -> Table:
         Column("Zone", width=2),
         Column("Preparation", width=1.3),
         Column("Coats", "right", 0.7),
-        Column("Dry film, µm", "right", 1),
-        Column("Area, m²", "decimal", 1),
+        Column(head("Dry film", "film"), "right", 1),
+        Column(head("Area", "area"), "decimal", 1),
         Column("Applied by", width=1),
     )
     return Table(columns, tuple(rows))
@@ -96,7 +96,7 @@ def scheme_blocks(desk: Desk, scheme: Scheme) -> list[Block]:
     extent = scheme.extent
     basis = f" ({extent.basis})" if extent and extent.basis else ""
     facts: list[tuple[str, Inline]] = [
-        ("Area", inline(f"{desk.number(f'{name}.area', 1)} m² of ", desk.ref(scheme.zone), basis)),
+        ("Area", inline(f"{desk.told(f'{name}.area')} of ", desk.ref(scheme.zone), basis)),
         ("Preparation", inline(_grade(scheme.preparation.grade))),
         ("Profile and cleanliness", inline(_cleanliness(desk, scheme.preparation))),
     ]
@@ -104,9 +104,9 @@ def scheme_blocks(desk: Desk, scheme: Scheme) -> list[Block]:
         facts.append(("Before water stands on it", inline(f"{desk.quantity(scheme.before_water)} from the last coat")))
     if scheme.abrasive:
         words = (
-            f"{desk.number(f'{name}.abrasive', 1)} t at {desk.quantity(scheme.abrasive.rate)} "
+            f"{desk.told(f'{name}.abrasive')} at {desk.quantity(scheme.abrasive.rate)} "
             f"({scheme.abrasive.source}); "
-            f"spent, with paint and rust, {desk.number(f'{name}.spent', 1)} t"
+            f"spent, with paint and rust, {desk.told(f'{name}.spent')}"
         )
         facts.append(("Abrasive, for planning", inline(words)))
     facts = [fact for fact in facts if any(span.text for span in fact[1])]
@@ -161,10 +161,10 @@ def _coats(desk: Desk, scheme: Scheme) -> Table:
                     inline(str(coat.coat)),
                     inline(coat.product + (f", {coat.colour}" if coat.colour else "")),
                     inline(desk.quantity(coat.dft)),
-                    inline(f"{row.wet_film * 1e6:.0f} µm" if row else "–"),
+                    inline(show(row.wet_film, "film") if row else "–"),
                     inline(_stripe(desk, coat.stripe.coats if coat.stripe else 0)),
                     inline(times or "–"),
-                    inline(f"{row.paint * 1000:.0f}" if row else "–"),
+                    inline(number(row.paint, "paint") if row else "–"),
                     inline(sets),
                 )
             )
@@ -176,7 +176,7 @@ def _coats(desk: Desk, scheme: Scheme) -> Table:
         Column("Wet film", "right", 1),
         Column("Stripe", width=1),
         Column("Next coat after", width=1.5),
-        Column("Paint, L", "right", 0.8),
+        Column(head("Paint", "paint"), "right", 0.8),
         Column("Sets", "right", 1.1),
     )
     note = inline(

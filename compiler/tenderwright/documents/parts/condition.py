@@ -24,7 +24,7 @@ from tenderwright.documents.parts.pits import pit_blocks
 from tenderwright.documents.parts.renewal import renewal_blocks
 from tenderwright.documents.parts.timber import timber
 from tenderwright.model.ship_condition import ShipCondition
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, show
 
 _YEAR = 365.25 * 86400.0
 
@@ -248,7 +248,7 @@ def _plate_row(desk: Desk, shell: ShellCondition, call: PlateCall) -> Row:
     reading = int(places.row[place])
     built = float(shell.readings.as_built[reading])
     limit = float(renewal_thickness(built, float(shell.allowable[reading])))
-    label = desk.package.frames.label if desk.package.frames else (lambda x: f"{x:.1f} m")
+    label = desk.package.frames.label if desk.package.frames else (lambda x: show(x, "centre", more=-1))
     used = yearly(float(places.rate[place]), float(places.uncertainty[place]))
     cells = (
         inline(call.name),

@@ -23,7 +23,8 @@ from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
 from tenderwright.model.lightship import LightshipWeight, Weight
-from tenderwright.quantities.display import decimals, in_unit, plus_minus, shown_unit
+from tenderwright.quantities.display import abbreviation, head, number, plus_minus, show
+from tenderwright.quantities.purposes import purpose_of
 
 
 def condition(desk: Desk) -> list[Block]:
@@ -69,8 +70,8 @@ def condition_table(desk: Desk, columns: Sequence[tuple[str, FloatingPosition]])
         Row(tuple(inline(cell) for cell in row))
         for row in zip(_NAMES, *(_figures(c, _known(desk, c)) for _, c in columns), strict=True)
     ]
-    density = decimals(columns[0][1].hydrostatics.density / 1000, 3)
-    note = inline(f"In water of {density} t/m³. Drafts are above the keel line. Upright, small angles of list.")
+    density = show(columns[0][1].hydrostatics.density, "density")
+    note = inline(f"In water of {density}. Drafts are above the keel line. Upright, small angles of list.")
     heads = (Column("", width=3), *(Column(title, width=2) for title, _ in columns))
     return Table(heads, tuple(rows), note=note)
 
@@ -100,22 +101,22 @@ def _figures(found: FloatingPosition, known: HowSure | None) -> list[str]:
     heel = degrees(found.heel) if found.heel is not None else 0.0
     side = " to starboard" if heel > 0.005 else " to port" if heel < -0.005 else ""
 
-    def shown(si: float, places: int, unit: str, of: str) -> str:
+    def shown(si: float, purpose: str, of: str) -> str:
         u = known.u(of) if known is not None else None
-        return plus_minus(si, u, unit) if u else f"{decimals(in_unit(si, unit), places)} {shown_unit(unit)}"
+        return plus_minus(si, u, purpose) if u else show(si, purpose)
 
     return [
-        shown(loading.mass, 1, "t", "displacement"),
-        decimals(loading.lcg, 2) + " m",
-        decimals(loading.vcg, 2) + " m",
-        shown(h.draft_aft, 2, "m", "draft_aft"),
-        shown(h.draft_forward, 2, "m", "draft_forward"),
-        decimals(h.draft, 2) + " m",
-        shown(abs(h.trim), 2, "m", "trim") + (" by the stern" if h.trim >= 0 else " by the head"),
-        shown(abs(found.heel or 0.0), 2, "deg", "list") + side,
-        decimals(h.km_transverse, 2) + " m",
-        decimals(loading.free_surface_moment / 1000, 1) + " t·m",
-        shown(found.gm_fluid, 2, "m", "gm"),
+        shown(loading.mass, "weight", "displacement"),
+        show(loading.lcg, "centre"),
+        show(loading.vcg, "centre"),
+        shown(h.draft_aft, "draft", "draft_aft"),
+        shown(h.draft_forward, "draft", "draft_forward"),
+        show(h.draft, "draft"),
+        shown(abs(h.trim), "trim", "trim") + (" by the stern" if h.trim >= 0 else " by the head"),
+        shown(abs(found.heel or 0.0), "angle", "list") + side,
+        show(h.km_transverse, "centre"),
+        show(loading.free_surface_moment, "moment"),
+        shown(found.gm_fluid, "metacentric height", "gm"),
     ]
 
 
@@ -127,10 +128,10 @@ def _how_sure(desk: Desk) -> list[Block]:
         return [heading, not_calculated(found)] if desk.package.docking_plan else []
     rows = []
     for name, one in found.figures.items():
-        words, dimension, unit = FIGURES[name]
+        words, *measured = FIGURES[name]
         value = desk.record.values.get(WHERE[name])
         if value is not None and isinstance(value.si, float):
-            figure = plus_minus(value.si, one.u, unit, dimension)
+            figure = plus_minus(value.si, one.u, purpose_of(*measured))
             driver = f"{one.driver} ({one.shares[0][1]:.0%})" if one.driver else "–"
             rows.append(Row((inline(words[0].upper() + words[1:]), inline(figure), inline(driver))))
     columns = (Column("", width=2.6), Column("Figure", "right", 1.4), Column("Mostly by", width=3))
@@ -157,7 +158,7 @@ def _stability(desk: Desk) -> list[Block]:
 
 def _height(one: Limit) -> str:
     gm = one.demand or 0.0
-    return plus_minus(gm, one.uncertainty, "m") if one.uncertainty else f"{decimals(gm, 2)} m"
+    return plus_minus(gm, one.uncertainty, "metacentric height") if one.uncertainty else show(gm, "metacentric height")
 
 
 def _movements(desk: Desk) -> list[Block]:
@@ -178,7 +179,7 @@ def _movements(desk: Desk) -> list[Block]:
                 inline(names.get(t.source, t.source)),
                 inline(names.get(t.destination, t.destination)),
                 inline(t.liquid),
-                inline(decimals(t.mass / 1000, 2)),
+                inline(number(t.mass, "load of a tank")),
             )
         )
         for t in plan.transfers
@@ -187,7 +188,7 @@ def _movements(desk: Desk) -> list[Block]:
         Column("From", width=2),
         Column("To", width=2),
         Column("Liquid", width=1.4),
-        Column("Mass, t", "decimal"),
+        Column(head("Mass", "load of a tank"), "decimal"),
     )
     note = inline(
         "The least movement between the tanks marked movable. Sound all tanks and read the drafts again after it."
@@ -202,15 +203,15 @@ def _reached(desk: Desk, plan: TrimPlan, wanted: str) -> str:
     assert sought is not None
     assert sought.docking is not None
     moved = "With the movement below she" if plan.transfers else "Without moving any liquid she"
-    heel = f"{decimals(abs(degrees(position.heel)), 2)}° of list" if position.heel is not None else "a list not known"
-    there = f"{moved} is calculated to float with a trim of {decimals(trim, 2)} m and {heel}"
+    heel = f"{show(abs(position.heel), 'angle')} of list" if position.heel is not None else "a list not known"
+    there = f"{moved} is calculated to float with a trim of {show(trim, 'trim')} and {heel}"
     if plan.feasible:
         return f"{there}; wanted are {wanted} and no list. Subject to soundings and drafts read on the day."
     off = abs(trim - sought.docking.trim.si)
     held = "within" if within(off, tolerance) else "beyond"
     return (
         f"{there}. A trim of {wanted} without list cannot be reached with the movable tanks: this is the nearest, "
-        f"{decimals(off, 2)} m from it, {held} the {decimals(tolerance, 2)} m allowed."
+        f"{show(off, 'trim')} from it, {held} the {show(tolerance, 'trim')} allowed."
     )
 
 
@@ -225,41 +226,41 @@ def _hydrostatics(desk: Desk) -> list[Block]:
             tuple(
                 inline(text)
                 for text in (
-                    decimals(h.draft, 2),
-                    decimals(h.displacement / 1000, 1),
-                    decimals(h.mass_per_immersion / 1e5, 2),
-                    decimals(h.moment_to_change_trim(kg) / 1e5, 2),
-                    decimals(h.lcb, 2),
-                    decimals(h.lcf, 2),
-                    decimals(h.kb, 2),
-                    decimals(h.km_transverse, 2),
-                    decimals(h.waterplane_area, 1),
+                    number(h.draft, "draft"),
+                    number(h.displacement, "weight"),
+                    number(h.mass_per_immersion, "immersion"),
+                    number(h.moment_to_change_trim(kg), "change of trim"),
+                    number(h.lcb, "centre"),
+                    number(h.lcf, "centre"),
+                    number(h.kb, "centre"),
+                    number(h.km_transverse, "centre"),
+                    number(h.waterplane_area, "area"),
                 )
             )
         )
         for h in found
     )
     columns = tuple(
-        Column(title, "decimal")
-        for title in (
-            "Draft, m",
-            "Displ., t",
-            "TPC, t/cm",
-            "MCTC, t·m/cm",
-            "LCB, m",
-            "LCF, m",
-            "KB, m",
-            "KM, m",
-            "Waterplane, m²",
+        Column(head(title, purpose), "decimal")
+        for title, purpose in (
+            ("Draft", "draft"),
+            ("Displ.", "weight"),
+            (abbreviation("immersion"), "immersion"),
+            (abbreviation("change of trim"), "change of trim"),
+            ("LCB", "centre"),
+            ("LCF", "centre"),
+            ("KB", "centre"),
+            ("KM", "centre"),
+            ("Waterplane", "area"),
         )
     )
     water = desk.calculated.found(dock_water)
     assert water is not None  # the table rests on it
-    density = decimals(water.si / 1000, 3)
+    density = show(water.si, "density")
     floats = desk.calculated.found(buoyancy)
     assert floats is not None  # and on this
     note = inline(
-        f"Even keel, water of {density} t/m³, moulded, {floats.source}. LCB and LCF are forward of the "
+        f"Even keel, water of {density}, moulded, {floats.source}. LCB and LCF are forward of the "
         "after perpendicular, heights and drafts above the keel line."
     )
     return [Heading("Hydrostatics"), Table(columns, rows, note=note, small=True)]
@@ -271,9 +272,9 @@ def _line_load(desk: Desk) -> list[Block]:
         return []
     facts: tuple[tuple[str, Inline], ...] = (
         ("Straight of keel", inline(str(ship.keel.straight))),
-        ("Load at its after end", inline(f"{desk.number('keel.line-load.load-at-keel-aft', 1)} t/m")),
-        ("Load at its forward end", inline(f"{desk.number('keel.line-load.load-at-keel-forward', 1)} t/m")),
-        ("Keel without load", inline(f"{desk.number('keel.line-load.lift-off', 2)} m")),
+        ("Load at its after end", inline(desk.told("keel.line-load.load-at-keel-aft"))),
+        ("Load at its forward end", inline(desk.told("keel.line-load.load-at-keel-forward"))),
+        ("Keel without load", inline(desk.told("keel.line-load.lift-off", "centre"))),
     )
     note = "Rigid hull on a full line of equal blocks; a stern overhang loads the last blocks more than this says."
     return [Heading("Load along the keel"), Facts(facts), Paragraph(inline(note))]

@@ -12,7 +12,7 @@ from tenderwright.documents.not_calculated import absent_of, not_calculated
 from tenderwright.documents.parts.facility_fit import shown
 from tenderwright.model.facility import Facility, Slope
 from tenderwright.model.package import sound
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, show
 
 
 def facilities(desk: Desk) -> list[Block]:
@@ -98,15 +98,15 @@ def _cradle(desk: Desk, facility: Facility, found: Cradle) -> list[Block]:
     frames, train = sound(desk.package.frames), found.train
 
     def where(x: float) -> str:
-        return f"{frames.label(x)} ({decimals(x, 2)} m)"
+        return f"{frames.label(x)} ({show(x, 'centre')})"
 
     facts: tuple[tuple[str, Inline], ...] = (
-        ("Cars", inline(f"{len(train.cars)} coupled, {decimals(train.coupled_length, 2)} m over all")),
+        ("Cars", inline(f"{len(train.cars)} coupled, {show(train.coupled_length, 'centre')} over all")),
         ("From", inline(where(train.start))),
         ("To", inline(where(train.end))),
         (
             "Straight keel left beyond them",
-            inline(f"{decimals(train.unsupported_aft, 2)} m aft, {decimals(train.unsupported_forward, 2)} m forward"),
+            inline(f"{show(train.unsupported_aft, 'centre')} aft, {show(train.unsupported_forward, 'centre')} forward"),
         ),
         ("Result", inline(verdict(found.verdict))),
     )

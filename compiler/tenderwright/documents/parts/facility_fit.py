@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from tenderwright.calculations.facility.clearances import IN_SERVICE
 from tenderwright.calculations.ship.facilities import facility_fits
 from tenderwright.calculations.ship.keel_loads import keel_bearing
 from tenderwright.calculations.verdict import Limit, Verdict
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Span, Table, inline
 from tenderwright.documents.not_calculated import absent_of
-from tenderwright.quantities.display import METRIC_UNITS, decimals, in_unit, plus_minus, shown_unit
+from tenderwright.quantities.display import plainly, plus_minus, show
 
-_PLACES = {"mass": 1, "line_load": 1, "length": 2, "each": 0, "moment": 0, "force": 0, "pressure": 2, "angle": 1}
+_COARSER = {"moment": -1, "angle": -1}
 COMMON = (
     "length",
     "beam",
@@ -41,7 +42,7 @@ def comparison(desk: Desk, *, linked: bool = True) -> list[Block]:
         return []
     clearances = "the clearances of the docking plan"
     if desk.package.docking_plan is None:
-        clearances = "0.3 m of clearance all round (common practice, no source)"
+        clearances = f"{plainly(IN_SERVICE.side, 'clearance')} of clearance all round (common practice, no source)"
     text = (
         f"Each demand is that of the docking condition in the facility's own water, with {clearances}. The facility's "
         "limits are as its owner gave them; the certificate and the dockmaster govern."
@@ -76,16 +77,14 @@ def shown(number: float | None, limit: Limit) -> str:
     """Show a figure of a limit in the unit of its dimension."""
     if number is None:
         return "not known"
-    unit = METRIC_UNITS[limit.dimension]
-    figure = decimals(in_unit(number, unit, limit.dimension), _PLACES[limit.dimension])
-    return figure + {"each": "", "deg": shown_unit(unit)}.get(unit, f" {shown_unit(unit)}")
+    return show(number, limit.purpose, more=_COARSER.get(limit.dimension, 0))
 
 
 def both(one: Limit) -> str:
     """Show the demand, with what it may be out by where that was worked out, and beside it what estimates say."""
     known = shown(one.demand, one)
     if one.demand is not None and one.uncertainty > 0:
-        known = plus_minus(one.demand, one.uncertainty, METRIC_UNITS[one.dimension], one.dimension)
+        known = plus_minus(one.demand, one.uncertainty, one.purpose)
     return known if one.estimate is None else f"{known}, by estimates {shown(one.estimate, one)}"
 
 

@@ -16,7 +16,7 @@ from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.documents.desk import Desk, joined
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, show
 
 
 def footprints(desk: Desk) -> Part | None:
@@ -52,7 +52,7 @@ def openings(desk: Desk) -> list[Block]:
             opening.name if opening else one.name,
             f"{opening.at}, {opening.side}" if opening else "",
             place(one.footprint),
-            f"{decimals(one.gap, 2)} m{mark}",
+            f"{show(one.gap, 'centre')}{mark}",
         )
         rows.append(Row(tuple(inline(cell) for cell in cells)))
     columns = (
@@ -66,7 +66,7 @@ def openings(desk: Desk) -> list[Block]:
     if found_near.conflicts:
         text = f"{len(found_near.conflicts)} blocks stand nearer than {wanted} ({source}) to something on the hull."
     found: list[Block] = [Paragraph(inline(text))]
-    found += [Paragraph(inline(f"{place(c.footprint)}: {c.kind} {c.name}, {decimals(c.gap, 2)} m.")) for c in others]
+    found += [Paragraph(inline(f"{place(c.footprint)}: {c.kind} {c.name}, {show(c.gap, 'centre')}.")) for c in others]
     if rows:
         note = inline(
             "From edge to edge, within 2 m. The height of an opening over the block is counted, but not that of a "
@@ -189,4 +189,4 @@ def _across(right: float, left: float) -> str:
     if right < 0.0 < left:
         return "under the keel"
     inner, outer = sorted((abs(right), abs(left)))
-    return f"{decimals(inner, 2)} m to {decimals(outer, 2)} m, {'port' if left > 0 else 'starboard'}"
+    return f"{show(inner, 'centre')} to {show(outer, 'centre')}, {'port' if left > 0 else 'starboard'}"

@@ -14,7 +14,7 @@ from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import why_not
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, show
 
 _BEARING = (
     "Upthrust at which the metacentric height is the least asked for",
@@ -67,20 +67,20 @@ def _figures(desk: Desk, *landings: Landing) -> list[tuple[str, str, str]]:
     def column(one: Landing) -> list[str]:
         at, zero = one.settling, one.instability
         frames = desk.package.frames
-        first = f"{decimals(at.first_block, 2)} m"
+        first = show(at.first_block, "centre")
         return [
             f"{frames.label(at.first_block)} ({first})" if frames else first,
-            f"{decimals(at.water_at_touch, 2)} m",
-            f"{decimals(at.upthrust / 1000, 1)} t",
-            f"{decimals(at.fall, 2)} m",
-            f"{decimals(at.draft_aft, 2)} m / {decimals(at.draft_forward, 2)} m",
-            f"{decimals(at.stability.gm_km_falls, 2)} m",
-            f"{decimals(at.stability.gm_kg_rises, 2)} m",
-            f"{decimals(at.stability.gm, 2)} m, {at.stability.governing}",
+            show(at.water_at_touch, "water level"),
+            show(at.upthrust, "weight"),
+            show(at.fall, "water level"),
+            f"{show(at.draft_aft, 'draft')} / {show(at.draft_forward, 'draft')}",
+            show(at.stability.gm_km_falls, "metacentric height"),
+            show(at.stability.gm_kg_rises, "metacentric height"),
+            f"{show(at.stability.gm, 'metacentric height')}, {at.stability.governing}",
             *bearing(one),
-            f"{decimals(zero.upthrust / 1000, 1)} t",
-            f"{decimals(zero.draft_aft, 2)} m / {decimals(zero.draft_forward, 2)} m",
-            f"{decimals(zero.margin, 2)} m",
+            show(zero.upthrust, "weight"),
+            f"{show(zero.draft_aft, 'draft')} / {show(zero.draft_forward, 'draft')}",
+            show(zero.margin, "centre"),
         ]
 
     def bearing(one: Landing) -> list[str]:
@@ -88,9 +88,9 @@ def _figures(desk: Desk, *landings: Landing) -> list[tuple[str, str, str]]:
         if there is None:
             return []
         return [
-            f"{decimals(there.upthrust / 1000, 1)} t",
-            f"{decimals(there.draft_aft, 2)} m / {decimals(there.draft_forward, 2)} m",
-            f"{decimals(there.margin, 2)} m",
+            show(there.upthrust, "weight"),
+            f"{show(there.draft_aft, 'draft')} / {show(there.draft_forward, 'draft')}",
+            show(there.margin, "centre"),
         ]
 
     names = [
@@ -124,14 +124,18 @@ def _bear(desk: Desk) -> str:
     assert found is not None
     fall, settling, lost = found.bear_within, found.exact.settling, found.exact.instability
     if fall is None:
-        return f"Not known: {LEAST_GM}. Without them stability is lost {decimals(lost.margin, 2)} m below settling."
-    water = f"with {decimals(settling.water_at_touch - settling.fall - fall, 2)} m of water over the first block"
+        return f"Not known: {LEAST_GM}. Without them stability is lost {show(lost.margin, 'centre')} below settling."
+    water = f"with {show(settling.water_at_touch - settling.fall - fall, 'water level')} of water over the first block"
     if fall < 0:
         return (
-            f"in no time: the metacentric height is down to the least asked for {decimals(-fall, 2)} m of fall before "
+            "in no time: the metacentric height is down to the least asked for "
+            f"{show(-fall, 'water level')} of fall before "
             "she lies on all the blocks, where side blocks cannot bear yet. She is not to be landed so"
         )
-    return f"before the water has fallen {decimals(fall, 2)} m below settling, {water}: GM is then the least asked for"
+    return (
+        f"before the water has fallen {show(fall, 'water level')} below settling, {water}: GM is then the "
+        "least asked for"
+    )
 
 
 def _entry(desk: Desk, *, sourced: bool) -> list[tuple[str, str]]:
@@ -143,15 +147,15 @@ def _entry(desk: Desk, *, sourced: bool) -> list[tuple[str, str]]:
     governs = entry.governs
     assert governs.limit is not None
     unknown = [one.name for one in entry.limits if one.limit is None]
-    most = f"to {decimals(governs.limit, 2)} m by the {end}: {governs.name} governs"
+    most = f"to {show(governs.limit, 'centre')} by the {end}: {governs.name} governs"
     if unknown:
         most += f". Not known: {' and '.join(unknown)}, for want of `allowable` in vessel/docking-plan.yaml"
     known = [(one, one.limit) for one in entry.limits if one.limit is not None]
     each = "; ".join(
-        f"{one.name} {decimals(limit, 2)} m" + (f" ({one.source})" if sourced else "") for one, limit in known
+        f"{one.name} {show(limit, 'centre')}" + (f" ({one.source})" if sourced else "") for one, limit in known
     )
     least = entry.least_trim
-    lower = f"{decimals(least, 2)} m by the {end}" if least >= 0 else f"{decimals(-least, 2)} m by the other end"
+    lower = f"{show(least, 'centre')} by the {end}" if least >= 0 else f"{show(-least, 'centre')} by the other end"
     return [("Trim on entering", f"{lower} {most}"), ("Greatest by each limit", each)]
 
 

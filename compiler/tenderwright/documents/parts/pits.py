@@ -10,7 +10,7 @@ from tenderwright.calculations.thickness.pitting import Pit, Pitting
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, show
 
 _RULES = (
     "Pits have rules of their own and are in no mean above. Depth is taken from the mean of the plate between them. "
@@ -73,7 +73,7 @@ def _stretch_row(desk: Desk, one: PitStretch, judged: Pitting | Absent) -> Row:
 
 
 def _place(desk: Desk, aft: float, forward: float) -> str:
-    label = desk.package.frames.label if desk.package.frames else (lambda x: f"{x:.1f} m")
+    label = desk.package.frames.label if desk.package.frames else (lambda x: show(x, "centre", more=-1))
     return f"{label(aft)} to {label(forward)}"
 
 
@@ -94,7 +94,7 @@ def _pits(desk: Desk, stretches: dict[str, PitStretch], judged: Each[Pitting]) -
 
 
 def _pit_rows(desk: Desk, told: list[tuple[PitStretch, Pit]]) -> Iterator[Row]:
-    label = desk.package.frames.label if desk.package.frames else (lambda x: f"{x:.1f} m")
+    label = desk.package.frames.label if desk.package.frames else (lambda x: show(x, "centre", more=-1))
     for one, pit in told:
         assert pit.at is not None
         cells = [
@@ -117,8 +117,9 @@ def _work(desk: Desk) -> list[Block]:
     words = (
         f"Of the pits gauged, {found['inserted']:.0f} go with plate that is renewed below. In the plate that stays, "
         "the shares of them that are welded and filled, with the share of the face that is pits, come to "
-        f"{decimals(1e4 * found['weld_area'], 0)} cm² of pit mouth to weld and {decimals(found['fill_area'], 2)} m² "
-        f"to fill, over {decimals(found['worked_area'], 1)} m² of plate. Where the deepest pits were sought out, that "
+        f"{decimals(1e4 * found['weld_area'], 0)} cm² of pit mouth to weld and "
+        f"{show(found['fill_area'], 'area', more=1)} "
+        f"to fill, over {show(found['worked_area'], 'area')} of plate. Where the deepest pits were sought out, that "
         "is more welding than there will be."
     )
     return [Paragraph(inline(words))]

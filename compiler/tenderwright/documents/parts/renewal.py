@@ -13,7 +13,7 @@ from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.model.shell_condition import Doubler, Renewed
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, show
 
 _PLACES = (
     "Inserts are drawn round the frame spaces whose readings pass their limit at this docking or before the next one, "
@@ -76,7 +76,7 @@ def _driven(desk: Desk, plan: RenewalPlan) -> list[Block]:
         return []
     words = []
     if plan.total.rivets_renewed:
-        sizes = (f"{number} of {decimals(1e3 * diameter, 0)} mm" for diameter, number in plan.total.by_diameter)
+        sizes = (f"{number} of {show(diameter, 'thickness', more=-1)}" for diameter, number in plan.total.by_diameter)
         words.append(f"Rivets to drive: {', '.join(sizes)}.")
     ends = practice.ends or ("weld" if practice.fastening == "welded edges" else "riveted lap")
     said = "" if practice.ends else ", as nothing else is said"
@@ -96,7 +96,7 @@ def _met(desk: Desk, one: PlannedRenewal) -> Iterator[str]:
 
 
 def _row(desk: Desk, one: PlannedRenewal) -> Row:
-    label = desk.package.frames.label if desk.package.frames else (lambda x: f"{x:.1f} m")
+    label = desk.package.frames.label if desk.package.frames else (lambda x: show(x, "centre", more=-1))
     made = one.made
     place = f"{label(one.aft)} to {label(one.forward)}"
     cells = [
@@ -134,8 +134,9 @@ def _contingent(desk: Desk) -> list[Block]:
     second = (
         f"On the mean of the draws {decimals(later.plates, 1)} more bad spaces are found; in half of the draws no more "
         f"than {later.plates_p50}, in four of five no more than {later.plates_p80}. With the plate that one bad space "
-        f"takes on this ship, growth to whole frame spaces included, that is {decimals(later.area, 1)} m² and "
-        f"{decimals(mass, 0)} kg on the mean, and {decimals(later.area_p80, 1)} m² and {decimals(high, 0)} kg in four "
+        f"takes on this ship, growth to whole frame spaces included, that is {show(later.area, 'area')} and "
+        f"{show(mass, 'small part', more=-1)} on the mean, and {show(later.area_p80, 'area')} and "
+        f"{show(high, 'small part', more=-1)} in four "
         "draws of five. The survey sought out suspect places, so that this is more likely too much than too little for "
         "readings of its kind; what only a blast shows is not in it."
     )

@@ -8,7 +8,7 @@ from tenderwright.documents.desk import Desk, day
 from tenderwright.documents.edition import Block, Bullets, Facts, Heading, Inline, Paragraph, Part, inline, plain
 from tenderwright.documents.parts.found import deferred_table, words
 from tenderwright.pricing.money import written
-from tenderwright.quantities.display import decimals, shown_unit
+from tenderwright.quantities.display import show, shown_unit
 
 GROUP = "Docking report"
 
@@ -55,17 +55,21 @@ def _work(desk: Desk, closed: ClosedDocking) -> list[tuple[str, str]]:
     left = totals.anode_share_left
     seen = f", {left:.0%} of the old mass left" if left is not None else ""
     anodes = (
-        f"{totals.anodes_fitted} fitted, {decimals(totals.anode_mass, 1)} kg" if totals.anodes_fitted else "none fitted"
+        f"{totals.anodes_fitted} fitted, {show(totals.anode_mass, 'small part')}"
+        if totals.anodes_fitted
+        else "none fitted"
     )
     bare = bare_area(list(closed.places))
     return [
         (
             "Steel renewed",
-            f"{decimals(totals.steel, 0)} kg in {len(findings.renewed)} places" if findings.renewed else "",
+            f"{show(totals.steel, 'small part', more=-1)} in {len(findings.renewed)} places"
+            if findings.renewed
+            else "",
         ),
         ("Rivets", rivets),
         ("Coated", coated),
-        ("Left bare under blocks", f"{decimals(bare, 1)} m²" if bare else ""),
+        ("Left bare under blocks", show(bare, "area") if bare else ""),
         ("Anodes", f"{anodes}{seen}" if findings.anodes else ""),
         ("Conditions found", f"{len(findings.conditions_found)} reports" if findings.conditions_found else ""),
     ]

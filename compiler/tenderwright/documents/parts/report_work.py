@@ -30,6 +30,7 @@ from tenderwright.documents.parts.found import (
 from tenderwright.documents.parts.report_summary import GROUP
 from tenderwright.model.findings import ConditionFound, PaintLog
 from tenderwright.model.found import CoatApplied, DryFilm
+from tenderwright.quantities.display import show
 
 NOTHING = Paragraph(inline("Nothing is recorded."))
 
@@ -120,7 +121,7 @@ def _climate(desk: Desk, coat: CoatApplied) -> str:
     seen = [desk.quantity(one) for one in (coat.air, coat.steel, coat.humidity, coat.dew_point) if one]
     margin = ""
     if coat.steel is not None and coat.dew_point is not None:
-        margin = f"; {coat.steel.si - coat.dew_point.si:.1f} K above".replace("-", "−")
+        margin = f"; {show(coat.steel.si - coat.dew_point.si, 'temperature difference')} above".replace("-", "−")
     return ", ".join(seen) + margin or DASH
 
 

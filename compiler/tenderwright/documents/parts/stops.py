@@ -13,7 +13,7 @@ from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Paragraph, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.documents.parts.landing import by_stern
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, show
 
 
 def landing_stops(desk: Desk) -> list[Block]:
@@ -23,7 +23,7 @@ def landing_stops(desk: Desk) -> list[Block]:
     trim = "the trim is not that asked for"
     if entry is not None and entry.governs.limit is not None:
         end = "stern" if by_stern(desk) else "head"
-        trim = f"trim outside {decimals(entry.least_trim, 2)} m to {decimals(entry.governs.limit, 2)} m by the {end}"
+        trim = f"trim outside {show(entry.least_trim, 'trim')} to {show(entry.governs.limit, 'centre')} by the {end}"
     one = found.exact.settling
     settled = one.water_at_touch - one.fall
     rows = [
@@ -32,7 +32,8 @@ def landing_stops(desk: Desk) -> list[Block]:
             "Hold the water. Move ballast, sound again, read the drafts again: the blocks are not to level her",
         ),
         (
-            f"From {decimals(one.water_at_touch, 2)} m, first block, to {decimals(settled, 2)} m, on all blocks: she "
+            f"From {show(one.water_at_touch, 'water level')}, first block, to {show(settled, 'centre')}, "
+            "on all blocks: she "
             "lists, slews or leaves the centreline, or a block crushes or slips",
             "Raise the water until she floats free of every block; centre her, mend the block, begin again",
         ),
@@ -42,7 +43,7 @@ def landing_stops(desk: Desk) -> list[Block]:
         rows.append(
             (
                 f"At {bear} m: side blocks do not bear, shores are not set, or no diver has reported it",
-                f"Let it fall no farther: raise it to {decimals(settled, 2)} m or above and hold",
+                f"Let it fall no farther: raise it to {show(settled, 'centre')} or above and hold",
             )
         )
     return [_table(desk, "Stop when, landing", rows, "Metres of water over the first block")]
@@ -58,7 +59,7 @@ def floating_off_stops(desk: Desk) -> list[Block]:
     if found.covered is not None:
         rows.append(
             (
-                f"{decimals(found.covered, 2)} m, the last opening, {found.last_opening}, covered: hold here; a space "
+                f"{show(found.covered, 'centre')}, the last opening, {found.last_opening}, covered: hold here; a space "
                 "makes water, or a valve, plug or rivet weeps",
                 "Pump out below the leak, make it tight, begin again",
             )
@@ -66,17 +67,17 @@ def floating_off_stops(desk: Desk) -> list[Block]:
     if found.shores is not None:
         rows.append(
             (
-                f"Up to {decimals(found.shores, 2)} m: shores and side blocks stay in place",
+                f"Up to {show(found.shores, 'centre')}: shores and side blocks stay in place",
                 "A shore that has left: lower the water and set it again",
             )
         )
     frames = desk.package.frames
-    block = frames.label(last.settling.first_block) if frames else f"{decimals(last.settling.first_block, 2)} m"
+    block = frames.label(last.settling.first_block) if frames else show(last.settling.first_block, "centre")
     rows.append(
         (
-            f"{decimals(found.last_block, 2)} m, when she leaves all blocks but that at {block}, to "
-            f"{decimals(found.afloat, 2)} m, when she leaves it: list above {_list(desk)}, trim above "
-            f"{decimals(trim_limit(desk.package.lightship), 2)} m, or she moves at another level",
+            f"{show(found.last_block, 'centre')}, when she leaves all blocks but that at {block}, to "
+            f"{show(found.afloat, 'centre')}, when she leaves it: list above {_list(desk)}, trim above "
+            f"{show(trim_limit(desk.package.lightship), 'trim')}, or she moves at another level",
             "Lower the water until she stands on all blocks, centred; sound every tank, find why, calculate again",
         )
     )

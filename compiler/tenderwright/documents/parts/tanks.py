@@ -7,7 +7,7 @@ from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import absent_of, not_calculated, not_calculated_of
 from tenderwright.model.tank import Tank
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, head, number
 
 
 def tanks(desk: Desk) -> Part:
@@ -24,12 +24,12 @@ def tanks(desk: Desk) -> Part:
                     inline(tank.name),
                     inline(capital(tank.use) + (", has held oil" if tank.held_oil else "")),
                     inline(_extent(tank)),
-                    inline(desk.number(f"{name}.capacity", 1)),
+                    inline(desk.number(f"{name}.capacity", more=-1)),
                     inline(contents.liquid + read),
                     inline(sounding),
                     inline(_volume(desk, name)),
-                    inline(desk.number(f"{name}.mass", 2)),
-                    inline(desk.number(f"{name}.free-surface-moment", 1)),
+                    inline(desk.number(f"{name}.mass", "load of a tank")),
+                    inline(desk.number(f"{name}.free-surface-moment")),
                 ),
                 anchor=desk.anchor("tank", tank.tank),
             )
@@ -45,18 +45,28 @@ def tanks(desk: Desk) -> Part:
         if n.startswith("tank.") and n.endswith(".free-surface-moment") and "longitudinal" not in n
     )
     label = "All tanks but those not calculated" if any(without.values()) else "All tanks"
-    cells = (label, "", "", "", "", "", decimals(total, 2), decimals(mass / 1000, 2), decimals(moment / 1000, 1))
+    cells = (
+        label,
+        "",
+        "",
+        "",
+        "",
+        "",
+        number(total, "capacity"),
+        number(mass, "load of a tank"),
+        number(moment, "moment"),
+    )
     rows.append(Row(tuple(inline(cell) for cell in cells), "total"))
     columns = (
         Column("Tank", width=2),
         Column("Use", width=1.8),
         Column("Bounds", width=1.7),
-        Column("Capacity, m³", "decimal", 1.1),
+        Column(head("Capacity", "capacity"), "decimal", 1.1),
         Column("Contents, when sounded", width=2),
         Column("Sounding", "right", 1.1),
-        Column("Volume, m³", "decimal", 1.1),
-        Column("Mass, t", "decimal"),
-        Column("Free-surface moment, t·m", "decimal", 1.4),
+        Column(head("Volume", "capacity"), "decimal", 1.1),
+        Column(head("Mass", "load of a tank"), "decimal"),
+        Column(head("Free-surface moment", "moment"), "decimal", 1.4),
     )
     boxes = desk.calculated.each(tank_shape)
     by_plan = [one.name for one in desk.package.tanks if one.tank in boxes and boxes[one.tank].planned]
@@ -93,8 +103,8 @@ def _volume(desk: Desk, name: str) -> str:
     """Give the volume in a tank: a least and a greatest where the reading leaves it open."""
     ends = [f"{name}.least", f"{name}.greatest"]
     if all(one in desk.record.values for one in ends):
-        return " to ".join(desk.number(one, 2) for one in ends)
-    return desk.number(f"{name}.volume", 2)
+        return " to ".join(desk.number(one) for one in ends)
+    return desk.number(f"{name}.volume")
 
 
 def _notes(desk: Desk) -> list[Block]:
@@ -118,9 +128,12 @@ def sounding_tables(desk: Desk) -> Part | None:
         trims = ["Even keel", *(f"{decimals(trim, 1)} m by the stern" for trim in table.trims[1:])]
         if tank.table and len(table.trims) == 1:
             trims = ["By the ship's own table"]
-        columns = (Column(f"{capital(table.by)}, m", "decimal"), *(Column(f"{trim}, m³", "decimal") for trim in trims))
+        columns = (
+            Column(head(capital(table.by), "sounding"), "decimal"),
+            *(Column(head(trim, "capacity"), "decimal") for trim in trims),
+        )
         rows = tuple(
-            Row((inline(decimals(sounding, 2)), *(inline(decimals(volume, 2)) for volume in volumes)))
+            Row((inline(number(sounding, "sounding")), *(inline(number(volume, "capacity")) for volume in volumes)))
             for sounding, volumes in zip(table.soundings, table.volumes, strict=True)
         )
         pipe = tank.pipe

@@ -10,7 +10,7 @@ from tenderwright.documents.desk import Desk, capital, day
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Inline, Part, Row, Span, Table, inline
 from tenderwright.documents.not_calculated import why_not
 from tenderwright.model.ship_condition import Clearance, Leak
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, show
 
 
 def tightness(desk: Desk) -> Part | None:
@@ -48,7 +48,7 @@ def _figure(choice: Choice | Absent) -> str:
         return why_not(choice)
     figure = choice.figure
     if choice.head is not None and choice.pressure is not None:
-        figure = f"{decimals(choice.head, 2)} m of head ({decimals(choice.pressure / 1e5, 2)} bar) {figure}"
+        figure = f"{show(choice.head, 'centre')} of head ({decimals(choice.pressure / 1e5, 2)} bar) {figure}"
     elif choice.pressure is not None:
         figure = f"{decimals(choice.pressure / 1e5, 2)} bar {figure}"
     agreed = "; the naval architect agrees it first" if choice.sign_off else ""
@@ -105,7 +105,7 @@ def _clearances(desk: Desk) -> list[Block]:
         found = "; ".join(f"{day(look.on)}: {desk.quantity(look.clearance)}" for look in one.found)
         last = one.found[-1].clearance
         verdict = (
-            "beyond it" if last.si > one.limit.si else f"{decimals(1e3 * (one.limit.si - last.si), 1)} mm short of it"
+            "beyond it" if last.si > one.limit.si else f"{show((one.limit.si - last.si), 'thickness')} short of it"
         )
         words = f"{desk.quantity(one.limit)}, {one.source}"
         cells = (inline(capital(one.what)), inline(found), inline(words), inline(capital(verdict)), _item(desk, one))

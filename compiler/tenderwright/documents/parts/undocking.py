@@ -23,7 +23,7 @@ from tenderwright.documents.edition import (
 )
 from tenderwright.documents.not_calculated import absent_of, why_not
 from tenderwright.documents.parts.docking_condition import condition_table
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, show
 
 SHOWN = 0.005
 """Least volume that is told, m3."""
@@ -62,9 +62,14 @@ def verdict(desk: Desk) -> str:
     if isinstance(found, Absent):
         return f"Whether she floats off level and stable is not known: {found.why}."
     if found.level and found.stable:
-        gm = f", {decimals(found.least_gm, 2)} m as the last block leaves her" if found.least_gm is not None else ""
+        gm = (
+            f", {show(found.least_gm, 'metacentric height')} as the last block leaves her"
+            if found.least_gm is not None
+            else ""
+        )
         return (
-            f"Calculated to float off level and stable, metacentric height {decimals(found.position.gm_fluid, 2)} m "
+            "Calculated to float off level and stable, metacentric height "
+            f"{show(found.position.gm_fluid, 'metacentric height')} "
             f"afloat{gm}: {SUBJECT}."
         )
     return f"Calculated not to float off level and stable: {'; '.join(found.reasons)}. This is {SUBJECT}."

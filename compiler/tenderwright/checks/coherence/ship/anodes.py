@@ -13,6 +13,7 @@ from tenderwright.checks.coherence.ship.ship import Ship
 from tenderwright.model.anode_duty import AnodeDuty
 from tenderwright.model.vessel import Anode
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 
 CODE = "beyond-usual"
 _DENSITIES = {"zinc": 7140.0, "aluminium": 2750.0, "magnesium": 1770.0}
@@ -45,7 +46,7 @@ def _mass(anode: Anode) -> Iterator[Notice]:
     if length is not None and width is not None and thickness is not None:
         cast = length.si * width.si * thickness.si * _DENSITIES.get(anode.alloy, 7140.0)
         low, high = 0.5 * cast, 1.3 * cast
-        against = f"{anode.alloy} of {length} by {width} by {thickness} weighs {cast:.2g} kg"
+        against = f"{anode.alloy} of {length} by {width} by {thickness} weighs {show(cast, 'small part', digits=2)}"
     yield from held(CODE, what, anode.mass, low, high, against)
 
 
@@ -82,5 +83,5 @@ def _duty(ship: Ship, duty: AnodeDuty) -> Iterator[Notice]:
         yield from held_number(CODE, f"breakdown b of `{surface.name}`", surface.b, surface.here, 0, 0.06, against)
         if ship.shell is not None:
             most = ship.shell.length * (ship.shell.beam + 2 * ship.shell.depth)
-            against = f"her whole shell has about {most:.0f} m2"
+            against = f"her whole shell has about {show(most, 'area', more=-1)}"
             yield from held(CODE, f"area of `{surface.name}`", surface.area, 0.0, most, against)

@@ -16,6 +16,7 @@ from tenderwright.model.coating import Zone
 from tenderwright.model.common import AreaEntry
 from tenderwright.model.history import CoatingApplied, EarlierDocking
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 from tenderwright.quantities.quantity import Quantity
 
 CODE = "area-contradicts"
@@ -50,7 +51,7 @@ def _entry(ship: Ship, zone: Zone, entry: AreaEntry, whole: float | None) -> Ite
     if match := _BY.search(entry.basis):
         product = float(match[1]) * float(match[2]) * (0.001 if match[3] == "mm" else 1.0)
         if product > 0 and not any(abs(entry.area.si / (product * faces) - 1) < 0.08 for faces in _FACES):
-            message = f"{what} is {entry.area}, and {match[0]} makes {product:.3g} m2 a face"
+            message = f"{what} is {entry.area}, and {match[0]} makes {show(product, 'area', digits=3)} a face"
             yield Notice(CODE, entry.area.at, message, hints=("look at the area and at what it is made of",))
             return
     own = _appendages(ship, words)
@@ -62,7 +63,9 @@ def _entry(ship: Ship, zone: Zone, entry: AreaEntry, whole: float | None) -> Ite
     if "bar keel" in words and keel is not None and keel.depth is not None:
         run = abs(keel.straight.to.x - keel.straight.from_.x)
         found = run * (keel.width.si + 2 * keel.depth.si)
-        against = f"a bar keel {keel.width} by {keel.depth} over {run:.1f} m has {like(found, entry.area)}"
+        against = (
+            f"a bar keel {keel.width} by {keel.depth} over {show(run, 'centre', more=-1)} has {like(found, entry.area)}"
+        )
         yield from held(CODE, what, entry.area, 0.4 * found, 1.5 * found, against, exact=True)
         return
     inside = ship.calculated.each(zone_internal).get(zone.zone)
@@ -125,7 +128,10 @@ def _internal(ship: Ship, zone: Zone) -> Iterator[Notice]:
             ("flange", one.flange, 0.0, 0.4),
             ("spacing", one.spacing, 0.2, 2.0),
         ):
-            against = f"it is from {low * 1000:.0f} mm to {high * 1000:.0f} mm (common practice, no source)"
+            against = (
+                f"it is from {show(low, 'thickness', more=-1)} to {show(high, 'thickness', more=-1)} (common "
+                "practice, no source)"
+            )
             yield from held(CODE, f"{name} of {what}", stated, low, high, against)
         if one.flange is not None and one.flange.si > 2 * one.web.si:
             yield Notice(CODE, one.flange.at, f"flange of {what} is {one.flange}, and the web {one.web}", hints=(LOOK,))
@@ -144,10 +150,10 @@ def _bands(ship: Ship) -> Iterator[Notice]:
     for zone in bands:
         if isinstance(zone.upper, Quantity):
             top = float(ship.shell.form.deck_heights.max()) if ship.shell is not None else 1e3
-            against = f"it begins at {zone.lower}, and her deck ends at {top:.2f} m"
+            against = f"it begins at {zone.lower}, and her deck ends at {show(top, 'centre')}"
             yield from held(CODE, f"upper edge of zone `{zone.zone}`", zone.upper, low(zone), top, against)
         if zone.lower == "keel" and isinstance(zone.upper, Quantity) and ship.draft is not None:
-            against = f"she draws {ship.draft:.2f} m"
+            against = f"she draws {show(ship.draft, 'draft')}"
             most = 1.6 * ship.draft
             name = f"{zone.zone} {zone.name}".lower()
             least = 0.6 * ship.draft if re.search(r"under ?water", name) else 0.0

@@ -15,6 +15,7 @@ from tenderwright.checks.coherence.ship.ship import Ship
 from tenderwright.model.docking_plan import BlockLayer, DockingPlan, KeelBlocks
 from tenderwright.model.found import UsedBlock
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import plainly, show
 from tenderwright.quantities.position import FrameTable, Position
 from tenderwright.quantities.quantity import Quantity
 
@@ -65,7 +66,7 @@ def _size(what: str, length: Quantity | None, width: Quantity | None, height: Qu
         ("width", width, _WIDTHS),
         ("height", height, _HEIGHTS),
     ):
-        against = f"one is from {low:g} m to {high:g} m (common practice, no source)"
+        against = f"one is from {plainly(low, 'centre')} to {plainly(high, 'centre')} (common practice, no source)"
         yield from held(CODE, f"{name} of the {what}", stated, low, high, against)
 
 
@@ -74,7 +75,7 @@ def _bearing(ship: Ship, row: KeelBlocks) -> Iterator[Notice]:
         return
     keel = ship.package.particulars.keel.width.si if ship.package.particulars is not None else 0.05
     low, high = min(0.9 * keel, row.width.si), row.width.si
-    against = f"the keel is {keel:.2f} m wide and the cap {row.width}"
+    against = f"the keel is {show(keel, 'centre')} wide and the cap {row.width}"
     yield from held(CODE, "width on which the keel bears", row.bearing_width, low, high, against)
 
 
@@ -89,7 +90,10 @@ def _layers(plan: DockingPlan, row: KeelBlocks) -> Iterator[Notice]:
                 meant = plan.block_height.si - (total - layer.height.si)
                 if any(abs(meant / layer.height.si / factor - 1) < 0.02 for factor in (0.1, 10, 0.001, 1000)):
                     odd = layer
-            message = f"the layers of the block at {row.at} are {total:.2f} m high, and the block {plan.block_height}"
+            message = (
+                f"the layers of the block at {row.at} are {show(total, 'centre')} high, and the block "
+                f"{plan.block_height}"
+            )
             yield Notice(CODE, odd.height.at, message, hints=("look at the height of each layer and of the block",))
 
 
@@ -97,7 +101,7 @@ def _stiffness(layer: BlockLayer) -> Iterator[Notice]:
     words = layer.material.lower()
     for name, names, low, high in _STIFF:
         if any(one in words for one in names):
-            against = f"{name} has from {low / 1e6:g} to {high / 1e6:g} MPa"
+            against = f"{name} has from {low / 1e6:g} to {plainly(high, 'block load')}"
             yield from held(CODE, f"stiffness of the {layer.material}", layer.stiffness, low, high, against)
             return
 
@@ -183,7 +187,10 @@ def _under(shell: Shell, at: Position, out: Quantity) -> Iterator[Notice]:
     low, high = shell.bottom(at.x, out.si - 0.05), shell.bottom(at.x, out.si + 0.05)
     if low is None or high is None or low > 0.7 * shell.depth:
         most = max(shell.half_breadth(at.x, 0.5 * shell.depth), 0.0)
-        message = f"the side block at {at} stands {out} from the centreline, and the shell there is {most:.2f} m out"
+        message = (
+            f"the side block at {at} stands {out} from the centreline, and the shell there is "
+            f"{show(most, 'centre')} out"
+        )
         yield Notice(CODE, out.at, message, hints=("look at the distance and the frame",))
         return
     slope = degrees(atan((high - low) / 0.1))
@@ -202,7 +209,7 @@ def _used(ship: Ship, row: UsedBlock, kind: str) -> Iterator[Notice]:
         low, high = row.length.si if row.length is not None else 0.2, max(run, 0.05)
         if kind == "keel":
             high = min(high, max(0.12 * length, _SMALL_PITCH) if length is not None else 5.0)
-        against = f"the row runs over {run:.1f} m, and a block is {row.length or '0.2 m'} long"
+        against = f"the row runs over {show(run, 'centre', more=-1)}, and a block is {row.length or '0.2 m'} long"
         yield from held(CODE, f"pitch of the {kind} blocks", row.pitch, low, high, against)
     if kind == "keel" and particulars is not None:
         straight = particulars.keel.straight
@@ -229,7 +236,10 @@ def _rows_of(ship: Ship, rows: Sequence[UsedBlock]) -> Iterator[Notice]:
     run = abs(straight.to.x - straight.from_.x)
     reach = max(span[1] for span in spans) - min(span[0] for span in spans)
     if reach < 0.6 * run and any(row.to is not None for row in rows):
-        message = f"the keel blocks reached over {reach:.1f} m, and the straight keel runs over {run:.1f} m, {straight}"
+        message = (
+            f"the keel blocks reached over {show(reach, 'centre', more=-1)}, and the straight keel runs over "
+            f"{show(run, 'centre', more=-1)}, {straight}"
+        )
         yield Notice(CODE, spans[-1][2].here, message, hints=("look at the frames of the rows",))
 
 
@@ -253,7 +263,9 @@ def _used_side(ship: Ship, row: UsedBlock, keel: Sequence[UsedBlock]) -> Iterato
         depth = particulars.keel.depth.si if particulars.keel.depth is not None else 0.0
         found = stood[0] + depth + up
         room = max(0.06 * ship.shell.depth, 0.15)
-        against = f"on keel blocks of {stood[0]:.2f} m the shell there is {found:.2f} m above the floor"
+        against = (
+            f"on keel blocks of {show(stood[0], 'centre')} the shell there is {show(found, 'centre')} above the floor"
+        )
         yield from held(
             CODE, f"height of the side block at {row.at}", row.height, *near(found, 0, room), against, exact=True
         )

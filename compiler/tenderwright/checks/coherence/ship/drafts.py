@@ -14,6 +14,7 @@ from msgspec import Struct
 from tenderwright.checks.coherence.ship.held import held, like
 from tenderwright.checks.coherence.ship.ship import Ship
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import plainly, show
 from tenderwright.quantities.quantity import Quantity
 
 CODE = "draft-unlike-hers"
@@ -63,7 +64,7 @@ def _held(ship: Ship, one: _Drafts, others: list[_Drafts], length: float, draft:
     keel = ship.package.particulars.keel.depth if ship.package.particulars is not None else None
     depth = keel.si if keel is not None else 0.0
     low, high = 0.65 * draft, 1.35 * draft + depth
-    against = f"she draws {draft:.2f} m as a rule"
+    against = f"she draws {show(draft, 'draft')} as a rule"
     wrong: list[Notice] = []
     for end, stated in (("aft", one.aft), ("forward", one.forward)):
         room = 0.02 * length
@@ -90,7 +91,10 @@ def _held(ship: Ship, one: _Drafts, others: list[_Drafts], length: float, draft:
         return
     mean = median(other.mean for other in others)
     if abs(one.mean - mean) > 0.15 * mean:
-        message = f"{one.what} she drew {one.mean:.2f} m in the mean, and at other times about {mean:.2f} m"
+        message = (
+            f"{one.what} she drew {show(one.mean, 'centre')} in the mean, and at other times about "
+            f"{show(mean, 'centre')}"
+        )
         yield Notice(CODE, _odd(one, mean).at, message, hints=("look at the digits of both drafts",))
 
 
@@ -105,7 +109,7 @@ def _wanted(ship: Ship, known: list[_Drafts], length: float) -> Iterator[Notice]
     beam = ship.package.particulars.dimensions.beam.si if ship.package.particulars is not None else length / 5
     if docking is not None:
         most = 0.025 * length
-        against = f"no ship {length:.1f} m long is docked with more than {like(most, docking.trim)}"
+        against = f"no ship {show(length, 'centre', more=-1)} long is docked with more than {like(most, docking.trim)}"
         wrong = list(held(CODE, "trim wanted for docking", docking.trim, -most, most, against))
         trims = [one.trim for one in known]
         if not wrong and len(trims) >= 2 and docking.trim.si < -0.1 and min(trims) > 0.1:
@@ -116,5 +120,8 @@ def _wanted(ship: Ship, known: list[_Drafts], length: float) -> Iterator[Notice]
         yield from held(CODE, "greatest list for docking", docking.most_list, 0.0, 0.0525, against)
     for stated in (docking.least_gm if docking is not None else None, plan.least_gm if plan is not None else None):
         low, high = 0.05, max(0.25 * beam, 0.5)
-        against = f"from {low:g} m to {high:.1f} m is asked of a ship {beam:.1f} m broad (common practice, no source)"
+        against = (
+            f"from {plainly(low, 'centre')} to {show(high, 'centre', more=-1)} is asked of a ship "
+            f"{show(beam, 'centre', more=-1)} broad (common practice, no source)"
+        )
         yield from held(CODE, "least metacentric height", stated, low, high, against)

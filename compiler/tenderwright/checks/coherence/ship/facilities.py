@@ -11,6 +11,7 @@ from tenderwright.checks.coherence.ship.held import held, held_number, like
 from tenderwright.checks.coherence.ship.ship import Ship
 from tenderwright.model.facility import Cars, Facility, FacilityLimits, Hoists, Slope
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import plainly, show
 
 CODE = "facility-contradicts"
 
@@ -52,7 +53,7 @@ def _limits(facility: Facility, limits: FacilityLimits) -> Iterator[Notice]:
         ("height of the blocks", limits.block_height, 0.4, 3.5),
         ("clearance on the way", limits.air_draft, 2.0, 120.0),
     ):
-        against = f"one is from {low:g} m to {high:g} m (common practice, no source)"
+        against = f"one is from {plainly(low, 'centre')} to {plainly(high, 'centre')} (common practice, no source)"
         yield from held(CODE, f"{what} {of}", stated, low, high, against)
     length, beam, line, lift = limits.length, limits.beam, limits.line_load, limits.lift
     if length is not None and beam is not None and beam.si <= 90:
@@ -84,7 +85,8 @@ def _cars(facility: Facility, cars: Cars) -> Iterator[Notice]:
     run = cars.number * cars.length.si + (cars.number - 1) * cars.gap.si
     if limits.length is not None and run > 3 * limits.length.si:
         message = (
-            f"{cars.number} cars of {cars.length} {of} are {run:.0f} m long, and the facility takes {limits.length}"
+            f"{cars.number} cars of {cars.length} {of} are {show(run, 'centre', more=-2)} long, and the "
+            f"facility takes {limits.length}"
         )
         yield Notice(CODE, cars.here, message, hints=("look at the number and the length of the cars",))
     if limits.lift is not None:

@@ -15,6 +15,7 @@ from tenderwright.checks.coherence.ship.shell import Shell
 from tenderwright.checks.coherence.ship.ship import Ship
 from tenderwright.model.particulars import Dimensions, Particulars
 from tenderwright.notices import Notice, Place
+from tenderwright.quantities.display import show
 
 CODE = "dimensions-disagree"
 
@@ -86,8 +87,9 @@ def _frames(ship: Ship, particulars: Particulars) -> Iterator[Notice]:
     ):
         if not low <= x <= high:
             message = (
-                f"the {what} frame, {number}, stands {x:.2f} m forward of the after perpendicular, and the hull "
-                f"runs from {start:.2f} m to {end:.2f} m"
+                f"the {what} frame, {number}, stands {show(x, 'centre')} forward of the after "
+                "perpendicular, and the hull "
+                f"runs from {show(start, 'centre')} to {show(end, 'centre')}"
             )
             hint = "look for a spacing with a slip, another origin, or numbers that grow the other way"
             yield Notice(CODE, place, message, hints=(hint,))
@@ -95,6 +97,9 @@ def _frames(ship: Ship, particulars: Particulars) -> Iterator[Notice]:
     usual = median(gaps)
     for number, gap in zip(frames.numbers, gaps, strict=False):
         if not usual / 2.5 <= gap <= 2.5 * usual:
-            message = f"the space next to frame {number} is {gap * 1000:.0f} mm, and most are {usual * 1000:.0f} mm"
+            message = (
+                f"the space next to frame {number} is {show(gap, 'thickness', more=-1)}, and most are "
+                f"{show(usual, 'thickness', more=-1)}"
+            )
             yield Notice(CODE, place, message, hints=("does the point stand in its place?",))
             return

@@ -15,6 +15,7 @@ from tenderwright.checks.coherence.ship.held import held, like
 from tenderwright.checks.coherence.ship.ship import Ship
 from tenderwright.model.common import Water
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import plainly, show
 
 CODE = "liquid-unlike"
 DENSITIES = {
@@ -34,7 +35,7 @@ def check(ship: Ship) -> Iterator[Notice]:
         contents = tank.contents
         if contents.liquid in DENSITIES:
             low, high = DENSITIES[contents.liquid]
-            against = f"{contents.liquid} is from {low:.0f} to {high:.0f} kg/m3"
+            against = f"{contents.liquid} is from {low:.0f} to {show(high, 'density in kilograms', more=-1)}"
             what = f"density of what is in tank `{tank.tank}`"
             yield from held(CODE, what, contents.density, low, high, against)
     lightship = ship.package.lightship
@@ -60,7 +61,7 @@ def _water(where: str, water: Water) -> Iterator[Notice]:
         except OutOfRange:
             return
         room = 4.0 if water.temperature is not None else 8.0
-        against = f"water of {water.salinity} at {degrees:g} degC has {like(found, water.density, 4)}"
+        against = f"water of {water.salinity} at {plainly(degrees, 'temperature')} has {like(found, water.density, 4)}"
         yield from held(CODE, f"density of the water {where}", water.density, found - room, found + room, against)
     else:
         against = "water in which a ship floats is from 995 to 1032 kg/m3"

@@ -12,6 +12,7 @@ from tenderwright.checks.coherence.ship.shell import Shell
 from tenderwright.checks.coherence.ship.ship import Ship
 from tenderwright.model.vessel import Anode, Appendage, Opening
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 from tenderwright.quantities.position import Position
 from tenderwright.quantities.quantity import Quantity
 
@@ -49,11 +50,11 @@ def check(ship: Ship) -> Iterator[Notice]:
             yield from _up_and_along(ship.shell, f"leak `{leak.leak}`", leak.at, leak.height)
             if "garboard" in leak.where.lower():
                 most = 0.3 * ship.shell.depth
-                against = f"a garboard seam lies below {most:.2f} m"
+                against = f"a garboard seam lies below {show(most, 'centre')}"
                 yield from held(CODE, f"height of leak `{leak.leak}`", leak.height, -most, most, against)
         duty = ship.package.condition.anodes
         if duty is not None and duty.strip is not None:
-            against = f"she draws {draft:.2f} m, and anodes work under water only"
+            against = f"she draws {show(draft, 'draft')}, and anodes work under water only"
             yield from held(CODE, "height of the strip for anodes", duty.strip.height, 0.0, draft, against)
 
 
@@ -81,12 +82,13 @@ def _bore(ship: Ship, opening: Opening) -> Iterator[Notice]:
         high = min(high, 0.1 * ship.shell.beam)
     what = f"bore of {opening.kind} `{opening.opening}`"
     against = (
-        f"one is from {low * 1000:.0f} mm to {high * 1000:.0f} mm wide on such a ship (common practice, no source)"
+        f"one is from {show(low, 'thickness', more=-1)} to {show(high, 'thickness', more=-1)} wide on such a "
+        "ship (common practice, no source)"
     )
     yield from held(CODE, what, opening.bore, low, high, against)
     if opening.length is not None and opening.bore is not None and ship.length is not None:
         low, high = 0.4 * opening.bore.si, 0.1 * ship.length
-        against = f"it is {opening.bore} wide, in a ship {ship.length:.1f} m long"
+        against = f"it is {opening.bore} wide, in a ship {show(ship.length, 'centre', more=-1)} long"
         yield from held(CODE, f"length of {opening.kind} `{opening.opening}`", opening.length, low, high, against)
 
 
@@ -98,7 +100,9 @@ def _opening(shell: Shell, opening: Opening, draft: float) -> Iterator[Notice]:
         return
     x, z, out = opening.at.x, opening.height, opening.off_centre
     if opening.kind in _UNDER_WATER and z.si > 1.1 * draft:
-        yield from held(CODE, f"height of {what}", z, 0.0, draft, f"she draws {draft:.2f} m, and it works under water")
+        yield from held(
+            CODE, f"height of {what}", z, 0.0, draft, f"she draws {show(draft, 'draft')}, and it works under water"
+        )
         return
     if opening.side == "centreline":
         if out is not None and out.si > 0.04 * shell.beam:
@@ -106,7 +110,8 @@ def _opening(shell: Shell, opening: Opening, draft: float) -> Iterator[Notice]:
             yield Notice(CODE, out.at, message, hints=("is the side the right one?",))
         elif opening.kind == "sea chest":
             message = (
-                f"{what} lies on the centreline at {z}, where the shell is {shell.half_breadth(x, z.si):.2f} m out"
+                f"{what} lies on the centreline at {z}, where the shell is "
+                f"{show(shell.half_breadth(x, z.si), 'centre')} out"
             )
             if shell.half_breadth(x, z.si) > 0.1 * shell.beam:
                 yield Notice(CODE, opening.here, message, hints=("is the side the right one?",))
@@ -114,7 +119,7 @@ def _opening(shell: Shell, opening: Opening, draft: float) -> Iterator[Notice]:
     room = max(0.03 * shell.beam, 0.1)
     if out is not None and shell.distance(x, out.si, z.si) > room:
         there = shell.half_breadth(x, z.si)
-        fits = f"at {opening.at} and {z} up the shell of her lines is {there:.2f} m out"
+        fits = f"at {opening.at} and {z} up the shell of her lines is {show(there, 'centre')} out"
         low, high = max(there - room, 0.0), there + room
         found = list(held(CODE, f"{what}: distance from the centreline", out, low, high, fits, exact=True))
         yield from found or [Notice(CODE, z.at, f"height of {what} is {z}, and {fits}, not {out}", hints=(LOOK,))]
@@ -129,13 +134,16 @@ def _up_and_along(
 ) -> Iterator[Notice]:
     """Tell of a place beyond the ends of the hull, below its keel or above its deck."""
     if not shell.within(at.x, 0.02 * shell.length):
-        message = f"{what} stands at {at}, and the hull runs from {shell.aft:.2f} m to {shell.forward:.2f} m"
+        message = (
+            f"{what} stands at {at}, and the hull runs from {show(shell.aft, 'centre')} to "
+            f"{show(shell.forward, 'centre')}"
+        )
         yield Notice(CODE, at.at, message, hints=(FRAME,))
         return
     if height is not None:
         low, high = shell.keel(at.x), shell.deck(at.x)
         room = max(0.05 * shell.depth, over)
-        against = f"the hull there reaches from {low:.2f} m to {high:.2f} m"
+        against = f"the hull there reaches from {show(low, 'centre')} to {show(high, 'centre')}"
         if abs(at.x) <= 0.03 * shell.length:
             low = min(low, 0.0)  # sternpost, tube and rudder hang below the counter
         yield from held(CODE, f"height of {what}", height, low - room, high + room, against, exact=True)
@@ -148,12 +156,12 @@ def _anode(ship: Ship, shell: Shell, anode: Anode, draft: float) -> Iterator[Not
         for one in ship.package.appendages
         if one.extent.from_.x - 0.3 <= x <= one.extent.to.x + 0.3 and _side_of(one.side, anode.side)
     ]
-    against = f"she draws {draft:.2f} m, and an anode in the air protects nothing"
+    against = f"she draws {show(draft, 'draft')}, and an anode in the air protects nothing"
     wrong = list(held(CODE, f"height of {what}", z, 0.0, draft, against))
     if not wrong and not on:
         wrong = list(_up_and_along(shell, what, anode.at, z))
     elif not wrong and z.si < shell.keel(x) - 0.1 * shell.depth and all(_above(one, shell, z.si) for one in on):
-        message = f"{what} stands at {anode.at}, {z} up, and the hull there begins at {shell.keel(x):.2f} m"
+        message = f"{what} stands at {anode.at}, {z} up, and the hull there begins at {show(shell.keel(x), 'centre')}"
         wrong = [Notice(CODE, anode.at.at, message, hints=(FRAME,))]
     yield from wrong
 
@@ -171,13 +179,22 @@ def _appendage(ship: Ship, shell: Shell, one: Appendage) -> Iterator[Notice]:
     ends = (one.extent.from_.x, one.extent.to.x)
     over = 0.05 * shell.length
     if not (shell.within(ends[0], over) and shell.within(ends[1], over)):
-        message = f"{what} runs over {one.extent}, and the hull from {shell.aft:.2f} m to {shell.forward:.2f} m"
+        message = (
+            f"{what} runs over {one.extent}, and the hull from {show(shell.aft, 'centre')} to "
+            f"{show(shell.forward, 'centre')}"
+        )
         yield Notice(CODE, one.extent.here, message, hints=(FRAME,))
     elif kind in ("rudder", "stern frame") and max(ends) > 0.15 * shell.length:
-        message = f"{what} runs over {one.extent}, as far forward as {max(ends):.1f} m from the after perpendicular"
+        message = (
+            f"{what} runs over {one.extent}, as far forward as {show(max(ends), 'centre', more=-1)} from the "
+            "after perpendicular"
+        )
         yield Notice(CODE, one.extent.here, message, hints=(FRAME,))
     elif kind == "rudder" and abs(ends[1] - ends[0]) > 0.1 * shell.length:
-        message = f"{what} runs over {one.extent}, {abs(ends[1] - ends[0]):.1f} m, in a ship {shell.length:.1f} m long"
+        message = (
+            f"{what} runs over {one.extent}, {show(abs(ends[1] - ends[0]), 'centre', more=-1)}, in a ship "
+            f"{show(shell.length, 'centre', more=-1)} long"
+        )
         yield Notice(CODE, one.extent.here, message, hints=(FRAME,))
     elif kind == "bilge keel" and not (min(ends) > 0.12 * shell.length and max(ends) < 0.88 * shell.length):
         message = f"{what} runs over {one.extent}, into the ends, where she has no bilge"
@@ -186,7 +203,10 @@ def _appendage(ship: Ship, shell: Shell, one: Appendage) -> Iterator[Notice]:
     below = keel.depth.si if keel is not None and keel.depth is not None else 0.0
     low = float(shell.form.keel_heights.min()) - below - 0.05 * shell.depth
     high = 0.6 * shell.depth if kind == "bilge keel" else shell.depth
-    against = f"the underside of her keel is at {low + 0.05 * shell.depth:.2f} m and her deck at {shell.depth:.2f} m"
+    against = (
+        f"the underside of her keel is at {show(low + 0.05 * shell.depth, 'centre')} and her deck at "
+        f"{show(shell.depth, 'centre')}"
+    )
     yield from held(CODE, f"lowest point of {what}", one.lowest, low, high, against)
     middle = sum(ends) / 2
     if one.outreach is not None:
@@ -196,7 +216,9 @@ def _appendage(ship: Ship, shell: Shell, one: Appendage) -> Iterator[Notice]:
         least = 0.0
         if kind == "bilge keel" and one.lowest is not None and shell.within(middle):
             least = 0.8 * shell.half_breadth(middle, one.lowest.si)
-        against = f"her half-beam is {shell.beam / 2:.2f} m, and the shell there {least / 0.8:.2f} m out"
+        against = (
+            f"her half-beam is {show(shell.beam / 2, 'centre')}, and the shell there {show(least / 0.8, 'centre')} out"
+        )
         yield from held(CODE, f"outreach of {what}", one.outreach, least, most, against, exact=True)
     yield from _area(shell, one, abs(ends[1] - ends[0]))
     single = sum(other.kind == kind for other in ship.package.appendages) < 2
@@ -210,11 +232,14 @@ def _area(shell: Shell, one: Appendage, length: float) -> Iterator[Notice]:
         return
     lateral = shell.length * 0.7 * shell.depth
     low, high = 0.0, 0.5 * lateral
-    against = f"her hull is {shell.length:.1f} m long and {shell.depth:.2f} m deep"
+    against = f"her hull is {show(shell.length, 'centre', more=-1)} long and {show(shell.depth, 'centre')} deep"
     if one.kind == "rudder":
         low, high = 0.015 * lateral, 0.2 * lateral
-        against = f"both faces of a rudder are from {low:.1f} m2 to {high:.1f} m2 on a hull of that side"
+        against = f"both faces of a rudder are from {show(low, 'area')} to {show(high, 'area')} on a hull of that side"
     elif one.kind == "bilge keel" and length > 0:
         low, high = 2 * 0.06 * length, 2 * 0.12 * shell.beam * length
-        against = f"it is {length:.1f} m long, and both faces of one are from {low:.1f} m2 to {high:.1f} m2"
+        against = (
+            f"it is {show(length, 'centre', more=-1)} long, and both faces of one are from {show(low, 'area')} "
+            f"to {show(high, 'area')}"
+        )
     yield from held(CODE, f"area of {one.name.lower()}", one.area, low, high, against)

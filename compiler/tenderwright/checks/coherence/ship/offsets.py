@@ -18,6 +18,7 @@ from tenderwright.checks.coherence.ship.ship import Ship
 from tenderwright.checks.coherence.ship.slip import slip_of
 from tenderwright.model.vessel import Offsets, Station
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 from tenderwright.quantities.quantity import Quantity
 
 CODE = "offset-unfair"
@@ -41,7 +42,7 @@ def check(ship: Ship) -> Iterator[Notice]:
     hollow = (z[None, :] > keel[:, None] + 0.04 * half) & live & (y <= 0) & (edge > 0.1 * half)[:, None]
     empty = [(i, j) for i, j in np.argwhere(hollow).tolist()]
     for i, j in gross:
-        yield _told(offsets, i, j, f"her greatest half-breadth is {half:.2f} m", 0.0, half)
+        yield _told(offsets, i, j, f"her greatest half-breadth is {show(half, 'centre')}", 0.0, half)
     for i, j in empty:
         yield _told(offsets, i, j, f"the section begins at {offsets.stations[i].keel}", half, half)
     if not gross and not empty:

@@ -18,6 +18,7 @@ from tenderwright.checks.coherence.ship.ship import Ship
 from tenderwright.model.particulars import Dimensions, Particulars, Propeller, Shaft
 from tenderwright.model.vessel import Opening
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 
 CODE = "dimensions-disagree"
 _PLATED = ("riveted", "welded", "riveted and welded")
@@ -110,12 +111,16 @@ def _keel(particulars: Particulars, shell: Shell) -> Iterator[Notice]:
     off = np.abs(heights - line)
     if (off[along] > 0.03 * shell.depth).any():
         at = float(x[along & (off > 0.03 * shell.depth)][0])
-        message = f"the straight keel runs over {keel.straight}, and her lines have the keel off its line at {at:.2f} m"
+        message = (
+            f"the straight keel runs over {keel.straight}, and her lines have the keel off its line at "
+            f"{show(at, 'centre')}"
+        )
         yield Notice(CODE, keel.straight.here, message, hints=("look for another frame, or mend the height there",))
     elif run.size > 3 and ends[1] - ends[0] < 0.7 * (run[-1] - run[0]):
         message = (
-            f"the straight keel is {ends[1] - ends[0]:.1f} m long over {keel.straight}, and her lines have it "
-            f"straight over {run[-1] - run[0]:.1f} m"
+            f"the straight keel is {show(ends[1] - ends[0], 'centre', more=-1)} long over {keel.straight}, "
+            "and her lines have it "
+            f"straight over {show(run[-1] - run[0], 'centre', more=-1)}"
         )
         yield Notice(CODE, keel.straight.here, message, hints=(FRAME,))
 
@@ -148,14 +153,17 @@ def _propeller(particulars: Particulars, shaft: Shaft, propeller: Propeller, tub
         yield from held(CODE, "mass of the propeller", propeller.mass, low, high, against)
     length = stated.length_between_perpendiculars.si
     if propeller.at is not None and 0.15 * length < propeller.at.x < 0.85 * length:
-        message = f"the propeller stands at {propeller.at}, {propeller.at.x:.1f} m from the after perpendicular"
+        message = (
+            f"the propeller stands at {propeller.at}, {show(propeller.at.x, 'centre', more=-1)} from the after "
+            "perpendicular"
+        )
         yield Notice(CODE, propeller.at.at, message, hints=(FRAME,))
     height = shaft.height or (tube.height if tube is not None else None)
     if height is not None:
         below = height.si - size / 2
         keel = -(particulars.keel.depth.si if particulars.keel.depth is not None else 0.0)
         if below < keel - 0.05 * size:
-            reach = f"{keel - below:.2f} m below the keel"
+            reach = f"{show(keel - below, 'centre')} below the keel"
             message = f"a propeller of {propeller.diameter} at a shaft {height} up would reach {reach}"
             hints = ("look at the diameter and at the height of the shaft",)
             yield Notice(CODE, propeller.diameter.at, message, hints=hints)

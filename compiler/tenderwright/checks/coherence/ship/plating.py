@@ -15,6 +15,7 @@ from tenderwright.checks.coherence.ship.ship import Ship
 from tenderwright.model.shell_condition import Apart, Doubler, Pitted, WastageZone
 from tenderwright.model.vessel import Strake
 from tenderwright.notices import Notice, Place
+from tenderwright.quantities.display import show
 from tenderwright.quantities.position import Position
 from tenderwright.quantities.quantity import Quantity
 
@@ -47,7 +48,7 @@ def _girths(ship: Ship, strakes: tuple[Strake, ...]) -> Iterator[Notice]:
     for strake, wide in zip(strakes, widths, strict=True):
         usual = median(widths)
         if len(strakes) > 3 and 0 <= wide < 0.3 * usual:
-            message = f"strake {strake.strake} is {wide:.2f} m broad, and others {usual:.2f} m"
+            message = f"strake {strake.strake} is {show(wide, 'centre')} broad, and others {show(usual, 'centre')}"
             yield Notice(CODE, strake.from_girth.at, message, hints=("look at both of its edges",))
     for below, above in pairwise(strakes):
         wide = below.to_girth.si - below.from_girth.si
@@ -120,12 +121,13 @@ def _runs(ship: Ship, strake: Strake) -> Iterator[Notice]:
     usual = median(gaps) if gaps else 0.0
     for (a, b), gap in zip(pairwise(strake.butts), gaps, strict=True):
         if gap <= 0 or gap < 0.35 * usual:
-            message = f"butts of strake {strake.strake} stand at {a} and then at {b}, {gap:.1f} m on"
+            message = f"butts of strake {strake.strake} stand at {a} and then at {b}, {show(gap, 'centre', more=-1)} on"
             yield Notice(CODE, b.at, message, hints=("butts go from aft forward, a plate apart: look at both frames",))
             return
         if gap > 1.75 * usual and len(gaps) > 3:
             message = (
-                f"butts of strake {strake.strake} stand at {a} and at {b}, {gap:.1f} m apart, and others {usual:.1f} m"
+                f"butts of strake {strake.strake} stand at {a} and at {b}, {show(gap, 'centre', more=-1)} "
+                f"apart, and others {show(usual, 'centre', more=-1)}"
             )
             yield Notice(CODE, b.at, message, hints=("look at both frames",))
             return
@@ -202,7 +204,7 @@ def _sides(ship: Ship, told: Sequence[Doubler | Apart]) -> Iterator[Notice]:
 def _thickness_of(what: str, stated: Quantity | None, strake: Strake | None) -> Iterator[Notice]:
     if strake is not None and strake.plates:
         usual = median(plate.thickness.si for plate in strake.plates)
-        against = f"strake {strake.strake} was built {1000 * usual:.1f} mm thick"
+        against = f"strake {strake.strake} was built {show(usual, 'thickness')} thick"
         yield from held(CODE, f"thickness of {what}", stated, 0.5 * usual, 2.0 * usual, against, exact=True)
 
 
@@ -253,5 +255,5 @@ def _stretch(
         end: tuple[Position, Place] = (from_, from_.at) if from_.x < low - 0.6 else (to, to.at)
         yield Notice(CODE, end[1], f"{what} reaches to {end[0]}, beyond strake {' and '.join(names)}", hints=(FRAME,))
     elif to.x - from_.x > longest * (high - low):
-        message = f"{what} is {to.x - from_.x:.1f} m long, over {from_} to {to}"
+        message = f"{what} is {show(to.x - from_.x, 'centre', more=-1)} long, over {from_} to {to}"
         yield Notice(CODE, from_.at, message, hints=(FRAME,))

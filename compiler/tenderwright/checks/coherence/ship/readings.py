@@ -20,6 +20,7 @@ from tenderwright.checks.coherence.ship.ship import Ship
 from tenderwright.model.survey import Survey
 from tenderwright.model.vessel import Strake
 from tenderwright.notices import Notice, Place
+from tenderwright.quantities.display import show
 
 CODE = "reading-unlikely"
 Flags = NDArray[np.bool_]
@@ -91,7 +92,7 @@ def _strakes(ship: Ship, readings: Readings, order: Sequence[Survey], told: set[
                 stated = float(np.median(readings.as_built[on & ~same]))
                 message = (
                     f"thickness of strake {strake.strake}, {plate.from_} to {plate.to}, is {plate.thickness}, and the "
-                    f"surveys have {stated * 1000:.1f} mm as built there"
+                    f"surveys have {show(stated, 'thickness')} as built there"
                 )
                 yield Notice(CODE, plate.thickness.at, message, hints=("look at the strake and at the surveys",))
                 fits |= on

@@ -14,6 +14,7 @@ from tenderwright.checks.coherence.ship.shell import Shell
 from tenderwright.checks.coherence.ship.ship import Ship
 from tenderwright.model.tank import Bounds, SoundingPipe, Tank
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 from tenderwright.quantities.quantity import Quantity
 
 CODE = "tank-contradicts"
@@ -111,17 +112,22 @@ def _place(ship: Ship, tank: Tank, bounds: Bounds) -> Iterator[Notice]:
     deck = shell.deck(min(max(middle, shell.aft), shell.forward))
     by_shell = "shell" in (bounds.bottom, bounds.outboard)
     most = 0.4 * shell.depth if "double bottom" in name else (1.03 * deck if by_shell else deck + 0.6 * shell.depth)
-    against = f"the deck there is {deck:.2f} m up" if most > deck else f"a double bottom is no deeper than {most:.2f} m"
+    against = (
+        f"the deck there is {show(deck, 'centre')} up"
+        if most > deck
+        else f"a double bottom is no deeper than {show(most, 'centre')}"
+    )
     yield from held(CODE, f"top of {what}", bounds.top, 0.0, most, against, exact=True)
     if isinstance(bounds.outboard, Quantity):
-        against = f"her half-beam is {shell.beam / 2:.2f} m"
+        against = f"her half-beam is {show(shell.beam / 2, 'centre')}"
         yield from held(CODE, f"outboard side of {what}", bounds.outboard, 0.0, 0.52 * shell.beam, against, exact=True)
     for end in (bounds.from_, bounds.to):
         if not shell.within(end.x, 0.02 * shell.length):
             yield Notice(
                 CODE,
                 end.at,
-                f"{what} ends at {end}, and the hull runs from {shell.aft:.2f} m to {shell.forward:.2f} m",
+                f"{what} ends at {end}, and the hull runs from {show(shell.aft, 'centre')} to "
+                f"{show(shell.forward, 'centre')}",
                 hints=(FRAME,),
             )
 
@@ -139,14 +145,14 @@ def _pipe(shell: Shell | None, tank: Tank, bounds: Bounds, pipe: SoundingPipe) -
     out = pipe.off_centre
     if out is not None:
         low, high = _breadths(shell, tank, bounds)
-        against = f"the tank lies from {low:.2f} m to {high:.2f} m, port counted positive"
+        against = f"the tank lies from {show(low, 'centre')} to {show(high, 'centre')}, port counted positive"
         yield from held(CODE, f"distance of the {what} from the centreline", out, low - 0.05, high + 0.05, against)
     bottom = bounds.bottom.si if isinstance(bounds.bottom, Quantity) else 0.0
     floor = bottom
     if shell is not None and bounds.bottom == "shell" and shell.within(pipe.at.x):
         floor = bottom = shell.bottom(pipe.at.x, abs(out.si) if out is not None else 0.0) or 0.0
     room = max(0.35 * (bounds.top.si - bottom), 0.15)
-    against = f"the bottom of the tank there is {floor:.2f} m up, and its top {bounds.top}"
+    against = f"the bottom of the tank there is {show(floor, 'centre')} up, and its top {bounds.top}"
     slack = 0.15 if bounds.bottom == "shell" else 0.05
     yield from held(CODE, f"foot of the {what}", pipe.foot, floor - slack, floor + room, against, exact=True)
     if pipe.head is not None:

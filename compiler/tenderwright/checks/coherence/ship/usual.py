@@ -17,6 +17,7 @@ from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.shell_condition import RenewalPractice
 from tenderwright.model.ship_condition import Climate, ShipCondition
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 from tenderwright.quantities.quantity import Quantity
 
 CODE = "beyond-usual"
@@ -61,10 +62,28 @@ def _plan(ship: Ship, plan: DockingPlan) -> Iterator[Notice]:
         ("pressure allowed on the caps", of(plan.allowable), 0.3e6, 25e6, "from 0.3 to 25 MPa"),
         ("clearance of blocks", of(plan.clearance), 0.02, 2.0, "from 20 mm to 2 m"),
         ("margin between footprints", of(plan.margin), 0.0, 1.0, "up to 1 m"),
-        ("water under the keel", of(plan.under_keel), 0.05, 0.7 * draft, f"from 0.05 m to {0.7 * draft:.1f} m"),
-        ("water over the sill", of(plan.over_sill), 0.05, 0.7 * draft, f"from 0.05 m to {0.7 * draft:.1f} m"),
-        ("clearance beside her", of(plan.beside), 0.1, beam, f"from 0.1 m to {beam:.1f} m"),
-        ("clearance at the ends", of(plan.ends), 0.1, 0.5 * length, f"from 0.1 m to {0.5 * length:.0f} m"),
+        (
+            "water under the keel",
+            of(plan.under_keel),
+            0.05,
+            0.7 * draft,
+            f"from 0.05 m to {show(0.7 * draft, 'draft', more=-1)}",
+        ),
+        (
+            "water over the sill",
+            of(plan.over_sill),
+            0.05,
+            0.7 * draft,
+            f"from 0.05 m to {show(0.7 * draft, 'draft', more=-1)}",
+        ),
+        ("clearance beside her", of(plan.beside), 0.1, beam, f"from 0.1 m to {show(beam, 'centre', more=-1)}"),
+        (
+            "clearance at the ends",
+            of(plan.ends),
+            0.1,
+            0.5 * length,
+            f"from 0.1 m to {show(0.5 * length, 'centre', more=-2)}",
+        ),
     )
     if plan.girder is not None:
         yield from _rows(
@@ -76,13 +95,19 @@ def _plan(ship: Ship, plan: DockingPlan) -> Iterator[Notice]:
         side = length * depth
         yield from _rows(
             ("speed of the wind", wind.speed, 8.0, 75.0, "from 8 to 75 m/s"),
-            ("side area", wind.area, 0.4 * side, 6 * side, f"from {0.4 * side:.0f} to {6 * side:.0f} m2 for her size"),
+            (
+                "side area",
+                wind.area,
+                0.4 * side,
+                6 * side,
+                f"from {0.4 * side:.0f} to {show(6 * side, 'area', more=-1)} for her size",
+            ),
             (
                 "height of the side area's centre",
                 wind.height,
                 0.3 * depth,
                 3 * depth,
-                f"{0.3 * depth:.1f} to {3 * depth:.0f} m",
+                f"{0.3 * depth:.1f} to {show(3 * depth, 'centre', more=-2)}",
             ),
         )
         words = f"from 0.3 to 2 {_USUAL}"
@@ -105,7 +130,10 @@ def _girder(ship: Ship, plan: DockingPlan) -> Iterator[Notice]:
     if shell is None or not plates or plan.girder is None:
         return
     box = median(plates) * shell.depth**2 * (shell.beam / 2 + shell.depth / 6)
-    against = f"her plating of about {1000 * median(plates):.0f} mm makes some {like(box, plan.girder.second_moment)}"
+    against = (
+        f"her plating of about {show(median(plates), 'thickness', more=-1)} makes some "
+        f"{like(box, plan.girder.second_moment)}"
+    )
     what = "second moment of the midship section"
     yield from held(CODE, what, plan.girder.second_moment, 0.12 * box, 6 * box, against)
 
@@ -229,7 +257,7 @@ def _antifouling(ship: Ship, scheme: Scheme) -> Iterator[Notice]:
     lower = zone.lower.si if zone is not None and isinstance(zone.lower, Quantity) else 0.0
     if zone is not None and any(fouling) and ship.draft is not None and lower > 1.05 * ship.draft:
         message = f"scheme `{scheme.scheme}` puts antifouling on zone `{zone.zone}`, which begins at {zone.lower}"
-        yield Notice(CODE, scheme.here, message, hints=(f"she draws {ship.draft:.2f} m: look at the zone",))
+        yield Notice(CODE, scheme.here, message, hints=(f"she draws {show(ship.draft, 'draft')}: look at the zone",))
 
 
 def _coat(of: str, coat: Coat) -> Iterator[Notice]:

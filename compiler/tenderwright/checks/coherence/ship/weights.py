@@ -14,6 +14,7 @@ from tenderwright.checks.coherence.ship.ship import Ship
 from tenderwright.model.docking_plan import MovedWeight
 from tenderwright.model.lightship import LightshipWeight, Weight
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 
 CODE = "weight-out-of-place"
 _BELOW = re.compile(
@@ -76,7 +77,10 @@ def _place(ship: Ship, weight: Weight | MovedWeight) -> Iterator[Notice]:
     shell, length = ship.shell, ship.length
     what, words, x = f"`{weight.what}`", weight.what.lower(), weight.at.x
     if shell is not None and not shell.within(x, 0.05 * shell.length):
-        message = f"{what} lies at {weight.at}, and the hull runs from {shell.aft:.2f} m to {shell.forward:.2f} m"
+        message = (
+            f"{what} lies at {weight.at}, and the hull runs from {show(shell.aft, 'centre')} to "
+            f"{show(shell.forward, 'centre')}"
+        )
         yield Notice(CODE, weight.at.at, message, hints=(FRAME,))
     elif length is not None:
         fore, aft = _FORE.search(words), _AFT.search(words)
@@ -88,19 +92,19 @@ def _place(ship: Ship, weight: Weight | MovedWeight) -> Iterator[Notice]:
         return
     depth, beam = particulars.dimensions.depth.si, particulars.dimensions.beam.si
     deck = shell.deck(min(max(x, shell.aft), shell.forward)) if shell is not None else depth
-    low, high, against = -0.05 * depth, 2.5 * depth, f"her deck there is {deck:.2f} m up"
+    low, high, against = -0.05 * depth, 2.5 * depth, f"her deck there is {show(deck, 'centre')} up"
     if particulars.dimensions.air_draft is not None:
         high = max(min(high, particulars.dimensions.air_draft.si + particulars.dimensions.draft.si), deck)
     if _BELOW.search(words) and not _ABOVE.search(words):
-        high, against = deck, f"it lies below her deck, which there is {deck:.2f} m up"
+        high, against = deck, f"it lies below her deck, which there is {show(deck, 'centre')} up"
     elif _ABOVE.search(words):
-        low, against = 0.7 * depth, f"it stands on deck, which there is {deck:.2f} m up"
+        low, against = 0.7 * depth, f"it stands on deck, which there is {show(deck, 'centre')} up"
     if isinstance(weight, MovedWeight) and "propeller" in words:
         high = deck
     yield from held(CODE, f"height of {what}", weight.height, low, high, against, exact=True)
     if weight.off_centre is not None:
         most = 0.5 * beam + 0.1 * beam
-        against = f"her half-beam is {beam / 2:.2f} m"
+        against = f"her half-beam is {show(beam / 2, 'centre')}"
         wrong = list(held(CODE, f"distance of {what} from the centreline", weight.off_centre, -most, most, against))
         sides = set(_SIDE.findall(words))
         if not wrong and len(sides) == 1 and weight.off_centre.si != 0:
@@ -115,7 +119,7 @@ def _size(ship: Ship, weight: Weight | MovedWeight, ship_mass: float) -> Iterato
     mass, most = weight.mass, 0.3 * ship_mass
     if "ballast" not in weight.what.lower():
         most = 0.05 * ship_mass if isinstance(weight, MovedWeight) else 0.15 * ship_mass
-    against = f"the ship herself weighs {ship_mass / 1000:.0f} t"
+    against = f"the ship herself weighs {show(ship_mass, 'weight', more=-1)}"
     yield from held(CODE, f"mass of `{weight.what}`", mass, -most, most, against)
     least = 2e-5 * ship_mass
     if 0 < abs(mass.si) < least and isinstance(weight, Weight):
@@ -142,5 +146,5 @@ def _zinc(ship: Ship, moved: MovedWeight) -> Iterator[Notice]:
     """Hold zinc that is moved against the anodes of the ship."""
     words, zinc = moved.what.lower(), sum(anode.mass.si for anode in ship.package.anodes)
     if zinc and re.search(r"\b(zincs?|anodes?)\b", words) and "bronze" not in words:
-        against = f"all her anodes weigh {zinc:.0f} kg when new"
+        against = f"all her anodes weigh {show(zinc, 'small part', more=-1)} when new"
         yield from held(CODE, f"mass of `{moved.what}`", moved.mass, -2 * zinc, 2 * zinc, against)

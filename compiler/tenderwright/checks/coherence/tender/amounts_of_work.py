@@ -14,6 +14,7 @@ from tenderwright.checks.context import Context
 from tenderwright.checks.item_place import place_in
 from tenderwright.model.item import Item, Line
 from tenderwright.notices import Notice, Place
+from tenderwright.quantities.display import show
 from tenderwright.quantities.quantity import Quantity
 
 CODE = "quantity-unlikely"
@@ -54,11 +55,11 @@ def _written(context: Context, item: Item, line: Line, quantity: Quantity, place
         areas = [number_of(context.record, f"zone.{zone.name}.area") for zone in where.zones]
         if None not in areas and quantity.si > _STAGED * sum(area or 0.0 for area in areas):
             whole = sum(area or 0.0 for area in areas)
-            yield Notice(CODE, place, f"{what}, and its zones are {whole:.0f} m2 together")
+            yield Notice(CODE, place, f"{what}, and its zones are {show(whole, 'area', more=-1)} together")
     if quantity.dimension == "length" and where.extent is not None and _RUNS.search(line.text):
         reach = where.extent.to.x - where.extent.from_.x
         if reach > 0 and quantity.si > 4 * reach:
-            yield Notice(CODE, place, f"{what}, and its place is {reach:.1f} m long on each side")
+            yield Notice(CODE, place, f"{what}, and its place is {show(reach, 'centre', more=-1)} long on each side")
 
 
 def _step(context: Context, item: Item, index: int, line: Line) -> Iterator[Notice]:
@@ -78,7 +79,10 @@ def _furnished(context: Context, item: Item) -> Iterator[Notice]:
             continue
         taken = sum(_taken(context, line) for line in item.lines)
         if taken > 0 and given.si > 10 * taken:
-            message = f"`{one.what}` is {given}, and the lines of item {item.number} take {taken:.0f} kg"
+            message = (
+                f"`{one.what}` is {given}, and the lines of item {item.number} take "
+                f"{show(taken, 'small part', more=-1)}"
+            )
             yield Notice(CODE, given.at, message, hints=("is the unit the right one?",))
 
 
