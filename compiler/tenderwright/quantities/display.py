@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
 from decimal import ROUND_HALF_EVEN, Decimal
-from math import floor, log10
+from math import floor, isfinite, log10
 
 from tenderwright.quantities.purposes import ABBREVIATIONS, PURPOSES, Form, Purpose, purpose_of
 from tenderwright.quantities.quantity import Quantity
@@ -188,13 +188,18 @@ def _in_system(purpose: str, written: Callable[[Form, Purpose], str]) -> str:
 def _with_unit(si: float, form: Form, of: Purpose, digits: int, more: int) -> str:
     if form.eighths and not digits:
         return eighths(in_unit(si, form.unit))
-    figure = _number(si, form, of, digits, more)
-    return {"each": figure, "deg": f"{figure}°"}.get(form.unit) or f"{figure} {shown_unit(form.unit)}".strip()
+    return _joined(_number(si, form, of, digits, more), form.unit)
+
+
+def _joined(figure: str, name: str) -> str:
+    """Put a unit behind a figure: none behind a count, degrees close to it."""
+    return {"each": figure, "deg": f"{figure}°"}.get(name) or f"{figure} {shown_unit(name)}".strip()
 
 
 def _plainly(si: float, form: Form, of: Purpose) -> str:
-    figure = tidy(Decimal(repr(in_unit(si, form.unit, of.dimension))), 6).normalize()
-    return f"{f'{figure:f}'.replace('-', '−')} {shown_unit(form.unit)}"
+    figure = in_unit(si, form.unit, of.dimension)
+    text = f"{tidy(Decimal(repr(figure)), 6).normalize():f}" if isfinite(figure) else f"{figure}"
+    return _joined(text.replace("-", "−"), form.unit)
 
 
 def _number(si: float, form: Form, of: Purpose, digits: int, more: int) -> str:
@@ -291,7 +296,7 @@ def _plus_minus(si: float, uncertainty: float, form: Form, of: Purpose) -> str:
     digits = 1 if f"{half:.1e}"[0] == "1" else 0
     places = digits - Decimal(f"{half:.{digits}e}").adjusted()
     figure = in_unit(si, form.unit, of.dimension)
-    return f"{_to_place(figure, places)} ± {_to_place(half, places)} {shown_unit(form.unit)}"
+    return _joined(f"{_to_place(figure, places)} ± {_to_place(half, places)}", form.unit)
 
 
 def _to_place(number: float, places: int) -> str:

@@ -64,8 +64,10 @@ def plate_forecasts(
     common = shell_forecast.analysis.zones[zone]
     if not math.isnan(own := float(places.own[of.place])):
         about = float(places.own_uncertainty[of.place])
-        inputs["own"] = Given(own / _YEAR, show(own, "rate of loss"), "from the surveys, least squares")
-        inputs["own_uncertainty"] = Given(about / _YEAR, show(about, "rate of loss"), "from the surveys, scatter")
+        inputs["own"] = Given(own / _YEAR, show(own / _YEAR, "rate of loss"), "from the surveys, least squares")
+        inputs["own_uncertainty"] = Given(
+            about / _YEAR, show(about / _YEAR, "rate of loss"), "from the surveys, scatter"
+        )
     if common.neighbours.places:
         mean = common.neighbours
         inputs["neighbours"] = Given(
@@ -75,15 +77,17 @@ def plate_forecasts(
                 "spread": mean.spread / _YEAR,
                 "places": mean.places,
             },
-            f"{mean.places} frame spaces: {show(mean.rate, 'rate of loss')}, spread "
-            f"{show(mean.spread, 'rate of loss')}",
+            f"{mean.places} frame spaces: {show(mean.rate / _YEAR, 'rate of loss')}, spread "
+            f"{show(mean.spread / _YEAR, 'rate of loss')}",
             f"shell.zone.{name}.rate",
         )
-        inputs["shared"] = Given(common.shared / _YEAR, show(common.shared, "rate of loss"), "gauge_uncertainty")
+        inputs["shared"] = Given(
+            common.shared / _YEAR, show(common.shared / _YEAR, "rate of loss"), "gauge_uncertainty"
+        )
     elif places.since_built[of.place]:
         rate, about = float(places.rate[of.place]), float(places.uncertainty[of.place])
         inputs["own"] = Given(
-            rate / _YEAR, f"{show(rate, 'rate of loss')} since she was built", "vessel/particulars.yaml"
+            rate / _YEAR, f"{show(rate / _YEAR, 'rate of loss')} since she was built", "vessel/particulars.yaml"
         )
-        inputs["own_uncertainty"] = Given(about / _YEAR, show(about, "rate of loss"), "gauge_uncertainty")
+        inputs["own_uncertainty"] = Given(about / _YEAR, show(about / _YEAR, "rate of loss"), "gauge_uncertainty")
     return Uses(f"plate {of.call.name}, {frames.label(float(readings.x[of.row]))}", inputs, condition.here)
