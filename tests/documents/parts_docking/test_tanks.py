@@ -21,7 +21,8 @@ def test_a_tank_without_bounds_or_pipe_says_what_its_figures_need() -> None:
     part = tanks(desk)
     said = words(part)
     assert f"{wet.name}. Not calculated: {NAMED}." in said
-    assert f"{dry.name}. Not calculated: it needs the bounds of tank `{dry.tank}` in vessel/tanks.yaml." in said
+    needs = f"it needs the bounds of tank `{dry.tank}` in vessel/tanks.yaml, or its `plan`"
+    assert f"{dry.name}. Not calculated: {needs}." in said
     assert _last(part)[0] == "All tanks but those not calculated"
     tables = sounding_tables(desk)
     assert tables is not None
