@@ -27,6 +27,7 @@ from tenderwright.model import (
     question,
     rates,
     ship_condition,
+    survey_columns,
     survey_row,
     tank,
     tender,
@@ -74,6 +75,7 @@ NOUNS: dict[str, type[Noun]] = {
     "profile": profile.Profile,
     "findings": findings.Findings,
     "closing": closing.Closing,
+    "survey-columns": survey_columns.SurveyColumns,
     "survey-row": survey_row.SurveyRow,
 }
 """Name of the schema to the noun."""

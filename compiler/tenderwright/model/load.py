@@ -26,6 +26,7 @@ from tenderwright.model import (
     question,
     rates,
     ship_condition,
+    survey_columns,
     tank,
     tender,
     timber,
@@ -34,11 +35,12 @@ from tenderwright.model import (
 from tenderwright.model.account_sums import account_sums
 from tenderwright.model.build import Awaited, Builder, Prose
 from tenderwright.model.closing import Closing
+from tenderwright.model.delivered_survey import survey_of
 from tenderwright.model.frame_table import frame_table
 from tenderwright.model.in_dock_sense import in_dock_sense
 from tenderwright.model.noun import Noun
 from tenderwright.model.package import ANY, NOTHING, Broken, Clause, Package
-from tenderwright.model.survey import Survey, survey_of
+from tenderwright.model.survey import Survey, survey_name
 from tenderwright.model.table_rows import with_row_lines
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.position import FrameTable
@@ -233,7 +235,23 @@ class _Loader:
         return tuple(_clause(self.files.sources[path]) for path in self.read_in("clauses/"))
 
     def surveys(self) -> tuple[Survey, ...]:
-        return tuple(survey_of(self.files.sources[path]) for path in self.read_in("surveys/"))
+        return tuple(filter(None, map(self.survey, self.read_in("surveys/"))))
+
+    def survey(self, path: str) -> Survey | None:
+        """Read a survey, by what the file of the same name beside it says of its columns, where there is one."""
+        if path.endswith(".yaml"):
+            if f"{path.removesuffix('.yaml')}.csv" not in self.files.sources:
+                message = f"there is no survey surveys/{survey_name(path)}.csv whose columns this would say"
+                self.notices.append(Notice("survey-columns", Place(path), message))
+            return None
+        beside = f"{path.removesuffix('.csv')}.yaml"
+        there = beside in self.files.sources or beside in self.mistakes
+        columns = self.file(beside, survey_columns.SurveyColumns) if there else None
+        if there and columns is None:
+            return None
+        survey, notices = survey_of(self.files.sources[path], columns)
+        self.notices += notices
+        return survey
 
 
 def _clause(source: Source) -> Clause:

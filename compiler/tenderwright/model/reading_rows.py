@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import date
 
+from tenderwright.model.delivered_survey import survey_of
 from tenderwright.model.findings import ReadingTaken
 from tenderwright.model.survey_row import COLUMNS
 from tenderwright.notices import Notice, Place
@@ -40,10 +41,10 @@ class ReadingRow:
 def read_rows(source: Source) -> tuple[list[ReadingRow], list[Notice]]:
     """Read a CSV file of readings; each row that cannot be read gives a notice and is left out."""
     rows: list[ReadingRow] = []
-    notices: list[Notice] = []
-    reader = csv.reader(io.StringIO(source.text))
+    survey, notices = survey_of(source)
+    reader = csv.reader(io.StringIO(survey.text))
     if tuple(cell.strip() for cell in next(reader, ())) != COLUMNS:
-        message = f"the first row must be {','.join(COLUMNS)}"
+        message = f"the first row must be {','.join(COLUMNS)}, or with `_in` or `_mil` for `_mm`"
         return [], [Notice("bad-survey", Place(source.path), message)]
     for cells in reader:
         place = Place(source.path, reader.line_num)

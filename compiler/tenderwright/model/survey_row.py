@@ -8,7 +8,7 @@ from tenderwright.model.noun import Noun, keys_of
 
 
 class SurveyRow(Noun, frozen=True, kw_only=True):
-    """Thickness readings, a row for each; the first row of the file names the columns. A row names a strake and a frame, or a tank."""
+    """Thickness readings, a row for each; the first row of the file names the columns. A row names a strake and a frame, or a tank. Thicknesses may be in inches or mils, by columns named `as_built_in` or `measured_mil`, and a cell may have its own unit (`3/8 in`). A file of other columns stays as delivered, with what its columns hold in a YAML file of the same name beside it."""
 
     strake: Annotated[StrakeRef | None, Key("Letter of the strake; empty for a reading inside a tank.", "B")] = None
     frame: Annotated[
@@ -22,8 +22,16 @@ class SurveyRow(Noun, frozen=True, kw_only=True):
     kind: Annotated[
         str, Key("Reading of the plate, or of what a pit leaves of it.", "plate"), OneOf("plate", "pit")
     ] = "plate"
-    as_built_mm: Annotated[float, Key("Thickness as built, in mm without the unit.", 11.1), Within(above=0, most=500)]
-    measured_mm: Annotated[float, Key("Thickness measured, in mm without the unit.", 8.9), Within(above=0, most=500)]
+    as_built_mm: Annotated[
+        float,
+        Key("Thickness as built, in mm without the unit; or `as_built_in`, `as_built_mil`.", 11.1),
+        Within(above=0, most=500),
+    ]
+    measured_mm: Annotated[
+        float,
+        Key("Thickness measured, in mm without the unit; or `measured_in`, `measured_mil`.", 8.9),
+        Within(above=0, most=500),
+    ]
     date: Annotated[Date, Key("Day of the reading.", "2025-10-08")]
     instrument: Annotated[str, Key("Instrument and method.", "ultrasonic gauge")] = ""
     stage: Annotated[

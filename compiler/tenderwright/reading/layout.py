@@ -25,6 +25,7 @@ YAML_FILES: dict[str, str] = {
     "history/*.yaml": "history",
     "items/*.yaml": "item",
     "facilities/*.yaml": "facility",
+    "surveys/*.yaml": "survey-columns",
     "questions/*.yaml": "question",
     "owner/rates.yaml": "rates",
     "owner/funding.yaml": "funding",

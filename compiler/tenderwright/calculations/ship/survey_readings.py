@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 import numpy as np
 from msgspec import Struct
@@ -21,7 +21,7 @@ from tenderwright.calculations.thickness.readings import GREATEST_THICKNESS, Rea
 from tenderwright.calculations.thickness.table import Kind, Table, read_table
 from tenderwright.model import survey_row
 from tenderwright.model.package import Package
-from tenderwright.model.survey import Survey
+from tenderwright.model.survey import Survey, told_rows
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.position import FrameTable, parse_position
 from tenderwright.quantities.quantity import QuantityError
@@ -31,9 +31,6 @@ COLUMNS: dict[str, Kind] = {name: _KINDS.get(name, "name") for name in survey_ro
 """A frame is a name, for whoever knows the frames to place."""
 OPTIONAL = ("tank", "member", "kind", "instrument", "stage")
 KINDS = ("plate", "pit")
-MOST_NOTICES = 20
-"""Rows of one survey that are told one by one; the rest are counted."""
-
 PLATE, PIT = 0, 1
 
 
@@ -159,7 +156,7 @@ def _read(survey: Survey, package: Package, frames: FrameTable, notices: list[No
         bad = ~((table.numbers[name] > 0.0) & (table.numbers[name] < 1e3 * GREATEST_THICKNESS))
         told += [(int(line), "a thickness must lie between 0 and 500 mm") for line in table.line[bad & fine]]
         fine &= ~bad
-    notices += _told(path, told)
+    notices += told_rows(path, [(survey.line(line), why) for line, why in told])
     kept = table if fine.all() else table.only(fine)
     strake_of, side_of = np.array([strakes.get(n, -1) for n in kept.names["strake"].names], np.int64), SIDES
     x_of = np.nan_to_num(places)
@@ -172,15 +169,6 @@ def _read(survey: Survey, package: Package, frames: FrameTable, notices: list[No
         _kinds(kept),
         on_shell if fine.all() else on_shell[fine],
     )
-
-
-def _told(path: str, told: list[tuple[int, str]]) -> Iterator[Notice]:
-    told.sort()
-    for line, message in told[:MOST_NOTICES]:
-        yield Notice("bad-survey", Place(path, line), message)
-    if len(told) > MOST_NOTICES:
-        more = len(told) - MOST_NOTICES
-        yield Notice("bad-survey", Place(path, told[MOST_NOTICES][0]), f"from here {more} more rows cannot be used")
 
 
 def _filled(table: Table, name: str) -> Flags:

@@ -2,9 +2,14 @@ from __future__ import annotations
 
 import pytest
 
-from tenderwright.calculations.ship.survey_readings import MOST_NOTICES, read_surveys, survey_readings
-from tenderwright.model.survey import Survey
+from tenderwright.calculations.ship.survey_readings import read_surveys, survey_readings
+from tenderwright.model.build import Builder
+from tenderwright.model.delivered_survey import survey_of
+from tenderwright.model.survey import MOST_NOTICES, Survey
+from tenderwright.model.survey_columns import SurveyColumns
 from tenderwright.notices import Notice, Place
+from tenderwright.reading.source import Source
+from tenderwright.reading.yaml_file import read_yaml
 from tests.replacing import replace
 
 from .ship import HEAD, marram, shot, survey
@@ -97,3 +102,21 @@ def test_surveys_are_counted_in_order_of_time() -> None:
     assert sum(count.readings + count.pits for count in calculated.found(survey_readings).counts) == rows
     assert rows >= 3000
     assert all(one.text.startswith(HEAD) for one in package.surveys)
+
+
+def test_of_a_survey_as_delivered_a_row_is_told_at_its_line_in_the_file() -> None:
+    said, _ = read_yaml(
+        "surveys/firm.yaml",
+        "columns:\n"
+        '  - { column: WHERE, reads: ["{strake} {frame} {side}"] }\n'
+        '  - { column: P, reads: ["{measured}"], unit: in }\n'
+        "same: { as_built: 7/16 in, date: 2025-10-06 }\n",
+    )
+    columns = Builder(said).build(SurveyColumns, said.data)
+    text = "WHERE,P\n\nA 31 P,0.4\n\nQ 31 P,0.4\n"
+    delivered, notices = survey_of(Source("surveys/firm.csv", text), columns)
+    found, (notice,) = read(delivered)
+    assert notices == []
+    assert (notice.message, str(notice.place)) == ("`Q` is not a strake of hers", "surveys/firm.csv:5:1")
+    assert found.plate.measured.tolist() == pytest.approx([0.01016])
+    assert found.plate.as_built.tolist() == pytest.approx([0.0111125])
