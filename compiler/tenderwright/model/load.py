@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any, TypeVar
 
 from tenderwright.model import (
@@ -25,6 +25,7 @@ from tenderwright.model import (
     programme,
     question,
     rates,
+    sections,
     ship_condition,
     survey_columns,
     tank,
@@ -33,10 +34,12 @@ from tenderwright.model import (
     vessel,
 )
 from tenderwright.model.account_sums import account_sums
-from tenderwright.model.build import Awaited, Builder, Prose
+from tenderwright.model.build import Awaited, Builder
+from tenderwright.model.clauses import clause_of
 from tenderwright.model.closing import Closing
 from tenderwright.model.delivered_survey import survey_of
 from tenderwright.model.frame_table import frame_table
+from tenderwright.model.frames_wanted import FRAMES, frames_wanted, length_between
 from tenderwright.model.in_dock_sense import in_dock_sense
 from tenderwright.model.noun import Noun
 from tenderwright.model.package import ANY, NOTHING, Broken, Clause, Package
@@ -44,7 +47,6 @@ from tenderwright.model.survey import Survey, survey_name
 from tenderwright.model.table_rows import with_row_lines
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.position import FrameTable
-from tenderwright.quantities.quantity import QuantityError, parse_quantity
 from tenderwright.reading.layout import schema_of
 from tenderwright.reading.package import Files
 from tenderwright.reading.scalars import Todo
@@ -70,8 +72,6 @@ LISTS = {
 FILES = {key.removesuffix("s"): path for path, keys in LISTS.items() for key in keys}
 """By kind, the file that holds the things of that kind."""
 _NAMES = {key: key.removesuffix("s") for keys in LISTS.values() for key in keys}
-FRAMES = "vessel/frames.yaml"
-_AT_FRAME = re.compile(r"^[^#\n]*\b[a-z_]+: *\[?[\"']?(Fr *-?[0-9]+)(?= *(?:[,\]}+#-]|$))", re.MULTILINE)
 _NAME = re.compile(r"[A-Za-z0-9]+(?:[-.][A-Za-z0-9]+)*")
 _WHOLE = {"item": "item", "history": "docking", "facility": "facility", "question": "question"}
 
@@ -232,7 +232,7 @@ class _Loader:
         return sorted(p for p, s in self.files.sources.items() if p.startswith(folder) and s.data is not None)
 
     def clauses(self) -> tuple[Clause, ...]:
-        return tuple(_clause(self.files.sources[path]) for path in self.read_in("clauses/"))
+        return tuple(clause_of(self.files.sources[path]) for path in self.read_in("clauses/"))
 
     def surveys(self) -> tuple[Survey, ...]:
         return tuple(filter(None, map(self.survey, self.read_in("surveys/"))))
@@ -254,59 +254,21 @@ class _Loader:
         return survey
 
 
-def _clause(source: Source) -> Clause:
-    stem = source.path.rsplit("/", 1)[-1].removesuffix(".md")
-    number, _, name = stem.partition("-")
-    first, _, rest = source.text.strip().partition("\n")
-    title = first.removeprefix("# ").strip() if first.startswith("# ") else name.replace("-", " ").capitalize()
-    text = rest if first.startswith("# ") else source.text
-    return Clause(
-        clause=name or stem,
-        number=number.lstrip("0") if number.isdigit() else "",
-        title=title,
-        text=Prose(text.strip(), Place(source.path), source, ()),
-        here=Place(source.path),
-    )
-
-
-def _frames_wanted(files: Files) -> Iterator[Notice]:
-    """Tell of a place that is named by a frame, in a package without a table of frames."""
-    for path, source in sorted(files.sources.items()):
-        named = _AT_FRAME.search(source.text) if path.endswith(".yaml") else None
-        if named is not None:
-            line = source.text.count("\n", 0, named.start(1)) + 1
-            message = f"`{named[1]}` at {path}:{line} needs `{FRAMES}`"
-            hints = ("`tenderwright start` writes one to begin from", "or write distances, such as `12 m abaft FP`")
-            yield Notice("missing-file", Place(FRAMES), message, hints=hints)
-            return
-
-
-def _length_between(files: Files) -> float | None:
-    """Give the length between perpendiculars, m, which places may be counted from before the particulars are read."""
-    source = files.sources.get("vessel/particulars.yaml")
-    try:
-        return (
-            parse_quantity(source.data["dimensions"]["length_between_perpendiculars"], "length").si if source else None
-        )
-    except (QuantityError, LookupError, TypeError, AttributeError):
-        return None  # told where the file is read
-
-
 def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice]]:
     """Build everything but the owner's papers."""
     loader = _Loader(files, mistakes)
     frames = loader.file(FRAMES, vessel.Frames)
     if frames is not None:
-        loader.frames, notices = frame_table(frames, _length_between(files))
+        loader.frames, notices = frame_table(frames, length_between(files))
         loader.notices += notices
         if loader.frames is None:
             loader.broken_files.add(FRAMES)
     elif FRAMES not in (*files.sources, *loader.broken_files):
-        loader.notices += _frames_wanted(files)
+        loader.notices += frames_wanted(files)
         if loader.notices:
             loader.broken_files.add(FRAMES)
         else:
-            loader.frames = FrameTable([], [], _length_between(files))
+            loader.frames = FrameTable([], [], length_between(files))
     items = [made for path, made in loader.folder("items", item.Item) if _numbered(path, made, loader.notices)]
     dockings = [made for _, made in loader.folder("history", history.EarlierDocking)]
     questions = [made for _, made in loader.folder("questions", question.Question)]
@@ -316,6 +278,7 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         frames=loader.frames,
         offsets=loader.file("vessel/offsets.yaml", vessel.Offsets),
         curves=loader.file("vessel/curves.yaml", curves.CurvesOfForm),
+        sections=loader.file("vessel/sections.yaml", sections.Sections),
         lightship=loader.file("vessel/lightship.yaml", lightship.Lightship),
         docking_plan=loader.file("vessel/docking-plan.yaml", docking_plan.DockingPlan),
         condition=loader.file("vessel/condition.yaml", ship_condition.ShipCondition),

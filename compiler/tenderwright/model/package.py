@@ -20,6 +20,7 @@ from tenderwright.model.lightship import Lightship
 from tenderwright.model.noun import Noun
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.question import Question
+from tenderwright.model.sections import Sections
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.model.survey import Survey
 from tenderwright.model.tank import Tank
@@ -105,6 +106,7 @@ class Package(Struct, frozen=True, dict=True):
     offsets: Offsets | None
     lightship: Lightship | None
     curves: CurvesOfForm | None = None
+    sections: Sections | None = None
     docking_plan: DockingPlan | None = None
     condition: ShipCondition | None = None
     timber: Timber | None = None

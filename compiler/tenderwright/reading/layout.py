@@ -11,6 +11,7 @@ YAML_FILES: dict[str, str] = {
     "vessel/frames.yaml": "frames",
     "vessel/offsets.yaml": "offsets",
     "vessel/curves.yaml": "curves",
+    "vessel/sections.yaml": "sections",
     "vessel/tanks.yaml": "tanks",
     "vessel/openings.yaml": "openings",
     "vessel/appendages.yaml": "appendages",

@@ -142,13 +142,15 @@ def test_what_it_rests_on_is_said():
     assert both.hull is not None
     neither = calculated(without_tanks(offsets=None))
     assert neither.outcome(buoyancy) == Lacking(
-        "it needs the hull: vessel/offsets.yaml, or curves of form in vessel/curves.yaml"
+        "it needs the hull: vessel/offsets.yaml, vessel/curves.yaml or vessel/sections.yaml"
     )
 
 
 def test_what_needs_her_form_says_so():
     seats = on_curves("metric").outcome(side_block_seats)
-    assert {outcome.why for outcome in seats.absent.values()} == {"it needs vessel/offsets.yaml"}
+    assert {outcome.why for outcome in seats.absent.values()} == {
+        "it needs vessel/offsets.yaml or vessel/sections.yaml"
+    }
 
 
 def test_each_figure_comes_out_again_from_what_is_printed():

@@ -154,3 +154,18 @@ def test_a_ship_that_weighs_nothing() -> None:
 def test_she_must_float() -> None:
     with pytest.raises(OutOfRange):
         how_sure([LIGHT | {"mass": 9e6}], offsets=_form())
+
+
+def test_lines_drawn_between_few_sections_make_trim_and_stability_less_sure() -> None:
+    """Against a hull that is shifted, broadened and raised by as much as they may be out."""
+    level = LIGHT | dict.fromkeys(("u_mass", "u_x", "u_y", "u_z"), 0.0)
+    found = how_sure(
+        [level], offsets=_form(), volume_uncertainty=0.01, centre_uncertainty=0.1, metacentre_uncertainty=0.05
+    ).figures
+    at = _landed([level], 1025.0, 0.0)
+    shifted = _landed([level | {"x": level["x"] + 0.1}], 1025.0, 0.0)
+    lighter = _landed([level], 1025.0 * 1.01, 0.0)
+    trim = sqrt((shifted["trim"] - at["trim"]) ** 2 + (lighter["trim"] - at["trim"]) ** 2)
+    assert found["trim"].u == pytest.approx(trim, rel=0.02)
+    assert dict(found["gm"].shares)["metacentre between sections"] * found["gm"].u ** 2 == pytest.approx(0.05**2)
+    assert found["displacement"].u == 0.0

@@ -114,7 +114,9 @@ def test_nothing_is_drawn_without_a_hull_form_or_readings() -> None:
     assert figures_of(found) == []
     assert set(found) > {"Docking plan: profile and keel blocks", "Coating zones", "Body plan"}
     told = {one.why for one in found.values() if not isinstance(one, NotAsked)}
-    assert told == {"it needs vessel/offsets.yaml", "it needs thickness readings under surveys/"}
+    form = "it needs vessel/offsets.yaml or vessel/sections.yaml"
+    floats = "it needs the hull: vessel/offsets.yaml, vessel/curves.yaml or vessel/sections.yaml"
+    assert told == {form, floats, "it needs thickness readings under surveys/"}
 
 
 def test_drawings_that_lack_their_data_say_what_they_need() -> None:

@@ -82,7 +82,8 @@ def test_without_stiffness_the_side_blocks_say_what_their_loads_need() -> None:
 def test_without_a_hull_the_blocks_against_the_hull_say_what_is_lacking() -> None:
     part = footprints(without(offsets=None))
     assert part is not None
-    assert "Blocks on plating that is worked on. Not calculated: it needs vessel/offsets.yaml." in words(part)
+    needs = "Not calculated: it needs vessel/offsets.yaml or vessel/sections.yaml."
+    assert f"Blocks on plating that is worked on. {needs}" in words(part)
     part = footprints(without(strakes=()))
     assert part is not None
     assert "Not calculated: it needs vessel/strakes.yaml." in words(part)

@@ -1,4 +1,4 @@
-"""What floats her: her lines where they are known, else her curves of form."""
+"""What floats her: her table of offsets, else her curves of form, else the hull lofted from a few sections."""
 
 from __future__ import annotations
 
@@ -20,8 +20,6 @@ from tenderwright.model.vessel import Offsets
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.quantity import Quantity
 
-LINES = 0.003
-"""Standard uncertainty of all breadths of old lines together, as a share (common practice, no source)."""
 TABLE = 0.005
 """Standard uncertainty of the displacement at a draft in a table or in curves of form, as a share (common practice, no
 source)."""
@@ -37,14 +35,16 @@ class Buoyancy(Struct, frozen=True):
     """In words that go on from "hydrostatics "."""
     words: str
     here: Place
-    share: Given
-    """Standard uncertainty of the displacement at a draft, as a share."""
+    known: Mapping[str, Given]
+    """How well it is known: what the uncertainty of how she floats takes of it."""
+    value: str = ""
+    """The value that it is, where it is calculated itself."""
 
     @property
     def given(self) -> dict[str, Given]:
         """Give it as an input of a calculation."""
         name = "curves" if isinstance(self.hull, HullCurves) else "offsets"
-        return {name: Given(self.hull, self.words, self.here)}
+        return {name: Given(self.hull, self.words, self.value or self.here)}
 
     @property
     def known_by_form(self) -> bool:
@@ -135,17 +135,14 @@ def _forward_of_ap(column: np.ndarray, curves: CurvesOfForm, length: float) -> n
 def buoyancy(
     hull: Hull | None, offsets: Offsets | None, curves_hull: Curves | None, curves: CurvesOfForm | None
 ) -> Buoyancy | Absent:
-    """Give what floats her by the best evidence there is: her lines before her curves of form."""
-    if hull is not None and offsets is not None:
-        known = _known(offsets.uncertainty, LINES, "old lines: common practice, no source")
-        return Buoyancy(hull.form, f"from the offsets ({offsets.source})", hull.words, hull.here, known)
-    if curves_hull is not None and curves is not None:
-        known = _known(curves.uncertainty, TABLE, "a table of hydrostatics: common practice, no source")
+    """Give what floats her by the best evidence there is: offsets before curves of form, these before sections."""
+    if curves_hull is not None and curves is not None and offsets is None:
+        si = curves.uncertainty.si if curves.uncertainty else TABLE
+        origin = curves.uncertainty.at if curves.uncertainty else "a table of hydrostatics: common practice, no source"
         source = "; ".join((f"from the curves of form ({curves.source})", *curves_hull.hull.derived))
+        known = {"breadth_uncertainty": Given(si, f"{si:.1%}", origin)}
         return Buoyancy(curves_hull.hull, source, curves_hull.words, curves_hull.here, known)
-    return Lacking("it needs the hull: vessel/offsets.yaml, or curves of form in vessel/curves.yaml")
-
-
-def _known(stated: Quantity | None, usual: float, origin: str) -> Given:
-    si = stated.si if stated else usual
-    return Given(si, f"{si:.1%}", stated.at if stated else origin)
+    if hull is not None:
+        source = f"from {hull.drawn_from} ({hull.source})"
+        return Buoyancy(hull.form, source, hull.words, hull.here, hull.known, hull.value)
+    return Lacking("it needs the hull: vessel/offsets.yaml, vessel/curves.yaml or vessel/sections.yaml")

@@ -129,7 +129,7 @@ def how_sure(
         "density_uncertainty": Given(
             u_water, show(u_water, "density in kilograms", digits=2), water.here if water else lightship.here
         ),
-        "breadth_uncertainty": buoyancy.share,
+        **buoyancy.known,
         "free_surface_moment": Given(moment, show(moment, "moment"), "condition.docking.free-surface-moment"),
     }
     inputs |= given_underside(particulars)

@@ -23,6 +23,7 @@ FILES = {
     "frames": "vessel/frames.yaml",
     "offsets": "vessel/offsets.yaml",
     "curves": "vessel/curves.yaml",
+    "sections": "vessel/sections.yaml",
     "lightship": "vessel/lightship.yaml",
     "docking_plan": "vessel/docking-plan.yaml",
     "condition": "vessel/condition.yaml",

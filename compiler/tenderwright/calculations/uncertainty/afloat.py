@@ -81,13 +81,17 @@ def how_sure(
     keel_blocks: Sequence[Mapping[str, float]] = (),
     offsets: Mapping[str, Any] | HullForm | None = None,
     curves: Mapping[str, Any] | HullCurves | None = None,
+    volume_uncertainty: float = 0.0,
+    centre_uncertainty: float = 0.0,
+    metacentre_uncertainty: float = 0.0,
 ) -> HowSure:
     """Carry the uncertainty of weights, soundings, water and lines through to how she floats and lands.
 
     Formula: u(f)^2 = sum (df/dc . e_i)^2 over sources i, where c = (W, W x, W y, W z, rho) and e_i is what one
         standard uncertainty of the source adds to c: a mass u: (u, u x, u y, u z, 0); its place along: (0, W u, 0, 0,
         0), and so across and up; a sounding u_s: a mass rho A u_s beside a share of the mass for the tank's table;
-        breadths larger by a share b: f as in water denser by b, and BM (1 + b)^2. df/dc by central differences.
+        breadths larger by a share b: f as in water denser by b, and BM (1 + b)^2; the volume alone likewise, without
+        the latter; the centre of buoyancy out by u_x: (0, W u_x, 0, 0, 0). df/dc by central differences.
     Symbols: weights with mass [kg], x, y, z [m] and u_mass, u_x, u_y, u_z; tanks with mass, x, y, z, density [kg/m3],
         surface [m2], u_level [m], u_share [of one], and u_x, u_y, u_z [m] for a tank by its capacity plan.
     Source: JCGM 100:2008, 5.1.2 and 5.1.3; the statics as in `docking.landing`.
@@ -115,6 +119,12 @@ def how_sure(
     for figure, slope in slopes.items():
         part = (slope[-1] * density + stiffer.get(figure, 0.0)) * breadth_uncertainty
         found[figure].append((lines, float(part)))
+        for name, drawn in (
+            ("volume between sections", slope[-1] * density * volume_uncertainty),
+            ("centre of buoyancy between sections", slope[1] * base.mass * centre_uncertainty),
+            ("metacentre between sections", metacentre_uncertainty if figure in stiffer else 0.0),
+        ):
+            found[figure].append((name, float(drawn)))
     return HowSure({figure: combined(parts) for figure, parts in found.items()})
 
 
@@ -300,6 +310,9 @@ METHOD = Method(
         "breadth_uncertainty": quantity(
             "fraction", "Standard uncertainty of all breadths of the lines, or of what a table of hydrostatics gives."
         ),
+        "volume_uncertainty": quantity("fraction", "Of the volume, where the lines are drawn between few sections."),
+        "centre_uncertainty": length("Of the centre of buoyancy along the ship, where they are."),
+        "metacentre_uncertainty": length("Of the transverse metacentre, where they are."),
         "free_surface_moment": quantity("moment", "Sum over the slack tanks.", "20 t*m"),
         **BLOCK_INPUTS,
         "keel": quantity("length", "Keel that the blocks touch, above the baseline; minus for a bar keel.", "-0.18 m"),
@@ -352,8 +365,9 @@ METHOD = Method(
         "block_forward": "36 m",
     },
     optional=frozenset({
-        "offsets", "curves", "tanks", "density", "density_uncertainty", "breadth_uncertainty", "free_surface_moment",
-        "block_aft", "block_forward", "declivity", "keel", "keel_aft", "keel_forward", "keel_blocks",
+        "offsets", "curves", "tanks", "density", "density_uncertainty", "breadth_uncertainty", "volume_uncertainty",
+        "centre_uncertainty", "metacentre_uncertainty", "free_surface_moment", "block_aft", "block_forward",
+        "declivity", "keel", "keel_aft", "keel_forward", "keel_blocks",
     }),
     cautions=("liquids and their free surfaces are taken to stay where they are",),
 )  # fmt: skip

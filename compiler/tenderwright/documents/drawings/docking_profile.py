@@ -97,7 +97,7 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
         _table(facts, sheet, facts_at + 0.5),
     ]
     alternative = _alternative(calculated, facts)
-    caption = _caption(loaded) + not_drawn(landed, "Waterlines as she lands")
+    caption = _caption(loaded, found.drawn_from) + not_drawn(landed, "Waterlines as she lands")
     caption += not_drawn(calculated.outcome(loaded_keel_blocks), "Loads of the keel blocks")
     return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
 
@@ -203,7 +203,7 @@ def _table(facts: list[tuple[str, str]], sheet: Sheet, top: float) -> str:
     return "".join(marks)
 
 
-def _caption(loaded: bool) -> str:
+def _caption(loaded: bool, drawn_from: str) -> str:
     bars = (
         " Each bar and dot is the load on one block; figures under them are the greater of the two, in whole tonnes."
         if loaded
@@ -212,7 +212,7 @@ def _caption(loaded: bool) -> str:
     return (
         "Owner's docking plan for tender, from the side: keel blocks numbered from aft, pairs of side blocks lettered "
         "and drawn as outlines, the block touched first in black, and her waterlines at the first touch and when "
-        f"settled.{bars} Hull outline from the table of offsets; keel, rudder and stern frame by their extents only."
+        f"settled.{bars} Hull outline from {drawn_from}; keel, rudder and stern frame by their extents only."
     )
 
 

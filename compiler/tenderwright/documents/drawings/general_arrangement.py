@@ -72,7 +72,7 @@ def tanks(package: Package, calculated: Calculated) -> Figure | Absent:
         tank_list(package, calculated, key_at + _KEY / 2, sheet.width),
     ]
     alternative = _alternative(package, drawn)
-    caption = _caption(package) + not_drawn(calculated.outcome(arrival), "Waterline on arrival")
+    caption = _caption(package, found.drawn_from) + not_drawn(calculated.outcome(arrival), "Waterline on arrival")
     return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
 
 
@@ -113,13 +113,13 @@ def _waterline(afloat: FloatingPosition | None, view: View, ends: tuple[float, f
     )
 
 
-def _caption(package: Package) -> str:
+def _caption(package: Package, drawn_from: str) -> str:
     read = {tank.contents.read for tank in package.tanks if tank.contents.read}
     when = f" of {min(read).isoformat()}" if len(read) == 1 else ""
     return (
         f"Tanks from the side and from above. From the side each is hatched up to the level sounded{when}; from above "
         "each is hatched all over by what it holds, and those wholly below the cut are dashed. Dry tanks are white. "
-        "Hull outline from the table of offsets; keel, rudder and stern frame by their extents only."
+        f"Hull outline from {drawn_from}; keel, rudder and stern frame by their extents only."
     )
 
 

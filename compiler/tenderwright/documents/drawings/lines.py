@@ -6,6 +6,7 @@ import numpy as np
 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.sections import lofted
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import pen
@@ -15,7 +16,7 @@ from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
 from tenderwright.documents.drawings.view import Room, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, show
 
 TITLE = "Body plan"
 ROOM = Room(165.0, 120.0)
@@ -40,13 +41,16 @@ def body_plan(package: Package, calculated: Calculated) -> Figure | Absent:
     sheet = sheet_of(package, "body-plan", TITLE, scale, max(wide, ROOM.width), high)
     view = View(scale, sheet.width / 2, _HEAD + sheet.mm(form.depth))
     marks = [_grid(form, half, view), _sections(package, form, half, view)]
-    named = _station_names(package, form)
+    named = list(_named(package, form).values())
     alternative = (
         f"Body plan with {len(named)} sections from {named[0]} aft to {named[-1]} forward and "
         f"{len(form.waterlines)} waterlines up to {decimals(float(form.waterlines[-1]), 2)} m above the keel line."
     )
-    source = f" Offsets {package.offsets.source}." if package.offsets else ""
-    caption = f"Body plan from the table of offsets: moulded sections aft on the left, forward on the right.{source}"
+    read = "Offsets" if package.offsets else "Sections"
+    caption = (
+        f"Body plan from {found.drawn_from}: moulded sections aft on the left, forward on the right. {read} "
+        f"{found.source}.{_moved(calculated)}"
+    )
     return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
 
 
@@ -79,10 +83,10 @@ def _grid(form: HullForm, half: float, view: View) -> str:
 
 
 def _sections(package: Package, form: HullForm, half: float, view: View) -> str:
-    names, middle = _station_names(package, form), form.length / 2
+    names, middle = _named(package, form), form.length / 2
     marks: list[str] = []
     for side in (-1, 1):
-        chosen = [i for i, x in enumerate(form.stations.tolist()) if (x - middle) * side >= -1e-6]
+        chosen = [i for i in names if (float(form.stations[i]) - middle) * side >= -1e-6]
         tops: list[Point] = []
         for i in chosen:
             curve = [(side * y, z) for y, z in _section(form, i)]
@@ -112,9 +116,30 @@ def _section(form: HullForm, station: int) -> list[Point]:
     return [(0.0, keel), *zip(breadths.tolist(), heights.tolist(), strict=True)]
 
 
-def _station_names(package: Package, form: HullForm) -> list[str]:
-    given = [station.station for station in package.offsets.stations] if package.offsets else []
-    if len(given) != len(form.stations):
-        given = [""] * len(form.stations)
-    short = [name.replace(" 1/2", "½").replace("1/2", "½").replace(" 1/4", "¼").replace(" 3/4", "¾") for name in given]
-    return [name or decimals(float(x), 1) for name, x in zip(short, form.stations, strict=True)]
+def _named(package: Package, form: HullForm) -> dict[int, str]:
+    """Give the stations that are drawn with their names: those of the table, or the sections that were read."""
+    stations = form.stations.tolist()
+    if package.offsets is not None:
+        given = [(i, station.station) for i, station in enumerate(package.offsets.stations)]
+    else:
+        read = package.sections.sections if package.sections is not None else ()
+        given = [(int(np.abs(form.stations - one.at.x).argmin()), one.section or one.at.text) for one in read]
+    return {i: _short(name) or decimals(stations[i], 1) for i, name in sorted(given)}
+
+
+def _short(name: str) -> str:
+    return name.replace(" 1/2", "½").replace("1/2", "½").replace(" 1/4", "¼").replace(" 3/4", "¾")
+
+
+def _moved(calculated: Calculated) -> str:
+    """Say how far the sections were faired, where the hull is lofted from them."""
+    found = calculated.found(lofted)
+    if found is None:
+        return ""
+    section, point = found.largest
+    one = found.sections[section]
+    off = abs(float(found.residuals[section][point]))
+    return (
+        f" Faired by {show(off, 'size')} at most, {show(one.x, 'distance')} forward of the after perpendicular and "
+        f"{show(float(one.heights[point]), 'height')} up."
+    )

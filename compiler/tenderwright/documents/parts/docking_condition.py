@@ -12,6 +12,7 @@ from tenderwright.calculations.ship.condition import arrival
 from tenderwright.calculations.ship.docking_condition import docking
 from tenderwright.calculations.ship.how_sure import WHERE, how_sure
 from tenderwright.calculations.ship.hydrostatics import hydrostatics_table
+from tenderwright.calculations.ship.sections import lofted, lofted_sure
 from tenderwright.calculations.ship.stability import stability
 from tenderwright.calculations.ship.trim import trim_plan
 from tenderwright.calculations.ship.wanted import least_gm, trim_tolerance
@@ -263,7 +264,22 @@ def _hydrostatics(desk: Desk) -> list[Block]:
         f"Even keel, water of {density}, moulded, {floats.source}. LCB and LCF are forward of the "
         "after perpendicular, heights and drafts above the keel line."
     )
-    return [Heading("Hydrostatics"), Table(columns, rows, note=note, small=True)]
+    return [Heading("Hydrostatics"), Table(columns, rows, note=note, small=True), *_lofted(desk)]
+
+
+def _lofted(desk: Desk) -> list[Block]:
+    """Say how good the hull is, where it is lofted from a few sections."""
+    sure = desk.calculated.outcome(lofted_sure)
+    if isinstance(sure, Absent):
+        is_lofted = desk.calculated.found(lofted) is not None
+        return [not_calculated(sure, "How sure the hull is between her sections")] if is_lofted else []
+    text = (
+        "The hull is drawn between the sections that were read, not known there. One standard uncertainty of what that "
+        f"and the readings bring: {100 * sure.volume:.1f} % of the displacement at a draft, "
+        f"{show(sure.centre, 'centre')} of the centre of buoyancy along her, {show(sure.metacentre, 'centre')} of the "
+        f"metacentre, {100 * sure.area:.1f} % of areas of shell."
+    )
+    return [Paragraph(inline(text))]
 
 
 def _line_load(desk: Desk) -> list[Block]:
