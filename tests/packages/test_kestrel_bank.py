@@ -7,9 +7,14 @@ from pathlib import Path
 
 import pytest
 
+from tenderwright.cli import main
+from tenderwright.commands.bids_compare import compared
 from tenderwright.pipeline import Compiled, compile_package, read
+from tests.fixtures.returned_bids import both_sides
+from tests.packages import walk
 
 PACKAGE = Path(__file__).with_name("kestrel-bank")
+LIFE = Path(__file__).with_name("kestrel-bank-life")
 FOOT, LONG_TON = 0.3048, 1016.0469088
 
 
@@ -53,3 +58,38 @@ def test_one_dock_takes_her_and_the_other_cannot() -> None:
     values = compiled().calculated.record.values
     assert values["facility.gannet-point-shiplift.result"].si == "pass"
     assert values["facility.lower-basin-floating-dock.result"].si == "fail"
+
+
+def test_her_tender_goes_through_addendum_bids_award_dock_and_close(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    root = walk.laid(tmp_path / "ship", PACKAGE)
+    issued = walk.compiled(root)
+    amended = walk.compiled(walk.laid(root, LIFE / "addendum-1"))
+    told = walk.between(issued, amended)
+    assert {line.number: line.manner for line in told.lines} == {"210.b": "changed"}
+    assert told.bears_on_price
+
+    assert walk.returned(root, "Gannet Point Ship Repair", 1.04, "2028-05-03") == 0
+    assert walk.returned(root, "Lower Basin Dry Dock", 0.93, "2028-05-04") == 0
+    for bid, dock in (
+        ("gannet-point-ship-repair", "gannet-point-shiplift"),
+        ("lower-basin-dry-dock", "lower-basin-floating-dock"),
+    ):
+        file = root / "owner" / "bids" / f"{bid}.yaml"
+        file.write_text(f"facility: {dock}\n{file.read_text('utf-8')}", "utf-8")
+    _, comparison, _ = compared(*both_sides(root))
+    assert [one.bid.yard for one in comparison.bids] == ["Lower Basin Dry Dock", "Gannet Point Ship Repair"]
+    assert {name: fit.state for name, fit in comparison.fits.items()} == {
+        "gannet-point-ship-repair": "pass",
+        "lower-basin-dry-dock": "fail",
+    }
+
+    walk.compiled(walk.laid(root, LIFE / "dock"))
+    capsys.readouterr()
+    assert main(["statement", str(root), "--out", str(tmp_path)]) == 0
+    assert main(["close", str(root), str(LIFE / "findings.yaml"), "--out", str(tmp_path)]) == 0
+    walk.compiled(root)
+    history = (root / "history" / "docking-2028.yaml").read_text("utf-8")
+    assert "11 ft 8 in" in history
+    assert " mm" not in history

@@ -27,6 +27,9 @@ from tenderwright.model.lightship import LightshipWeight, Weight
 from tenderwright.quantities.display import abbreviation, head, number, plus_minus, show
 from tenderwright.quantities.purposes import purpose_of
 
+_MET = 0.005
+"""A trim this near to the one wanted is met, m: nobody reads a draft mark nearer."""
+
 
 def condition(desk: Desk) -> list[Block]:
     """Compose the conditions, the liquid to move, the hydrostatics and the load along the keel."""
@@ -208,7 +211,10 @@ def _reached(desk: Desk, plan: TrimPlan, wanted: str) -> str:
     there = f"{moved} is calculated to float with a trim of {show(trim, 'trim')} and {heel}"
     if plan.feasible:
         return f"{there}; wanted are {wanted} and no list. Subject to soundings and drafts read on the day."
-    off = abs(trim - sought.docking.trim.si)
+    off, most = abs(trim - sought.docking.trim.si), sought.docking.most_list
+    if off < _MET and position.heel is not None and (most is None or within(abs(position.heel), most.si)):
+        allowed = f", within the {desk.quantity(most)} allowed" if most is not None else ""
+        return f"{there}: the trim of {wanted} is met, and the movable tanks cannot take out that list{allowed}."
     held = "within" if within(off, tolerance) else "beyond"
     return (
         f"{there}. A trim of {wanted} without list cannot be reached with the movable tanks: this is the nearest, "
