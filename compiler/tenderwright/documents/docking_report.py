@@ -15,6 +15,7 @@ from tenderwright.documents.parts.report_dock import docking
 from tenderwright.documents.parts.report_summary import summary
 from tenderwright.model.findings import Findings
 from tenderwright.model.package import Package
+from tenderwright.model.table_rows import rows_to_fill
 
 
 @in_its_units
@@ -94,9 +95,12 @@ def not_recorded(findings: Findings, package: Package) -> list[str]:
         ("end of the guarantee", findings.guarantee_until),
         ("photographs", findings.photographs),
     ]
+    filled = {(one.item.name, one.table, one.row) for one in findings.tables}
+    unfilled = [name for name in rows_to_fill(package) if name not in filled]
     missing = [words for words, found in silent if not found]
     missing += [f"what was left of anodes {', '.join(unseen)}"] if unseen else []
     missing += [f"whether these were drawn: {', '.join(undrawn)}"] if undrawn else []
+    missing += [f"tables not filled: {', '.join('.'.join(one) for one in unfilled)}"] if unfilled else []
     missing += [f"batch numbers of {batchless} coats"] if batchless else []
     missing += [f"size of {len(unsized)} blocks or rows of blocks"] if unsized else []
     return missing

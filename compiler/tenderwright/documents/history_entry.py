@@ -7,8 +7,9 @@ from decimal import Decimal
 from typing import Any
 
 from tenderwright.model.findings import Findings, LinePaid
-from tenderwright.model.found import CoatApplied
+from tenderwright.model.found import CoatApplied, FilledRow
 from tenderwright.model.package import Package
+from tenderwright.model.table_rows import rows_of
 from tenderwright.pricing.final_account import AccountRow, FinalAccount, line_named
 from tenderwright.pricing.money import ZERO, cents, tendered
 
@@ -38,6 +39,9 @@ def history_entry(
         "plugs": data.get("plugs"),
         "findings": [_finding(one) for one in data.get("conditions_found", ())],
         **{key: data.get(key) for key in SHARED},
+        "tables": [
+            {"table": one.table, "row": one.row, "cells": dict(one.cells)} for one in rows_filled(findings, package)
+        ],
         "coatings": [_coating(findings, n, one) for n, one in enumerate(data.get("paint", ()))],
         "anodes": [_anode(one) for one in data.get("anodes", ())],
         "currency": account.currency if prices and account is not None else None,
@@ -51,6 +55,17 @@ def history_entry(
         "photographs": data.get("photographs"),
     }
     return {key: value for key, value in entry.items() if value not in (None, [], {}) or key == "deferred"}
+
+
+def rows_filled(findings: Findings, package: Package) -> list[FilledRow]:
+    """Give the rows of tables as filled, each told by words, for numbers of items may mean other work one day."""
+    found = []
+    for one in findings.tables:
+        item = package.item_by_name[one.item.name]
+        table = next(table for table in item.tables if table.table.name == one.table)
+        row = next(row for row in rows_of(package, item, table) if row.row == one.row)
+        found.append(FilledRow(table=table.title, row=row.name, cells=one.cells))
+    return found
 
 
 def _stripped(text: Any) -> Any:

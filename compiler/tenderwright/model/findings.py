@@ -1,5 +1,6 @@
 """The findings of a docking just done: what was found, done, tested and paid, before it becomes history."""
 
+from collections.abc import Mapping
 from typing import Annotated
 
 from msgspec import field
@@ -189,6 +190,19 @@ class Scrap(Noun, frozen=True, kw_only=True):
     here: Place
 
 
+class RowFilled(Noun, frozen=True, kw_only=True):
+    """A row of a table of the tender, as the yard filled it in dock."""
+
+    item: Annotated[ItemRef, Key("The item of the tender.", "520")]
+    table: Annotated[str, Key("The table, by its identifier in the item.", "valves")]
+    row: Annotated[str, Key("The row, by its identifier: that of the thing it is about.", "suction-fire")]
+    cells: Annotated[
+        Mapping[str, Annotated[str, Key("What the yard wrote, with its unit.", "0.3 mm")]],
+        Key("What stands in the cells that the yard fills in dock, by heading."),
+    ]
+    here: Place
+
+
 class Findings(Noun, frozen=True, kw_only=True):
     """What a docking found, did and cost: checked by `tenderwright close`, which writes the history entry and the docking report from it."""
 
@@ -223,6 +237,7 @@ class Findings(Noun, frozen=True, kw_only=True):
     valves: Annotated[tuple[ValveFound, ...], Key("Sea valves and other closures in the shell.")] = ()
     clearances: Annotated[tuple[ClearanceTaken, ...], Key("Clearances of shaft and rudder.")] = ()
     tank_tests: Annotated[tuple[TankTested, ...], Key("Tests of tanks and spaces.")] = ()
+    tables: Annotated[tuple[RowFilled, ...], Key("Tables of the tender, row by row as the yard filled them.")] = ()
     paint: Annotated[tuple[PaintLog, ...], Key("Paint log, by zone.")] = ()
     conditions_found: Annotated[
         tuple[ConditionFound, ...], Key("The condition-found reports, as they were decided.")

@@ -1,5 +1,6 @@
 """What a docking finds and does: the pieces that the findings of a docking and its history entry share."""
 
+from collections.abc import Mapping
 from typing import Annotated
 
 from tenderwright.model.build import Prose
@@ -154,6 +155,17 @@ class ValveFound(Noun, frozen=True, kw_only=True):
     )
     tight: Annotated[bool | None, Key("Whether it was tight.")] = None
     witness: Annotated[str, Key("Who saw the test.", "ship manager")] = ""
+
+
+class FilledRow(Noun, frozen=True, kw_only=True):
+    """A row of a table of the tender as the yard filled it."""
+
+    table: Annotated[str, Key("Title of the table.", "Sea valves, as found")]
+    row: Annotated[str, Key("What the row is about.", "Fire pump suction")]
+    cells: Annotated[
+        Mapping[str, Annotated[str, Key("What the yard wrote.", "0.3 mm")]],
+        Key("What stands in the cells, by heading."),
+    ]
 
 
 class ClearanceTaken(Noun, frozen=True, kw_only=True):

@@ -11,6 +11,7 @@ from tenderwright.model.found import (
     DaysLost,
     Deferred,
     DockingDrafts,
+    FilledRow,
     NotPainted,
     PhotographKept,
     PlugDrawn,
@@ -145,6 +146,7 @@ class EarlierDocking(Noun, frozen=True, kw_only=True):
     valves: Annotated[tuple[ValveFound, ...], Key("Sea valves and other closures in the shell.")] = ()
     clearances: Annotated[tuple[ClearanceTaken, ...], Key("Clearances of shaft and rudder.")] = ()
     tank_tests: Annotated[tuple[TankTested, ...], Key("Tests of tanks and spaces.")] = ()
+    tables: Annotated[tuple[FilledRow, ...], Key("Tables of the tender as the yard filled them.")] = ()
     coatings: Annotated[tuple[CoatingApplied, ...], Key("Coatings applied, by zone.")] = ()
     anodes: Annotated[tuple[AnodesFound, ...], Key("What was left of the anodes, and what was fitted.")] = ()
     currency: Annotated[Currency, Key("Currency of that docking, by its three letters of ISO 4217.", "EUR")] = ""

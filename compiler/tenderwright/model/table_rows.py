@@ -11,7 +11,7 @@ from msgspec.structs import replace
 
 from tenderwright.model.build import Name, Reference
 from tenderwright.model.item import Item, Line
-from tenderwright.model.item_table import ItemTable, TableColumn
+from tenderwright.model.item_table import IN_DOCK, ItemTable, TableColumn
 from tenderwright.model.package import Broken, Package
 from tenderwright.notices import Notice
 from tenderwright.notices.suggest import did_you_mean
@@ -133,6 +133,22 @@ def row_names(package: Package) -> tuple[str, ...]:
         for table in item.tables
         for row in rows_of(package, item, table)
     )
+
+
+def rows_to_fill(package: Package) -> tuple[tuple[str, str, str], ...]:
+    """Give item, table and row of each row with cells that the yard fills in dock."""
+    return tuple(
+        (item.number, table.table.name, row.row)
+        for item in package.items
+        for table in (item.tables if not item.withdrawn else ())
+        if filled_in(table, IN_DOCK)
+        for row in rows_of(package, item, table)
+    )
+
+
+def filled_in(table: ItemTable, when: str) -> list[TableColumn]:
+    """Give the columns that the yard fills with the tender, or in dock."""
+    return [column for column in table.columns if column.filled == when]
 
 
 def _things(package: Package, rows_from: str) -> Sequence[Any]:

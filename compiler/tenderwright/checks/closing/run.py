@@ -12,6 +12,7 @@ from tenderwright.checks.closing import (
     readings,
     reports,
     stretches,
+    tables_filled,
 )
 from tenderwright.checks.closing.context import ClosingCheck, ClosingContext
 from tenderwright.model.account_sums import account_sums
@@ -24,6 +25,7 @@ CHECKS: tuple[ClosingCheck, ...] = (
     readings.check,
     paint_and_blocks.check,
     stretches.check,
+    tables_filled.check,
     lines.check,
     reports.check,
     in_dock.check,

@@ -10,6 +10,7 @@ from tenderwright.model.build import Reference
 from tenderwright.model.found import (
     ClearanceTaken,
     Deferred,
+    FilledRow,
     NotPainted,
     PlugDrawn,
     RivetsRenewed,
@@ -152,6 +153,17 @@ def valves_table(desk: Desk, valves: Sequence[ValveFound]) -> list[Block]:
         Column("Test", width=2.4),
     )
     return _table("Sea valves and closures", columns, rows)
+
+
+def filled_tables(filled: Sequence[FilledRow]) -> list[Block]:
+    """Set out the tables of the tender as the yard filled them, one below the other."""
+    blocks: list[Block] = []
+    for title in dict.fromkeys(one.table for one in filled):
+        inside = [one for one in filled if one.table == title]
+        headings = list(dict.fromkeys(heading for one in inside for heading in one.cells))
+        rows = [(one.row, *(set_units(one.cells.get(heading, "")) for heading in headings)) for one in inside]
+        blocks += _table(title, (Column("Row", width=2), *(Column(heading) for heading in headings)), rows)
+    return blocks
 
 
 def _tight(tight: bool | None) -> str:

@@ -25,6 +25,7 @@ from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.documents.parts.found import (
     anodes_table,
     clearances_table,
+    filled_tables,
     not_painted_table,
     plugs_table,
     rivets_table,
@@ -96,6 +97,7 @@ def _record(desk: Desk, docking: EarlierDocking) -> list[Block]:
         *valves_table(desk, docking.valves),
         *clearances_table(desk, docking.clearances),
         *tests_table(desk, docking.tank_tests),
+        *filled_tables(docking.tables),
         *anodes_table(desk, [one for one in docking.anodes if one.anode]),
         *plugs_table(desk, docking.plugs),
         *not_painted_table(desk, docking.not_painted),

@@ -18,9 +18,11 @@ from tenderwright.documents.edition import (
     inline,
     plain,
 )
+from tenderwright.documents.history_entry import rows_filled
 from tenderwright.documents.parts.found import (
     DASH,
     clearances_table,
+    filled_tables,
     rivets_table,
     steel_table,
     tests_table,
@@ -170,6 +172,7 @@ def fittings(desk: Desk, closed: ClosedDocking) -> Part:
         *valves_table(desk, findings.valves),
         *clearances_table(desk, findings.clearances),
         *tests_table(desk, findings.tank_tests),
+        *filled_tables(rows_filled(findings, desk.package)),
     ]
     title = "Sea valves, clearances and tests"
     return Part("fittings", "6", title, "data", GROUP, tuple(blocks or [NOTHING]), caution=True)
