@@ -26,6 +26,7 @@ from tenderwright.model.package import Package, sound
 from tenderwright.notices import Notice, Place, sort_notices
 from tenderwright.planning.schedule import Schedule, plan
 from tenderwright.pricing.in_dock.ledger import Ledger, ledger
+from tenderwright.pricing.percents import percent_mistakes
 from tenderwright.pricing.price import Estimate, price
 from tenderwright.pricing.quantity import quantity_mistakes
 from tenderwright.quantities.display import telling_in
@@ -109,7 +110,7 @@ def compile_package(files: Files, kept: Kept | None = None) -> Compiled:
         calculated = calculate(package, kept)
         record = calculated.record
         value_notices = link_values(links, record.known, record.missing)
-        quantity_notices = quantity_mistakes(package, record)
+        quantity_notices = [*quantity_mistakes(package, record), *percent_mistakes(package)]
         checked = Context(package, links, calculated, issued_items(files), files.sources)
         check_notices, unjudged = run_checks(checked)
     found = [*files.notices, *shape_notices, *model_notices]

@@ -68,7 +68,11 @@ def test_rows_that_nobody_filled_are_told(tendered: Tendered, tmp_path: Path) ->
         ('item: "510"', 'item: "511"', "dead-reference"),
         ("0.3 mm", "0.3 kg", "wrong-dimension"),
         ("0.3 mm", "some", "bad-quantity"),
-        ('table: pumps, row: "2", cells: { Found', "table: valves, row: suction-fire, cells: { Found", "duplicate-name"),
+        (
+            'table: pumps, row: "2", cells: { Found',
+            "table: valves, row: suction-fire, cells: { Found",
+            "duplicate-name",
+        ),
     ],
 )
 def test_what_was_not_tendered_is_told(tendered: Tendered, tmp_path: Path, old: str, new: str, code: str) -> None:

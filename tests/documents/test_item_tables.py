@@ -46,7 +46,8 @@ def test_form_schedule_and_sub_total_hold_the_lines_of_the_rows() -> None:
     edition, form = wider().owners
     measured = next(section for section in form.sections if section.code == "C")
     numbers = [line.number for line in measured.lines]
-    assert numbers[-5:] == ["510.a.sea-chest", "510.a.suction-fire", "510.a.suction-bilge", "510.b.fire", "510.b.2"]
+    rows_of_them = ["510.a.sea-chest", "510.a.suction-fire", "510.a.suction-bilge", "510.b.fire", "510.b.2"]
+    assert numbers[-6:] == [*rows_of_them, "510.d"]
     schedule = [row for table in tables(part(edition, "schedule")) for row in rows(table)]
     assert [row[0] for row in schedule if row[0] in numbers] == numbers
     amounts = [Decimal(row[-1].replace(" ", "")) for row in schedule if row[0] in numbers]

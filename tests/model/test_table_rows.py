@@ -27,7 +27,7 @@ def _lines(*changes: Change) -> list[str]:
 
 
 def test_a_line_is_priced_for_each_row() -> None:
-    assert _lines() == ["a.sea-chest", "a.suction-fire", "a.suction-bilge", "b.fire", "b.2", "c"]
+    assert _lines() == ["a.sea-chest", "a.suction-fire", "a.suction-bilge", "b.fire", "b.2", "c", "d", "e"]
 
 
 def test_a_row_that_comes_leaves_the_numbers_of_the_others() -> None:

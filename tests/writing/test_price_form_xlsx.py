@@ -151,9 +151,13 @@ def test_sheet_prints_and_scrolls_as_a_form() -> None:
     assert sheet.sheet_properties.pageSetUpPr.fitToPage
     assert "HP-2026-01" in sheet.oddHeader.left.text
     assert sheet.oddFooter.left.text == "Commit 1a2b3c4"
-    rules = {rule.type: rule for rule in sheet.data_validations.dataValidation}
-    assert rules["decimal"].operator == "greaterThanOrEqual"
-    assert rules["list"].formula1 == '"priced,included,no bid"'
+    rules = {f"{rule.type} {rule.operator}": rule for rule in sheet.data_validations.dataValidation}
+    assert "decimal greaterThanOrEqual" in rules
+    percentage = rules["decimal between"]
+    assert (percentage.formula1, percentage.formula2) == ("0", "1")
+    cell = sheet[str(percentage.sqref)]
+    assert cell.number_format == "0.00%"
+    assert rules["list None"].formula1 == '"priced,included,no bid"'
     assert sheet.cell(5 + 2, 8).number_format.startswith('"GBP" #,##0.00')
 
 
@@ -210,7 +214,7 @@ def test_libreoffice_recalculates_a_filled_form(office: Callable[[bytes], Any]) 
     book = _live(price_form_workbook(sample_form()))
     rows, sheet = _rows(book), book["Price form"]
     for number, rate in _RATES.items():
-        sheet.cell(rows[number], 7).value = float(rate)
+        sheet.cell(rows[number], 7).value = float(rate) / (100 if number == "900.b" else 1)
     output = io.BytesIO()
     book.save(output)  # openpyxl stores no results, so LibreOffice must calculate them
     result = office(output.getvalue())

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tenderwright.pricing.amount import SHARES
 from tenderwright.pricing.money import written
 from tenderwright.pricing.price import Estimate, PricedLine
 
@@ -9,7 +10,9 @@ from tenderwright.pricing.price import Estimate, PricedLine
 def line_price(line: PricedLine) -> list[str]:
     """Say how the price of a line is come by."""
     price = line.unit_price
-    told = [f"at {written(price.likely)} = {written(line.amount)}   [{line.basis or 'no basis given'}]"]
+    at = f"{price.likely.normalize():f} %" if line.form in SHARES else written(price.likely)
+    of = f" of {written(line.quantity.number)}, the sum of {', '.join(line.of)}," if line.of else ""
+    told = [f"at {at}{of} = {written(line.amount)}   [{line.basis or 'no basis given'}]"]
     if len(price.steps) > 1:
         told += [f"  {step.what} -> {written(step.gives)}" for step in price.steps]
     told.append(f"  class {price.estimate_class}; from {written(line.low)} to {written(line.high)}" + _range(line))

@@ -9,6 +9,7 @@ from tenderwright.comparing.change import Manner
 from tenderwright.comparing.redline import editorial
 from tenderwright.comparing.side import Side
 from tenderwright.model.item import Item, Line
+from tenderwright.pricing.described import described
 from tenderwright.pricing.quantity import line_quantity
 from tenderwright.pricing.sections import section_of
 
@@ -23,7 +24,7 @@ class PricedLine:
     section: str
     kind: str
     price: str
-    """Form of price: lump, rate, day, hours, fixed or markup."""
+    """Form of price: lump, rate, day, hours, fixed, markup or percent."""
     quantity: Decimal
     unit: str
     basis: str
@@ -69,10 +70,9 @@ def priced_lines(side: Side) -> dict[str, PricedLine]:
 
 def _printed(side: Side, item: Item, line: Line) -> PricedLine:
     tender, quantity = side.package.tender, line_quantity(line, side.record)
-    where = f" ({line.where})" if line.where else ""
     return PricedLine(
         f"{item.number}.{line.line}",
-        f"{item.title}: {line.text}{where}",
+        described(item, line),
         section_of(item, line, tender).code if tender else "",
         item.kind_of(line),
         line.price,

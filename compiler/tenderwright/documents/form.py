@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from decimal import Decimal
 from typing import Any
 
@@ -15,8 +15,10 @@ from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.item import Item, Line
 from tenderwright.model.item_table import WITH_TENDER, ItemTable
 from tenderwright.model.table_rows import rows_of
+from tenderwright.pricing.described import described
+from tenderwright.pricing.percents import percents
 from tenderwright.pricing.quantity import LineQuantity, line_quantity
-from tenderwright.pricing.sections import SECTIONS, Section, section_of
+from tenderwright.pricing.sections import SECTIONS, Section, form_of, section_of
 
 _KINDS: dict[str, LineKind] = {
     "lump": "lump",
@@ -25,6 +27,9 @@ _KINDS: dict[str, LineKind] = {
     "hours": "hours",
     "fixed": "fixed",
     "markup": "markup",
+    "credit": "credit",
+    "percent": "percent",
+    "discount": "discount",
 }
 
 QUESTIONS = (
@@ -39,8 +44,9 @@ QUESTIONS = (
 def price_form(desk: Desk, stamp: str) -> PriceForm:
     """Compose the whole price form; rates are filled in only where there is an estimate."""
     tender = desk.tender
+    of = percents(desk.package)
     sections = tuple(
-        FormSection(section.code, section.title, section.note, tuple(_lines(desk, section))) for section in SECTIONS
+        FormSection(section.code, section.title, section.note, tuple(_lines(desk, section, of))) for section in SECTIONS
     )
     tables = tuple(_tables(desk))
     asked = tuple((q.ask, q.hint) for q in tender.yard_questions) or QUESTIONS
@@ -87,32 +93,31 @@ def _form_table(desk: Desk, item: Item, table: ItemTable) -> FormTable:
     )
 
 
-def _lines(desk: Desk, section: Section) -> list[FormLine]:
+def _lines(desk: Desk, section: Section, of: Mapping[str, tuple[str, ...]]) -> list[FormLine]:
     found = []
     for item in desk.package.items:
         if item.withdrawn:
             continue
         for line in item.lines:
             if section_of(item, line, desk.tender) is section:
-                found.append(_line(desk, item, line, section))
+                found.append(_line(desk, item, line, section, of.get(f"{item.number}.{line.line}", ())))
     return found
 
 
-def _line(desk: Desk, item: Item, line: Line, section: Section) -> FormLine:
+def _line(desk: Desk, item: Item, line: Line, section: Section, of: tuple[str, ...]) -> FormLine:
     quantity = line_quantity(line, desk.record)
     if line.price == "markup" and line.amount is not None:
         quantity = LineQuantity(line.amount, desk.tender.currency, line.basis)
     number = f"{item.number}.{line.line}"
-    kind = "credit" if section.code == "G" else _KINDS[line.price]
+    kind = _KINDS[form_of(line, section)]
     counted = section.in_evaluated and (section.code != "F" or desk.tender.award.options_counted)
     rate: Decimal | None = None
     if desk.estimate is not None:
         rate = next((priced.rate for priced in desk.estimate.lines if priced.number == number), None)
-    where = f" ({line.where})" if line.where else ""
     return FormLine(
         number=number,
         item=item.number,
-        description=f"{item.title}: {line.text}{where}",
+        description=described(item, line),
         kind=kind,
         quantity=quantity.number if quantity else Decimal(0),
         unit=_unit(desk, line, quantity),
@@ -121,6 +126,7 @@ def _line(desk: Desk, item: Item, line: Line, section: Section) -> FormLine:
         in_evaluated=counted,
         fixed_amount=line.amount if line.price == "fixed" else None,
         rate=rate if kind != "fixed" else None,
+        of=of,
     )
 
 

@@ -7,9 +7,10 @@ from datetime import date
 from decimal import Decimal
 from typing import Literal
 
-LineKind = Literal["lump", "rate", "fixed", "credit", "day", "hours", "markup"]
+LineKind = Literal["lump", "rate", "fixed", "credit", "day", "hours", "markup", "percent", "discount"]
 """lump: one price. rate: quantity times rate. fixed: the owner's provisional sum, not priced. credit: a rate or lump
-that is subtracted. day: a rate per day. hours: the hours pool. markup: a percentage on the materials allowance."""
+that is subtracted. day: a rate per day. hours: the hours pool. markup: a percentage on the materials
+allowance. percent: a percentage of what other lines come to; discount: one that is subtracted."""
 
 
 @dataclass(frozen=True)
@@ -29,6 +30,8 @@ class FormLine:
     in_base: bool
     in_evaluated: bool
     fixed_amount: Decimal | None = None
+    of: tuple[str, ...] = ()
+    """For a percentage, the lines that it is of; its quantity is what they come to, and stands empty until then."""
     rate: Decimal | None = None
     """Only in the owner edition: the owner's own rate; never in the yard edition."""
 

@@ -16,6 +16,7 @@ from tenderwright.model.kinds import (
     DrawingRef,
     Fraction,
     ItemRef,
+    LinesName,
     Money,
     OpeningRef,
     Phase,
@@ -178,10 +179,16 @@ class Line(Noun, frozen=True, kw_only=True):
     price: Annotated[
         str,
         Key(
-            "Form of price: lump sum; rate for the quantity; rate for a day; rate for an hour; the owner's fixed sum; percentage added to materials."
+            "Form of price: lump sum; rate for the quantity; rate for a day; rate for an hour; the owner's fixed sum; percentage added to materials; percentage of what other lines come to."
         ),
-        OneOf("lump", "rate", "day", "hours", "fixed", "markup"),
+        OneOf("lump", "rate", "day", "hours", "fixed", "markup", "percent"),
     ]
+    of: Annotated[
+        tuple[
+            Annotated[LinesName, Key("A line, or all lines of an item that are no percentages.", "310.a", "315.*")], ...
+        ],
+        Key("Lines of whose amounts it is a percentage."),
+    ] = ()
     quantity: Annotated[
         AnyQuantity | None, Key("Quantity with its unit; left out for a lump sum.", "120 m2", "35 each", "400 h")
     ] = None

@@ -84,6 +84,10 @@ LineName = Annotated[Name, LINE]
 WorkName = Annotated[
     Name, Form(r"^[0-9]+(\.[a-z]{1,2}" + _ROW + ")?$", "Number of an item or of a line", "420", "420.a")
 ]
+LinesName = Annotated[
+    Name,
+    Form(r"^[0-9]+\.([a-z]{1,2}" + _ROW + r"|\*)$", "Line, or all lines of an item", "310.a", "315.*"),
+]
 Currency = Annotated[str, Form(r"^[A-Z]{3}$", "Currency", "EUR")]
 
 Side = Annotated[str, OneOf("port", "starboard", "both", "centreline"), Key("Side of the ship.", "port")]

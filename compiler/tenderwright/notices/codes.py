@@ -60,6 +60,7 @@ _ERRORS = {
     "out-of-range": "a calculation would be used outside its range",
     "unreached": "a value could not be calculated",
     # pricing
+    "bad-percent": "a percentage is of nothing, or of lines that it cannot be of",
     "unpriced-line": "a line has no rate in owner/rates.yaml",
     "price-not-comparable": "a price paid before cannot be brought to today",
     "range-order": "low, likely and high do not rise in that order",

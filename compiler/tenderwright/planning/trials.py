@@ -22,6 +22,7 @@ from tenderwright.model.rates import Simulation
 from tenderwright.planning.durations import DAY
 from tenderwright.planning.network import REDELIVERY, Node
 from tenderwright.planning.schedule import Schedule
+from tenderwright.pricing.amount import DISCOUNT, PERCENT
 from tenderwright.pricing.price import Estimate, PricedLine
 
 Floats = NDArray[np.float64]
@@ -91,8 +92,9 @@ def trials(papers: OwnerPapers, estimate: Estimate, schedule: Schedule | None) -
     """Run the trials: days first, then every line with its quantity and rate, then the risks.
 
     A line costs quantity times rate, each a three-point (PERT) quantity; a line that counts days of the programme takes
-    the days of the trial. Rates move with rates; quantities, durations and risks move with each other, so that a trial
-    with more work in it is a slower one. A risk happens or not, and its days come on top of the critical path.
+    the days of the trial, and a percentage what its lines come to in it. Rates move with rates; quantities, durations
+    and risks move with each other, so that a trial with more work in it is a slower one. A risk happens or not, and its
+    days come on top of the critical path.
     """
     prices, work = _draws(papers.rates.simulation if papers.rates else None)
     risks = [risk for risk in (papers.risks.risks if papers.risks else ()) if risk.bears_on == "cost"]
@@ -100,8 +102,12 @@ def trials(papers: OwnerPapers, estimate: Estimate, schedule: Schedule | None) -
     days = _days(schedule, work, risks, happens) if schedule is not None else None
     counted = {line.line: line for line in papers.programme.day_lines} if papers.programme and days else {}
     costs = np.empty((len(estimate.lines) + len(risks), work.trials))
+    places = {line.number: place for place, line in enumerate(estimate.lines)}
     for place, line in enumerate(estimate.lines):
         costs[place] = _line(line, prices, work, _counted_days(counted.get(line.number), days, schedule))
+    for place, line in enumerate(estimate.lines):
+        if line.of:  # its row holds the percentage so far
+            costs[place] *= costs[[places[one] for one in line.of]].sum(axis=0) / 100
     for place, risk in enumerate(risks, start=len(estimate.lines)):
         low, high = float(risk.low or 0), float(risk.high or risk.low or 0)
         costs[place] = Event(_likelihood(risk), low, high).at_uniforms(happens[risk.risk])
@@ -145,8 +151,10 @@ def _line(line: PricedLine, prices: CorrelatedDraws, work: CorrelatedDraws, days
     group = _group(line.item.item)
     price = line.unit_price
     rate = _drawn(f"rate {line.number}", float(price.low), float(price.likely), float(price.high), group, prices)
-    if line.form == "lump":
+    if line.form in ("lump", PERCENT):
         return rate
+    if line.form == DISCOUNT:
+        return -rate
     quantity = days
     if quantity is None:
         ends = float(line.least), float(line.quantity.number), float(line.most)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from decimal import Decimal
 
 from msgspec import Struct
@@ -12,8 +12,9 @@ from tenderwright.model.findings import Findings
 from tenderwright.model.item import Item, Line
 from tenderwright.model.owner import Bid
 from tenderwright.model.package import Package
-from tenderwright.pricing.amount import amount
+from tenderwright.pricing.amount import DISCOUNT, PERCENT, amount
 from tenderwright.pricing.money import ZERO, cents, total
+from tenderwright.pricing.percents import percents
 from tenderwright.pricing.price import Estimate
 from tenderwright.pricing.quantity import line_quantity
 
@@ -66,6 +67,7 @@ def final_account(
     """
     if not findings.prices or package.tender is None:
         return None
+    of = percents(package)
     estimated = {line.number: line.amount for line in estimate.lines} if estimate else {}
     rows: list[AccountRow] = []
     for paid in findings.prices:
@@ -79,7 +81,7 @@ def final_account(
                 cents(paid.changes),
                 cents(paid.final),
                 estimated.get(paid.line),
-                _bid(paid.line, item, line, record, bid),
+                _bid(paid.line, package, record, bid, of),
             )
         )
     titles = package.item_by_name
@@ -103,14 +105,20 @@ def line_named(package: Package, number: str) -> tuple[Item, Line]:
     raise KeyError(number)
 
 
-def _bid(number: str, item: Item, line: Line, record: Record, bid: Bid | None) -> Decimal | None:
+def _bid(
+    number: str, package: Package, record: Record, bid: Bid | None, of: Mapping[str, Sequence[str]]
+) -> Decimal | None:
     """Give the amount of a line as bid: the rate governs, on the tendered quantity; a line left out has none."""
+    item, line = line_named(package, number)
     answer = bid.lines.get(number) if bid is not None else None
     if answer is None:
         return None
     if answer.rate is None:
         return ZERO if answer.status in ("included", "zero") else answer.extension
     quantity = line_quantity(line, record)
+    if number in of:
+        whole = total([_bid(one, package, record, bid, of) or ZERO for one in of[number]])
+        return amount(DISCOUNT if item.kind_of(line) == "credit" else PERCENT, whole, answer.rate)
     form = "credit" if item.kind_of(line) == "credit" else line.price
     if form == "markup" and line.amount is not None:
         return amount(form, line.amount, answer.rate)

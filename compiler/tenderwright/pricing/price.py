@@ -6,6 +6,7 @@ from collections import defaultdict
 from decimal import Decimal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from tenderwright.calculations.value import Record
 from tenderwright.model.item import Item, Line
@@ -16,9 +17,10 @@ from tenderwright.model.tender import Tender
 from tenderwright.notices import Notice, Place
 from tenderwright.pricing.amount import amount
 from tenderwright.pricing.money import ZERO, cents, share_out, total
+from tenderwright.pricing.percents import percents
 from tenderwright.pricing.quantity import LineQuantity, line_quantity
 from tenderwright.pricing.quantity_range import quantity_bounds
-from tenderwright.pricing.sections import SECTIONS, Section, section_of
+from tenderwright.pricing.sections import SECTIONS, Section, form_of, section_of
 from tenderwright.pricing.unit_price import PriceBook, Step, UnitPrice, price_book, unit_price
 
 
@@ -39,6 +41,8 @@ class PricedLine(Struct, frozen=True):
     least: Decimal
     """The least and the greatest quantity that may be needed; the tendered one where none is written."""
     most: Decimal
+    of: tuple[str, ...] = ()
+    """For a percentage, the lines that it is of."""
 
     @property
     def number(self) -> str:
@@ -53,7 +57,7 @@ class PricedLine(Struct, frozen=True):
     @property
     def form(self) -> str:
         """Give the form of its price, by which quantity and rate make an amount."""
-        return "credit" if self.section.code == "G" else self.line.price
+        return form_of(self.line, self.section)
 
     def at(self, quantity: Decimal, rate: Decimal) -> Decimal:
         """Give its amount for another quantity and rate."""
@@ -104,6 +108,7 @@ def price(papers: OwnerPapers, package: Package, record: Record) -> tuple[Estima
         return None, []
     missing: list[Notice | None] = []
     lines: list[PricedLine] = []
+    of = percents(package)
     book = price_book(papers, rates, package.history, package.tender.currency)
     for item in package.items:
         if item.withdrawn:
@@ -116,6 +121,10 @@ def price(papers: OwnerPapers, package: Package, record: Record) -> tuple[Estima
                 missing.append(priced)
     if missing:
         return None, [notice for notice in missing if notice is not None]
+    by_number = {line.number: line for line in lines}
+    lines = [
+        _percentage(line, [by_number[one] for one in of[line.number]]) if line.number in of else line for line in lines
+    ]
     totals = {section.code: total([line.amount for line in lines if line.section is section]) for section in SECTIONS}
     options = package.tender.award.options_counted
     counted = [s.code for s in SECTIONS if s.in_evaluated and (options or s.code != "F")]
@@ -175,11 +184,26 @@ def _with_price(
     found: UnitPrice,
     bounds: tuple[Decimal, Decimal],
 ) -> PricedLine:
-    form = "credit" if section.code == "G" else line.price
+    form = form_of(line, section)
     least, most = bounds
     low, high = amount(form, least, found.low), amount(form, most, found.high)
     likely = amount(form, quantity.number, found.likely)
     return PricedLine(item, line, section, quantity, found, likely, low, high, rate.basis, least, most)
+
+
+def _percentage(line: PricedLine, of: list[PricedLine]) -> PricedLine:
+    """Price a percentage of what other lines come to, low of their low amounts and high of their high ones."""
+    price, whole = line.unit_price, total([one.amount for one in of])
+    return replace(
+        line,
+        quantity=LineQuantity(whole, "", line.quantity.basis),
+        amount=line.at(whole, price.likely),
+        low=line.at(total([one.low for one in of]), price.low),
+        high=line.at(total([one.high for one in of]), price.high),
+        least=whole,
+        most=whole,
+        of=tuple(one.number for one in of),
+    )
 
 
 def _apportioned(lines: list[PricedLine], rates: Rates) -> list[PricedItem]:

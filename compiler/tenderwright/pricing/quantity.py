@@ -10,6 +10,7 @@ from tenderwright.calculations.value import Record, Value
 from tenderwright.model.item import Line
 from tenderwright.model.package import Package
 from tenderwright.notices import Notice
+from tenderwright.pricing.amount import PERCENT
 from tenderwright.quantities.display import in_unit, tidy
 from tenderwright.quantities.quantity import Quantity, unit_hint
 from tenderwright.quantities.spellings import AmbiguousUnit
@@ -36,7 +37,8 @@ class LineQuantity(Struct, frozen=True):
 def line_quantity(line: Line, record: Record) -> LineQuantity | None:
     """Find the quantity of a line; None where the value it takes cannot be had, or a rate has no quantity yet.
 
-    One lump stands where none is written; for a mark-up the materials allowance is the quantity.
+    One lump stands where none is written; for a mark-up the materials allowance is the quantity. A percentage has none
+    of its own: what its lines come to differs from bid to bid.
     """
     if line.takes is not None:
         return _taken(line, record)
@@ -44,6 +46,8 @@ def line_quantity(line: Line, record: Record) -> LineQuantity | None:
         return LineQuantity(line.amount, "", line.basis or "owner's")
     if line.quantity is None and line.price in ("rate", "day", "hours"):
         return None
+    if line.price == PERCENT:
+        return LineQuantity(Decimal(0), "%", line.basis or "calculated")
     if line.quantity is None:
         return LineQuantity(ONE, "lump sum" if line.price in ("lump", "fixed") else "", line.basis or "drawing")
     return LineQuantity(line.quantity.decimal, line.quantity.unit, line.basis)

@@ -6,6 +6,7 @@ from msgspec import Struct
 
 from tenderwright.model.item import Item, Line
 from tenderwright.model.tender import Tender
+from tenderwright.pricing.amount import DISCOUNT, PERCENT
 
 
 class Section(Struct, frozen=True):
@@ -38,6 +39,13 @@ SECTIONS = (
 )
 
 BY_CODE = {section.code: section for section in SECTIONS}
+
+
+def form_of(line: Line, section: Section) -> str:
+    """Give the form of a line's price, by which quantity and rate make an amount: a credit is taken off."""
+    if section.code != "G" or line.price == "fixed":
+        return line.price
+    return DISCOUNT if line.price == PERCENT else "credit"
 
 
 def section_of(item: Item, line: Line, tender: Tender) -> Section:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 
 from tenderwright.documents.edition import Edition, Figure
-from tenderwright.documents.price_form import PriceForm
+from tenderwright.documents.price_form import FormLine, PriceForm
 from tenderwright.writing.archive import archive, parcel_name
 from tenderwright.writing.csv_table import csv_table
 from tenderwright.writing.html import screen_page
@@ -52,11 +53,16 @@ def quantities_csv(form: PriceForm) -> bytes:
     """Write the lines and their quantities; the owner edition's rates stand in its price form only."""
     header = ("line", "item", "section", "description", "kind", "quantity", "unit", "basis")
     rows = [
-        (line.number, line.item, section.code, line.description, line.kind, line.quantity, line.unit, line.basis)
+        (line.number, line.item, section.code, line.description, line.kind, _quantity(line), line.unit, line.basis)
         for section in form.sections
         for line in section.lines
     ]
     return csv_table(header, rows)
+
+
+def _quantity(line: FormLine) -> Decimal | None:
+    """Give the quantity of a line; a percentage has none of its own."""
+    return None if line.of else line.quantity
 
 
 def _figures(edition: Edition) -> list[Figure]:

@@ -21,8 +21,12 @@ _HELP = (
     ),
     (
         "Rate or price",
-        "A number in the currency named, without tax. For a mark-up, a percentage. Credits are entered as positive "
-        "amounts and are subtracted.",
+        "A number in the currency named, without tax. Credits are entered as positive amounts and are subtracted.",
+    ),
+    (
+        "Percentages",
+        "For a mark-up, and where a line is a percentage of others: write 15 % for fifteen per cent, no sum of money. "
+        "What other lines come to stands in place of a quantity, and follows from your prices.",
     ),
     ("Left empty", "The line is not answered. It is read as still to be priced."),
     ("0", "The line is priced at nothing."),

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from tenderwright.documents.price_form import FormLine, FormSection, PriceForm
+from tenderwright.pricing.amount import SHARES
 from tenderwright.writing.price_form_sheet import Sheet, put_decimal
 from tenderwright.writing.price_form_sums import line_amount, total
 
@@ -33,7 +34,9 @@ _CHARGED = {
     "day": "{quantity}*{rate}",
     "hours": "{quantity}*{rate}",
     "credit": "-{quantity}*{rate}",
-    "markup": "{quantity}*(1+{rate}/100)",
+    "markup": "{quantity}*(1+{rate})",
+    "percent": "{quantity}*{rate}",
+    "discount": "-{quantity}*{rate}",
 }
 
 
@@ -64,16 +67,23 @@ def fill_lines(sheet: Sheet, form: PriceForm) -> tuple[SectionRows, ...]:
         placed = _section(sheet, section, row)
         rows.append(placed)
         row = placed.subtotal + 2
-    rated = [f"G{_row}" for part in rows for _row in _rated_rows(part)]
-    sheet.not_negative(rated)
-    sheet.choice([address.replace("G", "F") for address in rated], STATUSES)
+    placed_at = {line.number: part.first + n for part in rows for n, line in enumerate(part.section.lines)}
+    priced = [line for section in form.sections for line in section.lines if line.kind != "fixed"]
+    for line in priced:
+        if line.of:
+            _what_it_is_of(sheet, line, placed_at)
+    sheet.not_negative([f"G{placed_at[line.number]}" for line in priced if line.kind not in SHARES])
+    sheet.percentage([f"G{placed_at[line.number]}" for line in priced if line.kind in SHARES])
+    sheet.choice([f"F{placed_at[line.number]}" for line in priced], STATUSES)
     sheet.worksheet.freeze_panes = f"C{_HEAD_ROW + 1}"
     sheet.worksheet.print_title_rows = f"{_HEAD_ROW}:{_HEAD_ROW}"
     return tuple(rows)
 
 
-def _rated_rows(part: SectionRows) -> list[int]:
-    return [part.first + index for index, line in enumerate(part.section.lines) if line.kind != "fixed"]
+def _what_it_is_of(sheet: Sheet, line: FormLine, rows: dict[str, int]) -> None:
+    """Put what the lines of a percentage come to where others have their quantity."""
+    summed = "+".join(f"H{rows[number]}" for number in line.of)
+    sheet.money(sheet.formula(f"D{rows[line.number]}", summed, line.quantity))
 
 
 def _section(sheet: Sheet, section: FormSection, row: int) -> SectionRows:
@@ -98,7 +108,8 @@ def _line(sheet: Sheet, line: FormLine, row: int) -> None:
     sheet.text(f"A{row}", line.number, bold=True)
     sheet.text(f"B{row}", line.description)
     sheet.text(f"C{row}", line.basis)
-    sheet.number(f"D{row}", line.quantity, "#,##0.###;-#,##0.###" if line.quantity % 1 else "#,##0")
+    if not line.of:
+        sheet.number(f"D{row}", line.quantity, "#,##0.###;-#,##0.###" if line.quantity % 1 else "#,##0")
     sheet.label(f"E{row}", line.unit)
     sheet.text(f"J{row}", "yes" if line.in_base else "no")
     sheet.text(f"K{row}", "yes" if line.in_evaluated else "no")
@@ -116,9 +127,10 @@ def _line(sheet: Sheet, line: FormLine, row: int) -> None:
 
 def _priced_line(sheet: Sheet, line: FormLine, row: int) -> None:
     status = sheet.entry(f"F{row}")
-    rate = sheet.entry(f"G{row}", '0.00" %"') if line.kind == "markup" else sheet.money_entry(f"G{row}")
+    percentage = line.kind in SHARES
+    rate = sheet.entry(f"G{row}", "0.00%") if percentage else sheet.money_entry(f"G{row}")
     if line.rate is not None:
-        put_decimal(rate, line.rate)
+        put_decimal(rate, line.rate / 100 if percentage else line.rate)
         status.value = STATUSES[0]
     charged = _CHARGED[line.kind].format(quantity=f"D{row}", rate=f"G{row}")
     counts = f'AND(OR(F{row}="",F{row}="priced"),ISNUMBER(G{row}))'

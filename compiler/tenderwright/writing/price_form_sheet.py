@@ -112,6 +112,13 @@ class Sheet:
         """Make a cell for an amount."""
         return self.entry(address, self._money)
 
+    def percentage(self, addresses: list[str]) -> None:
+        """Let cells hold a percentage from 0 % to 100 % only."""
+        rule = DataValidation(type="decimal", operator="between", formula1="0", formula2="1", allow_blank=True)
+        rule.errorTitle, rule.showErrorMessage = "Not a percentage", True
+        rule.error = "Enter a percentage from 0 % to 100 %, such as 15 %; no sum of money."
+        self._validate(rule, addresses)
+
     def choice(self, addresses: list[str], choices: tuple[str, ...]) -> None:
         """Let cells hold one of a few words only."""
         rule = DataValidation(type="list", formula1='"' + ",".join(choices) + '"', allow_blank=True)

@@ -17,6 +17,7 @@ from tenderwright.writing import price_form_lines as lines
 from tenderwright.writing import price_form_tables as tables
 from tenderwright.writing import price_form_total as totals
 from tenderwright.writing.price_form_sheet import Sheet
+from tenderwright.writing.price_form_sums import with_percents
 from tenderwright.writing.xlsx_package import workbook_bytes
 
 
@@ -27,6 +28,7 @@ def price_form_workbook(form: PriceForm) -> bytes:
     Formulas carry their results. Only cells to fill in are unlocked. Text of the package never becomes a
     formula. Where lines have a rate, as in the owner edition, it is filled in.
     """
+    form = with_percents(form)
     workbook = Workbook()
     workbook.remove(workbook.worksheets[0])
     sheets: dict[str, Sheet] = {}

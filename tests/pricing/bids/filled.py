@@ -31,6 +31,8 @@ def form() -> PriceForm:
 
 
 EXPECTED = expected_form(form(), (1, 2))
+PERCENTAGE = "900.b"
+"""The line whose price is a percentage."""
 PRICED = tuple(line.number for line in EXPECTED.lines if line.kind != "fixed")
 
 
@@ -78,7 +80,7 @@ def put_cell(title: str, address: str, value: object) -> Fill:
 def whole(book: Any) -> None:
     """Fill in all that is asked, plainly."""
     for number in PRICED:
-        put(number, 100, "priced")(book)
+        put(number, 1 if number == PERCENTAGE else 100, "priced")(book)
     for words in ("Addendum 1", "Addendum 2", "The ship was visited", "The dates of the tender"):
         put_at(SIGNED, words, 2, "yes")(book)
     put_at(SIGNED, "The offer stands", 2, 60)(book)

@@ -11,7 +11,7 @@ from typing import Any
 import openpyxl
 from hypothesis import strategies as st
 
-from .filled import EXPECTED, PRICED, PRICES, filled, put, rows, whole
+from .filled import EXPECTED, PERCENTAGE, PRICED, PRICES, filled, put, rows, whole
 
 NUMBERS = st.decimals(1, 10**6, places=2)
 FINE = st.decimals(Decimal("0.0001"), 10**4, places=4).filter(lambda rate: rate % Decimal("0.01") != 0)
@@ -74,10 +74,15 @@ OTHER_ANSWERS = st.sampled_from(
         Answer("not offered", "no bid", None, "no bid"),
     ]
 )
-MARKUP = "900.b"
-"""The line that asks for a percentage, of which less than one would be told of."""
+HUNDREDTHS = st.decimals(1, 100, places=2)
+PERCENTAGES = st.one_of(
+    st.builds(lambda n, s: Answer(float(n), s, n, "priced"), HUNDREDTHS, st.sampled_from(["priced", None])),
+    st.builds(
+        lambda n, how: Answer(how.format(n), None, n, "priced"), HUNDREDTHS, st.sampled_from(["{} %", "{}%", "{}"])
+    ),
+)
 ANSWERS = st.fixed_dictionaries(
-    {n: st.tuples(_priced(NUMBERS if n == MARKUP else NUMBERS | FINE) | OTHER_ANSWERS, NOTES) for n in PRICED}
+    {n: st.tuples((PERCENTAGES if n == PERCENTAGE else _priced(NUMBERS | FINE)) | OTHER_ANSWERS, NOTES) for n in PRICED}
 )
 TREATMENTS = st.builds(
     Treatment,

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import datetime
 from decimal import Decimal
+from typing import Any
 
 import pytest
 
 from tenderwright.pricing.bids.read_bid import BidRead
 from tests.reading.workbook import hostile
 
-from .filled import PRICES, codes, filled, only, put, put_cell, read, returned, rows, whole
+from .filled import PRICES, Fill, codes, filled, only, put, put_cell, read, returned, rows, whole
 
 
 def told(found: BidRead) -> str:
@@ -61,7 +62,7 @@ def test_an_empty_line_is_empty_and_told_of() -> None:
     [
         ("305.a", "1,234", None, "1234", "`1,234` can mean 1234 or 1.234; it is read as 1234"),
         ("405.z", -50, None, "50", "the credit is written as -50; it is read as 50 to the owner"),
-        ("900.b", 0.125, None, "0.125", "a mark-up of 0.125 % is read; 12.500 % may be meant"),
+        ("900.b", 12.5, None, "12.5", "the cell shows 1250.0 %; 12.5 % is read"),
         ("305.a", 50, "see letter", "50", "the status says `see letter`, which is not known; the price alone is read"),
     ],
 )
@@ -130,6 +131,49 @@ def test_a_percentage_is_read_as_the_form_means_it() -> None:
     assert returned(per_cent).bid.lines["900.b"].rate == Decimal("12.5")
     assert returned(put("900.b", "12,5 %")).bid.lines["900.b"].rate == Decimal("12.5")
     assert returned(put("900.b", 12.5)).bid.lines["900.b"].rate == Decimal("12.5")
+
+
+def _plain(value: object) -> Fill:
+    """Put a value in the cell of the percentage, which has lost its format."""
+
+    def fill(book: Any) -> None:
+        cell = book[PRICES].cell(rows(book)["900.b"], 7)
+        cell.value, cell.number_format = value, "General"
+
+    return fill
+
+
+@pytest.mark.parametrize(
+    ("fill", "rate"),
+    [
+        (put("900.b", 0.15), "15"),
+        (_plain(15), "15"),
+        (_plain("15 %"), "15"),
+        (_plain("0.15 %"), "0.15"),
+        (_plain(0), "0"),
+    ],
+)
+def test_a_percentage_is_read_as_it_is_shown(fill: Fill, rate: str) -> None:
+    found = returned(fill)
+    assert found.notices == ()
+    assert found.bid.lines["900.b"].rate == Decimal(rate)
+
+
+@pytest.mark.parametrize(
+    ("fill", "words"),
+    [
+        (_plain(0.15), "`0.15` can mean 0.15 % or 15.00 %"),
+        (_plain("0,15"), "`0.15` can mean 0.15 % or 15.00 %"),
+        (_plain(4500), "`4500` is no percentage from 0 % to 100 %"),
+        (_plain(-5), "`-5` is no percentage from 0 % to 100 %"),
+        (put("900.b", 4500), "`4500` is no percentage from 0 % to 100 %"),
+        (put("900.b", "GBP 15"), "`GBP 15` is a sum of money"),
+    ],
+)
+def test_what_may_be_money_or_a_share_is_no_percentage(fill: Fill, words: str) -> None:
+    found = returned(fill)
+    assert told(found) == f"bid-amount: {words}, and a percentage is asked"
+    assert not found.sound
 
 
 def test_a_number_shown_in_another_currency_is_told_of() -> None:

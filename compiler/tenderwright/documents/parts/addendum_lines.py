@@ -69,6 +69,8 @@ def _kind(line: PricedLine) -> str:
 def _quantity(desk: Desk, line: PricedLine) -> str:
     if line.price in ("fixed", "markup") and line.amount is not None:
         return f"{desk.tender.currency} {written(line.amount)}"
+    if line.price == "percent":
+        return "%"
     if line.unit == "lump sum":
         return "1 sum"
     return f"{line.quantity:f} {shown_unit(line.unit)}"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Span, Table, inline
 from tenderwright.documents.parts.bids_words import DASH, GROUP, quantity, rate, short
+from tenderwright.pricing.amount import PERCENTS
 from tenderwright.pricing.bids.compare import BidComparison
 from tenderwright.pricing.bids.corrected import CorrectedLine
 from tenderwright.pricing.bids.tendered import TenderLine
@@ -40,15 +41,15 @@ def bids_lines(desk: Desk, comparison: BidComparison) -> Part:
 def _words(comparison: BidComparison) -> str:
     against = "the median of the bids and the estimate" if comparison.estimated else "the median of the bids"
     return (
-        f"Rates in {comparison.currency}, percentages of mark-ups. ↓ less than half of {against}, ↑ more than twice "
-        "(common practice, no source); * corrected or to be confirmed, see part 3. A line that is included, not bid or "
-        "left empty says so; how the last two are priced stands in part 7. A median is given where two bids or more "
-        "price the line."
+        f"Rates in {comparison.currency}, percentages of mark-ups and of other lines. ↓ less than half of {against}, "
+        "↑ more than twice (common practice, no source); * corrected or to be confirmed, see part 3. A line that is "
+        "included, not bid or left empty says so; how the last two are priced stands in part 7. A median is given "
+        "where two bids or more price the line."
     )
 
 
 def _row(line: TenderLine, comparison: BidComparison) -> Row:
-    count = DASH if line.form in ("lump", "fixed") else quantity(line.quantity, line.unit)
+    count = DASH if line.form in ("lump", "fixed", *PERCENTS) else quantity(line.quantity, line.unit)
     cells = [
         inline(line.number),
         inline(f"{line.title}: {short(line.text, 80)}"),

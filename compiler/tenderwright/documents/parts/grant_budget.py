@@ -163,7 +163,7 @@ def line_basis(desk: ApplicationDesk) -> list[Block]:
         Column("Basis", width=2),
     )
     note = inline(
-        f"{desk.tender.currency}. The rate of a mark-up is in per cent of the materials that stand as its quantity."
+        f"{desk.tender.currency}. A rate that is a percentage is in per cent of the sum that stands as its quantity."
     )
     return [Table(columns, tuple(rows), note=note, small=True)]
 

@@ -27,6 +27,7 @@ from tenderwright.documents.parts.questions import answered
 from tenderwright.documents.precautions import PRECAUTIONS
 from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.item import Item, Line
+from tenderwright.pricing.described import of_words
 from tenderwright.pricing.money import written
 from tenderwright.pricing.quantity import line_quantity
 from tenderwright.quantities.display import shown_unit
@@ -54,6 +55,7 @@ _PRICES = {
     "hours": "rate per hour",
     "fixed": "owner's sum",
     "markup": "percentage",
+    "percent": "percentage",
 }
 
 
@@ -353,6 +355,8 @@ def _line_text(item: Item, line: Line) -> Inline:
     more = [_PRICES[line.price]]
     if kind != item.kind:
         more.append(kind)
+    if line.of:
+        more[0] = f"percentage of {of_words(line)}"
     if line.where:
         more.append(line.where)
     return inline(set_units(line.text), Span(f" — {'; '.join(more)}", faint=True))
@@ -364,6 +368,8 @@ def _line_quantity(desk: Desk, line: Line) -> tuple[Inline, Inline]:
     quantity = line_quantity(line, desk.record)
     if quantity is None:
         return inline(TO_BE_WRITTEN), inline("")
+    if line.price == "percent":
+        return inline("–"), inline("%")
     if quantity.unit == "lump sum":
         return inline("1"), inline("sum")
     return inline(f"{quantity.number:f}"), inline(shown_unit(quantity.unit))

@@ -10,6 +10,7 @@ from tenderwright.documents.parts.by_section import by_section
 from tenderwright.documents.parts.estimate_classes import bounded, estimate_classes
 from tenderwright.documents.parts.owner import OWNER
 from tenderwright.model.rates import Rate
+from tenderwright.pricing.amount import PERCENTS, SHARES
 from tenderwright.pricing.bundle import Bundle
 from tenderwright.pricing.money import cents, written
 from tenderwright.pricing.price import PricedLine
@@ -85,7 +86,7 @@ def _begun(line: PricedLine) -> tuple[str, str]:
     for step in others:
         begun += f" {written(cents(gives))} {step.what} →"
         gives = step.gives
-    rate = f"{line.rate.normalize():f} %" if line.form == "markup" else written(line.rate)
+    rate = f"{line.rate.normalize():f} %" if line.form in SHARES else written(line.rate)
     return set_units(begun), rate
 
 
@@ -128,6 +129,8 @@ def quantity_range(line: PricedLine) -> str:
     """Write the quantity of a line with its ends, such as `620 – 840 – 1150 kg`."""
     if line.form in ("lump", "fixed"):
         return "sum"
+    if line.form in PERCENTS:
+        return f"of {written(line.quantity.number)}"
     if line.form == "markup":
         return f"on {written(line.quantity.number)}"
     unit = shown_unit(line.quantity.unit)

@@ -51,7 +51,7 @@ def _table(desk: Desk, lines: tuple[FormLine, ...]) -> Table:
         text = line.description
         if line.fixed_amount is not None and not desk.estimate:
             text += f" (the owner's fixed sum: {desk.tender.currency} {written(line.fixed_amount)})"
-        cells = [number, inline(text), inline(f"{line.quantity:f}"), inline(unit)]
+        cells = [number, inline(text), inline("–" if line.of else f"{line.quantity:f}"), inline(unit)]
         if desk.estimate:
             found = priced.get(line.number)
             cells += [inline(written(found.rate) if found else "–"), inline(written(found.amount) if found else "–")]

@@ -12,9 +12,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from decimal import Decimal
 
+from msgspec.structs import replace
+
 from tenderwright.model.bid import Bid, BidLine
 from tenderwright.model.evaluation import ConfirmedRate
+from tenderwright.pricing.amount import DISCOUNT, PERCENTS, SHARES
 from tenderwright.pricing.bids.corrected import CorrectedBid, CorrectedLine, Correction
+from tenderwright.pricing.bids.spread import Spread
 from tenderwright.pricing.bids.sums import Sums, sums
 from tenderwright.pricing.bids.tendered import TenderLine
 from tenderwright.pricing.money import CENT, ZERO, cents, tendered, total
@@ -40,17 +44,26 @@ def correct(
     options_counted: bool = True,
 ) -> CorrectedBid:
     """Correct a bid; `usual` gives by line the amounts of the estimate and of other bids that tell a slip."""
-    found: dict[str, CorrectedLine] = {}
-    for line in lines:
+    made: dict[str, CorrectedLine] = {}
+
+    def take(line: TenderLine) -> None:
         read = bid.lines.get(line.number, BidLine())
         if line.form == "fixed":
             amount = cents(line.fixed or ZERO)
-            found[line.number] = CorrectedLine(line, "fixed", None, amount, None, amount)
+            made[line.number] = CorrectedLine(line, "fixed", None, amount, None, amount)
         elif rule == ABSOLUTE:
-            found[line.number] = _as_written(line, read)
+            made[line.number] = _as_written(line, read)
         else:
             rate = (confirmed or {}).get(line.number)
-            found[line.number] = _corrected(line, read, rate, (usual or {}).get(line.number, ()))
+            made[line.number] = _corrected(line, read, rate, (usual or {}).get(line.number, ()))
+
+    for line in lines:
+        if not line.of:
+            take(line)
+    for line in lines:
+        if line.of:
+            take(replace(line, spread=Spread(total([made[number].amount for number in line.of]))))
+    found = {line.number: made[line.number] for line in lines}
     summed = sums(bid, found.values(), options_counted=options_counted)
     if rule == ABSOLUTE:
         return _absolute(bid, found, summed)
@@ -76,7 +89,7 @@ def _written(line: TenderLine, read: BidLine) -> Decimal | None:
     """Give the amount in the row, below nothing for a credit."""
     if read.extension is None:
         return None
-    return cents(-abs(read.extension) if line.form == "credit" else read.extension)
+    return cents(-abs(read.extension) if line.form in ("credit", DISCOUNT) else read.extension)
 
 
 def _as_written(line: TenderLine, read: BidLine) -> CorrectedLine:
@@ -128,7 +141,7 @@ def is_slip(line: TenderLine, rate: Decimal, written: Decimal, usual: Sequence[D
     the amount as written lies nearer to the estimate or to the median of the other bids than that of the rate does.
     With neither to tell by, it may be one, and a person is asked.
     """
-    if not rate or not line.quantity or line.form == "markup":
+    if not rate or not line.quantity or line.form in SHARES:
         return False
     implied = abs(written) / (line.quantity if line.form != "lump" else Decimal(1))
     if not any(abs(implied - rate.scaleb(power)) <= NEAR * rate.scaleb(power) for power in _POWERS):
@@ -143,6 +156,8 @@ def _implied(line: TenderLine, amount: Decimal) -> Decimal:
         return tendered(abs(amount))
     if line.form == "markup":
         return tendered((amount / line.quantity - 1) * 100)
+    if line.form in PERCENTS:
+        return tendered(abs(amount / line.quantity) * 100)
     return tendered(abs(amount) / line.quantity)
 
 

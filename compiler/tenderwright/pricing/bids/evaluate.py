@@ -62,18 +62,23 @@ class EvaluatedBid(Struct, frozen=True):
         return total([one.amount for one in self.components if one.name in ("lines", "exclusions")])
 
     def slope(self, number: str) -> Decimal:
-        """Give what one more unit of a line adds to the evaluated price."""
+        """Give what one more unit of a line adds to the evaluated price, with the percentages that are of it."""
+        own = self.corrected.lines[number].slope
+        of_it = [one.slope for one in self.corrected.lines.values() if number in one.line.of]
         lifts = [lift for adder in self.adders for lift in adder.lifts if lift.own.line.number == number]
-        return self.corrected.lines[number].slope + sum((lift.slope for lift in lifts if lift.slope > 0), Decimal(0))
+        return own * (1 + sum(of_it, Decimal(0))) + sum((lift.slope for lift in lifts if lift.slope > 0), Decimal(0))
 
     def in_case(self, case: Case) -> Decimal:
         """Give what it comes to in one case of sections, quantities and costs of the place."""
+        lines = self.corrected.lines
+        quantities = {number: case.quantity(line.line) for number, line in lines.items() if not line.line.of}
+        amounts = {number: lines[number].at(quantity) for number, quantity in quantities.items()}
+        for number, line in lines.items():
+            if line.line.of:
+                quantities[number] = total([amounts[one] for one in line.line.of])
         parts = [
-            line.at(case.quantity(line.line))
-            for line in self.corrected.lines.values()
-            if line.line.section.code in case.sections
+            lines[n].at(quantity) for n, quantity in quantities.items() if lines[n].line.section.code in case.sections
         ]
-        quantities = {number: case.quantity(line.line) for number, line in self.corrected.lines.items()}
         parts += [adder.amount(quantities, case.sections) for adder in self.adders]
         if case.whole:
             parts += [self.corrected.beyond_lines, *(one.amount for one in self.place)]

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from decimal import Decimal
 
 from tenderwright.notices import Notice, Place
+from tenderwright.pricing.amount import PERCENTS
 from tenderwright.pricing.bids.amounts import read_amount
 from tenderwright.pricing.bids.beside import labelled
 from tenderwright.pricing.bids.columns import tables
@@ -37,7 +38,7 @@ def line_changes(found: FoundLine, expected: ExpectedLine) -> Iterator[Notice]:
 
 
 def _quantity_change(found: FoundLine, expected: ExpectedLine) -> Iterator[Notice]:
-    if "quantity" not in found.table.columns:
+    if "quantity" not in found.table.columns or expected.kind in PERCENTS:  # the sum of lines follows from their prices
         return
     cell = found.of("quantity")
     number = _number(cell)

@@ -8,6 +8,7 @@ from decimal import Decimal
 
 from tenderwright.model.bid import BidLine
 from tenderwright.notices import Notice
+from tenderwright.pricing.amount import SHARES
 from tenderwright.pricing.bids.amounts import DecimalSign, read_amount
 from tenderwright.pricing.bids.expected import ExpectedLine
 from tenderwright.pricing.bids.find_lines import FoundLine
@@ -17,6 +18,7 @@ from tenderwright.pricing.money import BEYOND, cents, tendered
 from tenderwright.reading.workbook.cells import Cell
 
 _QUOTED = re.compile(r'"[^"]*"|\\.|\[\$[^\]]*\]')
+_ASKED, _WRITE = "a percentage is asked", "write 15 % for fifteen per cent"
 _CURRENCY_SHOWN = re.compile(r'"([A-Z]{3})"|\[\$([^\]-]+)(?:-[^\]]*)?\]|([€£])')
 
 
@@ -77,18 +79,30 @@ class PriceReader:
 
     def _number(self, cell: Cell, number: Decimal, kind: str) -> Priced:
         told_of: list[Notice] = []
-        if kind == "markup" and "%" in _QUOTED.sub("", cell.number_format):
-            number *= 100
-        elif kind == "markup" and 0 < number < 1:
-            message = f"a mark-up of {number} % is read; {number * 100:f} % may be meant"
-            told_of.append(told("ambiguous-amount", cell, message))
         match = _CURRENCY_SHOWN.search(cell.number_format)
         mark = next((one for one in match.groups() if one), "") if match else ""
         meant = read_amount(f"{mark} 1") if mark else None
         if meant is not None and meant.currencies and self.currency not in meant.currencies:
             message = f"the number is shown in `{mark}`, and the tender is in {self.currency}"
             told_of.append(told("ambiguous-amount", cell, message))
+        if kind in SHARES:
+            if mark:
+                return self._unreadable(cell, f"the number is shown in `{mark}`, and {_ASKED}", _WRITE)
+            shown_as = "%" in _QUOTED.sub("", cell.number_format)
+            return self._percentage(cell, number * 100 if shown_as and number <= 1 else number, told_of, shown_as)
         return self._signed(cell, number, kind, told_of)
+
+    def _percentage(self, cell: Cell, number: Decimal, told_of: list[Notice], sure: bool) -> Priced:
+        """Read a percentage from 0 to 100; a share such as 0.15 without a sign of per cent can mean two things."""
+        if 0 < number < 1 and not sure:
+            message = f"`{number:f}` can mean {number:f} % or {number * 100:f} %, and {_ASKED}"
+            return self._unreadable(cell, message, _WRITE)
+        if not 0 <= number <= 100:
+            return self._unreadable(cell, f"`{number:f}` is no percentage from 0 % to 100 %, and {_ASKED}", _WRITE)
+        if sure and cell.value == number and number > 1:
+            message = f"the cell shows {number * 100:f} %; {number:f} % is read"
+            told_of.append(told("ambiguous-amount", cell, message))
+        return Priced("priced" if number else "zero", number, told_of)
 
     def _text(self, cell: Cell, text: str, kind: str) -> Priced:
         said = status_said(text)
@@ -98,15 +112,19 @@ class PriceReader:
             message = f"`{shown(text)}` may mean 0, no bid or nothing; it is read as left empty"
             return Priced(notices=[told("ambiguous-amount", cell, message)])
         amount = read_amount(text, self.habit)
-        if amount is None or (amount.percent and kind != "markup"):
+        if amount is None or (amount.percent and kind not in SHARES):
             hint = "a price is a number, `included`, `no bid`, or left empty"
             return self._unreadable(cell, f"`{shown(text)}` cannot be read as a price", hint)
         if amount.currencies and self.currency not in amount.currencies:
             return self._unreadable(cell, f"`{shown(text)}` is not in {self.currency}, the currency of the tender")
+        if kind in SHARES and amount.currencies:
+            return self._unreadable(cell, f"`{shown(text)}` is a sum of money, and {_ASKED}", _WRITE)
         told_of = []
         if amount.other is not None:
             message = f"`{shown(text)}` can mean {amount.number} or {amount.other}; it is read as {amount.number}"
             told_of.append(told("ambiguous-amount", cell, message))
+        if kind in SHARES:
+            return self._percentage(cell, amount.number, told_of, amount.percent)
         return self._signed(cell, amount.number, kind, told_of)
 
     def _signed(self, cell: Cell, number: Decimal, kind: str, told_of: list[Notice]) -> Priced:

@@ -5,15 +5,17 @@ from __future__ import annotations
 from decimal import Decimal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.model.item import Item, Line
 from tenderwright.model.package import Package, sound
-from tenderwright.pricing.amount import amount
+from tenderwright.pricing.amount import PERCENT, PERCENTS, amount
 from tenderwright.pricing.bids.spread import Spread, spread_of
+from tenderwright.pricing.percents import percents
 from tenderwright.pricing.price import Estimate, PricedLine
 from tenderwright.pricing.quantity import line_quantity
-from tenderwright.pricing.sections import SECTIONS, Section, section_of
+from tenderwright.pricing.sections import SECTIONS, Section, form_of, section_of
 
 
 class TenderLine(Struct, frozen=True):
@@ -25,16 +27,18 @@ class TenderLine(Struct, frozen=True):
     """Title of its item."""
     text: str
     form: str
-    """lump, rate, day, hours, markup, credit, or fixed: the owner's own sum, which nobody prices."""
+    """lump, rate, day, hours, markup, credit, percent, discount, or fixed: the owner's own sum, which nobody prices."""
     spread: Spread
     unit: str = ""
     estimate: Decimal | None = None
     """The owner's likely rate."""
     fixed: Decimal | None = None
+    of: tuple[str, ...] = ()
+    """For a percentage, the lines that it is of."""
 
     @property
     def quantity(self) -> Decimal:
-        """Give the quantity tendered; for a mark-up, the allowance for materials."""
+        """Give the quantity tendered; for a mark-up, the allowance; for a percentage, what its lines make in a bid."""
         return self.spread.tendered
 
     def amount(self, rate: Decimal) -> Decimal:
@@ -47,6 +51,8 @@ class TenderLine(Struct, frozen=True):
             return Decimal(0)
         if self.form == "markup":
             return 1 + rate / 100
+        if self.form in PERCENTS:
+            return rate / 100 if self.form == PERCENT else -rate / 100
         return -rate if self.form == "credit" else rate
 
 
@@ -60,6 +66,8 @@ def tender_lines(package: Package, calculated: Calculated, estimate: Estimate | 
             section = section_of(item, line, tender)
             made = _line(item, line, section, priced.get(f"{item.number}.{line.line}"), calculated)
             found += [made] if made is not None else []
+    of = percents(package)
+    found = [replace(line, of=of[line.number]) if line.number in of else line for line in found]
     order = {section.code: place for place, section in enumerate(SECTIONS)}
     return tuple(sorted(found, key=lambda one: order[one.section.code]))
 
@@ -76,7 +84,7 @@ def _line(
         section=section,
         title=item.title,
         text=line.text,
-        form="credit" if section.code == "G" and line.price != "fixed" else line.price,
+        form=form_of(line, section),
         spread=spread_of(line, quantity, least, most, calculated),
         unit=quantity.unit,
         estimate=priced.rate if priced is not None and line.price != "fixed" else None,

@@ -7,6 +7,7 @@ from datetime import date
 from decimal import Decimal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from tenderwright.model.in_dock import WAITING, LeftOut
 from tenderwright.pricing.final_account import CauseRow
@@ -140,13 +141,17 @@ def account(ledger: Ledger, on: date) -> RunningAccount:
     waiting.sort(key=lambda one: (one.due is None, str(one.due), one.report.day, one.name))
     out = ledger.out(on)
     measured = {one.line.number: one for one in ledger.measured if one.day <= on}  # the latest of each line
+    lines = {
+        number: _line(line, [one for one in signed if one.line.number == number], measured.get(number), out)
+        for number, line in ledger.contract.lines.items()
+    }
+    for number, row in lines.items():
+        if row.line.follows and number not in out:
+            lines[number] = _percentage(row, total([lines[one].final for one in row.line.corrected.line.of]))
     return RunningAccount(
         on=on,
         ledger=ledger,
-        lines=tuple(
-            _line(line, [one for one in signed if one.line.number == number], measured.get(number), out)
-            for number, line in ledger.contract.lines.items()
-        ),
+        lines=tuple(lines.values()),
         causes=tuple(_causes(signed)),
         unsigned=unsigned,
         waiting=tuple(waiting),
@@ -177,6 +182,11 @@ def _line(
         remeasured=remeasured,
         measured=measured.quantity if measured is not None else None,
     )
+
+
+def _percentage(row: LineAccount, whole: Decimal) -> LineAccount:
+    """Give the account of a percentage: it follows what its lines come to in the end, changes to itself on top."""
+    return replace(row, remeasured=row.line.more(whole) - row.line.amount)
 
 
 def _by_rate(change: PricedChange) -> bool:

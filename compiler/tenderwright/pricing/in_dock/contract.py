@@ -7,6 +7,7 @@ from decimal import Decimal
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.linking.evaluation import bid_name, bid_path
@@ -15,7 +16,7 @@ from tenderwright.model.bid import Bid
 from tenderwright.model.item import Item
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
-from tenderwright.pricing.amount import amount
+from tenderwright.pricing.amount import SHARES, amount
 from tenderwright.pricing.money import ZERO, cents, total
 from tenderwright.pricing.price import Estimate
 
@@ -53,7 +54,7 @@ class ContractLine(Struct, frozen=True):
     @property
     def unit(self) -> str:
         """Give the unit in which it is measured; empty for a lump sum."""
-        return "" if self.form in ("lump", "fixed", "markup") else self.corrected.line.unit
+        return "" if self.form in ("lump", "fixed", *SHARES) else self.corrected.line.unit
 
     @property
     def tendered(self) -> Decimal:
@@ -69,6 +70,13 @@ class ContractLine(Struct, frozen=True):
     def has_rate(self) -> bool:
         """Tell whether it is a unit rate, by which more or less of the same work is paid."""
         return self.form == "rate" and bool(self.unit) and self.rate is not None
+
+    @property
+    def follows(self) -> bool:
+        """Tell whether it is a percentage of what other lines come to in the end: in the contract, or contingent."""
+        if not self.corrected.line.of or self.rate is None:
+            return False
+        return self.inside or self.corrected.line.section.code in ("D", POOL)
 
     @property
     def amount(self) -> Decimal:
@@ -148,6 +156,9 @@ def contract(
         inside = section.in_base or (section.code == "F" and name in options)
         kind = next(item.kind_of(one) for one in item.lines if one.line == letter)
         lines[number] = ContractLine(line, item, kind, inside and not {number, name} & dropped)
+    for number, one in lines.items():
+        if one.corrected.line.of:
+            lines[number] = _of_what_is_in(one, lines)
     pool = [one.name for one in award.pool if one.name in lines]
     pool = pool or [number for number, line in lines.items() if line.corrected.line.section.code == POOL]
     return Contract(
@@ -160,6 +171,18 @@ def contract(
         markup=next((number for number in pool if lines[number].form == "markup"), ""),
         days_line=_days_line(award, papers),
     )
+
+
+def _of_what_is_in(line: ContractLine, lines: Mapping[str, ContractLine]) -> ContractLine:
+    """Take a percentage of the lines that stand in the contract alone, where some of its lines were dropped."""
+    from tenderwright.pricing.bids.spread import Spread
+
+    corrected = line.corrected
+    whole = total([lines[number].amount for number in corrected.line.of])
+    if whole == corrected.line.quantity or line.rate is None:
+        return line
+    base = replace(corrected.line, spread=Spread(whole))
+    return replace(line, corrected=replace(corrected, line=base, amount=base.amount(line.rate)))
 
 
 def _days_line(award: Award, papers: OwnerPapers) -> str:

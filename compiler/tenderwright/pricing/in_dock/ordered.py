@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from tenderwright.model.build import Name
 from tenderwright.notices import Notice, Place
-from tenderwright.pricing.amount import amount
+from tenderwright.pricing.amount import PERCENTS, amount
 from tenderwright.pricing.in_dock.contract import Contract, ContractLine
 from tenderwright.pricing.money import ZERO, cents, total
 from tenderwright.quantities.display import in_unit, tidy
@@ -66,6 +66,7 @@ def by_quantity(quantity: Quantity, line: ContractLine, contract: Contract, what
 
 
 _FORMS = {"lump": "a lump sum", "fixed": "a sum of the owner's", "markup": "a mark-up on materials"}
+_FORMS |= dict.fromkeys(PERCENTS, "a percentage of other lines")
 
 
 def in_units_of(line: ContractLine, quantity: Quantity) -> Decimal | Notice:
