@@ -211,9 +211,8 @@ def _by_row(package: Package, item: Item, line: Line, notices: list[Notice]) -> 
         message = f"item {item.number} has no table `{line.each_row_of}`"
         notices.append(Notice("dead-reference", line.each_row_of.at, message, hints=hints))
         return
-    one_each = parse_quantity("1 each", "each") if line.price == "rate" and line.takes is None else None
     for row in rows_of(package, item, table):
-        quantity = row.quantity or line.quantity or one_each
+        quantity = row.quantity or line.quantity
         yield replace(
             line, line=f"{line.line}.{row.row}", text=f"{line.text}: {row.name}", quantity=quantity, each_row_of=None
         )
