@@ -13,9 +13,9 @@ from tenderwright.quantities.display import (
     eighths,
     factor_of,
     head,
+    in_column,
     in_unit,
     is_customary,
-    number,
     plus_minus,
     show,
     si_unit,
@@ -142,7 +142,7 @@ def test_what_is_not_nothing_is_never_shown_as_nothing(purpose: str, share: floa
     for units in ("metric", "us"):
         with telling_in(units):
             assert re.search("[1-9]", show(si, purpose).split(" ")[0])
-            assert re.search("[1-9]", number(si, purpose))
+            assert re.search("[1-9]", in_column(si, purpose))
 
 
 def test_what_is_less_than_any_figure_bears_is_nothing() -> None:
@@ -161,13 +161,13 @@ def test_each_unit_measures_what_the_purpose_says(purpose: str) -> None:
 
 
 def test_columns_say_the_unit_of_their_figures() -> None:
-    assert (head("Draft aft", "draft"), number(4.321, "draft")) == ("Draft aft, m", "4.32")
+    assert (head("Draft aft", "draft"), in_column(4.321, "draft")) == ("Draft aft, m", "4.32")
     assert (abbreviation("immersion"), unit_of("film")) == ("TPC", "µm")
     with telling_in("us"):
-        assert (head("Height", "height"), number(1.2, "height")) == ("Height, ft-in", "3-11 1/4")
+        assert (head("Height", "height"), in_column(1.2, "height")) == ("Height, ft-in", "3-11 1/4")
         assert abbreviation("immersion") == "TPI"
     with telling_in("both"):
-        assert (head("Draft aft", "draft"), number(4.321, "draft")) == ("Draft aft, m (ft)", "4.32 (14.18)")
+        assert (head("Draft aft", "draft"), in_column(4.321, "draft")) == ("Draft aft, m (ft)", "4.32 (14.18)")
 
 
 @given(st.floats(-1000, 1000))

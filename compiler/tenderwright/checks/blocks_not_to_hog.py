@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from tenderwright.calculations.ship.timber import hog_measured, wood
 from tenderwright.checks.context import Context
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 
 FLAT = 0.005
 """Off the straight line by no more than this, m, a keel is taken as straight (common practice, no source)."""
@@ -26,6 +27,6 @@ def check(context: Context) -> Iterator[Notice]:
         return
     bent = "hogged" if found["greatest"] > 0 else "sagged"
     said = "the blocks are built straight" if timber.hog.blocks else "nothing says to which line the blocks are built"
-    message = f"her keel is {bent} by {1000 * abs(found['greatest']):.0f} mm, and {said}"
+    message = f"her keel is {bent} by {show(abs(found['greatest']), 'thickness', more=-1)}, and {said}"
     hint = "have them built to the measured heights, and write `blocks: measured line`"
     yield Notice("blocks-not-to-hog", timber.hog.here, message, hints=(hint,))

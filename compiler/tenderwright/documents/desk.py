@@ -25,7 +25,7 @@ from tenderwright.model.package import Package, sound
 from tenderwright.model.tender import Tender
 from tenderwright.planning.foresight import Foresight
 from tenderwright.pricing.price import Estimate
-from tenderwright.quantities.display import METRIC_UNITS, number, show, telling_in, unit_of, written_as
+from tenderwright.quantities.display import METRIC_UNITS, in_column, show, telling_in, unit_of, written_as
 from tenderwright.quantities.purposes import PURPOSES, purpose_of
 from tenderwright.quantities.quantity import Quantity
 
@@ -156,7 +156,7 @@ class Desk:
         if value is None:
             return "–"
         with telling_in(self.units):
-            return number(float(value.si), purpose or purpose_of(value.dimension, value.unit), more=more)
+            return in_column(float(value.si), purpose or purpose_of(value.dimension, value.unit), more=more)
 
     def told(self, name: str, purpose: str = "", *, more: int = 0) -> str:
         """Show a value by name with its unit, for what it is for; a dash where there is none."""
@@ -281,7 +281,7 @@ def _several(value: Value) -> str:
     """Show figures one after the other, with the unit after the last."""
     purpose = purpose_of(value.dimension, value.unit)
     more = 1 - PURPOSES[purpose].metric.places if purpose else -1
-    figures = ", ".join(number(float(one), purpose, more=more) for one in value.si)
+    figures = ", ".join(in_column(float(one), purpose, more=more) for one in value.si)
     return f"{figures} {unit_of(purpose)}".rstrip()
 
 

@@ -32,7 +32,7 @@ from tenderwright.documents.parts.stops import floating_off_stops, landing_stops
 from tenderwright.documents.parts.undocking import dockside_tanks, verdict
 from tenderwright.model.docking_plan import CitedLength
 from tenderwright.model.particulars import Particulars
-from tenderwright.quantities.display import head, number, plus_minus, show
+from tenderwright.quantities.display import head, in_column, plus_minus, show
 
 GROUP = "Dock sheet"
 PLAN = "docking-plan"
@@ -109,11 +109,11 @@ def _stages(desk: Desk) -> Table:
     for stage in desk.calculated.found(landing_stages) or ():
         cells = (
             stage.name[0].upper() + stage.name[1:],
-            number(stage.water, "water level"),
-            number(stage.draft_aft, "draft"),
-            number(stage.draft_forward, "draft"),
-            number(stage.upthrust, "weight"),
-            "–" if stage.gm is None else number(stage.gm, "metacentric height"),
+            in_column(stage.water, "water level"),
+            in_column(stage.draft_aft, "draft"),
+            in_column(stage.draft_forward, "draft"),
+            in_column(stage.upthrust, "weight"),
+            "–" if stage.gm is None else in_column(stage.gm, "metacentric height"),
         )
         rows.append(Row(tuple(inline(cell) for cell in cells)))
     columns = (

@@ -155,7 +155,7 @@ def plainly(si: float, purpose: str) -> str:
     return _in_system(purpose, lambda form, of: _plainly(si, form, of))
 
 
-def number(si: float, purpose: str, *, more: int = 0) -> str:
+def in_column(si: float, purpose: str, *, more: int = 0) -> str:
     """Write an SI figure without its unit, for a cell under the head of a column."""
     return _in_system(purpose, lambda form, of: _number(si, form, of, 0, more))
 
@@ -168,6 +168,20 @@ def unit_of(purpose: str) -> str:
 def head(title: str, purpose: str) -> str:
     """Write the head of a column with the unit of its figures, such as `Draft aft, m`."""
     return f"{title}, {unit_of(purpose)}"
+
+
+def axis(title: str, purpose: str) -> str:
+    """Write the title of an axis with its unit, which is one unit where both systems are asked for."""
+    return f"{title}, {shown_unit(_of_axis(purpose).unit)}"
+
+
+def axis_unit(purpose: str) -> float:
+    """Give what one of the unit of an axis is in SI."""
+    return factor_of(_of_axis(purpose).unit, PURPOSES[purpose].dimension)
+
+
+def _of_axis(purpose: str) -> Form:
+    return PURPOSES[purpose].us if system() == "us" else PURPOSES[purpose].metric
 
 
 def abbreviation(purpose: str) -> str:

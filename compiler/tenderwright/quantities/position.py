@@ -7,6 +7,7 @@ from bisect import bisect_right
 from dataclasses import dataclass, field
 
 from tenderwright.notices.notice import Place
+from tenderwright.quantities.display import show
 from tenderwright.quantities.quantity import NOWHERE, QuantityError, parse_quantity
 
 _FRAME = re.compile(r"Fr\s*(-?[0-9]{1,6})(?:\s*([+-])\s*(\S.*))?")
@@ -58,10 +59,11 @@ class FrameTable:
         Where there are no frames it is the distance forward of the after perpendicular.
         """
         if not self.numbers:
-            return f"{x:.2f} m"
+            return show(x, "distance")
         index = min(max(bisect_right(self.distances, x + 0.005) - 1, 0), len(self.numbers) - 1)
         rest = round((x - self.distances[index]) * 100) * 10
-        return f"Fr {self.numbers[index]}" + (f" {'+' if rest > 0 else '-'} {abs(rest)} mm" if rest else "")
+        away = show(abs(rest) / 1000, "frame offset") if rest else ""
+        return f"Fr {self.numbers[index]}" + (f" {'+' if rest > 0 else '-'} {away}" if rest else "")
 
     def span(self) -> str:
         """Say which frames there are."""

@@ -31,6 +31,7 @@ PURPOSES = {
     # Along, across and above the ship.
     "distance": _of("length", "m", 2, "ft", 2, eighths=True),
     "height": _of("length", "m", 2, "ft", 2, eighths=True),
+    "frame offset": _of("length", "mm", 0, "ft", 2, eighths=True),
     "draft": _of("length", "m", 2, "ft", 2),
     "draft mark": _of("length", "m", 2, "ft", 2, eighths=True),
     "water level": _of("length", "m", 2, "ft", 2),

@@ -13,6 +13,7 @@ from tenderwright.calculations.blocks.shift import METHOD as SHIFT
 from tenderwright.calculations.blocks.shift import Bottom, least_shifts
 from tenderwright.calculations.method import Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import listed, quantity
+from tenderwright.quantities.display import show
 
 MOST = 6
 """Frame spaces either way within which a place is looked for."""
@@ -110,7 +111,7 @@ METHOD = Method(
     kernel=frame_shift,
     figures=outputs_of,
     example={name: entry for name, entry in SHIFT.example.items() if name not in ("frame_space", "apart")}
-    | {"frames": [f"{9 + 0.55 * number:.2f} m" for number in range(14)]},
+    | {"frames": [f"{show(9 + 0.55 * number, 'centre')}" for number in range(14)]},
     optional=frozenset({"earlier", "others", "margin", "clearance", "most"}),
     cautions=SHIFT.cautions,
 )

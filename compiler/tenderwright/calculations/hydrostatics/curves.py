@@ -12,6 +12,7 @@ from tenderwright.calculations.hydrostatics.monotone import Monotone, monotone
 from tenderwright.calculations.hydrostatics.particulars import Hydrostatics
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import OutOfRange
+from tenderwright.quantities.display import show
 
 MOST_TRIM = 0.02
 """Trim by length up to which the corrections are used; the tests hold them against hulls known by their offsets."""
@@ -152,8 +153,9 @@ class HullCurves(Struct, frozen=True, eq=False, dict=True):
         if at_lcf.min() < low - FOUND or at_lcf.max() > high + FOUND:
             off = float(at_lcf.min()) if at_lcf.min() < low - FOUND else float(at_lcf.max())
             raise OutOfRange(
-                f"the table of hydrostatics runs from a draft of {low:.3f} m to one of {high:.3f} m; "
-                f"it takes rows on to {off:.3f} m"
+                f"the table of hydrostatics runs from a draft of {show(low, 'centre', more=1)} to one of "
+                f"{show(high, 'centre', more=1)}; "
+                f"it takes rows on to {show(off, 'centre', more=1)}"
             )
         return self.corrected(at_lcf, slope)
 
@@ -207,7 +209,8 @@ class HullCurves(Struct, frozen=True, eq=False, dict=True):
             if change * self.length < FOUND:
                 return self._found(at_lcf, slope, density)
         raise OutOfRange(
-            f"no floating position was found for {mass / 1000:.1f} t with its centre {lcg:.2f} m forward of AP"
+            f"no floating position was found for {show(mass, 'weight')} with its centre "
+            f"{show(lcg, 'centre')} forward of AP"
         )
 
     def float_at_trim(self, volume: float, trim: float, density: float) -> Hydrostatics:
@@ -237,12 +240,12 @@ class HullCurves(Struct, frozen=True, eq=False, dict=True):
         least, most = (float(v) * density / 1000 for v in (self.volume[0], self.volume[-1]))
         raise OutOfRange(
             f"the table of hydrostatics runs from {least:.1f} t to {most:.1f} t in this water; it takes rows on to "
-            f"{volume * density / 1000:.1f} t"
+            f"{show(volume * density, 'weight')}"
         )
 
     def _trimmed_too_far(self, slope: float) -> None:
         raise OutOfRange(
-            f"a trim of {slope * self.length:.2f} m is more than {MOST_TRIM:.0%} of her length, "
+            f"a trim of {show(slope * self.length, 'centre')} is more than {MOST_TRIM:.0%} of her length, "
             "up to which a table for an even keel is corrected: it takes the offsets"
         )
 
@@ -272,4 +275,6 @@ def _check(hull: HullCurves) -> None:
     names = ("waterplane area", "second moment of the waterplane across", "second moment of the waterplane along")
     for name, column in zip(names, hull.curves.values.T[[3, 5, 6]], strict=True):
         for k in np.flatnonzero(column <= 0):
-            raise OutOfRange(f"at a draft of {hull.drafts[k]:.3f} m the {name} is not more than nothing")
+            raise OutOfRange(
+                f"at a draft of {show(hull.drafts[k], 'draft', more=1)} the {name} is not more than nothing"
+            )

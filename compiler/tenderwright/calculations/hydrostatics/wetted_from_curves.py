@@ -10,6 +10,7 @@ from tenderwright.calculations.hydrostatics.curves_input import CURVES, EXAMPLE_
 from tenderwright.calculations.hydrostatics.monotone import monotone
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import quantity
+from tenderwright.quantities.display import show
 
 
 def wetted_from_curves(curves: Mapping[str, Any] | HullCurves, draft: float) -> dict[str, float]:
@@ -22,7 +23,10 @@ def wetted_from_curves(curves: Mapping[str, Any] | HullCurves, draft: float) -> 
         raise OutOfRange("the table gives no wetted surface")
     low, high = float(hull.drafts[0]), float(hull.drafts[-1])
     if not low <= draft <= high:
-        raise OutOfRange(f"the table runs from a draft of {low:.3f} m to one of {high:.3f} m, not to {draft:.3f} m")
+        raise OutOfRange(
+            f"the table runs from a draft of {show(low, 'centre', more=1)} to one of "
+            f"{show(high, 'centre', more=1)}, not to {show(draft, 'draft', more=1)}"
+        )
     found, _ = monotone(hull.drafts, hull.wetted_surface[:, None]).at(draft)
     return {"wetted_surface": float(found[0, 0])}
 

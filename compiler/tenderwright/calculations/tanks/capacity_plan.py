@@ -10,6 +10,7 @@ from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbo
 from tenderwright.calculations.schema import length, quantity
 from tenderwright.calculations.tanks.polyhedron import box
 from tenderwright.calculations.tanks.sounding import Tank
+from tenderwright.quantities.display import show
 
 PLAN = {
     "capacity": quantity("volume", "Capacity, 100 % full."),
@@ -55,7 +56,10 @@ def tank_of_plan(
     if x_aft is not None and x_forward is not None:
         long = 2 * min(x - x_aft, x_forward - x)
         if long <= 0:
-            raise OutOfRange(f"its centre, {x:.2f} m, is not between its ends, {x_aft:.2f} m and {x_forward:.2f} m")
+            raise OutOfRange(
+                f"its centre, {show(x, 'centre')}, is not between its ends, {show(x_aft, 'centre')} and "
+                f"{show(x_forward, 'centre')}"
+            )
         if free_surface is None and breadth is not None:
             surface = (x_forward - x_aft) * breadth**3 / 12
     deep = _depth(capacity, z, long, bottom, free_surface)
@@ -72,7 +76,7 @@ def tank_of_plan(
 def _depth(capacity: float, z: float, long: float | None, bottom: float | None, surface: float | None) -> float:
     if bottom is not None:
         if z <= bottom:
-            raise OutOfRange(f"its centre, {z:.2f} m up, is not above its bottom, {bottom:.2f} m")
+            raise OutOfRange(f"its centre, {show(z, 'centre')} up, is not above its bottom, {show(bottom, 'centre')}")
         return 2 * (z - bottom)
     if z <= 0:
         raise OutOfRange("a centre below the baseline needs the height of the tank's bottom")

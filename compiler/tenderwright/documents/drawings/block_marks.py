@@ -9,7 +9,7 @@ from tenderwright.calculations.ship.block_places import KeelBlockResult, SideBlo
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.view import View
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import in_column
 
 NOMINAL = 1.2
 """Height of blocks as drawn where the plan gives none, m."""
@@ -68,7 +68,7 @@ def block_numbers(blocks: Sequence[KeelBlockResult], view: View, top: float) -> 
 
 
 def block_spacing(blocks: Sequence[KeelBlockResult], view: View, top: float) -> str:
-    """Dimension the spacing from middle to middle: equal spaces together, as `4 × 1.20`, in metres."""
+    """Dimension the spacing from middle to middle: equal spaces together, as `4 × 1.20`."""
     y = top + SPACING / 2
     gaps = [(round((b.x - a.x) * 100), a.x, b.x) for a, b in pairwise(blocks)]
     marks, edge = [], -1.0e9
@@ -77,7 +77,7 @@ def block_spacing(blocks: Sequence[KeelBlockResult], view: View, top: float) -> 
         left, right = view.x(spaces[0][1]), view.x(spaces[-1][2])
         marks.append(pen.line((left, y), (right, y), pen.THIN))
         marks.append(pen.strokes([((x, y - 1), (x, y + 1)) for x in (left, right)], pen.FINE))
-        shown = (f"{len(spaces)} × " if len(spaces) > 1 else "") + decimals(space / 100, 2)
+        shown = (f"{len(spaces)} × " if len(spaces) > 1 else "") + in_column(space / 100, "distance")
         half = pen.text_width(shown, pen.SMALL) / 2 + 0.3
         middle = (left + right) / 2
         if half * 2 < right - left and middle - half > edge:

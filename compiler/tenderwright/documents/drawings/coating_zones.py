@@ -19,7 +19,7 @@ from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.coating import Scheme
 from tenderwright.model.package import Package
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import show
 
 TITLE = "Coating zones"
 _HEAD, _MARK = 4.0, 14.0
@@ -78,7 +78,7 @@ def _edges(made: list[Band], form: HullForm, view: View, ends: tuple[float, floa
     places = spread(down, [pen.SMALL * 1.1] * len(down), 0.0, view.y(0.0), 0.2)
     marks = []
     for height, y, place in zip(heights, down, places, strict=True):
-        shown = f"{decimals(height, 2)} m"
+        shown = show(height, "centre")
         marks.append(pen.line((ends[0] - 2, y), (ends[1] + 2, y), pen.MEDIUM, pen.LIMIT))
         for end, out, anchor in ((ends[0], -1, "end"), (ends[1], 1, "start")):
             marks.append(pen.line((end + 2 * out, y), (end + 3.6 * out, place), pen.THIN))
@@ -133,7 +133,7 @@ def _zone(record: Record, band: Band) -> str:
 
 def _area(record: Record, name: str) -> str:
     value = record.values.get(name)
-    return f"{decimals(value.si, 1)} m²" if value else "not calculated"
+    return f"{show(value.si, 'area')}" if value else "not calculated"
 
 
 def _alternative(made: list[Band], record: Record) -> str:

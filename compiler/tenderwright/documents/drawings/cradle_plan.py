@@ -21,11 +21,10 @@ from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.facility import Facility
 from tenderwright.model.package import Package
-from tenderwright.quantities.display import decimals, significant
+from tenderwright.quantities.display import decimals, show
 
 _HEAD, _SIDE, _DIMENSIONS, _VERDICT = 4.5, 15.0, 8.5, 4.6
 """Space over the hull, beside it, for the dimensions and for the verdict, mm."""
-_UNITS = {"length": (1.0, 2, " m"), "mass": (1000.0, 1, " t"), "line_load": (1000.0, 1, " t/m"), "each": (1.0, 0, "")}
 
 
 def title_of(facility: Facility) -> str:
@@ -86,7 +85,7 @@ def _centre_of_gravity(package: Package, afloat: FloatingPosition | None, lcg: f
     place = f" ({package.frames.label(lcg)})" if package.frames else ""
     marks = [
         pen.line((x, _HEAD - 0.6), (x, base), pen.THIN, pen.CHAIN),
-        pen.label((x, _HEAD / 2), f"centre of gravity {decimals(lcg, 2)} m{place}", pen.SMALL, kind="gravity"),
+        pen.label((x, _HEAD / 2), f"centre of gravity {show(lcg, 'centre')}{place}", pen.SMALL, kind="gravity"),
     ]
     if afloat is not None:
         y = view.y(afloat.loading.vcg)
@@ -140,9 +139,7 @@ def _use(one: Limit) -> str:
 def _shown(value: float | None, one: Limit) -> str:
     if value is None:
         return "not known"
-    factor, places, unit = _UNITS.get(one.dimension, (1.0, 3, ""))
-    shown = decimals(value / factor, places) if one.dimension in _UNITS else significant(value)
-    return shown + unit
+    return show(value, one.purpose)
 
 
 def _caption(facility: Facility, found: Cradle) -> str:
@@ -156,7 +153,7 @@ def _caption(facility: Facility, found: Cradle) -> str:
 
 def _alternative(package: Package, facility: Facility, found: Cradle) -> str:
     train = found.train
-    loads = ", ".join(f"{decimals(car.load / 1000, 1)} t" for car in train.cars)
+    loads = ", ".join(f"{show(car.load, 'weight')}" for car in train.cars)
     held = f"Loads from aft: {loads}. " if train.load else ""
     said = verdict(facility, found.verdict, len(train.cars))
     return f"Profile of the ship on {len(train.cars)} cars at {facility.name}. {held}{said}"

@@ -29,7 +29,7 @@ from tenderwright.documents.drawings.table import ROW
 from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import show
 
 TITLE = "Docking plan: bottom from above"
 _HEAD, _SIDE, _ABREAST = 4.0, 6.0, 3
@@ -163,8 +163,8 @@ def _key(package: Package, docking: Bottom, middle: float) -> str:
         again = sum(one.dockings[-1] == "plan" for one in docking.strips)
         ringed = f", of which {again} by this plan too, ringed" if again else "; none again by this plan"
         rows[0].append(("strip", f"covered at two dockings running or more: {len(docking.strips)} strips{ringed}"))
-    clear = decimals(clearance_of(package.docking_plan).si or 0.0, 2)
-    rows[1].append(("opening", f"opening, with {clear} m kept clear round it"))
+    clear = show(clearance_of(package.docking_plan).si or 0.0, "clearance")
+    rows[1].append(("opening", f"opening, with {clear} kept clear round it"))
     if package.anodes:
         rows[1].append(("anode", "anode"))
     rows[1].append(("hidden", "bilge keel"))
@@ -216,9 +216,9 @@ def _names(package: Package, named: Sequence[Thing], top: float, width: float) -
 def _caption(low: float) -> str:
     return (
         f"Owner's docking plan for tender, seen from above through the ship, forward to the right: her waterline "
-        f"{decimals(low, 2)} m above the keel line, keel blocks numbered and side blocks lettered from aft, with all "
+        f"{show(low, 'centre')} above the keel line, keel blocks numbered and side blocks lettered from aft, with all "
         "that they keep clear of and where blocks stood before. What they touch under the keel is as wide as the keel. "
-        "Openings smaller than 1.4 mm on paper are drawn larger."
+        "The smallest openings are drawn larger than they are."
     )
 
 

@@ -37,7 +37,7 @@ from tenderwright.documents.edition import Figure
 from tenderwright.documents.not_calculated import not_drawn
 from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.package import Package
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, head, show
 
 TITLE = "Docking plan: profile and keel blocks"
 _HEAD, _SIDE = 4.5, 15.5
@@ -92,7 +92,7 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
         frame_scale(package.frames, view, frames_at) if package.frames else "",
         pen.text((1, frames_at + 4.8), package.frames.heading.lower() if package.frames else "", pen.SMALL),
         block_spacing(blocks, view, spacing_at),
-        pen.text((1, spacing_at + 3.1), "spacing, m", pen.SMALL),
+        pen.text((1, spacing_at + 3.1), head("spacing", "distance"), pen.SMALL),
         load.keel_load_diagram(blocks, allowable, alone, view, diagram_at),
         _table(facts, sheet, facts_at + 0.5),
     ]
@@ -119,7 +119,7 @@ def _centre_of_gravity(
         pen.strokes(lines, pen.THIN, pen.CHAIN)
         + pen.circle((x, y), 1.2, pen.MEDIUM, pen.PAPER)
         + pen.strokes([((x - 1.9, y), (x + 1.9, y)), ((x, y - 1.9), (x, y + 1.9))], pen.FINE)
-        + pen.label((x, _HEAD / 2), f"centre of gravity {decimals(position.loading.lcg, 2)} m", kind="gravity")
+        + pen.label((x, _HEAD / 2), f"centre of gravity {show(position.loading.lcg, 'centre')}", kind="gravity")
     )
 
 
@@ -128,8 +128,12 @@ def _facts(plan: DockingPlan, blocks: tuple[KeelBlockResult, ...], calculated: C
     pairs = calculated.found(planned_side_blocks) or ()
     landed, afloat = calculated.found(landing_step), calculated.found(docking)
     standing = calculated.found(elastic_keel_loads)
-    height = f"{_range([one.height for one in blocks])} m over the dock floor" if plan.block_height else "not given"
-    caps = f"{_range([one.length for one in blocks])} m by {_range([one.width for one in blocks])} m"
+    height = (
+        f"{_range([one.height for one in blocks], 'height')} over the dock floor" if plan.block_height else "not given"
+    )
+    caps = (
+        f"{_range([one.length for one in blocks], 'distance')} by {_range([one.width for one in blocks], 'distance')}"
+    )
     facts = [
         ("Keel blocks", f"{len(blocks)}, caps {caps}"),
         ("Height of keel blocks", height),
@@ -143,15 +147,15 @@ def _facts(plan: DockingPlan, blocks: tuple[KeelBlockResult, ...], calculated: C
         facts += _landing_facts(blocks, landed)
     if afloat is not None:
         mass, gm = afloat.loading.mass, afloat.gm_fluid
-        facts.append(("Afloat, on docking", f"{decimals(mass / 1000, 1)} t, GM {decimals(gm, 2)} m fluid"))
+        facts.append(("Afloat, on docking", f"{show(mass, 'weight')}, GM {show(gm, 'metacentric height')} fluid"))
     most = max((one for one in blocks if one.pressure is not None), key=lambda one: one.pressure or 0, default=None)
     if most is not None and most.pressure is not None and most.load is not None:
-        against = f" of {decimals(plan.allowable.value.si / 1e6, 2)} MPa allowed" if plan.allowable else ""
+        against = f" of {show(plan.allowable.value.si, 'block load')} allowed" if plan.allowable else ""
         facts.append(
             (
                 "Greatest pressure on a cap",
-                f"block {most.number}, {most.position}: {decimals(most.load / 1000, 1)} t, "
-                f"{decimals(most.pressure / 1e6, 2)} MPa{against}",
+                f"block {most.number}, {most.position}: {show(most.load, 'weight')}, "
+                f"{show(most.pressure, 'block load')}{against}",
             )
         )
     if standing is not None:
@@ -166,12 +170,13 @@ def _landing_facts(blocks: tuple[KeelBlockResult, ...], landed: BothLandings) ->
     return [
         (
             "Touched first",
-            f"block {touched.number}, {touched.position}, {decimals(settling.water_at_touch, 2)} m of water over it",
+            f"block {touched.number}, {touched.position}, {show(settling.water_at_touch, 'water level')} "
+            "of water over it",
         ),
         (
             "When settled",
-            f"water {decimals(settling.fall, 2)} m lower, upthrust {decimals(settling.upthrust / 1000, 1)} t, "
-            f"GM {decimals(min(settling.stability.gm_km_falls, settling.stability.gm_kg_rises), 2)} m",
+            f"water {show(settling.fall, 'water level')} lower, upthrust {show(settling.upthrust, 'weight')}, "
+            f"GM {show(min(settling.stability.gm_km_falls, settling.stability.gm_kg_rises), 'metacentric height')}",
         ),
         ("Side blocks bear", _bear(landed)),
     ]
@@ -183,13 +188,14 @@ def _bear(landed: BothLandings) -> str:
     if within is None:
         return "not known: no least GM is asked for"
     if within < 0:
-        return f"the least GM is reached {decimals(-within, 2)} m before settled"
-    return f"before {decimals(within, 2)} m of fall from settled, where GM is the least asked for"
+        return f"the least GM is reached {show(-within, 'water level')} before settled"
+    return f"before {show(within, 'water level')} of fall from settled, where GM is the least asked for"
 
 
-def _range(values: list[float | None] | list[float]) -> str:
-    known = sorted({decimals(one, 2) for one in values if one is not None})
-    return known[0] if len(known) == 1 else f"{known[0]} to {known[-1]}"
+def _range(values: list[float | None] | list[float], purpose: str) -> str:
+    known = [one for one in values if one is not None]
+    least, most = show(min(known), purpose), show(max(known), purpose)
+    return least if least == most else f"{least} to {most}"
 
 
 def _table(facts: list[tuple[str, str]], sheet: Sheet, top: float) -> str:

@@ -29,7 +29,7 @@ from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.documents.not_calculated import not_drawn
 from tenderwright.model.package import Package
-from tenderwright.quantities.display import decimals, show
+from tenderwright.quantities.display import show
 
 TITLE = "Tanks, with contents on arrival"
 _HEAD, _DRAFTS, _GAP, _KEY = 4.5, 4.2, 4.5, 4.0
@@ -83,7 +83,7 @@ def _plan(package: Package, form: HullForm, drawn: Sequence[DrawnTank], view: Vi
     return "".join(
         [
             tanks_from_above(form, drawn, liquids, view, cut),
-            pen.text((1, top + 2), f"Plan at {decimals(cut.height, 2)} m", pen.NORMAL, bold=True),
+            pen.text((1, top + 2), f"Plan at {show(cut.height, 'height')}", pen.NORMAL, bold=True),
             pen.text((1, top + 5.2), "half depth", pen.SMALL),
             pen.text((width - 1, top + 2), "port", pen.SMALL, "end"),
             pen.text((width - 1, bottom - 0.4), "starboard", pen.SMALL, "end"),
@@ -98,17 +98,15 @@ def _waterline(afloat: FloatingPosition | None, view: View, ends: tuple[float, f
     mark = [(reach[0][0] + dx, reach[0][1] + dy) for dx, dy in ((0.2, -2.4), (2.8, -2.4), (1.5, -0.1))]
     found = afloat.hydrostatics
     trim = f"trim {show(abs(found.trim), 'trim', digits=2)} by the {'stern' if found.trim >= 0 else 'head'}"
-    mass = decimals(afloat.loading.mass / 1000, 0)
-    middle = (
-        f"On arrival {mass} t in water of {decimals(found.density / 1000, 3)} t/m³, {trim}; drafts above the keel line"
-    )
+    mass = show(afloat.loading.mass, "weight", more=-1)
+    middle = f"On arrival {mass} in water of {show(found.density, 'density')}, {trim}; drafts above the keel line"
     return "".join(
         [
             pen.line(reach[0], reach[1], 0.3, colour=pen.BLUE),
             pen.polygon(mark, pen.FINE, colour=pen.BLUE),
-            pen.label((1, row), f"Draft AP {decimals(found.draft_aft, 2)} m", pen.SMALL, "start", True),
+            pen.label((1, row), f"Draft AP {show(found.draft_aft, 'draft')}", pen.SMALL, "start", True),
             pen.label((width / 2, row), pen.shortened(middle, pen.SMALL, width - 40), pen.SMALL),
-            pen.label((width - 1, row), f"Draft FP {decimals(found.draft_forward, 2)} m", pen.SMALL, "end", True),
+            pen.label((width - 1, row), f"Draft FP {show(found.draft_forward, 'draft')}", pen.SMALL, "end", True),
         ]
     )
 

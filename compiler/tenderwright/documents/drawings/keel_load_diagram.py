@@ -10,14 +10,13 @@ from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.chart import Field
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.view import View
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import axis, axis_unit, in_column
 
 HEIGHT = 40.0
 """Height that the diagram takes on the sheet, mm."""
 _FIELD = 31.0
 _BELOW = 4.0
 _WITHIN = Hatch((135,), 1.0, 0.13, "", pen.FAINT)
-_TONNE = 1000.0
 
 
 @dataclass(frozen=True)
@@ -39,16 +38,18 @@ def keel_load_diagram(
     blocks: Sequence[KeelBlockResult], allowable: float | None, landing: LandingLoad | None, view: View, top: float
 ) -> str:
     """Draw the diagram from `top` down; nothing where no load is known."""
-    loads = [one.load / _TONNE for one in blocks if one.load is not None]
+    loads = [one.load / axis_unit("weight") for one in blocks if one.load is not None]
     if not loads:
         return ""
-    limits = [(one, limit / _TONNE) for one in blocks if (limit := allowable_load(one, allowable)) is not None]
-    most = max([*loads, landing.load / _TONNE if landing else 0.0])
+    limits = [
+        (one, limit / axis_unit("weight")) for one in blocks if (limit := allowable_load(one, allowable)) is not None
+    ]
+    most = max([*loads, landing.load / axis_unit("weight") if landing else 0.0])
     greatest = max([most, *(limit for _, limit in limits if limit <= 3 * most)]) * 1.05
     base, per = top + HEIGHT - _BELOW, _FIELD / greatest
     left, right = view.x(blocks[0].x) - 10, view.x(blocks[-1].x) + 10
     marks = [
-        pen.text((1, top + 2.6), "Load on each keel block, t", pen.NORMAL, bold=True),
+        pen.text((1, top + 2.6), axis("Load on each keel block", "weight"), pen.NORMAL, bold=True),
         _key(blocks, bool(limits), landing, top + 1.7),
         _axis(greatest, left, right, base, per),
         *(_bar(one, view, base, per) for one in blocks),
@@ -108,13 +109,15 @@ def _bar(block: KeelBlockResult, view: View, base: float, per: float) -> str:
     if block.rigid is None:
         return ""
     left, right = view.x(block.x - block.length / 2), view.x(block.x + block.length / 2)
-    high = base - block.rigid / _TONNE * per
+    high = base - block.rigid / axis_unit("weight") * per
     box = [(left, base), (right, base), (right, high), (left, high)]
     return pen.polygon(box, 0, fill=pen.PAPER) + _WITHIN.over([box]) + pen.polygon(box, pen.FINE)
 
 
 def _elastic(blocks: Sequence[KeelBlockResult], view: View, base: float, per: float) -> str:
-    places = [(view.x(one.x), base - one.elastic / _TONNE * per) for one in blocks if one.elastic is not None]
+    places = [
+        (view.x(one.x), base - one.elastic / axis_unit("weight") * per) for one in blocks if one.elastic is not None
+    ]
     if not places:
         return ""
     return pen.curve(places, pen.MEDIUM, colour=pen.BLUE) + "".join(_dot(x, y) for x, y in places)
@@ -138,20 +141,20 @@ def _landing(
     """Mark the landing load, with its figure on the side where no block stands."""
     if landing is None:
         return ""
-    x, y = view.x(landing.x), base - landing.load / _TONNE * per
+    x, y = view.x(landing.x), base - landing.load / axis_unit("weight") * per
     out, anchor = (-1.8, "end") if landing.x - blocks[0].x <= blocks[-1].x - landing.x else (1.8, "start")
-    figure = pen.label((x + out, y), decimals(landing.load / _TONNE, 1), pen.SMALL, anchor, True, kind="landing")
+    figure = pen.label((x + out, y), in_column(landing.load, "weight"), pen.SMALL, anchor, True, kind="landing")
     return _diamond(x, y) + figure
 
 
 def _figures(blocks: Sequence[KeelBlockResult], view: View, base: float) -> list[str]:
     """Write the greater load of each block under it, in whole tonnes, where there is room; the greatest in bold."""
     most = max((one for one in blocks if one.load is not None), key=lambda one: one.load or 0.0)
-    marks, edge = [pen.text((1, base + 3.2), "load, t", pen.SMALL)], -1.0e9
+    marks, edge = [pen.text((1, base + 3.2), axis("load", "weight"), pen.SMALL)], -1.0e9
     for one in blocks:
         if one.load is None:
             continue
-        shown, x = decimals(one.load / _TONNE, 0), view.x(one.x)
+        shown, x = in_column(one.load, "weight", more=-1), view.x(one.x)
         half = pen.text_width(shown, pen.SMALL, True) / 2
         if x - half > edge + 0.3:
             marks.append(pen.text((x, base + 3.2), shown, pen.SMALL, "middle", one is most, kind="load"))

@@ -11,7 +11,7 @@ from tenderwright.calculations.landing.settling import Landing
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.chart import Field
 from tenderwright.documents.drawings.pen import Point
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import axis, axis_unit, in_column, show
 
 WIDTH = 69.0
 """Width that both curves take on the sheet, mm."""
@@ -23,30 +23,31 @@ _SHOWN = 1.0
 def landing_curves(landed: BothLandings, least_gm: float | None, left: float, top: float, height: float) -> str:
     """Draw both curves side by side from a corner, their level of water shared."""
     curve, landing = landed.curve, landed.exact
-    touch = float(curve.water[0])
-    settled = float(curve.water[curve.settled])
-    lost = touch - landing.instability.fall
-    last = min(settled, max(lost, settled - _SHOWN))
+    force, depth, height_of = axis_unit("weight"), axis_unit("water level"), axis_unit("metacentric height")
+    touch = float(curve.water[0]) / depth
+    settled = float(curve.water[curve.settled]) / depth
+    lost = touch - landing.instability.fall / depth
+    last = min(settled, max(lost, settled - _SHOWN / depth))
     high, low = touch + 0.08 * (touch - last), last - 0.12 * (touch - last)
     wide = (WIDTH - _AXIS - _GAP) / 2
     edges = top + _HEAD, top + height - _FOOT
-    within = curve.water >= low
-    most = float(curve.upthrust[within].max()) / 1000
-    gm = max(float(curve.gm[0]), least_gm or 0.0)
+    within = curve.water / depth >= low
+    most = float(curve.upthrust[within].max()) / force
+    gm = max(float(curve.gm[0]), least_gm or 0.0) / height_of
     upthrust = Field(left + _AXIS, left + _AXIS + wide, *edges, (0.0, most * 1.05), (low, high))
     stability = Field(upthrust.right + _GAP, upthrust.right + _GAP + wide, *edges, (0.0, gm * 1.5), (low, high))
     levels = [level for level in (touch, settled, lost) if low <= level <= high]
     marks = [
-        pen.text((left, top + 2.8), "Water over the first block, m", pen.NORMAL, bold=True),
-        _frame(upthrust, "upthrust, t", levels),
-        _frame(stability, "GM, m", levels),
+        pen.text((left, top + 2.8), axis("Water over the first block", "water level"), pen.NORMAL, bold=True),
+        _frame(upthrust, axis("upthrust", "weight"), levels),
+        _frame(stability, axis("GM", "metacentric height"), levels),
         upthrust.beside(upthrust.step_up(5.0, 0.01)),
-        _curve(curve, upthrust, lambda one: one.upthrust / 1000, pen.HEAVY, ""),
-        _curve(curve, stability, lambda one: one.gm, pen.HEAVY, ""),
+        _curve(curve, upthrust, lambda one: one.upthrust / force, pen.HEAVY, ""),
+        _curve(curve, stability, lambda one: one.gm / height_of, pen.HEAVY, ""),
         _least(stability, least_gm),
         _values(landing, upthrust, stability),
-        _curve(landed.held_curve, upthrust, lambda one: one.upthrust / 1000, pen.FINE, pen.HIDDEN),
-        _curve(landed.held_curve, stability, lambda one: one.gm, pen.FINE, pen.HIDDEN),
+        _curve(landed.held_curve, upthrust, lambda one: one.upthrust / force, pen.FINE, pen.HIDDEN),
+        _curve(landed.held_curve, stability, lambda one: one.gm / height_of, pen.FINE, pen.HIDDEN),
     ]
     return "".join(marks)
 
@@ -64,7 +65,7 @@ def _frame(field: Field, title: str, levels: Sequence[float]) -> str:
 
 def _curve(curve: LandingCurve, field: Field, values: Callable[[LandingCurve], Floats], width: float, dash: str) -> str:
     """Draw one curve within its field, cut off where it leaves it."""
-    x, water, (_, greatest), (low, high) = values(curve), curve.water, field.across, field.up
+    x, water, (_, greatest), (low, high) = values(curve), curve.water / axis_unit("water level"), field.across, field.up
     points: list[Point] = []
     for value, level in zip(x.tolist(), water.tolist(), strict=True):
         inside = low <= level <= high and -1e-3 * greatest <= value <= greatest
@@ -93,10 +94,10 @@ def _edge(field: Field, inside: Point, outside: Point) -> Point:
 
 def _least(field: Field, least_gm: float | None) -> str:
     """Mark the least metacentric height that the plan asks for."""
-    if least_gm is None or not 0 < least_gm <= field.across[1]:
+    if least_gm is None or not 0 < least_gm <= field.across[1] * axis_unit("metacentric height"):
         return ""
-    x = field.x(least_gm)
-    words = f"least {decimals(least_gm, 2)}"
+    x = field.x(least_gm / axis_unit("metacentric height"))
+    words = f"least {in_column(least_gm, 'metacentric height')}"
     return pen.line((x, field.top), (x, field.foot), pen.MEDIUM, pen.LIMIT, pen.RED) + pen.label(
         (x, field.foot - 2.0), words, pen.SMALL, kind="least"
     )
@@ -105,9 +106,10 @@ def _least(field: Field, least_gm: float | None) -> str:
 def _values(landing: Landing, upthrust: Field, stability: Field) -> str:
     """Write upthrust and metacentric height as she comes to lie on all the blocks beside the curves."""
     one = landing.settling
-    y = upthrust.y(one.water_at_touch - one.fall)
-    load, gm = one.upthrust / 1000, min(one.stability.gm_km_falls, one.stability.gm_kg_rises)
-    marks = [pen.circle((upthrust.x(load), y), 0.7, 0, pen.INK), pen.circle((stability.x(gm), y), 0.7, 0, pen.INK)]
-    marks.append(pen.label((upthrust.x(load) + 1.6, y - 2.4), f"{decimals(load, 1)} t", pen.SMALL, "start", True))
-    marks.append(pen.label((stability.x(gm) + 1.6, y + 2.4), f"{decimals(gm, 2)} m", pen.SMALL, "start", True))
+    y = upthrust.y((one.water_at_touch - one.fall) / axis_unit("water level"))
+    gm = min(one.stability.gm_km_falls, one.stability.gm_kg_rises)
+    load_at, gm_at = upthrust.x(one.upthrust / axis_unit("weight")), stability.x(gm / axis_unit("metacentric height"))
+    marks = [pen.circle((load_at, y), 0.7, 0, pen.INK), pen.circle((gm_at, y), 0.7, 0, pen.INK)]
+    marks.append(pen.label((load_at + 1.6, y - 2.4), show(one.upthrust, "weight"), pen.SMALL, "start", True))
+    marks.append(pen.label((gm_at + 1.6, y + 2.4), show(gm, "metacentric height"), pen.SMALL, "start", True))
     return "".join(marks)

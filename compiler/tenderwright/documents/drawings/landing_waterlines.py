@@ -8,7 +8,7 @@ from tenderwright.calculations.landing.curve import LandingCurve
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.plane import spread
 from tenderwright.documents.drawings.view import View
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import show
 
 _REACH = 3.0
 """How far the lines run beyond the hull, mm."""
@@ -36,7 +36,7 @@ def landing_waterlines(
         for pair, wanted, place in zip(drafts, heights, places, strict=True):
             x = lines[0][end][0] + out
             marks.append(pen.line((x - out * 0.2, wanted), (x, place), pen.THIN))
-            marks.append(pen.label((x, place), f"{decimals(pair[end], 2)} m", pen.SMALL, anchor, kind="draft"))
+            marks.append(pen.label((x, place), show(pair[end], "draft"), pen.SMALL, anchor, kind="draft"))
     marks += _names(lines)
     return "".join(marks)
 

@@ -16,7 +16,7 @@ from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
 from tenderwright.documents.drawings.view import Room, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
-from tenderwright.quantities.display import decimals, show
+from tenderwright.quantities.display import axis, axis_unit, decimals, in_column, show
 
 TITLE = "Body plan"
 ROOM = Room(165.0, 120.0)
@@ -44,7 +44,8 @@ def body_plan(package: Package, calculated: Calculated) -> Figure | Absent:
     named = list(_named(package, form).values())
     alternative = (
         f"Body plan with {len(named)} sections from {named[0]} aft to {named[-1]} forward and "
-        f"{len(form.waterlines)} waterlines up to {decimals(float(form.waterlines[-1]), 2)} m above the keel line."
+        f"{len(form.waterlines)} waterlines up to {show(float(form.waterlines[-1]), 'water level')} above "
+        "the keel line."
     )
     read = "Offsets" if package.offsets else "Sections"
     caption = (
@@ -55,7 +56,7 @@ def body_plan(package: Package, calculated: Calculated) -> Figure | Absent:
 
 
 def _grid(form: HullForm, half: float, view: View) -> str:
-    """Draw waterlines with their heights, and buttocks at every metre."""
+    """Draw waterlines with their heights, and buttocks at every metre or two feet."""
     heights = form.waterlines.tolist()
     edge = view.mm(half) + 2
     marks = [
@@ -68,17 +69,20 @@ def _grid(form: HullForm, half: float, view: View) -> str:
         if last - view.y(z) >= pen.SMALL * 1.05:
             last = view.y(z)
             for side, anchor in ((-1, "end"), (1, "start")):
-                shown = decimals(z, 2)
+                shown = in_column(z, "height")
                 marks.append(
                     pen.text((view.left + side * (edge + 1), last + 0.85), shown, pen.SMALL, anchor, kind="waterline")
                 )
-    breadths = [side * step for step in range(1, int(half + 1e-6) + 1) for side in (-1, 1)]
-    upright = [((view.x(y), view.y(0)), (view.x(y), view.y(form.depth))) for y in breadths]
+    apart = 2 if axis_unit("distance") < 1 else 1
+    last_one = int(half / axis_unit("distance") + 1e-6)
+    breadths = [side * step for step in range(apart, last_one + 1, apart) for side in (-1, 1)]
+    places = {y: view.x(y * axis_unit("distance")) for y in (0, *breadths)}
+    upright = [((places[y], view.y(0)), (places[y], view.y(form.depth))) for y in breadths]
     marks.append(pen.strokes(upright, pen.THIN, pen.HIDDEN, pen.FAINT))
     marks.append(pen.line((view.left, view.y(0) + 2), (view.left, view.y(form.depth) - 2), pen.FINE, pen.CHAIN))
-    for y in (0, *breadths):
-        marks.append(pen.text((view.x(y), view.y(0) + 4.2), f"{abs(y)}", pen.SMALL, "middle"))
-    marks.append(pen.text((view.x(0) + edge + 1, view.y(0) + 4.2), "m", pen.SMALL))
+    for y, x in places.items():
+        marks.append(pen.text((x, view.y(0) + 4.2), f"{abs(y)}", pen.SMALL, "middle"))
+    marks.append(pen.text((view.x(0) + edge + 1, view.y(0) + 4.2), axis("", "distance").removeprefix(", "), pen.SMALL))
     return "".join(marks)
 
 

@@ -8,7 +8,7 @@ from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.chart import Field
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.view import View
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import axis, axis_unit, in_column
 
 _KEY = (
     "heavy line: rigid hull on an unbroken line of blocks; bars: greatest on each car, raised for the gaps between cars"
@@ -23,12 +23,12 @@ BEYOND = Hatch((45, 135), 1.3, 0.22, "", pen.RED)
 def load_diagram(train: Train, limit: float | None, view: View, ends: tuple[float, float], top: float) -> str:
     """Draw the diagram between two ends of the sheet from `top` down; limit in kg/m."""
     load = train.load
-    title = pen.text((1, top + 2.6), "Keel line load, t/m", pen.NORMAL, bold=True)
+    title = pen.text((1, top + 2.6), axis("Keel line load", "line load"), pen.NORMAL, bold=True)
     if load is None:
         why = "The centre of gravity does not lie over the cars: she cannot stand on them, and no load can be found."
         return title + pen.text((view.x(train.keel_aft), top + HEIGHT / 2), why, pen.NORMAL)
     title += pen.label((31, top + 1.7), _KEY, pen.SMALL, "start", kind="key")
-    greatest = max([load.peak, limit or 0.0, *(car.peak for car in train.cars)]) / 1000
+    greatest = max([load.peak, limit or 0.0, *(car.peak for car in train.cars)]) / axis_unit("line load")
     base, per = top + HEIGHT - 1.0, _FIELD / (greatest * 1.04)
     left = min(ends[0] - 3, view.x(load.contact_aft) - 15)
     right = max(ends[1] + 3, view.x(load.contact_forward) + 15)
@@ -36,10 +36,10 @@ def load_diagram(train: Train, limit: float | None, view: View, ends: tuple[floa
     marks += [_bar(car, i, train, limit, view, base, per) for i, car in enumerate(train.cars) if car.contact > 0]
     marks.append(_line(load, view, base, per))
     if limit is not None:
-        y = base - limit / 1000 * per
+        y = base - limit / axis_unit("line load") * per
         marks.append(pen.line((left, y), (right, y), pen.HEAVY, pen.LIMIT, pen.RED))
         marks.append(
-            pen.label((right, y), f"limit {decimals(limit / 1000, 1)}", pen.SMALL, "start", True, kind="limit")
+            pen.label((right, y), f"limit {in_column(limit, 'line load')}", pen.SMALL, "start", True, kind="limit")
         )
     marks.append(_ends(load, view, base, per))
     return "".join(marks)
@@ -53,10 +53,10 @@ def _axis(greatest: float, left: float, right: float, base: float, per: float) -
 
 def _bar(car: CarLoad, index: int, train: Train, limit: float | None, view: View, base: float, per: float) -> str:
     a, b = view.x(max(car.start, train.keel_aft)), view.x(min(car.end, train.keel_forward))
-    high = base - car.peak / 1000 * per
+    high = base - car.peak / axis_unit("line load") * per
     box = [(a, base), (b, base), (b, high), (a, high)]
     beyond = limit is not None and car.peak > limit
-    shown = decimals(car.peak / 1000, 1)
+    shown = in_column(car.peak, "line load")
     crowded = pen.text_width(shown, pen.SMALL, True) + 1.4 > b - a
     at = ((a + b) / 2, base - 2.6 - (3.0 if crowded and index % 2 else 0.0))
     hatching = (BEYOND if beyond else WITHIN).over([box])
@@ -67,8 +67,8 @@ def _line(load: LineLoad, view: View, base: float, per: float) -> str:
     aft, forward = view.x(load.contact_aft), view.x(load.contact_forward)
     points = [
         (aft, base),
-        (aft, base - load.load_aft / 1000 * per),
-        (forward, base - load.load_forward / 1000 * per),
+        (aft, base - load.load_aft / axis_unit("line load") * per),
+        (forward, base - load.load_forward / axis_unit("line load") * per),
         (forward, base),
     ]
     return pen.curve(points, pen.HEAVY, colour=pen.BLUE)
@@ -80,6 +80,6 @@ def _ends(load: LineLoad, view: View, base: float, per: float) -> str:
         (load.contact_aft, load.load_aft, -1.2, "end"),
         (load.contact_forward, load.load_forward, 1.2, "start"),
     ):
-        at = (view.x(x) + out, min(base - value / 1000 * per, base - 1.6))
-        marks.append(pen.label(at, decimals(value / 1000, 1), pen.SMALL, anchor, True, pen.BLUE, "ordinate"))
+        at = (view.x(x) + out, min(base - value / axis_unit("line load") * per, base - 1.6))
+        marks.append(pen.label(at, in_column(value, "line load"), pen.SMALL, anchor, True, pen.BLUE, "ordinate"))
     return "".join(marks)

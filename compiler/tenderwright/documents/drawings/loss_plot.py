@@ -19,6 +19,7 @@ from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
 from tenderwright.documents.drawings.shell_expansion import REPAIR
 from tenderwright.documents.drawings.view import LANDSCAPE
 from tenderwright.documents.edition import Figure
+from tenderwright.documents.parts.condition import a_year, rate_of_loss
 from tenderwright.model.package import Package
 from tenderwright.model.shell_condition import WastageZone
 from tenderwright.quantities.display import decimals
@@ -78,7 +79,7 @@ def _panel(
     name = pen.shortened(written.name[:1].upper() + written.name[1:], pen.NORMAL, wide - 4, True)
     rate = "gauged once"
     if zone.bays:
-        rate = f"{decimals(1e3 * zone.rate, 3)} ± {decimals(1e3 * zone.uncertainty, 3)} mm a year"
+        rate = f"{rate_of_loss(zone.rate)} ± {rate_of_loss(zone.uncertainty)} {a_year()}"
     planned = shell.outlook.docking
     return [
         pen.text((left + 2, top + 4.2), name, pen.NORMAL, bold=True, kind="zone"),

@@ -6,7 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.view import IN_FEET
 from tenderwright.model.package import Package
+from tenderwright.quantities.display import axis, axis_unit, system
 
 TITLE_HEIGHT = 13.0
 """Height of the title strip at the foot of every sheet, mm."""
@@ -23,7 +25,7 @@ OWNERS = (
     "The yard bids its own price and programme."
 )
 """The caution on sheets of what the owner foresees."""
-_BAR_LENGTHS = (1.0, 2.5, 5.0, 10.0, 25.0, 50.0, 100.0)
+_BAR_LENGTHS = (1.0, 2.5, 5.0, 10.0, 25.0, 50.0, 100.0, 250.0)
 
 
 @dataclass(frozen=True)
@@ -75,8 +77,8 @@ class Sheet:
     def _title_strip(self) -> list[str]:
         top = self.foot
         bar = self._bar() if self.scale else 0.0
-        bar_left = self.width - 8 - (self.mm(bar) if self.scale else 0.0)
-        scale = f"Scale 1:{self.scale}" if self.scale else self.unscaled
+        bar_left = self.width - 8 - (self.mm(bar * axis_unit("distance")) if self.scale else 0.0)
+        scale = _named(self.scale) if self.scale else self.unscaled
         scale_right = min(bar_left - 4, self.width - 62) if self.scale else self.width - 2
         room = scale_right - pen.text_width(scale, 3.2, True) - 5
         tender = f"{self.ship} · Tender {self.tender}" if self.tender else self.ship
@@ -115,21 +117,28 @@ class Sheet:
         return metres * 1000.0 / self.scale
 
     def _bar(self) -> float:
-        """Choose the length of the scale bar, m: the longest that stays within 42 mm."""
-        return max((length for length in _BAR_LENGTHS if self.mm(length) <= 42), default=1.0)
+        """Choose the length of the scale bar, in the unit of distances: the longest that stays within 42 mm."""
+        unit = axis_unit("distance")
+        return max((length for length in _BAR_LENGTHS if self.mm(length * unit) <= 42), default=1.0)
 
     def _bar_marks(self, length: float, left: float, top: float) -> list[str]:
         marks = []
+        wide = self.mm(length * axis_unit("distance"))
         for part in range(5):
-            a, b = left + self.mm(length) * part / 5, left + self.mm(length) * (part + 1) / 5
+            a, b = left + wide * part / 5, left + wide * (part + 1) / 5
             box = [(a, top), (b, top), (b, top + 1.4), (a, top + 1.4)]
             marks.append(pen.polygon(box, pen.FINE, fill=pen.INK if part % 2 == 0 else pen.PAPER))
         for part in range(6):
             share = part / 5
             shown = f"{length * share:g}"
-            marks.append(pen.text((left + self.mm(length) * share, top + 4.6), shown, pen.SMALL, "middle"))
-        marks.append(pen.text((left + self.mm(length) + 3, top + 4.6), "m", pen.SMALL))
+            marks.append(pen.text((left + wide * share, top + 4.6), shown, pen.SMALL, "middle"))
+        marks.append(pen.text((left + wide + 3, top + 4.6), axis("", "distance").removeprefix(", "), pen.SMALL))
         return marks
+
+
+def _named(scale: int) -> str:
+    """Name a scale, such as `Scale 1:100` or `Scale 1/8 in = 1 ft`."""
+    return f"Scale {IN_FEET[scale]} in = 1 ft" if system() == "us" and scale in IN_FEET else f"Scale 1:{scale}"
 
 
 def sheet_of(

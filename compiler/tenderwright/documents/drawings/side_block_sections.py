@@ -21,7 +21,7 @@ from tenderwright.documents.drawings.sheet import PROPOSAL, TITLE_HEIGHT, sheet_
 from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, show
 
 TITLE = "Docking plan: sections at side blocks"
 _ABREAST, _ROWS = 4, 2
@@ -107,7 +107,7 @@ def _section(
     edge = view.x(-half), view.x(_BEYOND)
     marks = [
         pen.text((edge[0], view.y(top) - 1.4), letter(pair.number), pen.TITLE, bold=True, kind="pair"),
-        pen.text((edge[0] + 5, view.y(top) - 1.4), f"{pair.position}, {decimals(pair.x, 2)} m", pen.NORMAL),
+        pen.text((edge[0] + 5, view.y(top) - 1.4), f"{pair.position}, {show(pair.x, 'distance')}", pen.NORMAL),
         _keel_block(blocks, pair, view, under, floor),
         _side_block(pair, view, floor),
         _hull(package, form, pair.x, view, top),
@@ -162,9 +162,9 @@ def _sizes(pair: SideBlockResult, view: View, floor: float, left: float) -> str:
     """Dimension height, bevel and distance off the centreline, and say the rest below."""
     foot, middle = view.y(floor), view.x(-pair.off_centre)
     outer = view.x(-pair.off_centre - pair.width / 2)
-    marks = [_across(middle, view.left, foot + 2.8, f"{decimals(pair.off_centre, 2)} m")]
+    marks = [_across(middle, view.left, foot + 2.8, show(pair.off_centre, "distance"))]
     if pair.height is not None:
-        marks.append(_upright(outer - 2.2, foot, view.y(pair.shell), middle, f"{decimals(pair.height, 2)} m"))
+        marks.append(_upright(outer - 2.2, foot, view.y(pair.shell), middle, show(pair.height, "height")))
     cap = view.at((-pair.off_centre, pair.shell))
     bevel = (cap[0] + 1.0, cap[1] - 5.0)
     marks.append(pen.line((bevel[0], bevel[1] + 1.2), cap, pen.THIN))
@@ -175,7 +175,7 @@ def _sizes(pair: SideBlockResult, view: View, floor: float, left: float) -> str:
 
 
 def _words(pair: SideBlockResult) -> list[str]:
-    cap = f"cap {decimals(pair.length, 2)} by {decimals(pair.width, 2)} m"
+    cap = f"cap {show(pair.length, 'distance')} by {show(pair.width, 'distance')}"
     along = degrees(pair.fore_and_aft)
     slope = (
         f"{decimals(abs(along), 1)}° up {'forward' if along > 0 else 'aft'}" if abs(along) >= 0.05 else "level along"
@@ -183,10 +183,10 @@ def _words(pair: SideBlockResult) -> list[str]:
     words = [f"{cap}, {slope}", "height not given"]
     if pair.height is not None:
         raised = pair.height - pair.shell
-        inner, outer = decimals(pair.shell_inner + raised, 2), decimals(pair.shell_outer + raised, 2)
-        words[1] = f"inner edge {inner} m, outer {outer} m"
+        inner, outer = show(pair.shell_inner + raised, "height"), show(pair.shell_outer + raised, "height")
+        words[1] = f"inner edge {inner}, outer {outer}"
     loads = [
-        f"{name} {decimals(load / 1000, 1)} t"
+        f"{name} {show(load, 'weight')}"
         for name, load in (("wind", pair.wind), ("earthquake", pair.earthquake))
         if load is not None
     ]
@@ -220,8 +220,8 @@ _CAPTION = (
 
 
 def _said(pair: SideBlockResult) -> str:
-    height = f"{decimals(pair.height, 2)} m high" if pair.height is not None else "height not given"
+    height = f"{show(pair.height, 'height')} high" if pair.height is not None else "height not given"
     return (
-        f"{letter(pair.number)} at {pair.position}: {decimals(pair.off_centre, 2)} m off the centreline, {height}, "
+        f"{letter(pair.number)} at {pair.position}: {show(pair.off_centre, 'distance')} off the centreline, {height}, "
         f"bevel {decimals(degrees(pair.bevel), 1)}°."
     )

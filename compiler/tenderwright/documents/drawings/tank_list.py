@@ -11,7 +11,7 @@ from tenderwright.documents.drawings.hatch import liquid_hatch
 from tenderwright.documents.drawings.table import Column, Line, height, table
 from tenderwright.model.package import Package
 from tenderwright.model.tank import Tank
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import show
 
 _ABREAST = 3
 _GAP = 3.0
@@ -42,12 +42,12 @@ def tank_list(package: Package, calculated: Calculated, top: float, width: float
 
 def _line(number: int, tank: Tank, calculated: Calculated) -> Line:
     contents, held = tank.contents, calculated.each(tank_contents).get(tank.tank)
-    reading = f"{decimals(contents.sounding.si, 2)} m" if contents.sounding else "–"
+    reading = show(contents.sounding.si, "centre") if contents.sounding else "–"
     if contents.ullage and not contents.sounding:
-        reading = f"ull. {decimals(contents.ullage.si, 2)} m"
+        reading = f"ull. {show(contents.ullage.si, 'centre')}"
     if contents.liquid == "none":
         reading = "dry"
-    volume = f"{decimals(held.liquid.volume, 2)} m³" if held else "–"
+    volume = show(held.liquid.volume, "capacity") if held else "–"
     if contents.full:
         reading = str(contents.full)
     shape = calculated.each(tank_shape).get(tank.tank)

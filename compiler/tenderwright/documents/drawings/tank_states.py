@@ -24,7 +24,7 @@ from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.model.tank import Tank
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, show
 
 TITLE = "Tanks on docking and at undocking"
 _HEAD, _SIDE, _ABREAST, _GAP = 4.4, 33.5, 2, 4.0
@@ -96,11 +96,11 @@ def _floating(state: _State, under: float, top: float) -> str:
     if state.position is not None:
         found, heel = state.position.hydrostatics, state.position.heel
         lines = [
-            f"{decimals(state.position.loading.mass / 1000, 1)} t",
-            f"draft aft {decimals(found.draft_aft - under, 2)} m",
-            f"draft forward {decimals(found.draft_forward - under, 2)} m",
-            f"trim {decimals(abs(found.trim), 2)} m by the {'stern' if found.trim >= 0 else 'head'}",
-            f"GM {decimals(state.position.gm_fluid, 2)} m fluid",
+            f"{show(state.position.loading.mass, 'weight')}",
+            f"draft aft {show(found.draft_aft - under, 'draft')}",
+            f"draft forward {show(found.draft_forward - under, 'draft')}",
+            f"trim {show(abs(found.trim), 'trim')} by the {'stern' if found.trim >= 0 else 'head'}",
+            f"GM {show(state.position.gm_fluid, 'metacentric height')} fluid",
         ]
         if heel is not None and abs(degrees(heel)) >= 0.05:
             lines.append(f"list {decimals(abs(degrees(heel)), 1)}° to {'starboard' if heel > 0 else 'port'}")

@@ -7,7 +7,7 @@ from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.view import View
 from tenderwright.model.facility import Facility
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import show
 from tenderwright.quantities.position import FrameTable
 
 CAR, WHEEL = 5.6, 0.7
@@ -55,15 +55,15 @@ def _car(car: CarLoad, index: int, view: View, top: float, there: bool, loaded: 
     left, right = view.x(car.start), view.x(car.end)
     box = [(left, top), (right, top), (right, top + CAR), (left, top + CAR)]
     body = pen.polygon(box, pen.MEDIUM, "" if there else pen.HIDDEN, fill=pen.PAPER)
-    middle, load = (left + right) / 2, decimals(car.load / 1000, 1)
+    middle, load = (left + right) / 2, show(car.load, "weight")
     if not loaded:
         return body + pen.text((middle, top + 3.8), f"{index}", pen.NORMAL, "middle", True, kind="car")
-    if pen.text_width(f"{load} t", pen.NORMAL) + 6.5 <= right - left:
+    if pen.text_width(load, pen.NORMAL) + 6.5 <= right - left:
         return (
             body
             + pen.circle((left + 2.6, top + CAR / 2), 1.8, pen.THIN)
             + pen.text((left + 2.6, top + CAR / 2 + 0.9), f"{index}", pen.SMALL, "middle", True, kind="car")
-            + pen.text((middle + 1.6, top + 3.8), f"{load} t", pen.NORMAL, "middle", kind="car-load")
+            + pen.text((middle + 1.6, top + 3.8), load, pen.NORMAL, "middle", kind="car-load")
         )
     return (
         body
@@ -76,12 +76,12 @@ def dimensions(train: Train, frames: FrameTable | None, view: View, top: float, 
     """Dimension the train and the straight keel with what of it is not held up, in two rows on a sheet so wide."""
 
     def place(x: float) -> str:
-        return frames.label(x) if frames else f"{decimals(x, 2)} m"
+        return frames.label(x) if frames else f"{show(x, 'centre')}"
 
     cars = f"{len(train.cars)} cars coupled" if len(train.cars) > 1 else "1 car"
-    over = f"{cars}, {place(train.start)} to {place(train.end)}: {decimals(train.coupled_length, 2)} m"
-    length = decimals(train.keel_forward - train.keel_aft, 2)
-    keel = f"straight keel, {place(train.keel_aft)} to {place(train.keel_forward)}: {length} m"
+    over = f"{cars}, {place(train.start)} to {place(train.end)}: {show(train.coupled_length, 'distance')}"
+    length = show(train.keel_forward - train.keel_aft, "distance")
+    keel = f"straight keel, {place(train.keel_aft)} to {place(train.keel_forward)}: {length}"
     free = train.unsupported_aft, train.unsupported_forward
     if max(free) < 0.005:
         keel += ", no end unsupported"
@@ -99,7 +99,7 @@ def _unsupported(metres: float, held: float, end: float, y: float, out: int, wid
     """Mark the keel beyond the last support, from where it is held up to its end, with its length beside it."""
     if metres < 0.005:
         return ""
-    shown = f"{decimals(metres, 2)} m unsupported"
+    shown = f"{show(metres, 'distance')} unsupported"
     wide = pen.text_width(shown, pen.SMALL, True) + 1
     at = max(end - 1.2, wide) if out < 0 else min(end + 1.2, width - wide)
     return (

@@ -6,9 +6,14 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from tenderwright.documents.drawings.pen import Point
+from tenderwright.quantities.display import system
 
 SCALES = (50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000)
 """Scales a drawing may have, one to so many."""
+IN_FEET = {
+    48: "1/4", 64: "3/16", 96: "1/8", 128: "3/32", 192: "1/16", 256: "3/64", 384: "1/32", 768: "1/64", 1536: "1/128",
+}  # fmt: skip
+"""The same where figures are told in customary units, each with the inches on paper that are a foot on the ship."""
 
 
 @dataclass(frozen=True)
@@ -27,11 +32,12 @@ PORTRAIT = Room(165.0, 182.0)
 
 def largest_scale(room: Room, size: Callable[[int], tuple[float, float]]) -> int:
     """Choose the largest scale at which a drawing of `size` (mm, by scale) fits; the smallest where none does."""
-    for scale in SCALES:
+    scales = tuple(IN_FEET) if system() == "us" else SCALES
+    for scale in scales:
         width, height = size(scale)
         if width <= room.width and height <= room.height:
             return scale
-    return SCALES[-1]
+    return scales[-1]
 
 
 @dataclass(frozen=True)

@@ -23,7 +23,7 @@ from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.facility import Facility
 from tenderwright.model.package import Package
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import in_column, show
 
 TITLE = "Levels of the water as she lands"
 _NAMES, _COLUMN, _HEAD, _FOOT, _GAP = 48.5, 20.5, 10.5, 5.5, 3.0
@@ -146,11 +146,11 @@ def _stages(stages: Sequence[Stage], view: View, end: float) -> str:
 
 def _words(one: Stage) -> list[str]:
     """Say a stage in rows: its name, then water and upthrust, then drafts and metacentric height."""
-    gm = f", GM {decimals(one.gm, 2)} m" if one.gm is not None else ""
+    gm = f", GM {show(one.gm, 'metacentric height')}" if one.gm is not None else ""
     return [
         *_wrapped(one.name, _NAMES - 8, 2),
-        f"water {decimals(one.water, 2)} m, upthrust {decimals(one.upthrust / 1000, 1)} t",
-        f"drafts {decimals(one.draft_aft, 2)} / {decimals(one.draft_forward, 2)} m{gm}",
+        f"water {show(one.water, 'water level')}, upthrust {show(one.upthrust, 'weight')}",
+        f"drafts {in_column(one.draft_aft, 'draft')} / {show(one.draft_forward, 'draft')}{gm}",
     ]
 
 
@@ -186,7 +186,7 @@ def _facility(
         marks.append(
             pen.strokes([((gauge - 0.9, y), (gauge + 0.9, y)), ((gauge + 0.9, y), (gauge + 2.2, row))], pen.FINE)
         )
-        shown = decimals(level + block, 2) + words
+        shown = in_column(level + block, "water level") + words
         marks.append(pen.label((gauge + 2.6, row), shown, pen.SMALL, "start", bold, kind="gauge"))
     return "".join(marks)
 
@@ -209,18 +209,20 @@ def _caption(density: float) -> str:
         "keel, aft and forward, GM is the lesser of both forms. At each facility figures are metres over the dock "
         "floor, on blocks as high as the plan or the facility asks, the higher: the water there at its tide, the "
         "water needed with the clearance under the keel, and every stage. At the right upthrust and GM about settling, "
-        f"to a larger scale, all in water of {decimals(density / 1000, 3)} t/m³. Dashed: the same with the "
+        f"to a larger scale, all in water of {show(density, 'density')}. Dashed: the same with the "
         "hydrostatics held constant."
     )
 
 
 def _alternative(stages: Sequence[Stage], shown: Sequence[Facility], there: Sequence[float | None]) -> str:
     said = [
-        f"{one.name} with {decimals(one.water, 2)} m over the blocks, upthrust {decimals(one.upthrust / 1000, 1)} t"
-        + (f", GM {decimals(one.gm, 2)} m" if one.gm is not None else "")
+        f"{one.name} with {show(one.water, 'water level')} over the blocks, upthrust {show(one.upthrust, 'weight')}"
+        + (f", GM {show(one.gm, 'metacentric height')}" if one.gm is not None else "")
         for one in stages
     ]
     water = [
-        f"{one.name}: {decimals(level, 2)} m over the blocks" for one, level in zip(shown, there, strict=True) if level
+        f"{one.name}: {show(level, 'water level')} over the blocks"
+        for one, level in zip(shown, there, strict=True)
+        if level
     ]
     return "; ".join(said) + "." + (" Water there: " + "; ".join(water) + "." if water else "")

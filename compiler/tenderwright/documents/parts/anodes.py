@@ -15,7 +15,7 @@ from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
 from tenderwright.model.anode_duty import AnodeDuty
-from tenderwright.quantities.display import decimals, show
+from tenderwright.quantities.display import decimals, in_column, show, unit_of
 
 _YEAR = 365.25 * 86400.0
 
@@ -123,13 +123,13 @@ def _needed(desk: Desk, duty: AnodeDuty) -> list[Block]:
     for surface in duty.surfaces:
         area = f"{desk.quantity(surface.area)}" if surface.area else f"zone {desk.label('zone', str(surface.zone))}"
         coating = f"a {surface.a or 0:g}, b {surface.b or 0:g} a year" if surface.a is not None else "bare"
-        figures = " / ".join(f"{1e3 * q.si:.0f}" for q in (surface.initial, surface.mean, surface.final))
+        figures = " / ".join(in_column(q.si, "current density") for q in (surface.initial, surface.mean, surface.final))
         cells = (capital(surface.name), area, figures, coating, surface.source)
         rows.append(Row(tuple(inline(cell) for cell in cells)))
     columns = (
         Column("Surface", width=2),
         Column("Area", width=2),
-        Column("mA/m² at first, mean, end", width=1.5),
+        Column(f"{unit_of('current density')} at first, mean, end", width=1.5),
         Column("Coating breaks down", width=1.4),
         Column("Source", width=3),
     )

@@ -33,7 +33,7 @@ from tenderwright.documents.edition import Block, Column, Facts, Heading, Paragr
 from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
 from tenderwright.documents.parts.facility_fit import shown, word
 from tenderwright.model.docking_plan import BlockLayer, DockingPlan
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, head, in_column, unit_of
 
 
 def blocks(desk: Desk) -> Part | None:
@@ -112,12 +112,12 @@ def keel_table(blocks: Sequence[KeelBlockResult]) -> Table:
     columns = (
         Column("No. from aft", "right", 0.8),
         Column("Place", width=1.7),
-        Column("Cap, m", "right", 1.1),
-        Column("Height, m", "decimal"),
-        Column("Rigid hull, t", "decimal"),
-        Column("Elastic hull, t", "decimal"),
-        Column("Line load, t/m", "decimal"),
-        Column("Pressure, MPa", "decimal", 1.1),
+        Column(head("Cap", "distance"), "right", 1.1),
+        Column(head("Height", "height"), "decimal"),
+        Column(head("Rigid hull", "weight"), "decimal"),
+        Column(head("Elastic hull", "weight"), "decimal"),
+        Column(head("Line load", "line load"), "decimal"),
+        Column(head("Pressure", "block load"), "decimal", 1.1),
     )
     note = inline(
         "Loads without anything on the side blocks. Line load: the greater load over the length that the block holds "
@@ -127,18 +127,18 @@ def keel_table(blocks: Sequence[KeelBlockResult]) -> Table:
 
 
 def _keel_row(one: KeelBlockResult) -> Row:
-    def figure(number: float | None, factor: float, places: int) -> str:
-        return "–" if number is None else decimals(number / factor, places)
+    def figure(si: float | None, purpose: str, more: int = 0) -> str:
+        return "–" if si is None else in_column(si, purpose, more=more)
 
     cells = (
         str(one.number),
         one.position,
-        f"{decimals(one.length, 2)} × {decimals(one.width, 2)}",
-        figure(one.height, 1.0, 3),
-        figure(one.rigid, 1e3, 1),
-        figure(one.elastic, 1e3, 1),
-        figure(one.line_load, 1e3, 1),
-        figure(one.pressure, 1e6, 2),
+        f"{in_column(one.length, 'distance')} × {in_column(one.width, 'distance')}",
+        figure(one.height, "height", more=1),
+        figure(one.rigid, "weight"),
+        figure(one.elastic, "weight"),
+        figure(one.line_load, "line load"),
+        figure(one.pressure, "block load"),
     )
     return Row(tuple(inline(cell) for cell in cells))
 
@@ -194,10 +194,10 @@ def _one_out(desk: Desk, blocks: Sequence[KeelBlockResult]) -> list[str]:
     if turns is None or found is None:
         return []
     where, how = found
-    each = ", ".join(f"{blocks[one.out - 1].position} {decimals(one.pressure / 1e6, 2)}" for one in turns.cases)
+    each = ", ".join(f"{blocks[one.out - 1].position} {in_column(one.pressure, 'block load')}" for one in turns.cases)
     return [
         f"With one keel block out, each that is taken out in turn, the greatest pressure is {where}, {how}.",
-        f"Greatest pressure with each out, MPa: {each}.",
+        f"Greatest pressure with each out, {unit_of('block load')}: {each}.",
     ]
 
 
@@ -207,15 +207,15 @@ def side_table(blocks: Sequence[SideBlockResult]) -> Table:
     columns = (
         Column("Pair from aft", "right", 0.7),
         Column("Place", width=0.9),
-        Column("Off centre, m", "decimal"),
-        Column("Cap, m", "right", 1.1),
-        Column("Height, inboard edge, m", "decimal", 1.1),
-        Column("Middle, m", "decimal"),
-        Column("Outboard edge, m", "decimal", 1.1),
+        Column(head("Off centre", "distance"), "decimal"),
+        Column(head("Cap", "distance"), "right", 1.1),
+        Column(head("Height, inboard edge", "height"), "decimal", 1.1),
+        Column(head("Middle", "height"), "decimal"),
+        Column(head("Outboard edge", "height"), "decimal", 1.1),
         Column("Bevel across", "right"),
         Column("Bevel along", "right"),
-        Column("Wind, t", "decimal", 0.9),
-        Column("Earth­quake, t", "decimal", 0.9),
+        Column(head("Wind", "weight"), "decimal", 0.9),
+        Column(head("Earth­quake", "weight"), "decimal", 0.9),
     )
     note = inline(
         "Heights above the dock floor to the moulded shell; plating is not taken off. Bevels rise outboard and, with a "
@@ -228,21 +228,21 @@ def _side_row(one: SideBlockResult) -> Row:
     raised = None if one.height is None else one.height - one.shell
 
     def height(shell: float) -> str:
-        return "–" if raised is None else decimals(shell + raised, 3)
+        return "–" if raised is None else in_column(shell + raised, "height", more=1)
 
     along = degrees(one.fore_and_aft)
     cells = (
         str(one.number),
         one.position,
-        decimals(one.off_centre, 2),
-        f"{decimals(one.length, 2)} × {decimals(one.width, 2)}",
+        in_column(one.off_centre, "distance"),
+        f"{in_column(one.length, 'distance')} × {in_column(one.width, 'distance')}",
         height(one.shell_inner),
         height(one.shell),
         height(one.shell_outer),
         f"{decimals(degrees(one.bevel), 1)}°",
         f"{'+' if along > 0 else ''}{decimals(along, 1)}°",
-        "–" if one.wind is None else decimals(one.wind / 1000, 1),
-        "–" if one.earthquake is None else decimals(one.earthquake / 1000, 1),
+        "–" if one.wind is None else in_column(one.wind, "weight"),
+        "–" if one.earthquake is None else in_column(one.earthquake, "weight"),
     )
     return Row(tuple(inline(cell) for cell in cells))
 

@@ -13,7 +13,7 @@ from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Pa
 from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.model.coating import Coat, Scheme
 from tenderwright.model.ship_condition import Climate
-from tenderwright.quantities.display import decimals, plainly
+from tenderwright.quantities.display import decimals, head, in_column, plainly
 
 
 def coating_conditions(desk: Desk) -> Part | None:
@@ -50,12 +50,12 @@ def _months(desk: Desk, written: Climate) -> list[Block]:
         month = one.month
         cells = (
             month_name[month.month],
-            decimals(month.mean.si, 1),
-            decimals(month.range, 1),
+            in_column(month.mean.si, "temperature"),
+            in_column(month.range, "temperature difference"),
             decimals(100 * month.humidity.si, 0),
             decimals(month.rain.si / 3600.0, 0),
-            decimals(month.wind.si, 1),
-            decimals(one.dew_point, 1),
+            in_column(month.wind.si, "wind speed", more=1),
+            in_column(one.dew_point, "temperature"),
             f"{decimals(100 * one.open.share, 0)} %",
             decimals(one.open.hours, 0),
             f"{decimals(100 * one.cover.share, 0)} %",
@@ -63,12 +63,12 @@ def _months(desk: Desk, written: Climate) -> list[Block]:
         rows.append(Row(tuple(inline(cell) for cell in cells), "subtotal" if month == docking else "normal"))
     columns = (
         Column("Month", width=1.3),
-        Column("Mean, °C", "right"),
-        Column("Range, K", "right"),
+        Column(head("Mean", "temperature"), "right"),
+        Column(head("Range", "temperature difference"), "right"),
         Column("Humidity, %", "right"),
         Column("Rain, h", "right"),
-        Column("Wind, m/s", "right"),
-        Column("Dew point, °C", "right"),
+        Column(head("Wind", "wind speed"), "right"),
+        Column(head("Dew point", "temperature"), "right"),
         Column("Workable", "right"),
         Column("Hours", "right"),
         Column("Under cover", "right"),

@@ -13,7 +13,7 @@ from tenderwright.documents.not_calculated import absent_of, not_calculated_of
 from tenderwright.documents.parts.notes import notes_on
 from tenderwright.model.coating import Preparation, Scheme, Zone
 from tenderwright.model.common import AreaEntry
-from tenderwright.quantities.display import head, number, show
+from tenderwright.quantities.display import head, in_column, show
 
 
 def zones(desk: Desk) -> Part:
@@ -71,7 +71,7 @@ def _index(desk: Desk) -> Table:
                     inline(desk.ref(scheme.zone)),
                     inline(scheme.preparation.grade),
                     inline(str(len(scheme.coats))),
-                    inline(number(paint.dry_film, "film") if paint else "–"),
+                    inline(in_column(paint.dry_film, "film") if paint else "–"),
                     inline(desk.number(f"coating.{scheme.scheme}.area")),
                     item,
                 ),
@@ -164,7 +164,7 @@ def _coats(desk: Desk, scheme: Scheme) -> Table:
                     inline(show(row.wet_film, "film") if row else "–"),
                     inline(_stripe(desk, coat.stripe.coats if coat.stripe else 0)),
                     inline(times or "–"),
-                    inline(number(row.paint, "paint") if row else "–"),
+                    inline(in_column(row.paint, "paint") if row else "–"),
                     inline(sets),
                 )
             )

@@ -24,9 +24,12 @@ from tenderwright.documents.parts.pits import pit_blocks
 from tenderwright.documents.parts.renewal import renewal_blocks
 from tenderwright.documents.parts.timber import timber
 from tenderwright.model.ship_condition import ShipCondition
-from tenderwright.quantities.display import decimals, show
+from tenderwright.quantities.display import decimals, factor_of, head, in_column, show, unit_of
 
 _YEAR = 365.25 * 86400.0
+
+YEAR = factor_of("yr")
+"""A year, s."""
 
 
 def condition(desk: Desk) -> Part | None:
@@ -79,18 +82,28 @@ def percent(share: float, places: int = 0) -> str:
     return f"{decimals(100.0 * share, places)} %"
 
 
-def millimetres(length: float) -> str:
-    """Write a thickness in millimetres to a tenth."""
-    return decimals(1e3 * length, 1)
+def thickness(length: float) -> str:
+    """Write a thickness, for a column that says its unit."""
+    return in_column(length, "thickness")
+
+
+def rate_of_loss(rate: float) -> str:
+    """Write a rate [m a year] without its unit."""
+    return in_column(rate / YEAR, "rate of loss")
+
+
+def a_year() -> str:
+    """Name the unit of rates of loss in words."""
+    return unit_of("rate of loss").replace("/yr", " a year")
 
 
 def yearly(rate: float, uncertainty: float) -> str:
-    """Write a rate with its uncertainty in millimetres a year, or that there is none to tell."""
+    """Write a rate [m a year] with its uncertainty, or that there is none to tell."""
     if math.isnan(rate):
         return "gauged once"
     if rate <= 0.0:
         return "no measurable loss"
-    shown = f"{decimals(1e3 * rate, 3)} ± {decimals(1e3 * uncertainty, 3)}"
+    shown = f"{rate_of_loss(rate)} ± {rate_of_loss(uncertainty)}"
     return shown if rate > uncertainty else f"{shown}, within its uncertainty"
 
 
@@ -120,8 +133,8 @@ def _zones(desk: Desk, shell: ShellCondition, written: ShipCondition) -> list[Bl
     rate_columns = (
         Column("Zone", width=2.6),
         Column("Frame spaces gauged twice", "right", 1.2),
-        Column("Rate of loss, mm a year", width=2.2),
-        Column("Spread, mm a year", "right", 1),
+        Column(f"Rate of loss, {a_year()}", width=2.2),
+        Column(f"Spread, {a_year()}", "right", 1),
         Column("Mean loss now", "right", 1),
         Column("At the next docking", "right", 1.1),
         Column(f"At {confidence}", "right", 1.1),
@@ -147,7 +160,7 @@ def _rate_cells(found: ZoneSummary | Absent) -> tuple[Inline, ...]:
     return (
         inline(str(found.bays)),
         inline(yearly(found.rate, found.uncertainty)),
-        inline(decimals(1e3 * found.spread, 3) if found.bays > 1 else "–"),
+        inline(rate_of_loss(found.spread) if found.bays > 1 else "–"),
         inline(percent(found.mean_loss, 1)),
         inline(percent(found.mean_at_next, 1) if found.bays else "–"),
         inline(percent(found.upper_at_next, 1) if found.bays else "–"),
@@ -182,11 +195,11 @@ def _strakes(desk: Desk, shell: ShellCondition) -> list[Block]:
                     (
                         inline(f"{name}, {side}"),
                         inline(str(int(of.sum()))),
-                        inline(millimetres(float(readings.measured[of].mean()))),
+                        inline(thickness(float(readings.measured[of].mean()))),
                         inline(percent(float(loss.mean()), 1)),
                         inline(
-                            f"{millimetres(float(readings.measured[worst]))} of "
-                            f"{millimetres(float(readings.as_built[worst]))}"
+                            f"{thickness(float(readings.measured[worst]))} of "
+                            f"{thickness(float(readings.as_built[worst]))}"
                         ),
                         inline(percent(float(loss.max()))),
                         inline(place),
@@ -197,9 +210,9 @@ def _strakes(desk: Desk, shell: ShellCondition) -> list[Block]:
     columns = (
         Column("Strake", width=1.4),
         Column("Readings", "right", 1),
-        Column("Mean, mm", "right", 1),
+        Column(head("Mean", "thickness"), "right", 1),
         Column("Mean loss", "right", 1),
-        Column("Worst, mm", "right", 1.4),
+        Column(head("Worst", "thickness"), "right", 1.4),
         Column("Its loss", "right", 0.9),
         Column("Where", width=1.6),
         Column("Above nominal", "right", 0.9),
@@ -222,7 +235,7 @@ def _plates(desk: Desk, shell: ShellCondition) -> list[Block]:
         Column("As built", "right", 0.8),
         Column("Read", "right", 0.7),
         Column("Limit", "right", 0.7),
-        Column("Own rate, mm a year", width=1.6),
+        Column(f"Own rate, {a_year()}", width=1.6),
         Column("Rate used", width=1.6),
         Column("At docking", "right", 0.9),
         Column("At the next", "right", 0.8),
@@ -230,7 +243,8 @@ def _plates(desk: Desk, shell: ShellCondition) -> list[Block]:
     )
     found = shell.analysis.call
     note = inline(
-        "Thicknesses in mm. A plate lies between butts and is numbered from aft: B5 is the fifth of strake B. Of "
+        f"Thicknesses in {unit_of('thickness')}. A plate lies between butts and is numbered from aft: B5 "
+        "is the fifth of strake B. Of "
         f"{found.size} plates gauged, {int((found == 0).sum())} are sound and not listed. Each reading goes on at the "
         "rate of its own frame space, drawn towards the mean of its zone the more, the less is known of it "
         f"({DRAWN_SOURCE}); a space that one survey alone gauged takes the mean. A spot that wastes faster than its "
@@ -254,14 +268,14 @@ def _plate_row(desk: Desk, shell: ShellCondition, call: PlateCall) -> Row:
         inline(call.name),
         inline(label(float(shell.readings.x[reading]))),
         inline(str(int(found.plates.count[row]))),
-        inline(millimetres(built)),
-        inline(millimetres(float(shell.readings.measured[reading]))),
-        inline(millimetres(limit)),
+        inline(thickness(built)),
+        inline(thickness(float(shell.readings.measured[reading]))),
+        inline(thickness(limit)),
         inline(yearly(float(places.own[place]), float(places.own_uncertainty[place]))),
         inline(f"{used}, since built" if places.since_built[place] else used),
-        inline(millimetres(float(places.ahead.at_docking[place]))),
-        inline(millimetres(float(places.ahead.at_next[place]))),
-        inline(millimetres(float(places.ahead.least_at_next[place]))),
+        inline(thickness(float(places.ahead.at_docking[place]))),
+        inline(thickness(float(places.ahead.at_next[place]))),
+        inline(thickness(float(places.ahead.least_at_next[place]))),
     )
     return Row(cells)
 
@@ -277,11 +291,11 @@ def _members(desk: Desk, written: ShipCondition) -> list[Block]:
                 inline(capital(desk.label("tank", one.tank))),
                 inline(one.member),
                 inline(str(one.found.readings)),
-                inline(millimetres(one.found.as_built)),
-                inline(millimetres(one.found.least)),
+                inline(thickness(one.found.as_built)),
+                inline(thickness(one.found.least)),
                 inline(percent(one.found.mean_loss)),
                 inline(percent(one.found.greatest_loss)),
-                inline("–" if math.isnan(one.found.rate) else decimals(1e3 * one.found.rate, 3)),
+                inline("–" if math.isnan(one.found.rate) else rate_of_loss(one.found.rate)),
                 inline({"renew": "beyond the limit", "substantial": "substantial"}.get(one.found.state, "sound")),
             )
         )
@@ -295,7 +309,7 @@ def _members(desk: Desk, written: ShipCondition) -> list[Block]:
         Column("Least", "right", 0.7),
         Column("Mean loss", "right", 0.8),
         Column("Greatest", "right", 0.8),
-        Column("mm a year", "right", 0.8),
+        Column(a_year(), "right", 0.8),
         Column("Worst reading", width=1.4),
     )
     blocks: list[Block] = [Heading("Inside the tanks")]

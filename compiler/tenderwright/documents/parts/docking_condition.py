@@ -24,7 +24,7 @@ from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
 from tenderwright.model.lightship import LightshipWeight, Weight
-from tenderwright.quantities.display import abbreviation, head, number, plus_minus, show
+from tenderwright.quantities.display import abbreviation, head, in_column, plus_minus, show
 from tenderwright.quantities.purposes import purpose_of
 
 _MET = 0.005
@@ -183,7 +183,7 @@ def _movements(desk: Desk) -> list[Block]:
                 inline(names.get(t.source, t.source)),
                 inline(names.get(t.destination, t.destination)),
                 inline(t.liquid),
-                inline(number(t.mass, "load of a tank")),
+                inline(in_column(t.mass, "load of a tank")),
             )
         )
         for t in plan.transfers
@@ -233,15 +233,15 @@ def _hydrostatics(desk: Desk) -> list[Block]:
             tuple(
                 inline(text)
                 for text in (
-                    number(h.draft, "draft"),
-                    number(h.displacement, "weight"),
-                    number(h.mass_per_immersion, "immersion"),
-                    number(h.moment_to_change_trim(kg), "change of trim"),
-                    number(h.lcb, "centre"),
-                    number(h.lcf, "centre"),
-                    number(h.kb, "centre"),
-                    number(h.km_transverse, "centre"),
-                    number(h.waterplane_area, "area"),
+                    in_column(h.draft, "draft"),
+                    in_column(h.displacement, "weight"),
+                    in_column(h.mass_per_immersion, "immersion"),
+                    in_column(h.moment_to_change_trim(kg), "change of trim"),
+                    in_column(h.lcb, "centre"),
+                    in_column(h.lcf, "centre"),
+                    in_column(h.kb, "centre"),
+                    in_column(h.km_transverse, "centre"),
+                    in_column(h.waterplane_area, "area"),
                 )
             )
         )

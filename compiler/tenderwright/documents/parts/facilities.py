@@ -12,7 +12,7 @@ from tenderwright.documents.not_calculated import absent_of, not_calculated
 from tenderwright.documents.parts.facility_fit import shown
 from tenderwright.model.facility import Facility, Slope
 from tenderwright.model.package import sound
-from tenderwright.quantities.display import decimals, show
+from tenderwright.quantities.display import head, in_column, show
 
 
 def facilities(desk: Desk) -> list[Block]:
@@ -117,9 +117,9 @@ def _cradle(desk: Desk, facility: Facility, found: Cradle) -> list[Block]:
                 (
                     inline(str(number)),
                     inline(f"{frames.label(car.start)} to {frames.label(car.end)}"),
-                    inline(decimals(car.load / 1000, 1)),
-                    inline(decimals(car.peak / 1000, 1)),
-                    inline(decimals(car.axle_load / 1000, 1) if car.axle_load is not None else "–"),
+                    inline(in_column(car.load, "weight")),
+                    inline(in_column(car.peak, "line load")),
+                    inline(in_column(car.axle_load, "weight") if car.axle_load is not None else "–"),
                 )
             )
             for number, car in enumerate(train.cars, start=1)
@@ -127,9 +127,9 @@ def _cradle(desk: Desk, facility: Facility, found: Cradle) -> list[Block]:
         columns = (
             Column("Car from aft", width=1),
             Column("Under the keel", width=3.4),
-            Column("Load, t", "decimal", 1.2),
-            Column("Greatest line load, t/m", "decimal", 1.8),
-            Column("Load on an axle, t", "decimal", 1.6),
+            Column(head("Load", "weight"), "decimal", 1.2),
+            Column(head("Greatest line load", "line load"), "decimal", 1.8),
+            Column(head("Load on an axle", "weight"), "decimal", 1.6),
         )
         blocks.append(Table(columns, rows, caption=f"Cars under the keel, {facility.name}", small=True))
     return blocks

@@ -16,7 +16,7 @@ from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.documents.desk import Desk, joined
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
-from tenderwright.quantities.display import decimals, show
+from tenderwright.quantities.display import head, in_column, show
 
 
 def footprints(desk: Desk) -> Part | None:
@@ -122,7 +122,7 @@ def _covered(desk: Desk) -> list[Block]:
                     inline(f"{frames.label(one.aft)} to {frames.label(one.forward)}"),
                     inline(_across(one.right, one.left)),
                     inline(joined([years.get(name, name) for name in one.dockings])),
-                    inline(decimals((one.forward - one.aft) * (one.left - one.right), 3)),
+                    inline(in_column((one.forward - one.aft) * (one.left - one.right), "small area", more=1)),
                 )
             )
             for one in before
@@ -131,7 +131,7 @@ def _covered(desk: Desk) -> list[Block]:
             Column("Frames", width=3),
             Column("Across", width=1.6),
             Column("Covered in", width=1.6),
-            Column("Area, m²", "decimal"),
+            Column(head("Area", "small area"), "decimal"),
         )
         text = "These were under blocks at two dockings running, and nobody has painted them since. They are free now."
         blocks += [Paragraph(inline(text)), Table(columns, rows, small=True)]

@@ -14,7 +14,7 @@ from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import why_not
-from tenderwright.quantities.display import decimals, show
+from tenderwright.quantities.display import abbreviation, head, in_column, show
 
 _BEARING = (
     "Upthrust at which the metacentric height is the least asked for",
@@ -52,7 +52,7 @@ def both_methods(desk: Desk, exact: Landing, held: Landing) -> Table:
     rows = [Row(tuple(inline(cell) for cell in (name, a, b))) for name, a, b in _figures(desk, held, exact)]
     columns = (
         Column("", width=3.2),
-        Column("TPC, MCTC, LCF and KM held constant", "right", 2),
+        Column(f"{abbreviation('immersion')}, {abbreviation('change of trim')}, LCF and KM held constant", "right", 2),
         Column("Hydrostatics read again at W − P", "right", 2),
     )
     share = desk.record.values["docking.landing.upthrust-share"]
@@ -178,24 +178,24 @@ def levels(found: BothLandings) -> Table:
         stage = "first touch" if index == 0 else "on all the blocks" if index == curve.settled else ""
         cells = [
             stage,
-            decimals(float(curve.water[index]), 2),
-            decimals(float(curve.draft_aft[index]), 2),
-            decimals(float(curve.draft_forward[index]), 2),
-            decimals(float(curve.upthrust[index]) / 1000, 1),
-            decimals(float(curve.gm[index]), 2),
-            decimals(float(held.upthrust[index]) / 1000, 1),
-            decimals(float(held.gm[index]), 2),
+            in_column(float(curve.water[index]), "water level"),
+            in_column(float(curve.draft_aft[index]), "draft"),
+            in_column(float(curve.draft_forward[index]), "draft"),
+            in_column(float(curve.upthrust[index]), "weight"),
+            in_column(float(curve.gm[index]), "metacentric height"),
+            in_column(float(held.upthrust[index]), "weight"),
+            in_column(float(held.gm[index]), "metacentric height"),
         ]
         rows.append(Row(tuple(inline(cell) for cell in cells)))
     columns = (
         Column("", width=1.6),
-        Column("Water over first block, m", "decimal", 1.3),
-        Column("Draft aft, m", "decimal"),
-        Column("Draft forward, m", "decimal"),
-        Column("Upthrust, t", "decimal"),
-        Column("GM, m", "decimal"),
-        Column("Upthrust, held, t", "decimal", 1.1),
-        Column("GM, held, m", "decimal"),
+        Column(head("Water over first block", "water level"), "decimal", 1.3),
+        Column(head("Draft aft", "draft"), "decimal"),
+        Column(head("Draft forward", "draft"), "decimal"),
+        Column(head("Upthrust", "weight"), "decimal"),
+        Column(head("GM", "metacentric height"), "decimal"),
+        Column(head("Upthrust, held", "weight"), "decimal", 1.1),
+        Column(head("GM, held", "metacentric height"), "decimal"),
     )
     note = inline("GM is the lesser of the two forms. Held: TPC, MCTC, LCF and KM as afloat.")
     return Table(columns, tuple(rows), note=note, small=True)

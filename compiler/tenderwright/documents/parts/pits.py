@@ -10,7 +10,7 @@ from tenderwright.calculations.thickness.pitting import Pit, Pitting
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
-from tenderwright.quantities.display import decimals, show
+from tenderwright.quantities.display import decimals, head, in_column, show
 
 _RULES = (
     "Pits have rules of their own and are in no mean above. Depth is taken from the mean of the plate between them. "
@@ -39,8 +39,8 @@ def pit_blocks(desk: Desk) -> list[Block]:
     ]
 
 
-def _millimetres(length: float) -> str:
-    return decimals(1e3 * length, 1)
+def _thickness(length: float) -> str:
+    return in_column(length, "thickness")
 
 
 def _stretches(desk: Desk, stretches: dict[str, PitStretch], judged: Each[Pitting]) -> Table:
@@ -49,8 +49,8 @@ def _stretches(desk: Desk, stretches: dict[str, PitStretch], judged: Each[Pittin
         Column("Place", width=1.5),
         Column("Pitted", "right", 0.7),
         Column("Pits gauged", "right", 0.8),
-        Column("Plate, mm", "right", 0.8),
-        Column("Least left, mm", "right", 0.9),
+        Column(head("Plate", "thickness"), "right", 0.8),
+        Column(head("Least left", "thickness"), "right", 0.9),
         Column("Cut out", "right", 0.7),
         Column("Weld", "right", 0.7),
         Column("Fill", "right", 0.7),
@@ -67,7 +67,7 @@ def _stretch_row(desk: Desk, one: PitStretch, judged: Pitting | Absent) -> Row:
     cells = [*place, f"{decimals(100.0 * written.share.si, 0)} %", str(len(one.pits))]
     if isinstance(judged, Absent):
         return Row(tuple(inline(text) for text in [*cells, *["–"] * 6, why_not(judged)]))
-    cells += [_millimetres(judged.thickness), _millimetres(judged.remaining)]
+    cells += [_thickness(judged.thickness), _thickness(judged.remaining)]
     cells += [str(judged.number(name)) for name in ("local insert", "weld", "fill with epoxy", "watch")]
     return Row(tuple(inline(text) for text in [*cells, capital("; ".join(judged.reasons)) or "–"]))
 
@@ -81,8 +81,8 @@ def _pits(desk: Desk, stretches: dict[str, PitStretch], judged: Each[Pitting]) -
     columns = (
         Column("Strake", width=1.3),
         Column("Pit at", width=1.6),
-        Column("Left, mm", "right", 0.8),
-        Column("Depth, mm", "right", 0.8),
+        Column(head("Left", "thickness"), "right", 0.8),
+        Column(head("Depth", "thickness"), "right", 0.8),
         Column("Called for", width=1.4),
         Column("Why", width=4),
     )
@@ -100,8 +100,8 @@ def _pit_rows(desk: Desk, told: list[tuple[PitStretch, Pit]]) -> Iterator[Row]:
         cells = [
             f"{one.pitted.strake.name}, {one.side}",
             label(pit.at),
-            _millimetres(pit.left),
-            _millimetres(pit.depth),
+            _thickness(pit.left),
+            _thickness(pit.depth),
             capital(pit.treatment),
             capital(pit.why),
         ]
@@ -117,7 +117,7 @@ def _work(desk: Desk) -> list[Block]:
     words = (
         f"Of the pits gauged, {found['inserted']:.0f} go with plate that is renewed below. In the plate that stays, "
         "the shares of them that are welded and filled, with the share of the face that is pits, come to "
-        f"{decimals(1e4 * found['weld_area'], 0)} cm² of pit mouth to weld and "
+        f"{show(found['weld_area'], 'spot')} of pit mouth to weld and "
         f"{show(found['fill_area'], 'area', more=1)} "
         f"to fill, over {show(found['worked_area'], 'area')} of plate. Where the deepest pits were sought out, that "
         "is more welding than there will be."

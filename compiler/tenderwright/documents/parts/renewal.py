@@ -13,7 +13,7 @@ from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.model.shell_condition import Doubler, Renewed
-from tenderwright.quantities.display import decimals, show
+from tenderwright.quantities.display import decimals, head, in_column, show
 
 _PLACES = (
     "Inserts are drawn round the frame spaces whose readings pass their limit at this docking or before the next one, "
@@ -40,8 +40,9 @@ def renewal_blocks(desk: Desk) -> list[Block]:
     rows = [_row(desk, one) for one in found.inserts if not one.apart]
     total = found.total
     sums = (
-        "Together", "", "", "", "", decimals(total.area, 2), decimals(total.mass, 0), str(total.rivets_removed),
-        str(total.rivets_renewed), decimals(total.joint, 1), decimals(total.man_hours, 0),
+        "Together", "", "", "", "", in_column(total.area, "small area"), in_column(total.mass, "part"),
+        str(total.rivets_removed),
+        str(total.rivets_renewed), in_column(total.joint, "run"), decimals(total.man_hours, 0),
     )  # fmt: skip
     rows.append(Row(tuple(inline(text) for text in sums), "total"))
     apart = [one for one in found.inserts if one.apart]
@@ -53,12 +54,12 @@ def renewal_blocks(desk: Desk) -> list[Block]:
         Column("Strake", width=1.3),
         Column("Place", width=1.8),
         Column("Why", width=1.7),
-        Column("Plate, mm", "right", 0.9),
-        Column("Area, m²", "right", 0.9),
-        Column("Mass, kg", "right", 0.9),
+        Column(head("Plate", "thickness"), "right", 0.9),
+        Column(head("Area", "small area"), "right", 0.9),
+        Column(head("Mass", "part"), "right", 0.9),
         Column("Rivets out", "right", 0.7),
         Column("Driven", "right", 0.8),
-        Column("To test, m", "right", 0.9),
+        Column(head("To test", "run"), "right", 0.9),
         Column("Hours", "right", 0.8),
     )
     return [
@@ -76,7 +77,7 @@ def _driven(desk: Desk, plan: RenewalPlan) -> list[Block]:
         return []
     words = []
     if plan.total.rivets_renewed:
-        sizes = (f"{number} of {show(diameter, 'thickness', more=-1)}" for diameter, number in plan.total.by_diameter)
+        sizes = (f"{number} of {show(diameter, 'rivet')}" for diameter, number in plan.total.by_diameter)
         words.append(f"Rivets to drive: {', '.join(sizes)}.")
     ends = practice.ends or ("weld" if practice.fastening == "welded edges" else "riveted lap")
     said = "" if practice.ends else ", as nothing else is said"
@@ -104,12 +105,12 @@ def _row(desk: Desk, one: PlannedRenewal) -> Row:
         inline(f"{' and '.join(one.strakes)}, {one.side}"),
         inline(place, ", ", desk.item_ref(one.apart, f"item {one.apart}")) if one.apart else inline(place),
         inline("; ".join(_WHY.get(why, why) for why in one.why)),
-        inline(decimals(1e3 * one.thickness, 1)),
-        inline(decimals(made.steel.area + made.ends_area, 2)),
-        inline(decimals(made.mass, 0)),
+        inline(in_column(one.thickness, "thickness")),
+        inline(in_column(made.steel.area + made.ends_area, "small area")),
+        inline(in_column(made.mass, "part")),
         inline(str(made.rivets.removed)),
         inline(str(made.rivets.renewed)),
-        inline(decimals(made.rivets.joint, 1)),
+        inline(in_column(made.rivets.joint, "run")),
         inline(decimals(made.man_hours, 0)),
     ]
     return Row(tuple(cells))
@@ -148,7 +149,7 @@ def _contingent(desk: Desk) -> list[Block]:
                 inline(str(int(gauged.bad[index]))),
                 inline(str(int(gauged.unsampled[index]))),
                 inline(decimals(float(later.by_strake[index]), 1)),
-                inline(decimals(float(gauged.area[index]), 2)),
+                inline(in_column(float(gauged.area[index]), "small area")),
             )
         )
         for index, name in enumerate(strake.strake for strake in desk.package.strakes)
@@ -159,7 +160,7 @@ def _contingent(desk: Desk) -> list[Block]:
         Column("Of those bad", "right"),
         Column("Not gauged", "right"),
         Column("Bad ones expected", "right"),
-        Column("Plate for each, m²", "right"),
+        Column(head("Plate for each", "small area"), "right"),
     )
     return [
         Heading("Plate that may come besides", 3),

@@ -11,7 +11,7 @@ from tenderwright.documents.parts.notes import notes_on
 from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.particulars import Particulars, Shaft, WoodHull
 from tenderwright.model.vessel import Strake
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import in_column, unit_of
 
 SHIP = "The ship"
 _FRAME_COLUMNS = 4
@@ -104,12 +104,12 @@ def _frames(desk: Desk) -> list[Block]:
         words = "No frames are given: places along her are distances forward of the after perpendicular, unless said."
         return [Heading("Places along her"), Paragraph(inline(words))]
     shown = [n for i, n in enumerate(frames.numbers) if n % 10 == 0 or i in (0, len(frames.numbers) - 1)]
-    cells = [(inline(f"Fr {n}"), inline(decimals(frames.x(n), 2))) for n in shown]
+    cells = [(inline(f"Fr {n}"), inline(in_column(frames.x(n), "distance"))) for n in shown]
     height = -(-len(cells) // _FRAME_COLUMNS)
     cells += [(inline(""), inline(""))] * (height * _FRAME_COLUMNS - len(cells))
     rows = tuple(Row(sum((cells[row + height * k] for k in range(_FRAME_COLUMNS)), ())) for row in range(height))
-    columns = (Column("Frame"), Column("m", "decimal")) * _FRAME_COLUMNS
-    note = inline("Metres forward of the after perpendicular.")
+    columns = (Column("Frame"), Column(unit_of("distance"), "decimal")) * _FRAME_COLUMNS
+    note = inline("Forward of the after perpendicular.")
     blocks: list[Block] = [Heading("Frames"), Table(columns, rows, note=note)]
     return [*blocks, desk.prose(desk.package.frame_notes)] if desk.package.frame_notes else blocks
 

@@ -13,7 +13,7 @@ from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Paragraph, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.documents.parts.landing import by_stern
-from tenderwright.quantities.display import decimals, show
+from tenderwright.quantities.display import decimals, head, show
 
 
 def landing_stops(desk: Desk) -> list[Block]:
@@ -32,21 +32,21 @@ def landing_stops(desk: Desk) -> list[Block]:
             "Hold the water. Move ballast, sound again, read the drafts again: the blocks are not to level her",
         ),
         (
-            f"From {show(one.water_at_touch, 'water level')}, first block, to {show(settled, 'centre')}, "
+            f"From {show(one.water_at_touch, 'water level')}, first block, to {show(settled, 'water level')}, "
             "on all blocks: she "
             "lists, slews or leaves the centreline, or a block crushes or slips",
             "Raise the water until she floats free of every block; centre her, mend the block, begin again",
         ),
     ]
     if found.bear_within is not None and found.bear_within >= 0:
-        bear = decimals(settled - found.bear_within, 2)
+        bear = show(settled - found.bear_within, "water level")
         rows.append(
             (
-                f"At {bear} m: side blocks do not bear, shores are not set, or no diver has reported it",
-                f"Let it fall no farther: raise it to {show(settled, 'centre')} or above and hold",
+                f"At {bear}: side blocks do not bear, shores are not set, or no diver has reported it",
+                f"Let it fall no farther: raise it to {show(settled, 'water level')} or above and hold",
             )
         )
-    return [_table(desk, "Stop when, landing", rows, "Metres of water over the first block")]
+    return [_table(desk, "Stop when, landing", rows, head("Water over the first block", "water level"))]
 
 
 def floating_off_stops(desk: Desk) -> list[Block]:

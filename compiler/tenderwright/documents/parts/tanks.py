@@ -7,7 +7,7 @@ from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import absent_of, not_calculated, not_calculated_of
 from tenderwright.model.tank import Tank
-from tenderwright.quantities.display import decimals, head, number
+from tenderwright.quantities.display import decimals, head, in_column
 
 
 def tanks(desk: Desk) -> Part:
@@ -52,9 +52,9 @@ def tanks(desk: Desk) -> Part:
         "",
         "",
         "",
-        number(total, "capacity"),
-        number(mass, "load of a tank"),
-        number(moment, "moment"),
+        in_column(total, "capacity"),
+        in_column(mass, "load of a tank"),
+        in_column(moment, "moment"),
     )
     rows.append(Row(tuple(inline(cell) for cell in cells), "total"))
     columns = (
@@ -133,7 +133,12 @@ def sounding_tables(desk: Desk) -> Part | None:
             *(Column(head(trim, "capacity"), "decimal") for trim in trims),
         )
         rows = tuple(
-            Row((inline(number(sounding, "sounding")), *(inline(number(volume, "capacity")) for volume in volumes)))
+            Row(
+                (
+                    inline(in_column(sounding, "sounding")),
+                    *(inline(in_column(volume, "capacity")) for volume in volumes),
+                )
+            )
             for sounding, volumes in zip(table.soundings, table.volumes, strict=True)
         )
         pipe = tank.pipe

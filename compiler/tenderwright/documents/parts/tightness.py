@@ -10,7 +10,7 @@ from tenderwright.documents.desk import Desk, capital, day
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Inline, Part, Row, Span, Table, inline
 from tenderwright.documents.not_calculated import why_not
 from tenderwright.model.ship_condition import Clearance, Leak
-from tenderwright.quantities.display import decimals, show
+from tenderwright.quantities.display import show
 
 
 def tightness(desk: Desk) -> Part | None:
@@ -48,9 +48,9 @@ def _figure(choice: Choice | Absent) -> str:
         return why_not(choice)
     figure = choice.figure
     if choice.head is not None and choice.pressure is not None:
-        figure = f"{show(choice.head, 'centre')} of head ({decimals(choice.pressure / 1e5, 2)} bar) {figure}"
+        figure = f"{show(choice.head, 'centre')} of head ({show(choice.pressure, 'test pressure')}) {figure}"
     elif choice.pressure is not None:
-        figure = f"{decimals(choice.pressure / 1e5, 2)} bar {figure}"
+        figure = f"{show(choice.pressure, 'test pressure')} {figure}"
     agreed = "; the naval architect agrees it first" if choice.sign_off else ""
     return f"{capital(choice.test)}: {figure}{agreed} ({choice.source})"
 

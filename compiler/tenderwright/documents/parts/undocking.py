@@ -23,7 +23,7 @@ from tenderwright.documents.edition import (
 )
 from tenderwright.documents.not_calculated import absent_of, why_not
 from tenderwright.documents.parts.docking_condition import condition_table
-from tenderwright.quantities.display import decimals, show
+from tenderwright.quantities.display import head, in_column, show, unit_of
 
 SHOWN = 0.005
 """Least volume that is told, m3."""
@@ -104,19 +104,19 @@ def _moved(desk: Desk) -> Table:
         cells = (
             inline(one.what),
             item,
-            inline(decimals(one.mass.si / 1000, 2)),
+            inline(in_column(one.mass.si, "load of a tank")),
             inline(one.at.text),
-            inline(decimals(one.height.si, 2)),
+            inline(in_column(one.height.si, "height")),
         )
         rows.append(Row(cells))
     total = sum(one.mass.si for one in plan.moved_while_dry)
-    rows.append(Row(tuple(inline(cell) for cell in ("All", "", decimals(total / 1000, 2), "", "")), "total"))
+    rows.append(Row(tuple(inline(cell) for cell in ("All", "", in_column(total, "load of a tank"), "", "")), "total"))
     columns = (
         Column("What", width=4),
         Column("Item", width=0.7),
-        Column("Mass, t", "decimal", 1),
+        Column(head("Mass", "load of a tank"), "decimal", 1),
         Column("At", width=1),
-        Column("Height, m", "decimal", 1),
+        Column(head("Height", "height"), "decimal", 1),
     )
     note = inline(
         "Minus for what goes. What an item of the phase before docking moves is counted in the docking condition."
@@ -155,10 +155,13 @@ def unseen(desk: Desk) -> str:
         tank.name: max((one[tank.tank].unseen for one in states if tank.tank in one), default=0.0)
         for tank in desk.package.tanks
     }
-    listed = [f"{name} {decimals(volume, 2)}" for name, volume in found.items() if volume >= SHOWN]
+    listed = [f"{name} {in_column(volume, 'capacity')}" for name, volume in found.items() if volume >= SHOWN]
     if not listed:
         return ""
-    return f"Where the pipe shows nothing, as much as this may yet lie below its foot, m³: {'; '.join(listed)}."
+    return (
+        f"Where the pipe shows nothing, as much as this may yet lie below its foot, {unit_of('capacity')}: "
+        f"{'; '.join(listed)}."
+    )
 
 
 def tank_table(desk: Desk) -> Table:
@@ -173,17 +176,17 @@ def tank_table(desk: Desk) -> Table:
                 why = absent_of(desk.calculated.outcome(tank_shape), tank.tank)
                 cells += [why_not(why) if why else "Not calculated.", "", ""]
                 continue
-            sounding = "–" if tank.pipe is None else decimals(state.sounding or 0.0, 2)
-            cells += [state.liquid, decimals(state.volume, 2), sounding]
+            sounding = "–" if tank.pipe is None else in_column(state.sounding or 0.0, "sounding")
+            cells += [state.liquid, in_column(state.volume, "capacity"), sounding]
         rows.append(Row(tuple(inline(cell) for cell in cells)))
     columns = (
         Column("Tank", width=2.4),
         Column("When docked", width=1.3),
-        Column("m³", "decimal", 0.8),
-        Column("Sounding, m", "decimal", 0.9),
+        Column(unit_of("capacity"), "decimal", 0.8),
+        Column(head("Sounding", "sounding"), "decimal", 0.9),
         Column("When floated", width=1.3),
-        Column("m³", "decimal", 0.8),
-        Column("Sounding, m", "decimal", 0.9),
+        Column(unit_of("capacity"), "decimal", 0.8),
+        Column(head("Sounding", "sounding"), "decimal", 0.9),
     )
     note = inline(f"Soundings at the trim of each condition. A dash: no pipe. {unseen(desk)}".strip())
     return Table(columns, tuple(rows), note=note, small=True)
