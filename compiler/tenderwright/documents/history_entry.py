@@ -13,7 +13,7 @@ from tenderwright.model.table_rows import rows_of
 from tenderwright.pricing.final_account import AccountRow, FinalAccount, line_named
 from tenderwright.pricing.money import ZERO, cents, tendered
 
-SHARED = ("renewed", "rivets", "valves", "clearances", "tank_tests")
+SHARED = ("renewed", "rivets", "timber", "valves", "clearances", "tank_tests")
 """What stands in a history entry just as it stands in the findings."""
 
 

@@ -143,6 +143,23 @@ class RivetsRenewed(Noun, frozen=True, kw_only=True):
     here: Place
 
 
+class TimberFound(Noun, frozen=True, kw_only=True):
+    """A plank, fastening, seam, frame or bolt of a hull of wood: what was found, and what was done."""
+
+    component: Annotated[str, Key("What part of the hull it is."), OneOf("plank", "fastening", "seam", "frame", "bolt")]
+    what: Annotated[str, Key("Which one, by its number or in words.", "plank p1-1, port garboard")]
+    from_: Annotated[Position | None, Key("After end of the stretch.", "0.9 m")] = None
+    to: Annotated[Position | None, Key("Forward end of the stretch.", "5.2 m")] = None
+    side: Side = ""
+    number: Annotated[int | None, Key("How many of them, where they are counted.", 118), Within(least=1)] = None
+    length: Annotated[Length | None, Key("Length of plank or seam.", "4.3 m"), Within(most="10000 m")] = None
+    found: Annotated[str, Key("What was found.", "soft to half its thickness at the hood end")]
+    done: Annotated[str, Key("What was done.", "renewed in oak, 38 mm")]
+    material: Annotated[str, Key("Wood, fastening or caulking that was used.", "green oak, treenails of 28 mm")] = ""
+    item: Annotated[ItemRef | None, Key("The item of the tender under which it was done.", "310")] = None
+    here: Place
+
+
 class ValveFound(Noun, frozen=True, kw_only=True):
     """A sea valve or other closure in the shell: what was found, what was done, how it was tested."""
 

@@ -19,6 +19,7 @@ from tenderwright.model.found import (
     SoundingTaken,
     SteelRenewed,
     TankTested,
+    TimberFound,
     UsedBlock,
     UsedBlocks,
     ValveFound,
@@ -143,6 +144,9 @@ class EarlierDocking(Noun, frozen=True, kw_only=True):
     findings: Annotated[tuple[Finding, ...], Key("What was found, and what was done about it.")] = ()
     renewed: Annotated[tuple[SteelRenewed, ...], Key("Plates, floors and frames that were renewed.")] = ()
     rivets: Annotated[tuple[RivetsRenewed, ...], Key("Rivets renewed or mended.")] = ()
+    timber: Annotated[
+        tuple[TimberFound, ...], Key("Planks, fastenings, seams, frames and bolts of a hull of wood.")
+    ] = ()
     valves: Annotated[tuple[ValveFound, ...], Key("Sea valves and other closures in the shell.")] = ()
     clearances: Annotated[tuple[ClearanceTaken, ...], Key("Clearances of shaft and rudder.")] = ()
     tank_tests: Annotated[tuple[TankTested, ...], Key("Tests of tanks and spaces.")] = ()

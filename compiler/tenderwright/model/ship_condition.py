@@ -177,9 +177,10 @@ class ShipCondition(Noun, frozen=True, kw_only=True):
     ] = None
     zones: Annotated[
         tuple[WastageZone, ...],
-        Key("Zones of the shell by how they waste; a reading belongs to the first that fits."),
-        Count(1),
-    ]
+        Key(
+            "Zones of the shell by how they waste; a reading belongs to the first that fits. Left out for a hull of wood."
+        ),
+    ] = ()
     members: Annotated[MemberLimit | None, Key("Limit for members inside tanks.")] = None
     pitted: Annotated[tuple[Pitted, ...], Key("Pitting as seen.")] = ()
     renewed: Annotated[

@@ -83,7 +83,7 @@ def test_without_a_hull_the_blocks_against_the_hull_say_what_is_lacking() -> Non
     part = footprints(without(offsets=None))
     assert part is not None
     needs = "Not calculated: it needs vessel/offsets.yaml or vessel/sections.yaml."
-    assert f"Blocks on plating that is worked on. {needs}" in words(part)
+    assert f"Blocks on shell that is worked on. {needs}" in words(part)
     part = footprints(without(strakes=()))
     assert part is not None
     assert "Not calculated: it needs vessel/strakes.yaml." in words(part)

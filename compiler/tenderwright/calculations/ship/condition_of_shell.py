@@ -44,6 +44,8 @@ def shell_readings(
     survey_readings: SurveyReadings, shell_plates: NamedPlates, frames: FrameTable, condition: ShipCondition
 ) -> ShellReadings | Absent:
     """Give the readings of the shell as she is, each in a zone."""
+    if not condition.zones:
+        return Lacking("it needs `zones` in vessel/condition.yaml")
     names = shell_plates.strakes
     plate, pits = (
         NamedReadings(_standing(readings, names, condition), names)

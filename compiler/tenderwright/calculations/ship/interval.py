@@ -8,7 +8,7 @@ from tenderwright.calculations.anodes.breakdown import coating_breakdown
 from tenderwright.calculations.anodes.each import EachAnode
 from tenderwright.calculations.schedule.interval import METHOD as INTERVAL
 from tenderwright.calculations.ship.condition_of_shell import given_outlook
-from tenderwright.calculations.steps.outcome import Absent, Lacking
+from tenderwright.calculations.steps.outcome import Absent, Lacking, NotAsked
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.thickness.forecast import CALL_NEXT, CALL_NOW, CALLS
 from tenderwright.calculations.thickness.shell_forecast import call_plates
@@ -67,6 +67,8 @@ def years_ahead(
     anode_duty: AnodeDuty | None,
 ) -> tuple[After, ...] | Absent:
     """Look five, ten, fifteen and twenty years ahead."""
+    if particulars is not None and particulars.hull is not None and not particulars.hull.of_metal:
+        return NotAsked("her hull is not of metal")
     if shell_survey is None and each_anode is None and anode_duty is None:
         return Lacking("it needs readings under surveys/, or `anodes` in vessel/condition.yaml")
     if frames is None or not frames.numbers:

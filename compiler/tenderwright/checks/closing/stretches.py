@@ -1,4 +1,4 @@
-"""A stretch of steel, rivets or bare shell runs from aft, and soundings say how much there was."""
+"""A stretch of steel, rivets, timber or bare shell runs from aft, and soundings say how much there was."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from tenderwright.notices import Notice
 def check(context: ClosingContext) -> Iterator[Notice]:
     """Report stretches the wrong way round, and soundings that give no measure."""
     findings = context.findings
-    for key in ("renewed", "rivets", "not_painted"):
+    for key in ("renewed", "rivets", "timber", "not_painted"):
         for number, one in enumerate(getattr(findings, key)):
             if one.from_ is not None and one.to is not None and one.to.x < one.from_.x:
                 message = f"`to` {one.to} lies abaft `from` {one.from_}"

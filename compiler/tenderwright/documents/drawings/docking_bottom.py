@@ -169,7 +169,7 @@ def _key(package: Package, docking: Bottom, middle: float) -> str:
         rows[1].append(("anode", "anode"))
     rows[1].append(("hidden", "bilge keel"))
     if docking.conflicts or docking.works:
-        rows[1].append(("ring", "block too near to something, or on plating to be worked"))
+        rows[1].append(("ring", "block too near to something, or on shell to be worked"))
     marks = []
     for index, row in enumerate(rows):
         left, y = 1.0, middle + index * 4.2

@@ -218,8 +218,8 @@ def side_table(blocks: Sequence[SideBlockResult]) -> Table:
         Column(head("Earth­quake", "weight"), "decimal", 0.9),
     )
     note = inline(
-        "Heights above the dock floor to the moulded shell; plating is not taken off. Bevels rise outboard and, with a "
-        "plus, forward. Wind and earthquake: load of the lee block, each by itself."
+        "Heights above the dock floor to the moulded shell, its thickness not taken off. Bevels rise outboard and, "
+        "with a plus, forward. Wind and earthquake: load of the lee block, each by itself."
     )
     return Table(columns, tuple(rows), note=note, small=True)
 

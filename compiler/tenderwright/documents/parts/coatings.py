@@ -8,7 +8,7 @@ from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.coatings import scheme_abrasive, scheme_paint
 from tenderwright.calculations.ship.zones import zone_area
 from tenderwright.documents.desk import Desk, joined
-from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Part, Row, Table, inline
+from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import absent_of, not_calculated_of
 from tenderwright.documents.parts.notes import notes_on
 from tenderwright.model.coating import Preparation, Scheme, Zone
@@ -18,6 +18,11 @@ from tenderwright.quantities.display import head, in_column, show
 
 def zones(desk: Desk) -> Part:
     """Compose the coating zones with their areas, and the index of schemes."""
+    if not desk.package.zones and not desk.package.schemes:
+        none = Paragraph(
+            inline("No zone or scheme is listed in vessel/zones.yaml: areas and paint stand in the items.")
+        )
+        return Part("coating-zones", "10", "Coating zones and schemes", "data", "Docking data", (none,))
     rows = tuple(_zone_row(desk, zone) for zone in desk.package.zones)
     columns = (
         Column("Zone", width=2),

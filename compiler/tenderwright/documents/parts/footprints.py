@@ -62,7 +62,8 @@ def openings(desk: Desk) -> list[Block]:
         Column("Distance", "right", 1.2),
     )
     others = [one for one in found_near.conflicts if one.name not in names]
-    text = f"No edge of a cap is nearer than {wanted} ({source}) to an opening, plug, anode, transducer or bilge keel."
+    fitted = "anode, " if desk.package.anodes else ""
+    text = f"No edge of a cap is nearer than {wanted} ({source}) to an opening, plug, {fitted}transducer or bilge keel."
     if found_near.conflicts:
         text = f"{len(found_near.conflicts)} blocks stand nearer than {wanted} ({source}) to something on the hull."
     found: list[Block] = [Paragraph(inline(text))]
@@ -84,16 +85,16 @@ def place(one: Footprint) -> str:
 def _work(desk: Desk) -> list[Block]:
     works = desk.calculated.outcome(blocks_over_work)
     if isinstance(works, Absent):
-        return [not_calculated(works, "Blocks on plating that is worked on")]
+        return [not_calculated(works, "Blocks on shell that is worked on")]
     if not works:
-        text = "No side block stands on plating on which a definite or measured item does hot work."
+        text = "No side block stands on shell on which a definite or measured item does hot work."
         return [Paragraph(inline(text))]
     rows = tuple(
         Row((inline(place(one.footprint)), inline(desk.item_ref(one.item, f"item {one.item}")), inline(one.what)))
         for one in works
     )
     columns = (Column("Block", width=2), Column("Moved for", width=1), Column("Plating under it", width=2))
-    return [Paragraph(inline("Blocks on plating that is worked on:")), Table(columns, rows, small=True)]
+    return [Paragraph(inline("Blocks on shell that is worked on:")), Table(columns, rows, small=True)]
 
 
 def _covered(desk: Desk) -> list[Block]:

@@ -17,6 +17,7 @@ from tenderwright.model.found import (
     SoundingTaken,
     SteelRenewed,
     TankTested,
+    TimberFound,
     ValveFound,
 )
 from tenderwright.model.history import AnodesFound
@@ -133,6 +134,28 @@ def rivets_table(desk: Desk, rivets: Sequence[RivetsRenewed]) -> list[Block]:
         Column("Why; item", width=2.6),
     )
     return _table("Rivets", columns, rows)
+
+
+def timber_table(desk: Desk, timber: Sequence[TimberFound]) -> list[Block]:
+    """Set out what was found and done on a hull of wood."""
+    rows = [
+        (
+            one.component,
+            words(one.what, stretch(one.from_, one.to, one.side)),
+            words(str(one.number) if one.number else "", desk.quantity(one.length)),
+            one.found,
+            words(one.done, one.material, _ref(desk, one.item), between="; "),
+        )
+        for one in timber
+    ]
+    columns = (
+        Column("Part", width=1),
+        Column("Which", width=2.4),
+        Column("How much", width=1.1),
+        Column("Found", width=2.4),
+        Column("Done, with what; item", width=2.8),
+    )
+    return _table("Timber and fastenings", columns, rows)
 
 
 def valves_table(desk: Desk, valves: Sequence[ValveFound]) -> list[Block]:

@@ -32,6 +32,7 @@ from tenderwright.documents.parts.found import (
     soundings_table,
     steel_table,
     tests_table,
+    timber_table,
     valves_table,
     words,
 )
@@ -94,6 +95,7 @@ def _record(desk: Desk, docking: EarlierDocking) -> list[Block]:
         *soundings_table(desk, docking.soundings, docking.undocking_soundings),
         *steel_table(desk, docking.renewed),
         *rivets_table(desk, docking.rivets),
+        *timber_table(desk, docking.timber),
         *valves_table(desk, docking.valves),
         *clearances_table(desk, docking.clearances),
         *tests_table(desk, docking.tank_tests),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from tenderwright.calculations.ship.bare_places import bare_area
 from tenderwright.documents.closing_desk import ClosedDocking
 from tenderwright.documents.desk import Desk, day
@@ -60,6 +62,8 @@ def _work(desk: Desk, closed: ClosedDocking) -> list[tuple[str, str]]:
         else "none fitted"
     )
     bare = bare_area(list(closed.places))
+    parts = Counter(one.component for one in findings.timber)
+    timber = ", ".join(f"{number} {part}{'s' if number > 1 else ''}" for part, number in parts.items())
     return [
         (
             "Steel renewed",
@@ -68,6 +72,7 @@ def _work(desk: Desk, closed: ClosedDocking) -> list[tuple[str, str]]:
             else "",
         ),
         ("Rivets", rivets),
+        ("Timber, entries", timber),
         ("Coated", coated),
         ("Left bare under blocks", show(bare, "area") if bare else ""),
         ("Anodes", f"{anodes}{seen}" if findings.anodes else ""),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tenderwright.calculations.ship.timber import of_wood
 from tenderwright.documents.closing_desk import ClosedDocking
 from tenderwright.documents.desk import Desk, day
 from tenderwright.documents.edition import (
@@ -26,6 +27,7 @@ from tenderwright.documents.parts.found import (
     rivets_table,
     steel_table,
     tests_table,
+    timber_table,
     valves_table,
     words,
 )
@@ -38,7 +40,7 @@ NOTHING = Paragraph(inline("Nothing is recorded."))
 
 
 def steel(desk: Desk, closed: ClosedDocking) -> Part:
-    """Compose readings, steel and rivets."""
+    """Compose readings, steel and rivets, or the timber of a hull of wood."""
     rows = tuple(
         Row(
             (
@@ -60,8 +62,15 @@ def steel(desk: Desk, closed: ClosedDocking) -> Part:
     )
     note = inline("Loss is counted against the thickness as built; a reading above it counts as none.")
     readings: list[Block] = [Table(columns, rows, caption="Thickness readings", small=True, note=note)] if rows else []
-    blocks = [*readings, *steel_table(desk, closed.findings.renewed), *rivets_table(desk, closed.findings.rivets)]
-    return Part("steel", "3", "Thickness, steel and rivets", "data", GROUP, tuple(blocks or [NOTHING]), caution=True)
+    found = closed.findings
+    blocks = [
+        *readings,
+        *steel_table(desk, found.renewed),
+        *rivets_table(desk, found.rivets),
+        *timber_table(desk, found.timber),
+    ]
+    title = "Timber and fastenings" if of_wood(desk.package.particulars) else "Thickness, steel and rivets"
+    return Part("steel", "3", title, "data", GROUP, tuple(blocks or [NOTHING]), caution=True)
 
 
 def coating(desk: Desk, closed: ClosedDocking) -> Part:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tenderwright.calculations.ship.tanks import tank_contents, tank_shape, tank_sounding_table
 from tenderwright.documents.desk import Desk, capital
-from tenderwright.documents.edition import Block, Column, Heading, Part, Row, Table, inline
+from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import absent_of, not_calculated, not_calculated_of
 from tenderwright.model.tank import Tank
 from tenderwright.quantities.display import decimals, head, in_column
@@ -12,6 +12,9 @@ from tenderwright.quantities.display import decimals, head, in_column
 
 def tanks(desk: Desk) -> Part:
     """Compose the tanks and their soundings on arrival."""
+    if not desk.package.tanks:
+        none = Paragraph(inline("No tank is listed in vessel/tanks.yaml."))
+        return Part("tanks", "8", "Tanks and their contents", "data", "Docking data", (none,), caution=True)
     rows = []
     for tank in desk.package.tanks:
         contents, name = tank.contents, f"tank.{tank.tank}"

@@ -177,11 +177,14 @@ def _judged(one: object) -> tuple[Inline, ...]:
 
 
 def _drawn(desk: Desk, zones: Sequence[FastenedZone]) -> list[Block]:
+    return [_of_zone(desk, zone) for zone in zones if zone.drawn]
+
+
+def _of_zone(desk: Desk, zone: FastenedZone) -> Table:
     rows = tuple(
         Row(
             (
                 inline(one.fastening),
-                inline(zone.name),
                 inline(", ".join(word for word in (one.side, one.at.text if one.at else "") if word)),
                 inline(f"{desk.quantity(one.new)} to {desk.quantity(one.now)}" + (", necked" if one.neck else "")),
                 inline(one.pull or "–"),
@@ -189,19 +192,17 @@ def _drawn(desk: Desk, zones: Sequence[FastenedZone]) -> list[Block]:
                 inline(one.replaced_by or "–"),
             )
         )
-        for zone in zones
         for one in zone.drawn
     )
     columns = (
         Column("No.", width=0.6),
-        Column("Zone", width=2),
-        Column("Where", width=1.4),
-        Column("Diameter", width=1.8),
+        Column("Where", width=1.5),
+        Column("Diameter", width=2.8),
         Column("Drew", width=0.7),
         Column("Wood round it"),
         Column("Replaced by", width=1.6),
     )
-    return [Table(columns, rows, caption="Fastenings drawn", small=True)] if rows else []
+    return Table(columns, rows, caption=f"Fastenings drawn: {zone.name}", small=True)
 
 
 def _hog(desk: Desk, hog: Hog | None) -> list[Block]:

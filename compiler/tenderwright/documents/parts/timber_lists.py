@@ -58,7 +58,7 @@ def seams_table(desk: Desk, found: Timber) -> list[Block]:
     columns = (
         Column("Seam or butts", width=2),
         Column("Stretch", width=1.5),
-        Column("Length", "right", 0.8),
+        Column("Length", "right", 1.2),
         Column("Caulked with, and depth", width=1.6),
         Column("Payed with", width=1.6),
         Column("Last caulked", width=1.1),
@@ -89,8 +89,8 @@ def borings_table(desk: Desk, found: Timber, verdict: str) -> list[Block]:
         Column("Core", width=0.6),
         Column("Bored", width=1.6),
         Column("Where", width=1.8),
-        Column("Thickness", "right"),
-        Column("Sound from", "right"),
+        Column("Thickness", "right", 1.4),
+        Column("Sound from", "right", 1.3),
         Column("Unsound", "right", 0.8),
         Column("Decay", "right", 0.7),
         Column("Plugged", width=0.7),
@@ -150,7 +150,7 @@ def bolts_table(desk: Desk, found: Timber) -> list[Block]:
         Column("Looked at by", width=1.4),
         Column("Item", width=0.7),
     )
-    return _list("Keel bolts", columns, rows, "No block stands under a keel bolt (common practice, no source).")
+    return _list("Keel bolts", columns, rows, "Blocks are built clear of keel bolts (common practice, no source).")
 
 
 def borers_table(desk: Desk, found: Timber) -> list[Block]:

@@ -1,0 +1,117 @@
+"""The plank expansion: the planks that the survey tells of, strake by strake, with borings and fastenings drawn."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from tenderwright.calculations.ship.timber import wood
+from tenderwright.calculations.steps.outcome import Absent, Lacking
+from tenderwright.calculations.steps.runner import Calculated
+from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.hatch import Hatch
+from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
+from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.edition import Figure
+from tenderwright.model.package import Package
+from tenderwright.model.timber import Plank, Timber
+
+TITLE = "Planks as surveyed"
+REPAIR = "For tender. Planks for pricing: shipwright and surveyor mark each plank on the ship before it comes off."
+CONDITIONS = {
+    "renew": Hatch((45, 135), 0.9, 0.2, "", pen.RED),
+    "soft": Hatch((45,), 0.9, 0.18),
+    "split": Hatch((0,), 0.9, 0.16),
+    "worn": Hatch((135,), 1.4, 0.16),
+    "watch": Hatch((90,), 1.8, 0.16),
+    "not seen": Hatch((0,), 1.6, 0.16, "1.2 0.8"),
+    "sound": Hatch((), 1.0),
+}
+"""By condition of the plank; sound ones are left white."""
+SIDES = ("port", "starboard")
+_ROW, _NAME, _SCALE, _LEGEND, _MARGIN = 7.0, 26.0, 7.0, 8.0, 3.0
+
+
+def plank_expansion(package: Package, calculated: Calculated) -> Figure | Absent:
+    """Draw the planks in rows, port above and starboard below, or say why not."""
+    timber, ship = calculated.outcome(wood), package.particulars
+    if isinstance(timber, Absent):
+        return timber
+    if not timber.planks or ship is None:
+        return Lacking("it needs `planks` in vessel/timber.yaml")
+    rows = {side: _strakes([one for one in timber.planks if one.side in (side, "both")]) for side in SIDES}
+    ends = [x for one in timber.planks for x in (one.from_.x, one.to.x)]
+    low, high = min(0.0, *ends), max(ship.dimensions.length_between_perpendiculars.si, *ends)
+    height = _ROW * (sum(map(len, rows.values())) + 1) + _SCALE + _LEGEND + TITLE_HEIGHT + 2 * _MARGIN
+    scale = largest_scale(LANDSCAPE, lambda one: ((high - low) * 1000 / one + _NAME + 2 * _MARGIN, 0.0))
+    sheet = sheet_of(package, "plank-expansion", TITLE, scale, LANDSCAPE.width, height, REPAIR)
+    view = View(scale, _NAME + _MARGIN - low * 1000 / scale, 0.0)
+    marks, top = [], _MARGIN
+    for side in SIDES:
+        if rows[side]:
+            marks.append(pen.text((1.0, top + 2.4), side.capitalize(), pen.NORMAL, bold=True, kind="side"))
+        # Upward on the ship is upward on the paper for port, and downward for starboard, as the shell is laid flat.
+        order = rows[side][::-1] if side == "port" else rows[side]
+        for strake in order:
+            of = [one for one in timber.planks if one.strake == strake and one.side in (side, "both")]
+            marks.append(pen.text((1.0, top + _ROW / 2 + 2.6), pen.shortened(f"{strake}", pen.SMALL, _NAME), pen.SMALL))
+            marks += [mark for one in of for mark in _plank(one, view, top)]
+            top += _ROW
+        top += _ROW / 2
+    marks += [_scale(view, low, high, top), *_legend({one.condition for one in timber.planks}, top + _SCALE + 3)]
+    words = _words(timber)
+    caption = (
+        "Each row is a strake, forward to the right, lengths to scale and widths not: port above with its garboard "
+        "lowest, starboard below with its garboard highest. Only planks that the survey tells of are shown; what is "
+        "left blank was not surveyed or is not listed."
+    )
+    return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)
+
+
+def _strakes(planks: Iterable[Plank]) -> list[str]:
+    """Give the strakes from the keel up: the garboard, then those that are numbered, then the rest as listed."""
+    names = list(dict.fromkeys(one.strake for one in planks))
+
+    def height(name: str) -> tuple[int, int]:
+        if name.lower() in ("garboard", "keel"):
+            return 0, 0
+        return (1, int(name)) if name.isdecimal() else (2, names.index(name))
+
+    return sorted(names, key=height)
+
+
+def _plank(one: Plank, view: View, top: float) -> list[str]:
+    left, right = sorted((view.x(one.from_.x), view.x(one.to.x)))
+    box = [(left, top + 0.6), (right, top + 0.6), (right, top + _ROW - 0.6), (left, top + _ROW - 0.6)]
+    named = f"{one.plank} ({one.item})" if one.item else one.plank
+    return [
+        CONDITIONS[one.condition].over([box]),
+        pen.polygon(box, pen.HEAVY if one.condition == "renew" else pen.FINE),
+        pen.label(((left + right) / 2, top + _ROW / 2), named, pen.SMALL, bold=one.condition == "renew", kind="plank"),
+    ]
+
+
+def _scale(view: View, low: float, high: float, top: float) -> str:
+    """Draw the distances forward of the after perpendicular, a tick a metre."""
+    metres = range(int(low), int(high) + 1)
+    marks = [
+        pen.line((view.x(low), top), (view.x(high), top), pen.FINE),
+        pen.strokes([((view.x(m), top), (view.x(m), top + 1.6)) for m in metres], pen.THIN),
+    ]
+    step = 1 if view.mm(1.0) > 9 else 5
+    named = [m for m in metres if m % step == 0]
+    marks += [pen.text((view.x(m), top + 4.8), f"{m} m", pen.SMALL, "middle", kind="metre") for m in named]
+    return "".join(marks)
+
+
+def _legend(used: set[str], top: float) -> list[str]:
+    at, marks = 1.0, []
+    for words, hatch in CONDITIONS.items():
+        if words in used:
+            marks += [hatch.swatch(at, top), pen.text((at + 8.2, top + 0.9), words, pen.SMALL, kind="legend")]
+            at += 8.2 + pen.text_width(words, pen.SMALL) + 3
+    return [*marks, pen.text((at, top + 0.9), "in brackets: the item", pen.SMALL, kind="legend")]
+
+
+def _words(timber: Timber) -> str:
+    renewed: Sequence[str] = [f"{one.plank} {one.side}" for one in timber.planks if one.condition == "renew"]
+    return f"{len(timber.planks)} planks in rows by strake. To renew: {', '.join(renewed) or 'none'}."
