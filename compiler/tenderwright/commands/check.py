@@ -11,7 +11,7 @@ from tenderwright.checks.context import Unjudged
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import package_folder
 from tenderwright.commands.kept_results import kept_results
-from tenderwright.commands.listed_todos import listed_todos
+from tenderwright.commands.listed_todos import listed_todos, waits_for_todo
 from tenderwright.commands.record import by_reason
 from tenderwright.notices import sort_notices
 from tenderwright.notices.render import as_annotations, as_json, as_text, one_a_line, summary
@@ -45,7 +45,8 @@ def run(arguments: Namespace) -> int:
             print("\n".join(_not_judged(compiled.unjudged)))
         if compiled.record.missing:
             print(f"not calculated: {len(compiled.record.missing)} values")
-            print("\n".join(f"  {line}" for line in by_reason(compiled.record.missing)))
+            lacking = {name: why for name, why in compiled.record.missing.items() if not waits_for_todo(why)}
+            print("\n".join(f"  {line}" for line in by_reason(lacking)))
             print("More about what was calculated and what was not: tenderwright record")
         for line in listed_todos((*compiled.package.todos, *owner.papers.todos), compiled.record.missing):
             print(line)

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from tenderwright.commands.record import groups_of
-from tenderwright.shapes.todos import Todo, by_file
+from tenderwright.shapes.todos import Todo, by_file, by_holder
 
-_ALIKE = 3
-"""So many values of one list or mapping, with one meaning, are told on one line."""
+_FEW = 24
+"""So many values are told one by one, with what each means; more by what holds them, to be read at a glance."""
 _LONGEST = 90
 
 
@@ -21,23 +21,18 @@ def listed_todos(todos: Sequence[Todo], missing: Mapping[str, str]) -> Iterator[
     what = "1 value" if count == 1 else f"{count} values"
     yield f"still `todo`: {what} in {'1 file' if places == 1 else f'{places} files'}; write each once it is known"
     for file, found in files.items():
-        yield from _lines(file, found)
+        yield from _one_by_one(file, found) if count <= _FEW else _together(file, found)
         names = [name for name, why in missing.items() if any(_brings(todo, why) for todo in found)]
         if names:
             yield f"  {file}: would bring {', '.join(groups_of(names))} ({len(names)})"
 
 
-def _lines(file: str, found: Iterable[Todo]) -> Iterator[str]:
-    alike: dict[tuple[object, ...], list[Todo]] = {}
-    for todo in found:
-        alike.setdefault((todo.at[:-1], todo.means), []).append(todo)
-    for group in alike.values():
-        first, last = group[0], group[-1]
-        if len(group) < _ALIKE:
-            yield from (f"  {file}:{todo.place.line}: `{todo.key}`{_said(todo)}" for todo in group)
-        else:
-            lines = f"{first.place.line}-{last.place.line}"
-            yield f"  {file}:{lines}: `{first.key}` to `{last.key}`, {len(group)} in all{_said(first)}"
+def _one_by_one(file: str, found: Iterable[Todo]) -> Iterator[str]:
+    yield from (f"  {file}:{todo.place.line}: `{todo.key}`{_said(todo)}" for todo in found)
+
+
+def _together(file: str, found: Iterable[Todo]) -> Iterator[str]:
+    yield from (f"  {file}:{group.lines}: {group}" for group in by_holder(found))
 
 
 def _said(todo: Todo) -> str:
@@ -46,6 +41,11 @@ def _said(todo: Todo) -> str:
     if len(first) > _LONGEST:
         first = f"{first[:_LONGEST].rsplit(' ', 1)[0]} …"
     return f": {first[0].lower()}{first[1:]}" if first else ""
+
+
+def waits_for_todo(why: str) -> bool:
+    """Tell whether the reason why a value is missing is that something is still `todo`, which is listed by itself."""
+    return why.endswith(" still `todo`")
 
 
 def _brings(todo: Todo, why: str) -> bool:

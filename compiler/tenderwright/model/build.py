@@ -233,7 +233,7 @@ def _list_without(read: _Read) -> _Read:
 
     def read_all(b: Builder, data: Any, at: Path) -> tuple[Any, ...]:
         made = [value for i, entry in enumerate(data) for value in b.some(read, entry, (*at, i))]
-        b.left_out |= len(made) < len(data)
+        b.left_out |= len(made) < sum(entry.__class__ is not Todo for entry in data)
         return tuple(made)
 
     return read_all

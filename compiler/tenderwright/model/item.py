@@ -44,22 +44,31 @@ class Where(Noun, frozen=True, kw_only=True):
     extent: Annotated[Extent | None, Key("Along the ship.")] = None
     side: Side = ""
     tanks: Annotated[
-        tuple[Annotated[TankRef, Key("A tank.", "forepeak")], ...], Key("Tanks in which the work is.")
+        tuple[Annotated[TankRef, Key("A tank.", "forepeak")], ...], Key("Tanks in which the work is."), MayWait()
     ] = ()
     boundary_of: Annotated[
         tuple[Annotated[TankRef, Key("A tank.")], ...],
         Key("Tanks on whose boundary the work lies; for hot work and gas-free checks."),
+        MayWait(),
     ] = ()
     zones: Annotated[
-        tuple[Annotated[ZoneRef, Key("A zone.", "underwater")], ...], Key("Coating zones on which the work is.")
+        tuple[Annotated[ZoneRef, Key("A zone.", "underwater")], ...],
+        Key("Coating zones on which the work is."),
+        MayWait(),
     ] = ()
     openings: Annotated[
-        tuple[Annotated[OpeningRef, Key("An opening.")], ...], Key("Openings of the hull at which the work is.")
+        tuple[Annotated[OpeningRef, Key("An opening.")], ...],
+        Key("Openings of the hull at which the work is."),
+        MayWait(),
     ] = ()
     strakes: Annotated[
-        tuple[Annotated[StrakeRef, Key("A strake.", "A")], ...], Key("Strakes of the shell on which the work is.")
+        tuple[Annotated[StrakeRef, Key("A strake.", "A")], ...],
+        Key("Strakes of the shell on which the work is."),
+        MayWait(),
     ] = ()
-    anodes: Annotated[tuple[Annotated[AnodeRef, Key("An anode.")], ...], Key("Anodes that the work concerns.")] = ()
+    anodes: Annotated[
+        tuple[Annotated[AnodeRef, Key("An anode.")], ...], Key("Anodes that the work concerns."), MayWait()
+    ] = ()
 
 
 class Access(Noun, frozen=True, kw_only=True):
@@ -267,6 +276,7 @@ class Item(Noun, frozen=True, kw_only=True):
     depends_on: Annotated[
         tuple[Annotated[ItemRef, Key("An item that must be done first.", "410")], ...],
         Key("Items that must be done before this one begins."),
+        MayWait(),
     ] = ()
     scope: Annotated[
         Prose,
@@ -282,6 +292,7 @@ class Item(Noun, frozen=True, kw_only=True):
     schemes: Annotated[
         tuple[Annotated[SchemeRef, Key("A coating scheme.", "underwater-spot")], ...],
         Key("Coating schemes applied, printed in full in the item."),
+        MayWait(),
     ] = ()
     owner_furnished: Annotated[tuple[OwnerFurnished, ...], Key("Furnished by the owner."), MayWait()] = ()
     yard_furnished: Annotated[tuple[YardFurnished, ...], Key("Furnished by the yard."), MayWait()] = ()

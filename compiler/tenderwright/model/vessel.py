@@ -78,7 +78,7 @@ class Station(Noun, frozen=True, kw_only=True):
     keel: Annotated[SignedLength, Key("Height of the lowest point of the section above the keel line.", "0 m")]
     half_breadths: Annotated[
         tuple[Annotated[Length, Key("Half-breadth.", "3.21 m")], ...],
-        Key("One half-breadth for each waterline; 0 m below the section's lowest point."),
+        Key("One half-breadth for each waterline; zero below the section's lowest point."),
     ]
     deck: Annotated[DeckEdge, Key("The deck edge, where the section ends.")]
     here: Place

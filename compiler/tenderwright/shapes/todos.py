@@ -12,6 +12,9 @@ from tenderwright.reading.layout import schema_of
 from tenderwright.reading.source import Path, Source
 from tenderwright.shapes.schemas import load_schema
 
+_NAMED = 12
+"""So many keys of one mapping are named; of more, the first and the last."""
+
 
 class Todo(Struct, frozen=True):
     """A value that is still `todo`."""
@@ -27,6 +30,26 @@ class Todo(Struct, frozen=True):
         return next((one for one in reversed(self.at) if isinstance(one, str)), self.place.path)
 
 
+class Held(Struct, frozen=True):
+    """What is still `todo` in one mapping or list."""
+
+    at: Path
+    todos: tuple[Todo, ...]
+
+    @property
+    def lines(self) -> str:
+        """Give the lines on which it stands."""
+        first, last = self.todos[0].place.line, self.todos[-1].place.line
+        return f"{first}-{last}" if last != first else f"{first}"
+
+    def __str__(self) -> str:
+        """Name what is open, after what holds it: `dates: issued, closing`."""
+        inside = ".".join(one for one in self.at if isinstance(one, str))
+        keys = list(dict.fromkeys(todo.key for todo in self.todos))
+        named = ", ".join(keys) if len(keys) <= _NAMED else f"{keys[0]} to {keys[-1]}, {len(keys)} in all"
+        return f"{inside}: {named}" if inside and keys != [inside] else named
+
+
 def still_todo(sources: Mapping[str, Source]) -> tuple[Todo, ...]:
     """Give the values that are still `todo`, by file and line."""
     with_some = [source for _, source in sorted(sources.items()) if source.todos]
@@ -39,6 +62,14 @@ def by_file(todos: Iterable[Todo]) -> dict[str, list[Todo]]:
     for todo in todos:
         files.setdefault(todo.place.path, []).append(todo)
     return files
+
+
+def by_holder(todos: Iterable[Todo]) -> list[Held]:
+    """Give what is still `todo` in one file by the mapping or list that holds it."""
+    holders: dict[Path, list[Todo]] = {}
+    for todo in todos:
+        holders.setdefault(todo.at[:-1], []).append(todo)
+    return [Held(at, tuple(held)) for at, held in holders.items()]
 
 
 def todos_of(source: Source, name: str) -> Iterator[Todo]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import shutil
+from collections.abc import Mapping
 from pathlib import Path
 
 from tenderwright.shapes.schemas import schema_folder
@@ -35,10 +36,26 @@ def starter_files() -> dict[str, Path]:
     return dict(sorted((files | schemas).items()))
 
 
-def write_starter(folder: Path) -> list[str]:
+_ANY = Path(__file__).resolve().parent / "any"
+"""What any package has and no other file gives: standing text that names no ship."""
+_SHARED = ("owner/README.md", ".gitignore", f"{SCHEMAS}/")
+"""Of the invented ship's files, those that any package has."""
+
+
+def write_fitted(folder: Path, texts: Mapping[str, str]) -> list[str]:
+    """Write a package of these files, with what any package has beside them; as `write_starter` otherwise."""
+    shared = {name: path for name, path in starter_files().items() if name.startswith(_SHARED)}
+    own = {path.relative_to(_ANY).as_posix(): path for path in _ANY.rglob("*") if path.is_file()}
+    return write_starter(folder, shared | own, texts)
+
+
+def write_starter(
+    folder: Path, files: Mapping[str, Path] | None = None, texts: Mapping[str, str] | None = None
+) -> list[str]:
     """Write a new package into a folder that is not there yet, or holds at most `.git`, and list what was written.
 
-    Nothing is left behind where it fails. Raises FolderInUse, and other OSErrors where the disk refuses.
+    It is the package of an invented ship, or else holds copies of `files` and new ones of `texts`. Nothing is left
+    behind where it fails. Raises FolderInUse, and other OSErrors where the disk refuses.
     """
     _require_empty(folder)
     made = not folder.exists()
@@ -46,19 +63,21 @@ def write_starter(folder: Path) -> list[str]:
     moved: list[Path] = []
     staged = folder / STAGED
     try:
-        files = starter_files()
+        copied, written = starter_files() if files is None else files, texts or {}
         staged.mkdir()
-        for name, source in files.items():
-            target = staged / name
-            target.parent.mkdir(parents=True, exist_ok=True)
-            shutil.copyfile(source, target)
+        for name in (*copied, *written):
+            (staged / name).parent.mkdir(parents=True, exist_ok=True)
+        for name, source in copied.items():
+            shutil.copyfile(source, staged / name)
+        for name, text in written.items():
+            (staged / name).write_text(text, "utf-8", newline="\n")
         for child in sorted(staged.iterdir()):
             moved.append(child.rename(folder / child.name))
     except BaseException:
         _remove([*moved, staged, *([folder] if made else [])])
         raise
     staged.rmdir()
-    return list(files)
+    return sorted((*copied, *written))
 
 
 def _require_empty(folder: Path) -> None:

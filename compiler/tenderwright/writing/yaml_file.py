@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from datetime import date
 from decimal import Decimal
 
-from tenderwright.reading.scalars import read_scalar
+from tenderwright.reading.scalars import read_block, read_scalar
 
 Plain = None | bool | int | float | str | Decimal | date | Sequence["Plain"] | Mapping[str, "Plain"]
 
@@ -26,6 +26,14 @@ _BLOCK = re.compile(r"[^\x00-\x09\x0b-\x1f\x7f-\xa0\u2028\u2029\ufeff\ud800-\udf
 def yaml_text(data: Mapping[str, Plain]) -> str:
     """Write a mapping as a YAML file; `read_yaml` gives the same data from it. Raises TypeError for other types."""
     return "".join(f"{line}\n" for line in _mapping(data, 0) or ["{}"])
+
+
+def one_line(value: Plain) -> str:
+    """Write a value on one line, as it stands after its key. Raises ValueError where it holds text of several lines."""
+    written = _flow(value) if isinstance(value, (Mapping, list, tuple)) else _scalar(value, flow=False)
+    if written is None:
+        raise ValueError("text of several lines does not stand on one")
+    return written
 
 
 def _mapping(data: Mapping[str, Plain], indent: int) -> list[str]:
@@ -101,7 +109,7 @@ def _scalar(value: object, *, flow: bool) -> str:
 def _word(text: str, *, flow: bool) -> str:
     """Write text plainly where it reads back as itself, in quotes where it would not."""
     plain = _SAFE.fullmatch(text) and not _UNSAFE.search(text) and not (flow and _IN_FLOW.search(text))
-    if plain and isinstance(read_scalar(text, plain=True), str):
+    if plain and read_scalar(text, plain=True).__class__ is text.__class__:
         return text
     quoted = json.dumps(text, ensure_ascii=False)
     return re.sub(
@@ -118,6 +126,7 @@ def _fits_block(text: str) -> bool:
         and not text.endswith("\n")
         and not any(line != line.rstrip(" ") or line.isspace() for line in lines)
         and _BLOCK.fullmatch(text) is not None
+        and read_block(text).__class__ is text.__class__
     )
 
 

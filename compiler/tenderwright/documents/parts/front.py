@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 from tenderwright.documents.desk import Desk, capital, day, joined, set_units
 from tenderwright.documents.edition import (
     Block,
@@ -17,6 +19,7 @@ from tenderwright.documents.edition import (
     inline,
 )
 from tenderwright.documents.parts.to_be_written import to_be_written
+from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.item import Item
 from tenderwright.model.tender import Damages, Drawing
 from tenderwright.planning.due import deliveries_due, reports_due
@@ -45,7 +48,7 @@ def cover_facts(desk: Desk) -> tuple[tuple[str, str], ...]:
         ("Owner", ", ".join(filter(None, (tender.owner.name, tender.owner.address)))),
         ("Lying at", tender.owner.place),
         ("Tender", tender.tender.number),
-        ("Issued", day(dates.issued)),
+        ("Issued", _open(dates.issued)),
     ]
     if visit:
         facts.append(("Site visit", day(visit.date) + (", mandatory" if visit.mandatory else "")))
@@ -53,7 +56,7 @@ def cover_facts(desk: Desk) -> tuple[tuple[str, str], ...]:
             facts.append(("Visitors meet", visit.where))
     if dates.questions_until:
         facts.append(("Questions until", day(dates.questions_until)))
-    facts.append(("Closing", day(dates.closing)))
+    facts.append(("Closing", _open(dates.closing)))
     if dates.valid:
         facts.append(("Bids stay open", desk.quantity(dates.valid).replace(" d", " days")))
     if plan is not None:
@@ -61,10 +64,14 @@ def cover_facts(desk: Desk) -> tuple[tuple[str, str], ...]:
     return tuple(facts)
 
 
+def _open(when: date | None) -> str:
+    return day(when) if when is not None else TO_BE_WRITTEN
+
+
 def revision_record(desk: Desk) -> Part:
     """Compose the revision record, the addenda, and how the tender is read and judged."""
     tender = desk.tender
-    rows = [Row((inline("0"), inline(day(tender.dates.issued)), inline("First issue")))]
+    rows = [Row((inline("0"), inline(_open(tender.dates.issued)), inline("First issue")))]
     rows += [Row((inline(str(a.number)), inline(day(a.date)), inline(a.summary))) for a in tender.addenda]
     blocks: list[Block] = [
         *to_be_written(desk.package.todos),

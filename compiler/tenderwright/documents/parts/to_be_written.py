@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from tenderwright.documents.edition import Block, Bullets, Heading, Paragraph, inline
-from tenderwright.shapes.todos import Todo, by_file
+from tenderwright.shapes.todos import Todo, by_file, by_holder
 
 
 def to_be_written(todos: Iterable[Todo]) -> list[Block]:
@@ -16,9 +16,5 @@ def to_be_written(todos: Iterable[Todo]) -> list[Block]:
     words = (
         "This is a draft: the following is still to be written. What rests on it is left out, or said not to be known."
     )
-    rows = tuple(inline(f"{file}: {'; '.join(dict.fromkeys(map(_said, found)))}") for file, found in files.items())
+    rows = tuple(inline(f"{file}: {'; '.join(map(str, by_holder(found)))}") for file, found in files.items())
     return [Heading("Still to be written"), Paragraph(inline(words)), Bullets(rows)]
-
-
-def _said(todo: Todo) -> str:
-    return f"{todo.key} (line {todo.place.line})"

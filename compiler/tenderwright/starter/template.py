@@ -1,0 +1,133 @@
+"""A file of the format as a form to fill in, made from its schema: `todo` wherever the answer is not known.
+
+Every needed key is there, with what the schema says of it as a comment, and of the others those that are asked for;
+the rest are named at the end of what holds them.
+"""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+from tenderwright.reading.scalars import Todo
+from tenderwright.shapes.schemas import load_schema
+from tenderwright.writing.yaml_file import one_line
+
+TODO = Todo("todo")
+WIDTH = 120
+_MOST_CHOICES = 12
+
+SAMPLES = {
+    "length": ("7.5 m", "24 ft 6 in"),
+    "area": ("120 m2", "1300 ft2"),
+    "volume": ("6.2 m3", "1600 US_gal"),
+    "mass": ("12.5 t", "12.3 long_ton"),
+    "density": ("1.025 t/m3", "64 lb/ft3"),
+    "pressure": ("2 bar", "30 psi"),
+    "line_load": ("20 t/m", "6 long_ton/ft"),
+    "force": ("20 kN", "2 long_tonf"),
+    "temperature": ("9 degC", "48 degF"),
+    "speed": ("5 kn", "5 kn"),
+    "time": ("10 d", "10 d"),
+    "fraction": ("15 %", "15 %"),
+    "angle": ("0.5 deg", "0.5 deg"),
+    "salinity": ("28 g/kg", "28 g/kg"),
+}
+"""How a quantity is written, in metric and in US units, by its dimension."""
+
+Fill = Mapping[str, Any]
+"""Values by key, nested as the file is; an optional key that stands here is written."""
+Schema = Mapping[str, Any]
+
+
+def template(name: str, fill: Fill, system: str, head: Sequence[str] = (), schema_path: str = "") -> str:
+    """Write a file by the name of its schema; `head` are lines of comment that say what it is for."""
+    first = [f"# yaml-language-server: $schema={schema_path}"] if schema_path else []
+    above = [line for text in head for line in _comment(text, "")]
+    body = _mapping(load_schema(name), fill, system, "")
+    return "".join(f"{line}\n" for line in (*first, *above, *body))
+
+
+def _mapping(schema: Schema, fill: Fill, system: str, indent: str) -> Iterator[str]:
+    properties: Mapping[str, Schema] = schema.get("properties", {})
+    needed = schema.get("required", ())
+    for key, about in properties.items():
+        if key in fill or key in needed:
+            yield from _entry(key, about, fill.get(key, TODO), system, indent)
+    left = [key for key in properties if key not in fill and key not in needed]
+    if left:
+        yield from _comment(f"may be added: {', '.join(left)}", indent)
+
+
+def _entry(key: str, about: Schema, value: Any, system: str, indent: str) -> Iterator[str]:
+    """Write a key with its value, from its part of the schema."""
+    inner = about.get("items") if about.get("type") == "array" else None
+    if about.get("type") == "object" and "properties" in about and (value is TODO or isinstance(value, Mapping)):
+        yield from _comment(str(about.get("description", "")), indent)
+        yield f"{indent}{key}:"
+        yield from _mapping(about, value if isinstance(value, Mapping) else {}, system, f"{indent}  ")
+    elif about.get("type") == "object" and isinstance(value, Mapping):
+        yield from _comment(str(about.get("description", "")), indent)
+        yield f"{indent}{key}:"
+        yield from (f"{indent}  {one}: {one_line(given)}" for one, given in value.items())
+    elif inner is not None and inner.get("type") == "object" and (value is TODO or isinstance(value, (list, tuple))):
+        yield from _comment(str(about.get("description", "")), indent)
+        yield f"{indent}{key}:"
+        for given in [{}] if value is TODO else value:
+            yield from _listed(inner, given, system, f"{indent}  ")
+    else:
+        written: Any = [TODO] if inner is not None and value is TODO else value
+        says = _said(inner or {}, about, system, is_open=value is TODO)
+        yield from _with_comment(f"{indent}{key}: {one_line(written)}", says, indent)
+
+
+def _listed(schema: Schema, given: Any, system: str, indent: str) -> Iterator[str]:
+    """Write an entry of a list: on one line where it is given whole, else as a mapping after its dash."""
+    needed = schema.get("required", ())
+    if isinstance(given, Mapping) and given and all(key in given for key in needed) and TODO not in given.values():
+        yield f"{indent}- {one_line(given)}"
+        return
+    lines = list(_mapping(schema, given, system, f"{indent}  "))
+    first = next(place for place, line in enumerate(lines) if not line.lstrip().startswith("#"))
+    yield from (line for line in lines[:first])
+    yield f"{indent}- {lines[first].lstrip()}"
+    yield from lines[first + 1 :]
+
+
+def _said(entry: Schema, about: Schema, system: str, *, is_open: bool) -> str:
+    """Say what a value means and, where it is open, how it is written."""
+    says = str(about.get("description") or entry.get("description") or "").rstrip(".")
+    return "; ".join(part for part in (says, _how(entry or about, system) if is_open else "") if part)
+
+
+def _how(about: Schema, system: str) -> str:
+    choices = about.get("enum", ())
+    if choices:
+        more = ", …" if len(choices) > _MOST_CHOICES else ""
+        return f"one of: {', '.join(map(str, choices[:_MOST_CHOICES]))}{more}"
+    dimension = about.get("quantity", "")
+    if dimension == "position":
+        return f"as Fr 31 or {SAMPLES['length'][system == 'us']}"
+    words = f", or {' or '.join(about['or'])}" if about.get("or") else ""
+    if dimension in SAMPLES:
+        return f"as {SAMPLES[dimension][system == 'us']}{words}"
+    if about.get("format") == "date" or any(one.get("format") == "date" for one in about.get("anyOf", ())):
+        return "year-month-day"
+    if about.get("type") == "boolean":
+        return "true or false"
+    return f"the name of a {about['refers']}" if about.get("refers") not in (None, "value") else ""
+
+
+def _with_comment(line: str, says: str, indent: str) -> Iterator[str]:
+    """Put a comment after a line, or above it where it is too long."""
+    if says and len(line) + len(says) + 3 > WIDTH:
+        yield from _comment(says, indent)
+        yield line
+    else:
+        yield f"{line} # {says}" if says else line
+
+
+def _comment(text: str, indent: str) -> Iterator[str]:
+    mark = f"{indent}# "
+    yield from (f"{mark}{line}" for line in textwrap.wrap(text, WIDTH - len(mark)))
