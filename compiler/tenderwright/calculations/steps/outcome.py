@@ -28,6 +28,10 @@ class Lacking(Absent, frozen=True):
     """The package has not the data; `why` says what would supply it."""
 
 
+class Waiting(Lacking, frozen=True):
+    """The package has the file, and something in it is still `todo`."""
+
+
 class NotAsked(Absent, frozen=True):
     """Nothing in the package asks for it."""
 
@@ -52,7 +56,7 @@ def without_file(package: Package, file: str) -> Lacking | Resting:
     """Give what becomes of a calculation for want of a file: it is not there, waits for something, or has a mistake."""
     broken = package.broken
     if file in broken.waiting_files:
-        return Lacking(broken.waiting_files[file])
+        return Waiting(broken.waiting_files[file])
     return Resting(f"{file} has a mistake") if file in broken.files else Lacking(f"it needs {file}")
 
 

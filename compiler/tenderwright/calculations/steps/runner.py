@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 
 from tenderwright.calculations.method import Method, OutOfRange
 from tenderwright.calculations.steps.kept import Kept
-from tenderwright.calculations.steps.outcome import Absent, Each, Failed, Lacking, NotAsked, without_file
+from tenderwright.calculations.steps.outcome import Absent, Each, Failed, Lacking, NotAsked, Waiting, without_file
 from tenderwright.calculations.steps.step import Step, Take, Uses
 from tenderwright.calculations.value import Record, Value, Working
 from tenderwright.model.package import Package
@@ -107,12 +107,12 @@ class Calculated:
         done = {key: self._once(step, key, thing) for key, thing in things.items()}
         return Each(done | {key: self._absent(step, key, waits) for key, waits in self._waiting(step.each)})
 
-    def _waiting(self, each: str) -> Iterator[tuple[str, Lacking]]:
+    def _waiting(self, each: str) -> Iterator[tuple[str, Waiting]]:
         """Yield the things that are left out since something in them is still `todo`."""
         kind = NAMED[each][0] if each in NAMED else ""
         for (waiting, name), why in self._package.broken.waiting.items():
             if waiting == kind:
-                yield name, Lacking(why)
+                yield name, Waiting(why)
 
     def _things(self, each: str) -> Mapping[str, Any] | Absent:
         if each in self._steps:
@@ -126,9 +126,11 @@ class Calculated:
             return NOT_OF_METAL
         place = getattr(thing, "here", None)
         given: dict[str, Any] = {step.thing: thing} if step.thing else {}
+        waiting: Waiting | None = None
         for take in step.takes:
             taken = self._taken(take, step, key)
             if isinstance(taken, (Lacking, NotAsked)) and take.optional:
+                waiting = taken if isinstance(taken, Waiting) else waiting
                 taken = None
             if isinstance(taken, Absent):
                 return self._absent(step, key, taken.passed_on())
@@ -139,7 +141,7 @@ class Calculated:
         except OutOfRange as error:
             return self._fail(step, key, str(error), place or Place("package.yaml"))
         if isinstance(made, Absent):
-            return self._absent(step, key, made)
+            return self._absent(step, key, waiting if waiting and isinstance(made, Lacking) else made)
         if step.method is None:
             self._tell(getattr(made, "notices", ()))
             return made
@@ -155,7 +157,7 @@ class Calculated:
         part = getattr(self._package, take.name)
         waits = self._package.broken.awaits(take.name.removesuffix("s")) if isinstance(part, tuple) else ""
         if waits:
-            return Lacking(waits)
+            return Waiting(waits)
         if part is not None:
             return part
         return without_file(self._package, FILES[take.name])
