@@ -132,3 +132,11 @@ def test_no_value_of_a_package_stops_anything(starter: Files, portion: int) -> N
     made = with_todo(starter, path, text, f"{text[:start]}todo{after}{text[end:]}")
     assert notices_of(made) == [], (path, at)
     assert len(made[0].package.todos) + len(made[1].papers.todos) == 1
+
+
+def test_a_place_by_a_frame_waits_for_the_frames(starter: Files) -> None:
+    compiled, owner = with_todo(starter, "vessel/frames.yaml", "direction: forward", "direction: todo")
+    assert notices_of((compiled, owner)) == []
+    assert compiled.package.frames is None
+    assert compiled.package.tanks == ()
+    assert compiled.record.missing["tank.forepeak.volume"] == "`direction` in vessel/frames.yaml is still `todo`"

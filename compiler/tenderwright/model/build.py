@@ -74,11 +74,11 @@ TO_BE_WRITTEN = "To be written"
 class Awaited(Exception):
     """Something cannot be built, since values that it needs are still `todo`: the file and the path of each."""
 
-    def __init__(self, wanted: tuple[tuple[str, Path], ...], in_list: bool = False) -> None:
-        """Take what is wanted, and whether it stands in a list, which cannot do without a part of itself."""
+    def __init__(self, wanted: tuple[tuple[str, Path], ...], whole: bool = False) -> None:
+        """Take what is wanted, and whether what holds it cannot do without: it is part of a list, or places it."""
         super().__init__(wanted)
         self.wanted = wanted
-        self.in_list = in_list
+        self.whole = whole
 
 
 class Builder:
@@ -104,7 +104,7 @@ class Builder:
         """Build a noun from a mapping that the schema has checked; raises Awaited."""
         values: dict[str, Any] = {}
         wanted: list[tuple[str, Path]] = []
-        in_list = False
+        whole = False
         for name, key, read, is_needed in _fields(noun):
             if key not in data:
                 continue
@@ -113,11 +113,11 @@ class Builder:
             except Awaited as awaited:
                 if is_needed is None:
                     values[name] = None
-                elif is_needed or awaited.in_list:
+                elif is_needed or awaited.whole:
                     wanted += awaited.wanted
-                    in_list |= awaited.in_list
+                    whole |= awaited.whole
         if wanted:
-            raise Awaited(tuple(wanted), in_list)
+            raise Awaited(tuple(wanted), whole)
         if "here" in noun.__struct_fields__:
             values["here"] = self.source.place(at)
         return noun(**values)
@@ -145,10 +145,12 @@ class Builder:
         """Read a position; a frame that does not exist becomes a notice."""
         place = self.source.place(at)
         if self.wanted and self.frames is None and text.lstrip().startswith("Fr"):
-            raise Awaited(self.wanted)
+            raise Awaited(self.wanted, whole=True)
         try:
             return parse_position(text, self.frames or FrameTable([0], [0.0]), place)
         except QuantityError as error:
+            if self.wanted:
+                raise Awaited(self.wanted, whole=True) from error
             if self.frames is not None:
                 self.notices.append(Notice(error.code, place, error.message, hints=error.hints))
             return Position(text, 0.0, place)
@@ -214,7 +216,7 @@ def _list(read: _Read) -> _Read:
         try:
             return tuple(b.value(read, entry, (*at, i)) for i, entry in enumerate(data))
         except Awaited as awaited:
-            raise Awaited(awaited.wanted, in_list=True) from awaited
+            raise Awaited(awaited.wanted, whole=True) from awaited
 
     return read_all
 

@@ -8,8 +8,11 @@ from collections.abc import Iterator
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.quantity import QuantityError, parse_quantity
 from tenderwright.reading.package import Files
+from tenderwright.reading.scalars import Todo
 
 FRAMES = "vessel/frames.yaml"
+LENGTH = ("vessel/particulars.yaml", ("dimensions", "length_between_perpendiculars"))
+"""The file and the keys of the length from which places may be counted."""
 _AT_FRAME = re.compile(r"^[^#\n]*\b[a-z_]+: *\[?[\"']?(Fr *-?[0-9]+)(?= *(?:[,\]}+#-]|$))", re.MULTILINE)
 
 
@@ -27,10 +30,21 @@ def frames_wanted(files: Files) -> Iterator[Notice]:
 
 def length_between(files: Files) -> float | None:
     """Give the length between perpendiculars, m, which places may be counted from before the particulars are read."""
-    source = files.sources.get("vessel/particulars.yaml")
     try:
-        return (
-            parse_quantity(source.data["dimensions"]["length_between_perpendiculars"], "length").si if source else None
-        )
+        return parse_quantity(_length_written(files), "length").si
     except (QuantityError, LookupError, TypeError, AttributeError):
         return None  # told where the file is read
+
+
+def length_wanted(files: Files) -> bool:
+    """Tell whether that length is still `todo`."""
+    try:
+        return _length_written(files).__class__ is Todo
+    except (LookupError, TypeError):
+        return False
+
+
+def _length_written(files: Files) -> str:
+    (path, (one, other)) = LENGTH
+    written: str = files.sources[path].data[one][other]
+    return written

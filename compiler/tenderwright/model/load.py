@@ -39,7 +39,7 @@ from tenderwright.model.clauses import clause_of
 from tenderwright.model.closing import Closing
 from tenderwright.model.delivered_survey import survey_of
 from tenderwright.model.frame_table import frame_table
-from tenderwright.model.frames_wanted import FRAMES, frames_wanted, length_between
+from tenderwright.model.frames_wanted import FRAMES, LENGTH, frames_wanted, length_between, length_wanted
 from tenderwright.model.in_dock_sense import in_dock_sense
 from tenderwright.model.noun import Noun
 from tenderwright.model.package import ANY, NOTHING, Broken, Clause, Package
@@ -258,10 +258,13 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
     """Build everything but the owner's papers."""
     loader = _Loader(files, mistakes)
     frames = loader.file(FRAMES, vessel.Frames)
+    loader.wanted_of_frames += (LENGTH,) if length_wanted(files) else ()
     if frames is not None:
         loader.frames, notices = frame_table(frames, length_between(files))
-        loader.notices += notices
-        if loader.frames is None:
+        if loader.frames is None and loader.wanted_of_frames:
+            loader.wait(files.sources[FRAMES], loader.wanted_of_frames)
+        elif loader.frames is None:
+            loader.notices += notices
             loader.broken_files.add(FRAMES)
     elif FRAMES not in (*files.sources, *loader.broken_files):
         loader.notices += frames_wanted(files)
