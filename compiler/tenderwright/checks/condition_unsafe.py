@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import degrees
 
+from tenderwright.calculations.ship.buoyancy import buoyancy
 from tenderwright.calculations.ship.wanted import trim_tolerance
 from tenderwright.calculations.verdict import within
 from tenderwright.checks.context import Context
@@ -25,6 +26,10 @@ def check(context: Context) -> Iterator[Notice]:
     """Warn where metacentric height, list, or a trim that no tank may mend is outside the limits for docking."""
     lightship = context.package.lightship
     if lightship is None or lightship.docking is None:
+        return
+    floats = context.found(buoyancy)
+    if floats is not None and floats.estimated:
+        context.lacks(floats.estimated.why)
         return
     values = {name: context.value(f"condition.arrival.{name}") for name in ("gm-fluid", "list", "trim")}
     found = {name: float(value.si) for name, value in values.items() if value is not None}

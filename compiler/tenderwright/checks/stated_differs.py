@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 
+from tenderwright.calculations.ship.buoyancy import buoyancy
 from tenderwright.checks.context import Context
 from tenderwright.notices import Notice
 from tenderwright.quantities.display import show
@@ -33,6 +34,10 @@ def check(context: Context) -> Iterator[Notice]:
             name = f"tank.{tank.tank}.capacity"
             yield from _share(context, f"capacity of tank `{tank.tank}`", tank.capacity, name, CAPACITY_LIMIT)
     if lightship is not None and lightship.observed is not None:
+        floats = context.found(buoyancy)
+        if floats is not None and floats.estimated:
+            context.lacks(floats.estimated.why)
+            return
         observed = lightship.observed
         for end, draft in (("aft", observed.aft), ("forward", observed.forward)):
             yield from _draft(context, end, draft, observed.read)

@@ -25,6 +25,7 @@ from tenderwright.documents.edition import (
     Table,
     inline,
 )
+from tenderwright.documents.floated_on import floated_on
 from tenderwright.documents.parts.blocks import judged, keel_table, one_out, side_limits, side_table
 from tenderwright.documents.parts.footprints import openings
 from tenderwright.documents.parts.landing import landing_limits
@@ -61,6 +62,7 @@ def _part(number: str, anchor: str, title: str, blocks: list[Block], *, landscap
 def _landing(desk: Desk, ship: Particulars, position: FloatingPosition) -> Part:
     blocks: list[Block] = [
         Facts(tuple(_ship(desk, ship, position))),
+        *floated_on(desk),
         Heading("Water and stability, in order"),
         _stages(desk),
         *_limits(desk),

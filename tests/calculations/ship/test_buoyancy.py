@@ -7,93 +7,22 @@ from functools import cache
 import pytest
 
 from tenderwright.calculations.hydrostatics.curves import HullCurves
-from tenderwright.calculations.hydrostatics.upright import hydrostatic_table
 from tenderwright.calculations.ship.block_places import side_block_seats
-from tenderwright.calculations.ship.buoyancy import buoyancy
+from tenderwright.calculations.ship.buoyancy import BETTER, buoyancy
 from tenderwright.calculations.ship.docking_condition import docking
 from tenderwright.calculations.ship.facilities import facility_fits
 from tenderwright.calculations.ship.how_sure import how_sure
-from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.hydrostatics import hydrostatics_table, stated_hydrostatics, stated_wetted_surface
-from tenderwright.calculations.ship.landing import landing
-from tenderwright.calculations.ship.undocking import undocking
+from tenderwright.calculations.ship.landing import landing, landing_estimate
+from tenderwright.calculations.ship.trim import trim_plan
+from tenderwright.calculations.ship.undocking import lifting_off, undocking
 from tenderwright.calculations.steps.again import different
 from tenderwright.calculations.steps.outcome import Failed, Lacking
 from tenderwright.calculations.steps.runner import Calculated
-from tenderwright.model.curves import AtDraft, Centres, CurvesOfForm
-from tenderwright.model.package import Package
-from tenderwright.notices import Place
-from tenderwright.quantities.quantity import Quantity, parse_quantity
-from tests.calculations.ship.marram import calculated, found, package, plan
+from tests.calculations.ship.marram import calculated, package
+from tests.calculations.ship.on_curves import FOOT, HERE, american, measured, metric, without_tanks
 from tests.outcomes import result_of
 from tests.replacing import replace
-
-HERE = Place("vessel/curves.yaml", 1, 1)
-FOOT, LONG_TON, INCH = 0.3048, 1016.0469088, 0.0254
-UNDER = 0.18
-"""Of the bar keel below the keel line, m: zero of the drafts of the American table."""
-
-
-def _read(text: str, dimension: str) -> Quantity:
-    return parse_quantity(text, dimension)
-
-
-def metric() -> CurvesOfForm:
-    """Give her own table as printed in metric units, from the after perpendicular."""
-    form = found(hull).form
-    rows = [
-        AtDraft(
-            draft=_read(f"{h.draft:.2f} m", "length"),
-            displacement=_read(f"{h.displacement / 1000:.1f} t", "mass"),
-            lcb=_read(f"{h.lcb:.2f} m", "length"),
-            lcf=_read(f"{h.lcf:.2f} m", "length"),
-            kb=_read(f"{h.kb:.2f} m", "length"),
-            bm=_read(f"{h.bm_transverse:.2f} m", "length"),
-            immersion=_read(f"{h.mass_per_immersion / 1e5:.3f} t/cm", "line_load"),
-            moment=_read(f"{h.moment_to_change_trim() / 1e5:.2f} t*m/cm", "mass"),
-            here=HERE,
-        )
-        for h in hydrostatic_table(form, [1.4 + 0.2 * k for k in range(15)], 0.0, 1025.0)
-    ]
-    return CurvesOfForm(
-        source="table of 1961",
-        centres=Centres(from_="after perpendicular", plus="forward"),
-        rows=tuple(rows),
-        here=HERE,
-    )
-
-
-def american() -> CurvesOfForm:
-    """Give her own table in feet and long tons, drafts and KM from under the bar keel, centres abaft amidships."""
-    form = found(hull).form
-    rows = [
-        AtDraft(
-            draft=_read(f"{(h.draft + UNDER) / FOOT:.3f} ft", "length"),
-            displacement=_read(f"{h.displacement / LONG_TON:.1f} long_ton", "mass"),
-            lcb=_read(f"{(form.length / 2 - h.lcb) / FOOT:.2f} ft", "length"),
-            km=_read(f"{(h.km_transverse + UNDER) / FOOT:.2f} ft", "length"),
-            immersion=_read(f"{h.mass_per_immersion * INCH / LONG_TON:.3f} long_ton/in", "line_load"),
-            moment=_read(f"{h.moment_to_change_trim() * INCH / LONG_TON / FOOT:.2f} ft*long_ton/in", "mass"),
-            here=HERE,
-        )
-        for h in hydrostatic_table(form, [FOOT * (5 + 0.5 * k) for k in range(18)], 0.0, 1025.0)
-    ]
-    return CurvesOfForm(
-        source="curves of form",
-        centres=Centres(from_="amidships", plus="aft"),
-        draft_zero=_read(f"-{UNDER} m", "length"),
-        density=_read("64 lb/ft3", "density"),
-        rows=tuple(rows),
-        here=HERE,
-    )
-
-
-def without_tanks(**changes: object) -> Package:
-    """Give Marram without tanks, whose bounds are partly the shell, her lightship further forward to trim her."""
-    dry, lightship = replace(plan(), tanks_at_undocking=()), package().lightship
-    assert lightship is not None
-    light = replace(lightship.lightship, at=_read(f"{lightship.lightship.at.si + 0.9:.2f} m", "length"))
-    return replace(package(), tanks=(), docking_plan=dry, lightship=replace(lightship, lightship=light), **changes)
 
 
 @cache
@@ -140,10 +69,6 @@ def test_what_it_rests_on_is_said():
     both = result_of(calculated(without_tanks(curves=metric())), buoyancy)
     assert both.known_by_form
     assert both.hull is not None
-    neither = calculated(without_tanks(offsets=None))
-    assert neither.outcome(buoyancy) == Lacking(
-        "it needs the hull: vessel/offsets.yaml, vessel/curves.yaml or vessel/sections.yaml"
-    )
 
 
 def test_what_needs_her_form_says_so():
@@ -168,7 +93,7 @@ def test_wetted_surface_from_the_table_or_by_a_formula():
     denny = result_of(on_curves("metric"), stated_wetted_surface)["wetted_surface"]
     assert denny == pytest.approx(exact, rel=0.06)
     rows = tuple(
-        replace(row, wetted_surface=_read(f"{400 + 10 * k} m2", "area")) for k, row in enumerate(metric().rows)
+        replace(row, wetted_surface=measured(f"{400 + 10 * k} m2", "area")) for k, row in enumerate(metric().rows)
     )
     stated = calculated(without_tanks(offsets=None, curves=replace(metric(), rows=rows)))
     assert result_of(stated, stated_wetted_surface)["wetted_surface"] == pytest.approx(490.0)
@@ -206,3 +131,38 @@ def test_it_fails_where_the_drafts_fall():
     fallen = calculated(without_tanks(offsets=None, curves=replace(table, rows=table.rows[::-1])))
     assert not isinstance(fallen.outcome(buoyancy), Failed)
     assert any("must rise" in one.message for one in fallen.record.notices)
+
+
+@cache
+def estimated() -> Calculated:
+    """Give what is calculated on main dimensions alone."""
+    return calculated(without_tanks(offsets=None))
+
+
+def test_on_main_dimensions_she_floats_at_her_displacement_and_no_more_is_said():
+    """A first answer: weight and line load as they are, drafts to so much, and neither landing nor trim."""
+    first = estimated()
+    one = result_of(first, buoyancy)
+    assert one.estimated == Lacking(BETTER)
+    assert one.source == "estimated from main dimensions by published formulas"
+    assert result_of(first, docking).loading.mass == result_of(by_form(), docking).loading.mass
+    for step in (landing, lifting_off, undocking, trim_plan, landing_estimate):
+        assert not isinstance(first.outcome(step), Failed)
+        assert "it needs" in first.outcome(step).why
+    sure = result_of(first, how_sure)
+    assert sure.u("draft_aft") > 10 * result_of(by_form(), how_sure).u("draft_aft")
+    assert sure.figures["draft_aft"].driver == "centre of buoyancy as estimated"
+    assert sure.u("line_load") == pytest.approx(result_of(by_form(), how_sure).u("line_load"), rel=0.02)
+    off = result_of(first, docking).hydrostatics.draft_aft - result_of(by_form(), docking).hydrostatics.draft_aft
+    assert abs(off) < 2 * sure.u("draft_aft")
+    assert list(different(first.record)) == []
+
+
+def test_an_estimate_needs_the_displacement_and_is_not_made_beside_better_evidence():
+    assert "hydrostatics.estimate.lcb" not in by_form().record.values
+    assert "hydrostatics.estimate.lcb" in estimated().record.values
+    particulars = package().particulars
+    none = calculated(without_tanks(offsets=None, particulars=replace(particulars, displacement=None)))
+    assert "for a first answer `displacement`" in none.outcome(buoyancy).why
+    broken = calculated(without_tanks(offsets=None, curves=replace(metric(), rows=metric().rows[::-1])))
+    assert "hydrostatics.estimate.lcb" not in broken.record.values

@@ -1,4 +1,4 @@
-"""What floats her: her table of offsets, else her curves of form, else the hull lofted from a few sections."""
+"""What floats her: offsets, else curves of form, else a hull lofted from a few sections, else an estimate."""
 
 from __future__ import annotations
 
@@ -9,22 +9,44 @@ from msgspec import Struct
 
 from tenderwright.calculations.hydrostatics.buoyant import Buoyant
 from tenderwright.calculations.hydrostatics.curves import HullCurves
+from tenderwright.calculations.hydrostatics.from_dimensions import METHOD as FROM_DIMENSIONS
+from tenderwright.calculations.hydrostatics.from_dimensions import Estimate
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.hull import Hull
-from tenderwright.calculations.steps.outcome import Absent, Failed, Lacking
-from tenderwright.calculations.steps.step import step
-from tenderwright.calculations.value import Given
+from tenderwright.calculations.steps.outcome import Absent, Failed, Lacking, NotAsked
+from tenderwright.calculations.steps.step import Uses, step, step_of
+from tenderwright.calculations.value import Given, given
 from tenderwright.model.curves import AtDraft, CurvesOfForm
 from tenderwright.model.particulars import Particulars
+from tenderwright.model.sections import Sections
 from tenderwright.model.vessel import Offsets
 from tenderwright.notices import Notice, Place
+from tenderwright.quantities.display import show
 from tenderwright.quantities.quantity import Quantity
 
 TABLE = 0.005
 """Standard uncertainty of the displacement at a draft in a table or in curves of form, as a share (common practice, no
 source)."""
+ESTIMATED = 0.05
+"""Standard uncertainty of what is estimated from main dimensions, as a share (judged by the ships of the tests; no
+source)."""
+ESTIMATED_CENTRE = 0.02
+"""Standard uncertainty of an estimated LCB, as a share of the length (judged by the ships of the tests; no source)."""
 SALT_WATER = 1025.0
 """Density of the water that a table is for where it states none, kg/m3."""
+
+CURVES_CAUTION = (
+    "She is floated on her curves of form,  corrected for trim up to 2 % of her length; at a trim of "
+    "1 % KM may be out by 1 %. Down to the lowest draft of the table only."
+)
+BETTER = (
+    "it needs vessel/offsets.yaml, vessel/curves.yaml or vessel/sections.yaml: an estimate from main dimensions does "
+    "not bear it"
+)
+ESTIMATE_CAUTION = (
+    "A first answer only, no basis for a docking: she is floated on hydrostatics estimated from her main dimensions. "
+    "Her lines, curves of form or sections take their place."
+)
 
 
 class Buoyancy(Struct, frozen=True):
@@ -39,6 +61,10 @@ class Buoyancy(Struct, frozen=True):
     """How well it is known: what the uncertainty of how she floats takes of it."""
     value: str = ""
     """The value that it is, where it is calculated itself."""
+    caution: str = ""
+    """What a reader of any figure that rests on it is told; nothing where her form is known."""
+    estimated: Lacking | None = None
+    """What it takes where it is an estimate, which bears no trim and no stability; else None."""
 
     @property
     def given(self) -> dict[str, Given]:
@@ -131,18 +157,66 @@ def _forward_of_ap(column: np.ndarray, curves: CurvesOfForm, length: float) -> n
     return zero + column if curves.centres.plus == "forward" else zero - column
 
 
+@step_of(FROM_DIMENSIONS, "hydrostatics.estimate")
+def estimated_hull(
+    offsets: Offsets | None, curves: CurvesOfForm | None, sections: Sections | None, particulars: Particulars
+) -> Uses | Absent:
+    """Estimate her hydrostatics from main dimensions, where there is no better evidence."""
+    if offsets is not None or curves is not None or sections is not None:
+        return NotAsked("her lines, curves of form or sections are known")
+    size, displacement = particulars.dimensions, particulars.displacement
+    if displacement is None:
+        return Lacking("it needs `displacement` in vessel/particulars.yaml")
+    inputs = {
+        "length": given(size.length_between_perpendiculars),
+        "beam": given(size.beam),
+        "draft": given(size.draft),
+        "displacement": given(displacement),
+        "depth": given(size.depth),
+        "density": Given(SALT_WATER, "1.025 t/m3", "salt water"),
+    }
+    return Uses("from main dimensions and the displacement stated", inputs, displacement.at)
+
+
 @step()
 def buoyancy(
-    hull: Hull | None, offsets: Offsets | None, curves_hull: Curves | None, curves: CurvesOfForm | None
+    hull: Hull | None,
+    offsets: Offsets | None,
+    curves_hull: Curves | None,
+    curves: CurvesOfForm | None,
+    estimated_hull: Estimate | None,
+    particulars: Particulars,
 ) -> Buoyancy | Absent:
-    """Give what floats her by the best evidence there is: offsets before curves of form, these before sections."""
+    """Give what floats her by the best evidence: offsets, then curves of form, then sections, then an estimate."""
     if curves_hull is not None and curves is not None and offsets is None:
         si = curves.uncertainty.si if curves.uncertainty else TABLE
         origin = curves.uncertainty.at if curves.uncertainty else "a table of hydrostatics: common practice, no source"
         source = "; ".join((f"from the curves of form ({curves.source})", *curves_hull.hull.derived))
         known = {"breadth_uncertainty": Given(si, f"{si:.1%}", origin)}
-        return Buoyancy(curves_hull.hull, source, curves_hull.words, curves_hull.here, known)
+        return Buoyancy(curves_hull.hull, source, curves_hull.words, curves_hull.here, known, caution=CURVES_CAUTION)
     if hull is not None:
         source = f"from {hull.drawn_from} ({hull.source})"
         return Buoyancy(hull.form, source, hull.words, hull.here, hull.known, hull.value)
-    return Lacking("it needs the hull: vessel/offsets.yaml, vessel/curves.yaml or vessel/sections.yaml")
+    if estimated_hull is not None:
+        return _estimated(estimated_hull, particulars)
+    return Lacking(
+        "it needs the hull: vessel/offsets.yaml, vessel/curves.yaml or vessel/sections.yaml, or for a first answer "
+        "`displacement` in vessel/particulars.yaml"
+    )
+
+
+def _estimated(found: Estimate, particulars: Particulars) -> Buoyancy:
+    off = ESTIMATED_CENTRE * particulars.dimensions.length_between_perpendiculars.si
+    words, origin = "estimated from main dimensions by published formulas", "an estimate: judged, no source"
+    return Buoyancy(
+        found.hull,
+        words,
+        f"{words}, block coefficient {found.block_coefficient:.3f}",
+        particulars.here,
+        {
+            "breadth_uncertainty": Given(ESTIMATED, f"{ESTIMATED:.1%}", origin),
+            "centre_uncertainty": Given(off, show(off, "centre"), origin),
+        },
+        caution=ESTIMATE_CAUTION,
+        estimated=Lacking(BETTER),
+    )

@@ -54,8 +54,12 @@ class Stage(Struct, frozen=True):
 
 
 @step_of(AT_WEIGHT, "docking.estimate-afloat")
-def afloat_at_trim(arrival: FloatingPosition, buoyancy: Buoyancy, lightship: Lightship, dock_water: Given) -> Uses:
+def afloat_at_trim(
+    arrival: FloatingPosition, buoyancy: Buoyancy, lightship: Lightship, dock_water: Given
+) -> Uses | Absent:
     """Find her particulars with weights and liquids as on arrival, at the trim wanted for docking."""
+    if buoyancy.estimated:
+        return buoyancy.estimated
     wanted = lightship.docking.trim if lightship.docking else None
     loading, trim = arrival.loading, arrival.hydrostatics.trim
     inputs = {
@@ -110,8 +114,10 @@ def landing(
     particulars: Particulars,
     dock_water: Given,
     lightship: Lightship,
-) -> Uses:
+) -> Uses | Absent:
     """Land her from the docking condition by both methods."""
+    if buoyancy.estimated:
+        return buoyancy.estimated
     inputs = {**buoyancy.given, "density": dock_water} | given_condition("condition.docking", docking)
     inputs |= given_line(block_line, docking_plan) | given_underside(particulars)
     inputs |= given_least_gm(docking_plan, lightship)
@@ -140,7 +146,7 @@ def entry_trim(
 
 def _first_end(landing: BothLandings, block_line: BlockLine, plan: DockingPlan) -> dict[str, Given]:
     """Give lever, moment to change trim and slope of the blocks, all as seen from the end that touches first."""
-    afloat, read = landing.afloat, "read from the offsets in the docking condition"
+    afloat, read = landing.afloat, "read in the docking condition"
     arm, moment = lever(block_line, afloat), afloat.moment_to_change_trim
     found = {
         "lever": Given(arm, show(arm, "centre", digits=4), "from the first block to the centre of flotation"),
@@ -219,7 +225,7 @@ def landing_stages(landing: BothLandings) -> tuple[Stage, ...]:
             found.bearing.draft_aft,
             found.bearing.draft_forward,
             found.bearing.upthrust,
-            found.bearing.gm,
+            None if found.bearing.at_least else found.bearing.gm,
         )
     lost = Stage(
         "stability lost without side blocks",
@@ -232,7 +238,7 @@ def landing_stages(landing: BothLandings) -> tuple[Stage, ...]:
     dry = Stage("dry", 0.0, 0.0, 0.0, afloat.displacement, None)
     between = [
         stage
-        for stage in (settled, bear, lost)
+        for stage in (settled, bear, None if zero.at_least else lost)
         if stage is not None and (stage is settled or stage.upthrust < 0.999 * afloat.displacement)
     ]
     return (touch, *sorted(between, key=lambda stage: -stage.water), dry)

@@ -28,6 +28,8 @@ def trim_plan(
     """Find the least movement between movable tanks that gives the trim wanted and no list."""
     if lightship.docking is None:
         return Lacking("it needs `docking` in vessel/lightship.yaml, with the trim wanted")
+    if buoyancy.estimated:
+        return buoyancy.estimated
     if not arrival_tanks:
         return Lacking("it needs tanks with bounds in vessel/tanks.yaml")
     wanted = lightship.docking.trim

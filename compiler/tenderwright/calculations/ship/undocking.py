@@ -22,6 +22,7 @@ from tenderwright.calculations.ship.docking_condition import TankState, given_co
 from tenderwright.calculations.ship.keel import given_underside
 from tenderwright.calculations.ship.tanks import liquid_density
 from tenderwright.calculations.ship.wanted import given_least_gm, least_gm, most_list, trim_tolerance
+from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.uncertainty.afloat import HowSure
 from tenderwright.calculations.value import Given
@@ -131,8 +132,10 @@ def lifting_off(
     particulars: Particulars,
     dock_water: Given,
     lightship: Lightship,
-) -> Uses:
+) -> Uses | Absent:
     """Find how the last block leaves her."""
+    if buoyancy.estimated:
+        return buoyancy.estimated
     inputs = {**buoyancy.given, "density": dock_water} | given_condition("condition.undocking", undocked)
     inputs |= given_line(block_line, docking_plan) | given_underside(particulars)
     inputs |= given_least_gm(docking_plan, lightship)
@@ -151,8 +154,11 @@ def undocking(
     docking_tank_states: dict[str, TankState],
     undocking_tank_states: dict[str, TankState],
     how_sure: HowSure | None,
-) -> Undocking:
+    buoyancy: Buoyancy,
+) -> Undocking | Absent:
     """Judge whether she floats off level and stable, and say which tanks are to be sounded before flooding."""
+    if buoyancy.estimated:
+        return buoyancy.estimated
     sounded = tuple(_to_sound(tanks, docking_tanks, docking_tank_states, undocking_tank_states))
     return _judged(lightship, docking_plan, undocked, lifting_off, sounded, how_sure)
 

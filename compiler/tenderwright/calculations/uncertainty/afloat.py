@@ -29,6 +29,12 @@ STEP = 1e-4
 ROUNDS = 3
 """Of the search for the upthrust at settling, which starts from that of the condition itself."""
 
+TRIMMED = 0.6
+"""Standard uncertainty of KM by a table for an even keel, as a share by the slope of the trim: what hulls known by
+their lines gave (derived)."""
+WEIGHED = ("displacement", "line_load", "block")
+"""What follows from the weights alone."""
+
 FIGURES = {
     "displacement": ("displacement", "mass", "t"),
     "trim": ("trim", "length", "m"),
@@ -91,7 +97,8 @@ def how_sure(
         standard uncertainty of the source adds to c: a mass u: (u, u x, u y, u z, 0); its place along: (0, W u, 0, 0,
         0), and so across and up; a sounding u_s: a mass rho A u_s beside a share of the mass for the tank's table;
         breadths larger by a share b: f as in water denser by b, and BM (1 + b)^2; the volume alone likewise, without
-        the latter; the centre of buoyancy out by u_x: (0, W u_x, 0, 0, 0). df/dc by central differences.
+        the latter; the centre of buoyancy out by u_x: (0, W u_x, 0, 0, 0) for what follows from the trim. Of a table of
+        hydrostatics KM is out by 0.6 |t|/L, for I_T does not follow the trim. df/dc by central differences.
     Symbols: weights with mass [kg], x, y, z [m] and u_mass, u_x, u_y, u_z; tanks with mass, x, y, z, density [kg/m3],
         surface [m2], u_level [m], u_share [of one], and u_x, u_y, u_z [m] for a tank by its capacity plan.
     Source: JCGM 100:2008, 5.1.2 and 5.1.3; the statics as in `docking.landing`.
@@ -115,16 +122,23 @@ def how_sure(
         for figure, slope in slopes.items():
             found[figure].append((name, float(slope @ _row(effect))))
     stiffer = condition.stiffer(start)
-    lines = "table of hydrostatics" if isinstance(form, HullCurves) else "breadths of the lines"
+    lines, centre = "breadths of the lines", "centre of buoyancy between sections"
+    if isinstance(form, HullCurves):
+        lines = "hydrostatics as estimated" if centre_uncertainty else "table of hydrostatics"
+        centre = "centre of buoyancy as estimated"
     for figure, slope in slopes.items():
         part = (slope[-1] * density + stiffer.get(figure, 0.0)) * breadth_uncertainty
         found[figure].append((lines, float(part)))
+        centred = 0.0 if figure in WEIGHED else slope[1] * base.mass * centre_uncertainty
         for name, drawn in (
             ("volume between sections", slope[-1] * density * volume_uncertainty),
-            ("centre of buoyancy between sections", slope[1] * base.mass * centre_uncertainty),
+            (centre, centred),
             ("metacentre between sections", metacentre_uncertainty if figure in stiffer else 0.0),
         ):
             found[figure].append((name, float(drawn)))
+    if isinstance(form, HullCurves):
+        part = TRIMMED * abs(start.free.trim) / form.length * start.free.km_transverse
+        found["gm"].append(("table of hydrostatics, for an even keel", part))
     return HowSure({figure: combined(parts) for figure, parts in found.items()})
 
 
@@ -311,7 +325,7 @@ METHOD = Method(
             "fraction", "Standard uncertainty of all breadths of the lines, or of what a table of hydrostatics gives."
         ),
         "volume_uncertainty": quantity("fraction", "Of the volume, where the lines are drawn between few sections."),
-        "centre_uncertainty": length("Of the centre of buoyancy along the ship, where they are."),
+        "centre_uncertainty": length("Of the centre of buoyancy along the ship, where few sections or none are known."),
         "metacentre_uncertainty": length("Of the transverse metacentre, where they are."),
         "free_surface_moment": quantity("moment", "Sum over the slack tanks.", "20 t*m"),
         **BLOCK_INPUTS,

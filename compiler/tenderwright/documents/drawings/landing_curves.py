@@ -36,7 +36,8 @@ def landing_curves(landed: BothLandings, least_gm: float | None, left: float, to
     gm = max(float(curve.gm[0]), least_gm or 0.0) / height_of
     upthrust = Field(left + _AXIS, left + _AXIS + wide, *edges, (0.0, most * 1.05), (low, high))
     stability = Field(upthrust.right + _GAP, upthrust.right + _GAP + wide, *edges, (0.0, gm * 1.5), (low, high))
-    levels = [level for level in (touch, settled, lost) if low <= level <= high]
+    stages = (touch, settled) if landing.instability.at_least else (touch, settled, lost)
+    levels = [level for level in stages if low <= level <= high]
     marks = [
         pen.text((left, top + 2.8), axis("Water over the first block", "water level"), pen.NORMAL, bold=True),
         _frame(upthrust, axis("upthrust", "weight"), levels),

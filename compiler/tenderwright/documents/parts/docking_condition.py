@@ -22,6 +22,7 @@ from tenderwright.calculations.uncertainty.afloat import FIGURES, HowSure
 from tenderwright.calculations.verdict import Limit, within
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
+from tenderwright.documents.floated_on import floated_on
 from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
 from tenderwright.model.lightship import LightshipWeight, Weight
 from tenderwright.quantities.display import abbreviation, head, in_column, plus_minus, show
@@ -38,7 +39,15 @@ def condition(desk: Desk) -> list[Block]:
     blocks: list[Block] = [Heading("Condition on arrival and on docking")]
     blocks += [condition_table(desk, there)] if there else []
     blocks += not_calculated_of({name: one for name, one in found.items() if isinstance(one, Absent)})
-    return [*blocks, *_how_sure(desk), *_weights(desk), *_movements(desk), *_hydrostatics(desk), *_line_load(desk)]
+    return [
+        *blocks,
+        *floated_on(desk),
+        *_how_sure(desk),
+        *_weights(desk),
+        *_movements(desk),
+        *_hydrostatics(desk),
+        *_line_load(desk),
+    ]
 
 
 def _weights(desk: Desk) -> list[Block]:

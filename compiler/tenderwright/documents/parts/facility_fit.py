@@ -10,6 +10,7 @@ from tenderwright.calculations.ship.keel_loads import keel_bearing
 from tenderwright.calculations.verdict import Limit, Verdict
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Span, Table, inline
+from tenderwright.documents.floated_on import floated_on
 from tenderwright.documents.not_calculated import absent_of
 from tenderwright.quantities.display import plainly, plus_minus, show
 
@@ -48,7 +49,7 @@ def comparison(desk: Desk, *, linked: bool = True) -> list[Block]:
         "limits are as its owner gave them; the certificate and the dockmaster govern."
     )
     judged = [Heading("Demand against limit", 3), _side_by_side(desk), *_others(desk)] if _fits(desk) else []
-    return [Paragraph(inline(text)), _verdicts(desk, linked=linked), *_end_blocks(desk), *judged]
+    return [Paragraph(inline(text)), *floated_on(desk), _verdicts(desk, linked=linked), *_end_blocks(desk), *judged]
 
 
 def _fits(desk: Desk) -> Mapping[str, Verdict]:

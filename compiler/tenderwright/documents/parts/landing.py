@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from tenderwright.calculations.landing.landing import BothLandings
-from tenderwright.calculations.landing.settling import Landing
+from tenderwright.calculations.landing.settling import ComesDown, Landing
 from tenderwright.calculations.ship.block_places import block_line
 from tenderwright.calculations.ship.landing import entry_limit
 from tenderwright.calculations.ship.landing import landing as landing_step
@@ -13,6 +13,7 @@ from tenderwright.calculations.ship.wanted import LEAST_GM, least_gm
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.floated_on import floated_on
 from tenderwright.documents.not_calculated import why_not
 from tenderwright.quantities.display import abbreviation, head, in_column, show
 
@@ -37,6 +38,7 @@ def landing(desk: Desk) -> Part | None:
                 "and shores are not counted."
             )
         ),
+        *floated_on(desk),
         Heading("At settling, and below it"),
         both_methods(desk, found.exact, found.held),
         Heading("What limits the landing"),
@@ -78,20 +80,17 @@ def _figures(desk: Desk, *landings: Landing) -> list[tuple[str, str, str]]:
             show(at.stability.gm_kg_rises, "metacentric height"),
             f"{show(at.stability.gm, 'metacentric height')}, {at.stability.governing}",
             *bearing(one),
-            show(zero.upthrust, "weight"),
-            f"{show(zero.draft_aft, 'draft')} / {show(zero.draft_forward, 'draft')}",
-            show(zero.margin, "centre"),
+            *comes_down(zero),
         ]
 
+    def comes_down(there: ComesDown) -> list[str]:
+        draft = f"{show(there.draft_aft, 'draft')} / {show(there.draft_forward, 'draft')}"
+        found = [show(there.upthrust, "weight"), draft, show(there.margin, "centre")]
+        more = ("more than ", "less than ", "more than ") if there.at_least else ("", "", "")
+        return [words + figure for words, figure in zip(more, found, strict=True)]
+
     def bearing(one: Landing) -> list[str]:
-        there = one.bearing
-        if there is None:
-            return []
-        return [
-            show(there.upthrust, "weight"),
-            f"{show(there.draft_aft, 'draft')} / {show(there.draft_forward, 'draft')}",
-            show(there.margin, "centre"),
-        ]
+        return [] if one.bearing is None else comes_down(one.bearing)
 
     names = [
         "First block touched, at its edge",
@@ -124,7 +123,8 @@ def _bear(desk: Desk) -> str:
     assert found is not None
     fall, settling, lost = found.bear_within, found.exact.settling, found.exact.instability
     if fall is None:
-        return f"Not known: {LEAST_GM}. Without them stability is lost {show(lost.margin, 'centre')} below settling."
+        below = f"{'more than ' if lost.at_least else ''}{show(lost.margin, 'centre')} below settling"
+        return f"Not known: {LEAST_GM}. Without them stability is lost {below}."
     water = f"with {show(settling.water_at_touch - settling.fall - fall, 'water level')} of water over the first block"
     if fall < 0:
         return (
