@@ -39,6 +39,7 @@ from tenderwright.calculations.registry import methods
         ("uncertainty.lofted", {"draft": "5 m"}, "deck edge"),
         ("water.density", {"salinity": "43 g/kg"}, "0 to 42"),
         ("water.dock-water-allowance", {"density": "999 kg/m3"}, "1000 to 1025"),
+        ("zone.girth-area", {"along": "39 m"}, "along the shell"),
         ("zone.band-estimate", {"upper": "5 m", "depth": "4 m"}, "above the depth"),
     ],
 )

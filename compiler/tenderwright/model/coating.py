@@ -19,9 +19,13 @@ from tenderwright.model.kinds import (
     Volume,
     ZoneRef,
 )
-from tenderwright.model.marks import Count, Key, OneOf, Within
+from tenderwright.model.marks import Count, Key, Measured, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
+from tenderwright.quantities.position import Position
+
+_GIRTH_PLACES = ["0 m", "Fr 8", "Fr 20", "Fr 40", "Fr 60", "Fr 76", "48 m"]
+_GIRTHS = ["1.0 m", "3.4 m", "5.1 m", "6.3 m", "5.6 m", "3.9 m", "2.9 m"]
 
 
 class Stiffening(Noun, frozen=True, kw_only=True):
@@ -32,6 +36,30 @@ class Stiffening(Noun, frozen=True, kw_only=True):
     flange: Annotated[Length | None, Key("Width of flange; 0 mm for a flat bar.", "60 mm")] = None
     spacing: Annotated[Length, Key("Spacing of the members.", "560 mm"), Within(least="50 mm")]
     share: Annotated[Fraction | None, Key("Share of the boundary that carries them.", "70 %")] = None
+    here: Place
+
+
+class Girths(Noun, frozen=True, kw_only=True):
+    """Girths of a band of shell, measured with a tape."""
+
+    source: Annotated[str, Key("Who measured them, and when.", "taped in the dock of 2007, docking report R-04")]
+    at: Annotated[
+        tuple[Annotated[Position, Key("Where a girth was measured.", "Fr 20")], ...],
+        Key("Places from aft to forward; the first and last where the band ends.", _GIRTH_PLACES),
+        Count(5),
+    ]
+    girths: Annotated[
+        tuple[Annotated[Length, Key("Girth of one side.", "4.35 m")], ...],
+        Key(
+            "At each place the girth of one side from edge to edge of the band, from the middle of the keel where it begins "
+            "there; at the very ends the height of the band on stem or stern.",
+            _GIRTHS,
+        ),
+        Count(5),
+    ]
+    along: Annotated[
+        Length | None, Key("Length of the band along the shell, one side; estimated where left out.", "49.1 m")
+    ] = None
     here: Place
 
 
@@ -46,9 +74,16 @@ class Zone(Noun, frozen=True, kw_only=True):
         Key("Lower edge of a shell band: a height above the keel line, or `keel`.", "keel", "2.9 m"),
     ] = None
     upper: Annotated[LengthOrDeck | None, Key("Upper edge: a height, or `deck`.", "3.5 m", "deck")] = None
+    girths: Annotated[
+        Girths | None, Key("Girths of a shell band; used where there is neither a table of offsets nor sections.")
+    ] = None
     tank: Annotated[TankRef | None, Key("The tank whose inside this is, for internal zones.", "forepeak")] = None
     stiffening: Annotated[tuple[Stiffening, ...], Key("Stiffeners; both faces are counted.")] = ()
-    area: Annotated[Area | None, Key("The area itself, where `surface` is `stated`.", "140 m2")] = None
+    area: Annotated[
+        Area | None,
+        Key("The area itself, where `surface` is `stated`.", "140 m2", "140 m2 ± 4 m2"),
+        Measured("3 %", "measured or taken from an older paper; common practice, no source"),
+    ] = None
     basis: Annotated[str, Key("How a stated area is known.")] = ""
     add: Annotated[tuple[AreaEntry, ...], Key("Areas to be added to the zone, such as a rudder.")] = ()
     less: Annotated[tuple[AreaEntry, ...], Key("Areas taken away.")] = ()

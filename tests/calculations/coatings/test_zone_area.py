@@ -18,6 +18,7 @@ def test_what_is_added_counts_and_what_is_taken_away_does_not() -> None:
     # Derived: 402 + 23.3 + 19.2 - 0.4.
     assert zone_area(402.0, [_entry(23.3), _entry(19.2)], [_entry(0.4)])["area"] == pytest.approx(444.1)
     assert METHOD.run(surface=11.6)["area"] == 11.6
+    assert METHOD.run(surface=402.0, added=[_entry(23.3)], uncertainty=4.0)["uncertainty"] == 4.0
 
 
 areas = st.lists(st.floats(0.01, 50).map(_entry), max_size=4)

@@ -12,11 +12,15 @@ from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.water import dock_water
 from tenderwright.calculations.steps.again import different
 from tenderwright.calculations.steps.outcome import Lacking, Resting
+from tenderwright.model.coating import Girths
 from tenderwright.model.package import Broken, Package
+from tenderwright.notices import Place
 from tenderwright.quantities.quantity import parse_quantity
 from tests.replacing import replace
 
-from .marram import package, ship
+from .marram import at, length, package, ship
+
+ZONES = ("boot-top", "rudder-and-stern-frame", "forepeak-inside")
 
 
 def test_a_band_is_its_shell_with_what_is_added_and_taken_away() -> None:
@@ -118,3 +122,33 @@ def test_what_no_package_gives_is_lacking() -> None:
     paint = calculated.found(scheme_paint)
     assert paint is not None
     assert isinstance(paint.outcomes["underwater-spot"], Lacking)
+
+
+def test_girths_go_before_a_formula_and_form_before_girths() -> None:
+    girths = Girths(
+        source="taped in dock",
+        at=tuple(at(place) for place in ("0 m", "4 m", "14 m", "24 m", "34 m", "44 m", "47 m")),
+        girths=tuple(length(one) for one in ("0.6 m", "3.6 m", "6.0 m", "6.9 m", "5.6 m", "3.4 m", "2.9 m")),
+        here=Place("vessel/zones.yaml", 1, 1),
+    )
+    zones = tuple(replace(one, girths=girths) if one.zone == "underwater" else one for one in package().zones)
+    taped = calculate(replace(package(), offsets=None, zones=zones)).record.values
+    assert taped["zone.underwater.shell.area"].working.method.name == "zone.girth-area"
+    assert taped["zone.boot-top.shell.area"].working.method.name == "zone.band-estimate"
+    assert taped["coating.underwater-overall.area"].si == taped["zone.underwater.area"].si
+    by_form = calculate(replace(package(), zones=zones)).record.values
+    assert by_form["zone.underwater.area"].si == ship().record.values["zone.underwater.area"].si
+    short = replace(girths, girths=girths.girths[:-1])
+    zones = tuple(replace(one, girths=short) if one.zone == "underwater" else one for one in package().zones)
+    record = calculate(replace(package(), offsets=None, zones=zones)).record
+    assert [one.message for one in record.notices if one.code == "bad-table"] == ["6 girths for 7 places"]
+
+
+def test_each_source_says_how_sure_it_is() -> None:
+    values = ship().record.values
+    shares = {name: values[f"zone.{name}.uncertainty"].si / values[f"zone.{name}.area"].si for name in ZONES}
+    assert shares["boot-top"] == pytest.approx(0.01)
+    assert shares["rudder-and-stern-frame"] == pytest.approx(0.03)
+    assert 0.03 < shares["forepeak-inside"] <= 0.05
+    estimated = calculate(replace(package(), offsets=None)).record.values
+    assert estimated["zone.boot-top.uncertainty"].si > values["zone.boot-top.uncertainty"].si

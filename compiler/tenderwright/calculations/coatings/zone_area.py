@@ -11,12 +11,16 @@ from tenderwright.calculations.schema import listed, quantity, record, text
 
 
 def zone_area(
-    surface: float, added: Sequence[Mapping[str, Any]] = (), taken_away: Sequence[Mapping[str, Any]] = ()
+    surface: float,
+    added: Sequence[Mapping[str, Any]] = (),
+    taken_away: Sequence[Mapping[str, Any]] = (),
+    uncertainty: float = 0.0,
 ) -> dict[str, float]:
     """Sum the area of a zone, m².
 
-    Formula: A = A_surface + sum(added) - sum(taken away). Symbols: surface in m²; added and taken away as records of
-    `what` and `area` in m². Range: each counted once. Source: derived. Raises OutOfRange where nothing is left.
+    Formula: A = A_surface + sum(added) - sum(taken away); its standard uncertainty is that of the surface. Symbols:
+    surface in m²; added and taken away as records of `what` and `area` in m²; uncertainty in m². Range: each counted
+    once. Source: derived. Raises OutOfRange where nothing is left.
     """
     require_not_negative("area of the surface", surface)
     for entry in (*added, *taken_away):
@@ -24,7 +28,7 @@ def zone_area(
     area = surface + sum(entry["area"] for entry in added) - sum(entry["area"] for entry in taken_away)
     if area <= 0:
         raise OutOfRange("more is taken away than there is")
-    return {"area": area}
+    return {"area": area, "uncertainty": uncertainty}
 
 
 def _areas(description: str) -> dict[str, Any]:
@@ -42,13 +46,17 @@ METHOD = Method(
         "surface": quantity("area", "Area of the shell, of the inside, or as stated."),
         "added": _areas("What is added, such as bilge keels."),
         "taken_away": _areas("What is taken away, such as grids of sea chests."),
+        "uncertainty": quantity("area", "Standard uncertainty of that surface.", "6 m2"),
     },
-    outputs=(Symbol("area", "area of the zone", "area", "m2"),),
+    outputs=(
+        Symbol("area", "area of the zone", "area", "m2"),
+        Symbol("uncertainty", "standard uncertainty of its surface; what is added is as stated", "area", "m2"),
+    ),
     kernel=zone_area,
     example={
         "surface": "402 m2",
         "added": [{"what": "bilge keels, both faces", "area": "19.2 m2"}],
         "taken_away": [{"what": "grids of the sea chests", "area": "0.4 m2"}],
     },
-    optional=frozenset({"added", "taken_away"}),
+    optional=frozenset({"added", "taken_away", "uncertainty"}),
 )

@@ -10,6 +10,7 @@ from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS, OFFS
 from tenderwright.calculations.hydrostatics.shell_area import end_area, shell_area
 from tenderwright.calculations.method import Citation, Method, Symbol
 from tenderwright.calculations.schema import length as _length
+from tenderwright.calculations.schema import quantity
 
 
 def band_area(form: HullForm, lower: float | None = None, upper: float | None = None, trim: float = 0.0) -> float:
@@ -22,10 +23,15 @@ def band_area(form: HullForm, lower: float | None = None, upper: float | None = 
 
 
 def band_area_from_offsets(
-    offsets: Mapping[str, Any], lower: float | None = None, upper: float | None = None, trim: float = 0.0
+    offsets: Mapping[str, Any],
+    lower: float | None = None,
+    upper: float | None = None,
+    trim: float = 0.0,
+    share: float = 0.0,
 ) -> dict[str, float]:
-    """Compute a band's area [m2] from a table of offsets; lower, upper and trim in m."""
-    return {"area": band_area(hull_from_offsets(offsets), lower, upper, trim)}
+    """Compute a band's area [m2] from a table of offsets; lower, upper and trim in m, share how sure areas are."""
+    area = band_area(hull_from_offsets(offsets), lower, upper, trim)
+    return {"area": area, "uncertainty": share * area}
 
 
 METHOD = Method(
@@ -39,10 +45,14 @@ METHOD = Method(
         "lower": _length("Lower waterline, midway between perpendiculars; the keel where left out."),
         "upper": _length("Upper waterline, midway between perpendiculars; the deck edge where left out."),
         "trim": _length("Trim of both waterlines, positive by the stern."),
+        "share": quantity("fraction", "Standard uncertainty of areas of this shell, as a share.", "1 %"),
     },
-    outputs=(Symbol("area", "area of the band, both sides", "area", "m2"),),
+    outputs=(
+        Symbol("area", "area of the band, both sides", "area", "m2"),
+        Symbol("uncertainty", "its standard uncertainty", "area", "m2"),
+    ),
     kernel=band_area_from_offsets,
     example={"offsets": EXAMPLE_OFFSETS, "lower": "2.2 m", "upper": "2.8 m"},
-    optional=frozenset({"lower", "upper", "trim"}),
+    optional=frozenset({"lower", "upper", "trim", "share"}),
     cautions=("Bulwarks, rudder and other appendages are not included.",),
 )

@@ -24,6 +24,10 @@ LINES = 0.003
 """Standard uncertainty of all breadths of old lines together, as a share (common practice, no source)."""
 
 
+SHELL = Given(0.01, "1 %", "half-breadths of old lines, plating and landings: common practice, no source")
+"""Standard uncertainty of areas of shell found from a table of offsets, as a share."""
+
+
 class Hull(Struct, frozen=True):
     """The hull of the ship, and where it comes from."""
 
@@ -36,6 +40,8 @@ class Hull(Struct, frozen=True):
     """Where that comes from, as the package says."""
     known: Mapping[str, Given]
     """How well it is known: what the uncertainty of how she floats takes of it."""
+    area: Given
+    """Standard uncertainty of areas of shell found from it, as a share."""
     value: str = ""
     """The value that it is, where it is calculated itself."""
 
@@ -60,7 +66,16 @@ def hull(
         drawn_from = f"{len(lofted.sections)} sections"
         words = f"lofted from {drawn_from} ({sections.source})"
         known = _breadths(sections.uncertainty) | (_between(lofted_sure) if lofted_sure is not None else {})
-        return Hull(lofted.form, words, sections.here, drawn_from, sections.source, known, "hull.lofted.residual")
+        return Hull(
+            lofted.form,
+            words,
+            sections.here,
+            drawn_from,
+            sections.source,
+            known,
+            _area(lofted_sure),
+            "hull.lofted.residual",
+        )
     return Lacking("it needs vessel/offsets.yaml or vessel/sections.yaml")
 
 
@@ -68,6 +83,12 @@ def _breadths(stated: Quantity | None) -> dict[str, Given]:
     si = stated.si if stated else LINES
     origin = stated.at if stated else "old lines: common practice, no source"
     return {"breadth_uncertainty": Given(si, f"{si:.1%}", origin)}
+
+
+def _area(sure: LoftedSure | None) -> Given:
+    if sure is None:
+        return Given(0.02, "2 %", "few sections: common practice, no source")
+    return Given(sure.area, f"{sure.area:.1%}", "uncertainty.lofted.area")
 
 
 def _between(sure: LoftedSure) -> dict[str, Given]:
@@ -100,4 +121,4 @@ def _of_offsets(offsets: Offsets, particulars: Particulars) -> Hull | Absent:
         return Failed(why, Notice("bad-table", offsets.here, why))
     words = f"{len(offsets.stations)} stations by {len(offsets.waterlines)} waterlines ({offsets.source})"
     known = _breadths(offsets.uncertainty)
-    return Hull(form, words, offsets.here, "the table of offsets", offsets.source, known)
+    return Hull(form, words, offsets.here, "the table of offsets", offsets.source, known, SHELL)

@@ -6,7 +6,8 @@ from tenderwright.calculations.coatings.grades import FLASH_RUST, flash_rust_of,
 from tenderwright.calculations.coatings.scheme import Scheme as PaintScheme
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.coatings import scheme_abrasive, scheme_paint
-from tenderwright.calculations.ship.zones import zone_area
+from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.zones import shell_bands, zone_area
 from tenderwright.documents.desk import Desk, joined
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import absent_of, not_calculated_of
@@ -29,13 +30,17 @@ def zones(desk: Desk) -> Part:
         Column("Bounds", width=3.2),
         Column("Added and taken away", width=3.6),
         Column(head("Area", "area"), "decimal", 1.1),
+        Column(head("±", "area"), "decimal", 0.9),
     )
     areas, paint = desk.calculated.outcome(zone_area), desk.calculated.outcome(scheme_paint)
     blocks: list[Block] = [
         Table(
             columns,
             rows,
-            note=inline("Both sides together. Shell areas are by girths from the offsets, corrected for slope."),
+            note=inline(
+                "Both sides together. ± is twice the standard uncertainty of the surface itself; what is added and "
+                "taken away is as stated."
+            ),
         ),
         *notes_on(desk, [(zone.name, zone.notes) for zone in desk.package.zones]),
         *not_calculated_of({zone.name: absent_of(areas, zone.zone) for zone in desk.package.zones}),
@@ -48,15 +53,25 @@ def zones(desk: Desk) -> Part:
 
 def _zone_row(desk: Desk, zone: Zone) -> Row:
     if zone.surface == "shell band":
-        bounds = f"shell from {desk.quantity(zone.lower)} to {desk.quantity(zone.upper)}"
+        bounds = f"shell from {desk.quantity(zone.lower)} to {desk.quantity(zone.upper)}, {_evidence(desk, zone)}"
     elif zone.surface == "internal" and zone.tank:
         bounds = f"inside of {desk.label('tank', zone.tank.name)}, stiffening included"
     else:
         bounds = f"as stated: {zone.basis}" if zone.basis else "as stated"
     more = [_entry(desk, "+", one) for one in zone.add] + [_entry(desk, "−", one) for one in zone.less]
     area = desk.number(f"zone.{zone.zone}.area")
-    cells = (inline(zone.name), inline(bounds), inline("; ".join(more) or "–"), inline(area))
+    sure = desk.record.values.get(f"zone.{zone.zone}.uncertainty")
+    known = in_column(2 * sure.si, "area") if sure is not None else "–"
+    cells = (inline(zone.name), inline(bounds), inline("; ".join(more) or "–"), inline(area), inline(known))
     return Row(cells, anchor=desk.anchor("zone", zone.zone))
+
+
+def _evidence(desk: Desk, zone: Zone) -> str:
+    """Say what the area of a band of shell was found from."""
+    form = desk.calculated.found(hull)
+    if zone.zone in (desk.calculated.found(shell_bands) or ()):
+        return f"by {form.drawn_from}" if form is not None else "by her form"
+    return f"by girths, {zone.girths.source}" if zone.girths is not None else "by formula from her dimensions"
 
 
 def _entry(desk: Desk, sign: str, entry: AreaEntry) -> str:
