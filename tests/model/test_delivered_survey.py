@@ -78,7 +78,7 @@ def test_a_row_in_inches_that_cannot_be_read_is_told_at_its_line_and_the_others_
 
 def test_columns_that_nothing_reads_are_named() -> None:
     survey, (notice,) = delivered("strake,frame,side,as_built_mm,measured_mm,date,remarks\nA,1,port,9,8,2027-06-01,x\n")
-    assert (notice.code, notice.severity) == ("survey-part-unread", "warning")
+    assert (notice.code, notice.severity) == ("delivered-unread", "warning")
     assert "`remarks`" in notice.message
     assert survey.text.startswith("strake")
 
@@ -150,8 +150,8 @@ same: { as_built: 3/8 in, date: 2025-10-08, kind: pit }
     )
     survey, notices = delivered(text, said)
     assert [(notice.code, notice.place.line) for notice in notices] == [
-        ("survey-part-unread", 3),
-        ("survey-part-unread", 7),
+        ("delivered-unread", 3),
+        ("delivered-unread", 7),
     ]
     read = [(row["strake"], row["frame"], row["side"], row["measured_mm"], row["tank"]) for row in rows(survey)]
     assert read == [
@@ -179,7 +179,7 @@ def test_what_is_said_of_the_columns_must_fit_the_file(written: str, better: str
     survey, notices = delivered(
         "LOCATION,ORIG (IN),GAUGED,DATE,REMARKS\nA-11P,0.375,315,10/8/2025,\n", LOCATION.replace(written, better)
     )
-    assert {notice.code for notice in notices} == {"survey-columns"}
+    assert {notice.code for notice in notices} == {"delivered-columns"}
     assert any(words in notice.message for notice in notices)
     assert all(notice.place.path == "surveys/firm.yaml" for notice in notices)
     assert rows(survey) == []

@@ -5,16 +5,27 @@ from __future__ import annotations
 import csv
 import io
 import re
-from collections.abc import Iterator
-from contextlib import suppress
-from datetime import datetime
-from functools import cache
+from collections.abc import Iterator, Mapping
 
+from tenderwright.model.delivered_file import (
+    ANY,
+    BARE,
+    SIDES,
+    CannotRead,
+    Rows,
+    by_heading,
+    day_of,
+    pieces_of,
+    read_cell,
+    rows_of_text,
+    unread_columns,
+    wrong_column,
+    wrong_form,
+)
 from tenderwright.model.survey import Survey, survey_name, told_rows
 from tenderwright.model.survey_columns import ColumnRead, SameOfAll, SurveyColumns
 from tenderwright.model.survey_row import COLUMNS
 from tenderwright.notices import Notice, Place
-from tenderwright.notices.suggest import did_you_mean
 from tenderwright.quantities.quantity import QuantityError, parse_quantity
 from tenderwright.quantities.spellings import AmbiguousUnit
 from tenderwright.quantities.units import UnknownUnit, signature, unit
@@ -23,28 +34,15 @@ from tenderwright.reading.source import Source
 _THICKNESS = ("as_built", "measured")
 _HEADING = re.compile(r"(as_built|measured)[_ ]*[(\[]?\s*([^)\]]+?)\s*[)\]]?", re.IGNORECASE)
 """A column of ours that says its unit: `measured_in`, `measured (in)`."""
-_BARE = re.compile(r"[0-9 ./½¼¾⅛⅜⅝⅞-]+")
-_SIDES = {"p": "port", "ps": "port", "port": "port", "s": "starboard", "sb": "starboard", "stb": "starboard",
-          "stbd": "starboard", "starboard": "starboard"}  # fmt: skip
 _FIGURE = r"[+-]?[0-9]+(?:\.[0-9]+)?"
 _LENGTH = r"[0-9.,][0-9.,/ ½¼¾⅛⅜⅝⅞-]*(?:mm|mils?|in\.?|[\"″”])?"
 _PIECES = {
     "strake": r"[A-Za-z]{1,2}|[0-9]{1,2}", "frame": rf"{_FIGURE}(?:\s*[-/&]\s*{_FIGURE})?", "side": r"[A-Za-z]+",
     "tank": ".+?", "member": ".+?", "kind": ".+?", "as_built": _LENGTH, "measured": _LENGTH,
-    "date": "[0-9][0-9./-]*[0-9]", "instrument": ".+?", "stage": ".+?", "any": ".*",
+    "date": "[0-9][0-9./-]*[0-9]", "instrument": ".+?", "stage": ".+?", ANY: ".*",
 }  # fmt: skip
 """What a form may read, and how it is written in a cell."""
 _BETWEEN = re.compile(rf"({_FIGURE})\s*[-/&]\s*({_FIGURE})")
-_SEPARATORS = {"comma": ",", "semicolon": ";", "tab": "\t"}
-_DATES = {
-    "year-month-day": ("%Y-%m-%d",),
-    "day/month/year": ("%d/%m/%Y", "%d/%m/%y", "%d.%m.%Y"),
-    "month/day/year": ("%m/%d/%Y", "%m/%d/%y"),
-}
-
-
-class _Cannot(ValueError):
-    """A row or a file that cannot be read, and why."""
 
 
 def survey_of(source: Source, columns: SurveyColumns | None = None) -> tuple[Survey, list[Notice]]:
@@ -55,19 +53,18 @@ def survey_of(source: Source, columns: SurveyColumns | None = None) -> tuple[Sur
     text, told = _in_mm(source)
     headings = _headings(text)
     unread = [one for one in headings if one not in COLUMNS] if set(headings) & set(COLUMNS) else []
-    return Survey(name, text, here), [*told_rows(source.path, told), *_not_read(source.path, 1, unread)]
+    return Survey(name, text, here), [
+        *told_rows(source.path, told),
+        *unread_columns(source.path, 1, unread, _beside(name)),
+    ]
+
+
+def _beside(name: str) -> str:
+    return f"surveys/{name}.yaml"
 
 
 def _headings(text: str) -> list[str]:
     return [cell.strip() for cell in next(csv.reader(io.StringIO(text)), [])]
-
-
-def _not_read(path: str, line: int, unread: list[str]) -> Iterator[Notice]:
-    if unread:
-        names = ", ".join(f"`{one}`" for one in unread)
-        message = f"the survey has columns that are not read: {names}"
-        hint = f"surveys/{survey_name(path)}.yaml may say which columns are read, and which are left out"
-        yield Notice("survey-part-unread", Place(path, line), message, hints=(hint,))
 
 
 def _in_mm(source: Source) -> tuple[str, list[tuple[int, str]]]:
@@ -90,7 +87,7 @@ def _in_mm(source: Source) -> tuple[str, list[tuple[int, str]]]:
     for cells in reader:
         try:
             in_mm = [_mm(cell, units[at]) if cell.strip() and at in units else cell for at, cell in enumerate(cells)]
-        except _Cannot as error:
+        except CannotRead as error:
             told.append((reader.line_num, f"cannot read the row: {error}"))
             in_mm = []
         writer.writerow(in_mm)
@@ -108,9 +105,9 @@ def _mm(cell: str, unit_of_column: str) -> str:
     """Write a thickness in mm: a number or a fraction in the unit of its column, or a length with its own unit."""
     cell = cell.strip()
     try:
-        mm = parse_quantity(f"{cell} {unit_of_column}" if _BARE.fullmatch(cell) else cell, "length").si * 1000
+        mm = parse_quantity(f"{cell} {unit_of_column}" if BARE.fullmatch(cell) else cell, "length").si * 1000
     except QuantityError as error:
-        raise _Cannot(error.message) from error
+        raise CannotRead(error.message) from error
     return f"{mm:.9g}"
 
 
@@ -128,44 +125,30 @@ class _Delivered:
         out, lines = io.StringIO(), [1]
         writer = csv.writer(out, lineterminator="\n")
         writer.writerow(COLUMNS)
-        headings, rows = self._rows()
-        wrong = [*self._wrong(headings)]
+        rows = rows_of_text(self.text, self.said)
+        wrong = [*self._wrong(rows)]
         told: list[tuple[int, str]] = []
         empty = []
-        for line, cells in rows if not wrong else []:
+        for line, cells in rows.rows if not wrong else ():
             try:
-                readings = self._readings(headings, cells)
-            except _Cannot as error:
+                readings = self._readings(by_heading(rows.headings, cells))
+            except CannotRead as error:
                 told.append((line, f"cannot read the row: {error}"))
                 continue
             empty += [line] if not readings else []
             writer.writerows([reading[column] for column in COLUMNS] for reading in readings)
             lines += [line] * len(readings)
         survey = Survey(survey_name(self.path), out.getvalue(), Place(self.path), tuple(lines))
-        return survey, wrong or [*told_rows(self.path, told), *self._unread(headings, empty)]
+        return survey, wrong or [*told_rows(self.path, told), *self._unread(rows.headings, empty)]
 
-    def _rows(self) -> tuple[list[str], list[tuple[int, list[str]]]]:
-        reader = csv.reader(io.StringIO(self.text), delimiter=_SEPARATORS[self.said.separator])
-        rows = [(reader.line_num, [" ".join(cell.split()) for cell in cells]) for cells in reader]
-        below = [(line, cells) for line, cells in rows if line >= self.said.heading_row]
-        return (below[0][1] if below else []), [(line, cells) for line, cells in below[1:] if any(cells)]
-
-    def _wrong(self, headings: list[str]) -> Iterator[Notice]:
+    def _wrong(self, rows: Rows) -> Iterator[Notice]:
         """Say what of the columns does not fit the file, or leaves a reading without what it needs."""
         given = {name for name, value in self.same.items() if value}
         for one in self.said.columns:
-            if headings.count(one.column) != 1:
-                have = "several columns" if one.column in headings else "no column"
-                message = f"line {self.said.heading_row} of {self.path} has {have} `{one.column}`"
-                yield Notice("survey-columns", one.here, message, hints=did_you_mean(one.column, headings))
-            for text in one.reads:
-                pieces = _pieces(text)
-                given |= {*pieces}
-                off = [name for name in pieces if name not in _PIECES]
-                twice = [name for name in pieces if pieces.count(name) > 1 and name != "any"]
-                if off or twice:
-                    message = f"the form `{text}` reads `{(off or twice)[0]}`" + (" twice" if twice else "")
-                    yield Notice("survey-columns", one.here, message, hints=(f"a form reads {', '.join(_PIECES)}",))
+            yield from wrong_column(one.column, rows, self.said, self.path, one.here)
+            for form in one.reads:
+                given |= {*pieces_of(form)}
+                yield from wrong_form(form, _PIECES, one.here)
         for needed in ("measured", "as_built", "date"):
             if needed not in given:
                 yield self._missing(f"no column has `{{{needed}}}`", needed)
@@ -174,21 +157,19 @@ class _Delivered:
 
     def _missing(self, message: str, name: str) -> Notice:
         same = "" if name == "measured" else f", or give `{name}` under `same`"
-        return Notice("survey-columns", self.said.here, message, hints=(f"say which column it is read from{same}",))
+        return Notice("delivered-columns", self.said.here, message, hints=(f"say which column it is read from{same}",))
 
-    def _unread(self, headings: list[str], empty: list[int]) -> Iterator[Notice]:
+    def _unread(self, headings: tuple[str, ...], empty: list[int]) -> Iterator[Notice]:
         named = {*(one.column for one in self.said.columns), *self.said.left_out, ""}
-        yield from _not_read(self.path, self.said.heading_row, [one for one in headings if one not in named])
+        unread = [one for one in headings if one not in named]
+        yield from unread_columns(self.path, self.said.heading_row, unread, _beside(survey_name(self.path)))
         if empty:
             rows = "1 row has" if len(empty) == 1 else f"{len(empty)} rows have"
             message = f"{rows} no thickness measured and are not read, the first of them here"
-            yield Notice("survey-part-unread", Place(self.path, empty[0]), message)
+            yield Notice("delivered-unread", Place(self.path, empty[0]), message)
 
-    def _readings(self, headings: list[str], cells: list[str]) -> list[dict[str, str]]:
+    def _readings(self, row: Mapping[str, str]) -> list[dict[str, str]]:
         """Read a row: a reading for each column that holds a measured thickness."""
-        if len(cells) > len(headings):
-            raise _Cannot(f"it has {len(cells)} cells, and there are {len(headings)} headings")
-        row = dict(zip(headings, cells, strict=False))
         found = [(one, self._cell(one, row.get(one.column, ""))) for one in self.said.columns]
         readings = []
         for one, pieces in found:
@@ -211,11 +192,8 @@ class _Delivered:
         self.above[one.column] = cell
         if not cell:
             return {}
-        match = next(filter(None, (_form(text).fullmatch(cell) for text in one.reads)), None)
-        if match is None:
-            forms = ", ".join(f"`{text}`" for text in one.reads)
-            raise _Cannot(f"`{cell}` under `{one.column}` is of none of the forms {forms}")
-        pieces = {name: text.strip() for name, text in match.groupdict().items() if text}
+        pieces = read_cell(cell, one.column, one.reads, _PIECES)
+        pieces.pop(ANY, None)
         for name in _THICKNESS:
             if name in pieces:
                 text = pieces[name].replace(",", ".") if self.said.decimal_comma else pieces[name]
@@ -226,7 +204,7 @@ class _Delivered:
         side, frame = reading.get("side", ""), reading.get("frame", "")
         for name, words in (("as_built", "thickness as built"), ("date", "date")):
             if not reading[name]:
-                raise _Cannot(f"it has no {words}")
+                raise CannotRead(f"it has no {words}")
         if between := _BETWEEN.fullmatch(frame):
             frame = f"{(float(between[1]) + float(between[2])) / 2:g}"
         return {
@@ -234,24 +212,13 @@ class _Delivered:
             **reading,
             "strake": reading.get("strake", "").upper(),
             "frame": frame,
-            "side": _SIDES.get(side.lower(), side),
-            "date": reading["date"] if reading["date"] == self.same["date"] else _day(reading["date"], self.said.dates),
+            "side": SIDES.get(side.lower(), side),
+            "date": reading["date"]
+            if reading["date"] == self.same["date"]
+            else day_of(reading["date"], self.said.dates),
             "as_built_mm": reading["as_built"],
             "measured_mm": reading["measured"],
         }
-
-
-def _pieces(form: str) -> list[str]:
-    return re.split(r"\{(\w*)\}", form)[1::2]
-
-
-@cache
-def _form(form: str) -> re.Pattern[str]:
-    """Make the pattern of a form: what stands in braces is read, blanks may be more or fewer, capitals or small."""
-    parts = re.split(r"\{(\w*)\}", form)
-    words = [r"\s*".join(map(re.escape, part.split(" "))) for part in parts[::2]]
-    groups = [f"({'?:' if piece == 'any' else f'?P<{piece}>'}{_PIECES[piece]})" for piece in parts[1::2]]
-    return re.compile("".join(word + group for word, group in zip(words, [*groups, ""], strict=True)), re.IGNORECASE)
 
 
 def _same(same: SameOfAll | None) -> dict[str, str]:
@@ -262,11 +229,3 @@ def _same(same: SameOfAll | None) -> dict[str, str]:
         "as_built": f"{same.as_built.si * 1000:.9g}" if same.as_built is not None else "",
         "date": same.date.isoformat() if same.date is not None else "",
     }
-
-
-@cache
-def _day(text: str, written: str) -> str:
-    for form in _DATES[written]:
-        with suppress(ValueError):
-            return datetime.strptime(text, form).date().isoformat()
-    raise _Cannot(f"`{text}` is no date written {written}")

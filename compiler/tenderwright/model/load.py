@@ -242,7 +242,7 @@ class _Loader:
         if path.endswith(".yaml"):
             if f"{path.removesuffix('.yaml')}.csv" not in self.files.sources:
                 message = f"there is no survey surveys/{survey_name(path)}.csv whose columns this would say"
-                self.notices.append(Notice("survey-columns", Place(path), message))
+                self.notices.append(Notice("delivered-columns", Place(path), message))
             return None
         beside = f"{path.removesuffix('.csv')}.yaml"
         there = beside in self.files.sources or beside in self.mistakes

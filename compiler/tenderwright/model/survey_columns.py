@@ -2,8 +2,9 @@
 
 from typing import Annotated
 
+from tenderwright.model.delivered_columns import DeliveredColumns
 from tenderwright.model.kinds import Date, Length, Side
-from tenderwright.model.marks import Count, Key, OneOf, Within
+from tenderwright.model.marks import Count, Key, OneOf
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -60,27 +61,10 @@ class SameOfAll(Noun, frozen=True, kw_only=True):
     ] = ""
 
 
-class SurveyColumns(Noun, frozen=True, kw_only=True):
+class SurveyColumns(DeliveredColumns, frozen=True, kw_only=True):
     """How a survey that a firm delivered is read: the CSV file of the same name beside it, which stays as delivered."""
 
-    heading_row: Annotated[
-        int,
-        Key("Line of the file on which the headings stand; those above it are passed over.", 6),
-        Within(least=1, most=1000),
-    ] = 1
-    separator: Annotated[
-        str, Key("What stands between two cells.", "semicolon"), OneOf("comma", "semicolon", "tab")
-    ] = "comma"
-    decimal_comma: Annotated[bool, Key("Whether a comma stands for the point of decimals.")] = False
-    dates: Annotated[
-        str,
-        Key("How its dates are written.", "month/day/year"),
-        OneOf("year-month-day", "day/month/year", "month/day/year"),
-    ] = "year-month-day"
     columns: Annotated[tuple[ColumnRead, ...], Key("The columns that are read."), Count(1)]
-    left_out: Annotated[
-        tuple[str, ...], Key("Headings of columns that are known and not read.", ["Remarks", "Photo no."])
-    ] = ()
     words: Annotated[
         tuple[WordRead, ...],
         Key("Words of the firm's for what has another name here; `P`, `S`, `STBD` and the like are known."),

@@ -49,7 +49,7 @@ _ERRORS = {
     "bad-frame": "a frame does not exist on this ship",
     "bad-table": "a table does not fit together",
     "bad-survey": "a row of a survey cannot be read",
-    "survey-columns": "what is said of a survey's columns does not fit the survey",
+    "delivered-columns": "what is said of a delivered file's columns does not fit it",
     "sum-differs": "amounts do not add up to the sum that is written",
     # linking
     "duplicate-name": "an identifier stands for two things",
@@ -72,8 +72,8 @@ _ERRORS = {
 _FORMAT = {"format-unsaid": ("warning", "the package does not say in which format it is written")}
 """Of the version of the format."""
 
-_SURVEYS = {"survey-part-unread": ("warning", "part of a survey is not read")}
-"""Of what surveys hold."""
+_DELIVERED = {"delivered-unread": ("warning", "part of a delivered file is not read")}
+"""Of the CSV files that others deliver."""
 
 _GIT = {"repository-refused": ("warning", "git does not read the repository around the package")}
 """Of what git says of the package."""
@@ -284,7 +284,7 @@ _RESTS_ON: dict[str, tuple[str, ...]] = {
 
 _RATED = (
     _FORMAT
-    | _SURVEYS
+    | _DELIVERED
     | _GIT
     | _BIDS
     | _COMPARED
