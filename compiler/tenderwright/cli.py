@@ -9,6 +9,7 @@ import io
 import sys
 from collections.abc import Sequence
 from importlib import import_module
+from types import ModuleType
 
 from tenderwright import __version__
 from tenderwright.commands.exits import FAILURE, WRONG_USE
@@ -28,7 +29,10 @@ COMMANDS = {
     "addendum": "tell yards what changed between two commits, and prove that it is all",
     "statement": "write a page for trustees on how the docking stands on a day",
     "start": "write a new, small, valid package",
+    "import": "bring a list kept as CSV into the form of the package",
 }
+_MODULES = {"import": "bring_in"}
+"""Of commands whose names Python keeps for itself."""
 
 
 def parser_for(name: str | None) -> argparse.ArgumentParser:
@@ -42,8 +46,12 @@ def parser_for(name: str | None) -> argparse.ArgumentParser:
     for command, help_text in COMMANDS.items():
         sub = commands.add_parser(command, help=help_text, description=help_text[0].upper() + help_text[1:] + ".")
         if command == name:
-            import_module(f"tenderwright.commands.{command}").add_arguments(sub)
+            _module(command).add_arguments(sub)
     return parser
+
+
+def _module(command: str) -> ModuleType:
+    return import_module(f"tenderwright.commands.{_MODULES.get(command, command)}")
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -56,7 +64,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     name = next((word for word in words if word in COMMANDS), None)
     arguments = parser_for(name).parse_args(words)
     try:
-        code: int = import_module(f"tenderwright.commands.{arguments.command}").run(arguments)
+        code: int = _module(arguments.command).run(arguments)
     except WrongUse as error:
         print(f"tenderwright: {error}", file=sys.stderr)
         return WRONG_USE

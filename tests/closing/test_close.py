@@ -247,14 +247,14 @@ def test_a_report_that_cannot_be_put_in_place_leaves_no_source_file(
 def test_a_failure_half_way_leaves_no_source_file(root: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     from tenderwright.writing import new_files
 
-    write = new_files._write_new
+    write = new_files.write_new
 
     def fail(target: Path, content: bytes) -> None:
         if target.parent.name == "history":
             raise WritingError("the disk is full")
         write(target, content)
 
-    monkeypatch.setattr(new_files, "_write_new", fail)
+    monkeypatch.setattr(new_files, "write_new", fail)
     before = tree(root.parent)
     assert close(root) == 2
     assert tree(root.parent) == before

@@ -41,7 +41,7 @@ def new_files(root: Path, files: Mapping[str, bytes]) -> Iterator[None]:
             _list(root, files)
             for path, content in files.items():
                 (root / path).parent.mkdir(parents=True, exist_ok=True)
-                _write_new(root / path, content)
+                write_new(root / path, content)
             yield
         except BaseException:
             _take_back(root)
@@ -99,7 +99,7 @@ def _parent_of(root: Path, path: str) -> Path:
     return parent
 
 
-def _write_new(target: Path, content: bytes) -> None:
+def write_new(target: Path, content: bytes) -> None:
     """Write a file whole beside its place, then give it its name, unless another has taken that meanwhile."""
     fresh = target.with_name(f".{target.name}.{uuid4().hex}")
     try:
