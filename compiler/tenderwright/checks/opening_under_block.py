@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tenderwright.calculations.ship.footprints import Conflict, block_clearances
+from tenderwright.calculations.ship.footprints import PLACES, Conflict, block_clearances, not_placed
 from tenderwright.checks.context import Context
 from tenderwright.model.docking_plan import DockingPlan, KeelBlocks
 from tenderwright.notices import Notice, Place
@@ -22,6 +22,8 @@ def check(context: Context) -> Iterator[Notice]:
     plan, found = context.package.docking_plan, context.found(block_clearances)
     if plan is None or found is None:
         return
+    if left := context.found(not_placed):
+        context.lacks(f"{PLACES}: {_some(left)}")
     nearest: dict[tuple[str, str], Conflict] = {}
     for one in found.conflicts:
         key = (one.name, one.footprint.position)
@@ -35,6 +37,11 @@ def check(context: Context) -> Iterator[Notice]:
         message = f"the {block} {how} {one.kind} `{one.name}`, and {show(one.wanted, 'thickness', more=-1)} is wanted"
         hint = "move it by a frame, or change `clearance` with its source"
         yield Notice(CODE, _place(plan, one), message, hints=(hint,))
+
+
+def _some(names: tuple[str, ...]) -> str:
+    """Name the first few."""
+    return ", ".join(names[:3]) + (f" and {len(names) - 3} more" if len(names) > 3 else "")
 
 
 def _place(plan: DockingPlan, one: Conflict) -> Place:

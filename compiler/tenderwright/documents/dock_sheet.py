@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tenderwright.calculations.condition.floating import FloatingPosition
+from tenderwright.calculations.ship.block_places import side_block_places
 from tenderwright.calculations.ship.docking_condition import docking
 from tenderwright.calculations.ship.how_sure import how_sure
 from tenderwright.calculations.ship.keel_loads import keel_bearing, planned_keel_blocks
@@ -26,7 +27,7 @@ from tenderwright.documents.edition import (
     inline,
 )
 from tenderwright.documents.floated_on import floated_on
-from tenderwright.documents.parts.blocks import judged, keel_table, one_out, side_limits, side_table
+from tenderwright.documents.parts.blocks import judged, keel_table, one_out, places_table, side_limits, side_table
 from tenderwright.documents.parts.footprints import openings
 from tenderwright.documents.parts.landing import landing_limits
 from tenderwright.documents.parts.stops import floating_off_stops, landing_stops
@@ -160,6 +161,8 @@ def _blocks(desk: Desk) -> Part:
     blocks: list[Block] = [replace(keel_table(desk.calculated.found(planned_keel_blocks) or ()), note=())]
     if pairs := desk.calculated.found(planned_side_blocks):
         blocks += [Heading("Side blocks"), replace(side_table(pairs), note=())]
+    elif places := desk.calculated.found(side_block_places):
+        blocks += [Heading("Side blocks"), places_table(places)]
     return _part("DS3", "dock-sheet-blocks", "Blocks", blocks)
 
 

@@ -10,6 +10,7 @@ from tenderwright.calculations.calculate import calculate
 from tenderwright.calculations.ship.condition import arrival
 from tenderwright.calculations.steps.outcome import Lacking, NotAsked
 from tenderwright.documents.drawings.all import drawings, figures_of
+from tenderwright.documents.drawings.hull_marks import NOT_HER_FORM
 from tenderwright.documents.edition import Figure
 from tenderwright.writing.figures import figure_size, figure_svg
 from tests.outcomes import Altered
@@ -108,15 +109,25 @@ def test_drawing_again_from_the_files_gives_the_same_bytes() -> None:
     assert figures_of(drawings(*compiled())) == list(figures())
 
 
-def test_nothing_is_drawn_without_a_hull_form_or_readings() -> None:
+def test_without_her_form_what_needs_no_form_is_drawn_on_an_outline_that_says_so() -> None:
     package = replace(marram()[0], offsets=None, surveys=())
     found = drawings(package, calculate(package))
-    assert figures_of(found) == []
-    assert set(found) > {"Docking plan: profile and keel blocks", "Coating zones", "Body plan"}
-    told = {one.why for one in found.values() if not isinstance(one, NotAsked)}
-    form = "it needs vessel/offsets.yaml or vessel/sections.yaml"
-    floats = "it needs the hull: vessel/offsets.yaml, vessel/curves.yaml or vessel/sections.yaml"
-    assert told == {form, floats, "it needs thickness readings under surveys/"}
+    made = {one.name: one for one in figures_of(found)}
+    assert set(made) == {
+        "docking-plan", "docking-bottom-aft", "docking-bottom-forward", "tank-plan", "coating-zones", "anode-plan",
+    }  # fmt: skip
+    assert all("it is not her form" in one.caption for one in made.values())
+    for name in ("docking-plan", "tank-plan", "coating-zones", "anode-plan"):
+        assert NOT_HER_FORM in made[name].svg
+    assert "Not drawn, for want of where they lie" in made["docking-bottom-aft"].caption
+    assert isinstance(found["Body plan"], Lacking)
+    assert isinstance(found["Docking plan: sections at side blocks"], Lacking)
+
+
+def test_her_own_outline_is_not_called_a_stand_in() -> None:
+    for one in figures():
+        assert NOT_HER_FORM not in one.svg
+        assert "not her form" not in one.caption
 
 
 def test_drawings_that_lack_their_data_say_what_they_need() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.steps.outcome import NotAsked
 from tenderwright.documents.drawings.anode_plan import anode_plan
 from tests.replacing import replace
@@ -39,4 +39,4 @@ def test_none_is_drawn_without_anodes_or_a_hull(part: str) -> None:
     if part == "anodes":
         assert isinstance(anode_plan(replace(package, anodes=()), calculated), NotAsked)
     else:
-        assert anode_plan(package, altered({hull: LACKING})) == LACKING
+        assert anode_plan(package, altered({hull_outline: LACKING})) == LACKING

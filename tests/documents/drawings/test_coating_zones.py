@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.steps.outcome import Lacking
 from tenderwright.documents.drawings.bands import bands
 from tenderwright.documents.drawings.coating_zones import zones
@@ -38,7 +38,7 @@ def test_edges_of_bands_stand_at_their_heights_at_both_ends() -> None:
 def test_bands_cover_the_side_without_gap_or_overlap() -> None:
     """Side areas of the bands, by the shoelace formula, add up to that of the whole profile."""
     package, calculated = marram()
-    form = result_of(calculated, hull).form
+    form = result_of(calculated, hull_outline).form
     made = [band for band in bands(package, form) if band.zone.surface == "shell band"]
     whole = bands(replace(package, zones=(replace(package.zones[0], lower=None, upper=None),)), form)
     assert sum(_area(band.shapes[0]) for band in made) == pytest.approx(_area(whole[0].shapes[0]))
@@ -51,7 +51,7 @@ def _area(shape: list[tuple[float, float]]) -> float:
 
 def test_the_rudder_and_stern_frame_are_hatched_as_their_zone() -> None:
     package, calculated = marram()
-    made = bands(package, result_of(calculated, hull).form)
+    made = bands(package, result_of(calculated, hull_outline).form)
     rudder = next(band for band in made if band.zone.zone == "rudder-and-stern-frame")
     assert len(rudder.shapes) == 2
     assert rudder.hatch is not None
@@ -70,4 +70,4 @@ def test_there_is_no_drawing_without_a_band_of_shell() -> None:
     assert zones(replace(package, zones=inside), calculated) == Lacking(
         "it needs a zone with `surface: shell band` in vessel/zones.yaml"
     )
-    assert zones(package, altered({hull: LACKING})) == LACKING
+    assert zones(package, altered({hull_outline: LACKING})) == LACKING

@@ -9,7 +9,7 @@ import pytest
 from tenderwright.calculations.cradle.cars import Cradle, judge
 from tenderwright.calculations.cradle.train import Car, arrange
 from tenderwright.calculations.ship.cradle import cradles
-from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.steps.outcome import Each, NotAsked
 from tenderwright.documents.drawings.cradle_plan import cradle
 from tenderwright.documents.edition import Figure
@@ -140,7 +140,7 @@ def test_there_is_no_drawing_without_cars_or_a_train() -> None:
     package, calculated = marram()
     assert cradle(package, facility(FITS), altered({cradles: Each({FITS: LACKING})})) == LACKING
     assert isinstance(cradle(package, replace(facility(FITS), cars=None), calculated), NotAsked)
-    assert cradle(package, facility(FITS), altered({hull: LACKING})) == LACKING
+    assert cradle(package, facility(FITS), altered({hull_outline: LACKING})) == LACKING
 
 
 def _overlaps(drawn: Figure) -> list[tuple[str, str]]:

@@ -13,8 +13,8 @@ from tenderwright.calculations.ship.footprints import (
     earlier_footprints,
     plan_footprints,
 )
-from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.keel_loads import planned_keel_blocks
+from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.documents.drawings.bottom_marks import BEFORE, LAST
 from tenderwright.documents.drawings.docking_bottom import docking_bottom
 from tenderwright.documents.edition import Figure
@@ -113,5 +113,5 @@ def test_the_bottom_stands_without_an_earlier_docking() -> None:
 
 
 def test_there_is_no_drawing_without_footprints() -> None:
-    for step in (plan_footprints, hull):
+    for step in (plan_footprints, hull_outline):
         assert docking_bottom(marram()[0], altered({step: LACKING})) == LACKING

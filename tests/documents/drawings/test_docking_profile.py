@@ -9,9 +9,9 @@ import pytest
 
 from tenderwright.calculations.ship.block_places import KeelBlockResult
 from tenderwright.calculations.ship.docking_condition import docking as docking_step
-from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.keel_loads import loaded_keel_blocks, planned_keel_blocks
 from tenderwright.calculations.ship.landing import landing as landing_step
+from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.ship.side_loads import planned_side_blocks
 from tenderwright.calculations.steps.outcome import Lacking
 from tenderwright.calculations.steps.step import Step
@@ -160,5 +160,5 @@ def test_blocks_without_a_height_say_so() -> None:
 def test_there_is_no_drawing_without_a_plan_or_blocks() -> None:
     package, calculated = marram()
     assert isinstance(docking_profile(replace(package, docking_plan=None), calculated), Lacking)
-    for step in (planned_keel_blocks, hull):
+    for step in (planned_keel_blocks, hull_outline):
         assert docking_profile(package, altered({step: LACKING})) == LACKING

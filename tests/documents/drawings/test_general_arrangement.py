@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tenderwright.calculations.ship.condition import arrival
-from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.ship.tanks import tank_contents, tank_shape
 from tenderwright.calculations.steps.outcome import Lacking
 from tenderwright.documents.drawings.general_arrangement import tanks
@@ -35,7 +35,7 @@ def test_every_tank_is_listed_with_its_sounding_and_volume() -> None:
 
 
 def test_her_outline_is_as_long_on_paper_as_the_scale_says() -> None:
-    form = result_of(marram()[1], hull).form
+    form = result_of(marram()[1], hull_outline).form
     assert form is not None
     drawn = figure(DRAWN)
     outlines = paths(drawn, stroke_width="0.55")
@@ -88,4 +88,4 @@ def test_a_tank_without_bounds_is_listed_but_not_drawn() -> None:
 def test_there_is_no_drawing_without_tanks() -> None:
     package, _ = marram()
     assert tanks(package, altered({tank_shape: {}})) == Lacking(NO_TANKS)
-    assert tanks(package, altered({hull: LACKING})) == LACKING
+    assert tanks(package, altered({hull_outline: LACKING})) == LACKING

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.members import members_found
+from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.steps.outcome import Lacking
 from tenderwright.documents.drawings.shell_expansion import CLASSES
 from tenderwright.documents.drawings.tank_interiors import hatch_of, tank_interiors
@@ -37,6 +37,6 @@ def test_the_hatching_grows_with_the_share_of_the_limit(share: float, of: int | 
 
 
 def test_none_is_drawn_without_readings_of_members() -> None:
-    for step in (members_found, hull):
+    for step in (members_found, hull_outline):
         assert tank_interiors(marram()[0], altered({step: LACKING})) == LACKING
     assert isinstance(tank_interiors(marram()[0], altered({members_found: ()})), Lacking)

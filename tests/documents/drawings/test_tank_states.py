@@ -6,7 +6,7 @@ import pytest
 
 from tenderwright.calculations.ship.docking_condition import docking as docking_step
 from tenderwright.calculations.ship.docking_condition import docking_tank_states
-from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.ship.undocking import undocking as undocking_step
 from tenderwright.calculations.ship.undocking import undocking_tank_states
 from tenderwright.calculations.steps.outcome import Lacking
@@ -70,6 +70,6 @@ def test_a_tank_of_which_nothing_is_known_is_not_invented() -> None:
 
 
 def test_there_is_no_drawing_without_both_conditions() -> None:
-    for step in (docking_tank_states, undocking_tank_states, hull):
+    for step in (docking_tank_states, undocking_tank_states, hull_outline):
         assert tank_states(marram()[0], altered({step: LACKING})) == LACKING
     assert tank_states(marram()[0], altered({docking_tank_states: {}})) == Lacking(NO_TANKS)

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from tenderwright.calculations.ship.facilities import facility_fits
-from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.landing import landing as landing_step
 from tenderwright.calculations.ship.landing import landing_stages
+from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.documents.drawings.landing_curves import landing_curves
 from tenderwright.documents.drawings.water_levels import water_levels
 from tenderwright.documents.edition import Figure
@@ -111,5 +111,5 @@ def test_a_loss_of_stability_before_settling_stays_in_the_field() -> None:
 
 
 def test_there_is_no_drawing_without_stages_or_plan() -> None:
-    for step in (landing_step, landing_stages, hull):
+    for step in (landing_step, landing_stages, hull_outline):
         assert water_levels(marram()[0], altered({step: LACKING})) == LACKING

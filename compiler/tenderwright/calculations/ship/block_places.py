@@ -230,6 +230,26 @@ def side_block_pairs(docking_plan: DockingPlan, frames: FrameTable) -> dict[str,
     return {str(number): pair for number, pair in enumerate(pairs, start=1)}
 
 
+class SideBlockPlace(Struct, frozen=True):
+    """Where a pair of side blocks stands, whatever is known of the shell over it; lengths in m."""
+
+    number: int
+    position: str
+    x: float
+    off_centre: float
+    length: float
+    width: float
+
+
+@step()
+def side_block_places(side_block_pairs: dict[str, SideBlocks]) -> tuple[SideBlockPlace, ...]:
+    """Give where every pair of side blocks stands, from aft."""
+    return tuple(
+        SideBlockPlace(int(number), one.at.text, one.at.x, one.off_centre.si, *side_cap(one))
+        for number, one in side_block_pairs.items()
+    )
+
+
 @step_of(SIDE, "blocks.side-{}", each="side_block_pairs", kept=True)
 def side_block_seats(pair: SideBlocks, hull: Hull, docking_plan: DockingPlan, particulars: Particulars) -> Uses:
     """Find how the shell lies over a side block, and how high it is built."""

@@ -203,6 +203,28 @@ def _obstacles(
             yield from (Obstacle("bilge keel", one, part.lowest.si) for one in _bilge_keel(part, part.lowest.si, form))
 
 
+_NAMED = 3
+"""So many anodes are named one by one."""
+PLACES = "it needs `off_centre` of openings in vessel/openings.yaml, or the form of the hull, to place"
+
+
+@step()
+def not_placed(
+    openings: tuple[Opening, ...],
+    anodes: tuple[Anode, ...],
+    appendages: tuple[Appendage, ...],
+    obstacles: tuple[Obstacle, ...],
+    hull: Hull | None,
+) -> tuple[str, ...]:
+    """Name what blocks must keep clear of, and cannot be placed for want of the shell or of where it lies."""
+    placed = {one.place.name for one in obstacles}
+    left = [one.name for one in openings if one.opening not in placed]
+    # Where the shell is known, an anode that is not on it is on the rudder, which no block touches.
+    bare = [one.anode for one in anodes if hull is None and one.side != "centreline" and one.anode not in placed]
+    left += [f"anode {name}" for name in bare] if len(bare) <= _NAMED else [f"{len(bare)} anodes"]
+    return (*left, *(one.name for one in appendages if one.kind == "bilge keel" and one.appendage not in placed))
+
+
 class Clearances(Struct, frozen=True):
     """The blocks of the plan beside what is on the hull."""
 

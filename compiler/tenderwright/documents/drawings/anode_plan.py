@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.ship.anode_need import further_anodes
 from tenderwright.calculations.ship.footprints import plan_footprints
-from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.outline import Outline, hull_outline
 from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import outline, pen
@@ -32,7 +32,7 @@ def anode_plan(package: Package, calculated: Calculated) -> Figure | Absent:
     """Draw the anodes on both sides, or say why not."""
     if not package.anodes:
         return NotAsked("the package has no anodes")
-    found = calculated.outcome(hull)
+    found = calculated.outcome(hull_outline)
     if isinstance(found, Absent):
         return found
     form = found.form
@@ -51,7 +51,7 @@ def anode_plan(package: Package, calculated: Calculated) -> Figure | Absent:
     marks, top = [], _HEAD
     for side in ("port", "starboard"):
         view = View(scale, left, top + sheet.mm(form.depth))
-        marks += _side(package, calculated, form, view, side, sheet.width)
+        marks += _side(package, calculated, found, view, side, sheet.width)
         top += sheet.mm(form.depth - under) + _ROW + _GAP / 2
     view = View(scale, left, 0.0)
     marks.append(frame_scale(package.frames, view, top) if package.frames else "")
@@ -65,17 +65,19 @@ def anode_plan(package: Package, calculated: Calculated) -> Figure | Absent:
         "Anodes on both sides, drawn to length by position and height, each with its number and what was left of it "
         "when last seen; starboard is drawn as though seen through the ship. Circles are openings; hatched boxes are "
         "the side blocks of the plan. An anode stands 300 mm or more clear of either (common practice, no source)."
+        + found.note
     )
     return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)
 
 
-def _side(package: Package, calculated: Calculated, form: HullForm, view: View, side: str, width: float) -> list[str]:
+def _side(package: Package, calculated: Calculated, found: Outline, view: View, side: str, width: float) -> list[str]:
+    form = found.form
     anodes = [anode for anode in package.anodes if anode.side in (side, "both", "centreline")]
     under = outline.keel_underside(package.particulars)
     marks = [
         hull_ground(package, form, view),
         *_blocks(calculated, form, view, side),
-        hull_lines(package, form, view),
+        hull_lines(package, found, view),
         *_openings(package, view, side),
         *(_anode(anode, view) for anode in anodes),
         *_further(package, calculated, view),

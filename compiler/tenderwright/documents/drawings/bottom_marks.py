@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from math import cos, radians, sin
 
 from tenderwright.calculations.blocks.footprint import Footprint as Rectangle
-from tenderwright.calculations.ship.block_places import KeelBlockResult, SideBlockResult
+from tenderwright.calculations.ship.block_places import KeelBlockResult, SideBlockPlace, SideBlockResult
 from tenderwright.calculations.ship.footprints import Conflict, Footprint, Strip
 from tenderwright.calculations.ship.works import Work
 from tenderwright.documents.drawings import pen
@@ -30,6 +30,7 @@ class Bottom:
     footprints: Sequence[Footprint]
     keel_blocks: Sequence[KeelBlockResult]
     side_blocks: Sequence[SideBlockResult]
+    pairs: Sequence[SideBlockPlace]
     earlier: Mapping[str, Sequence[Footprint]]
     """By earlier docking, oldest first."""
     strips: Sequence[Strip]
@@ -97,7 +98,7 @@ def plan_marks(docking: Bottom, things: Sequence[Thing], view: View, ends: tuple
             while any(_meet((x - 1.5, y - 1.1, x + 1.5, y + 1.1), other) for other in taken):
                 y += 0.5
             marks.append(pen.label((x, y), str(block.number), pen.SMALL, bold=True, kind="block"))
-    for pair in docking.side_blocks:
+    for pair in docking.pairs:
         for side in (1, -1):
             if ends[0] <= pair.x <= ends[1]:
                 at = (view.x(pair.x), view.y(side * pair.off_centre))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
-from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.value import Record
@@ -28,7 +28,7 @@ _HEAD, _MARK = 4.0, 14.0
 
 def zones(package: Package, calculated: Calculated) -> Figure | Absent:
     """Draw the coating zones on the profile, or say why not."""
-    found = calculated.outcome(hull)
+    found = calculated.outcome(hull_outline)
     if isinstance(found, Absent):
         return found
     form = found.form
@@ -54,14 +54,14 @@ def zones(package: Package, calculated: Calculated) -> Figure | Absent:
         *(band.hatch.over([view.all(shape) for shape in band.shapes]) for band in made if band.hatch),
         _edges(made, form, view, (view.x(first), view.x(last))),
         *(pen.polygon(view.all(shape), pen.FINE) for band in made for shape in band.shapes),
-        hull_lines(package, form, view),
+        hull_lines(package, found, view),
         *(_name(band, record, form, view) for band in made),
         perpendiculars(view, form.length, view.y(form.depth) - 1, scale_at + 0.4),
         frame_scale(package.frames, view, scale_at) if package.frames else "",
         table.table(_columns(sheet.width), lines, 1, scale_at + FRAMES_HEIGHT + 1, "zone-list"),
     ]
     alternative = _alternative(made, record)
-    return Figure(sheet.name, sheet.svg(marks, alternative), _CAPTION, alternative, title=sheet.title)
+    return Figure(sheet.name, sheet.svg(marks, alternative), _CAPTION + found.note, alternative, title=sheet.title)
 
 
 _CAPTION = (

@@ -6,7 +6,7 @@ from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.cradle.cars import Cradle
 from tenderwright.calculations.ship.condition import arrival
 from tenderwright.calculations.ship.cradle import cradles
-from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.verdict import Limit, Verdict
@@ -36,7 +36,7 @@ def cradle(package: Package, facility: Facility, calculated: Calculated) -> Figu
     """Draw the cradle of a facility, or say why not."""
     if facility.cars is None:
         return NotAsked("it has no cars")
-    each, hull_found = calculated.outcome(cradles), calculated.outcome(hull)
+    each, hull_found = calculated.outcome(cradles), calculated.outcome(hull_outline)
     if isinstance(each, Absent):
         return each
     found = each.outcomes[facility.facility]
@@ -67,7 +67,7 @@ def cradle(package: Package, facility: Facility, calculated: Calculated) -> Figu
     bounds = view.x(first), view.x(last)
     marks = [
         hull_ground(package, form, view),
-        hull_lines(package, form, view),
+        hull_lines(package, hull_found, view),
         _centre_of_gravity(package, calculated.found(arrival), train.lcg, view, diagram + load_diagram.HEIGHT - 1),
         train_marks(train, facility, view, keel, blocks),
         frame_scale(package.frames, view, rail + 1) if package.frames else "",
@@ -76,7 +76,8 @@ def cradle(package: Package, facility: Facility, calculated: Calculated) -> Figu
         _limits(fit, sheet, diagram + load_diagram.HEIGHT + 1),
     ]
     alternative = _alternative(package, facility, found)
-    return Figure(sheet.name, sheet.svg(marks, alternative), _caption(facility, found), alternative, title=sheet.title)
+    caption = _caption(facility, found) + hull_found.note
+    return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
 
 
 def _centre_of_gravity(package: Package, afloat: FloatingPosition | None, lcg: float, view: View, base: float) -> str:

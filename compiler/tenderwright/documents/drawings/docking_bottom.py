@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from tenderwright.calculations.ship.block_places import side_block_places
 from tenderwright.calculations.ship.footprints import (
     Footprint,
     block_clearances,
     clearance_of,
     covered_strips,
     earlier_footprints,
+    not_placed,
     obstacles,
     plan_footprints,
 )
-from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.keel_loads import planned_keel_blocks
+from tenderwright.calculations.ship.outline import Outline, hull_outline
 from tenderwright.calculations.ship.side_loads import planned_side_blocks
 from tenderwright.calculations.ship.works import blocks_over_work
 from tenderwright.calculations.steps.outcome import Absent, Lacking
@@ -43,7 +45,7 @@ _HIGHER = 0.3
 
 def docking_bottom(package: Package, calculated: Calculated) -> list[Figure] | Absent:
     """Draw the bottom, after half and forward half, or say why not."""
-    found, footprints = calculated.outcome(hull), calculated.outcome(plan_footprints)
+    found, footprints = calculated.outcome(hull_outline), calculated.outcome(plan_footprints)
     if isinstance(footprints, Absent):
         return footprints
     if isinstance(found, Absent):
@@ -59,9 +61,11 @@ def docking_bottom(package: Package, calculated: Calculated) -> list[Figure] | A
     first, last = min(reach) - 0.3, max(reach) + 0.3
     half = max([abs(y) for _, y in shape] + [abs(one.rectangle.y) + one.rectangle.width / 2 for one in things]) + 0.3
     middle = (first + last) / 2
+    left = calculated.found(not_placed) or ()
+    caption = _caption(low, found) + (f" Not drawn, for want of where they lie: {', '.join(left)}." if left else "")
     halves = (("aft", "after half", first, middle + _OVERLAP), ("forward", "forward half", middle - _OVERLAP, last))
     return [
-        _sheet(package, docking, things, shape, low, (name, words, (start, end)), half)
+        _sheet(package, docking, things, shape, (name, words, (start, end)), half, caption)
         for name, words, start, end in halves
     ]
 
@@ -72,6 +76,7 @@ def _bottom(footprints: Sequence[Footprint], calculated: Calculated) -> Bottom:
         footprints,
         calculated.found(planned_keel_blocks) or (),
         calculated.found(planned_side_blocks) or (),
+        calculated.found(side_block_places) or (),
         calculated.found(earlier_footprints) or {},
         calculated.found(covered_strips) or (),
         clear.conflicts if clear else (),
@@ -84,9 +89,9 @@ def _sheet(
     docking: Bottom,
     things: Sequence[Thing],
     shape: Sequence[pen.Point],
-    low: float,
     part: tuple[str, str, tuple[float, float]],
     half: float,
+    caption: str,
 ) -> Figure:
     name, words, ends = part
     named = [one for one in things if one.kind not in ("anode", "bilge keel") and ends[0] <= one.rectangle.x <= ends[1]]
@@ -119,7 +124,7 @@ def _sheet(
         _names(package, named, key_at + 2 * 4.2 - 1.5, sheet.width),
     ]
     alternative = _alternative(package, docking, words, ends)
-    return Figure(sheet.name, sheet.svg(marks, alternative), _caption(low), alternative, title=sheet.title)
+    return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
 
 
 def _hull(package: Package, shape: Sequence[pen.Point], view: View, ends: tuple[float, float]) -> str:
@@ -213,18 +218,19 @@ def _names(package: Package, named: Sequence[Thing], top: float, width: float) -
     return "".join(marks)
 
 
-def _caption(low: float) -> str:
+def _caption(low: float, found: Outline) -> str:
+    line = "her waterline" if found.known else "an outline by her beam, which is not her form,"
     return (
-        f"Owner's docking plan for tender, seen from above through the ship, forward to the right: her waterline "
+        f"Owner's docking plan for tender, seen from above through the ship, forward to the right: {line} "
         f"{show(low, 'centre')} above the keel line, keel blocks numbered and side blocks lettered from aft, with all "
         "that they keep clear of and where blocks stood before. What they touch under the keel is as wide as the keel. "
-        "The smallest openings are drawn larger than they are."
+        "The smallest openings are drawn larger than they are." + found.note
     )
 
 
 def _alternative(package: Package, docking: Bottom, words: str, ends: tuple[float, float]) -> str:
     keel = [one.number for one in docking.keel_blocks if ends[0] <= one.x <= ends[1]]
-    sides = [one.position for one in docking.side_blocks if ends[0] <= one.x <= ends[1]]
+    sides = [one.position for one in docking.pairs if ends[0] <= one.x <= ends[1]]
     strips = [one for one in docking.strips if bottom.within(ends, one.aft, one.forward)]
     frames = package.frames
     where = ", ".join(frames.label((one.aft + one.forward) / 2) for one in strips) if frames else ""

@@ -7,13 +7,13 @@ from math import degrees
 from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.landing.landing import BothLandings
 from tenderwright.calculations.landing.settling import Landing
-from tenderwright.calculations.ship.block_places import KeelBlockResult
+from tenderwright.calculations.ship.block_places import KeelBlockResult, side_block_places, side_block_seats
 from tenderwright.calculations.ship.docking_condition import docking
-from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.keel_loads import elastic_keel_loads, loaded_keel_blocks, planned_keel_blocks
 from tenderwright.calculations.ship.landing import landing as landing_step
+from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.ship.side_loads import planned_side_blocks
-from tenderwright.calculations.steps.outcome import Absent, Lacking
+from tenderwright.calculations.steps.outcome import Absent, Each, Lacking
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import keel_load_diagram as load
 from tenderwright.documents.drawings import outline, pen, table
@@ -46,7 +46,11 @@ _HEAD, _SIDE = 4.5, 15.5
 
 def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent:
     """Draw hull, blocks and loads from the side, or say why not."""
-    found, blocks, plan = calculated.outcome(hull), calculated.outcome(planned_keel_blocks), package.docking_plan
+    found, blocks, plan = (
+        calculated.outcome(hull_outline),
+        calculated.outcome(planned_keel_blocks),
+        package.docking_plan,
+    )
     if isinstance(blocks, Absent):
         return blocks
     if isinstance(found, Absent):
@@ -82,8 +86,9 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
     marks = [
         hull_ground(package, form, view),
         keel_block_marks(blocks, touched.number if touched else None, view, under),
-        hull_lines(package, form, view),
+        hull_lines(package, found, view),
         side_block_marks(calculated.found(planned_side_blocks) or (), view, under - raised),
+        side_block_outlines(calculated, view, (under - raised, under)),
         landing_waterlines(curve, form.length, view, (first, last), under),
         perpendiculars(view, form.length, view.y(form.depth) - 1.5, frames_at + 0.4),
         _centre_of_gravity(afloat, view, numbers_at - 1.6, (diagram_at + 4.5, facts_at - 5.5) if loaded else None),
@@ -99,7 +104,25 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
     alternative = _alternative(calculated, facts)
     caption = _caption(loaded, found.drawn_from) + not_drawn(landed, "Waterlines as she lands")
     caption += not_drawn(calculated.outcome(loaded_keel_blocks), "Loads of the keel blocks")
+    seats = calculated.outcome(side_block_seats)
+    without = list(seats.absent.values()) if isinstance(seats, Each) else [seats]
+    caption += not_drawn(without[0], "Side blocks drawn dashed have no height") if without else ""
     return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
+
+
+def side_block_outlines(calculated: Calculated, view: View, heights: tuple[float, float]) -> str:
+    """Draw the side blocks over which the shell is not known, dashed from the floor to the height of the keel."""
+    known = {one.number for one in calculated.found(planned_side_blocks) or ()}
+    marks = []
+    for one in calculated.found(side_block_places) or ():
+        if one.number in known:
+            continue
+        ends = (one.x - one.length / 2, one.x + one.length / 2)
+        box = [(x, z) for x, z in zip((*ends, *reversed(ends)), (heights[0],) * 2 + (heights[1],) * 2, strict=True)]
+        marks.append(pen.polygon(view.all(box), pen.MEDIUM, pen.HIDDEN))
+        above = (view.x(one.x), view.y(heights[1]) - 2.2)
+        marks.append(pen.label(above, letter(one.number), pen.SMALL, bold=True, kind="side-block"))
+    return "".join(marks)
 
 
 def first_touched(blocks: tuple[KeelBlockResult, ...], landing: Landing) -> KeelBlockResult:
@@ -125,7 +148,7 @@ def _centre_of_gravity(
 
 def _facts(plan: DockingPlan, blocks: tuple[KeelBlockResult, ...], calculated: Calculated) -> list[tuple[str, str]]:
     """Say in words and figures what the drawing cannot hold."""
-    pairs = calculated.found(planned_side_blocks) or ()
+    pairs = calculated.found(side_block_places) or ()
     landed, afloat = calculated.found(landing_step), calculated.found(docking)
     standing = calculated.found(elastic_keel_loads)
     height = (
@@ -223,7 +246,7 @@ def _caption(loaded: bool, drawn_from: str) -> str:
 
 
 def _alternative(calculated: Calculated, facts: list[tuple[str, str]]) -> str:
-    blocks, pairs = calculated.found(planned_keel_blocks) or (), calculated.found(planned_side_blocks) or ()
+    blocks, pairs = calculated.found(planned_keel_blocks) or (), calculated.found(side_block_places) or ()
     return f"Profile of the ship on {len(blocks)} keel blocks and {len(pairs)} pairs of side blocks. " + " ".join(
         f"{name}: {words}." for name, words in facts
     )

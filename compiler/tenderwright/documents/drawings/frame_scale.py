@@ -1,4 +1,4 @@
-"""The frame scale: a tick for each frame, numbers at every tenth, and the perpendiculars; metres without frames."""
+"""The frame scale: a tick for each frame, numbers at every tenth, and the perpendiculars; distances without frames."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from math import ceil, floor
 
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.view import View
+from tenderwright.quantities.display import factor_of, system
 from tenderwright.quantities.position import FrameTable
 
 HEIGHT = 6.0
@@ -15,12 +16,14 @@ HEIGHT = 6.0
 def frame_scale(frames: FrameTable, view: View, top: float, ends: tuple[float, float] | None = None) -> str:
     """Draw the frame scale from `top` down, between two places along her or whole.
 
-    A ship without a table of frames gets the distances forward of her after perpendicular, in metres.
+    A ship without a table of frames gets the distances forward of her after perpendicular.
     """
-    word, places = "Fr ", dict(zip(frames.numbers, frames.distances, strict=True))
-    if not places:
+    unit, step = ("ft", 5) if system() == "us" else ("m", 1)
+    places = dict(zip(frames.numbers, frames.distances, strict=True))
+    if not frames.numbers:
         low, high = ends or (0.0, frames.length or 0.0)
-        word, places = "", {number: float(number) for number in range(ceil(low), floor(high) + 1)}
+        each = step * factor_of(unit)
+        places = {number: number * each for number in range(ceil(low / each), floor(high / each) + 1)}
     shown = {n: view.x(x) for n, x in places.items() if ends is None or ends[0] <= x <= ends[1]}
     if not shown:
         return ""
@@ -31,7 +34,7 @@ def frame_scale(frames: FrameTable, view: View, top: float, ends: tuple[float, f
     ]
     edge = -1.0e9
     for n, x in sorted(shown.items(), key=lambda entry: entry[1]):
-        named = f"{word}{n}{'' if word else ' m'}" if n == 0 or not word else str(n)
+        named = f"{n * step} {unit}" if not frames.numbers else f"Fr {n}" if n == 0 else str(n)
         half = pen.text_width(named, pen.SMALL) / 2
         if n % 10 == 0 and x - half > edge + 0.8:
             marks.append(pen.text((x, top + 4.8), named, pen.SMALL, "middle", kind="frame"))

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.ship.condition import arrival
-from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.ship.tanks import observed_slope
 from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.runner import Calculated
@@ -20,6 +20,7 @@ from tenderwright.documents.drawings.tank_list import liquid_key, tank_list, tan
 from tenderwright.documents.drawings.tank_marks import (
     NO_TANKS,
     DrawnTank,
+    boxes,
     cut_of,
     drawn_tanks,
     tanks_from_above,
@@ -38,7 +39,7 @@ _HEAD, _DRAFTS, _GAP, _KEY = 4.5, 4.2, 4.5, 4.0
 
 def tanks(package: Package, calculated: Calculated) -> Figure | Absent:
     """Draw profile and plan with the tanks, or say why not."""
-    found = calculated.outcome(hull)
+    found = calculated.outcome(hull_outline)
     if isinstance(found, Absent):
         return found
     form = found.form
@@ -72,7 +73,8 @@ def tanks(package: Package, calculated: Calculated) -> Figure | Absent:
         tank_list(package, calculated, key_at + _KEY / 2, sheet.width),
     ]
     alternative = _alternative(package, drawn)
-    caption = _caption(package, found.drawn_from) + not_drawn(calculated.outcome(arrival), "Waterline on arrival")
+    caption = _caption(package, found.drawn_from) + boxes(calculated)
+    caption += not_drawn(calculated.outcome(arrival), "Waterline on arrival")
     return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
 
 

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
+from tenderwright.calculations.ship.outline import Outline
 from tenderwright.documents.drawings import outline, pen
 from tenderwright.documents.drawings.view import View
 from tenderwright.model.package import Package
+
+NOT_HER_FORM = "outline from main dimensions: not her form"
 
 
 def hull_ground(package: Package, form: HullForm, view: View) -> str:
@@ -20,10 +25,20 @@ def hull_ground(package: Package, form: HullForm, view: View) -> str:
     return "".join(marks)
 
 
-def hull_lines(package: Package, form: HullForm, view: View) -> str:
-    """Draw the hull's outline heavy and her bilge keels hidden."""
+def hull_lines(package: Package, drawn: Outline, view: View) -> str:
+    """Draw the hull's outline heavy and her bilge keels hidden; a stand-in for the outline says that it is one."""
     keels = [(view.at(a), view.at(b)) for a, b in outline.bilge_keels(package)]
-    return pen.strokes(keels, pen.FINE, pen.HIDDEN) + pen.polygon(view.all(outline.profile(form)), pen.HEAVY)
+    shape = view.all(outline.profile(drawn.form))
+    return pen.strokes(keels, pen.FINE, pen.HIDDEN) + pen.polygon(shape, pen.HEAVY) + stand_in(drawn, shape)
+
+
+def stand_in(drawn: Outline, shape: Sequence[pen.Point]) -> str:
+    """Write within an outline on paper, at its upper left, that it is not her form; nothing where it is."""
+    if drawn.known:
+        return ""
+    left, right = min(x for x, _ in shape), max(x for x, _ in shape)
+    top = min(y for _, y in shape)
+    return pen.text((left + 0.12 * (right - left), top + 3.0), NOT_HER_FORM, pen.SMALL, kind="stand-in")
 
 
 def extent(package: Package, form: HullForm) -> tuple[float, float]:

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 
-from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.members import MemberFound, members_found
+from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.ship.tanks import tank_shape
 from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.runner import Calculated
@@ -30,7 +30,7 @@ _HEAD = 4.0
 
 def tank_interiors(package: Package, calculated: Calculated) -> Figure | Absent:
     """Draw the spaces gauged inside on the profile, or say why not."""
-    found, members, condition = calculated.outcome(hull), calculated.outcome(members_found), package.condition
+    found, members, condition = calculated.outcome(hull_outline), calculated.outcome(members_found), package.condition
     if isinstance(members, Absent):
         return members
     if isinstance(found, Absent):
@@ -67,7 +67,7 @@ def tank_interiors(package: Package, calculated: Calculated) -> Figure | Absent:
     caption = (
         "Spaces gauged inside, from the side, hatched by the worst reading of their members as a share of what they "
         "may lose, and numbered as listed; where a port and a starboard space lie one behind the other the worse is "
-        f"seen. Limit {100 * limit:.0f} %: {condition.members.source}."
+        f"seen. Limit {100 * limit:.0f} %: {condition.members.source}.{found.note}"
     )
     return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)
 

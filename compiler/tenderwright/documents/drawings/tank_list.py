@@ -50,8 +50,7 @@ def _line(number: int, tank: Tank, calculated: Calculated) -> Line:
     volume = show(held.liquid.volume, "capacity") if held else "–"
     if contents.full:
         reading = str(contents.full)
-    shape = calculated.each(tank_shape).get(tank.tank)
-    name = f"{tank.name} (not drawn)" if shape is None else f"{tank.name} (as a box)" if shape.planned else tank.name
+    name = tank.name if tank.tank in calculated.each(tank_shape) else f"{tank.name} (not drawn)"
     return Line((f"{number}", "", name, reading, volume), liquid_hatch(contents.liquid))
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
-from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.ship.tanks import tank_contents, tank_shape
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import outline, pen
@@ -46,11 +46,17 @@ def drawn_tanks(package: Package, calculated: Calculated) -> list[DrawnTank]:
     return drawn
 
 
+def boxes(calculated: Calculated) -> str:
+    """Say, to follow a caption, that tanks are drawn as boxes; nothing where the shape of each is known."""
+    planned = any(shape.planned for shape in calculated.each(tank_shape).values())
+    return " Tanks known by the capacity plan alone are drawn as boxes." if planned else ""
+
+
 def tanks_from_side(
     package: Package, calculated: Calculated, drawn: Sequence[DrawnTank], view: View, row: float, slope: float
 ) -> str:
     """Draw the hull with her tanks filled to their levels on arrival at a slope of trim; their numbers in a row."""
-    found, contents = calculated.found(hull), calculated.each(tank_contents)
+    found, contents = calculated.found(hull_outline), calculated.each(tank_contents)
     assert found is not None
     form = found.form
     marks = [hull_ground(package, form, view)]
@@ -62,7 +68,7 @@ def tanks_from_side(
             if len(wet) > 2:
                 marks.append(pen.polygon(wet, pen.THIN))
         marks.append(pen.polygon(view.all(one.side), 0.25))
-    marks.append(hull_lines(package, form, view))
+    marks.append(hull_lines(package, found, view))
     numbered = []
     for _, same in groupby(sorted(drawn, key=_place), key=_place):
         pair = list(same)

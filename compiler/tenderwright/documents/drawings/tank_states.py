@@ -8,7 +8,7 @@ from math import degrees
 
 from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.ship.docking_condition import TankState, docking, docking_tank_states
-from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.ship.undocking import undocked, undocking, undocking_tank_states
 from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.runner import Calculated
@@ -19,7 +19,7 @@ from tenderwright.documents.drawings.hatch import liquid_hatch
 from tenderwright.documents.drawings.hull_marks import extent
 from tenderwright.documents.drawings.sheet import PROPOSAL, TITLE_HEIGHT, sheet_of
 from tenderwright.documents.drawings.table import Column, Line
-from tenderwright.documents.drawings.tank_marks import NO_TANKS, cut_of, drawn_tanks, tanks_from_above
+from tenderwright.documents.drawings.tank_marks import NO_TANKS, boxes, cut_of, drawn_tanks, tanks_from_above
 from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
@@ -29,6 +29,8 @@ from tenderwright.quantities.display import decimals, show
 TITLE = "Tanks on docking and at undocking"
 _HEAD, _SIDE, _ABREAST, _GAP = 4.4, 33.5, 2, 4.0
 """Numbers over each plan, space beside it for what she floats at, lists side by side and the space between, mm."""
+_PLAN = 26.0
+"""Least height of each plan, mm: what is said beside it of how she floats."""
 _WORDS, _READING = ("docked", "floated"), 32.0
 """Heads of the two readings in the list, and the width of each, mm."""
 
@@ -44,7 +46,7 @@ class _State:
 
 def tank_states(package: Package, calculated: Calculated) -> Figure | Absent:
     """Draw the tanks on docking over those at undocking, or say why not."""
-    found = calculated.outcome(hull)
+    found = calculated.outcome(hull_outline)
     if isinstance(found, Absent):
         return found
     form = found.form
@@ -68,7 +70,7 @@ def tank_states(package: Package, calculated: Calculated) -> Figure | Absent:
 
     def size(scale: int) -> tuple[float, float]:
         metre = 1000 / scale
-        return (last - first) * metre + 2 * _SIDE, 4 * half * metre + fixed
+        return (last - first) * metre + 2 * _SIDE, 2 * max(2 * half * metre, _PLAN) + fixed
 
     scale = largest_scale(LANDSCAPE, size)
     wide, high = size(scale)
@@ -76,18 +78,20 @@ def tank_states(package: Package, calculated: Calculated) -> Figure | Absent:
     left = (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
     marks, top = [], 0.0
     for index, state in enumerate(states):
-        view = View(scale, left, top + _HEAD + sheet.mm(half))
+        room = max(sheet.mm(half), _PLAN / 2)
+        view = View(scale, left, top + _HEAD + room)
         liquids = {name: one.liquid for name, one in state.tanks.items() if one.volume > 0}
         marks.append(tanks_from_above(form, drawn, liquids, view, cut))
         marks.append(_floating(state, outline.keel_underside(package.particulars), top + _HEAD + 2))
         marks.append(_sides(view, half, sheet.width) if index else _key(states, top + _HEAD + 2, sheet.width - 28))
-        top = view.y(-half)
+        top = view.base + room
         if index == 0 and package.frames:
             marks.append(frame_scale(package.frames, view, top + 0.5))
             top += FRAMES_HEIGHT
     marks.append(_list(package, calculated, states, top + 2, sheet.width))
     alternative = _alternative(package, states)
-    return Figure(sheet.name, sheet.svg(marks, alternative), _CAPTION, alternative, title=sheet.title)
+    caption = _CAPTION + boxes(calculated) + found.note
+    return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
 
 
 def _floating(state: _State, under: float, top: float) -> str:

@@ -8,8 +8,8 @@ import numpy as np
 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.ship.facilities import facility_fits
-from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.landing import Stage, landing, landing_stages
+from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.ship.wanted import least_gm
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.calculations.steps.runner import Calculated
@@ -35,7 +35,11 @@ _WATER = "water over the blocks"
 
 def water_levels(package: Package, calculated: Calculated) -> Figure | Absent:
     """Draw the levels of the water as she lands, or say why not."""
-    found, landed, stages = calculated.outcome(hull), calculated.outcome(landing), calculated.outcome(landing_stages)
+    found, landed, stages = (
+        calculated.outcome(hull_outline),
+        calculated.outcome(landing),
+        calculated.outcome(landing_stages),
+    )
     if isinstance(landed, Absent):
         return landed
     if isinstance(stages, Absent):
@@ -84,7 +88,7 @@ def water_levels(package: Package, calculated: Calculated) -> Figure | Absent:
         ),
     ]
     alternative = _alternative(stages, shown, there)
-    caption = _caption(landed.density)
+    caption = _caption(landed.density) + found.note
     return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
 
 

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from math import degrees
 
 from tenderwright.calculations.ship.block_places import (
     KeelBlockResult,
+    SideBlockPlace,
     SideBlockResult,
     keel_blocks,
+    side_block_places,
     side_block_seats,
 )
 from tenderwright.calculations.ship.keel_loads import (
@@ -69,9 +71,35 @@ def _sides(desk: Desk) -> list[Block]:
     seats = desk.calculated.outcome(side_block_seats)
     if isinstance(seats, Absent):
         return [not_calculated(seats)]
-    without = {f"Pair {number}": one for number, one in seats.absent.items()}
+    without: Mapping[str, Absent | None] = {f"Pair {number}": one for number, one in seats.absent.items()}
+    if len({one.why for one in seats.absent.values()}) == 1 and not seats:
+        without = {"The shell over them": next(iter(seats.absent.values()))}
     pairs = desk.calculated.found(planned_side_blocks) or ()
-    return [*not_calculated_of(without), *([side_table(pairs)] if pairs else []), *_standing(desk)]
+    table = side_table(pairs) if pairs else places_table(desk.calculated.found(side_block_places) or ())
+    return [*not_calculated_of(without), table, *_standing(desk)]
+
+
+def places_table(places: Sequence[SideBlockPlace]) -> Table:
+    """Give where every pair of side blocks stands, where the shell over them is not known."""
+    rows = [
+        (
+            str(one.number),
+            one.position,
+            in_column(one.off_centre, "centre"),
+            " × ".join(in_column(size, "centre") for size in (one.length, one.width)),
+        )
+        for one in places
+    ]
+    columns = (
+        Column("Pair from aft", "right", 0.7),
+        Column("Place", width=0.9),
+        Column(head("Off centre", "centre"), "decimal"),
+        Column(head("Cap", "centre"), "right", 1.1),
+    )
+    note = inline(
+        "Heights and bevels are taken off the ship, or from her docking plan: her form over them is not known."
+    )
+    return Table(columns, tuple(Row(tuple(inline(cell) for cell in row)) for row in rows), note=note, small=True)
 
 
 def _inputs(desk: Desk) -> list[Block]:

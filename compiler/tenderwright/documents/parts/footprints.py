@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from tenderwright.calculations.blocks.frame_shift import LeastShift
 from tenderwright.calculations.ship.footprints import (
+    PLACES,
     Footprint,
     bare_bottom,
     block_clearances,
     covered_strips,
     earlier_footprints,
+    not_placed,
 )
 from tenderwright.calculations.ship.shift import last_shift, plan_shift
 from tenderwright.calculations.ship.works import blocks_over_work
@@ -66,7 +68,14 @@ def openings(desk: Desk) -> list[Block]:
     text = f"No edge of a cap is nearer than {wanted} ({source}) to an opening, plug, {fitted}transducer or bilge keel."
     if found_near.conflicts:
         text = f"{len(found_near.conflicts)} blocks stand nearer than {wanted} ({source}) to something on the hull."
+    left = desk.calculated.found(not_placed)
+    if left:
+        text = f"Of what can be placed: {text[0].lower()}{text[1:]}"
     found: list[Block] = [Paragraph(inline(text))]
+    if left:
+        found.append(
+            Paragraph(inline(f"Not held against the blocks: {', '.join(left)}. Not calculated: {PLACES} them."))
+        )
     found += [Paragraph(inline(f"{place(c.footprint)}: {c.kind} {c.name}, {show(c.gap, 'centre')}.")) for c in others]
     if rows:
         note = inline(
