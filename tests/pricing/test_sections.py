@@ -24,6 +24,7 @@ from tests.replacing import replace
         (165, "contingent", "", "markup", "E"),
         (820, "option", "", "lump", "F"),
         (820, "option", "credit", "lump", "G"),
+        (820, "option", "contingent", "rate", "F"),
         (930, "provisional", "", "fixed", "H"),
     ],
 )

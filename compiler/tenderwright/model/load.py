@@ -34,6 +34,7 @@ from tenderwright.model import (
     vessel,
 )
 from tenderwright.model.account_sums import account_sums
+from tenderwright.model.anode_families import with_families
 from tenderwright.model.build import Awaited, Builder
 from tenderwright.model.clauses import clause_of
 from tenderwright.model.closing import Closing
@@ -66,12 +67,12 @@ LISTS = {
     "vessel/appendages.yaml": ("appendages",),
     "vessel/strakes.yaml": ("strakes",),
     "vessel/zones.yaml": ("zones", "schemes"),
-    "vessel/anodes.yaml": ("anodes",),
+    "vessel/anodes.yaml": ("anodes", "families"),
 }
 """Files that hold lists of named things, of which a broken one is left out by itself."""
-FILES = {key.removesuffix("s"): path for path, keys in LISTS.items() for key in keys}
+_NAMES = {key: key.removesuffix("s") for keys in LISTS.values() for key in keys} | {"families": "anode"}
+FILES = {_NAMES[key]: path for path, keys in LISTS.items() for key in keys}
 """By kind, the file that holds the things of that kind."""
-_NAMES = {key: key.removesuffix("s") for keys in LISTS.values() for key in keys}
 _NAME = re.compile(r"[A-Za-z0-9]+(?:[-.][A-Za-z0-9]+)*")
 _WHOLE = {"item": "item", "history": "docking", "facility": "facility", "question": "question"}
 
@@ -136,6 +137,8 @@ class _Loader:
     def keep_names(self, source: Source) -> None:
         data = source.data if isinstance(source.data, dict) else {}
         for key in LISTS.get(source.path, ()):
+            if key == "families" and key not in data:
+                continue  # most ships have none
             name = _NAMES[key]
             if not isinstance(data.get(key), list):
                 self.broken_names.add((name, ANY))
@@ -294,6 +297,7 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         zones=loader.entries("vessel/zones.yaml", "zones", coating.Zone),
         schemes=loader.entries("vessel/zones.yaml", "schemes", coating.Scheme),
         anodes=loader.entries("vessel/anodes.yaml", "anodes", vessel.Anode),
+        anode_families=loader.entries("vessel/anodes.yaml", "families", vessel.AnodeFamily),
         history=tuple(sorted(dockings, key=lambda docking: docking.docked, reverse=True)),
         facilities=tuple(made for _, made in loader.folder("facilities", facility.Facility)),
         items=tuple(sorted(items, key=lambda made: made.item)),
@@ -304,7 +308,7 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         broken=loader.broken(),
         todos=still_todo(files.sources),
     )
-    package, notices = with_row_lines(package)
+    package, notices = with_row_lines(with_families(package))
     return package, list(dict.fromkeys([*loader.notices, *notices]))
 
 

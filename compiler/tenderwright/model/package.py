@@ -26,7 +26,7 @@ from tenderwright.model.survey import Survey
 from tenderwright.model.tank import Tank
 from tenderwright.model.tender import Drawing, Tender
 from tenderwright.model.timber import Timber
-from tenderwright.model.vessel import Anode, Appendage, Offsets, Opening, Strake
+from tenderwright.model.vessel import Anode, AnodeFamily, Appendage, Offsets, Opening, Strake
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.codes import CODES
 from tenderwright.quantities.position import FrameTable
@@ -118,6 +118,7 @@ class Package(Struct, frozen=True, dict=True):
     zones: tuple[Zone, ...] = ()
     schemes: tuple[Scheme, ...] = ()
     anodes: tuple[Anode, ...] = ()
+    anode_families: tuple[AnodeFamily, ...] = ()
     history: tuple[EarlierDocking, ...] = ()
     facilities: tuple[Facility, ...] = ()
     items: tuple[Item, ...] = ()

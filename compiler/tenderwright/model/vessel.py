@@ -259,6 +259,28 @@ class Anode(Noun, frozen=True, kw_only=True):
     here: Place
 
 
+class AnodeFamily(Noun, frozen=True, kw_only=True):
+    """Anodes of one kind that are known by their number alone, spread over a stretch of the ship."""
+
+    family: Annotated[
+        Identifier,
+        Key("Identifier of the family; its anodes are named after it, as in bilge-1 to bilge-24.", "bilge"),
+    ]
+    count: Annotated[int, Key("How many there are.", 24), Within(least=1, most=500)]
+    extent: Annotated[Extent, Key("Where they are along the ship; they are taken as evenly spread.")]
+    side: Side = "both"
+    height: Annotated[Length, Key("Height above the keel line, on the mean.", "1.1 m")]
+    alloy: Annotated[str, Key("Alloy of which they are cast.", "zinc"), OneOf("zinc", "aluminium", "magnesium")]
+    mass: Annotated[Mass, Key("Net mass of alloy of each when new.", "10 kg")]
+    fixing: Annotated[str, Key("How they are held to the shell.", "bolted"), OneOf("bolted", "welded")] = ""
+    length: Annotated[Length | None, Key("Length of each casting when new.", "300 mm")] = None
+    width: Annotated[Length | None, Key("Width of each casting when new.", "150 mm")] = None
+    thickness: Annotated[Length | None, Key("Thickness of each casting when new.", "35 mm")] = None
+    left: Annotated[Fraction | None, Key("Share left of each on the mean, last seen.", "35 %")] = None
+    seen: Annotated[Date | None, Key("Day they were last seen.", "2027-04-12")] = None
+    here: Place
+
+
 class Openings(Noun, frozen=True, kw_only=True):
     """Every opening in the shell below the weather deck line that concerns a docking."""
 
@@ -280,4 +302,7 @@ class Strakes(Noun, frozen=True, kw_only=True):
 class Anodes(Noun, frozen=True, kw_only=True):
     """Sacrificial anodes fitted."""
 
-    anodes: Annotated[tuple[Anode, ...], Key("The anodes that are fitted to her now."), Count(1)]
+    anodes: Annotated[tuple[Anode, ...], Key("The anodes that are fitted to her now.")] = ()
+    families: Annotated[
+        tuple[AnodeFamily, ...], Key("Anodes that are known by number, kind and mass, without an entry each.")
+    ] = ()

@@ -51,6 +51,8 @@ def form_of(line: Line, section: Section) -> str:
 def section_of(item: Item, line: Line, tender: Tender) -> Section:
     """Find the section of the price form in which a line stands."""
     kind = item.kind_of(line)
+    if item.kind == "option" and kind == "contingent":
+        return BY_CODE["F"]  # it can be ordered only where the option was taken up
     if line.price == "markup" or (line.price == "hours" and kind == "contingent"):
         return BY_CODE["E"]
     if kind in ("option", "credit", "provisional", "contingent"):

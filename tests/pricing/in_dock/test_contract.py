@@ -5,6 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from pathlib import Path
 
+from tenderwright.pipeline import OwnersSide
 from tenderwright.pricing.in_dock.ledger import Ledger
 
 from .sandling import AWARD, BID, PROGRAMME, compiled, ledger_of, write_docked
@@ -50,6 +51,36 @@ def test_another_amount_is_told_at_its_line(tmp_path: Path) -> None:
     (notice,) = [one for one in owner.notices if one.code == "sum-differs"]
     assert (notice.place.path, notice.place.line) == ("owner/award.yaml", 3)
     assert notice.message == "the bid `ostrey` makes a contract of 36 760.00, not 36 670.00"
+
+
+def _with_option(root: Path, *, taken: bool) -> OwnersSide:
+    """Make the rivets an option with a contingent line, and order that line."""
+    award = AWARD.replace("36760", "39260") + 'options: ["320"]\n' if taken else AWARD
+    write_docked(root, award=award)
+    item = root / "items" / "320-rivets-renew.yaml"
+    text = item.read_text("utf-8").replace("kind: contingent", "kind: option\noption_until: docking - 4 d")
+    more = "  - { line: b, text: Renew one stud, kind: contingent, price: rate, quantity: 9 each, basis: assumed }\n"
+    item.write_text(text.replace("quantity: 40 each", "quantity: 25 each") + more, "utf-8")
+    (root / "owner/bids/ostrey.yaml").write_text(BID + "  320.b: { rate: 30 }\n", "utf-8")
+    order = "{ change: CO-01, day: 2028-04-07, line: 320.b, quantity: 4 each, cause: owner's change, what: studs }"
+    (root / "owner/in-dock/week-1.yaml").write_text(f"until: 2028-04-09\nchanges:\n  - {order}\n", "utf-8")
+    rates = root / "owner/rates.yaml"
+    rates.write_text(rates.read_text("utf-8").replace("  420.a:", "  320.b: { rate: 28 }\n  420.a:"), "utf-8")
+    return compiled(root)[1]
+
+
+def test_a_contingent_line_of_an_option_is_ordered_only_with_the_option(tmp_path: Path) -> None:
+    taken = _with_option(tmp_path / "taken", taken=True)
+    assert taken.ledger is not None
+    line = taken.ledger.contract.lines["320.b"]
+    assert (line.amount, line.corrected.line.section.code) == (Decimal(0), "F")
+    assert taken.ledger.contract.amount == Decimal(39260)
+    assert [one.amount for one in taken.ledger.changes] == [Decimal(120)]
+    left = _with_option(tmp_path / "left", taken=False)
+    assert left.ledger is not None
+    assert left.ledger.changes == ()
+    (notice,) = [one for one in left.notices if one.code == "in-dock-price"]
+    assert notice.message == "change CO-01: line 320.b goes with option 320, not taken up"
 
 
 def test_where_the_total_is_absolute_the_contract_is_the_total_as_written(tmp_path: Path) -> None:

@@ -67,6 +67,8 @@ def anode_plan(package: Package, calculated: Calculated) -> Figure | Absent:
         "the side blocks of the plan. An anode stands 300 mm or more clear of either (common practice, no source)."
         + found.note
     )
+    if package.anode_families:
+        caption += " Anodes of a family are drawn evenly spread, since where each of them stands is not written."
     return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)
 
 

@@ -15,6 +15,7 @@ from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
 from tenderwright.model.anode_duty import AnodeDuty
+from tenderwright.model.anode_families import family_of
 from tenderwright.quantities.display import decimals, in_column, show, unit_of
 
 _YEAR = 365.25 * 86400.0
@@ -48,7 +49,15 @@ def _lots(desk: Desk) -> list[Block]:
         lot = [one for one in seen.seen if one.fitted == fitted]
         days = " and ".join(sorted({str(one.seen) for one in lot}))
         rows.append(Row((inline(f"Fitted {fitted}, seen {days}"),), "group"))
-        rows += [_one(one, found[one.anode.anode], label(one.anode.at.x)) for one in lot]
+        families: set[str] = set()
+        for one in lot:
+            family = family_of(desk.package, one.anode)
+            if family is None:
+                rows.append(_one(one, found[one.anode.anode], label(one.anode.at.x)))
+            elif family.family not in families:
+                families.add(family.family)
+                whole = f"{family.family.upper()}, each of {family.count}"
+                rows.append(_one(one, found[one.anode.anode], str(family.extent), whole))
     columns = (
         Column("Anode", width=0.7),
         Column("Where", width=1.6),
@@ -71,11 +80,11 @@ def _lots(desk: Desk) -> list[Block]:
     return [heading, Table(columns, tuple(rows), note=note, small=True), *told, *said, *_reconciled(desk)]
 
 
-def _one(seen: SeenAnode, found: OneAnode, frame: str) -> Row:
+def _one(seen: SeenAnode, found: OneAnode, frame: str, family: str = "") -> Row:
     life = found.life
     cells = (
-        seen.anode.anode.upper(),
-        f"{frame}, {seen.anode.side}",
+        family or seen.anode.anode.upper(),
+        frame if family else f"{frame}, {seen.anode.side}",
         f"{100 * seen.left:.0f} %",
         f"{decimals(100 * life.rate, 1)} %",
         "–" if life.whole_life is None else decimals(life.whole_life, 1),

@@ -8,6 +8,7 @@ from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.documents.parts.notes import notes_on
+from tenderwright.model.anode_families import family_of
 from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.particulars import Particulars, Shaft, WoodHull
 from tenderwright.model.vessel import Strake
@@ -211,6 +212,21 @@ def _anodes(desk: Desk) -> list[Block]:
             anchor=desk.anchor("anode", a.anode),
         )
         for a in desk.package.anodes
+        if family_of(desk.package, a) is None
+    )
+    rows += tuple(
+        Row(
+            (
+                inline(f"{one.family.upper()}-1 to -{one.count}"),
+                inline(f"{one.extent}, as evenly spread"),
+                inline(one.side),
+                inline(desk.quantity(one.height)),
+                inline(f"{one.alloy}, {desk.quantity(one.mass)} each" + (f", {one.fixing}" if one.fixing else "")),
+                inline(desk.quantity(one.left, "–")),
+            ),
+            anchor=desk.anchor("anode", f"{one.family}-1"),
+        )
+        for one in desk.package.anode_families
     )
     columns = (
         Column("Anode"),

@@ -35,6 +35,8 @@ class ContractLine(Struct, frozen=True):
     kind: str
     inside: bool
     """Whether its amount stands in the contract from the award; a contingent line counts only as it is ordered."""
+    taken: bool = True
+    """Whether it is no part of an option, or of one that was taken up."""
 
     @property
     def number(self) -> str:
@@ -76,7 +78,7 @@ class ContractLine(Struct, frozen=True):
         """Tell whether it is a percentage of what other lines come to in the end: in the contract, or contingent."""
         if not self.corrected.line.of or self.rate is None:
             return False
-        return self.inside or self.corrected.line.section.code in ("D", POOL)
+        return self.inside or (self.taken and self.kind == "contingent")
 
     @property
     def amount(self) -> Decimal:
@@ -153,11 +155,12 @@ def contract(
         name, _, letter = number.partition(".")
         item = items[name]
         section = line.line.section
-        inside = section.in_base or (section.code == "F" and name in options)
         kind = next(item.kind_of(one) for one in item.lines if one.line == letter)
-        lines[number] = ContractLine(line, item, kind, inside and not {number, name} & dropped)
+        taken = section.code != "F" or name in options
+        inside = section.in_base or (section.code == "F" and taken and kind != "contingent")
+        lines[number] = ContractLine(line, item, kind, inside and not {number, name} & dropped, taken)
     for number, one in lines.items():
-        if one.corrected.line.of:
+        if one.corrected.line.of and one.inside:
             lines[number] = _of_what_is_in(one, lines)
     pool = [one.name for one in award.pool if one.name in lines]
     pool = pool or [number for number, line in lines.items() if line.corrected.line.section.code == POOL]

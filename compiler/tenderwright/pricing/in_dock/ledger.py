@@ -173,11 +173,19 @@ def _reports(told: Sequence[InDock], made: Contract, package: Package, notices: 
 
 def _changes(told: Sequence[InDock], made: Contract, package: Package, notices: list[Notice]) -> list[PricedChange]:
     reports = {report.report.name: report for one in told for report in one.conditions}
+    orders = [order for one in told for order in one.changes]
+    named = (made.lines.get(order.line.name) for order in orders)
+    later = {line.item.number for line in named if line is not None and line.kind == "option"}
     found = []
-    for order in (order for one in told for order in one.changes):
+    for order in orders:
         line = made.lines.get(order.line.name)
         if line is None:
             continue  # told where names are resolved
+        if line.kind == "contingent" and not line.taken and line.item.number not in later:
+            message = f"change {order.change}: line {line.number} goes with option {line.item.number}, not taken up"
+            hint = f"name {line.item.number} under `options` in owner/award.yaml, or order a line of the option itself"
+            notices.append(Notice("in-dock-price", order.here, message, hints=(hint,)))
+            continue
         price = _price(order, line, made)
         if isinstance(price, Notice):
             notices.append(price)
