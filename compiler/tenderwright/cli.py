@@ -28,7 +28,8 @@ COMMANDS = {
     "bids": "read the price forms that yards return",
     "addendum": "tell yards what changed between two commits, and prove that it is all",
     "statement": "write a page for trustees on how the docking stands on a day",
-    "start": "write a new, small, valid package",
+    "start": "write a new package that fits a ship, or a small one to learn from",
+    "add": "write a new file into a package: a usual work item, or a form of any other file",
     "import": "bring a list kept as CSV into the form of the package",
 }
 _MODULES = {"import": "bring_in"}

@@ -46,7 +46,8 @@ def run(arguments: Namespace) -> int:
         if compiled.record.missing:
             print(f"not calculated: {len(compiled.record.missing)} values")
             lacking = {name: why for name, why in compiled.record.missing.items() if not waits_for_todo(why)}
-            print("\n".join(f"  {line}" for line in by_reason(lacking)))
+            for line in by_reason(lacking):
+                print(f"  {line}")
             print("More about what was calculated and what was not: tenderwright record")
         for line in listed_todos((*compiled.package.todos, *owner.papers.todos), compiled.record.missing):
             print(line)

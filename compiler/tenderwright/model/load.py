@@ -252,6 +252,9 @@ class _Loader:
         columns = self.file(beside, survey_columns.SurveyColumns) if there else None
         if there and columns is None:
             return None
+        if columns is not None and (todos := self.files.sources[beside].todos):
+            self.wait(self.files.sources[beside], tuple((beside, at) for at in todos))
+            return None
         survey, notices = survey_of(self.files.sources[path], columns)
         self.notices += notices
         return survey

@@ -4,6 +4,8 @@ from collections.abc import Mapping
 from datetime import date
 from typing import Annotated
 
+from msgspec import field
+
 from tenderwright.model.build import Prose
 from tenderwright.model.kinds import (
     SERVICES,
@@ -186,7 +188,7 @@ class Tender(Noun, frozen=True, kw_only=True):
             "The checklist of services that are often forgotten: those that no item names under its own `services`, each answered once."
         ),
         Keys(SERVICES),
-    ]
+    ] = field(default_factory=dict)
     here: Place
 
     @property

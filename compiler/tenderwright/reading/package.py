@@ -15,6 +15,7 @@ from tenderwright.notices import Notice, Place
 from tenderwright.notices.suggest import did_you_mean
 from tenderwright.reading.format_version import another_format
 from tenderwright.reading.layout import NEEDED, OWNER, UNFINISHED, YAML_FILES, is_ignored, is_other, schema_of
+from tenderwright.reading.scalars import Todo, read_block
 from tenderwright.reading.source import Source
 from tenderwright.reading.yaml_file import MAX_BYTES, MAX_SURVEY_BYTES, read_yaml
 
@@ -102,7 +103,11 @@ def _read_source(path: str, text: str, kept: Mapping[str, Source], *, yaml: bool
     old = kept.get(path)
     if old is not None and old.text == text and old.data is not None:
         return old, []
-    return read_yaml(path, text) if yaml else (Source(path, text, text, {(): (1, 1, 0)}), [])
+    if yaml:
+        return read_yaml(path, text)
+    lines = text.split("\n") if path.endswith(".md") else ()
+    todo = next((number for number, line in enumerate(lines, start=1) if read_block(line).__class__ is Todo), 0)
+    return Source(path, text, text, {(): (todo or 1, 1, 0)}, todos=((),) if todo else ()), []
 
 
 def read_one(file: FilePath) -> tuple[Source | None, list[Notice]]:

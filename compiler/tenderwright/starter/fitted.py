@@ -7,7 +7,6 @@ from typing import Any
 
 from msgspec import Struct
 
-from tenderwright.model.kinds import SERVICES
 from tenderwright.reading.layout import FORMAT, NEEDED, YAML_FILES, schema_of
 from tenderwright.starter.items import HEADINGS
 from tenderwright.starter.template import TODO, Fill, template
@@ -55,6 +54,11 @@ class Ship(Struct, frozen=True):
 def fitted_files(ship: Ship) -> dict[str, str]:
     """Give the YAML files of a package for a ship, by path."""
     return {path: _written(path, fill, head, ship) for path, head, fill in _files(ship) if schema_of(path)}
+
+
+def fills(ship: Ship) -> dict[str, Fill]:
+    """Give what is known or asked in each file of a ship, by the name of its schema."""
+    return {schema: fill for path, _, fill in _files(ship) if (schema := schema_of(path))}
 
 
 def _written(path: str, fill: Fill, head: str, ship: Ship) -> str:
@@ -123,7 +127,7 @@ def _tender(ship: Ship) -> dict[str, Any]:
         "units": ship.units,
         "award": {"arithmetic": "unit price governs"},
         "sections": [block for block in blocks if wood or block["title"] != "Wood"],
-        "services": dict.fromkeys(SERVICES.words, TODO),
+        "services": TODO,
     }
 
 
