@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 from tenderwright.calculations.registry import methods
 from tenderwright.quantities import display
 from tenderwright.quantities.bounds import MOST, unit_table
+from tenderwright.quantities.purposes import PURPOSES
 from tenderwright.quantities.quantity import QuantityError, parse_quantity, units_of
 from tenderwright.quantities.spellings import AMBIGUOUS, SPELLINGS, spelled
 from tenderwright.quantities.units import unit
@@ -233,3 +234,41 @@ def test_a_hint_names_a_unit_of_what_is_asked(name: str, dimension: str) -> None
         for hint in error.hints:
             if hint.startswith("did you mean"):
                 assert parse_quantity(f"1 {hint.split('`')[1]}", dimension)
+
+
+@pytest.mark.parametrize("units", ["metric", "us"])
+@given(figure=st.floats(1e-3, 1e5), purpose=st.sampled_from(sorted({*PURPOSES} - {"count"})), minus=st.booleans())
+def test_every_figure_that_is_shown_is_read_back_and_shown_the_same(
+    units: str, figure: float, purpose: str, minus: bool
+) -> None:
+    of = PURPOSES[purpose]
+    si = in_units_of(figure * (-1 if minus else 1), of.us.unit if units == "us" else of.metric.unit, of.dimension)
+    with display.telling_in(units):
+        shown = display.show(si, purpose)
+        assert display.show(parse_quantity(shown, of.dimension).si, purpose) == shown
+
+
+def in_units_of(figure: float, name: str, dimension: str) -> float:
+    return parse_quantity(f"{figure:.9f} {name}", dimension).si
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "si", "within"),
+    [
+        ("745 ± 7 t", "mass", 745e3, 7e3),
+        ("12.5 ± 0.5 ft", "length", 12.5 * FOOT, 0.5 * FOOT),
+        ("50 ± 9 °F", "temperature", 10.0, 5.0),
+        ("30 ± 5 %", "fraction", 0.3, 0.05),
+        ("30 ± 5 %", "any", 0.3, 0.05),
+        ("−0.4 ± 0.1 m", "length", -0.4, 0.1),
+    ],
+)
+def test_a_band_as_it_is_printed_has_its_unit_once(text: str, dimension: str, si: float, within: float) -> None:
+    read = parse_quantity(text, dimension)
+    assert (read.si, read.within) == (pytest.approx(si), pytest.approx(within))
+
+
+@pytest.mark.parametrize("text", ["745 ± 1 %", "745 ± 7", "± 7 t"])
+def test_a_band_without_the_unit_of_its_figure_is_refused(text: str) -> None:
+    with pytest.raises(QuantityError):
+        parse_quantity(text, "mass")

@@ -245,9 +245,12 @@ def _parse(text: str, dimension: str) -> Quantity:
 
 
 def _with_band(text: str, middle: str, half: str, dimension: str) -> Quantity:
-    """Read `120 t ± 2 t`, or `120 t ± 2 %` where it is not itself a share."""
+    """Read `120 t ± 2 t`, `120 ± 2 t`, or `120 t ± 2 %` where it is not itself a share."""
+    after = _SIMPLE.fullmatch(half)
+    if after and _PLAIN.fullmatch(middle) and not (_SHARE.fullmatch(half) and dimension not in ("fraction", "any")):
+        middle = f"{middle} {after[2]}"
     read = _parse(middle, dimension)
-    share = _SHARE.fullmatch(half) if dimension != "fraction" else None
+    share = _SHARE.fullmatch(half) if read.dimension != "fraction" else None
     of = {"temperature": "temperature_difference"}.get(read.dimension, read.dimension)
     within = abs(read.si) * float(share[1]) / 100 if share else _parse(half, of).si
     if not within > 0:
