@@ -40,6 +40,11 @@ class Rows(Struct, frozen=True):
     headings: tuple[str, ...]
     rows: tuple[tuple[int, tuple[str, ...]], ...]
 
+    def beside(self, named: Collection[str]) -> list[str]:
+        """List the headings, but for those named, under which anything stands."""
+        filled = {at for _, cells in self.rows for at, cell in enumerate(cells) if cell}
+        return [one for at, one in enumerate(self.headings) if one not in named and at in filled]
+
 
 def rows_of_text(text: str, said: DeliveredColumns) -> Rows:
     """Split a file into headings and rows; blanks in and about cells count once."""

@@ -139,7 +139,7 @@ class _Delivered:
             writer.writerows([reading[column] for column in COLUMNS] for reading in readings)
             lines += [line] * len(readings)
         survey = Survey(survey_name(self.path), out.getvalue(), Place(self.path), tuple(lines))
-        return survey, wrong or [*told_rows(self.path, told), *self._unread(rows.headings, empty)]
+        return survey, wrong or [*told_rows(self.path, told), *self._unread(rows, empty)]
 
     def _wrong(self, rows: Rows) -> Iterator[Notice]:
         """Say what of the columns does not fit the file, or leaves a reading without what it needs."""
@@ -159,13 +159,12 @@ class _Delivered:
         same = "" if name == "measured" else f", or give `{name}` under `same`"
         return Notice("delivered-columns", self.said.here, message, hints=(f"say which column it is read from{same}",))
 
-    def _unread(self, headings: tuple[str, ...], empty: list[int]) -> Iterator[Notice]:
-        named = {*(one.column for one in self.said.columns), *self.said.left_out, ""}
-        unread = [one for one in headings if one not in named]
+    def _unread(self, rows: Rows, empty: list[int]) -> Iterator[Notice]:
+        unread = rows.beside({*(one.column for one in self.said.columns), *self.said.left_out})
         yield from unread_columns(self.path, self.said.heading_row, unread, _beside(survey_name(self.path)))
         if empty:
-            rows = "1 row has" if len(empty) == 1 else f"{len(empty)} rows have"
-            message = f"{rows} no thickness measured and are not read, the first of them here"
+            several = "1 row has" if len(empty) == 1 else f"{len(empty)} rows have"
+            message = f"{several} no thickness measured and are not read, the first of them here"
             yield Notice("delivered-unread", Place(self.path, empty[0]), message)
 
     def _readings(self, row: Mapping[str, str]) -> list[dict[str, str]]:

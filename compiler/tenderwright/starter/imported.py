@@ -99,8 +99,7 @@ class _Import:
         notices = [*self._wrong(rows)]
         if notices:
             return Imported("", tuple(notices), {})
-        named = {*(one.column for one in self.said.columns), *self.said.left_out, ""}
-        unread = [one for one in rows.headings if one not in named]
+        unread = rows.beside({*(one.column for one in self.said.columns), *self.said.left_out})
         notices += unread_columns(self.listed.path, self.said.heading_row, unread, self.said_in)
         entries: list[_Entry] = []
         for line, cells in rows.rows:
