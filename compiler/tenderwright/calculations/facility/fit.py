@@ -62,6 +62,8 @@ class Berth(Struct, frozen=True):
     """Whether there is a sill to cross, so that its depth is needed."""
     lifts: bool = True
     """Whether it lifts her, so that its capacity is needed; a graving dock does not."""
+    hangs: bool = False
+    """Whether she hangs in slings, so that no line load along the keel is needed."""
     air_draft: float | None = None
     """Height over the water of what she must pass under."""
     is_bridged: bool = False
@@ -94,10 +96,10 @@ def basic_limits(ship: Visitor, berth: Berth, clearances: Clearances = IN_SERVIC
             berth.blocks,
             uncertainty=ship.draft_uncertainty,
         ),
-        Limit(
-            "line load", "line_load", ship.line_load, berth.line_load, uncertainty=ship.line_load_uncertainty
-        ).or_estimate(ship.line_load_estimate, ship.rests_on),
     ]
+    if not berth.hangs or berth.line_load is not None:
+        along = Limit("line load", "line_load", ship.line_load, berth.line_load, uncertainty=ship.line_load_uncertainty)
+        limits.append(along.or_estimate(ship.line_load_estimate, ship.rests_on))
     if berth.lifts or berth.lift is not None:
         limits.insert(3, Limit("lift", "mass", ship.weight, berth.lift, uncertainty=ship.weight_uncertainty))
     if berth.has_sill or berth.sill is not None:
@@ -167,6 +169,7 @@ BERTH = record(
     sill=quantity("length", "Water over the sill."),
     has_sill={"type": "boolean", "description": "Whether there is a sill to cross."},
     lifts={"type": "boolean", "description": "Whether it lifts her, unless said otherwise; a graving dock does not."},
+    hangs={"type": "boolean", "description": "Whether she hangs in slings, where no line load is needed."},
     air_draft=quantity("length", "Height over the water of what she passes under."),
     is_bridged={"type": "boolean", "description": "Whether there is something to pass under."},
     source=text("Where these come from, such as its certificate."),

@@ -228,7 +228,7 @@ def greatest_entry_trim(ship: Lander) -> float | None:
         is that at which she floats free with it there.
     Symbols: m, above the trim of level keel. Source: as `settle_exactly` (derived). None where no least is asked for,
     or where she has it neither afloat at the trim of the blocks nor loses it before she is dry, or where a table of
-    hydrostatics is not read so far. Raises OutOfRange.
+    hydrostatics is not read so far, or her deck edge would be under water first. Raises OutOfRange.
     """
     if ship.least_gm is None:
         return None
@@ -248,9 +248,7 @@ def greatest_entry_trim(ship: Lander) -> float | None:
     try:
         found = float_at(form, ship.displacement, lcg, ship.vcg, ship.density).trim
     except OutOfRange:
-        if isinstance(form, HullCurves):
-            return None
-        raise
+        return None
     return found if x == ship.blocks.aft else -found
 
 

@@ -21,6 +21,7 @@ from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.docking_plan import DockingPlan, KeelBlocks, SideBlocks
 from tenderwright.model.particulars import Particulars
+from tenderwright.model.timber import Timber
 from tenderwright.notices import Notice
 from tenderwright.quantities.display import show
 from tenderwright.quantities.position import FrameTable, check_position
@@ -132,9 +133,13 @@ def given_places(placed: tuple[PlacedBlock, ...], plan: DockingPlan) -> Given:
 
 @step_of(HEIGHTS, "blocks.keel.height", names={"least": "least", "greatest": "greatest"})
 def keel_block_heights(
-    placed_keel_blocks: tuple[PlacedBlock, ...], docking_plan: DockingPlan, particulars: Particulars
+    placed_keel_blocks: tuple[PlacedBlock, ...],
+    docking_plan: DockingPlan,
+    particulars: Particulars,
+    wood: Timber | None,
+    hog_measured: Mapping[str, Any] | None,
 ) -> Uses | Absent:
-    """Find the heights to which the keel blocks are built."""
+    """Find the heights to which the keel blocks are built, to the measured line of a keel that is hogged."""
     plan, straight = docking_plan, particulars.keel.straight.from_
     if plan.block_height is None:
         return Lacking("it needs `block_height` in vessel/docking-plan.yaml")
@@ -144,6 +149,10 @@ def keel_block_heights(
         "datum_height": given(plan.block_height),
         "declivity": given(plan.declivity.value) if plan.declivity else Given(0.0, "level", "no declivity is given"),
     }
+    if wood is not None and wood.hog is not None and wood.hog.blocks == "measured line" and hog_measured is not None:
+        points = zip(sorted(one.at.x for one in wood.hog.keel), hog_measured["off"], strict=True)
+        line = [{"x": x, "z": z} for x, z in points]
+        inputs["keel"] = Given(line, f"{len(line)} points of the measured line of the keel", "timber.hog.off")
     return Uses("keel blocks of the docking plan", inputs, plan.keel_blocks[0].here)
 
 

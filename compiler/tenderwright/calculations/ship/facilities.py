@@ -41,6 +41,12 @@ _DESIGNED = (
     "the capacity over the length for which such docks are in general designed (Lloyd's Register, Rules for Floating "
     "Docks and Dock Gates, July 2022, Pt 2 Ch 1 s.2.1.7; derived)"
 )
+_OF_KIND: dict[str, dict[str, bool]] = {
+    "graving dock": {"has_sill": True, "lifts": False},
+    "tidal grid": {"lifts": False},
+    "boat hoist": {"hangs": True},
+}
+"""What follows for the limits from the kind of facility."""
 _VERDICT = {"result": "result", "deciding": "deciding", "use": "use"}
 
 
@@ -326,4 +332,4 @@ def _berth(facility: Facility, plan: DockingPlan | None) -> dict[str, Any]:
     }
     known: dict[str, Any] = {name: figure for name, figure in offered.items() if figure is not None}
     known["source"] = given_source(facility).si
-    return known | ({"has_sill": True, "lifts": False} if facility.kind == "graving dock" else {})
+    return known | _OF_KIND.get(facility.kind, {})

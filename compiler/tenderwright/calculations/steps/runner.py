@@ -57,6 +57,7 @@ OF_METAL = frozenset(
         "shell_plan",
         "shell_zones",
         "survey_readings",
+        "works",
     }
 )
 """Modules of `ship/` whose steps are of plates, rivets and anodes, for which nothing asks where her hull has none."""

@@ -93,6 +93,8 @@ def place(one: Footprint) -> str:
 
 def _work(desk: Desk) -> list[Block]:
     works = desk.calculated.outcome(blocks_over_work)
+    if isinstance(works, NotAsked):
+        return []
     if isinstance(works, Absent):
         return [not_calculated(works, "Blocks on shell that is worked on")]
     if not works:

@@ -27,6 +27,7 @@ from tenderwright.quantities.display import head, in_column, show, unit_of
 
 SHOWN = 0.005
 """Least volume that is told, m3."""
+NO_TANK = inline("No tank is listed in vessel/tanks.yaml: none is sounded.")
 SUBJECT = (
     "subject to soundings, weight log and drafts read before flooding, and to the naval architect's own calculation"
 )
@@ -50,8 +51,7 @@ def undocking(desk: Desk) -> Part | None:
         Heading("Weights that move"),
         _moved(desk),
         Heading("Tanks, and what to sound before flooding"),
-        tank_table(desk),
-        *before_flooding(desk),
+        *([tank_table(desk), *before_flooding(desk)] if desk.package.tanks else [Paragraph(NO_TANK)]),
     ]
     return Part("undocking", "7.4", "Undocking condition", "data", "Docking data", tuple(blocks), caution=True)
 
@@ -95,9 +95,11 @@ _REASONS: tuple[tuple[Why, str], ...] = (
 )
 
 
-def _moved(desk: Desk) -> Table:
+def _moved(desk: Desk) -> Table | Paragraph:
     plan = desk.package.docking_plan
     assert plan is not None
+    if not plan.moved_while_dry:
+        return Paragraph(inline("The docking plan names no weight that moves."))
     rows = []
     for one in plan.moved_while_dry:
         item: Inline = inline(desk.item_ref(one.item.name)) if one.item else inline("–")
@@ -126,6 +128,8 @@ def _moved(desk: Desk) -> Table:
 
 def dockside_tanks(desk: Desk) -> list[Block]:
     """Give the tanks with anything in them, each with why it is sounded above all, and name those to be found dry."""
+    if not desk.package.tanks:
+        return [Paragraph(NO_TANK)]
     found = desk.calculated.found(undocking_step)
     why = dict(found.to_sound) if found else {}
     states = [desk.calculated.found(one) or {} for one in (docking_tank_states, undocking_tank_states)]
