@@ -29,7 +29,7 @@ from tenderwright.pricing.in_dock.ledger import Ledger, ledger
 from tenderwright.pricing.percents import percent_mistakes
 from tenderwright.pricing.price import Estimate, price
 from tenderwright.pricing.quantity import quantity_mistakes
-from tenderwright.quantities.display import telling_in
+from tenderwright.quantities.customs import telling_in
 from tenderwright.reading.git import Refused
 from tenderwright.reading.git_state import GitState, git_state
 from tenderwright.reading.issued_items import issued_sources
@@ -106,7 +106,7 @@ def compile_package(files: Files, kept: Kept | None = None) -> Compiled:
     mistakes, shape_notices = shape(files)
     package, model_notices = load_package(files, mistakes)
     links, link_notices = link(package)
-    with telling_in(package.units):
+    with telling_in(package.units, american=package.american):
         calculated = calculate(package, kept)
         record = calculated.record
         value_notices = link_values(links, record.known, record.missing)
@@ -126,7 +126,7 @@ def compile_owner(files: Files, compiled: Compiled) -> OwnersSide:
     papers, model_notices = load_owner(files, mistakes, compiled.links.broken.told(compiled.notices))
     links, link_notices = link_owner(papers, compiled.links, compiled.package)
     value_notices = link_values(links, compiled.record.known, compiled.record.missing)
-    with telling_in(compiled.package.units):
+    with telling_in(compiled.package.units, american=compiled.package.american):
         estimate, price_notices = price(papers, compiled.package, compiled.record)
         schedule, plan_notices = plan(papers, compiled.package, compiled.record)
         dock, dock_notices = ledger(papers, compiled.package, compiled.calculated, estimate, files.sources)
@@ -166,7 +166,7 @@ def owner_desk(compiled: Compiled, owner: OwnersSide) -> OwnerDesk:
     from tenderwright.planning.foresight import foresee
 
     package, estimate = compiled.package, sound(owner.estimate)
-    with telling_in(package.units):
+    with telling_in(package.units, american=package.american):
         foresight = foresee(owner.papers, package, estimate, owner.schedule)
     return OwnerDesk(package, compiled.links, compiled.calculated, estimate=estimate, foresight=foresight)
 

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tenderwright.quantities.customs import telling_in
 from tenderwright.quantities.display import (
     abbreviation,
     decimals,
@@ -20,7 +21,6 @@ from tenderwright.quantities.display import (
     show,
     si_unit,
     significant,
-    telling_in,
     tidy,
     unit_of,
     written_as,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from tenderwright.comparing.compare import Comparison
-from tenderwright.documents.desk import Desk, day
+from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Edition, Figure, Part
 from tenderwright.documents.links_within import links_within
 from tenderwright.documents.parts.addendum_changes import changes_part
@@ -16,7 +16,7 @@ from tenderwright.documents.parts.questions import questions
 from tenderwright.documents.price_form import PriceForm
 from tenderwright.documents.replacement import Replacement, drawn, essence, replacements
 from tenderwright.model.tender import Addendum
-from tenderwright.quantities.display import telling_in
+from tenderwright.quantities.customs import day, telling_in
 
 PAGES = "Replacement pages"
 
@@ -43,7 +43,7 @@ class Amendment:
 def amendment(before: Issue, after: Issue, comparison: Comparison, entry: Addendum) -> Amendment:
     """Compose the addendum that makes one yard edition into the other."""
     found = replacements(before.edition, after.edition)
-    with telling_in(after.desk.units):
+    with telling_in(after.desk.units, american=after.desk.package.american):
         parts = _own_parts(before, after, comparison, entry, found)
         parts += [_page(after.desk, one, entry) for one in found if one.does != "removed"]
     return Amendment(_edition(before, after, comparison, entry, parts), after.form, _drawings(before, after))

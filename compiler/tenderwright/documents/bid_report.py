@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from tenderwright.documents.desk import CAUTION, Desk, day, in_its_units
+from tenderwright.documents.desk import CAUTION, Desk, in_its_units
 from tenderwright.documents.edition import DataTable, Edition, Part, Stamp
 from tenderwright.documents.links_within import links_within
 from tenderwright.documents.parts.bids_break_even import bids_break_even
@@ -18,6 +18,7 @@ from tenderwright.documents.parts.bids_unbalanced import bids_unbalanced
 from tenderwright.documents.parts.bids_words import GROUP
 from tenderwright.documents.parts.front import contents
 from tenderwright.pricing.bids.compare import BidComparison
+from tenderwright.quantities.customs import day
 
 Cells = tuple[str | int | Decimal | None, ...]
 

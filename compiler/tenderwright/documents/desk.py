@@ -6,7 +6,6 @@ import copy
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from datetime import date
 from functools import wraps
 from typing import Any, TypeVar, cast
 from urllib.parse import unquote
@@ -25,7 +24,8 @@ from tenderwright.model.package import Package, sound
 from tenderwright.model.tender import Tender
 from tenderwright.planning.foresight import Foresight
 from tenderwright.pricing.price import Estimate
-from tenderwright.quantities.display import METRIC_UNITS, in_column, show, telling_in, unit_of, written_as
+from tenderwright.quantities.customs import telling_in
+from tenderwright.quantities.display import METRIC_UNITS, in_column, show, unit_of, written_as
 from tenderwright.quantities.purposes import PURPOSES, purpose_of
 from tenderwright.quantities.quantity import Quantity
 
@@ -47,7 +47,7 @@ def in_its_units(compose: _Composer) -> _Composer:
 
     @wraps(compose)
     def composed(desk: Desk, *arguments: Any, **named: Any) -> Any:
-        with telling_in(desk.units):
+        with telling_in(desk.units, american=desk.package.american):
             return compose(desk, *arguments, **named)
 
     return cast(_Composer, composed)
@@ -134,7 +134,7 @@ class Desk:
             return empty
         if isinstance(quantity, str):
             return quantity
-        with telling_in(self.units):
+        with telling_in(self.units, american=self.package.american):
             return written_as(quantity, beside=beside)
 
     def figure(self, value: Value, digits: int = 4) -> str:
@@ -143,7 +143,7 @@ class Desk:
             return "yes" if value.si else "no"
         if value.si is None or isinstance(value.si, str):
             return value.si or "not known"
-        with telling_in(self.units):
+        with telling_in(self.units, american=self.package.american):
             if value.dimension == "table":
                 return "; ".join(_row(value.symbol, row) for row in value.si)
             if isinstance(value.si, (list, tuple)):
@@ -155,7 +155,7 @@ class Desk:
         value = self.record.values.get(name)
         if value is None:
             return "–"
-        with telling_in(self.units):
+        with telling_in(self.units, american=self.package.american):
             return in_column(float(value.si), purpose or purpose_of(value.dimension, value.unit), more=more)
 
     def told(self, name: str, purpose: str = "", *, more: int = 0) -> str:
@@ -163,7 +163,7 @@ class Desk:
         value = self.record.values.get(name)
         if value is None:
             return "–"
-        with telling_in(self.units):
+        with telling_in(self.units, american=self.package.american):
             return show(float(value.si), purpose or purpose_of(value.dimension, value.unit), more=more)
 
     def prose(self, written: WrittenProse) -> Prose:
@@ -260,11 +260,6 @@ class OwnerDesk(Desk):
 def set_units(text: str) -> str:
     """Set squares and cubes after a number as in print: `60 m2` becomes `60 m²`."""
     return _POWERS.sub(lambda match: match[1] + {"2": "²", "3": "³"}[match[2]], text)
-
-
-def day(when: date | None) -> str:
-    """Write a date as `3 May 2027`, or a dash for none."""
-    return f"{when.day} {when:%B %Y}" if when else "–"
 
 
 def joined(words: list[str], last: str = "and") -> str:

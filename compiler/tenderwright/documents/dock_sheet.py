@@ -11,7 +11,7 @@ from tenderwright.calculations.ship.how_sure import how_sure
 from tenderwright.calculations.ship.keel_loads import keel_bearing, planned_keel_blocks
 from tenderwright.calculations.ship.landing import landing, landing_stages
 from tenderwright.calculations.ship.side_loads import planned_side_blocks
-from tenderwright.documents.desk import Desk, day
+from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import (
     Block,
     Column,
@@ -34,6 +34,7 @@ from tenderwright.documents.parts.stops import floating_off_stops, landing_stops
 from tenderwright.documents.parts.undocking import dockside_tanks, verdict
 from tenderwright.model.docking_plan import CitedLength
 from tenderwright.model.particulars import Particulars
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import head, in_column, plus_minus, show
 
 GROUP = "Dock sheet"

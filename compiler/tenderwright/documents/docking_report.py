@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import date
 
 from tenderwright.documents.closing_desk import ClosedDocking, ReportDesk
-from tenderwright.documents.desk import CAUTION, day, in_its_units
+from tenderwright.documents.desk import CAUTION, in_its_units
 from tenderwright.documents.edition import Edition, Part, Stamp
 from tenderwright.documents.parts import report_work
 from tenderwright.documents.parts.front import contents
@@ -16,6 +16,7 @@ from tenderwright.documents.parts.report_summary import summary
 from tenderwright.model.findings import Findings
 from tenderwright.model.package import Package
 from tenderwright.model.table_rows import rows_to_fill
+from tenderwright.quantities.customs import day
 
 
 @in_its_units

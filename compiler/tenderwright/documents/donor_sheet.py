@@ -12,6 +12,7 @@ from tenderwright.documents.edition import Block, Bullets, Edition, Heading, Inl
 from tenderwright.documents.parts.funding import asked, secured
 from tenderwright.model.funding import FundingSource, Scope
 from tenderwright.planning.ladder import Ladder
+from tenderwright.quantities.customs import apart
 
 HUNDRED = Decimal(100)
 
@@ -105,7 +106,7 @@ def _list(title: str, words: str, numbers: list[str], scope: Scope, ladder: Ladd
         cost = ladder.costs.get(number)
         if worth.publish_cost and cost is not None and cost > 0:
             rounded = (cost / HUNDRED).to_integral_value(ROUND_CEILING) * HUNDRED
-            figure = f"{rounded:,.0f}".replace(",", "\N{NO-BREAK SPACE}")
+            figure = apart(f"{rounded:,.0f}")
             spans.append(Span(f" {currency}\N{NO-BREAK SPACE}{figure}", strong=True))
         entries.append(tuple(spans))
     return [Heading(title), *([Paragraph(inline(words))] if words else []), Bullets(tuple(entries))]

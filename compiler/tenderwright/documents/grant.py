@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import date
 from itertools import groupby
 
-from tenderwright.documents.desk import day, in_its_units
+from tenderwright.documents.desk import in_its_units
 from tenderwright.documents.edition import (
     Block,
     Caution,
@@ -26,7 +26,8 @@ from tenderwright.documents.parts import grant_budget, grant_plan, grant_work
 from tenderwright.documents.parts.front import contents
 from tenderwright.documents.parts.to_be_written import to_be_written
 from tenderwright.model.profile import ProfileHeading
-from tenderwright.pricing.money import written
+from tenderwright.pricing.money import in_currency
+from tenderwright.quantities.customs import day
 
 GROUP = "Application"
 
@@ -110,8 +111,8 @@ def _facts(desk: ApplicationDesk, papers_hash: str) -> tuple[tuple[str, str], ..
         ("Owner", tender.owner.name),
         ("Lying at", tender.owner.place),
         ("For", source.public or source.name if source is not None else "no source named"),
-        ("Asked", f"{tender.currency} {written(applied.asked)}" if source is not None else ""),
-        ("Whole cost", f"{tender.currency} {written(applied.whole.total)}"),
+        ("Asked", f"{in_currency(tender.currency, applied.asked)}" if source is not None else ""),
+        ("Whole cost", f"{in_currency(tender.currency, applied.whole.total)}"),
         ("Items", ", ".join(item.number for item in desk.items)),
         ("Dated", day(dated(desk))),
         ("Owner's papers", f"sha256 {papers_hash[:12]}"),

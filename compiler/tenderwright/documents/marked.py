@@ -7,10 +7,11 @@ from datetime import date
 
 from tenderwright.comparing.change import Said
 from tenderwright.comparing.redline import redline
-from tenderwright.documents.desk import Desk, day, set_units
+from tenderwright.documents.desk import Desk, set_units
 from tenderwright.documents.edition import Inline, Span
 from tenderwright.model.build import Prose
 from tenderwright.notices import Place
+from tenderwright.quantities.customs import day
 from tenderwright.reading.source import Source
 
 _PARAGRAPH = " ¶ "

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from tenderwright.documents.desk import CAUTION, day, in_its_units
+from tenderwright.documents.desk import CAUTION, in_its_units
 from tenderwright.documents.edition import Block, Edition, Part, Stamp
 from tenderwright.documents.parts.statement_choices import choices, decisions
 from tenderwright.documents.parts.statement_money import money
 from tenderwright.documents.parts.statement_where import where
 from tenderwright.documents.statement_desk import LINES, StatementDesk
 from tenderwright.documents.statement_tables import statement_lines
+from tenderwright.quantities.customs import day
 
 
 @in_its_units

@@ -136,6 +136,11 @@ class Package(Struct, frozen=True, dict=True):
         """Name the system of units in which figures are told; metric where no tender says."""
         return self.tender.units if self.tender else "metric"
 
+    @property
+    def american(self) -> bool:
+        """Tell whether dates and money are written the American way: where prices are in dollars, or units are so."""
+        return self.tender is not None and (self.tender.currency == "USD" or self.tender.units == "us")
+
     @cached_property
     def item_by_name(self) -> Mapping[str, Item]:
         """Give the items by number as text."""

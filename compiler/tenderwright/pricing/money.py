@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from decimal import ROUND_FLOOR, ROUND_HALF_UP, Decimal
 
+from tenderwright.quantities.customs import apart, with_currency
+
 CENT = Decimal("0.01")
 ZERO = Decimal("0.00")
 BEYOND = Decimal("1e12")
@@ -71,6 +73,10 @@ def _largest_remainders(amount: Decimal, exact: Sequence[Decimal]) -> list[Decim
 
 
 def written(amount: Decimal) -> str:
-    """Write an amount with thousands apart and two decimals."""
-    text = f"{amount:,.2f}"
-    return text.replace(",", " ").replace("-", "−")
+    """Write an amount with thousands apart, as is the custom of the place, and two decimals."""
+    return apart(f"{amount:,.2f}", " ").replace("-", "−")
+
+
+def in_currency(currency: str, amount: Decimal) -> str:
+    """Write an amount with its currency, such as `EUR 1 234.50` or `$1,234.50`."""
+    return with_currency(currency, written(amount))

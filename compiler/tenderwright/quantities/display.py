@@ -1,39 +1,16 @@
-"""Show figures as their readers read them: a figure's purpose picks its unit and digits in the system asked for.
-
-The system is that of the package, `metric`, `us` or `both`. Whoever compiles or composes a package says it once, by
-`telling_in`, as one sets the precision of decimals; every figure told inside is told in it.
-"""
+"""Show figures as their readers read them: a figure's purpose picks its unit and digits in the system asked for."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
-from contextvars import ContextVar
+from collections.abc import Callable
 from decimal import ROUND_HALF_EVEN, Decimal
 from math import floor, isfinite, log10
 
+from tenderwright.quantities.customs import system, telling_in
 from tenderwright.quantities.purposes import ABBREVIATIONS, PURPOSES, Form, Purpose, purpose_of
 from tenderwright.quantities.quantity import Quantity
 from tenderwright.quantities.units import base_expression, unit
-
-_SYSTEM: ContextVar[str] = ContextVar("system of units", default="metric")
-
-
-@contextmanager
-def telling_in(units: str) -> Iterator[None]:
-    """Tell all figures in a system, `metric`, `us` or `both`, until the block ends."""
-    before = _SYSTEM.set(units)
-    try:
-        yield
-    finally:
-        _SYSTEM.reset(before)
-
-
-def system() -> str:
-    """Name the system in which figures are told."""
-    return _SYSTEM.get()
-
 
 _SCALES = {"temperature": 1.0, "salinity": 1.0}
 

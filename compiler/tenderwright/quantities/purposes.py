@@ -43,6 +43,7 @@ PURPOSES = {
     "run": _of("length", "m", 1, "ft", 0),
     # Of plates, parts and films.
     "size": _of("length", "mm", 0, "in", 1),
+    "paper": _of("length", "mm", 1, "in", 2),
     "thickness": _of("length", "mm", 1, "in", 3),
     "pit": _of("length", "mm", 1, "in", 3),
     "rivet": _of("length", "mm", 0, "in", 3),

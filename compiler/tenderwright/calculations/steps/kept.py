@@ -18,7 +18,7 @@ from msgspec import MsgspecError, Raw, Struct
 from msgspec.msgpack import Decoder, Encoder
 
 from tenderwright.calculations.method import Method
-from tenderwright.quantities.display import system
+from tenderwright.quantities.customs import system
 
 R = TypeVar("R")
 

@@ -13,7 +13,7 @@ from tenderwright.calculations.steps.step import Step, Take, Uses
 from tenderwright.calculations.value import Record, Value, Working
 from tenderwright.model.package import Package
 from tenderwright.notices import Notice, Place
-from tenderwright.quantities.display import telling_in
+from tenderwright.quantities.customs import telling_in
 
 R = TypeVar("R")
 
@@ -97,7 +97,7 @@ class Calculated:
     def _of(self, name: str) -> Any:
         if name not in self._outcomes:
             step = self._steps[name]
-            with telling_in(self._package.units):
+            with telling_in(self._package.units, american=self._package.american):
                 self._outcomes[name] = self._for_each(step) if step.each else self._once(step, "", None)
         return self._outcomes[name]
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import floor, log10
 
 from tenderwright.documents.drawings import pen
+from tenderwright.quantities.customs import apart, with_currency
 
 
 def round_step(least: float) -> float:
@@ -22,7 +23,7 @@ def money_axis(
     for count in range(int(greatest / step) + 1):
         x = left + count * step * per
         marks.append(pen.line((x, base), (x, base + 1.2), pen.FINE))
-        name = f"{currency} {count * step:,}".replace(",", " ") if count else "0"
+        name = with_currency(currency, apart(f"{count * step:,}", " ")) if count else "0"
         anchor = "start" if not count else "middle" if x < right - 8.0 else "end"
         marks.append(pen.text((x, base + 4.0), name, pen.SMALL, anchor, kind="axis"))
     return marks

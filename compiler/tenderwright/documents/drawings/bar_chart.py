@@ -17,7 +17,8 @@ from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.planning.network import ARRIVAL, REDELIVERY
 from tenderwright.planning.schedule import Schedule, Scheduled
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.customs import day_of_year
+from tenderwright.quantities.display import decimals, show
 
 MOST = 36
 """How many activities stand on one sheet."""
@@ -81,7 +82,7 @@ def _figure(
     )
     field = replace(field, rows=len(part))
     made = sheet_of(package, name, title, 0, LANDSCAPE.width, field.foot + _KEY + TITLE_HEIGHT, OWNERS)
-    sheet = replace(made, unscaled=f"1 day = {decimals(field.per_day, 1)} mm")
+    sheet = replace(made, unscaled=f"1 day = {show(field.per_day / 1000, 'paper')}")
     marks = [
         *_blocks(schedule, field),
         *_axis(schedule, field),
@@ -151,7 +152,7 @@ def _weeks(arrival: date | None, days: float) -> list[tuple[int, str]]:
         return [(day, f"day {day}") for day in range(0, int(days) + 1, _WEEK)]
     first = -arrival.weekday() % _WEEK
     mondays = [(day, arrival + timedelta(days=day)) for day in range(first, int(days) + 1, _WEEK)]
-    return [(day, f"Mon {when.day} {when:%b}") for day, when in mondays]
+    return [(day, f"Mon {day_of_year(when, short=True)}") for day, when in mondays]
 
 
 def _milestones(schedule: Schedule, field: _Field) -> list[str]:

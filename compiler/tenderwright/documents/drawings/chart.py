@@ -9,6 +9,7 @@ from math import ceil, floor, log10
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.axis import round_step
 from tenderwright.documents.drawings.pen import Point
+from tenderwright.quantities.customs import apart
 
 Shown = Callable[[float], str]
 """Writes the figure at a tick; nothing where the tick has none."""
@@ -82,5 +83,5 @@ def ticks(low: float, high: float, step: float) -> list[float]:
 def written(figure: float, step: float) -> str:
     """Write the figure at a tick with the decimals of its step, thousands apart."""
     places = max(0, -floor(log10(step) + 1e-9))
-    text = f"{figure:,.{places}f}".replace(",", " ")
+    text = apart(f"{figure:,.{places}f}", " ")
     return text.removeprefix("-") if float(f"{figure:.{places}f}") == 0 else text.replace("-", "−")

@@ -15,7 +15,8 @@ from tenderwright.documents.drawings.view import PORTRAIT
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.planning.outlook import CostOutlook
-from tenderwright.pricing.money import written
+from tenderwright.pricing.money import in_currency, written
+from tenderwright.quantities.display import show
 
 _LEFT, _TOP, _RIGHT, _HIGH, _FOOT = 12.0, 8.0, 7.0, 78.0, 9.0
 _TICK = 14.0
@@ -31,7 +32,9 @@ def cost_curve(package: Package, cost: CostOutlook, currency: str) -> Figure:
         package, "cost-curve", "What it may cost", 0, PORTRAIT.width, field.foot + _FOOT + TITLE_HEIGHT, OWNERS
     )
     across = field.x(field.across[0] + step) - _LEFT
-    sheet = replace(made, unscaled=f"{written_at(step / unit, step / unit)} {unit_name} = {across:.1f} mm")
+    sheet = replace(
+        made, unscaled=f"{written_at(step / unit, step / unit)} {unit_name} = {show(across / 1000, 'paper')}"
+    )
     curve = [field.at(float(amount), level) for level, amount in sorted(cost.levels.items())]
     marks = [
         pen.text((_LEFT, 4.2), "Share of the trials that cost no more", pen.NORMAL, bold=True),
@@ -73,7 +76,7 @@ def _marked(cost: CostOutlook, field: Field, currency: str) -> list[str]:
     for name, share, amount in chosen:
         x, y = field.at(float(amount), share)
         drops += [((_LEFT, y), (x, y)), ((x, y), (x, field.foot))]
-        labels.append((f"{name}: {currency} {written(amount)}", (x, y)))
+        labels.append((f"{name}: {in_currency(currency, amount)}", (x, y)))
     return [pen.strokes(drops, pen.FINE, pen.HIDDEN), *_labels(labels, field)]
 
 

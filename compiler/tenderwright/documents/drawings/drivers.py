@@ -14,7 +14,7 @@ from tenderwright.documents.drawings.view import PORTRAIT
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.planning.outlook import CostOutlook, Driver
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import decimals, show
 
 SHOWN = 12
 """How many are drawn."""
@@ -32,7 +32,7 @@ def drivers(package: Package, cost: CostOutlook, names: Mapping[str, str]) -> Fi
     foot = _TOP + len(shown) * _ROW
     high = foot + 2 * KEY_ROW + 1.0 + TITLE_HEIGHT
     made = sheet_of(package, "drivers", "What drives the spread", 0, PORTRAIT.width, high, OWNERS)
-    sheet = replace(made, unscaled=f"1 % = {decimals(per / 100, 1)} mm")
+    sheet = replace(made, unscaled=f"1 % = {show(per / 1e5, 'paper')}")
     marks = [pen.text((0.5, 4.2), "Share in the variance of the cost", pen.NORMAL, bold=True)]
     marks += [_bar(one, names, _TOP + index * _ROW, per) for index, one in enumerate(shown)]
     marks.append(pen.line((_NAME, _TOP - 0.6), (_NAME, foot), pen.MEDIUM))

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.view import IN_FEET
 from tenderwright.model.package import Package
-from tenderwright.quantities.display import axis, axis_unit, system
+from tenderwright.quantities.customs import system
+from tenderwright.quantities.display import axis, axis_unit
 
 TITLE_HEIGHT = 13.0
 """Height of the title strip at the foot of every sheet, mm."""

@@ -24,7 +24,7 @@ from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.model.tank import Tank
-from tenderwright.quantities.display import decimals, show
+from tenderwright.quantities.display import decimals, head, in_column, show, unit_of
 
 TITLE = "Tanks on docking and at undocking"
 _HEAD, _SIDE, _ABREAST, _GAP = 4.4, 33.5, 2, 4.0
@@ -144,7 +144,10 @@ def _liquid(state: TankState | None) -> str:
 def _list(package: Package, calculated: Calculated, states: tuple[_State, _State], top: float, width: float) -> str:
     """List every tank with its liquid, sounding and volume in both conditions; in bold where they differ."""
     each = (width - 2 - _GAP * (_ABREAST - 1)) / _ABREAST
-    reading = [(Column("", 7.0), Column(f"{word}, m", 14.0, "right"), Column("m³", 11.0, "right")) for word in _WORDS]
+    reading = [
+        (Column("", 7.0), Column(head(word, "sounding"), 14.0, "right"), Column(unit_of("capacity"), 11.0, "right"))
+        for word in _WORDS
+    ]
     columns = (
         Column("", 5.5),
         Column("Tank", each - 5.5 - 2 * _READING - 4.0),
@@ -181,7 +184,9 @@ def _reading(state: TankState | None) -> tuple[str, str]:
         return "–", "–"
     if state.volume <= 0:
         return "dry", "–"
-    return decimals(state.sounding, 2) if state.sounding is not None else "–", decimals(state.volume, 2)
+    return in_column(state.sounding, "sounding") if state.sounding is not None else "–", in_column(
+        state.volume, "capacity"
+    )
 
 
 _CAPTION = (
@@ -202,5 +207,7 @@ def _alternative(package: Package, states: tuple[_State, _State]) -> str:
 
 
 def _said(state: TankState | None) -> str:
-    sounding, volume = _reading(state)
-    return sounding if volume == "–" else f"{volume} m³, sounding {sounding} m" if sounding != "–" else f"{volume} m³"
+    if state is None or state.volume <= 0:
+        return _reading(state)[0]
+    volume = show(state.volume, "capacity")
+    return f"{volume}, sounding {show(state.sounding, 'sounding')}" if state.sounding is not None else volume

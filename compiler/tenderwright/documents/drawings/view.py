@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from tenderwright.documents.drawings.pen import Point
-from tenderwright.quantities.display import system
+from tenderwright.quantities.customs import system
 
 SCALES = (50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000)
 """Scales a drawing may have, one to so many."""

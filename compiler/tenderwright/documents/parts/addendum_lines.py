@@ -10,7 +10,7 @@ from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Column, Inline, Paragraph, Part, Row, Span, Table, inline
 from tenderwright.documents.marked import marked
 from tenderwright.documents.parts.item_tables import line_width
-from tenderwright.pricing.money import written
+from tenderwright.pricing.money import in_currency
 from tenderwright.quantities.display import shown_unit
 
 _COLUMNS = (
@@ -68,7 +68,7 @@ def _kind(line: PricedLine) -> str:
 
 def _quantity(desk: Desk, line: PricedLine) -> str:
     if line.price in ("fixed", "markup") and line.amount is not None:
-        return f"{desk.tender.currency} {written(line.amount)}"
+        return f"{in_currency(desk.tender.currency, line.amount)}"
     if line.price == "percent":
         return "%"
     if line.unit == "lump sum":

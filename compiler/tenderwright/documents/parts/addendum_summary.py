@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tenderwright.comparing.change import Change
 from tenderwright.comparing.compare import Comparison
-from tenderwright.documents.desk import Desk, day
+from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import (
     Block,
     Caution,
@@ -23,6 +23,7 @@ from tenderwright.documents.parts.addendum_changes import subjects, title_of
 from tenderwright.documents.parts.questions import answered
 from tenderwright.documents.replacement import Replacement
 from tenderwright.model.tender import Addendum
+from tenderwright.quantities.customs import day
 
 _SUBJECTS = (Column("What", width=3.6), Column("How", width=4.8), Column("Affects price", width=1.2))
 _PAGES = (Column("Pages", width=1.1), Column("Part", width=5), Column("What to do", width=3.2))

@@ -18,7 +18,7 @@ from tenderwright.pricing.bids.compare import BidComparison
 from tenderwright.pricing.bids.corrected import Correction
 from tenderwright.pricing.bids.evaluate import EvaluatedBid
 from tenderwright.pricing.bids.unbalance import Doubt
-from tenderwright.pricing.money import written
+from tenderwright.pricing.money import in_currency, written
 
 MOST_SENTENCES = 3
 _NUMBERS = {2: "two", 3: "three", 4: "four", 5: "five", 6: "six", 7: "seven", 8: "eight", 9: "nine"}
@@ -61,13 +61,14 @@ def _first(comparison: BidComparison) -> str:
     returned = capital(_NUMBERS.get(count, str(count)))
     words = f"{returned} bids were returned. By the published rule the lowest evaluated price is "
     if len(level) > 1:
-        return f"{words}{comparison.currency} {written(lowest.total)}, of {joined(level)} alike."
+        return f"{words}{in_currency(comparison.currency, lowest.total)}, of {joined(level)} alike."
     following = comparison.bids[1]
     apart = following.total - lowest.total
     share = percent(apart / lowest.total).replace("<", "less than") if lowest.total > 0 else DASH
     return (
-        f"{words}that of {lowest.label}, {comparison.currency} {written(lowest.total)}; {following.label} follows "
-        f"{comparison.currency} {written(apart)} behind, {share} of it."
+        f"{words}that of {lowest.label}, {in_currency(comparison.currency, lowest.total)}; "
+        f"{following.label} follows "
+        f"{in_currency(comparison.currency, apart)} behind, {share} of it."
     )
 
 
@@ -215,7 +216,7 @@ def _if_meant(bid: EvaluatedBid, one: Correction, comparison: BidComparison) -> 
     )
     return (
         f"{bid.label}: {running(one.what)} counts as written; were its rate meant as it stands, the evaluated price "
-        f"would be {comparison.currency} {written(total)}, and the bid would {moved}."
+        f"would be {in_currency(comparison.currency, total)}, and the bid would {moved}."
     )
 
 

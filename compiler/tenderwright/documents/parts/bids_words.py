@@ -10,6 +10,7 @@ from tenderwright.pricing.bids.break_even import BreakEven
 from tenderwright.pricing.bids.compare import BidComparison
 from tenderwright.pricing.bids.tendered import TenderLine
 from tenderwright.pricing.money import written
+from tenderwright.quantities.customs import apart
 from tenderwright.quantities.display import shown_unit
 
 GROUP = "Comparison of bids"
@@ -117,4 +118,4 @@ def rate(number: Decimal | None) -> str:
     if number is None:
         return DASH
     places = max(2, -int(number.normalize().as_tuple().exponent))
-    return f"{number:,.{places}f}".replace(",", " ")
+    return apart(f"{number:,.{places}f}", " ")

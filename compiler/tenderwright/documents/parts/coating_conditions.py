@@ -5,6 +5,7 @@ from __future__ import annotations
 from calendar import month_name
 
 from tenderwright.calculations.climate.paint_window import HUMIDITY_LIMIT, HUMIDITY_SOURCE, MARGINS
+from tenderwright.calculations.climate.soluble_salts import soluble_salts
 from tenderwright.calculations.climate.workable_hours import HUMIDITY_SPREAD, LEAST_STEEL, STEEL_OFFSET, WIND_LIMIT
 from tenderwright.calculations.ship.climate import climate, docking_month, month_outlooks
 from tenderwright.calculations.steps.outcome import Absent
@@ -13,7 +14,7 @@ from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Pa
 from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.model.coating import Coat, Scheme
 from tenderwright.model.ship_condition import Climate
-from tenderwright.quantities.display import decimals, head, in_column, plainly
+from tenderwright.quantities.display import decimals, head, in_column, plainly, show
 
 
 def coating_conditions(desk: Desk) -> Part | None:
@@ -27,7 +28,7 @@ def coating_conditions(desk: Desk) -> Part | None:
         "and the relative humidity is at most "
         f"{100 * HUMIDITY_LIMIT:.0f} % ({HUMIDITY_SOURCE}). Both are read at the steel before and during each coat, "
         f"every four hours at most. The form of five degrees Fahrenheit and rising ({MARGINS['5 degF'][1].title}) is "
-        "2.8 K and does not meet this."
+        f"{show(MARGINS['5 degF'][0], 'temperature difference')} and does not meet this."
     )
     blocks: list[Block] = [
         Paragraph(inline(asked)),
@@ -112,7 +113,8 @@ def _asked(desk: Desk) -> list[Block]:
     )
     note = inline(
         "Flash rust by ISO 8501-4. "
-        "Salts as sodium chloride by ISO 8502-6 and -9: 1.2 mg/m² for each µS/cm, 3 mL on 12.5 cm²."
+        f"Salts as sodium chloride by ISO 8502-6 and -9: {show(soluble_salts(1e-4), 'salts', more=1)} for each µS/cm, "
+        "3 mL on 12.5 cm²."
     )
     return [Heading("What is asked of the steel"), Table(columns, tuple(rows), note=note, small=True)] if rows else []
 

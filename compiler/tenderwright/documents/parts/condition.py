@@ -15,7 +15,7 @@ from tenderwright.calculations.thickness.drawn_rate import SOURCE as DRAWN_SOURC
 from tenderwright.calculations.thickness.limits import SUBSTANTIAL_SOURCE, renewal_thickness
 from tenderwright.calculations.thickness.shell_forecast import PlateCall, ShellCondition
 from tenderwright.calculations.thickness.zone_rate import ZoneSummary
-from tenderwright.documents.desk import Desk, capital, day
+from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
 from tenderwright.documents.parts.earlier_repairs import earlier_repairs
@@ -24,6 +24,7 @@ from tenderwright.documents.parts.pits import pit_blocks
 from tenderwright.documents.parts.renewal import renewal_blocks
 from tenderwright.documents.parts.timber import timber
 from tenderwright.model.ship_condition import ShipCondition
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import decimals, factor_of, head, in_column, show, unit_of
 
 _YEAR = 365.25 * 86400.0

@@ -32,8 +32,9 @@ from tenderwright.planning.foresight import Foresight
 from tenderwright.planning.outlook import CostOutlook, Outlook
 from tenderwright.planning.trials import GENERAL
 from tenderwright.pricing.bundle import Bundle, without_options
-from tenderwright.pricing.money import total, written
+from tenderwright.pricing.money import in_currency, total, written
 from tenderwright.pricing.price import Estimate
+from tenderwright.quantities.customs import apart
 from tenderwright.quantities.display import decimals
 
 _PLANNED = (0.50, 0.80)
@@ -70,16 +71,17 @@ def _driven(bars: Figure | None) -> list[Block]:
 
 def in_words(cost: CostOutlook, currency: str) -> str:
     """Say in plain words what the trials tell of the cost."""
-    middle, four_of_five = (written(cost.at(level)) for level in _PLANNED)
+    middle, four_of_five = (in_currency(currency, cost.at(level)) for level in _PLANNED)
     beyond = cost.contingency
     lay_by = (
-        f"To be covered in four of five, lay by {currency} {written(beyond)} beyond the sum of likely."
+        f"To be covered in four of five, lay by {in_currency(currency, beyond)} beyond the sum of likely."
         if beyond > 0
-        else f"The sum of likely already covers four of five, with {currency} {written(-beyond)} to spare."
+        else f"The sum of likely already covers four of five, with {in_currency(currency, -beyond)} to spare."
     )
     return (
-        f"The sum of the likely prices, {currency} {written(cost.point)}, was enough in {of_hundred(cost.point_at)} "
-        f"trials. Half the trials cost no more than {currency} {middle} (P50), four of five no more than {currency} "
+        f"The sum of the likely prices, {in_currency(currency, cost.point)}, was enough in "
+        f"{of_hundred(cost.point_at)} "
+        f"trials. Half the trials cost no more than {middle} (P50), four of five no more than "
         f"{four_of_five} (P80). {lay_by}"
     )
 
@@ -118,7 +120,7 @@ def _steps(seen: Foresight, currency: str) -> Table:
         ("From the mean to what is enough in four trials of five", cost.at(0.80) - cost.mean, "normal"),
         ("P80", cost.at(0.80), "total"),
     ]
-    return sums(currency, rows, f"Standard deviation of the trials: {currency} {written(cost.deviation)}.")
+    return sums(currency, rows, f"Standard deviation of the trials: {in_currency(currency, cost.deviation)}.")
 
 
 def _levels(seen: Outlook, currency: str) -> Table:
@@ -185,7 +187,7 @@ def _settings(desk: Desk, seen: Foresight, estimate: Estimate) -> list[tuple[str
         else "Not at all: every line is drawn by itself, since owner/rates.yaml states no correlation. "
         "That makes the spread too narrow."
     )
-    trials = f"{outlook.trials:,}".replace(",", " ")
+    trials = apart(f"{outlook.trials:,}", " ")
     risks = len(counted(seen.papers))
     return [
         ("Trials", f"{trials}, from seed {outlook.seed}: the same papers give the same figures."),
@@ -219,7 +221,7 @@ def _left_out(desk: Desk, seen: Foresight, estimate: Estimate) -> str:
     money = [risk_name(risk) for risk in all_risks(seen.papers) if risk.bears_on == "money"]
     words = "Value added tax and the owner's own costs."
     if options:
-        amount = f"{desk.tender.currency} {written(estimate.section_totals['F'])}"
+        amount = f"{in_currency(desk.tender.currency, estimate.section_totals['F'])}"
         words += f" Options, {len(options)} lines of {amount} in all."
     if money:
         words += f" Risks that bear on the money in hand and not on the cost: {joined(money)}."

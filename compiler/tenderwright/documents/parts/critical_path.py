@@ -10,6 +10,7 @@ from tenderwright.documents.edition import Column, Row, Table, inline
 from tenderwright.documents.parts.condition import percent
 from tenderwright.planning.outlook import TimeOutlook
 from tenderwright.planning.schedule import Schedule, Scheduled
+from tenderwright.quantities.customs import day_of_year
 from tenderwright.quantities.display import decimals
 
 Run = list[Scheduled]
@@ -115,4 +116,4 @@ def lower(title: str) -> str:
 
 def short_date(when: date | None) -> str:
     """Write a date as `3 May`; a dash where there is none."""
-    return f"{when.day} {when:%b}" if when else "–"
+    return day_of_year(when, short=True)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from tenderwright.documents.desk import Desk, capital, day
+from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Row, Table, inline
 from tenderwright.model.shell_condition import Doubler, KnownRivets, Renewed
+from tenderwright.quantities.customs import day
 
 _NOTE = (
     "Readings of plate renewed since are left out of what is said above; a doubler hides the plate under it from a "

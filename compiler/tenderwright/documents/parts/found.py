@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from tenderwright.documents.desk import Desk, day, set_units
+from tenderwright.documents.desk import Desk, set_units
 from tenderwright.documents.edition import Block, Column, Inline, Row, Table, inline
 from tenderwright.model.build import Reference
 from tenderwright.model.found import (
@@ -21,6 +21,7 @@ from tenderwright.model.found import (
     ValveFound,
 )
 from tenderwright.model.history import AnodesFound
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.position import Position
 
 DASH = "–"

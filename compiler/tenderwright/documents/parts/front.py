@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from tenderwright.documents.desk import Desk, capital, day, joined, set_units
+from tenderwright.documents.desk import Desk, capital, joined, set_units
 from tenderwright.documents.edition import (
     Block,
     Bullets,
@@ -23,7 +23,8 @@ from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.item import Item
 from tenderwright.model.tender import Damages, Drawing
 from tenderwright.planning.due import deliveries_due, reports_due
-from tenderwright.pricing.money import written
+from tenderwright.pricing.money import in_currency
+from tenderwright.quantities.customs import day
 
 FRONT = "Front matter"
 
@@ -93,7 +94,7 @@ def revision_record(desk: Desk) -> Part:
         Paragraph(inline(f"Where extension and rate disagree: {tender.award.arithmetic}.")),
     ]
     if tender.award.day_cost is not None:
-        words = f"The owner's cost of a day, for that rule: {tender.currency} {written(tender.award.day_cost)}."
+        words = f"The owner's cost of a day, for that rule: {in_currency(tender.currency, tender.award.day_cost)}."
         blocks.append(Paragraph(inline(words)))
     if tender.damages is not None:
         blocks.append(Paragraph(inline(_late(tender.currency, tender.damages))))
@@ -109,7 +110,7 @@ def _late(currency: str, damages: Damages) -> str:
     """Say what lateness costs the yard, and from when."""
     begins = f"from {damages.after} d after the contract day" if damages.after else "after the contract day"
     most = f", at most {damages.most} of the contract price" if damages.most is not None else ""
-    return f"Late redelivery {begins}: {currency} {written(damages.a_day)} for each day{most}."
+    return f"Late redelivery {begins}: {in_currency(currency, damages.a_day)} for each day{most}."
 
 
 def _revised_items(desk: Desk) -> list[Block]:

@@ -27,7 +27,8 @@ from tenderwright.planning.belongs import bottom_first, together
 from tenderwright.planning.ladder import Ladder, Rung
 from tenderwright.planning.scope import available, in_hand, score
 from tenderwright.planning.trials import GENERAL
-from tenderwright.pricing.money import written
+from tenderwright.pricing.money import in_currency, written
+from tenderwright.quantities.customs import apart
 
 HAND = "Money in hand"
 
@@ -94,17 +95,17 @@ def summary(desk: OwnerDesk, ladder: Ladder) -> str:
     """Say in a few sentences what a trustee wants to know."""
     currency = desk.tender.currency
     first = ladder.rungs[0]
-    told = [f"What must be done comes to {currency} {written(ladder.must_cost)} at {ladder.confidence}."]
+    told = [f"What must be done comes to {in_currency(currency, ladder.must_cost)} at {ladder.confidence}."]
     if not first.missing:
-        told.append(f"The money in hand, {currency} {written(first.money)}, pays for it.")
+        told.append(f"The money in hand, {in_currency(currency, first.money)}, pays for it.")
     elif first.money < ladder.must_cost:
         told.append(
-            f"The money in hand, {currency} {written(first.money)}, falls {written(first.missing)} short of it."
+            f"The money in hand, {in_currency(currency, first.money)}, falls {written(first.missing)} short of it."
         )
     else:
         told.append(
-            f"There is {currency} {written(first.money)} in hand, but not all of it is free to pay for that: "
-            f"{currency} {written(first.missing)} is wanting."
+            f"There is {in_currency(currency, first.money)} in hand, but not all of it is free to pay for that: "
+            f"{in_currency(currency, first.missing)} is wanting."
         )
     closing = next((rung for rung in ladder.rungs if rung.items), None)
     if closing is not None and closing is not first and closing.source is not None:
@@ -113,7 +114,7 @@ def summary(desk: OwnerDesk, ladder: Ladder) -> str:
     if sure is not None:
         told.append(
             f"With all that is in hand or promised, {len(_priced(desk, sure.items))} of {len(_priced(desk, None))} "
-            f"priced items can be bought, for {currency} {written(sure.cost)}."
+            f"priced items can be bought, for {in_currency(currency, sure.cost)}."
         )
     last = ladder.rungs[-1]
     left = [item for item in _priced(desk, None) if item not in last.items]
@@ -150,7 +151,7 @@ def picture(desk: OwnerDesk, ladder: Ladder) -> Block:
         pieces += [(s.status, available(s)) for s in ([rung.source] if rung.source else held)]
         titles = [desk.package.item_by_name[number].title for number in _priced(desk, rung.added)]
         if rung.missing:
-            adds = f"buys nothing yet: {desk.tender.currency} {written(rung.missing)} wanting for what must be done"
+            adds = f"buys nothing yet: {in_currency(desk.tender.currency, rung.missing)} wanting for what must be done"
         elif titles:
             adds = f"buys {_count(len(titles), 'item')}{' more' if index else ''}: {'; '.join(titles)}"
         else:
@@ -228,7 +229,7 @@ def _items(desk: OwnerDesk, numbers: Sequence[str], ladder: Ladder) -> Inline:
     for number in numbers:
         cost = ladder.costs.get(number, Decimal(0))
         spans += [Span("; ")] if spans else []
-        told = f"{cost:,.0f}".replace(",", "\N{NO-BREAK SPACE}").replace("-", "−")
+        told = apart(f"{cost:,.0f}").replace("-", "−")
         spans += [desk.item_ref(number), Span(f" {desk.package.item_by_name[number].title} ({told})")]
     return tuple(spans)
 
@@ -238,7 +239,7 @@ def _steps(desk: OwnerDesk, ladder: Ladder) -> list[Block]:
         return []
     entries = [
         (
-            Span(f"{desk.tender.currency} {written(step.money - ladder.rungs[-1].money)}: ", strong=True),
+            Span(f"{in_currency(desk.tender.currency, step.money - ladder.rungs[-1].money)}: ", strong=True),
             *_items(desk, _priced(desk, step.added), ladder),
         )
         for step in ladder.steps

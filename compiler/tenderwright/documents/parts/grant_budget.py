@@ -12,7 +12,7 @@ from tenderwright.documents.parts.grant_work import item_ref, quantity_cells
 from tenderwright.planning.application import CostRow, Split
 from tenderwright.planning.grant_match import SURENESS
 from tenderwright.planning.grant_needs import needed
-from tenderwright.pricing.money import ZERO, total, written
+from tenderwright.pricing.money import ZERO, in_currency, total, written
 
 _SORTS = {
     "work": "Work",
@@ -44,14 +44,19 @@ def _in_short(desk: ApplicationDesk) -> list[Block]:
     applied, currency = desk.applied, desk.tender.currency
     whole, source = applied.whole, applied.source
     facts = [
-        ("Whole cost", f"{currency} {written(whole.total)}"),
-        ("Asked", f"{currency} {written(applied.asked)}" if source is not None else "nothing: no source is named"),
-        ("Match", f"{currency} {written(whole.match)}, of it given in kind {written(applied.in_kind)}"),
-        ("Not eligible", f"{currency} {written(whole.not_eligible)}, paid from other money"),
+        ("Whole cost", f"{in_currency(currency, whole.total)}"),
+        (
+            "Asked",
+            f"{in_currency(currency, applied.asked)}" if source is not None else "nothing: no source is named",
+        ),
+        ("Match", f"{in_currency(currency, whole.match)}, of it given in kind {written(applied.in_kind)}"),
+        ("Not eligible", f"{in_currency(currency, whole.not_eligible)}, paid from other money"),
         ("Prices", f"of {desk.estimate.base_month}"),
     ]
     if source is not None and source.match is not None:
-        wanted = f"{source.match} of the grant; so {currency} {written(applied.ceiling)} is the most that may be asked"
+        wanted = (
+            f"{source.match} of the grant; so {in_currency(currency, applied.ceiling)} is the most that may be asked"
+        )
         facts.insert(3, ("Match wanted", wanted))
     return [Facts(tuple((term, inline(words)) for term, words in facts if words))]
 
@@ -240,7 +245,8 @@ def match(desk: ApplicationDesk) -> list[Block]:
     sure = total([one.amount for one in applied.drawn if one.secured])
     columns = (Column("From", width=3.4), Column("State", width=1.4), Column("Amount", "decimal", 1.3))
     words = (
-        f"In hand or promised: {desk.tender.currency} {written(sure)} of {written(applied.cash_match)} that is paid in "
+        f"In hand or promised: {in_currency(desk.tender.currency, sure)} of "
+        f"{written(applied.cash_match)} that is paid in "
         "money. Whether money of another funder counts as match is for both funders' notices."
     )
     return [Table(columns, tuple(rows)), Paragraph(inline(words))]

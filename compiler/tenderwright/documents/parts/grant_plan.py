@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from tenderwright.documents.desk import capital, day, joined
+from tenderwright.documents.desk import capital, joined
 from tenderwright.documents.edition import Block, Bullets, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
 from tenderwright.documents.grant_desk import ApplicationDesk
 from tenderwright.documents.parts.grant_work import item_ref
 from tenderwright.planning.grant_dates import item_dates, milestones
+from tenderwright.quantities.customs import day
 
 
 def team(desk: ApplicationDesk) -> list[Block]:

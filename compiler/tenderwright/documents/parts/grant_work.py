@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tenderwright.documents.desk import capital, day, set_units
+from tenderwright.documents.desk import capital, set_units
 from tenderwright.documents.edition import (
     Block,
     Column,
@@ -19,6 +19,7 @@ from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.item import Item
 from tenderwright.planning.grant_outputs import Output, outputs
 from tenderwright.pricing.price import PricedLine
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import shown_unit
 
 TREATMENTS = {

@@ -7,7 +7,7 @@ from decimal import ROUND_DOWN, Decimal
 
 from tenderwright.calculations.ship.survey_readings import survey_readings
 from tenderwright.calculations.steps.outcome import Absent
-from tenderwright.documents.desk import Desk, day, set_units
+from tenderwright.documents.desk import Desk, set_units
 from tenderwright.documents.edition import (
     Block,
     Bullets,
@@ -39,6 +39,7 @@ from tenderwright.documents.parts.found import (
 from tenderwright.model.found import UsedBlock
 from tenderwright.model.history import CoatingApplied, EarlierDocking, Paid
 from tenderwright.pricing.money import total, written
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import shown_unit
 
 
@@ -148,7 +149,14 @@ def _days(docking: EarlierDocking) -> str:
 
 def _blocks(desk: Desk, docking: EarlierDocking) -> list[Block]:
     rows = tuple(
-        Row((inline(name), inline(_where(block)), inline(desk.quantity(block.pitch, "–")), inline(_size(desk, block))))
+        Row(
+            (
+                inline(name),
+                inline(_where(desk, block)),
+                inline(desk.quantity(block.pitch, "–")),
+                inline(_size(desk, block)),
+            )
+        )
         for name, blocks in (("Keel", docking.blocks.keel), ("Side", docking.blocks.sides))
         for block in blocks
     )
@@ -162,9 +170,9 @@ def _blocks(desk: Desk, docking: EarlierDocking) -> list[Block]:
     return found + ([desk.prose(docking.blocks.notes)] if docking.blocks.notes else [])
 
 
-def _where(block: UsedBlock) -> str:
+def _where(desk: Desk, block: UsedBlock) -> str:
     row = f"{block.at}" + (f" to {block.to}" if block.to else "")
-    off = f", {block.off_centre} off the centreline" if block.off_centre and block.off_centre.si else ""
+    off = f", {desk.quantity(block.off_centre)} off the centreline" if block.off_centre and block.off_centre.si else ""
     side = f", {block.side}" if block.side not in ("centreline", "") else ""
     return row + off + side + (", painted under" if block.painted else "")
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from tenderwright.documents.desk import Desk, capital, day, joined, set_units
+from tenderwright.documents.desk import Desk, capital, joined, set_units
 from tenderwright.documents.edition import (
     Block,
     Bullets,
@@ -30,6 +30,7 @@ from tenderwright.model.item import Item, Line
 from tenderwright.pricing.described import of_words
 from tenderwright.pricing.money import written
 from tenderwright.pricing.quantity import line_quantity
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import shown_unit
 
 KINDS = {

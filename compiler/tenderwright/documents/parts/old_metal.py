@@ -22,10 +22,11 @@ from tenderwright.calculations.steel.weldability import (
 )
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.calculations.verdict import Verdict
-from tenderwright.documents.desk import Desk, capital, day
+from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.model.shell_condition import PlateAnalysis
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import decimals
 
 _REGIME = (

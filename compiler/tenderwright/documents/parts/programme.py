@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
-from tenderwright.documents.desk import Desk, capital, day, joined
+from tenderwright.documents.desk import Desk, capital, joined
 from tenderwright.documents.drawings.bar_chart import bar_chart
 from tenderwright.documents.edition import (
     Block,
@@ -36,6 +36,7 @@ from tenderwright.planning.foresight import Foresight
 from tenderwright.planning.network import Link
 from tenderwright.planning.outlook import TimeOutlook
 from tenderwright.planning.schedule import Schedule, Scheduled
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import decimals
 
 _TOLD = (0.10, 0.20, 0.50, 0.80, 0.90)

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from tenderwright.documents.desk import Desk, day
+from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Facts, Heading, Inline, Paragraph, Part, inline
 from tenderwright.documents.parts.front import FRONT
 from tenderwright.model.question import Question
+from tenderwright.quantities.customs import day
 
 
 def answered(desk: Desk, number: str) -> bool:

@@ -21,7 +21,7 @@ _PLACES = (
     "naval architect draws each plate. Mass is of the plate fitted with mill tolerance, with laps or straps at its "
     "ends. Rivets are those of both seams, of every frame at the ends and between, and of butts in way, each as its "
     "strake is riveted there; driven besides are those of new ends. What is to be tested is seam, butt and end. Hours "
-    "are of steelwork by D. Butler, Guide to Ship Repair Estimates (2000), on the greatest rectangle at 8000 kg/m³ and "
+    "are of steelwork by D. Butler, Guide to Ship Repair Estimates (2000), on the greatest rectangle at {density} and "
     "with its factors for place and curvature multiplied, which is assumed; riveting is not in them."
 )
 
@@ -64,7 +64,12 @@ def renewal_blocks(desk: Desk) -> list[Block]:
     )
     return [
         Heading("Plate to renew"),
-        Table(columns, tuple(rows), note=inline(_PLACES), small=True),
+        Table(
+            columns,
+            tuple(rows),
+            note=inline(_PLACES.format(density=show(8000.0, "density in kilograms", more=-1))),
+            small=True,
+        ),
         *_driven(desk, found),
         *_contingent(desk),
     ]

@@ -6,12 +6,13 @@ from collections.abc import Mapping, Sequence
 from decimal import Decimal
 
 from tenderwright.documents.closing_desk import ClosedDocking
-from tenderwright.documents.desk import Desk, day
+from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.parts.found import DASH
 from tenderwright.documents.parts.report_summary import GROUP, percent
 from tenderwright.pricing.final_account import AccountRow, FinalAccount
 from tenderwright.pricing.money import total, written
+from tenderwright.quantities.customs import day
 
 
 def account(desk: Desk, closed: ClosedDocking, *, confidential: bool) -> Part:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tenderwright.calculations.ship.bare_places import bare_area
 from tenderwright.documents.closing_desk import ClosedDocking
-from tenderwright.documents.desk import Desk, day
+from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import (
     Block,
     Column,
@@ -20,6 +20,7 @@ from tenderwright.documents.edition import (
 from tenderwright.documents.parts.found import DASH, not_painted_table, plugs_table, soundings_table
 from tenderwright.documents.parts.report_summary import GROUP
 from tenderwright.model.findings import Condition
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import decimals
 
 

@@ -6,10 +6,11 @@ from collections import Counter
 
 from tenderwright.calculations.ship.bare_places import bare_area
 from tenderwright.documents.closing_desk import ClosedDocking
-from tenderwright.documents.desk import Desk, day
+from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Bullets, Facts, Heading, Inline, Paragraph, Part, inline, plain
 from tenderwright.documents.parts.found import deferred_table, words
-from tenderwright.pricing.money import written
+from tenderwright.pricing.money import in_currency
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import show, shown_unit
 
 GROUP = "Docking report"
@@ -86,8 +87,8 @@ def _money(closed: ClosedDocking) -> list[tuple[str, str]]:
     whole = closed.account.whole
     grown = "" if whole.growth is None else f", {percent(whole.growth)} against the contract"
     return [
-        ("Contract", f"{closed.account.currency} {written(whole.awarded)}"),
-        ("Paid", f"{closed.account.currency} {written(whole.final)}{grown}"),
+        ("Contract", f"{in_currency(closed.account.currency, whole.awarded)}"),
+        ("Paid", f"{in_currency(closed.account.currency, whole.final)}{grown}"),
     ]
 
 

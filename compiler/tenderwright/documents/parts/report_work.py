@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tenderwright.calculations.ship.timber import of_wood
 from tenderwright.documents.closing_desk import ClosedDocking
-from tenderwright.documents.desk import Desk, day
+from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import (
     Block,
     Bullets,
@@ -34,6 +34,7 @@ from tenderwright.documents.parts.found import (
 from tenderwright.documents.parts.report_summary import GROUP
 from tenderwright.model.findings import ConditionFound, PaintLog
 from tenderwright.model.found import CoatApplied, DryFilm
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import show
 
 NOTHING = Paragraph(inline("Nothing is recorded."))

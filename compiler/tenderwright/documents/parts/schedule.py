@@ -8,7 +8,7 @@ from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.parts.item_tables import line_width
 from tenderwright.documents.price_form import FormLine, PriceForm
-from tenderwright.pricing.money import written
+from tenderwright.pricing.money import in_currency, written
 from tenderwright.pricing.price import Estimate
 from tenderwright.quantities.display import shown_unit
 
@@ -50,7 +50,7 @@ def _table(desk: Desk, lines: tuple[FormLine, ...]) -> Table:
         number = inline(desk.item_ref(line.item, line.number))
         text = line.description
         if line.fixed_amount is not None and not desk.estimate:
-            text += f" (the owner's fixed sum: {desk.tender.currency} {written(line.fixed_amount)})"
+            text += f" (the owner's fixed sum: {in_currency(desk.tender.currency, line.fixed_amount)})"
         cells = [number, inline(text), inline("–" if line.of else f"{line.quantity:f}"), inline(unit)]
         if desk.estimate:
             found = priced.get(line.number)

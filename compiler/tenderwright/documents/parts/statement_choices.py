@@ -9,6 +9,7 @@ from tenderwright.planning.in_dock.put_off import PutOff
 from tenderwright.pricing.in_dock.ledger import PricedChange
 from tenderwright.pricing.in_dock.reports import PricedReport
 from tenderwright.pricing.money import total, written
+from tenderwright.quantities.customs import day_of_year
 from tenderwright.quantities.display import decimals
 
 MOST = 5
@@ -45,7 +46,7 @@ def _report(desk: StatementDesk, one: PricedReport) -> Row:
         answer = (Span("no hour given"),)
     else:
         hour = f", {one.due:%H:%M}" if (one.due.hour, one.due.minute) != (23, 59) else ""
-        answer = (Span(f"{one.due.day} {one.due:%B}{hour}"),)
+        answer = (Span(f"{day_of_year(one.due)}{hour}"),)
         answer += (Span(f" overdue {late} d", strong=True),) if late else ()
     what = inline(Span(f"{item}{where}: "), Span(desk.brief(one.report.found, 110)))
     return Row((inline(one.name), what, inline(price), inline(str(one.report.days or DASH)), answer))

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from tenderwright.documents.desk import day
 from tenderwright.documents.drawings.money_bar import money_bar
 from tenderwright.documents.edition import Block, Column, Facts, Figure, Heading, Inline, Row, Table, inline
 from tenderwright.documents.parts.statement_where import facts_of
 from tenderwright.documents.statement_desk import LINES, StatementDesk, sum_of
 from tenderwright.pricing.in_dock.pool import PoolBalance
 from tenderwright.pricing.money import ZERO, written
+from tenderwright.quantities.customs import day
 
 
 def money(desk: StatementDesk) -> list[Block]:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import math
 
-from tenderwright.documents.desk import day, joined
+from tenderwright.documents.desk import joined
 from tenderwright.documents.edition import Block, Facts, Heading, Inline, Paragraph, Span, inline
 from tenderwright.documents.statement_desk import StatementDesk, sum_of
 from tenderwright.pricing.in_dock.dock_days import DockDays
+from tenderwright.quantities.customs import day, day_of_year
 
 
 def where(desk: StatementDesk) -> list[Block]:
@@ -69,7 +70,7 @@ def _days(days: DockDays) -> str:
     added = f" and {days.added} added by changes, {days.whole} in all" if days.added else ""
     used = f"; {days.used} used, {days.left} left" if days.has_docked else ""
     asked = f" What waits would add {days.asked}." if days.asked else ""
-    when = "" if days.undocked is not None else f" Undocking by contract {days.undocking.day} {days.undocking:%B}."
+    when = "" if days.undocked is not None else f" Undocking by contract {day_of_year(days.undocking)}."
     return f"{days.tendered} tendered{added}{used}.{asked}{when}"
 
 

@@ -6,10 +6,11 @@ from __future__ import annotations
 from tenderwright.calculations.ship.tightness import OpenedBoundary, boundary_test, opened_boundaries
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.calculations.tightness.choice import Choice
-from tenderwright.documents.desk import Desk, capital, day
+from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Inline, Part, Row, Span, Table, inline
 from tenderwright.documents.not_calculated import why_not
 from tenderwright.model.ship_condition import Clearance, Leak
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import show
 
 

@@ -13,7 +13,7 @@ from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.calculations.steps.step import Step
 from tenderwright.calculations.timber.moisture import LEAST, MOST, SOURCE
 from tenderwright.calculations.timber.proportion import SOURCE as BOUNDS_SOURCE
-from tenderwright.documents.desk import Desk, capital, day
+from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
 from tenderwright.documents.parts.timber_lists import (
@@ -28,6 +28,7 @@ from tenderwright.documents.parts.timber_lists import (
 )
 from tenderwright.model.build import Reference
 from tenderwright.model.timber import FastenedZone, Hog, Timber, TimberPractice
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import decimals
 
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from tenderwright.documents.desk import Desk, day
+from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Row, Table, inline
 from tenderwright.model.build import Reference
 from tenderwright.model.timber import Timber
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import decimals
 from tenderwright.quantities.position import Position
 from tenderwright.quantities.quantity import Quantity
