@@ -6,7 +6,8 @@ from math import ceil, floor
 
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.view import View
-from tenderwright.quantities.display import factor_of, system
+from tenderwright.quantities.customs import system
+from tenderwright.quantities.display import factor_of
 from tenderwright.quantities.position import FrameTable
 
 HEIGHT = 6.0
