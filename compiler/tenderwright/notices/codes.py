@@ -236,7 +236,7 @@ SHIP = ("package.yaml", "vessel/", "surveys/", "history/", "facilities/")
 _WORK = (*SHIP, "items/")
 """What quantities and sums may rest on."""
 
-_FORM = ("vessel/particulars.yaml", "vessel/frames.yaml", "vessel/offsets.yaml")
+_FORM = ("vessel/particulars.yaml", "vessel/frames.yaml", "vessel/offsets.yaml", "vessel/sections.yaml")
 """What every place in the ship rests on."""
 
 _OF_WOOD = (

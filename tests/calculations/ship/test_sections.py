@@ -16,6 +16,7 @@ from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.hydrostatics import stated_hydrostatics
 from tenderwright.calculations.ship.landing import landing
 from tenderwright.calculations.ship.sections import lofted
+from tenderwright.calculations.ship.shell_plan import shell_plan
 from tenderwright.calculations.steps.again import different
 from tenderwright.calculations.steps.outcome import Absent, Failed, Lacking, Resting
 from tenderwright.calculations.steps.runner import Calculated
@@ -114,6 +115,8 @@ def test_offsets_go_before_sections() -> None:
 def test_without_either_the_hull_says_what_it_needs_and_a_mistake_is_waited_for() -> None:
     without = calculate(replace(package(), offsets=None))
     assert without.outcome(hull) == Lacking("it needs vessel/offsets.yaml or vessel/sections.yaml")
+    assert result_of(without, shell_plan).words.endswith("girths of amidships everywhere, for want of her form")
+    assert "amidships" not in result_of(on_sections(), shell_plan).words
     for file in ("vessel/sections.yaml", "vessel/offsets.yaml"):
         broken = replace(package(), offsets=None, broken=Broken(files=frozenset({file})))
         assert isinstance(calculate(broken).outcome(hull), Resting)

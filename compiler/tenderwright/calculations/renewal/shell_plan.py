@@ -43,6 +43,14 @@ class ShellPlan(Struct, frozen=True, eq=False):
     """As built, by strake and frame space, m; 0 where there is no plate."""
     butts: tuple[Floats, ...]
     """Places of the riveted butts, by strake, m."""
+    by_form: bool = True
+    """Whether the girths follow the hull form along the ship; else they are those amidships everywhere."""
+
+    @property
+    def words(self) -> str:
+        """Say what it is, and where its girths come from unless that is her form."""
+        girths = "" if self.by_form else "; girths of amidships everywhere, for want of her form"
+        return f"{len(self.strakes)} strakes by {self.grid.bays} frame spaces{girths}"
 
     @property
     def exists(self) -> Flags:

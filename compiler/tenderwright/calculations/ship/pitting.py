@@ -118,7 +118,7 @@ def pit_work(
     ]
     judged = ", ".join(f"shell.pits.{name}.treatment" for name in pit_stretches)
     inputs = {
-        "shell": Given(shell_plan, f"{len(shell_plan.strakes)} strakes by frame spaces", "vessel/strakes.yaml"),
+        "shell": Given(shell_plan, shell_plan.words, "vessel/strakes.yaml"),
         "stretches": Given(stretches, f"{len(stretches)} pitted stretches", judged),
         "inserts": Given(inserts, f"{len(inserts)} inserts", "shell.renewal.inserts"),
     }

@@ -51,7 +51,7 @@ def bad_spaces(
 
 
 def _given_plan(plan: ShellPlan, strakes: tuple[Strake, ...]) -> Given:
-    return Given(plan, f"{len(strakes)} strakes by {plan.grid.bays} frame spaces", strakes[0].here)
+    return Given(plan, plan.words, strakes[0].here)
 
 
 def _given_apart(condition: ShipCondition) -> Given:

@@ -45,7 +45,7 @@ def plan_of(strakes: tuple[Strake, ...], frames: FrameTable, plates: NamedPlates
     """Lay out the shell.
 
     Girths amidships are as given, seams in the middle of the laps; elsewhere the strakes that are there share the
-    half girth of the hull in the proportion that they have amidships. Without offsets girths are those amidships.
+    half girth of the hull in the proportion that they have amidships. Without a form girths are those amidships.
     """
     x = np.array(frames.distances)
     middle = 0.5 * (x[:-1] + x[1:])
@@ -54,7 +54,8 @@ def plan_of(strakes: tuple[Strake, ...], frames: FrameTable, plates: NamedPlates
         for run in strake.plates:
             row[(middle > run.from_.x) & (middle < run.to.x)] = run.thickness.si
     grid = ShellGrid(x, _seams(strakes, thickness > 0.0, middle, form))
-    return ShellPlan(plates.strakes, grid, thickness, tuple(ends[1:-1] for ends in plates.grid.edges))
+    butts = tuple(ends[1:-1] for ends in plates.grid.edges)
+    return ShellPlan(plates.strakes, grid, thickness, butts, by_form=form is not None)
 
 
 def _ends(strake: Strake) -> Floats:

@@ -35,7 +35,9 @@ _LIQUIDS = {"heavy oil": "heavy fuel oil", "oily water": "fresh water"}
 """Names of liquids in a package to those in the table of densities."""
 
 
-NO_SHELL = "it needs vessel/offsets.yaml, or bounds that are all distances, or the tank's `plan`"
+NO_SHELL = (
+    "it needs vessel/offsets.yaml or vessel/sections.yaml, or bounds that are all distances, or the tank's `plan`"
+)
 
 
 class SoundingTable(Struct, frozen=True):

@@ -74,10 +74,16 @@ def shell_expansion(package: Package, calculated: Calculated) -> Figure | Absent
         *_legend(bottom + 1 + FRAMES_HEIGHT + 2),
     ]
     words = _words(shell, renewal, gauged)
+    girths = (
+        "girths are those of the hull at each frame, shared by the strakes as amidships"
+        if plan.by_form
+        else "girths are those of amidships at every frame, so that the ends are too large: for hers it needs "
+        "vessel/offsets.yaml or vessel/sections.yaml"
+    )
     caption = (
-        "The shell laid flat, port above and starboard below, forward to the right; girths are those of the hull at "
-        "each frame, shared by the strakes as amidships. Hatching grows denser with the loss of the worst reading of a "
-        "frame space, as a share of what plate may lose there; a dot marks a space gauged by the latest survey, and "
+        f"The shell laid flat, port above and starboard below, forward to the right; {girths}. Hatching grows denser "
+        "with the loss of the worst reading of a frame space, as a share of what plate may lose there; a dot marks a "
+        "space gauged by the latest survey, and "
         "one without dot or hatching was not gauged. Heavy outlines are inserts, numbered as in part 6.1."
     )
     return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)
