@@ -38,7 +38,7 @@ def test_it_lists_what_was_calculated_and_what_the_rest_would_take(run: Runner, 
 def test_check_ends_with_what_was_not_calculated_and_how_to_learn_more(run: Runner, root: Path) -> None:
     out = run("check", root).out
     assert "  it needs vessel/docking-plan.yaml: " in out
-    assert out.endswith("More about what was calculated and what was not: tenderwright record\n")
+    assert "More about what was calculated and what was not: tenderwright record\nnext: " in out
 
 
 def test_as_json_it_is_what_its_schema_says(run: Runner, root: Path) -> None:

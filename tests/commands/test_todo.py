@@ -53,3 +53,24 @@ def test_without_the_tender_itself_no_page_is_made(run: Runner, tmp_path: Path) 
     ran = run("build", root, "--out", tmp_path / "out")
     assert (ran.code, ran.out) == (2, "")
     assert "nothing can be written yet: `currency` in package.yaml is still `todo`" in ran.err
+
+
+def last_line(run: Runner, root: Path) -> str:
+    return run("check", root).out.splitlines()[-1]
+
+
+def test_check_ends_with_what_to_do_next(run: Runner, tmp_path: Path) -> None:
+    root = tmp_path / "ship"
+    assert run("start", root, "--name", "Withy", "--material", "wood", "--shafts", "0").code == 0
+    count = (root / "vessel" / "particulars.yaml").read_text("utf-8").count(": todo")
+    assert last_line(run, root).startswith(f"next: answer the {count} `todo` in vessel/particulars.yaml; ")
+    assert run("record", root).out.splitlines()[-1] == last_line(run, root)
+    example = package(tmp_path / "example")
+    assert last_line(run, example).startswith("next: `tenderwright add docking-plan`; it would bring blocks.*, ")
+    edit(example, *BEAM)
+    assert last_line(run, example).startswith("next: answer the 1 `todo` in vessel/particulars.yaml; ")
+
+
+def test_where_there_is_a_mistake_that_comes_first(run: Runner, tmp_path: Path) -> None:
+    root = package(tmp_path / "example", ("vessel/particulars.yaml", "beam: 5.44 m", "beam: wide"))
+    assert "next:" not in run("check", root).out

@@ -12,6 +12,7 @@ from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import package_folder
 from tenderwright.commands.kept_results import kept_results
 from tenderwright.commands.listed_todos import listed_todos, waits_for_todo
+from tenderwright.commands.next_paper import next_paper
 from tenderwright.commands.record import by_reason
 from tenderwright.notices import sort_notices
 from tenderwright.notices.render import as_annotations, as_json, as_text, one_a_line, summary
@@ -53,6 +54,8 @@ def run(arguments: Namespace) -> int:
             print(line)
         if notices:
             print("More about a code: tenderwright explain CODE")
+        if compiled.sound and owner.sound and (what := next_paper(compiled, owner.papers)):
+            print(what)
     elif arguments.format == "line":
         sys.stdout.write(one_a_line(notices))
     elif arguments.format == "json":

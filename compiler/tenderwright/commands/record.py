@@ -30,7 +30,11 @@ def run(arguments: Namespace) -> int:
 
         sys.stdout.write(record_json(compiled.record).decode())
     else:
+        from tenderwright.commands.next_paper import next_paper
+
         print("\n".join(listed(compiled.record)))
+        if compiled.sound and (what := next_paper(compiled)):
+            print(what)
     return CLEAN
 
 

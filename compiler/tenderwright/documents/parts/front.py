@@ -21,7 +21,9 @@ from tenderwright.documents.edition import (
 from tenderwright.documents.parts.to_be_written import to_be_written
 from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.item import Item
-from tenderwright.model.tender import Damages, Drawing
+from tenderwright.model.kinds import SERVICES
+from tenderwright.model.services import service_answers
+from tenderwright.model.tender import Damages, Drawing, ServiceAnswer
 from tenderwright.planning.due import deliveries_due, reports_due
 from tenderwright.pricing.money import in_currency
 from tenderwright.quantities.customs import day
@@ -130,8 +132,8 @@ def desk_item(desk: Desk, item: Item) -> Inline:
 
 
 def consolidated_lists(desk: Desk) -> Part:
-    """Compose the lists that gather what stands in the items: documents, owner's material, holds, reports."""
-    blocks = [*_drawings(desk), *_deliveries(desk), *_holds(desk), *_reports(desk)]
+    """Compose the lists that gather what stands in the items: documents, owner's material, holds, reports, services."""
+    blocks = [*_drawings(desk), *_deliveries(desk), *_holds(desk), *_reports(desk), *_services(desk)]
     return Part("lists", "3", "Consolidated lists", "front", FRONT, tuple(blocks))
 
 
@@ -240,3 +242,22 @@ def _reports(desk: Desk) -> list[Block]:
         Column("Form", width=1.9),
     )
     return [Heading("Reports due"), Table(columns, rows)] if rows else []
+
+
+def _services(desk: Desk) -> list[Block]:
+    """Say for each service of the checklist which item holds it, or that it is left out, and why."""
+    answers = service_answers(desk.package)
+    rows = tuple(
+        Row((inline(capital(name.replace("-", " "))), _held_by(desk, answer), inline(answer.why or "–")))
+        for name, answer in sorted(answers.items(), key=lambda one: SERVICES.words.index(one[0]))
+    )
+    columns = (Column("Service", width=2.4), Column("Where it is", width=3), Column("Why", width=3.6))
+    note = inline("A service that is not in this tender is not to be priced.")
+    return [Heading("Services, and where they are"), Table(columns, rows, note=note)] if rows else []
+
+
+def _held_by(desk: Desk, answer: ServiceAnswer) -> Inline:
+    if answer.item is None:
+        return inline({"no": "not in this tender"}.get(answer.answer, answer.answer))
+    item = desk.package.item_by_name.get(answer.item.name)
+    return desk_item(desk, item) if item is not None else inline(desk.item_ref(answer.item.name))
