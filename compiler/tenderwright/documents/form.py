@@ -12,9 +12,11 @@ from tenderwright.documents.desk import CAUTION, Desk, in_its_units
 from tenderwright.documents.parts.item_tables import cell_text, heading_of
 from tenderwright.documents.price_form import FormLine, FormSection, FormTable, LineKind, PriceForm
 from tenderwright.model.build import TO_BE_WRITTEN
+from tenderwright.model.choices import dearer
 from tenderwright.model.item import Item, Line
 from tenderwright.model.item_table import WITH_TENDER, ItemTable
 from tenderwright.model.table_rows import rows_of
+from tenderwright.pricing.choices import groups
 from tenderwright.pricing.described import described
 from tenderwright.pricing.percents import percents
 from tenderwright.pricing.quantity import LineQuantity, line_quantity
@@ -48,6 +50,7 @@ def price_form(desk: Desk, stamp: str) -> PriceForm:
     sections = tuple(
         FormSection(section.code, section.title, section.note, tuple(_lines(desk, section, of))) for section in SECTIONS
     )
+    sections = tuple(one for one in sections if one.lines or one.code != "I")
     tables = tuple(_tables(desk))
     asked = tuple((q.ask, q.hint) for q in tender.yard_questions) or QUESTIONS
     return PriceForm(
@@ -68,6 +71,7 @@ def price_form(desk: Desk, stamp: str) -> PriceForm:
         day_cost=tender.award.day_cost,
         page_size="Letter" if tender.page_size == "Letter" else "A4",
         tables=tables,
+        dearer=tuple((tuple(these), others) for others, these in groups(dearer(desk.package)).items()),
     )
 
 

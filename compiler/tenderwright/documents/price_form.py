@@ -85,5 +85,7 @@ class PriceForm:
     day_cost: Decimal | None = None
     """The owner's published cost of each day from arrival to redelivery, counted in the evaluated price."""
     page_size: Literal["A4", "Letter"] = "A4"
+    dearer: tuple[tuple[tuple[str, ...], tuple[str, ...]], ...] = ()
+    """Lines that count in the place of others where they are the dearer, and those others."""
     tables: tuple[FormTable, ...] = ()
     """The tables of items that the yard fills with the tender."""

@@ -36,6 +36,12 @@ class Award(Noun, frozen=True, kw_only=True):
         tuple[Annotated[WorkName, Key("An item or a line.", "750", "440.b")], ...],
         Key("Items or lines that were not awarded."),
     ] = ()
+    alternatives: Annotated[
+        tuple[Annotated[LineName, Key("Line.", "335.a")], ...],
+        Key(
+            "Alternatives that are ordered, in the place of the lines that they stand instead of, or that stand instead of them."
+        ),
+    ] = ()
     contingency: Annotated[
         Money | None, Key("What the owner keeps ready for changes, beyond the contract amount.", 85000)
     ] = None

@@ -218,6 +218,17 @@ class Line(Noun, frozen=True, kw_only=True):
     where: Annotated[
         str, Key("Where, for contingent quantities; or who chooses.", "any two places, at the owner's choice")
     ] = ""
+    instead_of: Annotated[
+        tuple[Annotated[LinesName, Key("A line, or all lines of an item.", "310.b", "335.*")], ...],
+        Key("Lines in whose place it is ordered: of the two only one will be, as the owner chooses."),
+    ] = ()
+    counts: Annotated[
+        str,
+        Key(
+            "Which of the two counts in the evaluated price: this line, as the owner's stated choice; that, which it stands instead of; or the dearer of the two in each bid. Left out, the dearer."
+        ),
+        OneOf("this", "that", "dearer"),
+    ] = ""
     each_row_of: Annotated[
         Name | None,
         Key(

@@ -36,6 +36,7 @@ from tenderwright.model import (
 from tenderwright.model.account_sums import account_sums
 from tenderwright.model.anode_families import with_families
 from tenderwright.model.build import Awaited, Builder
+from tenderwright.model.choices import with_choices
 from tenderwright.model.clauses import clause_of
 from tenderwright.model.closing import Closing
 from tenderwright.model.delivered_survey import survey_of
@@ -312,6 +313,8 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         todos=still_todo(files.sources),
     )
     package, notices = with_row_lines(with_families(package))
+    package, more = with_choices(package)
+    notices += more
     return package, list(dict.fromkeys([*loader.notices, *notices]))
 
 

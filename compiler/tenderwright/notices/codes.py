@@ -59,6 +59,7 @@ _ERRORS = {
     # calculations
     "out-of-range": "a calculation would be used outside its range",
     "unreached": "a value could not be calculated",
+    "bad-choice": "of two lines of which one is ordered, it is not clear which count",
     # pricing
     "bad-percent": "a percentage is of nothing, or of lines that it cannot be of",
     "unpriced-line": "a line has no rate in owner/rates.yaml",

@@ -13,6 +13,7 @@ from tenderwright.model.profile import Profile
 from tenderwright.planning.outlook import CostOutlook
 from tenderwright.pricing.money import ZERO, cents, in_proportion, total
 from tenderwright.pricing.price import Estimate, PricedItem, PricedLine
+from tenderwright.pricing.sections import UNCOUNTED
 
 LEVELS = {"P50": 0.50, "P80": 0.80}
 
@@ -185,4 +186,4 @@ class _Entries:
     def _counted(self, item: PricedItem) -> list[PricedLine]:
         """Give the lines of an item that the trials count in the whole: all but options."""
         lines = [*self.chosen.lines, *(line for line, _ in self.chosen.service_lines)]
-        return [line for line in lines if line.item is item.item and line.section.code != "F"]
+        return [line for line in lines if line.item is item.item and line.section.code not in UNCOUNTED]

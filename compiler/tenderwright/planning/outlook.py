@@ -12,6 +12,7 @@ from tenderwright.calculations.cost.totals import contributions, percentiles, sh
 from tenderwright.planning.trials import GENERAL, Days, Floats, Trials
 from tenderwright.pricing.money import cents, share_out, total
 from tenderwright.pricing.price import Estimate
+from tenderwright.pricing.sections import UNCOUNTED
 
 LEVELS = (0.05, 0.10, 0.20, 0.30, 0.40, 0.50, 0.60, 0.70, 0.80, 0.90, 0.95)
 """The levels at which the curves are drawn."""
@@ -95,7 +96,7 @@ def money(amount: float) -> Decimal:
 
 
 def _cost(trials: Trials, estimate: Estimate) -> CostOutlook:
-    counted = [line.amount for line in estimate.lines if line.section.code != "F"]
+    counted = [line.amount for line in estimate.lines if line.section.code not in UNCOUNTED]
     point = total(counted)
     levels = dict(zip(LEVELS, map(money, percentiles(trials.total, LEVELS)), strict=True))
     lines = {line.number for line in estimate.lines}

@@ -24,6 +24,7 @@ from tenderwright.planning.network import REDELIVERY, Node
 from tenderwright.planning.schedule import Schedule
 from tenderwright.pricing.amount import DISCOUNT, PERCENT
 from tenderwright.pricing.price import Estimate, PricedLine
+from tenderwright.pricing.sections import UNCOUNTED
 
 Floats = NDArray[np.float64]
 TRIALS, SEED = 100_000, 1
@@ -115,7 +116,7 @@ def trials(papers: OwnerPapers, estimate: Estimate, schedule: Schedule | None) -
         prices,
         (*(line.number for line in estimate.lines), *(risk.risk for risk in risks)),
         (*(line.item.number for line in estimate.lines), *(risk.item.name if risk.item else GENERAL for risk in risks)),
-        (*(line.section.code == "F" for line in estimate.lines), *(False for _ in risks)),
+        (*(line.section.code in UNCOUNTED for line in estimate.lines), *(False for _ in risks)),
         costs,
         days,
     )

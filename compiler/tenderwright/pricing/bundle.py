@@ -8,6 +8,7 @@ from decimal import ROUND_HALF_UP, Decimal
 
 from tenderwright.pricing.money import total
 from tenderwright.pricing.price import Estimate, PricedLine
+from tenderwright.pricing.sections import UNCOUNTED
 
 
 @dataclass(frozen=True)
@@ -58,8 +59,8 @@ def bundle_of(estimate: Estimate, number: str) -> Bundle:
 
 
 def without_options(lines: Iterable[PricedLine]) -> Bundle:
-    """Take all lines together but the options, which nobody has taken up."""
-    return Bundle(tuple(line for line in lines if line.section.code != "F"))
+    """Take all lines together but options and alternatives, which nobody has taken up."""
+    return Bundle(tuple(line for line in lines if line.section.code not in UNCOUNTED))
 
 
 def _size(lines: Iterable[PricedLine]) -> Decimal:

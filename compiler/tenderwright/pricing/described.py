@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
+from tenderwright.model.build import Name
 from tenderwright.model.item import Item, Line
 
 
 def described(item: Item, line: Line) -> str:
-    """Give the words of a line with those of its item, what it is a percentage of, and where it is."""
-    of = f", as a percentage of {of_words(line)}" if line.of else ""
+    """Give the words of a line with those of its item, what it is of or instead of, and where it is."""
+    of = f", as a percentage of {words_of(line.of)}" if line.of else ""
+    if line.instead_of:
+        of += f", instead of {words_of(line.instead_of)}"
     where = f" ({line.where})" if line.where else ""
     return f"{item.title}: {line.text}{of}{where}"
 
 
-def of_words(line: Line) -> str:
-    """Give in words the lines that a percentage is of."""
-    names = (name.name for name in line.of)
+def words_of(lines: Iterable[Name]) -> str:
+    """Give in words the lines that are named."""
+    names = (name.name for name in lines)
     return ", ".join(f"all lines of {name.removesuffix('.*')}" if name.endswith(".*") else name for name in names)

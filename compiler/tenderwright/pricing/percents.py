@@ -5,16 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from tenderwright.model.item import Item, Line
+from tenderwright.model.named_lines import live_lines, named_lines
 from tenderwright.model.package import Package
 from tenderwright.notices import Notice
 from tenderwright.notices.suggest import did_you_mean
 from tenderwright.pricing.amount import PERCENT
-from tenderwright.pricing.sections import section_of
+from tenderwright.pricing.sections import UNCOUNTED, section_of
 
 
 def percents(package: Package) -> dict[str, tuple[str, ...]]:
     """Give by each line that is a percentage the lines that it is of, in the order in which they are named."""
-    lines = _lines(package)
+    lines = live_lines(package)
     return {
         number: tuple(dict.fromkeys(found for name in line.of for found in _named(name.name, lines)))
         for number, (_, line) in lines.items()
@@ -22,22 +23,15 @@ def percents(package: Package) -> dict[str, tuple[str, ...]]:
     }
 
 
-def _lines(package: Package) -> dict[str, tuple[Item, Line]]:
-    live = (item for item in package.items if not item.withdrawn)
-    return {f"{item.number}.{line.line}": (item, line) for item in live for line in item.lines}
-
-
 def _named(name: str, lines: Mapping[str, tuple[Item, Line]]) -> list[str]:
-    """Give the lines that a name stands for: itself, all rows of a line, or what an item has besides percentages."""
-    if name in lines:
-        return [name]
-    beginning = name.removesuffix("*") if name.endswith("*") else f"{name}."
-    return [number for number, (_, line) in lines.items() if number.startswith(beginning) and line.price != PERCENT]
+    """Give the lines that a name stands for; an item stands for what it has besides percentages."""
+    found = named_lines(name, lines)
+    return found if found == [name] else [number for number in found if lines[number][1].price != PERCENT]
 
 
 def percent_mistakes(package: Package) -> list[Notice]:
     """Report percentages of nothing, of lines that are not there, of percentages, and of lines that count otherwise."""
-    lines = _lines(package)
+    lines = live_lines(package)
     return [
         notice for number, (item, line) in lines.items() for notice in _mistakes(package, lines, number, item, line)
     ]
@@ -72,7 +66,7 @@ def _mistakes(
             own = section_of(item, line, package.tender)
             for one in found:
                 of = section_of(*lines[one], package.tender)
-                if (own.in_base and not of.in_base) or (own.code != "F" and of.code == "F"):
+                if (own.in_base and not of.in_base) or (own.code not in UNCOUNTED and of.code in UNCOUNTED):
                     message = f"line {number} is paid in any case, and is a percentage of line {one}, which is not"
                     hint = f"give it the kind of line {one}, or a percentage line of its own"
                     yield Notice("bad-percent", name.at, message, hints=(hint,))

@@ -9,6 +9,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from tenderwright.calculations.value import Record
+from tenderwright.model.choices import dearer
 from tenderwright.model.item import Item, Line
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
@@ -16,6 +17,7 @@ from tenderwright.model.rates import Rate, Rates
 from tenderwright.model.tender import Tender
 from tenderwright.notices import Notice, Place
 from tenderwright.pricing.amount import amount
+from tenderwright.pricing.choices import dearer_by
 from tenderwright.pricing.money import ZERO, cents, share_out, total
 from tenderwright.pricing.percents import percents
 from tenderwright.pricing.quantity import LineQuantity, line_quantity
@@ -125,6 +127,7 @@ def price(papers: OwnerPapers, package: Package, record: Record) -> tuple[Estima
     lines = [
         _percentage(line, [by_number[one] for one in of[line.number]]) if line.number in of else line for line in lines
     ]
+    amounts = {line.number: line.amount for line in lines}
     totals = {section.code: total([line.amount for line in lines if line.section is section]) for section in SECTIONS}
     options = package.tender.award.options_counted
     counted = [s.code for s in SECTIONS if s.in_evaluated and (options or s.code != "F")]
@@ -135,7 +138,7 @@ def price(papers: OwnerPapers, package: Package, record: Record) -> tuple[Estima
         items=tuple(_apportioned(lines, rates)),
         section_totals=totals,
         base=base,
-        evaluated=total([totals[code] for code in counted]),
+        evaluated=total([*(totals[code] for code in counted), dearer_by(amounts, dearer(package))]),
         shared_rule=rates.shared.rule if rates.shared else "none",
         contingency=cents(base * Decimal(repr(contingency.share.si))) if contingency else ZERO,
         contingency_why=contingency.why if contingency else "",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from msgspec import Struct
 
+from tenderwright.model.choices import ALTERNATIVE
 from tenderwright.model.item import Item, Line
 from tenderwright.model.tender import Tender
 from tenderwright.pricing.amount import DISCOUNT, PERCENT
@@ -36,7 +37,17 @@ SECTIONS = (
     Section("F", "Options", "Prices that the owner may take up until the day each option names.", False, True),
     Section("G", "Credits", "Money back to the owner; write a positive amount.", True, True),
     Section("H", "Provisional sums", "The owner's fixed sums, the same for every yard.", True, True),
+    Section(
+        "I",
+        "Alternatives",
+        "Prices of work that is ordered, if the owner so chooses, in the place of other work.",
+        False,
+        False,
+    ),
 )
+"""In the order of the price form; the last is there only where it has lines."""
+UNCOUNTED = ("F", "I")
+"""Sections whose lines the owner may never order: options and alternatives."""
 
 BY_CODE = {section.code: section for section in SECTIONS}
 
@@ -51,6 +62,8 @@ def form_of(line: Line, section: Section) -> str:
 def section_of(item: Item, line: Line, tender: Tender) -> Section:
     """Find the section of the price form in which a line stands."""
     kind = item.kind_of(line)
+    if kind == ALTERNATIVE:
+        return BY_CODE["I"]
     if item.kind == "option" and kind == "contingent":
         return BY_CODE["F"]  # it can be ordered only where the option was taken up
     if line.price == "markup" or (line.price == "hours" and kind == "contingent"):

@@ -5,10 +5,11 @@ from __future__ import annotations
 from decimal import Decimal
 
 from tenderwright.documents.price_form import FormLine, PriceForm
+from tenderwright.pricing.choices import dearer_by
 from tenderwright.writing.price_form_lines import TITLE as LINES_TITLE
 from tenderwright.writing.price_form_lines import SectionRows
 from tenderwright.writing.price_form_sheet import Sheet
-from tenderwright.writing.price_form_sums import total
+from tenderwright.writing.price_form_sums import line_amount, total
 
 TITLE = "Evaluated total"
 WIDTHS = (10.0, 50.0, 22.0, 22.0, 22.0)
@@ -27,6 +28,9 @@ def fill_total(sheet: Sheet, form: PriceForm, rows: tuple[SectionRows, ...]) -> 
     row = 5
     for placed in rows:
         _section(sheet, placed, row)
+        row += 1
+    for these, others in form.dearer:
+        _dearer(sheet, rows, these, others, row)
         row += 1
     named = _totals(sheet, form, row)
     if form.day_cost is not None:
@@ -59,6 +63,18 @@ def _section(sheet: Sheet, placed: SectionRows, row: int) -> None:
     sheet.rule(row, "E")
 
 
+def _dearer(
+    sheet: Sheet, rows: tuple[SectionRows, ...], these: tuple[str, ...], others: tuple[str, ...], row: int
+) -> None:
+    """Add what an alternative is dearer than the lines that it stands instead of; nothing where it is not."""
+    placed = {line.number: (line, part.first + n) for part in rows for n, line in enumerate(part.section.lines)}
+    this, that = ("+".join(f"'{LINES_TITLE}'!H{placed[one][1]}" for one in side) for side in (these, others))
+    sums = [total(placed[one][0] for one in side) for side in (these, others)]
+    sheet.text(f"B{row}", f"{', '.join(these)}, where dearer than {', '.join(others)}")
+    sheet.money(sheet.formula(f"E{row}", f"MAX(0,{this}-({that}))", max(Decimal(0), sums[0] - sums[1])))
+    sheet.rule(row, "E")
+
+
 def _chosen(placed: SectionRows, flag: str) -> str:
     if not placed.section.lines:
         return "0"
@@ -77,9 +93,16 @@ def _totals(sheet: Sheet, form: PriceForm, row: int) -> dict[str, str]:
     }
     for letter, summed in chosen.items():
         formula = f"SUM({letter}5:{letter}{row - 1})" if form.sections else "0"
-        sheet.money(sheet.formula(f"{letter}{row}", formula, total(summed), bold=True))
+        more = _dearer_in(form) if letter == "E" else Decimal(0)
+        sheet.money(sheet.formula(f"{letter}{row}", formula, total(summed) + more, bold=True))
     sheet.rule(row, "E", weight="total")
     return {"Base_total": f"$D${row}", "Evaluated_total": f"$E${row}"}
+
+
+def _dearer_in(form: PriceForm) -> Decimal:
+    """Give what the alternatives of a form are dearer at the rates it carries."""
+    amounts = {line.number: line_amount(line, line.rate) for section in form.sections for line in section.lines}
+    return dearer_by(amounts, {one: others for these, others in form.dearer for one in these})
 
 
 def _days(sheet: Sheet, form: PriceForm, day_cost: Decimal, row: int) -> str:
@@ -91,7 +114,8 @@ def _days(sheet: Sheet, form: PriceForm, day_cost: Decimal, row: int) -> str:
     cost = f"IF(ISNUMBER(E{row + 1}),ROUND(E{row + 1}*{day_cost},2),0)"
     sheet.money(sheet.formula(f"E{row + 2}", cost, Decimal(0)))
     sheet.text(f"B{row + 3}", "Evaluated total with the owner's days", bold=True, size=11)
-    sheet.money(sheet.formula(f"E{row + 3}", f"E{row}+E{row + 2}", total(lines), bold=True))
+    whole = total(lines) + _dearer_in(form)
+    sheet.money(sheet.formula(f"E{row + 3}", f"E{row}+E{row + 2}", whole, bold=True))
     sheet.rule(row + 3, "E", weight="total")
     return f"$E${row + 3}"
 

@@ -27,7 +27,7 @@ from tenderwright.documents.parts.questions import answered
 from tenderwright.documents.precautions import PRECAUTIONS
 from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.item import Item, Line
-from tenderwright.pricing.described import of_words
+from tenderwright.pricing.described import words_of
 from tenderwright.pricing.money import written
 from tenderwright.pricing.quantity import line_quantity
 from tenderwright.quantities.customs import day
@@ -58,6 +58,7 @@ _PRICES = {
     "markup": "percentage",
     "percent": "percentage",
 }
+_COUNTS = {"": "the dearer", "dearer": "the dearer", "this": "this", "that": "the other"}
 
 
 def item_part(desk: Desk, item: Item) -> Part:
@@ -357,7 +358,9 @@ def _line_text(item: Item, line: Line) -> Inline:
     if kind != item.kind:
         more.append(kind)
     if line.of:
-        more[0] = f"percentage of {of_words(line)}"
+        more[0] = f"percentage of {words_of(line.of)}"
+    if line.instead_of:
+        more.append(f"instead of {words_of(line.instead_of)}, of which {_COUNTS[line.counts]} counts in the price")
     if line.where:
         more.append(line.where)
     return inline(set_units(line.text), Span(f" — {'; '.join(more)}", faint=True))

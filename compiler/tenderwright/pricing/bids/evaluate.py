@@ -13,6 +13,7 @@ from tenderwright.model.tender import Tender
 from tenderwright.pricing.bids.adders import Others, PricedAdder, priced_adders, unsettled
 from tenderwright.pricing.bids.cases import Case
 from tenderwright.pricing.bids.corrected import CorrectedBid
+from tenderwright.pricing.choices import dearer_by, groups
 from tenderwright.pricing.money import ZERO, cents, total
 from tenderwright.pricing.sections import SECTIONS
 
@@ -63,10 +64,19 @@ class EvaluatedBid(Struct, frozen=True):
 
     def slope(self, number: str) -> Decimal:
         """Give what one more unit of a line adds to the evaluated price, with the percentages that are of it."""
-        own = self.corrected.lines[number].slope
+        own = self.corrected.lines[number].slope if self._counts(number) else Decimal(0)
         of_it = [one.slope for one in self.corrected.lines.values() if number in one.line.of]
         lifts = [lift for adder in self.adders for lift in adder.lifts if lift.own.line.number == number]
         return own * (1 + sum(of_it, Decimal(0))) + sum((lift.slope for lift in lifts if lift.slope > 0), Decimal(0))
+
+    def _counts(self, number: str) -> bool:
+        """Tell whether a line counts, where it is one of two of which the dearer does."""
+        lines = self.corrected.lines
+        for others, these in groups(_instead(self.corrected)).items():
+            if number in (*these, *others):
+                this, that = (total([lines[one].amount for one in side]) for side in (these, others))
+                return (number in these) == (this > that)
+        return True
 
     def in_case(self, case: Case) -> Decimal:
         """Give what it comes to in one case of sections, quantities and costs of the place."""
@@ -79,6 +89,10 @@ class EvaluatedBid(Struct, frozen=True):
         parts = [
             lines[n].at(quantity) for n, quantity in quantities.items() if lines[n].line.section.code in case.sections
         ]
+        if case.whole:
+            parts.append(
+                dearer_by({n: lines[n].at(quantity) for n, quantity in quantities.items()}, _instead(self.corrected))
+            )
         parts += [adder.amount(quantities, case.sections) for adder in self.adders]
         if case.whole:
             parts += [self.corrected.beyond_lines, *(one.amount for one in self.place)]
@@ -109,6 +123,10 @@ def evaluate(
     adders = priced_adders(bid, own, others, stated)
     days, place = owners_days(bid, tender, costs), _place(costs)
     components = [*_sections(own, published), *_added(adders, published)]
+    instead = _instead(own)
+    if instead:
+        amounts = {number: line.amount for number, line in own.lines.items()}
+        components.append(Component("choices", "Alternatives, where dearer", dearer_by(amounts, instead)))
     if own.beyond_lines:
         components.append(Component("beyond", "The total as written, beyond its lines", own.beyond_lines))
     if days is not None:
@@ -126,6 +144,10 @@ def evaluate(
         total=total([one.amount for one in components]),
         unsettled=tuple(unsettled(bid, own, stated)),
     )
+
+
+def _instead(own: CorrectedBid) -> dict[str, tuple[str, ...]]:
+    return {number: one.line.instead_of for number, one in own.lines.items() if one.line.instead_of}
 
 
 def _sections(own: CorrectedBid, published: Case) -> list[Component]:

@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from tenderwright.model.bid import Bid
 from tenderwright.pricing.bids.corrected import CorrectedLine, Correction
+from tenderwright.pricing.choices import dearer_by
 from tenderwright.pricing.money import CENT, total
 from tenderwright.pricing.sections import SECTIONS, Section
 
@@ -51,9 +52,14 @@ def sums(bid: Bid, lines: Collection[CorrectedLine], *, options_counted: bool) -
             corrections.append(_held("sub-total", what, LINES_GOVERN, ways, len(inside[code])))
     base_codes = [section.code for section in SECTIONS if section.in_base]
     codes = [section.code for section in SECTIONS if counted(section, options_counted=options_counted)]
+    instead = {one.line.number: one.line.instead_of for one in lines if one.line.instead_of}
+    dearer = dearer_by({one.line.number: one.amount for one in lines}, instead)
+    dearer_read = dearer_by({one.line.number: one.amount_read for one in lines}, instead)
     found_sums = []
     for what, chosen, written_sum in (("Base price", base_codes, bid.base_total), ("Total", codes, bid.total)):
         right, stood = total([made[code] for code in chosen]), total([read[code] for code in chosen])
+        if what == "Total":
+            right, stood = right + dearer, stood + dearer_read
         number = sum(len(inside[code]) for code in chosen)
         if written_sum is not None:
             corrections.append(_held("total", what, SUB_TOTALS_GOVERN, (written_sum, right, stood), number))

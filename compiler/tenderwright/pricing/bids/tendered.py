@@ -8,6 +8,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from tenderwright.calculations.steps.runner import Calculated
+from tenderwright.model.choices import dearer
 from tenderwright.model.item import Item, Line
 from tenderwright.model.package import Package, sound
 from tenderwright.pricing.amount import PERCENT, PERCENTS, amount
@@ -35,6 +36,8 @@ class TenderLine(Struct, frozen=True):
     fixed: Decimal | None = None
     of: tuple[str, ...] = ()
     """For a percentage, the lines that it is of."""
+    instead_of: tuple[str, ...] = ()
+    """For an alternative, the lines in whose place it counts where it is the dearer."""
 
     @property
     def quantity(self) -> Decimal:
@@ -66,8 +69,9 @@ def tender_lines(package: Package, calculated: Calculated, estimate: Estimate | 
             section = section_of(item, line, tender)
             made = _line(item, line, section, priced.get(f"{item.number}.{line.line}"), calculated)
             found += [made] if made is not None else []
-    of = percents(package)
+    of, instead = percents(package), dearer(package)
     found = [replace(line, of=of[line.number]) if line.number in of else line for line in found]
+    found = [replace(line, instead_of=instead.get(line.number, ())) for line in found]
     order = {section.code: place for place, section in enumerate(SECTIONS)}
     return tuple(sorted(found, key=lambda one: order[one.section.code]))
 

@@ -13,6 +13,7 @@ from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.linking.evaluation import bid_name, bid_path
 from tenderwright.model.award import Award
 from tenderwright.model.bid import Bid
+from tenderwright.model.choices import choices
 from tenderwright.model.item import Item
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
@@ -150,6 +151,10 @@ def contract(
     own = corrected[award.bid.name]
     items, options = package.item_by_name, {one.name for one in award.options}
     dropped = {one.name for one in award.dropped}
+    picked = {one.name for one in award.alternatives}
+    instead = choices(package)
+    replaced = {other for number in picked for other in instead.get(number, ())}
+    replaced |= {number for number, others in instead.items() if set(others) & picked}
     lines: dict[str, ContractLine] = {}
     for number, line in own.lines.items():
         name, _, letter = number.partition(".")
@@ -158,6 +163,7 @@ def contract(
         kind = next(item.kind_of(one) for one in item.lines if one.line == letter)
         taken = section.code != "F" or name in options
         inside = section.in_base or (section.code == "F" and taken and kind != "contingent")
+        inside = (inside or number in picked) and number not in replaced
         lines[number] = ContractLine(line, item, kind, inside and not {number, name} & dropped, taken)
     for number, one in lines.items():
         if one.corrected.line.of and one.inside:
