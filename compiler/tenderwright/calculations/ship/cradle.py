@@ -9,6 +9,8 @@ from tenderwright.calculations.cradle.cars import METHOD as CARS
 from tenderwright.calculations.cradle.line_load import METHOD as LINE_LOAD
 from tenderwright.calculations.cradle.line_load import LineLoad
 from tenderwright.calculations.ship.keel import given_straight
+from tenderwright.calculations.ship.weight import Weighed
+from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given
 from tenderwright.model.facility import Cars, Facility
@@ -30,14 +32,14 @@ _KEPT = {
 @step_of(LINE_LOAD, "keel.line-load")
 def keel_line_load(arrival: FloatingPosition, particulars: Particulars) -> Uses:
     """Find the load per length under the keel on a full line of blocks."""
-    inputs = _weight("condition.arrival", arrival) | given_straight(particulars)
+    inputs = _on_arrival(arrival).given(more=1) | given_straight(particulars)
     return Uses("rigid hull on a full line of blocks", inputs, particulars.keel.straight.here)
 
 
 @step_of(LINE_LOAD, "keel.docking-line-load")
-def docking_line_load(docking: FloatingPosition, particulars: Particulars) -> Uses:
+def docking_line_load(docked_weight: Weighed, particulars: Particulars) -> Uses:
     """Find the same in the docking condition."""
-    inputs = _weight("condition.docking", docking) | given_straight(particulars)
+    inputs = docked_weight.given() | given_straight(particulars)
     return Uses("rigid hull on a full line of blocks, as docked", inputs, particulars.keel.straight.here)
 
 
@@ -50,17 +52,19 @@ def with_cars(facilities: tuple[Facility, ...]) -> dict[str, Facility]:
 @step_of(CARS, "cradle.{}", names=_KEPT, each="with_cars")
 def cradles(
     facility: Facility,
-    arrival: FloatingPosition,
-    keel_line_load: LineLoad,
+    arrival: FloatingPosition | Absent,
+    docked_weight: Weighed,
+    docking_line_load: LineLoad,
     particulars: Particulars,
     frames: FrameTable | None,
 ) -> Uses:
-    """Find the cars under her, their loads, and whether they take her."""
+    """Find the cars under her, their loads, and whether they take her, on arrival; as docked where that is lacking."""
     cars = facility.cars
     assert cars is not None
     bay = _frame_bay(frames)
     words = f"{cars.number} cars of {cars.length}, gap {cars.gap}, {cars.capacity} each"
-    inputs = _weight("condition.arrival", arrival) | given_straight(particulars)
+    weight = docked_weight if isinstance(arrival, Absent) else _on_arrival(arrival)
+    inputs = weight.given(more=1) | given_straight(particulars)
     inputs |= {
         "car": Given(_car(cars) | {"source": given_source(facility).si}, words, cars.here),
         "unsupported_limit": Given(
@@ -70,12 +74,8 @@ def cradles(
     return Uses(facility.name, inputs, cars.here)
 
 
-def _weight(condition: str, position: FloatingPosition) -> dict[str, Given]:
-    weight, lcg = position.loading.mass, position.loading.lcg
-    return {
-        "weight": Given(weight, show(weight, "weight"), f"{condition}.displacement"),
-        "lcg": Given(lcg, show(lcg, "centre", more=1), f"{condition}.lcg"),
-    }
+def _on_arrival(arrival: FloatingPosition) -> Weighed:
+    return Weighed(arrival.loading, "condition.arrival", "displacement")
 
 
 def _car(cars: Cars) -> dict[str, Any]:

@@ -25,6 +25,7 @@ from tenderwright.calculations.ship.docking_condition import given_condition
 from tenderwright.calculations.ship.keel import given_straight, underside
 from tenderwright.calculations.ship.keel_loads import estimates
 from tenderwright.calculations.ship.shafts import placed_propellers
+from tenderwright.calculations.ship.weight import Weighed
 from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, NotAsked, Resting
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.uncertainty.afloat import HowSure
@@ -106,14 +107,14 @@ def floating_docks(facilities: tuple[Facility, ...]) -> dict[str, Facility]:
 
 
 @step_of(FLOATING_DOCK, "facility.{}.dock", names=_VERDICT | {"moment": "moment"}, each="floating_docks")
-def floating_dock_loads(facility: Facility, docking: FloatingPosition, particulars: Particulars) -> Uses | Absent:
+def floating_dock_loads(facility: Facility, docked_weight: Weighed, particulars: Particulars) -> Uses | Absent:
     """Find how she bends a floating dock, beside a ship for which such a dock is in general designed."""
     length, lift = facility.limits.length, facility.limits.lift
     if length is None or lift is None:
         return Lacking(f"it needs `length` and `lift` under `limits` in {facility.here.path}")
     overall = particulars.dimensions.length_overall
     design = bending_moment(lift.si, length.si, design_length_share(lift.si) * length.si)
-    inputs = _weight(docking) | {
+    inputs = _weight(docked_weight) | {
         "dock_length": given(length),
         "ship_length": given(overall) if overall.si <= length.si else given(length),
         "capacity": given(lift),
@@ -136,7 +137,7 @@ def shiplifts(facilities: tuple[Facility, ...]) -> dict[str, Facility]:
 
 @step_of(SHIPLIFT, "facility.{}.lift", names=_VERDICT | {"reactions": "reactions"}, each="shiplifts", kept=True)
 def shiplift_loads(
-    facility: Facility, docking: FloatingPosition, particulars: Particulars, cradles: Each[Cradle]
+    facility: Facility, docked_weight: Weighed, particulars: Particulars, cradles: Each[Cradle]
 ) -> Uses | Absent:
     """Find what the hoists of a shiplift carry with her and the cradle."""
     hoists, cars = facility.hoists, facility.cars
@@ -144,13 +145,11 @@ def shiplift_loads(
     cradle = _of_cradle(cradles, facility)
     if isinstance(cradle, Absent):
         return cradle
-    lcg = docking.loading.lcg
     inputs = {
         "pairs": given(hoists.pairs, f"{hoists.pairs} pairs", facility.here),
         "spacing": given(hoists.spacing),
         "pair_capacity": given(hoists.pair_capacity),
-        **_weight(docking),
-        "lcg": Given(lcg, show(lcg, "centre", more=1), "condition.docking.lcg"),
+        **docked_weight.given(digits=4, more=1),
         **given_straight(particulars),
         "source": given_source(facility),
     }
@@ -174,7 +173,7 @@ def slipways(facilities: tuple[Facility, ...]) -> dict[str, Facility]:
 
 
 @step_of(SLIPWAY, "facility.{}.haul", names=_VERDICT | {"haul_force": "force"}, each="slipways")
-def slipway_hauls(facility: Facility, docking: FloatingPosition, cradles: Each[Cradle]) -> Uses | Absent:
+def slipway_hauls(facility: Facility, docked_weight: Weighed, cradles: Each[Cradle]) -> Uses | Absent:
     """Find the force that hauls her up a slipway."""
     slope, cars = facility.slope, facility.cars
     assert slope is not None
@@ -185,7 +184,7 @@ def slipway_hauls(facility: Facility, docking: FloatingPosition, cradles: Each[C
     number = len(cradle.train.cars) if cradle is not None else 0
     rise, _, run = slope.gradient.partition(":")
     origin = f"cradle.{facility.facility}.cars" if cradle is not None else "no cars are given"
-    inputs = _weight(docking) | {
+    inputs = _weight(docked_weight) | {
         "rise": given(float(rise), slope.gradient, facility.here),
         "run": given(float(run), slope.gradient, facility.here),
         "cradle": Given(number * own, show(number * own, "weight", digits=4), origin),
@@ -199,8 +198,8 @@ def slipway_hauls(facility: Facility, docking: FloatingPosition, cradles: Each[C
 @step_of(FIT, "facility.{}", names=_VERDICT, each="facilities")
 def facility_fits(
     facility: Facility,
-    facility_drafts: Drafts,
-    docking: FloatingPosition,
+    facility_drafts: Drafts | Absent,
+    docked_weight: Weighed,
     docking_line_load: LineLoad,
     particulars: Particulars,
     docking_plan: DockingPlan | None,
@@ -209,11 +208,11 @@ def facility_fits(
     floating_dock_loads: Each[DockLoads],
     shiplift_loads: Each[OnPlatform],
     slipway_hauls: Each[Hauled],
-    how_sure: HowSure | None,
+    how_sure: HowSure | Absent,
     appendages: tuple[Appendage, ...],
     openings: tuple[Opening, ...],
 ) -> Uses | Absent:
-    """Judge a facility from the docking condition in its own water."""
+    """Judge a facility from the docking condition in its own water; without her drafts, by all but the water."""
     name = facility.facility
     for outcomes in (cradles, floating_dock_loads, shiplift_loads, slipway_hauls):
         absent = outcomes.absent.get(name)
@@ -225,25 +224,24 @@ def facility_fits(
     ship: dict[str, Any] = {
         "length": size.length_overall.si,
         "beam": reach,
-        "weight": docking.loading.mass,
-        "draft_over_blocks": facility_drafts.over_blocks,
-        "draft_over_sill": facility_drafts.over_sill,
+        "weight": docked_weight.loading.mass,
         **_line_load(docking_line_load, keel_bearing, docking_plan),
     }
+    weighs, draws = docked_weight.given(digits=4)["weight"], "draws what could not be calculated"
+    if not isinstance(facility_drafts, Absent):
+        ship |= {"draft_over_blocks": facility_drafts.over_blocks, "draft_over_sill": facility_drafts.over_sill}
+        draws = f"draws {show(facility_drafts.over_blocks, 'draft')} under the keel in the facility's water"
     if size.air_draft is not None:
         ship["air_draft"] = size.air_draft.si
-    if how_sure is not None:
+    if not isinstance(how_sure, Absent):
         ship |= {
             "weight_uncertainty": how_sure.u("displacement") or 0.0,
             "draft_uncertainty": max(how_sure.u("draft_aft") or 0.0, how_sure.u("draft_forward") or 0.0),
             "line_load_uncertainty": how_sure.u("line_load") or 0.0,
         }
     breadth = f"{show(reach, 'centre')} over {over}" if over else f"{size.beam}"
-    words = (
-        f"{size.length_overall} by {breadth}, {show(docking.loading.mass, 'weight', digits=4)}; draws "
-        f"{show(facility_drafts.over_blocks, 'draft')} under the keel in the facility's water"
-    )
-    rests = f"condition.docking.displacement, facility.{name}.drafts.over-blocks, facility.{name}.drafts.over-sill"
+    words = f"{size.length_overall} by {breadth}, {weighs.text}; {draws}"
+    rests = f"{weighs.origin}, facility.{name}.drafts.over-blocks, facility.{name}.drafts.over-sill"
     known = "uncertainty.displacement, uncertainty.draft-aft, uncertainty.draft-forward, uncertainty.line-load"
     inputs = {
         "ship": Given(ship, words, f"{rests}, keel.docking-line-load.peak, blocks.keel.line-loads, {known}"),
@@ -301,9 +299,8 @@ def _of_cradle(cradles: Each[Cradle], facility: Facility) -> Cradle | Absent | N
     return absent.passed_on() if absent is not None else cradles.get(facility.facility)
 
 
-def _weight(docking: FloatingPosition) -> dict[str, Given]:
-    mass = docking.loading.mass
-    return {"weight": Given(mass, show(mass, "weight", digits=4), "condition.docking.displacement")}
+def _weight(docked: Weighed) -> dict[str, Given]:
+    return {"weight": docked.given(digits=4)["weight"]}
 
 
 def _limits(limits: Iterable[Limit], origin: str) -> Given:

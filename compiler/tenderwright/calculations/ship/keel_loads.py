@@ -24,6 +24,7 @@ from tenderwright.calculations.ship.block_places import (
     given_cap,
 )
 from tenderwright.calculations.ship.docking_condition import TankState
+from tenderwright.calculations.ship.weight import Weighed
 from tenderwright.calculations.steps.outcome import Absent, Each, Failed, Lacking
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.tanks.sounding import Tank, contents
@@ -49,21 +50,19 @@ LEAST_STRETCH = 0.02
 @step_of(RIGID, "blocks.keel.rigid")
 def rigid_keel_loads(
     placed_keel_blocks: tuple[PlacedBlock, ...],
-    docking: FloatingPosition,
+    docked_weight: Weighed,
     docking_plan: DockingPlan,
     particulars: Particulars,
 ) -> Uses | Absent:
     """Share her weight between the keel blocks under a rigid hull."""
     if len(placed_keel_blocks) < 2:
         return Lacking("it needs two keel blocks or more in vessel/docking-plan.yaml")
-    weight, lcg = docking.loading.mass, docking.loading.lcg
     line = [
         {"x": one.x, "length": one.row.length.si, "width": bearing_width(particulars, one.row)}
         for one in placed_keel_blocks
     ]
     inputs = {
-        "weight": Given(weight, show(weight, "weight", digits=4), "condition.docking.displacement"),
-        "lcg": Given(lcg, show(lcg, "centre", digits=4), "condition.docking.lcg"),
+        **docked_weight.given(digits=4),
         "blocks": Given(line, f"{len(line)} keel blocks", docking_plan.here),
     }
     return Uses("keel blocks of the docking plan, rigid hull", inputs, docking_plan.here)
@@ -90,7 +89,7 @@ def liquid_stretches(
 @step()
 def elastic_keel_inputs(
     keel_blocks: tuple[KeelBlockResult, ...],
-    liquid_stretches: list[dict[str, float]],
+    liquid_stretches: list[dict[str, float]] | Absent,
     docking_weights: list[Weight],
     docking_plan: DockingPlan,
     particulars: Particulars,
@@ -103,6 +102,8 @@ def elastic_keel_inputs(
     girder = docking_plan.girder
     if girder is None:
         return Lacking("it needs `girder` in vessel/docking-plan.yaml")
+    if isinstance(liquid_stretches, Absent):
+        return Lacking("it needs the docking condition, in which her liquids lie")
     springs = [{"x": one.x, "stiffness": one.stiffness} for one in keel_blocks if one.stiffness is not None]
     if len(springs) < len(keel_blocks):
         return Lacking(LAYERS)
@@ -217,7 +218,7 @@ def first_block_pressure(
 def one_block_out(
     placed_keel_blocks: tuple[PlacedBlock, ...],
     keel_blocks: tuple[KeelBlockResult, ...],
-    docking: FloatingPosition,
+    docked_weight: Weighed,
     elastic_keel_loads: Standing | None,
     elastic_keel_inputs: dict[str, Given] | None,
     docking_plan: DockingPlan,
@@ -232,10 +233,8 @@ def one_block_out(
         | ({"stiffness": found.stiffness} if girder is not None and found.stiffness is not None else {})
         for one, found in zip(placed_keel_blocks, keel_blocks, strict=True)
     ]
-    weight, lcg = docking.loading.mass, docking.loading.lcg
     inputs = {
-        "weight": Given(weight, show(weight, "weight", digits=4), "condition.docking.displacement"),
-        "lcg": Given(lcg, show(lcg, "centre", digits=4), "condition.docking.lcg"),
+        **docked_weight.given(digits=4),
         "blocks": Given(line, f"{len(line)} keel blocks", docking_plan.here),
     } | given_allowable(docking_plan)
     if docking_plan.taken_out:

@@ -133,7 +133,7 @@ class Calculated:
             if isinstance(taken, (Lacking, NotAsked)) and take.optional:
                 waiting = taken if isinstance(taken, Waiting) else waiting
                 taken = None
-            if isinstance(taken, Absent):
+            if isinstance(taken, Absent) and not take.either:
                 return self._absent(step, key, taken.passed_on())
             given[take.name] = taken
             place = place or getattr(taken, "here", None)

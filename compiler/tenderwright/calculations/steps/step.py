@@ -2,7 +2,8 @@
 
 A step is a function whose parameters name what it takes: a part of the package (`lightship`, `docking_plan`), the
 result of another step, by that step's name, or `package` itself. A parameter that may be None is given None where the
-package lacks the data for it; any other then makes the step lacking too.
+package lacks the data for it; one that may be Absent is given what came out, whatever that is; any other makes the step
+lacking too, or rest on what failed.
 
 `step_of(METHOD, ...)` declares a step that uses a method: its function gives the inputs, and the runner calls the
 method's kernel with those very inputs and keeps them in the record. `step()` declares one that arranges things and
@@ -52,6 +53,8 @@ class Take(Struct, frozen=True):
     """Whether None may stand for it where the package lacks the data."""
     whole: bool
     """Whether all results of a calculation done for each thing are taken, not only that for the same thing."""
+    either: bool = False
+    """Whether it is taken as it came out, so that the step itself says what becomes of it without a result."""
 
 
 class Step(Struct, Generic[R_co], frozen=True, eq=False):
@@ -120,11 +123,17 @@ def _declared(
     lazy: bool = False,
     kept: bool = False,
 ) -> Step[Any]:
-    # Read as text, for only these two words matter, and making types of them takes its time at each start.
+    # Read as text, for only these words matter, and making types of them takes its time at each start.
     types = {name: kind for name, kind in function.__annotations__.items() if name != "return"}
     parameters = list(types)
     thing = parameters.pop(0) if each else ""
     takes = tuple(
-        Take(name, types[name].endswith("| None"), whole=types[name].startswith("Each[")) for name in parameters
+        Take(
+            name,
+            types[name].endswith("| None"),
+            whole=types[name].startswith("Each["),
+            either=types[name].endswith("| Absent"),
+        )
+        for name in parameters
     )
     return Step(function.__name__, function, method, values, names, each, thing, takes, lazy, kept)

@@ -17,6 +17,7 @@ from tenderwright.calculations.ship.stability import stability
 from tenderwright.calculations.ship.trim import trim_plan
 from tenderwright.calculations.ship.wanted import least_gm, trim_tolerance
 from tenderwright.calculations.ship.water import dock_water
+from tenderwright.calculations.ship.weight import weight_alone
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.calculations.uncertainty.afloat import FIGURES, HowSure
 from tenderwright.calculations.verdict import Limit, within
@@ -39,6 +40,7 @@ def condition(desk: Desk) -> list[Block]:
     blocks: list[Block] = [Heading("Condition on arrival and on docking")]
     blocks += [condition_table(desk, there)] if there else []
     blocks += not_calculated_of({name: one for name, one in found.items() if isinstance(one, Absent)})
+    blocks += _weight_alone(desk)
     return [
         *blocks,
         *floated_on(desk),
@@ -48,6 +50,19 @@ def condition(desk: Desk) -> list[Block]:
         *_hydrostatics(desk),
         *_line_load(desk),
     ]
+
+
+def _weight_alone(desk: Desk) -> list[Block]:
+    """Say what she weighs where she cannot be floated, on which blocks, cradle and lift then rest."""
+    found = desk.calculated.outcome(weight_alone)
+    if isinstance(found, Absent):
+        return []
+    text = (
+        f"By her weights and tanks she weighs {show(found.mass, 'weight')}, with its centre "
+        f"{show(found.lcg, 'centre')} forward of the after perpendicular and {show(found.vcg, 'centre')} above the "
+        "keel line. Keel blocks, line load, cradle and lift rest on that; it tells nothing of drafts and stability."
+    )
+    return [Paragraph(inline(text))]
 
 
 def _weights(desk: Desk) -> list[Block]:
