@@ -195,6 +195,7 @@ _COHERENCE = {
 _ONE_SHIP = {
     "dimensions-disagree": ("warning", "the ship's particulars contradict each other or her lines"),
     "offset-unfair": ("warning", "an offset is not fair with those around it"),
+    "curves-disagree": ("warning", "the curves of form contradict themselves, or are not those of this ship"),
     "off-the-hull": ("warning", "something fitted to the ship does not stand on her hull"),
     "sides-differ": ("warning", "a side is not that of the name, or twins differ"),
     "tank-contradicts": ("warning", "the data of a tank contradict each other"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import pairwise
 
 import numpy as np
 from msgspec import Struct
@@ -90,6 +91,9 @@ class Curves(Struct, frozen=True):
 def curves_hull(curves: CurvesOfForm, particulars: Particulars) -> Curves | Absent:
     """Make a hull of the curves of form, or say why they cannot be one."""
     table: list[AtDraft] = list(curves.rows)
+    falling = _not_rising(table)
+    if falling is not None:
+        return falling
     try:
         columns = _columns(table)
         length = particulars.dimensions.length_between_perpendiculars.si
@@ -116,6 +120,21 @@ def curves_hull(curves: CurvesOfForm, particulars: Particulars) -> Curves | Abse
         return Failed(why, Notice("bad-table", curves.here, why))
     words = f"{len(table)} drafts, {table[0].draft} to {table[-1].draft} ({curves.source})"
     return Curves(hull, "; ".join((words, *hull.derived)), curves.here)
+
+
+def _not_rising(rows: list[AtDraft]) -> Failed | None:
+    """Tell of the first draft, displacement or volume that is not more than the one before."""
+    for before, after in pairwise(rows):
+        columns = (
+            ("draft", before.draft, after.draft),
+            ("displacement", before.displacement, after.displacement),
+            ("volume", before.volume, after.volume),
+        )
+        for name, low, high in columns:
+            if low is not None and high is not None and high.si <= low.si:
+                why = f"the {name} {high} must rise above {low}, that of the row before"
+                return Failed(why, Notice("bad-table", high.at, why))
+    return None
 
 
 _NEEDED = (("displacement", "volume"), ("lcb",), ("km", "bm"), ("moment", "bm_longitudinal"))

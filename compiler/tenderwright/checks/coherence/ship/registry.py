@@ -8,6 +8,7 @@ from tenderwright.checks.coherence.ship import (
     anodes,
     areas,
     blocks,
+    curves,
     draft_marks,
     drafts,
     facilities,
@@ -34,6 +35,7 @@ FORM: tuple[Rule, ...] = (lengths.check, offsets.check)
 """Of her form, by which the others place what is in her."""
 RULES: tuple[Rule, ...] = (
     particulars.check,
+    curves.check,
     draft_marks.check,
     off_the_hull.check,
     sides.check,
