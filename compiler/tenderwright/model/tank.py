@@ -57,7 +57,10 @@ class CapacityPlan(Noun, frozen=True, kw_only=True):
     moment: Annotated[Moment | None, Key("Free-surface moment, in place of the inertia.", "39 t*m")] = None
     density: Annotated[
         Density | None,
-        Key("Density for which that moment is stated; that of what is in the tank where left out.", "1.025 t/m3"),
+        Key(
+            "Density for which that moment is stated; the lighter of what is in the tank and what it is for if left out.",
+            "1.025 t/m3",
+        ),
         Within(least="500 kg/m3", most="3000 kg/m3"),
     ] = None
     breadth: Annotated[

@@ -7,15 +7,19 @@ from functools import cache
 import pytest
 
 from tenderwright.calculations.ship.docking_condition import docking_tank_states
+from tenderwright.calculations.ship.how_sure import known_tanks
+from tenderwright.calculations.ship.side_loads import side_block_slopes, side_block_verdict
 from tenderwright.calculations.ship.tanks import tank_contents, tank_shape, tank_sounding_table
 from tenderwright.calculations.ship.zones import zone_internal
 from tenderwright.calculations.steps.again import different
 from tenderwright.calculations.steps.outcome import Lacking
 from tenderwright.calculations.steps.runner import Calculated
+from tenderwright.model.package import Package
 from tenderwright.model.tank import CapacityPlan, Contents, TableRow, Tank
 from tenderwright.quantities.position import Position
 from tenderwright.quantities.quantity import Quantity, parse_quantity
 from tests.calculations.ship import marram
+from tests.calculations.ship.test_buoyancy import metric
 from tests.outcomes import result_of
 from tests.replacing import replace
 
@@ -48,11 +52,16 @@ def planned(tank: Tank, *, bottom: bool = True) -> Tank:
     return replace(tank, bounds=None, pipe=None, plan=plan, contents=contents, capacity=capacity)
 
 
+def alone_package(*, bottom: bool = True) -> Package:
+    """Give her with all her tanks so."""
+    tanks = tuple(planned(tank, bottom=bottom) for tank in marram.package().tanks)
+    return replace(marram.package(), tanks=tanks)
+
+
 @cache
 def alone(*, bottom: bool = True) -> Calculated:
-    """Calculate her with all her tanks so."""
-    tanks = tuple(planned(tank, bottom=bottom) for tank in marram.package().tanks)
-    return marram.calculated(replace(marram.package(), tanks=tanks))
+    """Calculate her so."""
+    return marram.calculated(alone_package(bottom=bottom))
 
 
 def _both(name: str, of: Calculated) -> tuple[float, float]:
@@ -161,3 +170,41 @@ def test_a_reading_that_the_table_does_not_know_needs_the_pipe() -> None:
     tanks = tuple(one if other.tank == one.tank else other for other in package.tanks)
     outcome = marram.calculated(replace(package, tanks=tanks)).record
     assert "`foot` and `head`" in outcome.missing[f"tank.{one.tank}.table-volume"]
+
+
+def test_a_moment_without_its_density_weighs_as_much_as_it_can() -> None:
+    """A moment that was worked for oil is a larger surface than it would be for the water that is in the tank now."""
+    (tank,) = [one for one in marram.package().tanks if one.tank == "oil-port"]
+    by_plan = planned(tank)
+    assert by_plan.plan is not None
+    moment = replace(by_plan.plan, inertia=None, moment=parse_quantity("20 t*m", "moment"))
+    for liquid, density in (("oily water", 880.0), ("none", 880.0), ("diesel oil", 880.0)):
+        one = replace(by_plan, plan=moment, contents=replace(by_plan.contents, liquid=liquid, density=None))
+        tanks = tuple(one if other.tank == one.tank else other for other in marram.package().tanks)
+        shape = result_of(marram.calculated(replace(marram.package(), tanks=tanks)), tank_shape)["oil-port"]
+        assert shape.surface == pytest.approx(20000.0 / density)
+
+
+def test_contents_are_as_sure_as_they_were_told() -> None:
+    """Told by how full it is, to 4 % either way: u = 4 %/sqrt(3) of the mass, and no sounding enters."""
+    (tank,) = [one for one in marram.package().tanks if one.tank == "fresh-water-port"]
+    told = replace(planned(tank).contents, full=parse_quantity("45 % ± 4 %", "fraction"))
+    tanks = tuple(
+        replace(planned(tank), contents=told) if one.tank == tank.tank else one for one in marram.package().tanks
+    )
+    rows = result_of(marram.calculated(replace(marram.package(), tanks=tanks)), known_tanks)
+    (row,) = [one for one in rows if one["name"] == tank.name]
+    assert row["u_share"] == pytest.approx(0.04 / 3**0.5 / 0.45)
+    assert row["u_level"] == 0.0
+    assert all(one["u_level"] > 0 for one in rows if one["name"] != tank.name)
+
+
+def test_side_blocks_are_set_against_wind_without_the_shell_over_them() -> None:
+    package = replace(alone_package(), offsets=None, curves=metric())
+    found = marram.calculated(package)
+    hers = marram.ship().record.values
+    assert found.record.values["blocks.side.moment-wind"].si == pytest.approx(hers["blocks.side.moment-wind"].si)
+    assert isinstance(found.outcome(side_block_slopes), Lacking)
+    judged = result_of(found, side_block_verdict)
+    assert judged.met is not True
+    assert judged.limits[0].demand is None

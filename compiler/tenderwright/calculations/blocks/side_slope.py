@@ -49,9 +49,13 @@ def side_slopes(
     if friction is not None and friction < 0:
         raise OutOfRange("the coefficient of friction must not be less than nothing")
     slopes = tuple(steepest_slope(b["bevel"], b.get("bevel_forward", 0.0)) for b in blocks)
+    return Slopes(slopes, slope_limit(max(slopes), friction, friction_source))
+
+
+def slope_limit(slope: float | None, friction: float | None, source: str) -> Limit:
+    """Hold a slope [rad], None where the shell is not known, against the angle of friction."""
     angle = None if friction is None else atan(friction)
-    name = "slope of the shell over a side block, against friction"
-    return Slopes(slopes, Limit(name, "angle", max(slopes), angle, source=friction_source))
+    return Limit("slope of the shell over a side block, against friction", "angle", slope, angle, source=source)
 
 
 def outputs_of(found: Slopes) -> Mapping[str, Any]:

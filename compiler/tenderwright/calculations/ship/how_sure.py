@@ -14,8 +14,10 @@ from tenderwright.calculations.ship.block_places import given_line
 from tenderwright.calculations.ship.buoyancy import Buoyancy
 from tenderwright.calculations.ship.docking_condition import as_weight, weights_moved
 from tenderwright.calculations.ship.keel import given_straight, given_underside
+from tenderwright.calculations.steps.outcome import Each
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.tanks.capacity_plan import place_uncertainty
+from tenderwright.calculations.tanks.contents import TankContents
 from tenderwright.calculations.uncertainty.afloat import FIGURES
 from tenderwright.calculations.uncertainty.afloat import METHOD as HOW_SURE
 from tenderwright.calculations.value import Given
@@ -34,6 +36,8 @@ PLACE = 0.2
 TABLE = 0.01
 """Standard uncertainty of the volume at a sounding, as a share: bounds, pipes and stiffening (common practice, no
 source)."""
+MOVED = 1.0
+"""A tank whose contents change by more than this is filled or emptied for docking, kg."""
 FULL = 0.999
 """Share of its capacity from which a tank is full, and has no free surface."""
 
@@ -76,9 +80,15 @@ def _known(one: WeightAboard | MovedWeight) -> dict[str, Any]:
 
 @step()
 def known_tanks(
-    docking: FloatingPosition, docking_tanks: tuple[TankLoad, ...], tanks: tuple[Tank, ...]
+    docking: FloatingPosition,
+    docking_tanks: tuple[TankLoad, ...],
+    tanks: tuple[Tank, ...],
+    tank_contents: Each[TankContents],
 ) -> list[dict[str, Any]]:
-    """Give the tanks with liquid in them when she is docked, each with how well its contents are known."""
+    """Give the tanks with liquid in them when she is docked, each with how well its contents are known.
+
+    What stands as told, not sounded, is as sure as it was told; what is moved for docking is sounded.
+    """
     named = {tank.tank: tank for tank in tanks}
     rows = []
     for load, liquid in zip(docking_tanks, docking.liquids, strict=True):
@@ -88,11 +98,23 @@ def known_tanks(
         full = load.volume >= FULL * load.tank.capacity
         row = {"name": named[load.name].name, "mass": load.mass, "x": x, "y": y, "z": z, "density": load.density}
         surface = 0.0 if full else liquid.surface_area * load.tank.permeability
-        row |= {"surface": surface, "u_level": _sounded(named[load.name].contents), "u_share": TABLE}
+        moved = abs(load.mass - tank_contents[load.name].mass) > MOVED
+        told = None if moved or full else _told(named[load.name].contents)
+        by_level = {"u_level": _sounded(named[load.name].contents), "u_share": TABLE}
+        row |= {"surface": surface} | (by_level if told is None else {"u_level": 0.0, "u_share": told})
         if load.tank.planned:
             row |= zip(("u_x", "u_y", "u_z"), place_uncertainty(load.tank, load.volume), strict=True)
         rows.append(row)
     return rows
+
+
+def _told(contents: Contents) -> float | None:
+    """Give the standard uncertainty of contents that are told by volume, mass or share, as a share of them."""
+    for field in ("volume", "mass", "full"):
+        figure = getattr(contents, field)
+        if figure is not None and figure.si > 0:
+            return standard_uncertainty(contents, field) / float(figure.si)
+    return None
 
 
 def _sounded(contents: Contents) -> float:

@@ -12,11 +12,16 @@ from tenderwright.calculations.blocks.overturning import METHOD as OVERTURNING
 from tenderwright.calculations.blocks.overturning import Overturning
 from tenderwright.calculations.blocks.side_block import seat
 from tenderwright.calculations.blocks.side_slope import METHOD as SLOPE
-from tenderwright.calculations.blocks.side_slope import Slopes, steepest_slope
+from tenderwright.calculations.blocks.side_slope import Slopes, slope_limit, steepest_slope
 from tenderwright.calculations.blocks.wind import METHOD as WIND
 from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.method import OutOfRange
-from tenderwright.calculations.ship.block_places import KeelBlockResult, SideBlockResult, given_allowable
+from tenderwright.calculations.ship.block_places import (
+    KeelBlockResult,
+    SideBlockPlace,
+    SideBlockResult,
+    given_allowable,
+)
 from tenderwright.calculations.ship.footprints import Footprint
 from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.ship.keel import underside
@@ -37,6 +42,8 @@ _KEPT = {
 }
 _SLOPE = ("greatest", "number", "friction_angle", "margin", "met")
 
+NO_PAIRS = "no `side_blocks` are given in vessel/docking-plan.yaml"
+
 
 @step_of(WIND, "blocks.wind", names={"basic_pressure": "pressure", "force_basic": "force"})
 def wind_on_blocks(docking_plan: DockingPlan) -> Uses | Absent:
@@ -55,8 +62,10 @@ def wind_on_blocks(docking_plan: DockingPlan) -> Uses | Absent:
 @step_of(SLOPE, "blocks.side.slope", names={name: name.replace("_", "-") for name in _SLOPE})
 def side_block_slopes(side_blocks: tuple[SideBlockResult, ...], docking_plan: DockingPlan) -> Uses | Absent:
     """Hold the slope of the shell over each pair of side blocks against friction."""
+    if not docking_plan.side_blocks:
+        return NotAsked(NO_PAIRS)
     if not side_blocks:
-        return NotAsked("no `side_blocks` are given in vessel/docking-plan.yaml")
+        return Lacking("it needs the shell over the side blocks: vessel/offsets.yaml or vessel/sections.yaml")
     pairs = [{"bevel": one.bevel, "bevel_forward": one.fore_and_aft} for one in side_blocks]
     inputs = {"blocks": Given(pairs, f"{len(pairs)} pairs of side blocks", docking_plan.here)}
     if (friction := docking_plan.friction) is not None:
@@ -66,9 +75,16 @@ def side_block_slopes(side_blocks: tuple[SideBlockResult, ...], docking_plan: Do
 
 
 @step()
-def side_block_verdict(side_block_slopes: Slopes, side_block_standing: Overturning | None) -> Verdict:
-    """Judge the side blocks by all their limits."""
-    return verdict((side_block_slopes.limit, *(side_block_standing.limits if side_block_standing else ())))
+def side_block_verdict(
+    side_block_slopes: Slopes | None, side_block_standing: Overturning | None, docking_plan: DockingPlan
+) -> Verdict | Absent:
+    """Judge the side blocks by all their limits; the slope of a shell that is not known is one of them."""
+    if not docking_plan.side_blocks:
+        return NotAsked(NO_PAIRS)
+    friction = docking_plan.friction
+    value, source = (friction.value, friction.source) if friction is not None else (None, "")
+    slope = side_block_slopes.limit if side_block_slopes else slope_limit(None, value, source)
+    return verdict((slope, *(side_block_standing.limits if side_block_standing else ())))
 
 
 class EarlierSlope(Struct, frozen=True):
@@ -99,6 +115,8 @@ def earlier_side_slopes(earlier_footprints: dict[str, tuple[Footprint, ...]], hu
 def side_block_standing(
     keel_blocks: tuple[KeelBlockResult, ...],
     side_blocks: tuple[SideBlockResult, ...],
+    side_block_places: tuple[SideBlockPlace, ...],
+    hull: Hull | None,
     docking: FloatingPosition,
     wind_on_blocks: Mapping[str, Any] | None,
     docking_plan: DockingPlan,
@@ -109,8 +127,9 @@ def side_block_standing(
     stiffness = [one.stiffness for one in keel_blocks if one.stiffness is not None]
     if wind is None and earthquake is None:
         return NotAsked("neither `wind` nor `earthquake` is given in vessel/docking-plan.yaml")
-    if not side_blocks:
-        return Lacking("it needs `side_blocks` in vessel/docking-plan.yaml, and the hull over them")
+    pairs: tuple[SideBlockResult | SideBlockPlace, ...] = side_blocks if hull is not None else side_block_places
+    if not pairs:
+        return Lacking("it needs `side_blocks` in vessel/docking-plan.yaml, under the hull")
     if not stiffness or len(stiffness) < len(keel_blocks):
         return Lacking(LAYERS)
     weight, low = docking.loading.mass, underside(particulars)
@@ -119,14 +138,14 @@ def side_block_standing(
     # Built like the keel blocks, port then starboard of each pair.
     blocks = [
         {"y": sign * one.off_centre, "stiffness": each, "cap": one.length * one.width}
-        for one in side_blocks
+        for one in pairs
         for sign in (1.0, -1.0)
     ]
     named = [one.source for one in (wind, earthquake, friction) if one is not None]
     inputs = {
         "weight": Given(weight, show(weight, "weight", digits=4), "condition.docking.displacement"),
         "kg": Given(kg, show(kg, "centre", digits=4), "condition.docking.vcg"),
-        "blocks": Given(blocks, f"{len(side_blocks)} pairs of side blocks", docking_plan.here),
+        "blocks": Given(blocks, f"{len(pairs)} pairs of side blocks", docking_plan.here),
         "keel_stiffness": Given(sum(stiffness), f"{len(stiffness)} keel blocks, layers as given", docking_plan.here),
         "keel_width": given(particulars.keel.width),
         "coefficient_source": Given("; ".join(named), "; ".join(named), docking_plan.here),

@@ -33,6 +33,8 @@ from tenderwright.quantities.quantity import Quantity
 
 _LIQUIDS = {"heavy oil": "heavy fuel oil", "oily water": "fresh water"}
 """Names of liquids in a package to those in the table of densities."""
+_FOR = {"ballast": "sea water", "fuel oil": "diesel oil", "lubricating oil": "lubricating oil"}
+"""What tanks are for, as a liquid of that table; fresh water otherwise."""
 
 
 NO_SHELL = (
@@ -85,13 +87,14 @@ def _planned(tank: Tank, plan: CapacityPlan, particulars: Particulars | None) ->
         "z": given(plan.height),
     }
     if plan.from_ is not None and plan.to is not None:
-        inputs |= {"x_aft": given(plan.from_), "x_forward": given(plan.to)}
+        aft, forward = sorted((plan.from_, plan.to), key=lambda end: end.x)
+        inputs |= {"x_aft": given(aft), "x_forward": given(forward)}
     if plan.bottom is not None:
         inputs["bottom"] = given(plan.bottom)
     if plan.inertia is not None:
         inputs["free_surface"] = given(plan.inertia)
     elif plan.moment is not None:
-        density = given(plan.density) if plan.density else density_of(tank)
+        density = given(plan.density) if plan.density else _lightest(tank)
         words = f"{plan.moment} at {density.text}"
         inputs["free_surface"] = Given(plan.moment.si / density.si, words, plan.moment.at)
     elif plan.breadth is not None:
@@ -103,8 +106,17 @@ def _planned(tank: Tank, plan: CapacityPlan, particulars: Particulars | None) ->
     return Uses(f"{tank.name} by the capacity plan", inputs, plan.here, of=tank.name, by=PLANNED)
 
 
+def _lightest(tank: Tank) -> Given:
+    """Give the lighter of what is in a tank and what it is for, by which a free-surface moment weighs most."""
+    usual = LIQUID_DENSITIES[_FOR.get(tank.use, "fresh water")]
+    words = f"{usual.density / 1000:.3f} t/m3"
+    by_use = Given(usual.density, words, f"usual density of what is carried as {tank.use}: {usual.source}")
+    return by_use if tank.contents.liquid == "none" else min(density_of(tank), by_use, key=lambda one: one.si)
+
+
 def _shape(tank: Tank, bounds: Bounds, hull: Hull | None) -> dict[str, Any] | None:
-    along = {"x_aft": bounds.from_.x, "x_forward": bounds.to.x}
+    aft, forward = sorted((bounds.from_.x, bounds.to.x))
+    along = {"x_aft": aft, "x_forward": forward}
     bottom = {"bottom": bounds.bottom.si} if isinstance(bounds.bottom, Quantity) else {}
     outboard = {"outboard": bounds.outboard.si} if isinstance(bounds.outboard, Quantity) else {}
     inboard = bounds.inboard.si

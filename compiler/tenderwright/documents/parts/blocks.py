@@ -313,12 +313,12 @@ def side_limits(desk: Desk) -> list[tuple[str, str]]:
     """
     found, slopes = desk.calculated.found(side_block_verdict), desk.calculated.found(side_block_slopes)
     pairs = desk.calculated.found(planned_side_blocks)
-    if found is None or slopes is None or not pairs:
+    if found is None or (slopes is not None and not pairs):
         return []
     facts = [("Result", f"{word(found.met)}: {found.governs.name} {'governs' if found.met is not None else 'is open'}")]
     for limit in found.limits:
         name = limit.name[0].upper() + limit.name[1:]
-        at = f"at {pairs[slopes.steepest].position}, " if limit == slopes.limit else ""
+        at = f"at {pairs[slopes.steepest].position}, " if slopes and pairs and limit == slopes.limit else ""
         told = limit.limit is not None and limit.dimension in ("moment", "mass")
         facts.append((name, at + judged(limit) + (f" ({limit.source})" if told else "") + _wanting(limit)))
     return facts

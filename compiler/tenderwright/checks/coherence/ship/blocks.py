@@ -151,7 +151,8 @@ def _centres(row: KeelBlocks, frames: FrameTable) -> list[float]:
     if row.to is None:
         return [row.at.x]
     if row.pitch is not None:
-        return [row.at.x + k * row.pitch.si for k in range(int((row.to.x - row.at.x) / row.pitch.si + 1e-6) + 1)]
+        way, reach = (1.0 if row.to.x >= row.at.x else -1.0), abs(row.to.x - row.at.x)
+        return [row.at.x + way * k * row.pitch.si for k in range(int(reach / row.pitch.si + 1e-6) + 1)]
     within = [
         n for n, x in zip(frames.numbers, frames.distances, strict=True) if row.at.x - 0.01 <= x <= row.to.x + 0.01
     ]

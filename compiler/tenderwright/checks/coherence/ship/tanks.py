@@ -12,7 +12,8 @@ from tenderwright.calculations.ship.tanks import table_readings
 from tenderwright.checks.coherence.ship.held import FRAME, held
 from tenderwright.checks.coherence.ship.shell import Shell
 from tenderwright.checks.coherence.ship.ship import Ship
-from tenderwright.model.tank import Bounds, SoundingPipe, Tank
+from tenderwright.model.particulars import Particulars
+from tenderwright.model.tank import Bounds, CapacityPlan, SoundingPipe, Tank
 from tenderwright.notices import Notice
 from tenderwright.quantities.display import show
 from tenderwright.quantities.quantity import Quantity
@@ -30,6 +31,8 @@ _USES = (
     ("ballast", "ballast"),
     ("cofferdam", "cofferdam"),
 )
+_HEAVIEST = 1030.0
+"""Density of the heaviest liquid that a tank is filled with, kg/m3."""
 _MORE = {"sounding": "deeper", "ullage": "lesser"}
 _EITHER = "mend the use or the name"
 _OIL = ("diesel oil", "heavy oil", "lubricating oil")
@@ -53,6 +56,8 @@ def check(ship: Ship) -> Iterator[Notice]:
             yield from _place(ship, tank, tank.bounds)
             if tank.pipe is not None:
                 yield from _pipe(ship.shell, tank, tank.bounds, tank.pipe)
+        if tank.plan is not None and ship.package.particulars is not None:
+            yield from _planned(ship.package.particulars, tank, tank.plan)
         yield from _table(tank)
     yield from _overlaps(ship)
     yield from _afterwards(ship)
@@ -130,6 +135,36 @@ def _place(ship: Ship, tank: Tank, bounds: Bounds) -> Iterator[Notice]:
                 f"{show(shell.forward, 'centre')}",
                 hints=(FRAME,),
             )
+
+
+def _planned(particulars: Particulars, tank: Tank, plan: CapacityPlan) -> Iterator[Notice]:
+    """Hold what the capacity plan gives of a tank against her dimensions."""
+    what, size = f"tank `{tank.tank}`", particulars.dimensions
+    over, length = size.length_overall.si, size.length_between_perpendiculars.si
+    for end in (plan.at, *((plan.from_,) if plan.from_ else ()), *((plan.to,) if plan.to else ())):
+        if not length - over <= end.x <= over:
+            yield Notice(
+                CODE, end.at, f"{what} is at {end}, and she is {size.length_overall} long over all", hints=(FRAME,)
+            )
+            return
+    ends = sorted((plan.from_.x, plan.to.x)) if plan.from_ and plan.to else None
+    if ends is not None and not ends[0] < plan.at.x < ends[1]:
+        message = f"the centre of {what}, {plan.at}, is not between {plan.from_} and {plan.to}"
+        yield Notice(CODE, plan.at.at, message, hints=(FRAME,))
+        return
+    long = ends[1] - ends[0] if ends is not None else over
+    half = size.beam.si / 2
+    broad = half if tank.side in ("port", "starboard") else size.beam.si
+    against = f"her beam is {size.beam}"
+    yield from held(CODE, f"centre of {what} from the centreline", plan.off_centre, -half, half, against, exact=True)
+    yield from held(CODE, f"breadth of {what}", plan.breadth, 0.0, 1.02 * size.beam.si, against, exact=True)
+    against = f"her depth is {size.depth}"
+    yield from held(CODE, f"height of the centre of {what}", plan.height, 0.0, 1.6 * size.depth.si, against, exact=True)
+    most, against = long * broad**3 / 12, f"{show(long, 'distance')} by {show(broad, 'distance')} has no greater"
+    yield from held(CODE, f"free surface of {what}", plan.inertia, 0.0, 1.05 * most, against)
+    yield from held(CODE, f"free-surface moment of {what}", plan.moment, 0.0, 1.1 * most * _HEAVIEST, against)
+    against = f"{show(long, 'distance')} of her, {size.beam} by {size.depth}, hold less"
+    yield from held(CODE, f"capacity of {what}", tank.capacity, 0.0, 1.3 * long * size.beam.si * size.depth.si, against)
 
 
 def _pipe(shell: Shell | None, tank: Tank, bounds: Bounds, pipe: SoundingPipe) -> Iterator[Notice]:
