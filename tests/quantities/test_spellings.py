@@ -47,6 +47,13 @@ TON, G = 2240 * POUND, 9.80665
         ("−12'-6 1/2\"", "length", -(12 * 12 + 6.5) * INCH),
         ("12'-.5\"", "length", 144.5 * INCH),
         ("0'-6\"", "length", 6 * INCH),
+        ("12-6 ft-in", "length", 12.5 * FOOT),
+        ("12-6 1/2 ft-in", "length", (144 + 6.5) * INCH),
+        ("−12-0 1/8 ft-in", "length", -(144 + 0.125) * INCH),
+        ("0-1/2 ft-in", "length", 0.5 * INCH),
+        ("12-6-3 ft-in-8", "length", (144 + 6.375) * INCH),
+        ("0-11-7 ft-in-eighths", "length", 11.875 * INCH),
+        ("5.5 ft-in", "length", 5.5 * FOOT),
         ('6"', "length", 6 * INCH),
         ("6.5”", "length", 6.5 * INCH),
         ('3 1/2"', "length", 3.5 * INCH),
@@ -246,6 +253,8 @@ def test_every_figure_that_is_shown_is_read_back_and_shown_the_same(
     with display.telling_in(units):
         shown = display.show(si, purpose)
         assert display.show(parse_quantity(shown, of.dimension).si, purpose) == shown
+        cell = f"{display.in_column(si, purpose)} {display.unit_of(purpose)}"
+        assert display.show(parse_quantity(cell, of.dimension).si, purpose) == shown
 
 
 def in_units_of(figure: float, name: str, dimension: str) -> float:

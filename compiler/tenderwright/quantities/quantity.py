@@ -81,6 +81,10 @@ _FEET = re.compile(
     rf"(?:([0-9]+(?:\.[0-9]+)?|\.[0-9]+)|{_WHOLE_AND_PART})\s*-?\s*(?:inches|inch|ins?\.?|\"|'')",
     re.IGNORECASE,
 )
+_HYPHENED = re.compile(rf"([+-]?)([0-9]+)-(?:([0-9]+(?:\.[0-9]+)?)|{_WHOLE_AND_PART})\s*ft-in")
+"""As a column of feet and inches has it, `12-6 1/2 ft-in`."""
+_EIGHTHS = re.compile(r"([+-]?)([0-9]+)-([0-9]+)-([0-7])\s*ft-in-(?:8|8ths|eighths)")
+"""As a table of offsets has it, `12-6-3 ft-in-8`."""
 _PLATE = re.compile(
     r"([0-9]+(?:\.[0-9]+)?)\s*-?\s*(?:(?:lbs?\.?|pounds?)\s*-?\s*(?:plate|pl\.?)|#(\s*(?:plate|pl\.?))?)"
 )
@@ -174,10 +178,10 @@ def _number_and_unit(text: str, dimension: str) -> tuple[float, str]:
         raise QuantityError("bad-quantity", f"`{text}` divides by zero", _example(dimension))
     if _GROUPED.match(text):
         text = text.replace(",", "")
-    if match := _FEET.fullmatch(text):
-        inches = float(match[3]) if match[3] else int(match[4] or 0) + int(match[5]) / int(match[6])
-        value = int(match[2]) + inches / 12
-        return (-value if match[1] == "-" else value), "ft"
+    if match := _FEET.fullmatch(text) or _HYPHENED.fullmatch(text):
+        return _feet(*match.groups()), "ft"
+    if match := _EIGHTHS.fullmatch(text):
+        return _feet(match[1], match[2], match[3]) + _feet(match[1], "0", None, None, match[4], "8"), "ft"
     if match := _FRACTION.fullmatch(text):
         value = int(match[2] or 0) + int(match[3]) / int(match[4])
         return (-value if match[1] == "-" else value), match[5].strip()
@@ -201,6 +205,19 @@ def _without_comma(match: re.Match[str]) -> tuple[str, ...]:
         return ("write a point for decimals and no thousands sign",)
     thousands, decimal = (f"`{f'{sign}{before}{between}{after} {name}'.strip()}`" for between in ("", "."))
     return (f"write {thousands} if the comma sets off thousands, {decimal} if it is a decimal point",)
+
+
+def _feet(
+    sign: str,
+    feet: str,
+    inches: str | None,
+    whole: str | None = None,
+    top: str | None = None,
+    bottom: str | None = None,
+) -> float:
+    """Give feet with inches that are a decimal, or a whole number and a fraction."""
+    value = int(feet) + (float(inches or whole or 0) + int(top or 0) / int(bottom or 1)) / 12
+    return -value if sign == "-" else value
 
 
 def _special(number: float, written: str, dimension: str, text: str) -> tuple[float, str] | None:

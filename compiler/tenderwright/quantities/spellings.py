@@ -58,7 +58,7 @@ _SAME = {
 }
 _WORDS = {spelling.replace("_", " "): name for name, all_of_it in _SAME.items() for spelling in all_of_it.split()}
 """In small letters, with no full stops; capitals are read as well."""
-_MARKS = {"'": "ft", '"': "in", "LT": "long_ton", "ST": "short_ton", "LF": "ft", "°": "deg", "‰": "g/kg",
+_MARKS = {"'": "ft", "ft-in": "ft", '"': "in", "LT": "long_ton", "ST": "short_ton", "LF": "ft", "°": "deg", "‰": "g/kg",
           "ppt": "g/kg", "l": "L", "°C": "degC", "° C": "degC", "deg C": "degC", "C": "degC", "°F": "degF",
           "° F": "degF", "deg F": "degF", "F": "degF"}  # fmt: skip
 """Read with their capitals, since others mean something else."""

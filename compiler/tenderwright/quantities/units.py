@@ -94,7 +94,7 @@ _SPELLINGS = {
     "year": "yr", "a": "yr", "kg/m2": "kg/m**2", "mg/m2": "mg/m**2", "g/m2": "g/m**2", "m2/L": "m**2/L",
     "t/m3": "t/m**3", "kg/m3": "kg/m**3", "g/cm3": "g/cm**3", "mA/m2": "mA/m**2", "lb/ft2": "lb/ft**2",
     "ft2/US_gal": "ft**2/US_gal", "visit": "each", "set": "each", "sets": "each", "shots": "each", "shot": "each",
-    "kg/L": "kg/L", "m/s": "m/s", "t*m": "t*m", "t.m": "t*m", "ft-in": "ft", "mm/yr": "mm/yr", "kn": "nmi/h",
+    "kg/L": "kg/L", "m/s": "m/s", "t*m": "t*m", "t.m": "t*m", "mm/yr": "mm/yr", "kn": "nmi/h",
     "g/kg": "g/kg",
 }  # fmt: skip
 
