@@ -49,7 +49,8 @@ def compile_findings(file: Path, compiled: Compiled, owner: OwnersSide) -> Compi
     findings, model_notices = load_findings(source, compiled.package.frames)
     named = findings.readings_file
     survey, beside_notices = read_beside(file, named, source.place(("readings_file",))) if named else (None, [])
-    rows, row_notices = read_rows(survey) if survey is not None else rows_of(findings.readings)
+    columns = findings.readings_columns
+    rows, row_notices = read_rows(survey, columns) if survey is not None else rows_of(findings.readings)
     links, link_notices = link_findings(findings, compiled.links, compiled.package)
     value_notices = link_values(links, compiled.record.known, compiled.record.missing)
     context = ClosingContext(findings, source, compiled.package, compiled.record, owner.papers, rows, owner.ledger)

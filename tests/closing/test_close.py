@@ -130,6 +130,31 @@ def test_prices_stand_in_the_entry_where_they_may_be_published(root: Path, small
     assert main(["check", str(root)]) == 0
 
 
+def test_the_file_of_a_gauging_firm_goes_into_the_package_as_it_was_delivered(
+    root: Path, small_text: str, tmp_path: Path
+) -> None:
+    start, end = small_text.index("readings:\n"), small_text.index("rivets:\n")
+    said = """readings_file: firm.csv
+readings_columns:
+  heading_row: 2
+  columns:
+    - { column: Where, reads: ["{strake} frame {frame} {side}"] }
+    - { column: Found, reads: ["{measured}"], unit: in }
+  same: { as_built: 3/8 in, date: 2028-03-06 }
+"""
+    findings, delivered = tmp_path / "firm.yaml", "Harrow Gauging\nWhere,Found\n\nA frame 18.5 P,.3125\n"
+    findings.write_text(f"{small_text[:start]}{said}{small_text[end:]}", "utf-8")
+    (tmp_path / "firm.csv").write_text(delivered, "utf-8")
+    before = tree(root)
+    assert close(root, findings) == 0
+    assert {"surveys/docking-2028.csv", "surveys/docking-2028.yaml"} <= new_in(root, before)
+    assert (root / "surveys" / "docking-2028.csv").read_text("utf-8") == delivered
+    latest = compile_package(read(root)).package.surveys[-1]
+    assert "A,18.5,port,,,plate,9.525,7.9375,2028-03-06" in latest.text
+    assert main(["check", str(root)]) == 0
+    assert close(root, findings) == 0
+
+
 def test_without_owner_the_prices_are_only_in_the_confidential_report(
     root: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

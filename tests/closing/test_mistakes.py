@@ -158,6 +158,23 @@ def test_a_row_of_readings_is_told_at_its_own_file_and_line(
     ]
 
 
+def test_a_row_of_a_firms_readings_is_told_at_its_line(sandling: Tendered, small_text: str, tmp_path: Path) -> None:
+    (tmp_path / "r.csv").write_text("Where,Found\n\nA 18.5 P,thin\nQ 18.5 P,8\n", "utf-8")
+    start, end = small_text.index("readings:\n"), small_text.index("rivets:\n")
+    said = """readings_columns:
+  columns:
+    - { column: Where, reads: ["{strake} {frame} {side}"] }
+    - { column: Found, reads: ["{measured}"] }
+  same: { as_built: 9.5 mm, date: 2028-03-06 }
+"""
+    file = tmp_path / "findings.yaml"
+    file.write_text(f"{small_text[:start]}readings_file: r.csv\n{said}{small_text[end:]}", "utf-8")
+    told = [(notice.place.path, notice.place.line, notice.code) for notice in sandling.check(file).notices]
+    assert told == [(str(tmp_path / "r.csv"), 3, "bad-survey"), (str(tmp_path / "r.csv"), 4, "dead-reference")]
+    file.write_text(f"{small_text[:start]}{said}{small_text[end:]}", "utf-8")
+    assert [code for _, code in _errors(sandling.check(file).notices)] == ["missing-key"]
+
+
 def test_a_file_that_is_none_is_told(sandling: Tendered, tmp_path: Path) -> None:
     found = sandling.check(tmp_path / "none.yaml")
     assert [notice.code for notice in found.notices] == ["not-a-file"]

@@ -138,7 +138,8 @@ def _before(files: Files, findings: Path) -> Files:
     docking = source.data.get("docking") if source is not None and isinstance(source.data, dict) else None
     if f"history/{docking}.yaml" not in files.sources:
         return files
-    written = (f"history/{docking}.yaml", f"surveys/{docking}.csv", f"owner/closing/{docking}.yaml")
+    surveys = (f"surveys/{docking}.csv", f"surveys/{docking}.yaml")
+    written = (f"history/{docking}.yaml", *surveys, f"owner/closing/{docking}.yaml")
     return replace(
         files,
         sources={path: source for path, source in files.sources.items() if path not in written},
@@ -156,6 +157,8 @@ def source_files(closing: Closing) -> dict[str, bytes]:
     made: dict[str, str] = {}
     if closing.answers.survey is not None:
         made[f"surveys/{findings.docking}.csv"] = closing.answers.survey.text
+        if findings.readings_columns is not None:
+            made[f"surveys/{findings.docking}.yaml"] = yaml_text(data["readings_columns"])
     elif findings.readings:
         made[f"surveys/{findings.docking}.csv"] = survey_text(findings.readings)
     if account is not None and not findings.publish_prices and (closing.files.root / "owner").is_dir():

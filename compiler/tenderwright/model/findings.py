@@ -51,6 +51,7 @@ from tenderwright.model.kinds import (
 )
 from tenderwright.model.marks import Count, Form, Key, OneOf, Within
 from tenderwright.model.noun import Noun
+from tenderwright.model.survey_columns import SurveyColumns
 from tenderwright.notices import Place
 
 
@@ -232,6 +233,10 @@ class Findings(Noun, frozen=True, kw_only=True):
         ),
         Form("^[^/\\\\]+(/[^/\\\\]+)*\\.csv$", "Path of a CSV file"),
     ] = ""
+    readings_columns: Annotated[
+        SurveyColumns | None,
+        Key("What the columns of that file hold, where it is a firm's own and stays as delivered."),
+    ] = None
     renewed: Annotated[tuple[SteelRenewed, ...], Key("Plates, floors and frames that were renewed.")] = ()
     rivets: Annotated[tuple[RivetsRenewed, ...], Key("Rivets renewed or mended.")] = ()
     anodes: Annotated[tuple[AnodeLeft, ...], Key("Anodes, by identifier.")] = ()

@@ -10,6 +10,7 @@ from datetime import date
 
 from tenderwright.model.delivered_survey import survey_of
 from tenderwright.model.findings import ReadingTaken
+from tenderwright.model.survey_columns import SurveyColumns
 from tenderwright.model.survey_row import COLUMNS
 from tenderwright.notices import Notice, Place
 from tenderwright.reading.source import Source
@@ -38,16 +39,16 @@ class ReadingRow:
         return max(0.0, 1 - self.measured / self.as_built)
 
 
-def read_rows(source: Source) -> tuple[list[ReadingRow], list[Notice]]:
+def read_rows(source: Source, columns: SurveyColumns | None = None) -> tuple[list[ReadingRow], list[Notice]]:
     """Read a CSV file of readings; each row that cannot be read gives a notice and is left out."""
     rows: list[ReadingRow] = []
-    survey, notices = survey_of(source)
+    survey, notices = survey_of(source, columns)
     reader = csv.reader(io.StringIO(survey.text))
     if tuple(cell.strip() for cell in next(reader, ())) != COLUMNS:
         message = f"the first row must be {','.join(COLUMNS)}, or with `_in` or `_mil` for `_mm`"
         return [], [Notice("bad-survey", Place(source.path), message)]
     for cells in reader:
-        place = Place(source.path, reader.line_num)
+        place = Place(source.path, survey.line(reader.line_num))
         if not cells:
             continue
         try:

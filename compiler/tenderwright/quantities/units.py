@@ -101,7 +101,8 @@ _SPELLINGS = {
 # Compound units in everyday use that need no spelling of their own.
 _COMPOUND = (
     "t/m", "kg/m", "lb/ft", "long_ton/ft", "short_ton/ft", "long_ton/m", "t/m2", "long_ton/ft2", "short_ton/ft2",
-    "lb/in2", "lb/ft3", "lb/US_gal", "ug/cm2", "kN/m", "kN/m2", "N/mm2", "lbf/ft2", "m3/h", "L/h", "US_gal/min",
+    "lb/in2", "lb/ft3", "lb/US_gal", "ug/cm2", "kN/m", "kN/m2", "N/mm2", "lbf/ft2", "lbf/in2", "kgf/cm2",
+    "m3/h", "L/h", "US_gal/min",
     "US_gal/h", "imp_gal/h", "mm/h", "mil/yr", "in/yr", "ft/s", "ft/min", "km/h", "t/cm", "long_ton/in", "t*m/cm",
     "ft*long_ton/in", "A/m2", "mA/ft2", "ft*long_ton", "ft*short_ton", "ft*lb", "MN/m", "person_hour/t",
     "person_hour/long_ton", "ft2/imp_gal", "lbf/in",

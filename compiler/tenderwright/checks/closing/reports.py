@@ -32,6 +32,9 @@ def check(context: ClosingContext) -> Iterator[Notice]:
         hints = ("put all of them in the file",)
         message = "readings stand here and in a file as well"
         yield Notice("unknown-key", context.source.key_place(("readings",)), message, hints=hints)
+    if findings.readings_columns is not None and not findings.readings_file:
+        message = "`readings_columns` says what a file holds, and `readings_file` names none"
+        yield Notice("missing-key", context.source.key_place(("readings_columns",)), message)
     tender = context.package.tender
     if tender is not None and findings.currency and findings.currency != tender.currency:
         message = f"prices were tendered in {tender.currency}, not {findings.currency}"
