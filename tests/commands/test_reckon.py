@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 
 import pytest
@@ -173,3 +174,20 @@ def test_a_list_that_is_not_found_is_said(run: Runner, example: Path) -> None:
     assert ran.code == 0
     line = next(line for line in ran.out.splitlines() if line.split()[:1] == ["list"])
     assert NOT_FOUND in line
+
+
+def test_the_result_is_told_in_the_units_asked_for(run: Runner, example: Path) -> None:
+    write(example, "coating.soluble-salts")
+    told = {units: run("reckon", "coating.soluble-salts", example, "--units", units).out for units in ("us", "both")}
+    metric = run("reckon", "coating.soluble-salts", example).out
+    figure = {units: re.search(r"salts +([0-9.]+) (mg/m²|µg/cm²)", text) for units, text in told.items()}
+    assert "mg/m²" in metric
+    assert "mg/m²" not in told["us"]
+    assert figure["us"] is not None
+    assert float(figure["us"][1]) * 10 == pytest.approx(float(re.findall(r"([0-9.]+) mg/m²", metric)[0]), rel=1e-5)
+    assert "mg/m²" in told["both"]
+    assert "µg/cm²" in told["both"]
+    ran = json.loads(run("reckon", "coating.soluble-salts", example, "--units", "us", "--format", "json").out)
+    salts = next(one for one in ran["outputs"] if one["name"] == "salts")
+    assert salts["unit"] == "ug/cm2"
+    assert salts["value"] == pytest.approx(salts["si"] * 1e5)

@@ -30,6 +30,7 @@ def _pattern(units: str) -> re.Pattern[str]:
     return re.compile(rf"{number}[ \u00a0]?({units})(?![\w/·²³⁴])", re.MULTILINE)
 
 
+KESTREL_BANK = Path(__file__).parents[1] / "packages" / "kestrel-bank"
 METRIC, CUSTOMARY = _pattern(_METRIC), _pattern(_CUSTOMARY)
 _SAME = str.maketrans({"−": "", "-": "", "²": "2", "³": "3", "µ": "u", "·": "*", "\u00a0": None, " ": None, "_": None})
 _ALIKE = {"°C": "degC", "°F": "degF"}
@@ -107,6 +108,10 @@ def _american_marram() -> tuple[Composed, Path]:
 def test_no_metric_figure_stands_on_the_pages_of_a_package_in_customary_units() -> None:
     package, root = _american_marram()
     assert strange(package, root, METRIC) == []
+
+
+def test_a_ship_that_was_written_in_customary_units_is_shown_in_them() -> None:
+    assert strange(compiled(KESTREL_BANK), KESTREL_BANK, METRIC) == []
 
 
 def test_the_starter_too_is_told_in_customary_units() -> None:

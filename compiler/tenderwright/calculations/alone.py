@@ -9,7 +9,7 @@ from typing import Any
 from tenderwright.calculations.method import Method, Symbol
 from tenderwright.calculations.plain import plain
 from tenderwright.calculations.schema import properties_of
-from tenderwright.calculations.shown import in_shown_units
+from tenderwright.calculations.shown import as_told, in_shown_units
 from tenderwright.quantities.quantity import parse_quantity
 
 
@@ -82,4 +82,5 @@ def run_alone(method: Method[Any], data: Mapping[str, Any]) -> list[Output]:
 
 
 def _output(symbol: Symbol, si: Any) -> Output:
-    return Output(symbol, in_shown_units(symbol, si), si)
+    told = as_told(symbol)
+    return Output(told, in_shown_units(told, si), si)

@@ -8,7 +8,16 @@ from typing import Any
 from msgspec.structs import replace
 
 from tenderwright.calculations.method import BY_ROW, Symbol
+from tenderwright.quantities.customs import system
 from tenderwright.quantities.display import METRIC_UNITS, in_unit
+from tenderwright.quantities.purposes import PURPOSES, purpose_of
+
+
+def as_told(symbol: Symbol) -> Symbol:
+    """Give a symbol, and those of its columns, in the units in which figures are told."""
+    purpose = purpose_of(symbol.dimension, symbol.unit)
+    unit = PURPOSES[purpose].us.unit if purpose and system() == "us" else symbol.unit
+    return replace(symbol, unit=unit, columns=tuple(map(as_told, symbol.columns)))
 
 
 def in_shown_units(symbol: Symbol, figure: Any) -> Any:
@@ -26,6 +35,8 @@ def _row(table: Symbol, row: Mapping[str, Any]) -> dict[str, Any]:
     """Convert a row; one that names its own dimension says its unit too."""
     dimension = row.get("dimension", "")
     unit = METRIC_UNITS[dimension] if dimension else ""
+    if dimension and system() == "us":
+        unit = PURPOSES[purpose_of(dimension, unit)].us.unit
     shown = {}
     for column in table.columns:
         one = replace(column, dimension=dimension, unit=unit) if column.dimension == BY_ROW else column

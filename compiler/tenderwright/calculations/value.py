@@ -9,7 +9,7 @@ from msgspec import Struct, field
 
 from tenderwright.calculations.method import Method, Symbol
 from tenderwright.notices import Notice, Place
-from tenderwright.quantities.display import show
+from tenderwright.quantities.display import show, written_as
 from tenderwright.quantities.position import Position
 from tenderwright.quantities.quantity import Quantity
 
@@ -53,7 +53,7 @@ class Value(Struct, frozen=True):
 def given(thing: Quantity | Position | Value | float | int, text: str = "", origin: Place | str = "") -> Given:
     """Make an input from a thing that knows where it comes from, or from a number and its origin."""
     if isinstance(thing, Quantity):
-        return Given(thing.si, thing.text, thing.at)
+        return Given(thing.si, written_as(thing, beside=True), thing.at)
     if isinstance(thing, Position):
         return Given(thing.x, f"{thing.text} = {show(thing.x, 'centre', more=1)}", thing.at)
     if isinstance(thing, Value):

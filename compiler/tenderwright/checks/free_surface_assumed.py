@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from tenderwright.calculations.ship.tanks import tank_contents, tank_shape
 from tenderwright.checks.context import Context
 from tenderwright.notices import Notice
+from tenderwright.quantities.display import show
 
 CODE = "free-surface-assumed"
 
@@ -24,10 +25,10 @@ def check(context: Context) -> Iterator[Notice]:
         held = context.found_for(tank_contents, tank.tank) if shape is not None and shape.planned else None
         if shape is None or held is None or held.liquid.surface_area <= 0:
             continue
-        moment = held.liquid.surface_transverse * held.density / 1000
+        moment = held.liquid.surface_transverse * held.density
         message = (
             f"no free surface is stated for tank `{tank.tank}`, which is neither full nor empty: the greatest that its "
-            f"extent permits is taken, {moment:.1f} t·m"
+            f"extent permits is taken, {show(moment, 'moment')}"
         )
         hint = "write `inertia` or `moment` from the capacity plan, or at least the tank's `breadth`"
         yield Notice(CODE, plan.here, message, hints=(hint,))

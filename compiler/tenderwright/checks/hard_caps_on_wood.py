@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from tenderwright.calculations.ship.timber import of_wood
 from tenderwright.checks.context import Context
 from tenderwright.notices import Notice
+from tenderwright.quantities.retold import retold
 
 _SOFT = re.compile(r"\b(softwood|soft wood|pine|fir|spruce|larch|deal|cedar|rubber)\b", re.IGNORECASE)
 
@@ -25,5 +26,5 @@ def check(context: Context) -> Iterator[Notice]:
             context.lacks("it needs `layers` of each row of blocks in vessel/docking-plan.yaml")
         elif not _SOFT.search(row.layers[-1].material):
             message = f"the keel block at {row.at} has a cap of {row.layers[-1].material} under a keel of wood"
-            hint = "put a cap of soft wood on it, 75 mm or more"
+            hint = retold("put a cap of soft wood on it, 75 mm or more")
             yield Notice("hard-caps-on-wood", row.here, message, hints=(hint,))

@@ -63,7 +63,7 @@ def _draft(context: Context, end: str, observed: Quantity, read: date) -> Iterat
     name = f"condition.arrival.draft-{end}"
     found = _calculated(context, name)
     if found is not None and abs(observed.si - found) > DRAFT_LIMIT:
-        difference = f"{(observed.si - found) * 1000:+.0f} mm"
+        difference = ("+" if observed.si > found else "") + show(observed.si - found, "size")
         message = (
             f"draft {end} was observed as {observed} on {read} and is calculated as {show(found, 'centre')}, "
             f"{difference}"

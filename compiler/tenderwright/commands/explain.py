@@ -24,6 +24,7 @@ from tenderwright.notices.render import as_text, summary
 from tenderwright.notices.suggest import did_you_mean
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read
 from tenderwright.pricing.quantity import line_quantity
+from tenderwright.quantities.customs import telling_in
 from tenderwright.quantities.display import plus_minus
 from tenderwright.quantities.purposes import purpose_of
 
@@ -62,7 +63,8 @@ def run(arguments: Namespace) -> int:
         if arguments.format == "yaml":
             print(_reckon_file(name.removeprefix("value:"), compiled), end="")
         else:
-            print(_explained(name.removeprefix("value:").removeprefix("item:"), compiled, owner))
+            with telling_in(compiled.package.units, american=compiled.package.american):
+                print(_explained(name.removeprefix("value:").removeprefix("item:"), compiled, owner))
     except WrongUse:
         mistakes = [one for one in (*compiled.notices, *owner.notices) if one.severity == "error"]
         if not mistakes:

@@ -5,6 +5,8 @@ from __future__ import annotations
 import json
 import sys
 from argparse import ArgumentParser, Namespace
+from collections.abc import Sequence
+from itertools import zip_longest
 from math import isfinite
 from pathlib import Path
 from typing import Any
@@ -17,6 +19,7 @@ from tenderwright.commands.folder import WrongUse
 from tenderwright.notices import Notice, Place, sort_notices
 from tenderwright.notices.render import as_text
 from tenderwright.notices.suggest import did_you_mean
+from tenderwright.quantities.customs import telling_in
 from tenderwright.quantities.display import shown_unit, si_unit, significant
 from tenderwright.reading.package import read_one
 from tenderwright.shapes.keywords import format_checker, validator_class
@@ -35,6 +38,9 @@ def add_arguments(parser: ArgumentParser) -> None:
     )
     parser.add_argument("--list", action="store_true", help="list the calculations")
     parser.add_argument("--schema", action="store_true", help="print the JSON Schema of the input file")
+    parser.add_argument(
+        "--units", choices=("metric", "us", "both"), default="metric", help="in which units the result is told"
+    )
     parser.add_argument("--format", choices=("full", "json"), default="full", help="how the result is written")
 
 
@@ -57,7 +63,7 @@ def run(arguments: Namespace) -> int:
     if arguments.file is None:
         _show_example(found)
         return CLEAN
-    return _reckon(found, arguments.file, arguments.format)
+    return _reckon(found, arguments.file, arguments.format, arguments.units)
 
 
 def _show_example(method: Method[Any]) -> None:
@@ -67,22 +73,25 @@ def _show_example(method: Method[Any]) -> None:
     print(yaml.safe_dump(dict(method.example), sort_keys=False, allow_unicode=True), end="")
 
 
-def _reckon(method: Method[Any], file: Path, form: str) -> int:
+def _reckon(method: Method[Any], file: Path, form: str, units: str) -> int:
     source, notices = read_one(file)
     if source is not None and not notices:
         validator = validator_class()(input_schema(method), format_checker=format_checker())
         notices = [notice for _, notice in validate_with(source, validator)]
-    outputs: list[Output] = []
+    outputs: list[list[Output]] = []
     if source is not None and not notices:
         try:
-            outputs = run_alone(method, source.data)
+            for system in ("metric", "us") if units == "both" else (units,):
+                with telling_in(system):
+                    outputs.append(run_alone(method, source.data))
         except OutOfRange as error:
             notices = [Notice("out-of-range", Place(str(file)), str(error), hints=(f"valid: {method.valid}",))]
     if source is None or notices:
         texts = {str(file): source.text if source else ""}
         sys.stderr.write(as_text(sort_notices(notices), texts))
         return MISTAKES
-    print(_as_json(method, source.data, outputs) if form == "json" else _as_text(method, source.data, outputs))
+    told, *more = outputs
+    print(_as_json(method, source.data, told) if form == "json" else _as_text(method, source.data, told, *more))
     return CLEAN
 
 
@@ -125,7 +134,8 @@ def _inputs(schemas: Any, data: Any) -> dict[str, Any]:
     }
 
 
-def _as_text(method: Method[Any], data: Any, outputs: list[Output]) -> str:
+def _as_text(method: Method[Any], data: Any, outputs: list[Output], beside: Sequence[Output] = ()) -> str:
+    """Write the result, and where `beside` gives it in the other units, each figure once more in those."""
     lines = [
         method.title,
         f"  formula   {method.formula}",
@@ -137,8 +147,10 @@ def _as_text(method: Method[Any], data: Any, outputs: list[Output]) -> str:
         lines += _input(name, value)
     lines.append("results")
     width = max(len(one.symbol.name) for one in outputs)
-    for one in outputs:
+    for one, other in zip_longest(outputs, beside):
         lines += _result(one, width)
+        if other is not None and other.symbol != one.symbol:
+            lines += _result(other, width)
     lines += [f"caution   {caution}" for caution in method.cautions]
     return "\n".join(lines)
 

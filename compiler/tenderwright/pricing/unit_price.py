@@ -15,7 +15,7 @@ from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.rates import EarlierPrice, PriceIndex, Rate, Rates
 from tenderwright.notices import Notice
 from tenderwright.notices.suggest import did_you_mean
-from tenderwright.pricing.money import cents
+from tenderwright.pricing.money import cents, written
 from tenderwright.pricing.quantity import LineQuantity
 from tenderwright.quantities.quantity import Quantity, QuantityError, parse_quantity
 from tenderwright.quantities.units import unit
@@ -145,7 +145,7 @@ def _paid_before(number: str, earlier: EarlierPrice, quantity: LineQuantity, boo
         raise _Cannot(Notice("price-not-comparable", earlier.here, message))
     count = _units_paid(number, earlier, paid, quantity)
     then = docking.undocked.strftime("%Y-%m")
-    steps = [Step(f"paid {then} for {paid.quantity}: {paid.amount:,.2f}".replace(",", " "), paid.amount / count)]
+    steps = [Step(f"paid {then} for {paid.quantity}: {written(paid.amount)}", paid.amount / count)]
     index = _index(number, earlier, book)
     figures = [index.months.get(month) or _nearest(index, month) for month in (then, book.rates.base_month)]
     if None in figures:

@@ -12,6 +12,7 @@ from tenderwright.calculations.hydrostatics.simpson import Floats, weights
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length as _length
 from tenderwright.calculations.schema import listed, record
+from tenderwright.quantities.display import plainly
 
 LEAST = 3
 """Girths below which nothing is found."""
@@ -44,7 +45,9 @@ def girth_area(girths: Sequence[Mapping[str, float]], beam: float, along: float 
         raise OutOfRange("a girth must not be less than nothing")
     span = float(x[-1] - x[0])
     if along is not None and not span <= along <= 1.25 * span:
-        raise OutOfRange(f"{along:g} m along the shell do not go with {span:g} m along the ship")
+        raise OutOfRange(
+            f"{plainly(along, 'centre')} along the shell do not go with {plainly(span, 'centre')} along the ship"
+        )
     slope = along / span if along is not None else 1 + 2 / 3 * (beam / span) ** 2 if span > 0 else 1.0
     area = 2 * slope * _integral(x, g)
     left_out = [2 * slope * _integral(np.delete(x, i), np.delete(g, i)) - area for i in range(1, x.size - 1)]

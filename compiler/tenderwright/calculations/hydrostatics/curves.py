@@ -237,9 +237,10 @@ class HullCurves(Struct, frozen=True, eq=False, dict=True):
             if (draft == low and step < 0) or (draft == high and step > 0):
                 break
             draft = min(max(draft + step, low), high)
-        least, most = (float(v) * density / 1000 for v in (self.volume[0], self.volume[-1]))
+        least, most = (float(v) * density for v in (self.volume[0], self.volume[-1]))
         raise OutOfRange(
-            f"the table of hydrostatics runs from {least:.1f} t to {most:.1f} t in this water; it takes rows on to "
+            f"the table of hydrostatics runs from {show(least, 'weight')} to {show(most, 'weight')} in "
+            "this water; it takes rows on to "
             f"{show(volume * density, 'weight')}"
         )
 

@@ -24,6 +24,7 @@ from tenderwright.calculations.hydrostatics.read_sections import (
 )
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
+from tenderwright.quantities.display import show
 
 WATERLINES = 17
 """Waterlines of the lofted form, from the lowest keel to the highest deck, closer towards the keel."""
@@ -76,7 +77,7 @@ def lofting(
         raise OutOfRange(f"a hull is lofted from at least {LEAST} sections")
     for before, after in pairwise(read):
         if after.x - before.x < CLOSE * length:
-            raise OutOfRange(f"two sections stand at {after.x:.2f} m forward of the after perpendicular")
+            raise OutOfRange(f"two sections stand at {show(after.x, 'centre')} forward of the after perpendicular")
     aft, fore = end_of(stern, length, -1), end_of(stem, length, 1)
     if (aft is not None and aft.x[-1] > read[0].x + NEAR) or (fore is not None and fore.x[-1] < read[-1].x - NEAR):
         raise OutOfRange("a section stands beyond the end of her profile")

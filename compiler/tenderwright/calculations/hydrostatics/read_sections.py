@@ -15,6 +15,7 @@ from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.schema import length as _length
 from tenderwright.calculations.schema import listed, record, text
+from tenderwright.quantities.display import show
 
 CLOSE = 0.004
 """Part of her length below which two stations are one."""
@@ -58,7 +59,7 @@ class End(Struct, frozen=True, eq=False):
 def section_of(one: Mapping[str, Any]) -> Section:
     """Make a section from its converted input (metres). Raises OutOfRange."""
     heights, breadths = np.array(one["heights"], dtype=np.float64), np.array(one["half_breadths"], dtype=np.float64)
-    where = f"the section at {one['x']:.2f} m"
+    where = f"the section at {show(one['x'], 'centre')}"
     if heights.size != breadths.size:
         raise OutOfRange(f"{where} has {breadths.size} half-breadths for {heights.size} heights")
     if heights.size < LEAST:

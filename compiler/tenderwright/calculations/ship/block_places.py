@@ -23,7 +23,7 @@ from tenderwright.model.docking_plan import DockingPlan, KeelBlocks, SideBlocks
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.timber import Timber
 from tenderwright.notices import Notice
-from tenderwright.quantities.display import show
+from tenderwright.quantities.display import plainly, show
 from tenderwright.quantities.position import FrameTable, check_position
 
 LENGTH, WIDTH = 0.4, 0.6
@@ -268,8 +268,8 @@ def side_block_seats(pair: SideBlocks, hull: Hull, docking_plan: DockingPlan, pa
         "offsets": hull.given,
         "x": given(pair.at),
         "y": given(pair.off_centre),
-        "length": given(pair.length) if pair.length else Given(length, f"{length} m", usual),
-        "width": given(pair.width) if pair.width else Given(width, f"{width} m", usual),
+        "length": given(pair.length) if pair.length else Given(length, plainly(length, "distance"), usual),
+        "width": given(pair.width) if pair.width else Given(width, plainly(width, "distance"), usual),
     }
     if docking_plan.block_height is not None:
         inputs["keel_block_height"] = given(docking_plan.block_height)

@@ -192,7 +192,7 @@ def estimated_hull(
         "draft": given(size.draft),
         "displacement": given(displacement),
         "depth": given(size.depth),
-        "density": Given(SALT_WATER, "1.025 t/m3", "salt water"),
+        "density": Given(SALT_WATER, show(SALT_WATER, "density"), "salt water"),
     }
     return Uses("from main dimensions and the displacement stated", inputs, displacement.at)
 

@@ -16,7 +16,7 @@ from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.coating import Abrasive, Coat, ProfileFill, Scheme
 from tenderwright.notices import Place
-from tenderwright.quantities.display import show
+from tenderwright.quantities.display import plainly, show
 
 _PAINT = {"dry_film": "dry-film", "paint": "paint", "thinner": "thinner"}
 _ABRASIVE = {"abrasive": "abrasive", "spent": "spent"}
@@ -83,7 +83,7 @@ def scheme_abrasive(of: Blasted, scheme_area: Each[Mapping[str, Any]]) -> Uses |
     if abrasive.old_paint is not None:
         inputs["old_film"] = given(abrasive.old_paint)
         density = abrasive.old_paint_density
-        usual = Given(OLD_PAINT_DENSITY, "1.4 t/m3", "common practice, no source")
+        usual = Given(OLD_PAINT_DENSITY, plainly(OLD_PAINT_DENSITY, "density"), "common practice, no source")
         inputs["paint_density"] = given(density) if density else usual
     if abrasive.rust is not None:
         inputs["rust"] = given(abrasive.rust)

@@ -29,6 +29,7 @@ from tenderwright.model.package import Package
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.model.tender import Programme
+from tenderwright.quantities.display import plainly
 from tenderwright.quantities.position import FrameTable
 
 
@@ -161,7 +162,7 @@ def given_uncertainty(condition: ShipCondition) -> Given:
     """Give the uncertainty of a survey's mean thickness as an input."""
     if condition.gauge_uncertainty is not None:
         return given(condition.gauge_uncertainty)
-    return Given(READING_UNCERTAINTY, "0.1 mm", "common practice, no source")
+    return Given(READING_UNCERTAINTY, plainly(READING_UNCERTAINTY, "thickness"), "common practice, no source")
 
 
 def given_confidence(condition: ShipCondition) -> Given:

@@ -35,7 +35,7 @@ from tenderwright.model.docking_plan import CitedLength, DockingPlan
 from tenderwright.model.facility import Facility
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.vessel import Appendage, Opening
-from tenderwright.quantities.display import show
+from tenderwright.quantities.display import plainly, show
 from tenderwright.quantities.quantity import Quantity
 
 _DESIGNED = (
@@ -289,7 +289,7 @@ def given_clearances(plan: DockingPlan | None) -> Given:
         "source": "clearances of the docking plan, each with its source" if plan else str(usual.source),
     }
     if plan is None:
-        return Given(figures, "0.3 m all round", str(usual.source))
+        return Given(figures, f"{plainly(usual.side, 'clearance')} all round", str(usual.source))
     return Given(figures, "clearances of the docking plan", plan.here)
 
 

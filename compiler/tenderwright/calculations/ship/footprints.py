@@ -23,12 +23,12 @@ from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.history import EarlierDocking, UsedBlock
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.vessel import Anode, Appendage, Opening
+from tenderwright.quantities.display import plainly
 from tenderwright.quantities.position import FrameTable
 
 PLAN = "plan"
 PLUG = "docking plug"
 Kind = Literal["keel", "side"]
-CLEARANCE = Given(rectangle.CLEARANCE, "300 mm", "common practice, no source")
 CAP_LENGTH, CAP_WIDTH, SIDE_WIDTH = 0.3, 1.0, 0.6
 """Caps of earlier dockings whose record gives no size, m (common practice, no source)."""
 
@@ -279,7 +279,9 @@ def block_clearances(
 
 def clearance_of(plan: DockingPlan | None) -> Given:
     """Give the clearance wanted between blocks and things on the hull."""
-    return given(plan.clearance.value) if plan is not None and plan.clearance is not None else CLEARANCE
+    if plan is not None and plan.clearance is not None:
+        return given(plan.clearance.value)
+    return Given(rectangle.CLEARANCE, plainly(rectangle.CLEARANCE, "size"), "common practice, no source")
 
 
 def _used(docking: EarlierDocking, frames: FrameTable) -> Iterator[Footprint]:

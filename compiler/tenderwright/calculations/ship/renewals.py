@@ -21,7 +21,7 @@ from tenderwright.calculations.value import Given, given
 from tenderwright.model.shell_condition import RenewalPractice
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.model.vessel import Strake
-from tenderwright.quantities.display import show
+from tenderwright.quantities.display import plainly, show
 
 
 @step_of(BAD_SPACES, "shell.bad", names={name: name for name in ("spaces", "now", "next", "pits", "apart")})
@@ -88,7 +88,7 @@ def shell_renewal(
         "least_bays": Given(practice.least_bays, str(practice.least_bays), practice.here),
         "least_size": given(practice.least_size)
         if practice.least_size
-        else Given(LEAST_SIZE, "300 mm", str(LEAST_SIZE_SOURCE)),
+        else Given(LEAST_SIZE, plainly(LEAST_SIZE, "size"), str(LEAST_SIZE_SOURCE)),
         **_optional(practice),
         **_joints(strakes),
         **_items(condition),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.lightship import Lightship
+from tenderwright.quantities.display import plainly
 from tenderwright.quantities.quantity import Quantity
 
 USUAL = "common practice, no source"
@@ -32,7 +33,7 @@ def trim_tolerance(lightship: Lightship | None) -> Given:
     """Give how far the trim may be from the one wanted, m, either way."""
     wanted = lightship.docking if lightship is not None else None
     if wanted is None or wanted.trim_tolerance is None:
-        return Given(TRIM_TOLERANCE, f"{TRIM_TOLERANCE} m, none is stated", USUAL)
+        return Given(TRIM_TOLERANCE, f"{plainly(TRIM_TOLERANCE, 'trim')}, none is stated", USUAL)
     return given(wanted.trim_tolerance)
 
 

@@ -52,4 +52,4 @@ def _given(water: Water | None, calculated: Mapping[str, float] | None, name: st
         return given(water.density)
     if calculated is not None:
         return Given(calculated["density"], show(calculated["density"], "density in kilograms"), name)
-    return SEA_WATER
+    return Given(SEA_WATER.si, show(SEA_WATER.si, "density"), SEA_WATER.origin)

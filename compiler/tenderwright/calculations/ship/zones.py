@@ -134,7 +134,7 @@ def zone_internal(zone: Zone, tank_shape: Each[TankShape]) -> Uses | Absent:
         left -= share
         panel = {"area": boundary * share, "spacing": entry.spacing.si, "height": entry.web.si}
         panels.append(panel | ({"flange": entry.flange.si} if entry.flange else {}))
-        size = f"{entry.web} web, {entry.flange or '0 mm'} flange at {entry.spacing}"
+        size = f"{entry.web} web, {entry.flange or 'no'} flange at {entry.spacing}"
         words.append(f"{entry.member} {size} on {share:.0%}")
     if left < -1e-9:
         raise OutOfRange(f"{zone.name}: the shares of stiffening are more than 100 %")

@@ -21,6 +21,7 @@ from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.model.vessel import Anode
+from tenderwright.quantities.retold import retold
 
 TITLE = "Anodes"
 _HEAD, _ROW, _GAP, _MARK, _KEY = 5.0, 7.5, 2.0, 8.0, 5.0
@@ -61,12 +62,12 @@ def anode_plan(package: Package, calculated: Calculated) -> Figure | Absent:
         f"Both sides of the ship from outside, seen as from port, with {len(package.anodes)} anodes, of which "
         f"{len(seen)} have been looked at: {', '.join(f'{a.anode} {a.left}' for a in seen)}."
     )
-    caption = (
+    caption = retold(
         "Anodes on both sides, drawn to length by position and height, each with its number and what was left of it "
         "when last seen; starboard is drawn as though seen through the ship. Circles are openings; hatched boxes are "
         "the side blocks of the plan. An anode stands 300 mm or more clear of either (common practice, no source)."
-        + found.note
     )
+    caption += found.note
     if package.anode_families:
         caption += " Anodes of a family are drawn evenly spread, since where each of them stands is not written."
     return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)

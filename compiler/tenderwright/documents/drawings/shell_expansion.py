@@ -24,6 +24,7 @@ from tenderwright.documents.drawings.shell_cells import SIGNS, Expansion, runs, 
 from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
+from tenderwright.quantities.display import in_column, unit_of
 
 REPAIR = "For tender. Outlines for pricing: the naval architect draws each plate and decides which limit holds."
 TITLE = "Shell expansion: readings and renewals"
@@ -205,7 +206,7 @@ def _named(shell: ShellCondition, one: PlannedRenewal) -> str:
     inside = shell.analysis.latest & (readings.side == ("port", "starboard").index(one.side))
     inside &= (readings.strake >= outline.lower) & (readings.strake < outline.upper)
     inside &= (readings.x >= one.aft) & (readings.x <= one.forward)
-    worst = f" {1e3 * float(readings.measured[inside].min()):.1f}" if inside.any() else ""
+    worst = f" {in_column(float(readings.measured[inside].min()), 'thickness')}" if inside.any() else ""
     return f"{one.name}{worst} (item {one.apart})" if one.apart else f"{one.name}{worst}"
 
 
@@ -221,6 +222,7 @@ def _legend(top: float) -> list[str]:
             marks.append(pen.polygon(box, 0.7, "", pen.RED))
         marks.append(pen.text((at + 8.2, top + 0.9), words, pen.SMALL, kind="legend"))
         at += 8.2 + pen.text_width(words, pen.SMALL) + 3
-    line = "thin: seams; heavy: butts; broken outlines: renewed by an item of its own; figures: worst reading, mm"
+    line = "thin: seams; heavy: butts; broken outlines: renewed by an item of its own; figures: worst reading, "
+    line += unit_of("thickness")
     marks.append(pen.text((1.0, top + 4.8), line, pen.SMALL, kind="legend"))
     return marks

@@ -19,6 +19,7 @@ from tenderwright.documents.desk import Desk, joined
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
 from tenderwright.quantities.display import head, in_column, show
+from tenderwright.quantities.retold import retold
 
 
 def footprints(desk: Desk) -> Part | None:
@@ -42,7 +43,7 @@ def openings(desk: Desk) -> list[Block]:
     found_near, plan = desk.calculated.outcome(block_clearances), desk.package.docking_plan
     if isinstance(found_near, Absent):
         return [not_calculated(found_near)]
-    wanted = desk.quantity(plan.clearance.value) if plan and plan.clearance else "300 mm"
+    wanted = desk.quantity(plan.clearance.value) if plan and plan.clearance else retold("300 mm")
     source = plan.clearance.source if plan and plan.clearance else "common practice, no source"
     names = {one.opening: one for one in desk.package.openings}
     too_near = {(one.name, one.footprint) for one in found_near.conflicts}
@@ -79,7 +80,8 @@ def openings(desk: Desk) -> list[Block]:
     found += [Paragraph(inline(f"{place(c.footprint)}: {c.kind} {c.name}, {show(c.gap, 'centre')}.")) for c in others]
     if rows:
         note = inline(
-            "From edge to edge, within 2 m. The height of an opening over the block is counted, but not that of a "
+            f"From edge to edge, within {retold('2 m')}. The height of an opening over the block is "
+            "counted, but not that of a "
             "plug, which is drawn downward."
         )
         found.append(Table(columns, tuple(rows), note=note, small=True))

@@ -11,6 +11,7 @@ from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
 from tenderwright.quantities.display import decimals, head, in_column, show
+from tenderwright.quantities.retold import retold
 
 _RULES = (
     "Pits have rules of their own and are in no mean above. Depth is taken from the mean of the plate between them. "
@@ -58,7 +59,7 @@ def _stretches(desk: Desk, stretches: dict[str, PitStretch], judged: Each[Pittin
         Column("Still to do", width=2),
     )
     rows = tuple(_stretch_row(desk, one, judged.outcomes[name]) for name, one in stretches.items())
-    return Table(columns, rows, note=inline(_RULES), small=True)
+    return Table(columns, rows, note=inline(retold(_RULES)), small=True)
 
 
 def _stretch_row(desk: Desk, one: PitStretch, judged: Pitting | Absent) -> Row:

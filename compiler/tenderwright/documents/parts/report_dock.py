@@ -21,7 +21,7 @@ from tenderwright.documents.parts.found import DASH, not_painted_table, plugs_ta
 from tenderwright.documents.parts.report_summary import GROUP
 from tenderwright.model.findings import Condition
 from tenderwright.quantities.customs import day
-from tenderwright.quantities.display import decimals
+from tenderwright.quantities.display import head, in_column, show
 
 
 def docking(desk: Desk, closed: ClosedDocking) -> Part:
@@ -75,9 +75,9 @@ def _blocks(desk: Desk, closed: ClosedDocking) -> list[Block]:
                 inline(place.kind),
                 inline(place.position),
                 inline(place.side),
-                inline(decimals(place.off_centre, 2) if place.off_centre else DASH),
+                inline(in_column(place.off_centre, "distance") if place.off_centre else DASH),
                 inline(_size(place.length, place.width)),
-                inline(decimals(place.area, 2) if place.area is not None else DASH),
+                inline(in_column(place.area, "small area") if place.area is not None else DASH),
                 inline("painted, block moved" if place.painted else "bare"),
             )
         )
@@ -87,13 +87,13 @@ def _blocks(desk: Desk, closed: ClosedDocking) -> list[Block]:
         Column("Block", width=0.8),
         Column("Place", width=1.8),
         Column("Side", width=1.2),
-        Column("Off centre, m", "decimal", 1),
-        Column("Touched, mm", "right", 1.5),
-        Column("Area, m²", "decimal", 0.9),
+        Column(head("Off centre", "distance"), "decimal", 1),
+        Column(head("Touched", "size"), "right", 1.5),
+        Column(head("Area", "small area"), "decimal", 0.9),
         Column("Shell under it", width=1.6),
     )
-    bare = decimals(bare_area(places), 1)
-    note = f"A keel block touches no more than the keel is wide. Bare: {bare} m², blocks without a size not counted."
+    bare = show(bare_area(places), "area")
+    note = f"A keel block touches no more than the keel is wide. Bare: {bare}, blocks without a size not counted."
     found: list[Block] = [
         Heading("Blocks as used, by frame"),
         Paragraph(inline("The next docking shifts its blocks off the places that are bare here.")),
@@ -103,4 +103,6 @@ def _blocks(desk: Desk, closed: ClosedDocking) -> list[Block]:
 
 
 def _size(length: float | None, width: float | None) -> str:
-    return f"{length * 1000:.0f} × {width * 1000:.0f}" if length is not None and width is not None else DASH
+    if length is None or width is None:
+        return DASH
+    return f"{in_column(length, 'size')} × {in_column(width, 'size')}"

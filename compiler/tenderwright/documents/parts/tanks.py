@@ -7,7 +7,7 @@ from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import absent_of, not_calculated, not_calculated_of
 from tenderwright.model.tank import Tank
-from tenderwright.quantities.display import decimals, head, in_column
+from tenderwright.quantities.display import head, in_column, show
 
 
 def tanks(desk: Desk) -> Part:
@@ -128,7 +128,7 @@ def sounding_tables(desk: Desk) -> Part | None:
             blocks += [Heading(tank.name, 3), not_calculated(absent)]
             continue
         table = tables[tank.tank]
-        trims = ["Even keel", *(f"{decimals(trim, 1)} m by the stern" for trim in table.trims[1:])]
+        trims = ["Even keel", *(f"{show(trim, 'trim', more=-1)} by the stern" for trim in table.trims[1:])]
         if tank.table and len(table.trims) == 1:
             trims = ["By the ship's own table"]
         columns = (

@@ -73,7 +73,9 @@ def _held(ship: Ship, one: _Drafts, others: list[_Drafts], length: float, draft:
     if wrong:
         return
     if abs(one.trim) > 0.035 * length:
-        message = f"{one.what} her trim was {one.trim:+.2f} m by the stern, {one.aft} aft and {one.forward} forward"
+        message = (
+            f"{one.what} her trim was {show(one.trim, 'trim')} by the stern, {one.aft} aft and {one.forward} forward"
+        )
         yield Notice(CODE, _odd(one, draft).at, message, hints=("look at the digits of both drafts",))
         return
     if len(others) < 2:
@@ -83,8 +85,9 @@ def _held(ship: Ship, one: _Drafts, others: list[_Drafts], length: float, draft:
     turned = one.trim < -0.15 < 0.15 < least or one.trim > 0.15 > -0.15 > most
     if turned or abs(one.trim - usual) > 0.015 * length:
         message = (
-            f"{one.what} her trim was {one.trim:+.2f} m by the stern, {one.aft} aft and {one.forward} forward, and at "
-            f"other times about {usual:+.2f} m"
+            f"{one.what} her trim was {show(one.trim, 'trim')} by the stern, {one.aft} aft and "
+            f"{one.forward} forward, and at "
+            f"other times about {show(usual, 'trim')}"
         )
         hint = "are aft and forward swapped?" if turned else "look at the digits of both drafts"
         yield Notice(CODE, _odd(one, median(other.mean for other in others)).at, message, hints=(hint,))

@@ -8,6 +8,7 @@ from tenderwright.checks.coherence.ship.slip import slip_of
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.display import significant
 from tenderwright.quantities.quantity import Quantity
+from tenderwright.quantities.retold import retold
 
 _EDGE = 1e-9
 LOOK = "look at the figure, and at what it is held against"
@@ -22,7 +23,7 @@ def held(
     if stated is None or _within(stated.si, low, high):
         return
     hints = slip_of(stated, low, high, exact=exact) or (LOOK,)
-    yield Notice(code, stated.at, f"{what} is {stated}, and {against}", hints=hints)
+    yield Notice(code, stated.at, f"{what} is {stated}, and {retold(against)}", hints=hints)
 
 
 def held_number(
@@ -30,7 +31,7 @@ def held_number(
 ) -> Iterator[Notice]:
     """Tell of a plain number outside a range."""
     if figure is not None and not _within(figure, low, high):
-        yield Notice(code, at, f"{what} is {figure:g}, and {against}", hints=(LOOK,))
+        yield Notice(code, at, f"{what} is {figure:g}, and {retold(against)}", hints=(LOOK,))
 
 
 def _within(figure: float, low: float, high: float) -> bool:

@@ -20,7 +20,7 @@ from tenderwright.checks.coherence.ship.ship import Ship
 from tenderwright.model.survey import Survey
 from tenderwright.model.vessel import Strake
 from tenderwright.notices import Notice, Place
-from tenderwright.quantities.display import show
+from tenderwright.quantities.display import plainly, show
 
 CODE = "reading-unlikely"
 Flags = NDArray[np.bool_]
@@ -151,7 +151,10 @@ def _rows(
         hints: tuple[str, ...] = ("look at the point, at the columns and at the frame",)
         if count[survey] == _MOST and more > 0:
             hints = (*hints, f"{more} more rows of this survey are alike")
-        message = f"the reading {where}of {measured:g} mm where {built:g} mm was built is unlikely: {why}"
+        message = (
+            f"the reading {where}of {plainly(measured / 1000, 'thickness')} where "
+            f"{plainly(built / 1000, 'thickness')} was built is unlikely: {why}"
+        )
         yield Notice(CODE, Place(order[survey].here.path, line), message, hints=hints)
 
 
