@@ -76,12 +76,12 @@ def landing_curve(ship: Lander, before: int = 21, after: int = 60) -> LandingCur
     carried, km_moment = ship.carried(drafts, trims)
     if not isinstance(ship.form, HullCurves):
         carried[-1] = km_moment[-1] = 0.0
-    middle = drafts - ship.keel
+    middle, over = drafts - ship.keel_at(ship.form.length / 2), trims + ship.rake * ship.form.length
     return LandingCurve(
-        water=middle + trims * (0.5 - x / ship.form.length),
+        water=middle + over * (0.5 - x / ship.form.length),
         upthrust=ship.displacement - carried,
-        draft_aft=middle + trims / 2,
-        draft_forward=middle - trims / 2,
+        draft_aft=middle + over / 2,
+        draft_forward=middle - over / 2,
         righting_moment=ship.righting_moment(carried, km_moment),
         displacement=ship.displacement,
         settled=before - 1,

@@ -39,15 +39,22 @@ class Lander(Struct, frozen=True, eq=False, dict=True):
     density: float
     blocks: BlockLine
     keel: float = 0.0
-    """Height above the baseline of the keel that the blocks touch: less than nothing for a bar keel."""
+    """Height above the baseline of the keel that the blocks touch: less than nothing for a bar keel. Where it rakes,
+    its height at the after perpendicular."""
     free_surface_moment: float = 0.0
     least_gm: float | None = None
     """Metacentric height to be kept without side blocks and shores, m."""
+    rake: float = 0.0
+    """Rise of the keel forward against the baseline, per length: more than nothing where she drags aft."""
 
     def __post_init__(self) -> None:
         """Check the centre of gravity. Raises OutOfRange."""
-        if not self.vcg > self.keel:
+        if not self.vcg > self.keel_at(self.lcg):
             raise OutOfRange("the centre of gravity must be above the keel")
+
+    def keel_at(self, x: float) -> float:
+        """Give the height above the baseline of the keel that the blocks touch at x, m."""
+        return self.keel + self.rake * x
 
     def under(self, upthrust: float, x: float) -> Hydrostatics:
         """Find how she floats under an upthrust at x.
@@ -60,7 +67,7 @@ class Lander(Struct, frozen=True, eq=False, dict=True):
         if left <= 0:
             raise OutOfRange("the upthrust is not less than her displacement")
         lcg = (self.displacement * self.lcg - upthrust * x) / left
-        vcg = (self.displacement * self.vcg - upthrust * self.keel) / left
+        vcg = (self.displacement * self.vcg - upthrust * self.keel_at(x)) / left
         return float_at(self.form, left, lcg, vcg, self.density)
 
     @cached_property
@@ -72,7 +79,7 @@ class Lander(Struct, frozen=True, eq=False, dict=True):
     def contact(self) -> tuple[float, float]:
         """Give the block touched first [m] and its upthrust [kg] as she comes to lie on all. Raises OutOfRange."""
         resting, trim = self.resting_trim, self.afloat.trim
-        x = self.blocks.first_touched(trim, self.form.length)
+        x = self.first_touched(trim)
         if abs(trim - resting) < NEAR:
             return x, 0.0
         limit = GREATEST_SHARE * self.displacement
@@ -98,25 +105,37 @@ class Lander(Struct, frozen=True, eq=False, dict=True):
 
     @property
     def resting_trim(self) -> float:
-        """Give her trim on all the blocks, m."""
-        return self.blocks.resting_trim(self.form.length)
+        """Give her trim on all the blocks, m: that of the blocks, less what her keel rakes."""
+        return self.blocks.resting_trim(self.form.length) - self.rake * self.form.length
+
+    def first_touched(self, trim: float) -> float:
+        """Give the position of the block that touches first at a trim of the baseline, m."""
+        return self.blocks.first_touched(trim + self.rake * self.form.length, self.form.length)
 
     def water_over(self, position: Hydrostatics, x: float) -> float:
         """Give the height of the water over the keel at x, m."""
-        return position.draft + position.trim * (0.5 - x / self.form.length) - self.keel
+        return position.draft + position.trim * (0.5 - x / self.form.length) - self.keel_at(x)
 
     def carried(self, drafts: Floats, trim: Floats | float) -> tuple[Floats, Floats]:
         """Give the mass displaced [kg] and its moment about the baseline through the metacentre [kg m], by draft."""
         return carried(self.form, drafts, trim, self.density)
 
     def righting_moment(self, carried: Floats, km_moment: Floats) -> Floats:
-        """Give RM = rho V KM - W KG + P z - FSM, kg m per radian, with P = W - rho V at the keel's height z."""
+        """Give RM = rho V KM - W KG + P z - FSM, kg m per radian, with P = W - rho V at the keel's height z.
+
+        Where the keel rakes, z is taken under her centre of gravity, about which the upthrust of all the blocks lies.
+        """
         upthrust = self.displacement - carried
-        return km_moment - self.displacement * self.vcg + upthrust * self.keel - self.free_surface_moment
+        moment: Floats = km_moment - self.displacement * self.vcg + upthrust * self.keel_at(self.lcg)
+        return moment - self.free_surface_moment
 
     def stability(self, position: Hydrostatics) -> Virtual:
         """Give both forms of the virtual metacentric height in a position, heights from the keel on the blocks."""
-        left, km, kg = position.displacement, position.km_transverse - self.keel, self.vcg - self.keel
+        left, km, kg = (
+            position.displacement,
+            position.km_transverse - self.keel_at(position.lcb),
+            self.vcg - self.keel_at(self.lcg),
+        )
         upthrust = max(0.0, self.displacement - left)
         moment = left * km - self.displacement * kg - self.free_surface_moment
         return Virtual(
@@ -136,13 +155,13 @@ def held_particulars(ship: Lander) -> Afloat:
     return Afloat(
         displacement=ship.displacement,
         length=ship.form.length,
-        draft_aft=h.draft_aft - ship.keel,
-        draft_forward=h.draft_forward - ship.keel,
+        draft_aft=h.draft_aft - ship.keel_at(0.0),
+        draft_forward=h.draft_forward - ship.keel_at(h.length),
         lcf=h.lcf,
         mass_per_immersion=h.mass_per_immersion,
         moment_to_change_trim=h.moment_to_change_trim(ship.vcg),
-        km=h.km_transverse - ship.keel,
-        kg=ship.vcg - ship.keel,
+        km=h.km_transverse - ship.keel_at(h.lcb),
+        kg=ship.vcg - ship.keel_at(ship.lcg),
         free_surface_moment=ship.free_surface_moment,
     )
 
@@ -166,9 +185,9 @@ def settle_exactly(ship: Lander) -> Landing:
         touch,
         upthrust,
         fall,
-        settled.draft_aft - ship.keel,
-        settled.draft_forward - ship.keel,
-        settled.draft_at_lcf - ship.keel,
+        settled.draft_aft - ship.keel_at(0.0),
+        settled.draft_forward - ship.keel_at(ship.form.length),
+        settled.draft_at_lcf - ship.keel_at(settled.lcf),
         ship.stability(settled),
     )
     if ship.stability(free).righting_moment <= 0:
@@ -240,10 +259,10 @@ def greatest_entry_trim(ship: Lander) -> float | None:
     draft = _draft_on_blocks(ship, afloat.draft, moment)
     if draft is None:
         return None
-    there, x = hydrostatics(form, draft, trim, ship.density), ship.blocks.first_touched(free.trim, form.length)
+    there, x = hydrostatics(form, draft, trim, ship.density), ship.first_touched(free.trim)
     upthrust, slope = ship.displacement - there.displacement, trim / form.length
     # W (LCG - s VCG) = rho V (LCB - s KB) + P (x - s z)
-    arms = there.displacement * (there.lcb - slope * there.kb) + upthrust * (x - slope * ship.keel)
+    arms = there.displacement * (there.lcb - slope * there.kb) + upthrust * (x - slope * ship.keel_at(x))
     lcg = arms / ship.displacement + slope * ship.vcg
     try:
         found = float_at(form, ship.displacement, lcg, ship.vcg, ship.density).trim
@@ -255,8 +274,10 @@ def greatest_entry_trim(ship: Lander) -> float | None:
 def _there(
     ship: Lander, one: Settling, gm: float, upthrust: float, fall: float, draft: float, trim: float, mean: float
 ) -> ComesDown:
-    middle = draft - ship.keel
-    return ComesDown(gm, upthrust, fall, middle + trim / 2, middle - trim / 2, mean - ship.keel, fall - one.fall)
+    length = ship.form.length
+    middle, over = draft - ship.keel_at(length / 2), trim + ship.rake * length
+    at_lcf = mean - ship.keel_at(length / 2)
+    return ComesDown(gm, upthrust, fall, middle + over / 2, middle - over / 2, at_lcf, fall - one.fall)
 
 
 def last_draft(ship: Lander) -> float:

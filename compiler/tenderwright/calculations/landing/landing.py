@@ -25,7 +25,7 @@ from tenderwright.calculations.landing.settling import (
     settle,
 )
 from tenderwright.calculations.method import Citation, Method, Symbol
-from tenderwright.calculations.schema import quantity
+from tenderwright.calculations.schema import number, quantity
 
 
 class BothLandings(Struct, frozen=True):
@@ -72,10 +72,11 @@ def lander(
     least_gm: float | None = None,
     offsets: Mapping[str, Any] | HullForm | None = None,
     curves: Mapping[str, Any] | HullCurves | None = None,
+    rake: float = 0.0,
 ) -> Lander:
     """Set her over the blocks from converted input. Raises OutOfRange."""
     form, blocks = buoyant(offsets, curves), BlockLine(block_aft, block_forward, declivity)
-    return Lander(form, displacement, lcg, vcg, density, blocks, keel, free_surface_moment, least_gm)
+    return Lander(form, displacement, lcg, vcg, density, blocks, keel, free_surface_moment, least_gm, rake)
 
 
 def both_landings(**inputs: Any) -> BothLandings:
@@ -121,6 +122,7 @@ METHOD = Method(
         **BLOCK_INPUTS,
         "density": quantity("density", "Density of the dock's water."),
         "keel": quantity("length", "Keel that the blocks touch, above the baseline; minus for a bar keel.", "-0.18 m"),
+        "rake": number("Rise of that keel forward against the baseline, per length; then `keel` is at AP."),
         "free_surface_moment": quantity("moment", "Sum over the slack tanks."),
         "least_gm": LEAST_GM,
     },
@@ -149,7 +151,9 @@ METHOD = Method(
         "density": "1012 kg/m3",
         "free_surface_moment": "5 t*m",
     },
-    optional=frozenset({"offsets", "curves", "density", "declivity", "keel", "free_surface_moment", "least_gm"}),
+    optional=frozenset(
+        {"offsets", "curves", "density", "declivity", "keel", "rake", "free_surface_moment", "least_gm"}
+    ),
     cautions=(
         "drafts are above the keel on the blocks",
         "side blocks and shores are not counted: they bear before the metacentric height is the least asked for",

@@ -15,7 +15,7 @@ from tenderwright.calculations.blocks.stiffness import block_stiffness
 from tenderwright.calculations.landing.held import BlockLine
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.hull import Hull
-from tenderwright.calculations.ship.keel import given_underside
+from tenderwright.calculations.ship.keel import KeelLine
 from tenderwright.calculations.steps.outcome import Absent, Each, Failed, Lacking
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given, given
@@ -260,7 +260,7 @@ def side_block_places(side_block_pairs: dict[str, SideBlocks]) -> tuple[SideBloc
 
 
 @step_of(SIDE, "blocks.side-{}", each="side_block_pairs", kept=True)
-def side_block_seats(pair: SideBlocks, hull: Hull, docking_plan: DockingPlan, particulars: Particulars) -> Uses:
+def side_block_seats(pair: SideBlocks, hull: Hull, docking_plan: DockingPlan, keel_line: KeelLine) -> Uses:
     """Find how the shell lies over a side block, and how high it is built."""
     length, width = side_cap(pair)
     usual = "common practice, no source"
@@ -273,7 +273,7 @@ def side_block_seats(pair: SideBlocks, hull: Hull, docking_plan: DockingPlan, pa
     }
     if docking_plan.block_height is not None:
         inputs["keel_block_height"] = given(docking_plan.block_height)
-    return Uses(f"side blocks at {pair.at}", inputs | given_underside(particulars), pair.here, of=f"at {pair.at}")
+    return Uses(f"side blocks at {pair.at}", inputs | keel_line.given_at(pair.at.x), pair.here, of=f"at {pair.at}")
 
 
 def side_cap(pair: SideBlocks) -> tuple[float, float]:

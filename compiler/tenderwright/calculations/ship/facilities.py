@@ -22,11 +22,11 @@ from tenderwright.calculations.facility.slipway import Hauled
 from tenderwright.calculations.ship.buoyancy import Buoyancy
 from tenderwright.calculations.ship.cradle import given_source
 from tenderwright.calculations.ship.docking_condition import given_condition
-from tenderwright.calculations.ship.keel import given_straight, underside
+from tenderwright.calculations.ship.keel import KeelLine, given_straight
 from tenderwright.calculations.ship.keel_loads import estimates
 from tenderwright.calculations.ship.shafts import placed_propellers
 from tenderwright.calculations.ship.weight import Weighed
-from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, NotAsked, Resting
+from tenderwright.calculations.steps.outcome import Absent, Each, Failed, Lacking, NotAsked, Resting
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.uncertainty.afloat import HowSure
 from tenderwright.calculations.value import Given, given
@@ -58,11 +58,14 @@ def facility_drafts(
     docking: FloatingPosition,
     buoyancy: Buoyancy,
     particulars: Particulars,
+    keel_line: KeelLine,
     appendages: tuple[Appendage, ...],
     openings: tuple[Opening, ...],
 ) -> Uses:
     """Find how deep keel and appendages reach in the facility's water, in the docking condition."""
-    straight, z = particulars.keel.straight, underside(particulars)
+    straight = particulars.keel.straight
+    ends = (straight.from_, straight.to)
+    heights = dict.fromkeys(show(keel_line.at(end.x), "centre") for end in ends)
     hanging = [
         {"x": end.x, "y": part.outreach.si if part.outreach else 0.0, "z": part.lowest.si}
         for part in appendages
@@ -75,8 +78,8 @@ def facility_drafts(
     inputs |= {
         "density": facility_water,
         "keel": Given(
-            [{"x": end.x, "y": 0.0, "z": z} for end in (straight.from_, straight.to)],
-            f"{straight.from_} to {straight.to}, {show(z, 'centre')} from the keel line",
+            [{"x": end.x, "y": 0.0, "z": keel_line.at(end.x)} for end in ends],
+            f"{straight.from_} to {straight.to}, {' and '.join(heights)} from the keel line",
             straight.here,
         ),
         "hanging": Given(
@@ -219,6 +222,8 @@ def facility_fits(
         # What its basic limits lack as well is told there: the facility is then not known by them.
         if absent is not None and not isinstance(absent, (Lacking, NotAsked)):
             return Resting(absent.why)
+    if isinstance(facility_drafts, (Failed, Resting)):
+        return Resting(facility_drafts.why)
     size = particulars.dimensions
     reach, over = widest(particulars, appendages, openings)
     ship: dict[str, Any] = {

@@ -16,7 +16,7 @@ from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.block_places import PlacedBlock, SideBlockResult, side_cap
 from tenderwright.calculations.ship.hull import Hull
-from tenderwright.calculations.ship.keel import underside
+from tenderwright.calculations.ship.keel import KeelLine
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.docking_plan import DockingPlan
@@ -241,13 +241,13 @@ def blocks_near(
     obstacles: tuple[Obstacle, ...],
     side_blocks: tuple[SideBlockResult, ...] | None,
     docking_plan: DockingPlan,
-    particulars: Particulars,
+    keel_line: KeelLine,
 ) -> Uses:
     """Find the blocks that stand too near to something on the hull, and the block nearest to each thing."""
     tops = {pair.x: pair.shell_outer for pair in side_blocks or ()}
     blocks = []
     for one in plan_footprints:
-        top = underside(particulars) if one.kind == "keel" else tops.get(one.x)
+        top = keel_line.at(one.x) if one.kind == "keel" else tops.get(one.x)
         named = as_input(one) | {"name": f"{one.kind} {one.position}, {one.side}"}
         blocks.append(named if top is None else named | {"top": top})
     things = [one.place.as_input() | {"lowest": one.lowest, "drawn_down": one.kind == PLUG} for one in obstacles]

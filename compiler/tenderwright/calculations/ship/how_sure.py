@@ -13,7 +13,7 @@ from tenderwright.calculations.landing.landing import BothLandings
 from tenderwright.calculations.ship.block_places import given_line
 from tenderwright.calculations.ship.buoyancy import Buoyancy
 from tenderwright.calculations.ship.docking_condition import as_weight, weights_moved
-from tenderwright.calculations.ship.keel import given_straight, given_underside
+from tenderwright.calculations.ship.keel import KeelLine, given_straight
 from tenderwright.calculations.steps.outcome import Each
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.tanks.capacity_plan import place_uncertainty
@@ -135,6 +135,7 @@ def how_sure(
     rigid_keel_loads: BlockLoads | None,
     docking_plan: DockingPlan | None,
     particulars: Particulars,
+    keel_line: KeelLine,
 ) -> Uses:
     """Carry what is not sure through to how she floats over the blocks and lands."""
     moment, water = docking.loading.free_surface_moment, lightship.water
@@ -154,7 +155,7 @@ def how_sure(
         **buoyancy.known,
         "free_surface_moment": Given(moment, show(moment, "moment"), "condition.docking.free-surface-moment"),
     }
-    inputs |= given_underside(particulars)
+    inputs |= keel_line.given
     if landing is not None and block_line is not None and docking_plan is not None:
         inputs |= given_line(block_line, docking_plan)
     if docking_line_load is not None:

@@ -25,7 +25,7 @@ from tenderwright.calculations.ship.block_places import (
 )
 from tenderwright.calculations.ship.buoyancy import Buoyancy
 from tenderwright.calculations.ship.docking_condition import given_condition
-from tenderwright.calculations.ship.keel import given_underside, underside
+from tenderwright.calculations.ship.keel import KeelLine
 from tenderwright.calculations.ship.wanted import LEAST_GM, USUAL, given_least_gm, least_gm, trim_tolerance
 from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.step import Uses, step, step_of
@@ -78,25 +78,25 @@ def landing_estimate(
     arrival: FloatingPosition,
     block_line: BlockLine,
     docking_plan: DockingPlan,
-    particulars: Particulars,
+    keel_line: KeelLine,
     lightship: Lightship,
 ) -> Uses:
     """Find the landing by the hand method at the trim wanted, with weights and liquids as on arrival."""
-    h, keel = afloat_at_trim.hydrostatics, underside(particulars)
+    h, keel = afloat_at_trim.hydrostatics, keel_line.at
     from_here = "docking.estimate-afloat"
     moment = arrival.loading.free_surface_moment
     figures = {
         "displacement": (arrival.loading.mass, "weight", "condition.arrival.displacement"),
         "length": (h.length, "centre", "vessel/particulars.yaml"),
-        "draft_aft": (h.draft_aft - keel, "centre", f"{from_here}.draft-aft"),
-        "draft_forward": (h.draft_forward - keel, "centre", f"{from_here}.draft-forward"),
+        "draft_aft": (h.draft_aft - keel(0.0), "centre", f"{from_here}.draft-aft"),
+        "draft_forward": (h.draft_forward - keel(h.length), "centre", f"{from_here}.draft-forward"),
         "lcf": (h.lcf, "centre", f"{from_here}.lcf"),
         "mass_per_immersion": (h.mass_per_immersion, "immersion", f"{from_here}.mass-per-immersion"),
         "moment_to_change_trim": (
             afloat_at_trim.moment_to_change_trim, "change of trim", f"{from_here}.moment-to-change-trim",
         ),
-        "km": (h.km_transverse - keel, "centre", f"{from_here}.km-transverse"),
-        "kg": (arrival.loading.vcg - keel, "centre", "condition.arrival.vcg"),
+        "km": (h.km_transverse - keel(h.lcb), "centre", f"{from_here}.km-transverse"),
+        "kg": (arrival.loading.vcg - keel(arrival.loading.lcg), "centre", "condition.arrival.vcg"),
         "free_surface_moment": (moment, "moment", "condition.arrival.free-surface-moment"),
     }  # fmt: skip
     inputs = {name: Given(si, show(si, purpose, digits=4), origin) for name, (si, purpose, origin) in figures.items()}
@@ -111,7 +111,7 @@ def landing(
     buoyancy: Buoyancy,
     block_line: BlockLine,
     docking_plan: DockingPlan,
-    particulars: Particulars,
+    keel_line: KeelLine,
     dock_water: Given,
     lightship: Lightship,
 ) -> Uses | Absent:
@@ -119,7 +119,7 @@ def landing(
     if buoyancy.estimated:
         return buoyancy.estimated
     inputs = {**buoyancy.given, "density": dock_water} | given_condition("condition.docking", docking)
-    inputs |= given_line(block_line, docking_plan) | given_underside(particulars)
+    inputs |= given_line(block_line, docking_plan) | keel_line.given
     inputs |= given_least_gm(docking_plan, lightship)
     return Uses("from the docking condition; drafts above the underside of the keel", inputs, docking_plan.here)
 

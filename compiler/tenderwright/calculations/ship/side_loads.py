@@ -24,7 +24,7 @@ from tenderwright.calculations.ship.block_places import (
 )
 from tenderwright.calculations.ship.footprints import Footprint
 from tenderwright.calculations.ship.hull import Hull
-from tenderwright.calculations.ship.keel import underside
+from tenderwright.calculations.ship.keel import KeelLine
 from tenderwright.calculations.ship.keel_loads import LAYERS
 from tenderwright.calculations.steps.outcome import Absent, Lacking, NotAsked
 from tenderwright.calculations.steps.step import Uses, step, step_of
@@ -121,6 +121,7 @@ def side_block_standing(
     wind_on_blocks: Mapping[str, Any] | None,
     docking_plan: DockingPlan,
     particulars: Particulars,
+    keel_line: KeelLine,
 ) -> Uses | Absent:
     """Set her against wind and earthquake, each by itself, on side blocks that carry nothing in calm."""
     wind, earthquake, friction = docking_plan.wind, docking_plan.earthquake, docking_plan.friction
@@ -132,7 +133,7 @@ def side_block_standing(
         return Lacking("it needs `side_blocks` in vessel/docking-plan.yaml, under the hull")
     if not stiffness or len(stiffness) < len(keel_blocks):
         return Lacking(LAYERS)
-    weight, low = docking.loading.mass, underside(particulars)
+    weight, low = docking.loading.mass, keel_line.at(docking.loading.lcg)
     kg = docking.loading.vcg - low
     each = sum(stiffness) / len(stiffness)
     # Built like the keel blocks, port then starboard of each pair.

@@ -19,7 +19,7 @@ from tenderwright.calculations.ship.block_places import given_line
 from tenderwright.calculations.ship.buoyancy import Buoyancy
 from tenderwright.calculations.ship.condition import given_marks, given_tanks, given_weights
 from tenderwright.calculations.ship.docking_condition import TankState, given_condition, moved_weights, tank_states
-from tenderwright.calculations.ship.keel import given_underside
+from tenderwright.calculations.ship.keel import KeelLine
 from tenderwright.calculations.ship.tanks import liquid_density
 from tenderwright.calculations.ship.wanted import given_least_gm, least_gm, most_list, trim_tolerance
 from tenderwright.calculations.steps.outcome import Absent
@@ -129,7 +129,7 @@ def lifting_off(
     buoyancy: Buoyancy,
     block_line: BlockLine,
     docking_plan: DockingPlan,
-    particulars: Particulars,
+    keel_line: KeelLine,
     dock_water: Given,
     lightship: Lightship,
 ) -> Uses | Absent:
@@ -137,7 +137,7 @@ def lifting_off(
     if buoyancy.estimated:
         return buoyancy.estimated
     inputs = {**buoyancy.given, "density": dock_water} | given_condition("condition.undocking", undocked)
-    inputs |= given_line(block_line, docking_plan) | given_underside(particulars)
+    inputs |= given_line(block_line, docking_plan) | keel_line.given
     inputs |= given_least_gm(docking_plan, lightship)
     about = "lifting off, a landing backwards: settling is when all but the last block has left her"
     return Uses(about, inputs, docking_plan.here)

@@ -21,7 +21,7 @@ from tenderwright.calculations.landing.exact import Lander
 from tenderwright.calculations.landing.held import BlockLine
 from tenderwright.calculations.landing.settling import BLOCK_INPUTS
 from tenderwright.calculations.method import BY_ROW, Citation, Method, OutOfRange, Symbol
-from tenderwright.calculations.schema import length, listed, quantity, record, text
+from tenderwright.calculations.schema import length, listed, number, quantity, record, text
 from tenderwright.calculations.uncertainty.combined import GUM, Combined, combined
 
 STEP = 1e-4
@@ -90,6 +90,7 @@ def how_sure(
     volume_uncertainty: float = 0.0,
     centre_uncertainty: float = 0.0,
     metacentre_uncertainty: float = 0.0,
+    rake: float = 0.0,
 ) -> HowSure:
     """Carry the uncertainty of weights, soundings, water and lines through to how she floats and lands.
 
@@ -113,7 +114,7 @@ def how_sure(
     if keel_aft is not None and keel_forward is not None:
         ends = (keel_aft, keel_forward)
     line = tuple(Block(one["x"], one["length"], one["width"]) for one in keel_blocks)
-    condition = _Condition(form, free_surface_moment, blocks, keel, ends, line)
+    condition = _Condition(form, free_surface_moment, blocks, keel, ends, line, rake)
     start = condition.start(base)
     slopes = _slopes(condition, base, start)
     sources = [*_sources(weights, tanks), ("density of the water", Afloat(0.0, 0.0, 0.0, 0.0, density_uncertainty))]
@@ -161,11 +162,13 @@ class _Condition(Struct, frozen=True):
     keel: float
     ends: tuple[float, float] | None
     line: tuple[Block, ...]
+    rake: float = 0.0
 
     def ship(self, at: Afloat) -> Lander:
         blocks = self.blocks or BlockLine(0.0, self.form.length)
         lcg, vcg = at.along / at.mass, at.up / at.mass
-        return Lander(self.form, at.mass, lcg, vcg, at.density, blocks, self.keel, self.free_surface_moment)
+        moment = self.free_surface_moment
+        return Lander(self.form, at.mass, lcg, vcg, at.density, blocks, self.keel, moment, rake=self.rake)
 
     def start(self, at: Afloat) -> _Start:
         ship = self.ship(at)
@@ -330,6 +333,7 @@ METHOD = Method(
         "free_surface_moment": quantity("moment", "Sum over the slack tanks.", "20 t*m"),
         **BLOCK_INPUTS,
         "keel": quantity("length", "Keel that the blocks touch, above the baseline; minus for a bar keel.", "-0.18 m"),
+        "rake": number("Rise of that keel forward against the baseline, per length; then `keel` is at AP."),
         "keel_aft": length("After end of the straight keel.", "2 m"),
         "keel_forward": length("Forward end of the straight keel.", "38 m"),
         "keel_blocks": listed(
@@ -381,7 +385,7 @@ METHOD = Method(
     optional=frozenset({
         "offsets", "curves", "tanks", "density", "density_uncertainty", "breadth_uncertainty", "volume_uncertainty",
         "centre_uncertainty", "metacentre_uncertainty", "free_surface_moment", "block_aft", "block_forward",
-        "declivity", "keel", "keel_aft", "keel_forward", "keel_blocks",
+        "declivity", "keel", "rake", "keel_aft", "keel_forward", "keel_blocks",
     }),
     cautions=("liquids and their free surfaces are taken to stay where they are",),
 )  # fmt: skip
