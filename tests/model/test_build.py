@@ -3,13 +3,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date
 from decimal import Decimal
+from typing import Annotated
 
 import pytest
 from msgspec import field
 
-from tenderwright.model.build import Builder, Prose, Reference
+from tenderwright.model.build import Awaited, Builder, Prose, Reference
 from tenderwright.model.day import Day
 from tenderwright.model.kinds import Length, LengthOrKeel, TankRef
+from tenderwright.model.marks import AbsentMeans
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import FrameTable, Position
@@ -123,3 +125,28 @@ def test_without_frames_a_position_is_not_told_twice() -> None:
 
 def test_a_key_without_a_field_is_not_read(builder: Builder) -> None:
     assert builder.build(Inner, {"name": "a", "other": 1}) == Inner(name="a", here=Place("f.yaml"))
+
+
+class Assuming(Noun, frozen=True, kw_only=True):
+    """Fields that say something when they are left out, and one that does not."""
+
+    here: Place
+    state: str = "fitted"
+    oil: bool = False
+    count: int = 1
+    edge: Annotated[Length | None, AbsentMeans("the deck")] = None
+    known: Length | None = None
+
+
+@pytest.mark.parametrize("key", ["oil", "count", "edge"])
+def test_what_is_still_to_be_found_is_not_answered_by_a_default(key: str) -> None:
+    source, notices = read_yaml("f.yaml", f"{key}: todo\n")
+    assert notices == []
+    with pytest.raises(Awaited) as raised:
+        Builder(source).build(Assuming, source.data)
+    assert raised.value.wanted == (("f.yaml", (key,)),)
+
+
+def test_what_says_nothing_when_it_is_left_out_may_wait() -> None:
+    source, _ = read_yaml("f.yaml", "known: todo\n")
+    assert Builder(source).build(Assuming, source.data).known is None

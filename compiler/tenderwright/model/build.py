@@ -10,6 +10,7 @@ from decimal import Decimal
 from functools import cache
 from typing import Annotated, Any, TypeVar, Union, get_args, get_origin, get_type_hints
 
+from msgspec import NODEFAULT
 from msgspec.structs import fields as struct_fields
 
 from tenderwright.model.day import Day
@@ -168,6 +169,8 @@ def _fields(noun: type[Noun]) -> tuple[tuple[str, str, _Read, bool | None], ...]
     hints = get_type_hints(noun, include_extras=True)
     needed = {one.name: _or_none(hints[one.name]) for one in struct_fields(noun) if one.required}
     needed |= {name: True for name, hint in hints.items() if any(isinstance(m, AbsentMeans) for m in _marks(hint))}
+    # A default that is an answer would be given in place of the one that is still to be found.
+    needed |= {one.name: True for one in struct_fields(noun) if one.default not in (NODEFAULT, None, "", ())}
     return tuple((name, key, _reader(hints[name]), needed.get(name, False)) for name, key in keys_of(noun))
 
 

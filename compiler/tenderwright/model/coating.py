@@ -19,7 +19,7 @@ from tenderwright.model.kinds import (
     Volume,
     ZoneRef,
 )
-from tenderwright.model.marks import Count, Key, Measured, OneOf, Within
+from tenderwright.model.marks import AbsentMeans, Count, Key, Measured, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
@@ -72,8 +72,11 @@ class Zone(Noun, frozen=True, kw_only=True):
     lower: Annotated[
         LengthOrKeel | None,
         Key("Lower edge of a shell band: a height above the keel line, or `keel`.", "keel", "2.9 m"),
+        AbsentMeans("the keel"),
     ] = None
-    upper: Annotated[LengthOrDeck | None, Key("Upper edge: a height, or `deck`.", "3.5 m", "deck")] = None
+    upper: Annotated[
+        LengthOrDeck | None, Key("Upper edge: a height, or `deck`.", "3.5 m", "deck"), AbsentMeans("the deck edge")
+    ] = None
     girths: Annotated[
         Girths | None, Key("Girths of a shell band; used where there is neither a table of offsets nor sections.")
     ] = None
