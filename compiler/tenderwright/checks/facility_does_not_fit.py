@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tenderwright.calculations.ship.facilities import facility_fits
+from tenderwright.calculations.ship.facilities import facility_drafts, facility_fits
 from tenderwright.calculations.verdict import Verdict
 from tenderwright.checks.context import Context
 from tenderwright.checks.facility_limits import CRADLE, doubted, lacking, passed
@@ -16,6 +16,8 @@ from tenderwright.model.facility import Facility
 from tenderwright.notices import Notice
 
 CODE = "facility-does-not-fit"
+WATER = ("water over the blocks", "water over the sill")
+"""Limits that her drafts are held against."""
 _KEPT = "say in `kept_because` why it stays in the list"
 
 
@@ -29,19 +31,21 @@ def check(context: Context) -> Iterator[Notice]:
             continue
         found = context.found_for(facility_fits, facility.facility)
         if found is not None:
-            yield from _judged(facility, found)
+            drafts = context.found_for(facility_drafts, facility.facility)
+            yield from _judged(facility, found, drafts is not None)
 
 
-def _judged(facility: Facility, verdict: Verdict) -> Iterator[Notice]:
+def _judged(facility: Facility, verdict: Verdict, draws: bool) -> Iterator[Notice]:
     limits = [one for one in verdict.limits if not one.name.startswith(CRADLE)]
     if said := passed(limits):
         hint = f"leave it out, ask its owner for other limits, or {_KEPT}"
         yield Notice(CODE, facility.here, f"facility `{facility.facility}` does not take her: {said}", hints=(hint,))
     elif verdict.met is None:
         message = f"whether facility `{facility.facility}` takes her is not known"
-        if verdict.wanting:
-            names = ", ".join(one.name for one in verdict.wanting)
-            hint = f"give {lacking(verdict.wanting)}, or {_KEPT}"
+        wanting = [one for one in verdict.wanting if draws or one.name not in WATER]
+        if wanting:
+            names = ", ".join(one.name for one in wanting)
+            hint = f"give {lacking(wanting)}, or {_KEPT}"
             yield Notice(CODE, facility.here, f"{message}, for want of: {names}", hints=(hint,))
         elif verdict.doubted:  # what estimates alone leave open stands on the page of the facilities
             hint = f"measure better what `tenderwright explain condition.docking.draft-aft` names, or {_KEPT}"
