@@ -84,3 +84,9 @@ def test_what_cannot_be_added_is_refused(run: Runner, ship: Path, words: tuple[s
     assert ran.code == 2
     assert said in ran.err
     assert {path: path.read_bytes() for path in ship.rglob("*") if path.is_file()} == before
+
+
+def test_every_item_of_the_catalogue_can_stand_in_one_package(run: Runner, ship: Path) -> None:
+    for name in entries():
+        assert run("add", name, "--in", ship).code == 0, name
+    assert mistakes(ship) == []

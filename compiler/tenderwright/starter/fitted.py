@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from tenderwright.reading.layout import FORMAT, NEEDED, YAML_FILES, schema_of
 from tenderwright.starter.items import HEADINGS
-from tenderwright.starter.template import TODO, Fill, template
+from tenderwright.starter.template import TODO, Fill, Row, template
 
 MATERIALS = {"steel": "mild steel", "iron": "wrought iron", "wood": "wood"}
 """What a ship is built of, in a word, and as the format has it."""
@@ -76,26 +76,27 @@ def _files(ship: Ship) -> Iterator[tuple[str, str, Fill]]:
         yield "vessel/frames.yaml", head, {}
     if "curves" in papers:
         head = "The hull by its curves of form, or the hydrostatic table of the stability booklet."
-        yield "vessel/curves.yaml", head, {}
+        yield "vessel/curves.yaml", head, {"rows": [_AT_DRAFT] * 3}
     if "sections" in papers:
         yield "vessel/sections.yaml", "The hull by a few sections scaled from a plan, from aft to forward.", {}
     if "offsets" in papers:
         yield "vessel/offsets.yaml", "The hull by half-breadths from the centreline, stations from aft to forward.", {}
     if papers & {"offsets", "curves", "sections"}:
         head = "Her weight without what is aboard, what is aboard, and what is wanted when she is docked."
-        yield "vessel/lightship.yaml", head, {"water": {"density": TODO}, "docking": TODO, "observed": TODO}
+        fill = {"weights": [Row()], "water": {"density": TODO}, "docking": TODO, "observed": TODO}
+        yield "vessel/lightship.yaml", head, fill
     if "capacity-plan" in papers:
         yield (
             "vessel/tanks.yaml",
             "Her tanks, as the capacity plan lists them: one entry for each.",
-            _tanks({"capacity": TODO, "plan": TODO}),
+            _tanks({"plan": {"at": TODO, "height": TODO}}),
         )
     elif "tank-bounds" in papers:
         yield "vessel/tanks.yaml", "Her tanks, each by its bounds: one entry for each.", _tanks({"bounds": TODO})
     if "docking-plan" in papers:
         head = "The blocks on which she is to stand, by her docking plan."
-        yield "vessel/docking-plan.yaml", head, {}
-        yield "vessel/openings.yaml", "Openings in the hull below the deck: no block may stand under one.", {}
+        yield "vessel/docking-plan.yaml", head, {"keel_blocks": [Row()]}
+        yield "vessel/openings.yaml", "Openings in the hull below the deck: no block may stand under one.", _OPENINGS
     if ship.material == "wood":
         yield "vessel/timber.yaml", "The condition of her planking, seams and fastenings.", {}
     yield "vessel/zones.yaml", "Parts of the hull that are washed and coated, and how they are coated.", _zones()
@@ -114,7 +115,6 @@ def _files(ship: Ship) -> Iterator[tuple[str, str, Fill]]:
 
 def _tender(ship: Ship) -> dict[str, Any]:
     blocks = [{"from": hundred, "to": hundred + 99, "title": title} for hundred, title in HEADINGS.items()]
-    wood = ship.material == "wood"
     return {
         "format": FORMAT,
         "tender": {"title": f"Docking of {ship.name}" if ship.name else TODO},
@@ -126,7 +126,7 @@ def _tender(ship: Ship) -> dict[str, Any]:
         "page_size": "Letter" if ship.units == "us" else "A4",
         "units": ship.units,
         "award": {"arithmetic": "unit price governs"},
-        "sections": [block for block in blocks if wood or block["title"] != "Wood"],
+        "sections": blocks,
         "services": TODO,
     }
 
@@ -158,7 +158,12 @@ def _shaft(side: str) -> dict[str, Any]:
     return {"shaft": name, "name": words, "side": side, **off_centre, "state": TODO, "propeller": TODO}
 
 
+_AT_DRAFT = Row(dict.fromkeys(("displacement", "lcf", "km", "immersion", "moment"), TODO))
+
+
 def _tanks(by: Fill) -> dict[str, Any]:
+    if "plan" in by:
+        return {"tanks": [Row({**by, "capacity": TODO, "contents": {"liquid": TODO, "full": TODO}})]}
     return {"tanks": [{**by, "contents": TODO}]}
 
 
@@ -195,8 +200,11 @@ def _documents(ship: Ship) -> list[tuple[str, str]]:
     return [(f"d-{place:02}", title) for place, title in enumerate(titles, start=1)]
 
 
-def _drawing(number: str, title: str) -> dict[str, Any]:
-    return {"drawing": number, "title": title, "supplied": TODO}
+_OPENINGS = {"openings": [Row(off_centre=TODO, bore=TODO, state=TODO)]}
+
+
+def _drawing(number: str, title: str) -> Row:
+    return Row({"drawing": number, "title": title, "supplied": TODO})
 
 
 def known(paper: str) -> bool:

@@ -35,9 +35,17 @@ SAMPLES = {
     "salinity": ("28 g/kg", "28 g/kg"),
 }
 """How a quantity is written, in metric and in US units, by its dimension."""
+_OF_KEYS = {"immersion": ("6.2 t/cm", "25.4 long_ton/in"), "moment": ("62 m*t/cm", "440 ft*long_ton/in")}
+"""The same for keys that are written in a way of their own."""
 
 Fill = Mapping[str, Any]
 """Values by key, nested as the file is; an optional key that stands here is written."""
+
+
+class Row(dict[str, Any]):
+    """What is filled in of an entry that stands on one line, as a row of a table does."""
+
+
 Schema = Mapping[str, Any]
 
 
@@ -74,11 +82,15 @@ def _entry(key: str, about: Schema, value: Any, system: str, indent: str) -> Ite
     elif inner is not None and inner.get("type") == "object" and (value is TODO or isinstance(value, (list, tuple))):
         yield from _comment(str(about.get("description", "")), indent)
         yield f"{indent}{key}:"
+        told: set[str] = set()
         for given in [{}] if value is TODO else value:
-            yield from _listed(inner, given, system, f"{indent}  ")
+            if isinstance(given, Row):
+                yield from _row(inner, given, system, f"{indent}  ", told)
+            else:
+                yield from _listed(inner, given, system, f"{indent}  ")
     else:
         written: Any = [TODO] if inner is not None and value is TODO else value
-        says = _said(inner or {}, about, system, is_open=value is TODO)
+        says = _said(inner or {}, about, system, is_open=value is TODO, key=key)
         yield from _with_comment(f"{indent}{key}: {one_line(written)}", says, indent)
 
 
@@ -95,17 +107,34 @@ def _listed(schema: Schema, given: Any, system: str, indent: str) -> Iterator[st
     yield from lines[first + 1 :]
 
 
-def _said(entry: Schema, about: Schema, system: str, *, is_open: bool) -> str:
+def _row(schema: Schema, given: Row, system: str, indent: str, told: set[str]) -> Iterator[str]:
+    """Write an entry on one line; above the first of them, what each of its open values means."""
+    properties: Mapping[str, Schema] = schema["properties"]
+    needed = schema.get("required", ())
+    keys = [key for key in properties if key in given or key in needed]
+    for key in keys:
+        if given.get(key, TODO) is TODO and key not in told:
+            yield from _comment(f"{key}: {_said({}, properties[key], system, is_open=True, key=key)}", indent)
+    left = [key for key in properties if key not in keys]
+    if left and not told:
+        yield from _comment(f"may be added: {', '.join(left)}", indent)
+    told.update(properties)
+    yield f"{indent}- {one_line({key: given.get(key, TODO) for key in keys})}"
+
+
+def _said(entry: Schema, about: Schema, system: str, *, is_open: bool, key: str) -> str:
     """Say what a value means and, where it is open, how it is written."""
     says = str(about.get("description") or entry.get("description") or "").rstrip(".")
-    return "; ".join(part for part in (says, _how(entry or about, system) if is_open else "") if part)
+    return "; ".join(part for part in (says, _how(entry or about, system, key) if is_open else "") if part)
 
 
-def _how(about: Schema, system: str) -> str:
+def _how(about: Schema, system: str, key: str) -> str:
     choices = about.get("enum", ())
     if choices:
         more = ", …" if len(choices) > _MOST_CHOICES else ""
         return f"one of: {', '.join(map(str, choices[:_MOST_CHOICES]))}{more}"
+    if key in _OF_KEYS:
+        return f"as {_OF_KEYS[key][system == 'us']}"
     dimension = about.get("quantity", "")
     if dimension == "position":
         return f"as Fr 31 or {SAMPLES['length'][system == 'us']}"
