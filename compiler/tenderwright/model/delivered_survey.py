@@ -224,7 +224,13 @@ def _same(same: SameOfAll | None) -> dict[str, str]:
     if same is None:
         return {"kind": "plate", "as_built": "", "date": ""}
     return {
-        **{name: getattr(same, name) for name in ("strake", "side", "tank", "member", "kind", "instrument", "stage")},
+        "strake": same.strake,
+        "side": same.side,
+        "tank": same.tank,
+        "member": same.member,
+        "kind": same.kind,
+        "instrument": same.instrument,
+        "stage": same.stage,
         "as_built": f"{same.as_built.si * 1000:.9g}" if same.as_built is not None else "",
         "date": same.date.isoformat() if same.date is not None else "",
     }
