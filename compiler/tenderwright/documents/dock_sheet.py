@@ -162,8 +162,8 @@ def _blocks(desk: Desk) -> Part:
     blocks: list[Block] = [replace(keel_table(desk.calculated.found(planned_keel_blocks) or ()), note=())]
     if pairs := desk.calculated.found(planned_side_blocks):
         blocks += [Heading("Side blocks"), replace(side_table(pairs), note=())]
-    elif places := desk.calculated.found(side_block_places):
-        blocks += [Heading("Side blocks"), places_table(places)]
+    elif desk.calculated.found(side_block_places):
+        blocks += [Heading("Side blocks"), places_table(desk)]
     return _part("DS3", "dock-sheet-blocks", "Blocks", blocks)
 
 

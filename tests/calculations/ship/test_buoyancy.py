@@ -14,6 +14,7 @@ from tenderwright.calculations.ship.facilities import facility_fits
 from tenderwright.calculations.ship.how_sure import how_sure
 from tenderwright.calculations.ship.hydrostatics import hydrostatics_table, stated_hydrostatics, stated_wetted_surface
 from tenderwright.calculations.ship.landing import landing, landing_estimate
+from tenderwright.calculations.ship.side_loads import side_block_standing
 from tenderwright.calculations.ship.trim import trim_plan
 from tenderwright.calculations.ship.undocking import lifting_off, undocking
 from tenderwright.calculations.steps.again import different
@@ -76,6 +77,13 @@ def test_what_needs_her_form_says_so():
     assert {outcome.why for outcome in seats.absent.values()} == {
         "it needs vessel/offsets.yaml or vessel/sections.yaml"
     }
+
+
+def test_what_side_blocks_bear_needs_their_places_and_no_shell():
+    """Wind and earthquake go by weight, centre of gravity and the places of the blocks: the same on a table."""
+    table, form = (result_of(of, side_block_standing) for of in (on_curves("metric"), by_form()))
+    assert table.earthquake is not None
+    assert table.lee(table.earthquake) == pytest.approx(form.lee(form.earthquake), rel=1e-3)
 
 
 def test_each_figure_comes_out_again_from_what_is_printed():

@@ -7,13 +7,17 @@ from typing import Any
 
 from tenderwright.calculations.calculate import calculate
 from tenderwright.calculations.ship.buoyancy import BETTER, CURVES_CAUTION, ESTIMATE_CAUTION
+from tenderwright.calculations.ship.hydrostatics import hydrostatics_table
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.dock_sheet import dock_sheet
+from tenderwright.documents.edition import Table
+from tenderwright.documents.parts.blocks import blocks
 from tenderwright.documents.parts.docking import docking_data
 from tenderwright.documents.parts.facility_fit import facility_comparison
 from tenderwright.documents.parts.landing import landing
 from tests.calculations.ship.on_curves import metric, without_tanks
-from tests.documents.composed import composed, words
+from tests.documents.composed import composed, rows, words
+from tests.outcomes import result_of
 from tests.replacing import replace
 
 
@@ -36,7 +40,7 @@ def test_pages_say_that_she_is_floated_on_curves_and_how_far_that_reaches() -> N
     for page in (docking_data(on_curves), landed, fits, dockside):
         assert page is not None
         assert words(page).count(CURVES_CAUTION) == 1
-    assert "moulded, from the curves of form (table of 1961)" in words(docking_data(on_curves))
+    assert "from the curves of form (table of 1961)" in words(docking_data(on_curves))
     assert "from the offsets" not in words(docking_data(on_curves))
 
 
@@ -65,3 +69,21 @@ def test_on_main_dimensions_there_is_a_first_answer_and_no_landing() -> None:
     assert fits is not None
     assert ESTIMATE_CAUTION in words(fits)
     assert "Not known" in words(fits)
+
+
+def test_what_the_side_blocks_bear_stands_beside_their_places() -> None:
+    part = blocks(desk("curves"))
+    assert part is not None
+    places = next(one for one in part.blocks if isinstance(one, Table) and len(one.columns) == 6)
+    assert all(float(row[5]) > 0 for row in rows(places))
+    said = words(part)
+    assert "The shell over them. Not calculated: it needs vessel/offsets.yaml or vessel/sections.yaml." in said
+    assert "Loads of the side blocks. Not calculated" not in said
+    assert "Sliding on the blocks" in said
+
+
+def test_the_table_of_a_package_in_us_units_goes_by_half_feet() -> None:
+    metric_desk = desk("curves")
+    package = replace(metric_desk.package, tender=replace(metric_desk.tender, units="us"))
+    drafts = [one.draft / 0.1524 for one in result_of(calculate(package), hydrostatics_table)]
+    assert [round(draft, 6) for draft in drafts] == [float(round(draft)) for draft in drafts]

@@ -37,8 +37,8 @@ SALT_WATER = 1025.0
 """Density of the water that a table is for where it states none, kg/m3."""
 
 CURVES_CAUTION = (
-    "She is floated on her curves of form,  corrected for trim up to 2 % of her length; at a trim of "
-    "1 % KM may be out by 1 %. Down to the lowest draft of the table only."
+    "She is floated on her curves of form, corrected for trim up to 2 % of her length; at a trim of 1 % KM may be out "
+    "by 1 %. They are read between their first draft and their last, and no further."
 )
 BETTER = (
     "it needs vessel/offsets.yaml, vessel/curves.yaml or vessel/sections.yaml: an estimate from main dimensions does "

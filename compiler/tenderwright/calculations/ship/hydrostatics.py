@@ -16,10 +16,11 @@ from tenderwright.calculations.ship.buoyancy import Buoyancy
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.particulars import Particulars
+from tenderwright.model.tender import Tender
 from tenderwright.quantities.display import show
 
-INTERVAL = 0.2
-"""Interval of draft in the printed table, m."""
+INTERVAL, IN_FEET = 0.2, 0.1524
+"""Interval of draft in the printed table, m; half a foot in a package in US units."""
 
 
 @step_of(UPRIGHT, "hydrostatics.stated")
@@ -50,14 +51,17 @@ def stated_wetted_surface(buoyancy: Buoyancy, particulars: Particulars, stated_h
 
 
 @step(lazy=True)
-def hydrostatics_table(buoyancy: Buoyancy, particulars: Particulars, dock_water: Given) -> tuple[Hydrostatics, ...]:
+def hydrostatics_table(
+    buoyancy: Buoyancy, particulars: Particulars, dock_water: Given, tender: Tender | None
+) -> tuple[Hydrostatics, ...]:
     """Give the hydrostatics at drafts about the stated one, on an even keel, for printing."""
     hull, draft = buoyancy.hull, particulars.dimensions.draft.si
+    interval = IN_FEET if tender is not None and tender.units == "us" else INTERVAL
     if isinstance(hull, HullCurves):
-        first = ceil(max(least_draft(hull, 0.0), draft - 5 * INTERVAL) / INTERVAL - 1e-9)
-        greatest = min(greatest_draft(hull), draft + 3 * INTERVAL)
+        first = ceil(max(least_draft(hull, 0.0), draft - 5 * interval) / interval - 1e-9)
+        greatest = min(greatest_draft(hull), draft + 3 * interval)
     else:
-        first = round(max(least_draft(hull, 0.0) + 0.5, draft - 5 * INTERVAL) / INTERVAL)
-        greatest = min(greatest_draft(hull) - 0.05, draft + 3 * INTERVAL)
-    drafts = [INTERVAL * count for count in range(first, int(greatest / INTERVAL + 1e-9) + 1)]
+        first = round(max(least_draft(hull, 0.0) + 0.5, draft - 5 * interval) / interval)
+        greatest = min(greatest_draft(hull) - 0.05, draft + 3 * interval)
+    drafts = [interval * count for count in range(first, int(greatest / interval + 1e-9) + 1)]
     return tuple(hydrostatic_table(hull, drafts, 0.0, dock_water.si)) if drafts else ()

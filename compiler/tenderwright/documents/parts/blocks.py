@@ -7,7 +7,6 @@ from math import degrees
 
 from tenderwright.calculations.ship.block_places import (
     KeelBlockResult,
-    SideBlockPlace,
     SideBlockResult,
     keel_blocks,
     side_block_places,
@@ -75,18 +74,22 @@ def _sides(desk: Desk) -> list[Block]:
     if len({one.why for one in seats.absent.values()}) == 1 and not seats:
         without = {"The shell over them": next(iter(seats.absent.values()))}
     pairs = desk.calculated.found(planned_side_blocks) or ()
-    table = side_table(pairs) if pairs else places_table(desk.calculated.found(side_block_places) or ())
+    table = side_table(pairs) if pairs else places_table(desk)
     return [*not_calculated_of(without), table, *_standing(desk)]
 
 
-def places_table(places: Sequence[SideBlockPlace]) -> Table:
-    """Give where every pair of side blocks stands, where the shell over them is not known."""
+def places_table(desk: Desk) -> Table:
+    """Give where every pair of side blocks stands and what it bears, where the shell over them is not known."""
+    places, standing = desk.calculated.found(side_block_places) or (), desk.calculated.found(side_block_standing)
+    acting = (standing.wind, standing.earthquake) if standing is not None else (None, None)
+    lee = [standing.lee(effect) if standing is not None and effect is not None else None for effect in acting]
     rows = [
         (
             str(one.number),
             one.position,
             in_column(one.off_centre, "centre"),
             " × ".join(in_column(size, "centre") for size in (one.length, one.width)),
+            *("–" if loads is None else in_column(loads[one.number - 1], "weight") for loads in lee),
         )
         for one in places
     ]
@@ -95,9 +98,12 @@ def places_table(places: Sequence[SideBlockPlace]) -> Table:
         Column("Place", width=0.9),
         Column(head("Off centre", "centre"), "decimal"),
         Column(head("Cap", "centre"), "right", 1.1),
+        Column(head("Wind", "weight"), "decimal", 0.9),
+        Column(head("Earth­quake", "weight"), "decimal", 0.9),
     )
     note = inline(
-        "Heights and bevels are taken off the ship, or from her docking plan: her form over them is not known."
+        "Heights and bevels are taken off the ship, or from her docking plan: her form over them is not known. Wind "
+        "and earthquake: load of the lee block, each by itself."
     )
     return Table(columns, tuple(Row(tuple(inline(cell) for cell in row)) for row in rows), note=note, small=True)
 

@@ -291,8 +291,8 @@ def _hydrostatics(desk: Desk) -> list[Block]:
     floats = desk.calculated.found(buoyancy)
     assert floats is not None  # and on this
     note = inline(
-        f"Even keel, water of {density}, moulded, {floats.source}. LCB and LCF are forward of the "
-        "after perpendicular, heights and drafts above the keel line."
+        f"Even keel, water of {density}, {'moulded, ' if floats.known_by_form else ''}{floats.source}. LCB and LCF are "
+        "forward of the after perpendicular, heights and drafts above the keel line."
     )
     return [Heading("Hydrostatics"), Table(columns, rows, note=note, small=True), *_lofted(desk)]
 
