@@ -20,6 +20,7 @@ from tenderwright.calculations.ship.undocking import lifting_off, undocking
 from tenderwright.calculations.steps.again import different
 from tenderwright.calculations.steps.outcome import Failed, Lacking
 from tenderwright.calculations.steps.runner import Calculated
+from tenderwright.quantities.quantity import NOWHERE
 from tests.calculations.ship.marram import calculated, package
 from tests.calculations.ship.on_curves import FOOT, HERE, american, measured, metric, without_tanks
 from tests.outcomes import result_of
@@ -174,3 +175,11 @@ def test_an_estimate_needs_the_displacement_and_is_not_made_beside_better_eviden
     assert "for a first answer `displacement`" in none.outcome(buoyancy).why
     broken = calculated(without_tanks(offsets=None, curves=replace(metric(), rows=metric().rows[::-1])))
     assert "hydrostatics.estimate.lcb" not in broken.record.values
+
+
+def test_a_mistake_in_lesser_evidence_takes_nothing_away():
+    """Curves of form that fall are told of, and she floats on her offsets all the same."""
+    broken = calculated(without_tanks(curves=replace(metric(), rows=metric().rows[::-1])))
+    assert result_of(broken, buoyancy).known_by_form
+    assert [one.place for one in broken.record.notices if one.code == "bad-table"] == [NOWHERE]
+    assert result_of(broken, docking) == result_of(by_form(), docking)

@@ -83,8 +83,12 @@ class Curves(Struct, frozen=True):
     """Her curves of form as a hull, and where they come from."""
 
     hull: HullCurves
+    source: str
+    """In words that go on from "hydrostatics "."""
     words: str
     here: Place
+    known: Mapping[str, Given]
+    """How well it is known: what the uncertainty of how she floats takes of it."""
 
 
 @step()
@@ -118,8 +122,11 @@ def curves_hull(curves: CurvesOfForm, particulars: Particulars) -> Curves | Abse
     except OutOfRange as error:
         why = f"the curves of form are not a hull: {error}"
         return Failed(why, Notice("bad-table", curves.here, why))
-    words = f"{len(table)} drafts, {table[0].draft} to {table[-1].draft} ({curves.source})"
-    return Curves(hull, "; ".join((words, *hull.derived)), curves.here)
+    si = curves.uncertainty.si if curves.uncertainty else TABLE
+    origin = curves.uncertainty.at if curves.uncertainty else "a table of hydrostatics: common practice, no source"
+    source = "; ".join((f"from the curves of form ({curves.source})", *hull.derived))
+    words = "; ".join((f"{len(table)} drafts, {table[0].draft} to {table[-1].draft} ({curves.source})", *hull.derived))
+    return Curves(hull, source, words, curves.here, {"breadth_uncertainty": Given(si, f"{si:.1%}", origin)})
 
 
 def _not_rising(rows: list[AtDraft]) -> Failed | None:
@@ -199,25 +206,28 @@ def estimated_hull(
 
 @step()
 def buoyancy(
-    hull: Hull | None,
+    hull: Hull | Absent,
     offsets: Offsets | None,
-    curves_hull: Curves | None,
-    curves: CurvesOfForm | None,
-    estimated_hull: Estimate | None,
+    curves_hull: Curves | Absent,
+    estimated_hull: Estimate | Absent,
     particulars: Particulars,
 ) -> Buoyancy | Absent:
-    """Give what floats her by the best evidence: offsets, then curves of form, then sections, then an estimate."""
-    if curves_hull is not None and curves is not None and offsets is None:
-        si = curves.uncertainty.si if curves.uncertainty else TABLE
-        origin = curves.uncertainty.at if curves.uncertainty else "a table of hydrostatics: common practice, no source"
-        source = "; ".join((f"from the curves of form ({curves.source})", *curves_hull.hull.derived))
-        known = {"breadth_uncertainty": Given(si, f"{si:.1%}", origin)}
-        return Buoyancy(curves_hull.hull, source, curves_hull.words, curves_hull.here, known, caution=CURVES_CAUTION)
-    if hull is not None:
-        source = f"from {hull.drawn_from} ({hull.source})"
-        return Buoyancy(hull.form, source, hull.words, hull.here, hull.known, hull.value)
-    if estimated_hull is not None:
-        return _estimated(estimated_hull, particulars)
+    """Give what floats her by the best evidence: offsets, then curves of form, then sections, then an estimate.
+
+    Where the best there is has a mistake, nothing worse takes its place; a mistake in what is worse takes nothing away.
+    """
+    evidence = (hull,) if offsets is not None else (curves_hull, hull, estimated_hull)
+    best = next((one for one in evidence if not isinstance(one, (Lacking, NotAsked))), None)
+    if isinstance(best, Absent):
+        return best.passed_on()
+    if isinstance(best, Curves):
+        return Buoyancy(best.hull, best.source, best.words, best.here, best.known, caution=CURVES_CAUTION)
+    if isinstance(best, Hull):
+        return Buoyancy(
+            best.form, f"from {best.drawn_from} ({best.source})", best.words, best.here, best.known, best.value
+        )
+    if isinstance(best, Estimate):
+        return _estimated(best, particulars)
     return Lacking(
         "it needs the hull: vessel/offsets.yaml, vessel/curves.yaml or vessel/sections.yaml, or for a first answer "
         "`displacement` in vessel/particulars.yaml"
