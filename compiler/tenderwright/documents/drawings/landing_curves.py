@@ -111,6 +111,13 @@ def _values(landing: Landing, upthrust: Field, stability: Field) -> str:
     gm = min(one.stability.gm_km_falls, one.stability.gm_kg_rises)
     load_at, gm_at = upthrust.x(one.upthrust / axis_unit("weight")), stability.x(gm / axis_unit("metacentric height"))
     marks = [pen.circle((load_at, y), 0.7, 0, pen.INK), pen.circle((gm_at, y), 0.7, 0, pen.INK)]
-    marks.append(pen.label((load_at + 1.6, y - 2.4), show(one.upthrust, "weight"), pen.SMALL, "start", True))
-    marks.append(pen.label((gm_at + 1.6, y + 2.4), show(gm, "metacentric height"), pen.SMALL, "start", True))
+    marks.append(_beside((load_at, y - 2.4), show(one.upthrust, "weight"), upthrust))
+    marks.append(_beside((gm_at, y + 2.4), show(gm, "metacentric height"), stability))
     return "".join(marks)
+
+
+def _beside(at: Point, words: str, field: Field) -> str:
+    """Write words to the right of a point, or to the left where they would leave the field."""
+    if at[0] + 1.6 + pen.text_width(words, pen.SMALL, True) <= field.right + 1:
+        return pen.label((at[0] + 1.6, at[1]), words, pen.SMALL, "start", True)
+    return pen.label((at[0] - 1.6, at[1]), words, pen.SMALL, "end", True)

@@ -8,6 +8,8 @@ from tenderwright.calculations.ship.timber import wood
 from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
+from tenderwright.documents.drawings.frame_scale import frame_scale
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
 from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
@@ -28,7 +30,7 @@ CONDITIONS = {
 }
 """By condition of the plank; sound ones are left white."""
 SIDES = ("port", "starboard")
-_ROW, _NAME, _SCALE, _LEGEND, _MARGIN = 7.0, 26.0, 7.0, 8.0, 3.0
+_ROW, _NAME, _LEGEND, _MARGIN = 7.0, 26.0, 9.0, 3.0
 
 
 def plank_expansion(package: Package, calculated: Calculated) -> Figure | Absent:
@@ -41,7 +43,7 @@ def plank_expansion(package: Package, calculated: Calculated) -> Figure | Absent
     rows = {side: _strakes([one for one in timber.planks if one.side in (side, "both")]) for side in SIDES}
     ends = [x for one in timber.planks for x in (one.from_.x, one.to.x)]
     low, high = min(0.0, *ends), max(ship.dimensions.length_between_perpendiculars.si, *ends)
-    height = _ROW * (sum(map(len, rows.values())) + 1) + _SCALE + _LEGEND + TITLE_HEIGHT + 2 * _MARGIN
+    height = _ROW * (sum(map(len, rows.values())) + 1) + FRAMES_HEIGHT + _LEGEND + TITLE_HEIGHT + 2 * _MARGIN
     scale = largest_scale(LANDSCAPE, lambda one: ((high - low) * 1000 / one + _NAME + 2 * _MARGIN, 0.0))
     sheet = sheet_of(package, "plank-expansion", TITLE, scale, LANDSCAPE.width, height, REPAIR)
     view = View(scale, _NAME + _MARGIN - low * 1000 / scale, 0.0)
@@ -57,7 +59,8 @@ def plank_expansion(package: Package, calculated: Calculated) -> Figure | Absent
             marks += [mark for one in of for mark in _plank(one, view, top)]
             top += _ROW
         top += _ROW / 2
-    marks += [_scale(view, low, high, top), *_legend({one.condition for one in timber.planks}, top + _SCALE + 3)]
+    marks += [frame_scale(package.frames, view, top, (low, high))] if package.frames else []
+    marks += _legend({one.condition for one in timber.planks}, top + FRAMES_HEIGHT + 4)
     words = _words(timber)
     caption = (
         "Each row is a strake, forward to the right, lengths to scale and widths not: port above with its garboard "
@@ -88,19 +91,6 @@ def _plank(one: Plank, view: View, top: float) -> list[str]:
         pen.polygon(box, pen.HEAVY if one.condition == "renew" else pen.FINE),
         pen.label(((left + right) / 2, top + _ROW / 2), named, pen.SMALL, bold=one.condition == "renew", kind="plank"),
     ]
-
-
-def _scale(view: View, low: float, high: float, top: float) -> str:
-    """Draw the distances forward of the after perpendicular, a tick a metre."""
-    metres = range(int(low), int(high) + 1)
-    marks = [
-        pen.line((view.x(low), top), (view.x(high), top), pen.FINE),
-        pen.strokes([((view.x(m), top), (view.x(m), top + 1.6)) for m in metres], pen.THIN),
-    ]
-    step = 1 if view.mm(1.0) > 9 else 5
-    named = [m for m in metres if m % step == 0]
-    marks += [pen.text((view.x(m), top + 4.8), f"{m} m", pen.SMALL, "middle", kind="metre") for m in named]
-    return "".join(marks)
 
 
 def _legend(used: set[str], top: float) -> list[str]:

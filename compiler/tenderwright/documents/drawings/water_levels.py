@@ -23,11 +23,13 @@ from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.facility import Facility
 from tenderwright.model.package import Package
+from tenderwright.quantities.customs import system
 from tenderwright.quantities.display import in_column, show
 
 TITLE = "Levels of the water as she lands"
 _NAMES, _COLUMN, _HEAD, _FOOT, _GAP = 48.5, 20.5, 10.5, 5.5, 3.0
-"""Widths of the names of stages and of a facility, space over and under, and between, mm."""
+"""Widths of the names of stages and of a facility (more where figures are told in two systems), space over and under,
+and between, mm."""
 _LINE, _APART = 3.2, 1.2
 """From line to line of what is said of a stage, and between stages, mm."""
 _WATER = "water over the blocks"
@@ -60,8 +62,12 @@ def water_levels(package: Package, calculated: Calculated) -> Figure | Absent:
     highest = max([form.deck_at(x) - under, *(one.water for one in stages), *(w for w in there if w)])
     half = float(np.max(form.half_breadth_at(x, np.linspace(form.keel_at(x), form.deck_at(x), 40))))
 
+    column = _COLUMN
+    if system() == "both":
+        column = max(column, pen.text_width(in_column(highest + depth, "water level") + " needed", pen.SMALL, True) + 9)
+
     def size(scale: int) -> tuple[float, float]:
-        wide = _NAMES + half * 1000 / scale + 8 + len(shown) * _COLUMN + 2 * _GAP + curves.WIDTH
+        wide = _NAMES + half * 1000 / scale + 8 + len(shown) * column + 2 * _GAP + curves.WIDTH
         said = sum(_LINE * len(_words(one)) + _APART for one in stages) + 2
         return wide, max((highest + depth) * 1000 / scale + _HEAD + _FOOT, said) + TITLE_HEIGHT
 
@@ -71,12 +77,12 @@ def water_levels(package: Package, calculated: Calculated) -> Figure | Absent:
     spare = max(0.0, sheet.width - size(scale)[0]) / 3
     view = View(scale, _NAMES + spare + sheet.mm(half), _HEAD + sheet.mm(highest))
     start = view.left + 8 + _GAP + spare
-    end = start + len(shown) * _COLUMN
+    end = start + len(shown) * column
     marks = [
         _ship(package, form, x, built, view),
         _stages(stages, view, end if shown else view.left + 8),
         *(
-            _facility((fits.get(one.facility), stages), one, block, water, view, start + index * _COLUMN)
+            _facility((fits.get(one.facility), stages), one, block, water, view, (start + index * column, column))
             for index, (one, block, water) in enumerate(zip(shown, blocks, there, strict=True))
         ),
         curves.landing_curves(
@@ -93,8 +99,12 @@ def water_levels(package: Package, calculated: Calculated) -> Figure | Absent:
 
 
 def _facilities(package: Package, fits: Mapping[str, Verdict]) -> list[Facility]:
-    """Choose the facilities that fit her, or may; the first of all where there is none."""
-    fitting = [one for one in package.facilities if (fit := fits.get(one.facility)) and fit.met is not False]
+    """Choose the facilities that fit her, or may and are meant for her; the first of all where there is none."""
+    fitting = [
+        one
+        for one in package.facilities
+        if (fit := fits.get(one.facility)) and (fit.met or (fit.met is None and not one.kept_because))
+    ]
     return fitting or list(package.facilities[:1])
 
 
@@ -141,8 +151,9 @@ def _stages(stages: Sequence[Stage], view: View, end: float) -> str:
         marks.append(pen.line((foot + 4, level), (end, level), 0.3 if one.water > 0 else pen.FINE, pen.LIMIT, pen.BLUE))
         leader = [((foot - 1.5, top + 2.0), (foot, top + 2.0)), ((foot, top + 2.0), (foot + 4, level))]
         marks.append(pen.strokes(leader, pen.THIN))
+        figures = next(row for row, line in enumerate(words) if line.startswith("water "))
         for row, line in enumerate(words):
-            name = row < len(words) - 2
+            name = row < figures
             kind = "stage" if name else "stage-figures"
             marks.append(pen.text((1, top + 2.9 + row * _LINE), line, pen.SMALL, bold=name, kind=kind))
     return "".join(marks)
@@ -150,12 +161,13 @@ def _stages(stages: Sequence[Stage], view: View, end: float) -> str:
 
 def _words(one: Stage) -> list[str]:
     """Say a stage in rows: its name, then water and upthrust, then drafts and metacentric height."""
-    gm = f", GM {show(one.gm, 'metacentric height')}" if one.gm is not None else ""
-    return [
-        *_wrapped(one.name, _NAMES - 8, 2),
-        f"water {show(one.water, 'water level')}, upthrust {show(one.upthrust, 'weight')}",
-        f"drafts {in_column(one.draft_aft, 'draft')} / {show(one.draft_forward, 'draft')}{gm}",
-    ]
+    gm = f"GM {show(one.gm, 'metacentric height')}" if one.gm is not None else ""
+    water, upthrust = f"water {show(one.water, 'water level')}", f"upthrust {show(one.upthrust, 'weight')}"
+    drafts = f"drafts {in_column(one.draft_aft, 'draft')} / {show(one.draft_forward, 'draft')}"
+    name = _wrapped(one.name, _NAMES - 8, 2)
+    if system() == "both":
+        return [*name, water, upthrust, drafts, *([gm] if gm else [])]
+    return [*name, f"{water}, {upthrust}", f"{drafts}, {gm}" if gm else drafts]
 
 
 def _facility(
@@ -164,16 +176,16 @@ def _facility(
     block: float,
     water: float | None,
     view: View,
-    left: float,
+    room: tuple[float, float],
 ) -> str:
     """Draw a facility as a gauge from its floor: blocks, sill, the water there and needed, and every stage."""
-    fit, stages = found
+    (fit, stages), (left, wide) = found, room
     floor, gauge = view.y(-block), left + 5.5
     timber = [(left, view.y(0)), (left + 4.0, view.y(0)), (left + 4.0, floor), (left, floor)]
     said = {True: "calculated to fit", False: "does not fit", None: "not known"}[fit.met if fit else None]
     marks = [TIMBER.over([timber]), pen.polygon(timber, pen.FINE)]
-    marks.append(pen.line((left - 1, floor), (left + _COLUMN - 2, floor), pen.HEAVY))
-    for index, words in enumerate(_wrapped(facility.name, _COLUMN - 1.5)):
+    marks.append(pen.line((left - 1, floor), (left + wide - 2, floor), pen.HEAVY))
+    for index, words in enumerate(_wrapped(facility.name, wide - 1.5)):
         marks.append(pen.text((left, 2.8 + index * 3.0), words, pen.SMALL, bold=True, kind="facility"))
     marks.append(pen.text((left, floor + 4.2), said, pen.SMALL, kind="fits"))
     needed = _limit(fit)[0]

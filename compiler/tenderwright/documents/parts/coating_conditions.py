@@ -8,6 +8,7 @@ from tenderwright.calculations.climate.paint_window import HUMIDITY_LIMIT, HUMID
 from tenderwright.calculations.climate.soluble_salts import soluble_salts
 from tenderwright.calculations.climate.workable_hours import HUMIDITY_SPREAD, LEAST_STEEL, STEEL_OFFSET, WIND_LIMIT
 from tenderwright.calculations.ship.climate import climate, docking_month, month_outlooks
+from tenderwright.calculations.ship.timber import of_wood
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
@@ -23,11 +24,13 @@ def coating_conditions(desk: Desk) -> Part | None:
     if isinstance(written, Absent) and not desk.package.schemes:
         return None
     margin, source = MARGINS["3 K"]
+    surface = _surface(desk)
     asked = (
-        f"The steel is {plainly(margin, 'temperature difference')} or more above the dew point ({source}), "
+        f"The {surface} is {plainly(margin, 'temperature difference')} or more above the dew point ({source}), "
         "and the relative humidity is at most "
-        f"{100 * HUMIDITY_LIMIT:.0f} % ({HUMIDITY_SOURCE}). Both are read at the steel before and during each coat, "
-        f"every four hours at most. The form of five degrees Fahrenheit and rising ({MARGINS['5 degF'][1].title}) is "
+        f"{100 * HUMIDITY_LIMIT:.0f} % ({HUMIDITY_SOURCE}). Both are read at the {surface} before and during "
+        "each coat, every four hours at most. The form of five degrees Fahrenheit and rising "
+        f"({MARGINS['5 degF'][1].title}) is "
         f"{show(MARGINS['5 degF'][0], 'temperature difference')} and does not meet this."
     )
     blocks: list[Block] = [
@@ -39,6 +42,11 @@ def coating_conditions(desk: Desk) -> Part | None:
     ]
     title = "Coating conditions"
     return Part("coating-conditions", "6.3", title, "data", "The ship", tuple(blocks), caution=True)
+
+
+def _surface(desk: Desk) -> str:
+    """Name what is painted."""
+    return "wood" if of_wood(desk.package.particulars) else "steel"
 
 
 def _months(desk: Desk, written: Climate) -> list[Block]:
@@ -74,13 +82,14 @@ def _months(desk: Desk, written: Climate) -> list[Block]:
         Column("Hours", "right"),
         Column("Under cover", "right"),
     )
+    surface = _surface(desk)
     note = inline(
         f"{written.place}: {written.source}. Share of the hours from {written.day_begins:g} to {written.day_ends:g} h "
-        "in which margin, humidity, steel, rain and wind all allow paint in the open; under cover neither rain nor "
-        "wind counts. A model for planning (derived): the day is a sinusoid and its vapour keeps; the steel stands "
-        f"{plainly(abs(STEEL_OFFSET), 'temperature difference')} below the air at the coldest hour; daily "
+        f"in which margin, humidity, {surface}, rain and wind all allow paint in the open; under cover neither rain "
+        f"nor wind counts. A model for planning (derived): the day is a sinusoid and its vapour keeps; the {surface} "
+        f"stands {plainly(abs(STEEL_OFFSET), 'temperature difference')} below the air at the coldest hour; daily "
         "humidity spreads by "
-        f"{100 * HUMIDITY_SPREAD:.0f} %; least steel {plainly(LEAST_STEEL, 'temperature')}; wind up to "
+        f"{100 * HUMIDITY_SPREAD:.0f} %; least {surface} {plainly(LEAST_STEEL, 'temperature')}; wind up to "
         f"{plainly(WIND_LIMIT, 'wind speed')}. Those figures "
         "are common practice, no source."
     )
@@ -116,7 +125,11 @@ def _asked(desk: Desk) -> list[Block]:
         f"Salts as sodium chloride by ISO 8502-6 and -9: {show(soluble_salts(1e-4), 'salts', more=1)} for each µS/cm, "
         "3 mL on 12.5 cm²."
     )
-    return [Heading("What is asked of the steel"), Table(columns, tuple(rows), note=note, small=True)] if rows else []
+    return (
+        [Heading(f"What is asked of the {_surface(desk)}"), Table(columns, tuple(rows), note=note, small=True)]
+        if rows
+        else []
+    )
 
 
 def _windows(desk: Desk) -> list[Block]:
