@@ -186,6 +186,8 @@ def test_she_is_told_of_in_dock_and_closed_into_her_history(run: Runner, at: Pat
     ran = run("close", at, CLOSED, "--out", tmp_path / "out")
     assert ran.code == 0, ran.err
     entry = yaml.safe_load((at / "history/docking-2028.yaml").read_text("utf-8"))
+    report = (tmp_path / "out/docking-report/docking-report.html").read_text("utf-8")
+    assert METAL.findall(re.sub(r"<[^>]*>", " ", report[report.index("<body") :])) == []
     assert [one["component"] for one in entry["timber"]] == ["plank", "plank", "frame", "seam", "fastening", "bolt"]
     files = read(at)
     compiled = compile_package(files)

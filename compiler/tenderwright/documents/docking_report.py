@@ -33,7 +33,7 @@ def docking_report(desk: ReportDesk, closed: ClosedDocking, stamp: Stamp, basis:
         docking(desk, closed),
         report_work.steel(desk, closed),
         report_work.coating(desk, closed),
-        report_work.anodes(desk, closed),
+        *((report_work.anodes(desk, closed),) if desk.package.anodes or findings.anodes else ()),
         report_work.fittings(desk, closed),
         report_work.conditions(desk, closed),
         account(desk, closed, confidential=confidential),
@@ -81,16 +81,27 @@ def not_recorded(findings: Findings, package: Package) -> list[str]:
     undrawn = [one.name for one in package.openings if one.kind == "docking plug" and one.opening not in plugs]
     batchless = sum(1 for log in findings.paint for coat in log.coats if not coat.batches)
     unsized = [b for b in (*findings.blocks.keel, *findings.blocks.sides) if b.length is None or b.width is None]
-    silent = [
-        ("drafts on docking", findings.on_docking.drafts),
-        ("drafts on undocking", findings.on_undocking.drafts),
+    ship = package.particulars
+    hull = ship.hull if ship is not None else None
+    turning = "shaft and rudder" if ship is None or ship.shafts else "the rudder"
+    soundings = (
         ("soundings on docking", findings.on_docking.soundings),
         ("soundings on undocking", findings.on_undocking.soundings),
+    )
+    shell = (
+        ("thickness readings", findings.readings or findings.readings_file)
+        if hull is None or hull.of_metal
+        else ("planks, seams and fastenings", findings.timber)
+    )
+    silent: list[tuple[str, object]] = [
+        ("drafts on docking", findings.on_docking.drafts),
+        ("drafts on undocking", findings.on_undocking.drafts),
+        *(soundings if package.tanks else ()),
         ("block positions", findings.blocks.keel),
-        ("thickness readings", findings.readings or findings.readings_file),
-        ("sea valves", findings.valves),
-        ("clearances of shaft and rudder", findings.clearances),
-        ("tests of tanks", findings.tank_tests),
+        shell,
+        *((("sea valves", findings.valves),) if package.openings else ()),
+        (f"clearances of {turning}", findings.clearances),
+        *((("tests of tanks", findings.tank_tests),) if package.tanks else ()),
         ("paint log", findings.paint),
         ("prices paid", findings.prices),
         ("end of the guarantee", findings.guarantee_until),
