@@ -48,11 +48,6 @@ class FrameTable:
         """Give the distance of a frame forward of the after perpendicular, m; raises KeyError."""
         return self._at[frame]
 
-    @property
-    def heading(self) -> str:
-        """Say what a column of such labels is headed with."""
-        return "Frame" if self.numbers else "Forward of AP"
-
     def label(self, x: float) -> str:
         """Name a position by the frame at or abaft it, to 10 mm, such as `Fr 31 + 200 mm`.
 

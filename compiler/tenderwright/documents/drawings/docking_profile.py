@@ -30,7 +30,7 @@ from tenderwright.documents.drawings.block_marks import (
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale, perpendiculars
 from tenderwright.documents.drawings.hull_marks import extent, hull_ground, hull_lines
-from tenderwright.documents.drawings.landing_waterlines import landing_waterlines
+from tenderwright.documents.drawings.landing_waterlines import landing_waterlines, named_aft
 from tenderwright.documents.drawings.sheet import PROPOSAL, TITLE_HEIGHT, Sheet, sheet_of
 from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
@@ -86,7 +86,7 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
     marks = [
         hull_ground(package, form, view),
         keel_block_marks(blocks, touched.number if touched else None, view, under),
-        hull_lines(package, found, view),
+        hull_lines(package, found, view, 0.53 if named_aft(curve) else 0.06),
         side_block_marks(calculated.found(planned_side_blocks) or (), view, under - raised),
         side_block_outlines(calculated, view, (under - raised, under)),
         landing_waterlines(curve, form.length, view, (first, last), under),
@@ -95,7 +95,7 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
         block_numbers(blocks, view, numbers_at),
         pen.text((1, numbers_at + 2.6), "block", pen.SMALL),
         frame_scale(package.frames, view, frames_at) if package.frames else "",
-        pen.text((1, frames_at + 4.8), package.frames.heading.lower() if package.frames else "", pen.SMALL),
+        pen.text((1, frames_at + 4.8), _places(package), pen.SMALL),
         block_spacing(blocks, view, spacing_at),
         pen.text((1, spacing_at + 3.1), head("spacing", "distance"), pen.SMALL),
         load.keel_load_diagram(blocks, allowable, alone, view, diagram_at),
@@ -108,6 +108,11 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
     without = list(seats.absent.values()) if isinstance(seats, Each) else [seats]
     caption += not_drawn(without[0], "Side blocks drawn dashed have no height") if without else ""
     return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
+
+
+def _places(package: Package) -> str:
+    """Say what the scale along her counts."""
+    return "frame" if package.frames and package.frames.numbers else "forward of AP"
 
 
 def side_block_outlines(calculated: Calculated, view: View, heights: tuple[float, float]) -> str:

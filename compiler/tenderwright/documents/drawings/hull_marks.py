@@ -25,20 +25,23 @@ def hull_ground(package: Package, form: HullForm, view: View) -> str:
     return "".join(marks)
 
 
-def hull_lines(package: Package, drawn: Outline, view: View) -> str:
-    """Draw the hull's outline heavy and her bilge keels hidden; a stand-in for the outline says that it is one."""
+def hull_lines(package: Package, drawn: Outline, view: View, words_at: float = 0.12) -> str:
+    """Draw the hull's outline heavy and her bilge keels hidden.
+
+    A stand-in for the outline says that it is one, from a share of its length on.
+    """
     keels = [(view.at(a), view.at(b)) for a, b in outline.bilge_keels(package)]
     shape = view.all(outline.profile(drawn.form))
-    return pen.strokes(keels, pen.FINE, pen.HIDDEN) + pen.polygon(shape, pen.HEAVY) + stand_in(drawn, shape)
+    return pen.strokes(keels, pen.FINE, pen.HIDDEN) + pen.polygon(shape, pen.HEAVY) + stand_in(drawn, shape, words_at)
 
 
-def stand_in(drawn: Outline, shape: Sequence[pen.Point]) -> str:
-    """Write within an outline on paper, at its upper left, that it is not her form; nothing where it is."""
+def stand_in(drawn: Outline, shape: Sequence[pen.Point], words_at: float) -> str:
+    """Write within an outline on paper, under its upper edge, that it is not her form; nothing where it is."""
     if drawn.known:
         return ""
     left, right = min(x for x, _ in shape), max(x for x, _ in shape)
     top = min(y for _, y in shape)
-    return pen.text((left + 0.12 * (right - left), top + 3.0), NOT_HER_FORM, pen.SMALL, kind="stand-in")
+    return pen.text((left + words_at * (right - left), top + 3.0), NOT_HER_FORM, pen.SMALL, kind="stand-in")
 
 
 def extent(package: Package, form: HullForm) -> tuple[float, float]:

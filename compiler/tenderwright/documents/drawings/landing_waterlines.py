@@ -41,6 +41,14 @@ def landing_waterlines(
     return "".join(marks)
 
 
+def named_aft(curve: LandingCurve | None) -> bool:
+    """Tell whether the lines are named in the after half, where they lie farther apart there."""
+    if curve is None:
+        return True
+    aft, forward = (abs(float(drafts[0] - drafts[curve.settled])) for drafts in (curve.draft_aft, curve.draft_forward))
+    return aft >= forward
+
+
 def _names(lines: Sequence[Sequence[tuple[float, float]]]) -> list[str]:
     """Name the lines where they lie farthest apart, the upper one above and the lower one below."""
     (a0, a1), (b0, b1) = lines

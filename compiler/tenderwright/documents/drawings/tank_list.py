@@ -11,7 +11,7 @@ from tenderwright.documents.drawings.hatch import liquid_hatch
 from tenderwright.documents.drawings.table import Column, Line, height, table
 from tenderwright.model.package import Package
 from tenderwright.model.tank import Tank
-from tenderwright.quantities.display import show
+from tenderwright.quantities.display import in_column, show, unit_of
 
 _ABREAST = 3
 _GAP = 3.0
@@ -30,7 +30,7 @@ def tank_list(package: Package, calculated: Calculated, top: float, width: float
         Column("", 8.0),
         Column("Tank", each - 40.0),
         Column("Sounding", 13.0, "right"),
-        Column("Volume", 14.0, "right"),
+        Column(unit_of("capacity"), 14.0, "right"),
     )
     lines = [_line(number, tank, calculated) for number, tank in enumerate(package.tanks, 1)]
     rows = math.ceil(len(lines) / _ABREAST)
@@ -45,11 +45,11 @@ def _line(number: int, tank: Tank, calculated: Calculated) -> Line:
     reading = show(contents.sounding.si, "centre") if contents.sounding else "–"
     if contents.ullage and not contents.sounding:
         reading = f"ull. {show(contents.ullage.si, 'centre')}"
-    if contents.liquid == "none":
-        reading = "dry"
-    volume = show(held.liquid.volume, "capacity") if held else "–"
     if contents.full:
         reading = str(contents.full)
+    if contents.liquid == "none":
+        reading = "dry"
+    volume = in_column(held.liquid.volume, "capacity") if held else "–"
     name = tank.name if tank.tank in calculated.each(tank_shape) else f"{tank.name} (not drawn)"
     return Line((f"{number}", "", name, reading, volume), liquid_hatch(contents.liquid))
 

@@ -76,7 +76,7 @@ def tanks(desk: Desk) -> Part:
     note = inline(
         "Volumes are cut from each tank by the liquid plane at the trim of the drafts last read. The yard sounds every "
         "tank again on the day of docking and before she is floated."
-        + (_BY_PLAN.format(", ".join(by_plan)) if by_plan else "")
+        + (_BY_PLAN.format(", ".join(by_plan) if len(by_plan) < len(boxes) else "all of them") if by_plan else "")
     )
     table = Table(columns, tuple(rows), note=note, small=True)
     blocks: list[Block] = [table, *not_calculated_of(absent), *_notes(desk)]
