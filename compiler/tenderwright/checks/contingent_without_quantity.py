@@ -27,7 +27,7 @@ def check(context: Context) -> Iterator[Notice]:
                 continue
             about = f"{kind} line {item.number}.{line.line}, `{line.text}`,"
             place = key_in(item, "lines", index, "price")
-            if line.quantity is None and line.takes is None:
+            if line.quantity is None and line.takes is None and line.takes_line is None:
                 message = f"{about} has no tendered quantity"
                 yield Notice(CODE, place, message, hints=("add one with its unit, as in `quantity: 40 each`",))
             elif line.quantity is None and not _unit(context, line):

@@ -39,9 +39,9 @@ def _later_phases(context: Context, item: Item) -> Iterator[Notice]:
             continue
         behind = context.before(direct) if direct.phase == "any" else set()
         chain = [direct, *(items[name] for name in sorted(behind))]
-        late = next((other for other in chain if own is not None and _ORDER.get(other.phase, -1) > own), None)
+        late = next((other for other in chain if own is not None and _ORDER.get(other.last_phase, -1) > own), None)
         if late is not None:
-            message = f"item {item.number}, `{item.phase}`, depends on item {late.number}, `{late.phase}`"
+            message = f"item {item.number}, `{item.phase}`, depends on item {late.number}, `{late.last_phase}`"
             notes = (Note(f"item {late.number} has its phase here", place_in(late, "phase")),)
             yield Notice("phase-order", reference.at, message, notes, ("change a phase, or take the dependence away",))
 

@@ -6,6 +6,7 @@ from msgspec import field
 
 from tenderwright.model.build import Name, Prose
 from tenderwright.model.common import Extent
+from tenderwright.model.item_parts import Access, Decision, Heritage
 from tenderwright.model.item_table import ItemTable
 from tenderwright.model.kinds import (
     PRICED,
@@ -16,6 +17,7 @@ from tenderwright.model.kinds import (
     DrawingRef,
     Fraction,
     ItemRef,
+    LineName,
     LinesName,
     Money,
     OpeningRef,
@@ -71,13 +73,6 @@ class Where(Noun, frozen=True, kw_only=True):
     ] = ()
 
 
-class Access(Noun, frozen=True, kw_only=True):
-    """Access, and what is in the way."""
-
-    staging: Annotated[Prose | None, Key("Staging, and in which item it is priced.")] = None
-    interference: Annotated[Prose | None, Key("What is in the way: who removes it, who refits it.")] = None
-
-
 class OwnerFurnished(Noun, frozen=True, kw_only=True):
     """Something furnished by the owner."""
 
@@ -96,19 +91,6 @@ class YardFurnished(Noun, frozen=True, kw_only=True):
     what: Annotated[str, Key("What the yard brings.", "Docking plugs, bronze")]
     quantity: Annotated[AnyQuantity | None, Key("How much of it the yard brings.", "12 each")] = None
     standard: Annotated[str, Key("Standard by which the yard tests, where there is one.", "ISO 4624")] = ""
-
-
-class Heritage(Noun, frozen=True, kw_only=True):
-    """What is significant, and how it is treated."""
-
-    significance: Annotated[Prose, Key("What is significant.")]
-    treatment: Annotated[
-        str,
-        Key("How the fabric is to be treated.", "preserve"),
-        OneOf("stabilise", "preserve", "rehabilitate", "restore", "replace in kind"),
-    ]
-    keep_fabric: Annotated[bool, Key("Whether removed fabric is tagged and returned.")] = False
-    photographs: Annotated[str, Key("At which stages photographs are wanted.", "before, opened, after")] = ""
 
 
 class Test(Noun, frozen=True, kw_only=True):
@@ -169,14 +151,6 @@ class Report(Noun, frozen=True, kw_only=True):
     here: Place
 
 
-class Decision(Noun, frozen=True, kw_only=True):
-    """A decision gate."""
-
-    who: Annotated[str, Key("Who decides, by office.", "Ship manager")]
-    within: Annotated[Time, Key("Time the owner takes.", "48 h")]
-    on: Annotated[Prose, Key("On what it is decided, and what follows.")]
-
-
 class Line(Noun, frozen=True, kw_only=True):
     """One line that the yard prices."""
 
@@ -204,9 +178,12 @@ class Line(Noun, frozen=True, kw_only=True):
     takes: Annotated[
         ValueRef | None, Key("Takes its quantity from a calculated value.", "coating.underwater-spot.area")
     ] = None
-    share: Annotated[Fraction | None, Key("How much of the value is taken as the quantity of the line.", "100 %")] = (
-        None
-    )
+    takes_line: Annotated[
+        LineName | None, Key("Takes its quantity from that of another line, whatever that rests on.", "310.a")
+    ] = None
+    share: Annotated[
+        Fraction | None, Key("How much of the value, or of the other line, is taken as the quantity.", "100 %")
+    ] = None
     round_up: Annotated[AnyQuantity | None, Key("Rounds the quantity up to a whole number of these.", "5 m2")] = None
     unit: Annotated[str, Key("Unit in which a taken value is shown.", "m2")] = ""
     basis: Annotated[
@@ -256,7 +233,13 @@ class Item(Noun, frozen=True, kw_only=True):
         ),
         OneOf("definite", "measured", "contingent", "option", "provisional", "credit", "owner", "information"),
     ]
-    phase: Annotated[Phase, Key("When it is done.")]
+    phase: Annotated[Phase, Key("When it is done, or begins.")]
+    ends: Annotated[Phase, Key("When it ends, where that is another time.", "after undocking")] = ""
+    begins_on: Annotated[DayFromEvent | None, Key("Day on which it may begin at the earliest.", "docking + 2 d")] = None
+    ends_on: Annotated[DayFromEvent | None, Key("Day by which it must be done.", "undocking - 3 d")] = None
+    duration: Annotated[
+        Time | None, Key("Time that it will most likely take; the owner's programme takes it from here.", "6 d")
+    ] = None
     system: Annotated[
         str,
         Key("Part of the ship."),
@@ -382,6 +365,11 @@ class Item(Noun, frozen=True, kw_only=True):
     def written(self, line: Line) -> int:
         """Give the place of a line among those written, of which one priced by row stands for several."""
         return list(dict.fromkeys(one.here for one in self.lines)).index(line.here)
+
+    @property
+    def last_phase(self) -> str:
+        """Give when it ends."""
+        return self.ends or self.phase
 
     def kind_of(self, line: Line) -> str:
         """Give the kind of a line: its own, or the item's."""

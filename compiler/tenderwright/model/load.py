@@ -45,6 +45,7 @@ from tenderwright.model.frames_wanted import FRAMES, LENGTH, frames_wanted, leng
 from tenderwright.model.in_dock_sense import in_dock_sense
 from tenderwright.model.noun import Noun
 from tenderwright.model.package import ANY, NOTHING, Broken, Clause, Package
+from tenderwright.model.resting_lines import with_resting_lines
 from tenderwright.model.survey import Survey, survey_name
 from tenderwright.model.table_rows import with_row_lines
 from tenderwright.notices import Notice, Place
@@ -313,8 +314,9 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         todos=still_todo(files.sources),
     )
     package, notices = with_row_lines(with_families(package))
-    package, more = with_choices(package)
-    notices += more
+    for stage in (with_choices, with_resting_lines):
+        package, more = stage(package)
+        notices += more
     return package, list(dict.fromkeys([*loader.notices, *notices]))
 
 

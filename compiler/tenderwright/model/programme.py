@@ -31,7 +31,9 @@ class Activity(Noun, frozen=True, kw_only=True):
         OneOf("work", "cure", "decision", "docking", "undocking"),
     ] = "work"
     low: Annotated[Time | None, Key("Shortest time that it may take.", "1 d")] = None
-    likely: Annotated[Time | None, Key("Time that it will most likely take.", "2 d")] = None
+    likely: Annotated[
+        Time | None, Key("Time that it will most likely take; left out, the `duration` of its item.", "2 d")
+    ] = None
     high: Annotated[Time | None, Key("Longest time that it may take.", "4 d")] = None
     after: Annotated[
         tuple[Annotated[Identifier, Key("Activity.", "wash")], ...],

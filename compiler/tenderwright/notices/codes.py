@@ -121,6 +121,8 @@ _CHECKS = {
     "coated-twice": ("error", "one area is coated by two schemes or two items"),
     "contingent-without-quantity": ("error", "a contingent line has no unit or tendered quantity"),
     "unbounded-words": ("error", "unbounded words stand where a quantity should"),
+    "item-ends-early": ("error", "an item ends before it begins, or takes longer than it has"),
+    "unit-unlike-price": ("error", "a quantity is in a unit by which such a price is not paid"),
     "phase-order": ("error", "an item is done afloat that needs the dock dry, or before what it rests on"),
     "late-report": ("error", "a report is due after undocking"),
     "owner-furnished-undated": ("error", "owner-furnished material has no delivery day"),

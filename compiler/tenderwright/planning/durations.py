@@ -41,13 +41,15 @@ class Duration(Struct, frozen=True):
 
 
 def duration(activity: Activity, item: Item, week: int, workable: float) -> Duration | Notice:
-    """Give the duration of an activity; a decision without one takes the answering time of its item."""
+    """Give the duration of an activity; without one, work takes the item's, a decision its answering time."""
     likely = activity.likely
     if likely is None and activity.kind == "decision" and item.decision is not None:
         likely = item.decision.within
+    if likely is None and activity.kind == "work":
+        likely = item.duration
     if likely is None:
         message = f"activity `{activity.activity}` has no likely duration"
-        return Notice("missing-key", activity.here, message, hints=("add `likely: 2 d`",))
+        return Notice("missing-key", activity.here, message, hints=("add `likely: 2 d`, or `duration` of its item",))
     low, middle, high = (_days(each or likely) for each in (activity.low, likely, activity.high))
     if not 0 <= low <= middle <= high:
         message = f"activity `{activity.activity}`: low, likely and high do not rise in that order"

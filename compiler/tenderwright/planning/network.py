@@ -29,6 +29,8 @@ class Node(Struct, frozen=True):
     kind: str
     phase: str
     duration: Duration
+    ends: str = ""
+    """The phase in which it ends, where that is another."""
     crew: str = ""
     afterwards: bool = False
     after: tuple[str, ...] = ()
@@ -92,6 +94,7 @@ def network(programme: Programme, package: Package, record: Record) -> tuple[Net
                 activity.kind,
                 phase,
                 days,
+                "" if activity.phase or activity.kind != "work" else item.ends,
                 activity.crew,
                 activity.afterwards or activity.kind == "undocking",
                 _live_before(activity, programme, items),
@@ -188,11 +191,13 @@ def _links(nodes: Sequence[Node], items: Mapping[str, Item]) -> list[Link]:
     for place, node in enumerate(nodes[2:-1], start=2):
         if place in (docking, undocking):
             continue
-        if node.phase == "before docking":
+        ends = node.ends or node.phase
+        if ends == "before docking":
             add(place, docking, "done before docking")
-        elif node.phase == "dry":
-            add(docking, place, "done on blocks")
+        elif ends == "dry":
             add(place, undocking, "done before undocking")
+        if node.phase == "dry":
+            add(docking, place, "done on blocks")
         elif node.phase == "after undocking":
             add(undocking, place, "done after undocking")
     followed = {link.before for link in found.values()}

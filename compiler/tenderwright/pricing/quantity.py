@@ -9,6 +9,7 @@ from msgspec import Struct
 from tenderwright.calculations.value import Record, Value
 from tenderwright.model.item import Line
 from tenderwright.model.package import Package
+from tenderwright.model.resting_lines import RestingLine
 from tenderwright.notices import Notice
 from tenderwright.pricing.amount import PERCENT
 from tenderwright.quantities.display import in_unit, tidy
@@ -42,6 +43,8 @@ def line_quantity(line: Line, record: Record) -> LineQuantity | None:
     """
     if line.takes is not None:
         return _taken(line, record)
+    if isinstance(line, RestingLine):
+        return _rested(line, record)
     if line.price == "markup" and line.amount is not None:
         return LineQuantity(line.amount, "", line.basis or "owner's")
     if line.quantity is None and line.price in ("rate", "day", "hours"):
@@ -60,6 +63,10 @@ def quantity_mistakes(package: Package, record: Record) -> list[Notice]:
         for line in item.lines:
             value = _value(line, record)
             mistake = _unit_mistake(line, value) if value is not None and not item.withdrawn else None
+            below = line_quantity(line.rests_on, record) if isinstance(line, RestingLine) else None
+            unlike = _unlike(line, below) if isinstance(line, RestingLine) and below is not None else ""
+            if unlike and not item.withdrawn:
+                notices.append(Notice("wrong-dimension", line.here, f"line {item.number}.{line.line}: {unlike}"))
             if mistake is not None:
                 code, message, hints = mistake
                 notices.append(Notice(code, line.here, f"line {item.number}.{line.line}: {message}", hints=hints))
@@ -108,6 +115,34 @@ def _taken(line: Line, record: Record) -> LineQuantity | None:
     size = _size(step, name)
     count = ((number / size) - _SLACK).to_integral_value(ROUND_CEILING) + 0  # no minus before nothing
     return LineQuantity(_plain(count * size), name, line.basis or "calculated", value)
+
+
+def _rested(line: RestingLine, record: Record) -> LineQuantity | None:
+    """Give the share of another line's quantity, as that stands in the form, in the unit of this one."""
+    below = line_quantity(line.rests_on, record)
+    if below is None or _unlike(line, below):
+        return None
+    share = Decimal(repr(line.share.si)) if line.share is not None else ONE
+    name = unit(line.unit or (line.round_up.unit if line.round_up else below.unit)).name
+    number = below.number * share
+    if name != below.unit:
+        number *= Decimal(repr(unit(below.unit).factor)) / Decimal(repr(unit(name).factor))
+    step = line.round_up
+    if step is None:
+        return LineQuantity(tidy(number, 3), name, line.basis or below.basis)
+    size = _size(step, name)
+    count = ((number / size) - _SLACK).to_integral_value(ROUND_CEILING) + 0
+    return LineQuantity(_plain(count * size), name, line.basis or below.basis)
+
+
+def _unlike(line: RestingLine, below: LineQuantity) -> str:
+    """Say why a quantity cannot rest on another: that has no unit, or another dimension; empty where it can."""
+    if not below.unit or below.unit == "%" or below.unit.startswith("lump"):
+        return f"line {line.takes_line} has no quantity of its own"
+    for wanted in (line.unit, line.round_up.unit if line.round_up is not None else ""):
+        if wanted and unit(wanted).signature != unit(below.unit).signature:
+            return f"`{wanted}` does not measure line {line.takes_line}, which is in {below.unit}"
+    return ""
 
 
 def _size(step: Quantity, name: str) -> Decimal:

@@ -62,8 +62,8 @@ def in_unit(si: float, name: str, dimension: str = "") -> float:
 
 
 def shown_unit(name: str) -> str:
-    """Give a unit as it is printed."""
-    return _SHOWN.get(name, name)
+    """Give a unit as it is printed, a product of units with a point between them."""
+    return _SHOWN.get(name) or "·".join(_SHOWN.get(part, part) for part in name.split("*"))
 
 
 def tidy(number: Decimal, digits: int) -> Decimal:

@@ -106,6 +106,7 @@ _COMPOUND = (
     "US_gal/h", "imp_gal/h", "mm/h", "mil/yr", "in/yr", "ft/s", "ft/min", "km/h", "t/cm", "long_ton/in", "t*m/cm",
     "ft*long_ton/in", "A/m2", "mA/ft2", "ft*long_ton", "ft*short_ton", "ft*lb", "MN/m", "person_hour/t",
     "person_hour/long_ton", "ft2/imp_gal", "lbf/in",
+    "m2*week", "m2*day", "m*week", "m3*week", "t*week", "each*day", "each*week", "ft2*week", "ft*week",
 )  # fmt: skip
 
 _BY_CHANCE = {

@@ -22,16 +22,12 @@ from tenderwright.documents.edition import (
     inline,
 )
 from tenderwright.documents.parts.coatings import scheme_blocks
-from tenderwright.documents.parts.item_tables import item_tables, line_width
+from tenderwright.documents.parts.item_lines import item_lines
+from tenderwright.documents.parts.item_tables import item_tables
 from tenderwright.documents.parts.questions import answered
 from tenderwright.documents.precautions import PRECAUTIONS
-from tenderwright.model.build import TO_BE_WRITTEN
-from tenderwright.model.item import Item, Line
-from tenderwright.pricing.described import words_of
-from tenderwright.pricing.money import written
-from tenderwright.pricing.quantity import line_quantity
+from tenderwright.model.item import Item
 from tenderwright.quantities.customs import day
-from tenderwright.quantities.display import shown_unit
 
 KINDS = {
     "definite": "Definite: fully described, one price",
@@ -49,16 +45,6 @@ _PHASES = {
     "after undocking": "Afloat, after undocking",
     "any": "At any time",
 }
-_PRICES = {
-    "lump": "lump sum",
-    "rate": "rate",
-    "day": "rate per day",
-    "hours": "rate per hour",
-    "fixed": "owner's sum",
-    "markup": "percentage",
-    "percent": "percentage",
-}
-_COUNTS = {"": "the dearer", "dearer": "the dearer", "this": "this", "that": "the other"}
 
 
 def item_part(desk: Desk, item: Item) -> Part:
@@ -109,14 +95,19 @@ def _body(desk: Desk, item: Item) -> list[Block]:
     blocks += _holds(desk, item)
     blocks += _reports(desk, item)
     blocks += item_tables(desk, item)
-    blocks += _lines(desk, item)
+    blocks += item_lines(desk, item)
     blocks += _referred(desk, item)
     return blocks
 
 
 def _head(desk: Desk, item: Item) -> list[tuple[str, Inline]]:
     where, kind = item.where, KINDS[item.kind]
-    facts: list[tuple[str, Inline]] = [("Kind", inline(kind)), ("When", inline(_PHASES[item.phase]))]
+    facts: list[tuple[str, Inline]] = [("Kind", inline(kind)), ("When", inline(_when(item)))]
+    for label, on in (("Begins", item.begins_on), ("Done by", item.ends_on)):
+        if on is not None:
+            facts.append((label, inline(f"{on} ({day(on.on(desk.tender.events))})")))
+    if item.duration is not None:
+        facts.append(("Likely takes", inline(desk.quantity(item.duration))))
     place: list[str | Span] = []
     if where.extent:
         place.append(str(where.extent))
@@ -137,6 +128,11 @@ def _head(desk: Desk, item: Item) -> list[tuple[str, Inline]]:
     if item.safety:
         facts.append(("Standing", inline("Needed for safety or to keep her afloat")))
     return facts
+
+
+def _when(item: Item) -> str:
+    begins, ends = _PHASES[item.phase], _PHASES[item.last_phase]
+    return begins if begins == ends else f"From {begins[0].lower()}{begins[1:]} to {ends[0].lower()}{ends[1:]}"
 
 
 def _references(desk: Desk, item: Item) -> list[Block]:
@@ -300,83 +296,6 @@ def _reports(desk: Desk, item: Item) -> list[Block]:
     )
     columns = (Column("Report", width=4), Column("Due", width=2.6), Column("Form", width=2))
     return [Heading("Reports"), Table(columns, rows)] if rows else []
-
-
-def _lines(desk: Desk, item: Item) -> list[Block]:
-    if not item.lines:
-        return []
-    priced = {line.number: line for line in desk.estimate.lines} if desk.estimate else {}
-    rows = []
-    for line in item.lines:
-        number = f"{item.number}.{line.line}"
-        cells = [
-            inline(number),
-            _line_text(item, line),
-            *_line_quantity(desk, line),
-            inline(line.basis or _default_basis(line)),
-        ]
-        if desk.estimate:
-            found = priced.get(number)
-            cells += [inline(written(found.rate) if found else "–"), inline(written(found.amount) if found else "–")]
-        rows.append(Row(tuple(cells), anchor=f"line-{number.replace('.', '-')}"))
-    columns = [
-        Column("Line", width=line_width([f"{item.number}.{line.line}" for line in item.lines], 0.8)),
-        Column("What is priced", width=4.4),
-        Column("Quantity", "decimal", 1.1),
-        Column("Unit", width=0.9),
-        Column("Basis", width=1.1),
-    ]
-    if desk.estimate:
-        columns += [
-            Column(f"Rate, {desk.tender.currency}", "decimal", 1.3),
-            Column(f"Amount, {desk.tender.currency}", "decimal", 1.5),
-        ]
-        total = [line for line in desk.estimate.lines if line.item.item == item.item]
-        amount = sum((line.amount for line in total[1:]), total[0].amount) if total else None
-        if amount is not None:
-            rows.append(
-                Row(
-                    (
-                        inline(""),
-                        inline("All lines of this item"),
-                        *(inline("") for _ in range(4)),
-                        inline(written(amount)),
-                    ),
-                    "total",
-                )
-            )
-    return [Heading("Lines to price"), Table(tuple(columns), tuple(rows))]
-
-
-def _default_basis(line: Line) -> str:
-    return "calculated" if line.takes else "–"
-
-
-def _line_text(item: Item, line: Line) -> Inline:
-    kind = item.kind_of(line)
-    more = [_PRICES[line.price]]
-    if kind != item.kind:
-        more.append(kind)
-    if line.of:
-        more[0] = f"percentage of {words_of(line.of)}"
-    if line.instead_of:
-        more.append(f"instead of {words_of(line.instead_of)}, of which {_COUNTS[line.counts]} counts in the price")
-    if line.where:
-        more.append(line.where)
-    return inline(set_units(line.text), Span(f" — {'; '.join(more)}", faint=True))
-
-
-def _line_quantity(desk: Desk, line: Line) -> tuple[Inline, Inline]:
-    if line.price in ("fixed", "markup") and line.amount is not None:
-        return inline(written(line.amount)), inline(desk.tender.currency)
-    quantity = line_quantity(line, desk.record)
-    if quantity is None:
-        return inline(TO_BE_WRITTEN), inline("")
-    if line.price == "percent":
-        return inline("–"), inline("%")
-    if quantity.unit == "lump sum":
-        return inline("1"), inline("sum")
-    return inline(f"{quantity.number:f}"), inline(shown_unit(quantity.unit))
 
 
 def _referred(desk: Desk, item: Item) -> list[Block]:

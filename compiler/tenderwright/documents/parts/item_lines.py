@@ -1,0 +1,104 @@
+"""The lines of an item that the yard prices, with what each is and where its quantity comes from."""
+
+from __future__ import annotations
+
+from tenderwright.documents.desk import Desk, set_units
+from tenderwright.documents.edition import Block, Column, Heading, Inline, Row, Span, Table, inline
+from tenderwright.documents.parts.item_tables import line_width
+from tenderwright.model.build import TO_BE_WRITTEN
+from tenderwright.model.item import Item, Line
+from tenderwright.pricing.described import words_of
+from tenderwright.pricing.money import written
+from tenderwright.pricing.quantity import line_quantity
+from tenderwright.quantities.display import shown_unit
+
+_PRICES = {
+    "lump": "lump sum",
+    "rate": "rate",
+    "day": "rate per day",
+    "hours": "rate per hour",
+    "fixed": "owner's sum",
+    "markup": "percentage",
+    "percent": "percentage",
+}
+_COUNTS = {"": "the dearer", "dearer": "the dearer", "this": "this", "that": "the other"}
+
+
+def item_lines(desk: Desk, item: Item) -> list[Block]:
+    """Compose the table of lines, priced where there is an estimate."""
+    if not item.lines:
+        return []
+    priced = {line.number: line for line in desk.estimate.lines} if desk.estimate else {}
+    rows = []
+    for line in item.lines:
+        number = f"{item.number}.{line.line}"
+        cells = [
+            inline(number),
+            _line_text(desk, item, line),
+            *_line_quantity(desk, line),
+            inline(line.basis or _default_basis(line)),
+        ]
+        if desk.estimate:
+            found = priced.get(number)
+            cells += [inline(written(found.rate) if found else "–"), inline(written(found.amount) if found else "–")]
+        rows.append(Row(tuple(cells), anchor=f"line-{number.replace('.', '-')}"))
+    columns = [
+        Column("Line", width=line_width([f"{item.number}.{line.line}" for line in item.lines], 0.8)),
+        Column("What is priced", width=4.4),
+        Column("Quantity", "decimal", 1.1),
+        Column("Unit", width=0.9),
+        Column("Basis", width=1.1),
+    ]
+    if desk.estimate:
+        columns += [
+            Column(f"Rate, {desk.tender.currency}", "decimal", 1.3),
+            Column(f"Amount, {desk.tender.currency}", "decimal", 1.5),
+        ]
+        total = [line for line in desk.estimate.lines if line.item.item == item.item]
+        amount = sum((line.amount for line in total[1:]), total[0].amount) if total else None
+        if amount is not None:
+            rows.append(
+                Row(
+                    (
+                        inline(""),
+                        inline("All lines of this item"),
+                        *(inline("") for _ in range(4)),
+                        inline(written(amount)),
+                    ),
+                    "total",
+                )
+            )
+    return [Heading("Lines to price"), Table(tuple(columns), tuple(rows))]
+
+
+def _default_basis(line: Line) -> str:
+    return "calculated" if line.takes else "–"
+
+
+def _line_text(desk: Desk, item: Item, line: Line) -> Inline:
+    kind = item.kind_of(line)
+    more = [_PRICES[line.price]]
+    if kind != item.kind:
+        more.append(kind)
+    if line.of:
+        more[0] = f"percentage of {words_of(line.of)}"
+    if line.takes_line is not None:
+        more.append(f"{desk.quantity(line.share, 'as much')} of line {line.takes_line}".replace("much of", "much as"))
+    if line.instead_of:
+        more.append(f"instead of {words_of(line.instead_of)}, of which {_COUNTS[line.counts]} counts in the price")
+    if line.where:
+        more.append(line.where)
+    return inline(set_units(line.text), Span(f" — {'; '.join(more)}", faint=True))
+
+
+def _line_quantity(desk: Desk, line: Line) -> tuple[Inline, Inline]:
+    if line.price in ("fixed", "markup") and line.amount is not None:
+        return inline(written(line.amount)), inline(desk.tender.currency)
+    quantity = line_quantity(line, desk.record)
+    if quantity is None:
+        return inline(TO_BE_WRITTEN), inline("")
+    if line.price == "percent":
+        return inline("–"), inline("%")
+    if quantity.unit == "lump sum":
+        return inline("1"), inline("sum")
+    return inline(f"{quantity.number:f}"), inline(shown_unit(quantity.unit))
