@@ -17,7 +17,7 @@ from tenderwright.quantities.units import signature, unit
 CODE = "unit-unlike-price"
 _BOUGHT = ("each", "length", "area", "volume", "mass", "energy", "person_hour", "time")
 """What can be bought by the unit."""
-_HELD = {"m": "length", "m2": "area", "m3": "volume", "t": "mass", "each": "each"}
+_HELD = ("each", "length", "area", "volume", "mass")
 """What can be had for a time: staging, a berth, a tent, ballast, a pump."""
 
 
@@ -36,7 +36,7 @@ def _line(item: Item, line: Line) -> Iterator[Notice]:
     place = place_in(item, "lines", item.written(line), "quantity")
     what = f"line {item.number}.{line.line} is priced"
     measured = unit(written.unit).signature
-    by_time = {unit(f"{name}*h").signature for name in _HELD}
+    by_time = {f"{signature(one)} * {signature('time')}" for one in _HELD}
     if line.price in ("lump", "fixed") and measured in by_time:
         message = f"{what} as a lump sum, and {written} are a quantity by unit and time"
         yield Notice(CODE, place, message, hints=("write `price: rate`, or leave out the quantity",))
