@@ -25,6 +25,7 @@ from tenderwright.model.owner_papers import owner_papers
 from tenderwright.model.package import Package, sound
 from tenderwright.notices import Notice, Place, sort_notices
 from tenderwright.planning.schedule import Schedule, plan
+from tenderwright.pricing.adders import adder_mistakes
 from tenderwright.pricing.in_dock.ledger import Ledger, ledger
 from tenderwright.pricing.percents import percent_mistakes
 from tenderwright.pricing.price import Estimate, price
@@ -111,6 +112,7 @@ def compile_package(files: Files, kept: Kept | None = None) -> Compiled:
         record = calculated.record
         value_notices = link_values(links, record.known, record.missing)
         quantity_notices = [*quantity_mistakes(package, record), *percent_mistakes(package)]
+        quantity_notices += adder_mistakes(package, record)
         checked = Context(package, links, calculated, issued_items(files), files.sources)
         check_notices, unjudged = run_checks(checked)
     found = [*files.notices, *shape_notices, *model_notices]

@@ -195,6 +195,12 @@ class Line(Noun, frozen=True, kw_only=True):
     where: Annotated[
         str, Key("Where, for contingent quantities; or who chooses.", "any two places, at the owner's choice")
     ] = ""
+    adds_to: Annotated[
+        tuple[Annotated[LinesName, Key("A line, or all lines of an item.", "310.a", "315.*")], ...],
+        Key(
+            "Lines to whose rate it is added, for as much of their quantity as its own says: curved plate, a hard place."
+        ),
+    ] = ()
     instead_of: Annotated[
         tuple[Annotated[LinesName, Key("A line, or all lines of an item.", "310.b", "335.*")], ...],
         Key("Lines in whose place it is ordered: of the two only one will be, as the owner chooses."),

@@ -26,6 +26,7 @@ class TableColumn(Noun, frozen=True, kw_only=True):
         ),
         OneOf(
             "name",
+            "band",
             "kind",
             "place",
             "side",
@@ -63,6 +64,15 @@ class WrittenRow(Noun, frozen=True, kw_only=True):
 
     row: Annotated[Identifier, Key("Identifier of the row; never changed or used again after issue.", "port-aft", "12")]
     text: Annotated[str, Key("What the row is about.", "Port windlass brake")]
+    from_: Annotated[
+        AnyQuantity | None,
+        Key(
+            "Where the row is a band, such as of plate weights: what it begins above; left out, at nothing.", "50 kg/m2"
+        ),
+    ] = None
+    to: Annotated[
+        AnyQuantity | None, Key("What the band goes up to, and holds; left out, it has no end.", "80 kg/m2")
+    ] = None
     quantity: Annotated[
         AnyQuantity | None,
         Key("Quantity of the lines that are priced for each row, where it is not that of the line.", "3 each"),

@@ -9,6 +9,7 @@ from typing import Any
 from msgspec import Struct
 from msgspec.structs import replace
 
+from tenderwright.model.bands import band_mistakes, band_of
 from tenderwright.model.build import Name, Reference
 from tenderwright.model.item import Item, Line
 from tenderwright.model.item_table import IN_DOCK, ItemTable, TableColumn
@@ -116,7 +117,7 @@ def rows_of(package: Package, item: Item, table: ItemTable) -> tuple[Drawn, ...]
             cells = tuple(_shown(column, kind, thing) for column in table.columns)
             found.append(Drawn(_row_of(thing, kind), name, cells))
     for row in table.rows:
-        texts = {"name": row.text}
+        texts = {"name": row.text, "band": band_of(row)}
         cells = tuple(
             None if column.filled else row.cells.get(column.column, texts.get(column.shows, ""))
             for column in table.columns
@@ -226,6 +227,7 @@ def _mistakes(package: Package, item: Item) -> Iterator[Notice]:
             yield Notice("duplicate-name", table.table.at, f"{about} is there twice", hints=("name one otherwise",))
         seen.add(table.table.name)
         yield from _columns(table, about)
+        yield from band_mistakes(table, about)
         kind = _KINDS.get(table.rows_from)
         if kind is not None and package.broken.among(kind.file):
             continue
@@ -254,7 +256,7 @@ def _dead(package: Package, table: ItemTable, kind: _Kind, about: str) -> Iterat
 
 def _columns(table: ItemTable, about: str) -> Iterator[Notice]:
     headings = [column.column for column in table.columns]
-    shows = _KINDS[table.rows_from].shows if table.rows_from else {"name": str}
+    shows = _KINDS[table.rows_from].shows if table.rows_from else {"name": str, "band": str}
     if len(headings) > MOST_COLUMNS:
         message = f"{about} has {len(headings)} columns, and {MOST_COLUMNS} can be printed"
         yield Notice("bad-table", table.here, message, hints=("part it into two tables",))

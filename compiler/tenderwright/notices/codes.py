@@ -59,6 +59,7 @@ _ERRORS = {
     # calculations
     "out-of-range": "a calculation would be used outside its range",
     "unreached": "a value could not be calculated",
+    "bad-adder": "a rate is added to lines that it cannot be added to, or for more than they have",
     "bad-choice": "of two lines of which one is ordered, it is not clear which count",
     # pricing
     "bad-percent": "a percentage is of nothing, or of lines that it cannot be of",

@@ -11,6 +11,8 @@ from tenderwright.model.item import Item, Line
 def described(item: Item, line: Line) -> str:
     """Give the words of a line with those of its item, what it is of or instead of, and where it is."""
     of = f", as a percentage of {words_of(line.of)}" if line.of else ""
+    if line.adds_to:
+        of += f", added to the rate of {words_of(line.adds_to)}"
     if line.instead_of:
         of += f", instead of {words_of(line.instead_of)}"
     where = f" ({line.where})" if line.where else ""

@@ -29,6 +29,17 @@ def quantity_bounds(number: str, rate: Rate, quantity: LineQuantity) -> tuple[De
     return min([*counts, quantity.number]), max([*counts, quantity.number])
 
 
+def in_units(number: Decimal, name: str, wanted: str) -> Decimal | None:
+    """Give a number of one unit in another; None where they do not measure the same."""
+    if name == wanted:
+        return number
+    if any(not one or one == "%" or one.startswith("lump") for one in (name, wanted)):
+        return None
+    if unit(name).signature != unit(wanted).signature:
+        return None
+    return number * Decimal(repr(unit(name).factor)) / Decimal(repr(unit(wanted).factor))
+
+
 def counted(written: Quantity, name: str) -> Decimal | None:
     """Give a quantity in the unit of a line; None where it measures something else."""
     if written.unit == name:

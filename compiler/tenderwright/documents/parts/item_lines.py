@@ -84,6 +84,8 @@ def _line_text(desk: Desk, item: Item, line: Line) -> Inline:
         more[0] = f"percentage of {words_of(line.of)}"
     if line.takes_line is not None:
         more.append(f"{desk.quantity(line.share, 'as much')} of line {line.takes_line}".replace("much of", "much as"))
+    if line.adds_to:
+        more.append(f"added to the rate of {words_of(line.adds_to)}")
     if line.instead_of:
         more.append(f"instead of {words_of(line.instead_of)}, of which {_COUNTS[line.counts]} counts in the price")
     if line.where:
