@@ -185,7 +185,10 @@ class Particulars(Noun, frozen=True, kw_only=True):
     dimensions: Annotated[Dimensions, Key("Her principal dimensions.")]
     displacement: Annotated[
         Mass | None,
-        Key("Displacement at the usual draft, as stated in the ship's papers; checked against the offsets.", "720 t"),
+        Key(
+            "Displacement at the usual draft, as stated in her papers; checked against her lines or curves of form.",
+            "720 t",
+        ),
     ] = None
     keel: Annotated[Keel, Key("The keel, which stands on the blocks.")]
     draft_marks: Annotated[
