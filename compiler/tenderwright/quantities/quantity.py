@@ -15,6 +15,7 @@ from tenderwright.quantities.units import (
     Unit,
     UnknownUnit,
     dimension_of,
+    is_plain,
     known_units,
     signature,
     unit,
@@ -75,24 +76,23 @@ _PLAIN = re.compile(r"[+-]?[0-9]+(?:\.[0-9]+)?")
 _NUMBER = r"[+-]?(?:(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?)"
 _SIMPLE = re.compile(rf"({_NUMBER})\s*([^0-9\s+\-.,_*/].*)")
 _WHOLE_AND_PART = r"(?:([0-9]+)(?:\s+|\s?-\s?))?([0-9]+)/([0-9]+)"
-_FRACTION = re.compile(rf"([+-]?)\s*{_WHOLE_AND_PART}\s*-?\s*([^0-9\s].*)")
-_FEET = re.compile(
-    r"([+-]?)\s*([0-9]+)\s*-?\s*(?:feet|foot|ft\.?|')(?:\s*-\s*|\s*,\s*|\s*)"
-    rf"(?:([0-9]+(?:\.[0-9]+)?|\.[0-9]+)|{_WHOLE_AND_PART})\s*-?\s*(?:inches|inch|ins?\.?|\"|'')",
-    re.IGNORECASE,
-)
-_HYPHENED = re.compile(rf"([+-]?)([0-9]+)-(?:([0-9]+(?:\.[0-9]+)?)|{_WHOLE_AND_PART})\s*ft-in")
-"""As a column of feet and inches has it, `12-6 1/2 ft-in`."""
-_EIGHTHS = re.compile(r"([+-]?)([0-9]+)-([0-9]+)-([0-7])\s*ft-in-(?:8|8ths|eighths)")
-"""As a table of offsets has it, `12-6-3 ft-in-8`."""
-_PLATE = re.compile(
-    r"([0-9]+(?:\.[0-9]+)?)\s*-?\s*(?:(?:lbs?\.?|pounds?)\s*-?\s*(?:plate|pl\.?)|#(\s*(?:plate|pl\.?))?)"
-)
-_BAND = re.compile(r"(.*?)\s*(?:±|\+/-)\s*(.*)")
 _SHARE = re.compile(rf"({_NUMBER})\s*(?:%|percent)")
-_ZERO = re.compile(r"[0-9]/0+(?![0-9.])")
-_COMMA = re.compile(r"([+-]?)([0-9]+),([0-9]+)((?:,[0-9]+)*(?:\.[0-9]+)?)\s*(\S*.*)")
-_GROUPED = re.compile(r"[+-]?[0-9]{1,3}(?:(?:,[0-9]{3}){2,}(?:\.[0-9]+)?|,[0-9]{3}\.[0-9]+)(?![0-9,])")
+
+# Of what few quantities have; made into patterns only when one is met.
+_FRACTION = rf"([+-]?)\s*{_WHOLE_AND_PART}\s*-?\s*([^0-9\s].*)"
+_FEET = (
+    r"(?i)([+-]?)\s*([0-9]+)\s*-?\s*(?:feet|foot|ft\.?|')(?:\s*-\s*|\s*,\s*|\s*)"
+    rf"(?:([0-9]+(?:\.[0-9]+)?|\.[0-9]+)|{_WHOLE_AND_PART})\s*-?\s*(?:inches|inch|ins?\.?|\"|'')"
+)
+_HYPHENED = rf"([+-]?)([0-9]+)-(?:([0-9]+(?:\.[0-9]+)?)|{_WHOLE_AND_PART})\s*ft-in"
+"""As a column of feet and inches has it, `12-6 1/2 ft-in`."""
+_EIGHTHS = r"([+-]?)([0-9]+)-([0-9]+)-([0-7])\s*ft-in-(?:8|8ths|eighths)"
+"""As a table of offsets has it, `12-6-3 ft-in-8`."""
+_PLATE = r"([0-9]+(?:\.[0-9]+)?)\s*-?\s*(?:(?:lbs?\.?|pounds?)\s*-?\s*(?:plate|pl\.?)|#(\s*(?:plate|pl\.?))?)"
+_BAND = r"(.*?)\s*(?:±|\+/-)\s*(.*)"
+_ZERO = r"[0-9]/0+(?![0-9.])"
+_COMMA = r"([+-]?)([0-9]+),([0-9]+)((?:,[0-9]+)*(?:\.[0-9]+)?)\s*(\S*.*)"
+_GROUPED = r"[+-]?[0-9]{1,3}(?:(?:,[0-9]{3}){2,}(?:\.[0-9]+)?|,[0-9]{3}\.[0-9]+)(?![0-9,])"
 """Whose commas can only set off thousands."""
 
 PLATE_POUNDS_PER_INCH = 40.8
@@ -174,23 +174,25 @@ def _example(dimension: str) -> tuple[str, ...]:
 
 def _number_and_unit(text: str, dimension: str) -> tuple[float, str]:
     """Split a quantity into its number and its unit; feet and inches come back in feet."""
-    if _ZERO.search(text):
+    if (match := _SIMPLE.fullmatch(text)) and is_plain(match[2]):
+        return float(match[1]), match[2]
+    if re.search(_ZERO, text):
         raise QuantityError("bad-quantity", f"`{text}` divides by zero", _example(dimension))
-    if _GROUPED.match(text):
+    if re.match(_GROUPED, text):
         text = text.replace(",", "")
-    if match := _FEET.fullmatch(text) or _HYPHENED.fullmatch(text):
+    if match := re.fullmatch(_FEET, text) or re.fullmatch(_HYPHENED, text):
         return _feet(*match.groups()), "ft"
-    if match := _EIGHTHS.fullmatch(text):
+    if match := re.fullmatch(_EIGHTHS, text):
         return _feet(match[1], match[2], match[3]) + _feet(match[1], "0", None, None, match[4], "8"), "ft"
-    if match := _FRACTION.fullmatch(text):
+    if match := re.fullmatch(_FRACTION, text):
         value = int(match[2] or 0) + int(match[3]) / int(match[4])
         return (-value if match[1] == "-" else value), match[5].strip()
-    if (match := _PLATE.fullmatch(text)) and ("#" not in text or match[2] or dimension == "length"):
+    if (match := re.fullmatch(_PLATE, text)) and ("#" not in text or match[2] or dimension == "length"):
         sixteenths = round(float(match[1]) / PLATE_POUNDS_PER_INCH * 16)
         if sixteenths == 0:
             raise QuantityError("bad-quantity", f"`{text}` is thinner than any plate", _example(dimension))
         return sixteenths / 16, "in"
-    if match := _COMMA.fullmatch(text):
+    if match := re.fullmatch(_COMMA, text):
         raise QuantityError("bad-quantity", f"`{text}` has a comma in its number", _without_comma(match))
     if _PLAIN.fullmatch(text):
         raise QuantityError("bad-quantity", f"`{text}` has no unit", _example(dimension))
@@ -245,7 +247,7 @@ def _a(dimension: str) -> str:
 def _parse(text: str, dimension: str) -> Quantity:
     stripped = text.strip()
     plain = stripped.translate(LETTERS).strip()
-    if match := _BAND.fullmatch(plain):
+    if ("±" in plain or "+/-" in plain) and (match := re.fullmatch(_BAND, plain)):
         return _with_band(stripped, match[1], match[2], dimension)
     number, name = _number_and_unit(plain, dimension)
     if not abs(number) < 1e15:

@@ -194,6 +194,11 @@ def _everyday() -> dict[str, tuple[float, str]]:
     return kept
 
 
+def is_plain(name: str) -> bool:
+    """Tell whether a name is the plain one of a unit in everyday use."""
+    return name in _everyday()
+
+
 def worked_out(name: str) -> Unit:
     """Work a unit out by pint from its plain name; raises UnknownUnit."""
     expression = _SPELLINGS.get(name) or _POWER.sub(_plain_power, name)
