@@ -13,6 +13,8 @@ from tenderwright.calculations.ship.keel import keel_line
 from tenderwright.calculations.ship.landing import landing
 from tenderwright.calculations.steps.again import different
 from tenderwright.calculations.steps.runner import Calculated
+from tenderwright.documents.drawings.docking_profile import docking_profile
+from tenderwright.documents.edition import Figure
 from tenderwright.model.sections import EndProfile, HullSection
 from tests.calculations.ship.test_sections import on_sections, read_sections, with_sections
 from tests.outcomes import result_of
@@ -79,3 +81,12 @@ def test_blocks_are_built_to_the_keel_and_side_blocks_to_the_shell_over_it() -> 
 def test_the_deep_end_of_the_keel_counts_over_the_blocks_of_a_dock() -> None:
     for name, drafts in result_of(dragged(), facility_drafts).items():
         assert drafts.over_blocks == pytest.approx(drafts.aft + 0.18, abs=0.05), name
+
+
+def test_the_docking_plan_says_how_her_keel_lies() -> None:
+    raked = docking_profile(with_sections(), dragged())
+    assert isinstance(raked, Figure)
+    assert "the straight keel stands 0.25 m lower aft" in raked.caption
+    level = docking_profile(with_sections(), on_sections())
+    assert isinstance(level, Figure)
+    assert "lower aft" not in level.caption

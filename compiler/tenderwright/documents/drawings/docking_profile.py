@@ -9,6 +9,7 @@ from tenderwright.calculations.landing.landing import BothLandings
 from tenderwright.calculations.landing.settling import Landing
 from tenderwright.calculations.ship.block_places import KeelBlockResult, side_block_places, side_block_seats
 from tenderwright.calculations.ship.docking_condition import docking
+from tenderwright.calculations.ship.keel import KeelLine, keel_line
 from tenderwright.calculations.ship.keel_loads import elastic_keel_loads, loaded_keel_blocks, planned_keel_blocks
 from tenderwright.calculations.ship.landing import landing as landing_step
 from tenderwright.calculations.ship.outline import hull_outline
@@ -103,6 +104,7 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
     ]
     alternative = _alternative(calculated, facts)
     caption = _caption(loaded, found.drawn_from) + not_drawn(landed, "Waterlines as she lands")
+    caption += _raked(calculated.found(keel_line), package)
     caption += not_drawn(calculated.outcome(loaded_keel_blocks), "Loads of the keel blocks")
     seats = calculated.outcome(side_block_seats)
     without = list(seats.absent.values()) if isinstance(seats, Each) else [seats]
@@ -235,6 +237,18 @@ def _table(facts: list[tuple[str, str]], sheet: Sheet, top: float) -> str:
         marks.append(pen.text((left, y), name, pen.SMALL, bold=True))
         marks.append(pen.text((left + 36, y), pen.shortened(words, pen.SMALL, each - 37), pen.SMALL, kind="fact"))
     return "".join(marks)
+
+
+def _raked(keel: KeelLine | None, package: Package) -> str:
+    """Say what is not drawn of a keel that rakes against the base line."""
+    if keel is None or not keel.rake or package.particulars is None:
+        return ""
+    straight = package.particulars.keel.straight
+    rise = abs(keel.rake) * (straight.to.x - straight.from_.x)
+    return (
+        f" Her base line is drawn level: the straight keel stands {show(rise, 'centre')} lower "
+        f"{'aft' if keel.rake > 0 else 'forward'}, and the blocks with it as she lies on them."
+    )
 
 
 def _caption(loaded: bool, drawn_from: str) -> str:

@@ -20,6 +20,7 @@ from tenderwright.checks.coherence.ship import (
     particulars,
     plating,
     readings,
+    sections,
     sides,
     tanks,
     usual,
@@ -31,7 +32,7 @@ from tenderwright.checks.context import Context
 from tenderwright.notices import Notice
 
 Rule = Callable[[Ship], Iterator[Notice]]
-FORM: tuple[Rule, ...] = (lengths.check, offsets.check)
+FORM: tuple[Rule, ...] = (lengths.check, offsets.check, sections.check)
 """Of her form, by which the others place what is in her."""
 RULES: tuple[Rule, ...] = (
     particulars.check,
