@@ -17,6 +17,7 @@ from tenderwright.model.package import sound
 from tenderwright.notices import Notice, sort_notices
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read, stamp_of, timestamp
+from tenderwright.quantities.customs import telling_in
 
 if TYPE_CHECKING:
     from tenderwright.documents.desk import Desk
@@ -55,7 +56,9 @@ def run(arguments: Namespace) -> int:
         desk, comparison, edition_hash = compared(compiled, owner)
     warnings = doubts_of(comparison)
     sys.stderr.write(as_text(warnings, files.texts))
-    return _write(arguments.out, written(desk, comparison, edition_hash, compiled), comparison, warnings)
+    made = written(desk, comparison, edition_hash, compiled)
+    with telling_in(desk.units, american=desk.package.american):
+        return _write(arguments.out, made, comparison, warnings)
 
 
 def mistakes_in(compiled: Compiled, owner: OwnersSide) -> list[Notice]:
@@ -98,7 +101,7 @@ def written(desk: Desk, comparison: BidComparison, edition_hash: str, compiled: 
 
 
 def _write(out: Path, made: Written, comparison: BidComparison, warnings: list[Notice]) -> int:
-    from tenderwright.pricing.money import written as money
+    from tenderwright.pricing.money import in_currency
     from tenderwright.writing.errors import WritingError
     from tenderwright.writing.outputs import write_outputs
 
@@ -108,7 +111,7 @@ def _write(out: Path, made: Written, comparison: BidComparison, warnings: list[N
         raise WrongUse(f"the comparison cannot be written: {error}") from error
     for bid in comparison.bids:
         rank, fit = comparison.ranks[bid.name], comparison.fits[bid.name].state
-        print(f"{rank}. {bid.label}: {comparison.currency} {money(bid.total)}, dock {fit}")
+        print(f"{rank}. {bid.label}: {in_currency(comparison.currency, bid.total)}, dock {fit}")
     told = f"; {summary(warnings)} to settle with the bidders" if warnings else ""
     print(f"{folder}: {made.pages} pages, {len(made.files)} files{told}")
     if made.uncovered:

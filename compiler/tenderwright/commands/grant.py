@@ -21,6 +21,7 @@ from tenderwright.notices.render import as_text, summary
 from tenderwright.notices.suggest import did_you_mean
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read, stamp_of, timestamp
 from tenderwright.planning.grant_outputs import output_mistakes
+from tenderwright.quantities.customs import telling_in
 from tenderwright.reading.package import Files, papers_hash
 
 if TYPE_CHECKING:
@@ -60,7 +61,8 @@ def run(arguments: Namespace) -> int:
     grant, profile = chosen_grant(arguments.profile, owner)
     with progress("running the trials"):
         desk = application_desk(grant, profile, compiled, owner)
-    mistakes = [*unmatched(desk.applied, files), *output_mistakes(grant, desk.applied.chosen)]
+    with telling_in(desk.units, american=desk.package.american):
+        mistakes = [*unmatched(desk.applied, files), *output_mistakes(grant, desk.applied.chosen)]
     if mistakes:
         return _stop(mistakes, files)
     return _write(desk, compiled, files, arguments.out, name)

@@ -102,7 +102,7 @@ def _ship(desk: Desk, ship: Particulars, position: FloatingPosition) -> list[tup
 def _marks(ship: Particulars, position: FloatingPosition) -> str:
     """Give what the draft marks read in the docking condition."""
     read = [
-        f"{mark.name} {show(position.draft_at_marks(mark.at.x, mark.datum.si if mark.datum else 0.0), 'draft')}"
+        f"{mark.name} {show(position.draft_at_marks(mark.at.x, mark.datum.si if mark.datum else 0.0), 'draft mark')}"
         for mark in ship.draft_marks
     ]
     return ", ".join(read)

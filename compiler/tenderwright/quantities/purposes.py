@@ -45,11 +45,8 @@ PURPOSES = {
     "size": _of("length", "mm", 0, "in", 1),
     "paper": _of("length", "mm", 1, "in", 2),
     "thickness": _of("length", "mm", 1, "in", 3),
-    "pit": _of("length", "mm", 1, "in", 3),
     "rivet": _of("length", "mm", 0, "in", 3),
-    "movement": _of("length", "mm", 1, "in", 2),
     "film": _of("length", "um", 0, "mil", 1),
-    "profile": _of("length", "um", 0, "mil", 1),
     "rate of loss": _of("rate_of_loss", "mm/yr", 3, "mil/yr", 1),
     # Areas and volumes.
     "area": _of("area", "m2", 1, "ft2", 0),

@@ -21,7 +21,7 @@ from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.facility import Facility
 from tenderwright.model.package import Package
-from tenderwright.quantities.display import decimals, show
+from tenderwright.quantities.display import decimals, show, unit_of
 
 _HEAD, _SIDE, _DIMENSIONS, _VERDICT = 4.5, 15.0, 8.5, 4.6
 """Space over the hull, beside it, for the dimensions and for the verdict, mm."""
@@ -145,7 +145,8 @@ def _shown(value: float | None, one: Limit) -> str:
 
 def _caption(facility: Facility, found: Cradle) -> str:
     return (
-        f"{facility.name}: cradle under the straight keel, cars counted from aft, loads for her weight on arrival. The "
+        f"{facility.name}: cradle under the straight keel, cars counted from aft, loads "
+        f"({unit_of('weight')}) for her weight on arrival. The "
         "heavy line is the load per metre of a rigid hull on an unbroken line of blocks; the bars are the greatest on "
         "each car, raised for the gaps between cars. Height of cars not to scale. "
         f"{verdict(facility, found.verdict, len(found.train.cars))}"

@@ -23,11 +23,14 @@ BEYOND = Hatch((45, 135), 1.3, 0.22, "", pen.RED)
 def load_diagram(train: Train, limit: float | None, view: View, ends: tuple[float, float], top: float) -> str:
     """Draw the diagram between two ends of the sheet from `top` down; limit in kg/m."""
     load = train.load
-    title = pen.text((1, top + 2.6), axis("Keel line load", "line load"), pen.NORMAL, bold=True)
+    named = axis("Keel line load", "line load")
+    title = pen.text((1, top + 2.6), named, pen.NORMAL, bold=True)
     if load is None:
         why = "The centre of gravity does not lie over the cars: she cannot stand on them, and no load can be found."
         return title + pen.text((view.x(train.keel_aft), top + HEIGHT / 2), why, pen.NORMAL)
-    title += pen.label((31, top + 1.7), _KEY, pen.SMALL, "start", kind="key")
+    title += pen.label(
+        (max(31, pen.text_width(named, pen.NORMAL, True) + 3), top + 1.7), _KEY, pen.SMALL, "start", kind="key"
+    )
     greatest = max([load.peak, limit or 0.0, *(car.peak for car in train.cars)]) / axis_unit("line load")
     base, per = top + HEIGHT - 1.0, _FIELD / (greatest * 1.04)
     left = min(ends[0] - 3, view.x(load.contact_aft) - 15)

@@ -21,7 +21,7 @@ from tenderwright.documents.drawings.sheet import PROPOSAL, TITLE_HEIGHT, sheet_
 from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
-from tenderwright.quantities.display import decimals, show
+from tenderwright.quantities.display import decimals, in_column, show, unit_of
 
 TITLE = "Docking plan: sections at side blocks"
 _ABREAST, _ROWS = 4, 2
@@ -78,9 +78,11 @@ def _sheet(
     height = rows * high + TITLE_HEIGHT
     sheet = sheet_of(package, name, TITLE, scale, LANDSCAPE.width, height, PROPOSAL)
     spare = (sheet.width - columns * wide) / columns
+    longest = max(pen.text_width(words, pen.SMALL) for pair in pairs for words in _words(pair))
+    before = max(0.0, min(spare / 2, wide + spare - longest - _GAP))
     marks = []
     for index, pair in enumerate(pairs):
-        left = (index % columns) * (wide + spare) + spare / 2 + _GAP / 2
+        left = (index % columns) * (wide + spare) + before + _GAP / 2
         view = View(scale, left + sheet.mm(half), (index // columns) * high + _HEAD + sheet.mm(top))
         marks.append(_section(package, blocks, form, pair, view, (half, top)))
     alternative = " ".join(_said(one) for one in pairs)
@@ -175,7 +177,7 @@ def _sizes(pair: SideBlockResult, view: View, floor: float, left: float) -> str:
 
 
 def _words(pair: SideBlockResult) -> list[str]:
-    cap = f"cap {show(pair.length, 'distance')} by {show(pair.width, 'distance')}"
+    cap = f"cap {in_column(pair.length, 'distance')} by {in_column(pair.width, 'distance')} {unit_of('distance')}"
     along = degrees(pair.fore_and_aft)
     slope = (
         f"{decimals(abs(along), 1)}° up {'forward' if along > 0 else 'aft'}" if abs(along) >= 0.05 else "level along"
@@ -186,11 +188,11 @@ def _words(pair: SideBlockResult) -> list[str]:
         inner, outer = show(pair.shell_inner + raised, "height"), show(pair.shell_outer + raised, "height")
         words[1] = f"inner edge {inner}, outer {outer}"
     loads = [
-        f"{name} {show(load, 'weight')}"
+        f"{name} {in_column(load, 'weight')}"
         for name, load in (("wind", pair.wind), ("earthquake", pair.earthquake))
         if load is not None
     ]
-    return [*words, f"lee block: {', '.join(loads)}"] if loads else words
+    return [*words, f"lee block: {', '.join(loads)} {unit_of('weight')}"] if loads else words
 
 
 def _across(a: float, b: float, y: float, words: str) -> str:

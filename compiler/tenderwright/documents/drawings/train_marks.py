@@ -7,7 +7,7 @@ from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.view import View
 from tenderwright.model.facility import Facility
-from tenderwright.quantities.display import show
+from tenderwright.quantities.display import in_column, show
 from tenderwright.quantities.position import FrameTable
 
 CAR, WHEEL = 5.6, 0.7
@@ -65,6 +65,8 @@ def _car(car: CarLoad, index: int, view: View, top: float, there: bool, loaded: 
             + pen.text((left + 2.6, top + CAR / 2 + 0.9), f"{index}", pen.SMALL, "middle", True, kind="car")
             + pen.text((middle + 1.6, top + 3.8), load, pen.NORMAL, "middle", kind="car-load")
         )
+    if pen.text_width(load, pen.SMALL) > right - left - 0.5:
+        load = in_column(car.load, "weight")
     return (
         body
         + pen.text((middle, top + 2.5), f"{index}", pen.SMALL, "middle", True, kind="car")

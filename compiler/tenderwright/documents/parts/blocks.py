@@ -113,7 +113,9 @@ def _inputs(desk: Desk) -> list[Block]:
     assert plan is not None
     facts: list[tuple[str, str]] = [("Height of keel blocks", desk.quantity(plan.block_height))]
     if plan.allowable is not None:
-        facts.append(("Allowable on the caps", f"{desk.quantity(plan.allowable.value)}. {plan.allowable.source}"))
+        facts.append(
+            ("Allowable on the caps", f"{desk.quantity(plan.allowable.value, beside=True)}. {plan.allowable.source}")
+        )
     layers = {_layers(desk, row.layers): None for row in plan.keel_blocks if row.layers}
     if layers:
         facts.append(("Layers of the keel blocks, from below", "; or ".join(layers)))

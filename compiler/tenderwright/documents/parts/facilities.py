@@ -56,12 +56,15 @@ def _limits(desk: Desk, facility: Facility) -> list[tuple[str, Inline]]:
     limits, certificate = facility.limits, facility.certificate
     facts = [
         ("Kind and place", ", ".join(word for word in (facility.kind, facility.place) if word)),
-        ("Clear length and breadth", " by ".join(desk.quantity(q) for q in (limits.length, limits.beam) if q)),
-        ("Water over sill", desk.quantity(limits.sill)),
-        ("Water over blocks", desk.quantity(limits.blocks)),
-        ("Height of keel blocks", desk.quantity(limits.block_height)),
-        ("Capacity", desk.quantity(limits.lift)),
-        ("Limit along the keel", desk.quantity(limits.line_load)),
+        (
+            "Clear length and breadth",
+            " by ".join(desk.quantity(q, beside=True) for q in (limits.length, limits.beam) if q),
+        ),
+        ("Water over sill", desk.quantity(limits.sill, beside=True)),
+        ("Water over blocks", desk.quantity(limits.blocks, beside=True)),
+        ("Height of keel blocks", desk.quantity(limits.block_height, beside=True)),
+        ("Capacity", desk.quantity(limits.lift, beside=True)),
+        ("Limit along the keel", desk.quantity(limits.line_load, beside=True)),
         ("Slope", _slope(desk, facility.slope)),
         ("Tide at which depths hold", limits.tide),
         ("Distance from the berth", desk.quantity(facility.tow)),

@@ -90,7 +90,7 @@ def _keel_depth(desk: Desk, ship: Particulars) -> str:
 
 def _marks(desk: Desk, ship: Particulars) -> list[Block]:
     rows = tuple(
-        Row((inline(m.name), inline(m.at.text), inline(m.side), inline(desk.quantity(m.datum, "0"))))
+        Row((inline(m.name), inline(m.at.text), inline(m.side), inline(desk.quantity(m.datum, "0", beside=True))))
         for m in ship.draft_marks
     )
     columns = (Column("Draft marks"), Column("At"), Column("Side"), Column("Zero above the keel line", "right"))
