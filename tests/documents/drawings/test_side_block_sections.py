@@ -59,7 +59,7 @@ def test_loads_of_the_lee_block_are_given_where_known() -> None:
     first = pairs()[0]
     assert first.wind is not None
     assert first.earthquake is not None
-    wanted = f"lee block: wind {first.wind / 1000:.1f} t, earthquake {first.earthquake / 1000:.1f} t"
+    wanted = f"lee block: wind {first.wind / 1000:.1f}, earthquake {first.earthquake / 1000:.1f} t"
     assert wanted in of_kind(figure(DRAWN), "sizes")
     package, _ = marram()
     calm = tuple(replace(one, wind=None, earthquake=None) for one in pairs())

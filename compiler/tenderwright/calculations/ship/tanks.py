@@ -109,7 +109,7 @@ def _planned(tank: Tank, plan: CapacityPlan, particulars: Particulars | None) ->
 def _lightest(tank: Tank) -> Given:
     """Give the lighter of what is in a tank and what it is for, by which a free-surface moment weighs most."""
     usual = LIQUID_DENSITIES[_FOR.get(tank.use, "fresh water")]
-    words = f"{usual.density / 1000:.3f} t/m3"
+    words = show(usual.density, "density")
     by_use = Given(usual.density, words, f"usual density of what is carried as {tank.use}: {usual.source}")
     return by_use if tank.contents.liquid == "none" else min(density_of(tank), by_use, key=lambda one: one.si)
 
