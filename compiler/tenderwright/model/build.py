@@ -206,7 +206,7 @@ def _marked(hint: Any, marks: tuple[Any, ...]) -> _Read:
         if isinstance(mark, Measures):
             return _quantity(mark)
         if isinstance(mark, MayWait):
-            return _list_without(_reader(get_args(hint)[0]))
+            return _list_without(_reader(get_args(hint)[0]), mark.orders)
     read = _reader(hint)
     is_word = read is _text and any(isinstance(mark, (Form, OneOf, Either)) for mark in marks)
     return _word if is_word else read
@@ -233,12 +233,12 @@ def _named(read: _Read) -> _Read:
     return read_all
 
 
-def _list_without(read: _Read) -> _Read:
+def _list_without(read: _Read, orders: bool) -> _Read:
     """Read a list; an entry that waits for something is left out."""
 
     def read_all(b: Builder, data: Any, at: Path) -> tuple[Any, ...]:
         made = [value for i, entry in enumerate(data) for value in b.some(read, entry, (*at, i))]
-        b.left_out |= len(made) < sum(entry.__class__ is not Todo for entry in data)
+        b.left_out |= len(made) < sum(orders or entry.__class__ is not Todo for entry in data)
         return tuple(made)
 
     return read_all

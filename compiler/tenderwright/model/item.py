@@ -276,7 +276,7 @@ class Item(Noun, frozen=True, kw_only=True):
     depends_on: Annotated[
         tuple[Annotated[ItemRef, Key("An item that must be done first.", "410")], ...],
         Key("Items that must be done before this one begins."),
-        MayWait(),
+        MayWait(orders=True),
     ] = ()
     scope: Annotated[
         Prose,

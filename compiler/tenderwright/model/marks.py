@@ -101,6 +101,9 @@ class Kept(Struct, frozen=True):
 class MayWait(Struct, frozen=True):
     """A list that stands without an entry in which something is still `todo`: nothing is summed over it."""
 
+    orders: bool = False
+    """Whether the order of the work follows from it, so that what is judged by that waits too."""
+
 
 class AbsentMeans(Struct, frozen=True):
     """Left out, the key says something of its own, so that a `todo` is not as if it were left out."""
