@@ -74,3 +74,11 @@ def test_check_ends_with_what_to_do_next(run: Runner, tmp_path: Path) -> None:
 def test_where_there_is_a_mistake_that_comes_first(run: Runner, tmp_path: Path) -> None:
     root = package(tmp_path / "example", ("vessel/particulars.yaml", "beam: 5.44 m", "beam: wide"))
     assert "next:" not in run("check", root).out
+
+
+def test_no_contract_is_summed_over_what_is_open(run: Runner, tmp_path: Path) -> None:
+    root = package(tmp_path / "package", ("items/320-rivets-renew.yaml", "quantity: 40 each", "quantity: todo"))
+    ran = run("bids", "compare", root, "--out", tmp_path / "out")
+    assert ran.code == 1
+    assert "error[still-todo]: `quantity` is still `todo`" in ran.err
+    assert "what bids and contract are made of is still `todo`; nothing was written" in ran.err

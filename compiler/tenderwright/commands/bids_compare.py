@@ -11,7 +11,7 @@ from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
-from tenderwright.commands.todos import need
+from tenderwright.commands.todos import need, open_in_contract, stopped_by
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.model.package import sound
 from tenderwright.notices import Notice, sort_notices
@@ -50,6 +50,9 @@ def run(arguments: Namespace) -> int:
         print(f"the package has {summary(errors)}; nothing was written", file=sys.stderr)
         return MISTAKES
     need(compiled)
+    if stopped_by(open_in_contract(compiled, owner), files):
+        print("what bids and contract are made of is still `todo`; nothing was written", file=sys.stderr)
+        return MISTAKES
     if not owner.papers.bids:
         raise WrongUse("there are no bids in owner/bids/; read them with `tenderwright bids read`")
     with progress("calculating and comparing"):

@@ -16,7 +16,7 @@ from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place, take_back_unfinished
 from tenderwright.commands.progress import progress
-from tenderwright.commands.todos import need
+from tenderwright.commands.todos import need, open_in_contract, stopped_by
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.model.findings import Findings
 from tenderwright.model.package import sound
@@ -72,6 +72,9 @@ def run(arguments: Namespace) -> int:
         print(f"the package has {summary(errors)}; nothing was written", file=sys.stderr)
         return MISTAKES
     need(compiled, "particulars", "frames")
+    if stopped_by(open_in_contract(compiled, owner), files):
+        print("what bids and contract are made of is still `todo`; nothing was written", file=sys.stderr)
+        return MISTAKES
     answers = compile_findings(arguments.findings, compiled, owner)
     sys.stderr.write(as_text(answers.notices, _texts(answers)))
     if answers.findings is None or answers.source is None or not answers.sound:

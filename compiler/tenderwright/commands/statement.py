@@ -11,7 +11,7 @@ from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
-from tenderwright.commands.todos import need
+from tenderwright.commands.todos import need, open_in_contract, stopped_by
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.notices import sort_notices
 from tenderwright.notices.render import as_text, summary
@@ -57,6 +57,9 @@ def run(arguments: Namespace) -> int:
         print(f"{summary(errors)}; nothing was written", file=sys.stderr)
         return MISTAKES
     need(compiled, "programme")
+    if stopped_by(open_in_contract(compiled, owner), files):
+        print("what bids and contract are made of is still `todo`; nothing was written", file=sys.stderr)
+        return MISTAKES
     ledger = ledger_of(owner)
     on = day_of(ledger, arguments.on)
     judge_place(arguments.out, _name(on))

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 from tenderwright.calculations.steps.outcome import without_file
 from tenderwright.commands.folder import WrongUse
 from tenderwright.notices.render import as_text
-from tenderwright.pipeline import Compiled
+from tenderwright.pipeline import Compiled, OwnersSide
 from tenderwright.reading.package import Files
 from tenderwright.shapes.todos import Todo, refused
 
@@ -28,6 +28,16 @@ def need(compiled: Compiled, *parts: str) -> None:
                 raise WrongUse("nothing can be written yet: the days under `programme` are still `todo`")
         elif getattr(package, part) is None:
             raise WrongUse(f"nothing can be written yet: {without_file(package, _NEEDED[part]).why}")
+
+
+_CONTRACT = ("items/", "owner/bids/", "owner/award.yaml", "owner/in-dock/")
+"""What sums of a tender that has gone out are made of."""
+
+
+def open_in_contract(compiled: Compiled, owner: OwnersSide) -> list[Todo]:
+    """Give what is still `todo` in what the sums of bids and of a contract are made of."""
+    todos = (*compiled.package.todos, *owner.papers.todos)
+    return [todo for todo in todos if todo.place.path.startswith(_CONTRACT)]
 
 
 def stopped_by(todos: Iterable[Todo], files: Files) -> int:

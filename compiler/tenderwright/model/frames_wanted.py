@@ -23,7 +23,7 @@ def frames_wanted(files: Files) -> Iterator[Notice]:
         if named is not None:
             line = source.text.count("\n", 0, named.start(1)) + 1
             message = f"`{named[1]}` at {path}:{line} needs `{FRAMES}`"
-            hints = ("`tenderwright start` writes one to begin from", "or write distances, such as `12 m abaft FP`")
+            hints = ("`tenderwright add frames` writes a form of one", "or write distances, such as `12 m abaft FP`")
             yield Notice("missing-file", Place(FRAMES), message, hints=hints)
             return
 

@@ -90,13 +90,19 @@ def read_package(root: FilePath, *, owner: bool = True, kept: Mapping[str, Sourc
                     "missing-file",
                     Place(path),
                     f"a package needs `{path}`",
-                    hints=("`tenderwright start` writes one to begin from",),
+                    hints=(_how_to_begin(path),),
                 )
             )
     other = another_format(sources)
     if other is not None:
         return Files(root, {other.place.path: sources[other.place.path]}, (other,))
     return Files(root, sources, tuple(notices))
+
+
+def _how_to_begin(path: str) -> str:
+    if path == "package.yaml":
+        return "`tenderwright start` writes a package to begin from"
+    return f"`tenderwright add {YAML_FILES[path]}` writes a form of one"
 
 
 def _read_source(path: str, text: str, kept: Mapping[str, Source], *, yaml: bool) -> tuple[Source, list[Notice]]:
@@ -231,7 +237,7 @@ def text_of(raw: bytes) -> str:
 
 
 def _unfinished() -> Notice:
-    message = "`close` or `bids read` is putting files into the package, or was stopped while it did"
+    message = "`close`, `add` or `bids read` is putting files into the package, or was stopped while it did"
     hint = "once it runs no more, give the same command again: it takes away what is half done, and begins anew"
     return Notice("unfinished-files", Place(UNFINISHED), message, hints=(hint,))
 
