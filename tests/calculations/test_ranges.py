@@ -29,6 +29,7 @@ from tenderwright.calculations.registry import methods
         ("facility.slipway", {"run": 1.5}, "1 in 2"),
         ("hydrostatics.block-displacement", {"block_coefficient": 0.2}, "0.3 to 1"),
         ("hydrostatics.from-dimensions", {"displacement": "1400 t"}, "outside 0.35 to 0.85"),
+        ("hydrostatics.at-weight", {"density": "0 kg/m3"}, "must be positive"),
         ("hydrostatics.from-curves", {"draft": "3.6 m"}, "it takes rows on to"),
         ("hydrostatics.from-curves", {"trim": "0.9 m"}, "2% of her length"),
         ("hydrostatics.wetted-surface-from-curves", {"draft": "0.9 m"}, "not to 0.900 m"),

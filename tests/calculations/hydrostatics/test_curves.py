@@ -184,6 +184,8 @@ def test_what_it_says_as_input_makes_it_again():
         ({"km": np.full(len(DRAFTS), 0.1)}, "second moment of the waterplane across"),
         ({"immersion": np.zeros(len(DRAFTS))}, "mass per immersion"),
         ({"density": 0.0}, "must be positive"),
+        ({"lcb": np.full(len(DRAFTS), -1.0)}, "between the perpendiculars"),
+        ({"lcf": np.full(len(DRAFTS), 41.0)}, "between the perpendiculars"),
     ],
 )
 def test_a_table_that_contradicts_itself_is_refused(changed, words):

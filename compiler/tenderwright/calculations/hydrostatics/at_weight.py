@@ -15,7 +15,7 @@ from tenderwright.calculations.hydrostatics.offsets import EXAMPLE_OFFSETS
 from tenderwright.calculations.hydrostatics.particulars import Hydrostatics
 from tenderwright.calculations.hydrostatics.upright import METHOD as UPRIGHT
 from tenderwright.calculations.hydrostatics.upright import outputs_of as particulars_of
-from tenderwright.calculations.method import Method, Symbol
+from tenderwright.calculations.method import Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import length, quantity
 
 
@@ -41,6 +41,8 @@ def at_weight(
 ) -> AtWeight:
     """Find the particulars at a weight [kg] and trim [m]; see `float_at_trim`. Raises OutOfRange."""
     form = buoyant(offsets, curves)
+    if displacement <= 0 or density <= 0:
+        raise OutOfRange("displacement and density must be positive")
     return AtWeight(float_at_trim(form, displacement / density, trim, density), kg)
 
 

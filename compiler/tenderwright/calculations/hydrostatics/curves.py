@@ -271,6 +271,9 @@ def _check(hull: HullCurves) -> None:
         raise OutOfRange("the displacement must be more than nothing and rise with the draft")
     if hull.bm_longitudinal is None and hull.moment is None:
         raise OutOfRange("a table of hydrostatics needs the moment to change trim or BM along the ship")
+    centres = (hull.lcb,) if hull.lcf is None else (hull.lcb, hull.lcf)
+    if any(np.any((one < 0) | (one > hull.length)) for one in centres):
+        raise OutOfRange("the centres of buoyancy and flotation must lie between the perpendiculars")
     if hull.immersion is not None and np.any(hull.immersion <= 0):
         raise OutOfRange("the mass per immersion must be more than nothing")
     names = ("waterplane area", "second moment of the waterplane across", "second moment of the waterplane along")
