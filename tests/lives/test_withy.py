@@ -137,6 +137,8 @@ def test_the_blocks_stand_to_the_line_of_the_hogged_keel() -> None:
     blocks = withy().found(keel_blocks)
     raised = [1e3 * (one.height - 0.8) for one in blocks if one.height is not None]
     assert raised == pytest.approx([3.4, 17.2, 28.5, 29.5, 18.0, 4.0], abs=0.1)
+    page = next(part for part in withy().edition("yard").parts if part.anchor == "blocks")
+    assert "Heights follow the measured line of her keel" in words(page)
 
 
 def test_she_is_issued_and_her_addendum_is_told(run: Runner, at: Path, tmp_path: Path) -> None:

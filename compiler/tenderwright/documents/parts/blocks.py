@@ -27,6 +27,7 @@ from tenderwright.calculations.ship.side_loads import (
     side_block_standing,
     side_block_verdict,
 )
+from tenderwright.calculations.ship.timber import wood
 from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.calculations.verdict import Limit, within
 from tenderwright.documents.desk import Desk
@@ -63,7 +64,16 @@ def _keel(desk: Desk) -> list[Block]:
     }
     told = {name: one if isinstance(one, Absent) else None for name, one in without.items()}
     planned = desk.calculated.found(planned_keel_blocks) or placed
-    return [*_keel_result(desk, planned), *not_calculated_of(told), keel_table(planned)]
+    return [*_keel_result(desk, planned), *not_calculated_of(told), keel_table(planned), *_hogged(desk)]
+
+
+def _hogged(desk: Desk) -> list[Block]:
+    """Say that the heights follow a keel that is not straight, and what the loads make of it."""
+    timber = desk.calculated.found(wood)
+    if timber is None or timber.hog is None or timber.hog.blocks != "measured line":
+        return []
+    words = "Heights follow the measured line of her keel; loads are those of a keel that lies evenly on all of them."
+    return [Paragraph(inline(words))]
 
 
 def _sides(desk: Desk) -> list[Block]:
