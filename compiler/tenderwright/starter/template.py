@@ -10,6 +10,10 @@ import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from tenderwright.quantities.customs import telling_in
+from tenderwright.quantities.display import show
+from tenderwright.quantities.purposes import purpose_of
+from tenderwright.quantities.quantity import parse_quantity
 from tenderwright.reading.scalars import Todo
 from tenderwright.shapes.schemas import load_schema
 from tenderwright.writing.yaml_file import one_line
@@ -17,26 +21,6 @@ from tenderwright.writing.yaml_file import one_line
 TODO = Todo("todo")
 WIDTH = 120
 _MOST_CHOICES = 12
-
-SAMPLES = {
-    "length": ("7.5 m", "24 ft 6 in"),
-    "area": ("120 m2", "1300 ft2"),
-    "volume": ("6.2 m3", "1600 US_gal"),
-    "mass": ("12.5 t", "12.3 long_ton"),
-    "density": ("1.025 t/m3", "64 lb/ft3"),
-    "pressure": ("2 bar", "30 psi"),
-    "line_load": ("20 t/m", "6 long_ton/ft"),
-    "force": ("20 kN", "2 long_tonf"),
-    "temperature": ("9 degC", "48 degF"),
-    "speed": ("5 kn", "5 kn"),
-    "time": ("10 d", "10 d"),
-    "fraction": ("15 %", "15 %"),
-    "angle": ("0.5 deg", "0.5 deg"),
-    "salinity": ("28 g/kg", "28 g/kg"),
-}
-"""How a quantity is written, in metric and in US units, by its dimension."""
-_OF_KEYS = {"immersion": ("6.2 t/cm", "25.4 long_ton/in"), "moment": ("62 m*t/cm", "440 ft*long_ton/in")}
-"""The same for keys that are written in a way of their own."""
 
 Fill = Mapping[str, Any]
 """Values by key, nested as the file is; an optional key that stands here is written."""
@@ -90,7 +74,7 @@ def _entry(key: str, about: Schema, value: Any, system: str, indent: str) -> Ite
                 yield from _listed(inner, given, system, f"{indent}  ")
     else:
         written: Any = [TODO] if inner is not None and value is TODO else value
-        says = _said(inner or {}, about, system, is_open=value is TODO, key=key)
+        says = _said(inner or {}, about, system, is_open=value is TODO)
         yield from _with_comment(f"{indent}{key}: {one_line(written)}", says, indent)
 
 
@@ -114,7 +98,7 @@ def _row(schema: Schema, given: Row, system: str, indent: str, told: set[str]) -
     keys = [key for key in properties if key in given or key in needed]
     for key in keys:
         if given.get(key, TODO) is TODO and key not in told:
-            yield from _comment(f"{key}: {_said({}, properties[key], system, is_open=True, key=key)}", indent)
+            yield from _comment(f"{key}: {_said({}, properties[key], system, is_open=True)}", indent)
     left = [key for key in properties if key not in keys]
     if left and not told:
         yield from _comment(f"may be added: {', '.join(left)}", indent)
@@ -122,30 +106,42 @@ def _row(schema: Schema, given: Row, system: str, indent: str, told: set[str]) -
     yield f"{indent}- {one_line({key: given.get(key, TODO) for key in keys})}"
 
 
-def _said(entry: Schema, about: Schema, system: str, *, is_open: bool, key: str) -> str:
+def _said(entry: Schema, about: Schema, system: str, *, is_open: bool) -> str:
     """Say what a value means and, where it is open, how it is written."""
     says = str(about.get("description") or entry.get("description") or "").rstrip(".")
-    return "; ".join(part for part in (says, _how(entry or about, system, key) if is_open else "") if part)
+    return "; ".join(part for part in (says, _how(entry or about, system) if is_open else "") if part)
 
 
-def _how(about: Schema, system: str, key: str) -> str:
+def _how(about: Schema, system: str) -> str:
     choices = about.get("enum", ())
     if choices:
         more = ", …" if len(choices) > _MOST_CHOICES else ""
         return f"one of: {', '.join(map(str, choices[:_MOST_CHOICES]))}{more}"
-    if key in _OF_KEYS:
-        return f"as {_OF_KEYS[key][system == 'us']}"
-    dimension = about.get("quantity", "")
-    if dimension == "position":
-        return f"as Fr 31 or {SAMPLES['length'][system == 'us']}"
-    words = f", or {' or '.join(about['or'])}" if about.get("or") else ""
-    if dimension in SAMPLES:
-        return f"as {SAMPLES[dimension][system == 'us']}{words}"
+    if dimension := about.get("quantity", ""):
+        words = [one for one in about.get("or", ()) if one != "none"]
+        return " or ".join([*_samples(about, dimension, system), *words])
     if about.get("format") == "date" or any(one.get("format") == "date" for one in about.get("anyOf", ())):
         return "year-month-day"
     if about.get("type") == "boolean":
         return "true or false"
     return f"the name of a {about['refers']}" if about.get("refers") not in (None, "value") else ""
+
+
+def _samples(about: Schema, dimension: str, system: str) -> Iterator[str]:
+    """Give the field's own example as it is written in the package's units."""
+    words = about.get("or", ())
+    sample = next((one for one in about.get("examples", ()) if isinstance(one, str) and one not in words), "")
+    if sample:
+        yield f"as {sample if system != 'us' or dimension == 'position' else _in_us(sample, dimension)}"
+
+
+def _in_us(sample: str, dimension: str) -> str:
+    read = parse_quantity(sample, dimension)
+    purpose = purpose_of(read.dimension, read.unit)
+    if not purpose:
+        return sample
+    with telling_in("us"):
+        return show(read.si, purpose, digits=2)
 
 
 def _with_comment(line: str, says: str, indent: str) -> Iterator[str]:
