@@ -189,10 +189,13 @@ def table_readings(tank: Tank) -> tuple[str, list[float]]:
 
     Where a row has no such reading, the word alone.
     """
-    for word in ("sounding", "ullage"):
-        readings = [getattr(row, word) for row in tank.table]
-        if all(readings):
-            return word, [one.si for one in readings]
+    by_word = {
+        "sounding": [row.sounding.si for row in tank.table if row.sounding is not None],
+        "ullage": [row.ullage.si for row in tank.table if row.ullage is not None],
+    }
+    for word, readings in by_word.items():
+        if len(readings) == len(tank.table):
+            return word, readings
     return "sounding` or `ullage", []
 
 

@@ -33,6 +33,7 @@ def particulars(desk: Desk) -> Part:
     ):
         if text is not None:
             blocks += [Heading(title), desk.prose(text)]
+    blocks += notes_on(desk, [(shaft.name, shaft.notes) for shaft in ship.shafts])
     blocks += [*_marks(desk, ship), *_frames(desk), *_hazards(desk, ship)]
     return Part("particulars", "4", "Particulars of the ship", "data", SHIP, tuple(blocks), caution=True)
 
