@@ -139,3 +139,34 @@ def _changed(path: str, value: Any) -> dict[str, Any]:
 def test_what_cannot_be_lofted_is_said(path: str, value: Any, words: str) -> None:
     with pytest.raises(OutOfRange, match=words):
         lofting(**_changed(path, value))
+
+
+_FIGURES = st.floats(-60.0, 60.0)
+_ROWS = st.lists(st.tuples(_FIGURES, _FIGURES), min_size=0, max_size=6)
+
+
+@settings(max_examples=150)
+@given(
+    st.lists(st.tuples(_FIGURES, _ROWS), max_size=7),
+    st.none() | _ROWS,
+    st.none() | _ROWS,
+    st.floats(0, 5),
+    st.booleans(),
+)
+def test_whatever_is_read_it_is_a_hull_or_it_is_said_why_not(
+    sections: list[Any], stern: Any, stem: Any, reading: float, tidy: bool
+) -> None:
+    def row(points: list[tuple[float, float]], name: str, way: int = 1) -> dict[str, Any]:
+        a, b = [p[0] for p in points], [abs(p[1]) if tidy and way == 1 else p[1] for p in points]
+        if tidy:
+            a, b = sorted(a), (b if name == "half_breadths" else [way * one for one in sorted(way * two for two in b)])
+        return {"heights": a, name: b}
+
+    read = [{"x": x, **row(points, "half_breadths")} for x, points in sections]
+    ends = {"stern": stern and row(stern, "x", -1), "stem": stem and row(stem, "x")}
+    ends = {name: end or None for name, end in ends.items()}
+    try:
+        form = lofting(40.0, read, reading, **ends).form
+    except OutOfRange:
+        return
+    assert np.all(np.isfinite(form.half_breadths))

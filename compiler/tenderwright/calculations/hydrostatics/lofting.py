@@ -168,16 +168,17 @@ class _Line:
         self.crossed = crossed
         if profile.sidings[0] is not None and (not x or x[0] > aft + close):
             x, y, self.first = [aft, *x], [profile.sidings[0], *y], 1
-        if profile.sidings[1] is not None and x[-1] < fore - close:
+        if profile.sidings[1] is not None and (not x or x[-1] < fore - close):
             x, y = [*x, fore], [*y, profile.sidings[1]]
         self.x, self.y = np.array(x), np.array(y)
 
 
 def _moved(sections: Sequence[Section], heights: Floats, lines: Sequence[_Line], reading: float) -> list[Floats]:
     """Give how far fairing moves each half-breadth of each section [m]."""
-    fair = faired([line.x for line in lines], [line.y for line in lines], reading) if reading > 0 else []
+    drawn = [(z, line) for z, line in zip(heights.tolist(), lines, strict=True) if line.x.size > 1]
+    fair = faired([line.x for _, line in drawn], [line.y for _, line in drawn], reading) if reading > 0 else []
     at: list[tuple[list[float], list[float]]] = [([], []) for _ in sections]
-    for z, line, y in zip(heights.tolist(), lines, fair, strict=False):
+    for (z, line), y in zip(drawn, fair, strict=bool(fair)):
         for k, i in enumerate(line.crossed, line.first):
             at[i][0].append(z)
             at[i][1].append(float(y[k] - line.y[k]))

@@ -66,7 +66,7 @@ def section_of(one: Mapping[str, Any]) -> Section:
         raise OutOfRange(f"{where} needs at least {LEAST} heights, from its keel to the deck edge")
     if np.any(np.diff(heights) < 0) or heights[-1] <= heights[0] + NEAR:
         raise OutOfRange(f"the heights of {where} must rise from the keel to the deck edge")
-    if np.any((np.diff(heights) == 0) & (np.diff(breadths) == 0)):
+    if np.any(np.hypot(np.diff(heights), np.diff(breadths)) < NEAR):
         raise OutOfRange(f"{where} has one point twice")
     if np.any(breadths < 0):
         raise OutOfRange(f"{where} has a half-breadth below nothing")
