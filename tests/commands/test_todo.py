@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import hashlib
+import json
 import re
 from pathlib import Path
 
 import pytest
 
+from tenderwright.writing.archive import archive, parcel_name
+from tenderwright.writing.ours import look_through
 from tests.pipeline.packages import commit, edit, starter
 
 from .run import Runner, package
@@ -82,3 +86,16 @@ def test_no_contract_is_summed_over_what_is_open(run: Runner, tmp_path: Path) ->
     assert ran.code == 1
     assert "error[still-todo]: `quantity` is still `todo`" in ran.err
     assert "what bids and contract are made of is still `todo`; nothing was written" in ran.err
+
+
+def test_a_draft_can_be_built_again_while_the_number_of_the_tender_is_open(tmp_path: Path) -> None:
+    files = {"page.html": b"a draft"}
+    edition = "To be written"
+    (tmp_path / "page.html").write_bytes(files["page.html"])
+    listed = [{"path": "page.html", "sha256": hashlib.sha256(files["page.html"]).hexdigest()}]
+    said = {"tender": edition, "edition": "yard", "compiler": "1", "files": listed}
+    manifest = json.dumps(said).encode()
+    (tmp_path / "manifest.json").write_bytes(manifest)
+    name = parcel_name(edition, "yard")
+    (tmp_path / f"{name}.zip").write_bytes(archive({**files, "manifest.json": manifest}, name))
+    assert look_through(tmp_path).others == {}

@@ -11,6 +11,7 @@ from pathlib import Path, PurePosixPath
 from typing import Any
 
 from tenderwright.reading.unpack import BadArchive, unpack
+from tenderwright.writing.archive import parcel_name
 from tenderwright.writing.errors import WritingError
 from tenderwright.writing.manifest import MANIFEST_NAME
 
@@ -111,7 +112,8 @@ def _listed(said: Mapping[str, Any]) -> dict[str, str]:
 
 def _is_parcel(folder: Path, path: str, said: Mapping[str, Any], listed: Mapping[str, str]) -> bool:
     """Tell whether a file is the edition's own parcel: an archive of what the manifest lists, and of the manifest."""
-    if not path.startswith(f"{said.get('tender')}-{said.get('edition')}") or not path.endswith(".zip"):
+    name = parcel_name(str(said.get("tender")), str(said.get("edition")))
+    if not path.startswith(name) or not path.endswith(".zip"):
         return False
     try:
         members = unpack((folder / path).read_bytes())

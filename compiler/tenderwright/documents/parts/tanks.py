@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tenderwright.calculations.ship.tanks import tank_contents, tank_shape, tank_sounding_table
+from tenderwright.calculations.steps.outcome import Absent, Waiting
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import absent_of, not_calculated, not_calculated_of
@@ -12,8 +13,10 @@ from tenderwright.quantities.display import head, in_column, show
 
 def tanks(desk: Desk) -> Part:
     """Compose the tanks and their soundings on arrival."""
+    waits = desk.package.broken.awaits("tank")
     if not desk.package.tanks:
         none = Paragraph(inline("No tank is listed in vessel/tanks.yaml."))
+        none = not_calculated(Waiting(waits)) if waits else none
         return Part("tanks", "8", "Tanks and their contents", "data", "Docking data", (none,), caution=True)
     rows = []
     for tank in desk.package.tanks:
@@ -39,7 +42,8 @@ def tanks(desk: Desk) -> Part:
         )
     held, shapes = desk.calculated.outcome(tank_contents), desk.calculated.outcome(tank_shape)
     without = {one.name: absent_of(held, one.tank) for one in desk.package.tanks}
-    absent = {one.name: without[one.name] or absent_of(shapes, one.tank) for one in desk.package.tanks}
+    absent: dict[str, Absent | None] = {"Further tanks": Waiting(waits)} if waits else {}
+    absent |= {one.name: without[one.name] or absent_of(shapes, one.tank) for one in desk.package.tanks}
     total = sum(one.liquid.volume for one in desk.calculated.each(tank_contents).values())
     mass = sum(desk.record.values[n].si for n in desk.record.values if n.startswith("tank.") and n.endswith(".mass"))
     moment = sum(
@@ -47,7 +51,7 @@ def tanks(desk: Desk) -> Part:
         for n in desk.record.values
         if n.startswith("tank.") and n.endswith(".free-surface-moment") and "longitudinal" not in n
     )
-    label = "All tanks but those not calculated" if any(without.values()) else "All tanks"
+    label = "All tanks but those not calculated" if waits or any(without.values()) else "All tanks"
     cells = (
         label,
         "",

@@ -16,5 +16,7 @@ def to_be_written(todos: Iterable[Todo]) -> list[Block]:
     words = (
         "This is a draft: the following is still to be written. What rests on it is left out, or said not to be known."
     )
-    rows = tuple(inline(f"{file}: {'; '.join(map(str, by_holder(found)))}") for file, found in files.items())
+    rows = tuple(
+        inline(f"{file}: {'; '.join(dict.fromkeys(map(str, by_holder(found))))}") for file, found in files.items()
+    )
     return [Heading("Still to be written"), Paragraph(inline(words)), Bullets(rows)]
