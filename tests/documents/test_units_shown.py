@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from functools import cache
+from itertools import combinations
 from pathlib import Path
 from shutil import copytree, ignore_patterns
 from tempfile import TemporaryDirectory
@@ -13,6 +14,7 @@ import pytest
 
 from tenderwright.documents.edition import Column, Edition, Figure, Heading, Prose, Row, Table, plain
 from tests.documents.composed import Composed, changed, compiled, composed, walk, words
+from tests.documents.drawings.ship import texts
 from tests.pipeline.packages import MARRAM, edit
 
 _METRIC = (
@@ -153,3 +155,17 @@ def test_dates_money_and_scales_follow_the_custom_of_the_place() -> None:
     ))  # fmt: skip
     assert re.search(r"Scale \d/\d+ in = 1 ft", shown)
     assert re.search(r"EUR \d{1,3},\d{3}\.\d\d", shown)
+
+
+def test_where_both_are_asked_for_the_tables_give_both_and_no_words_lie_on_others() -> None:
+    with TemporaryDirectory() as folder:
+        root = Path(copytree(KESTREL_BANK, Path(folder) / "kestrel-bank"))
+        edit(root, "package.yaml", "units: us", "units: both")
+        edition = compiled(root).edition("yard")
+    shown = "\n".join(text for _, text in _visible(edition))
+    assert re.search(r"\d t \(\d+\.\d long ton\)", shown)
+    assert re.search(r"\d m \(\d+\.\d\d ft\)", shown)
+    drawn = [thing for part in edition.parts for thing in part.blocks if isinstance(thing, Figure)]
+    assert len(drawn) > 4
+    for figure in drawn:
+        assert [(a.content, b.content) for a, b in combinations(texts(figure), 2) if a.overlaps(b)] == []

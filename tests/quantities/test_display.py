@@ -116,7 +116,7 @@ def test_figures_with_their_units() -> None:
         (9.0, "temperature", "9.0 °C", "48 °F"),
         (3.0, "temperature difference", "3.0 K", "5.4 °F"),
         (10.0, "wind speed", "10 m/s", "19 kn"),
-        (1e-4 / 31557600, "rate of loss", "0.100 mm/yr", "3.9 mil/yr"),
+        (1e-4 / 31557600, "rate of loss", "0.100 mm/yr", "3.94 mil/yr"),
         (1025.0, "density", "1.025 t/m³", "63.99 lb/ft³"),  # sea water is reckoned at 64 lb a cubic foot
         (5e5, "immersion", "5.00 t/cm", "12.50 long ton/in"),
         (9e5, "change of trim", "9.00 t·m/cm", "73.8 ft·long ton/in"),

@@ -47,7 +47,7 @@ PURPOSES = {
     "thickness": _of("length", "mm", 1, "in", 3),
     "rivet": _of("length", "mm", 0, "in", 3),
     "film": _of("length", "um", 0, "mil", 1),
-    "rate of loss": _of("rate_of_loss", "mm/yr", 3, "mil/yr", 1),
+    "rate of loss": _of("rate_of_loss", "mm/yr", 3, "mil/yr", 2),
     # Areas and volumes.
     "area": _of("area", "m2", 1, "ft2", 0),
     "small area": _of("area", "m2", 2, "ft2", 1),
