@@ -7,7 +7,7 @@ from typing import Any
 
 from msgspec import Struct
 
-from tenderwright.reading.layout import FORMAT, NEEDED, YAML_FILES, schema_of
+from tenderwright.reading.layout import FORMAT, NEEDED, schema_of
 from tenderwright.starter.items import HEADINGS
 from tenderwright.starter.template import TODO, Fill, Row, template
 
@@ -109,8 +109,9 @@ def _files(ship: Ship) -> Iterator[tuple[str, str, Fill]]:
     if "history" in papers:
         head = "One file for each earlier docking. What grew in price last time is what bidders fear this time."
         yield "history/last-docking.yaml", head, {"docking": "last-docking", "findings": TODO, "lessons": TODO}
+    more = [Row()] if "drawings" in papers else []
     head = "Reference documents. `verified` says when somebody last compared one with the ship, or `none`."
-    yield "drawings.yaml", head, {"drawings": [_drawing(number, title) for number, title in _documents(ship)]}
+    yield "drawings.yaml", head, {"drawings": [_drawing(number, title) for number, title in _documents(ship)] + more}
 
 
 def _tender(ship: Ship) -> dict[str, Any]:
@@ -205,8 +206,3 @@ _OPENINGS = {"openings": [Row(off_centre=TODO, bore=TODO, state=TODO)]}
 
 def _drawing(number: str, title: str) -> Row:
     return Row({"drawing": number, "title": title, "supplied": TODO})
-
-
-def known(paper: str) -> bool:
-    """Tell whether this version reads the file that a paper fills."""
-    return paper not in ("curves", "sections") or f"vessel/{paper}.yaml" in YAML_FILES
