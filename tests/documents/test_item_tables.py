@@ -30,7 +30,7 @@ def test_the_form_is_ruled_and_says_who_fills_which_column() -> None:
         ["Bilge injection", "Non-return, cast iron", "–", "Fr 16", " ", " ", " "],
     ]
     said = words(part(wider().yard[0], "item-510"))
-    assert "The yard fills “Wear of the spindle” in dock, and hands over." in said
+    assert "The yard fills “Wear of the spindle” in dock, and hands the table over." in said
 
 
 def test_each_row_is_a_line_with_its_quantity_and_the_rate_of_its_line_or_its_own() -> None:
