@@ -46,7 +46,8 @@ def line_width(numbers: list[str], usual: float) -> float:
 def _how(table: ItemTable) -> str:
     """Say how the table is filled, and which of its columns when."""
     said = [table.note.rstrip(".") + "."] if table.note else []
-    for when, words in ((WITH_TENDER, "with the tender, in the price form"), (IN_DOCK, "in dock, and hands the table over")):
+    times = ((WITH_TENDER, "with the tender, in the price form"), (IN_DOCK, "in dock, and hands the table over"))
+    for when, words in times:
         columns = [f"“{column.column}”" for column in table.columns if column.filled == when]
         said += [f"The yard fills {joined(columns)} {words}."] if columns else []
     return " ".join(said)
