@@ -97,6 +97,13 @@ class Keel(Noun, frozen=True, kw_only=True):
     depth: Annotated[Length | None, Key("Depth of a bar keel below the keel line.", "180 mm"), AbsentMeans("none")] = (
         None
     )
+    drag: Annotated[
+        SignedLength | None,
+        Key(
+            "How much deeper the keel is at the after perpendicular than at the forward one, where it is built so and her form does not show it. Heights are then from the keel amidships.",
+            "0.6 m",
+        ),
+    ] = None
     straight: Annotated[Extent, Key("The straight part that can stand on blocks.")]
     here: Place
 

@@ -90,3 +90,16 @@ def test_the_docking_plan_says_how_her_keel_lies() -> None:
     level = docking_profile(with_sections(), on_sections())
     assert isinstance(level, Figure)
     assert "lower aft" not in level.caption
+
+
+def test_drag_that_is_stated_rakes_the_keel_of_a_ship_whose_form_is_not_known() -> None:
+    ship = package()
+    assert ship.particulars is not None
+    keel = replace(ship.particulars.keel, drag=length("0.48 m"))
+    dragging = replace(ship, particulars=replace(ship.particulars, keel=keel))
+    bare = replace(dragging, offsets=None)
+    line = result_of(calculate(bare), keel_line)
+    assert line.rake == pytest.approx(0.01)
+    assert line.at(24.0) == pytest.approx(-0.18)
+    assert line.at(0.0) == pytest.approx(-0.18 - 0.24)
+    assert result_of(calculate(dragging), keel_line).rake == 0.0, "her form goes before what is stated"

@@ -50,7 +50,7 @@ class KeelLine(Struct, frozen=True):
 
 @step()
 def keel_line(particulars: Particulars, hull: Hull | None) -> KeelLine:
-    """Give the underside of the straight keel, which rakes where that of her form does.
+    """Give the underside of the straight keel, which rakes where that of her form does, or as the drag that is stated.
 
     The rake is the middle one of the slopes between the stations over the straight keel, so that a forefoot that
     begins to rise does not count.
@@ -64,6 +64,9 @@ def keel_line(particulars: Particulars, hull: Hull | None) -> KeelLine:
             rake = float(np.median(np.diff(z[over]) / np.diff(x[over])))
             if abs(rake) >= LEVEL:
                 return KeelLine(float(np.median(z[over] - rake * x[over])) + depth, rake, bar, hull.here)
+    elif keel.drag is not None and keel.drag.si:
+        length = particulars.dimensions.length_between_perpendiculars.si
+        return KeelLine(depth - keel.drag.si / 2, keel.drag.si / length, bar, keel.drag.at)
     return KeelLine(depth, 0.0, bar, keel.here)
 
 

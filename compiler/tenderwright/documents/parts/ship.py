@@ -53,6 +53,7 @@ def _facts(desk: Desk, ship: Particulars) -> list[tuple[str, Inline]]:
         ("Displacement at that draft", inline(desk.quantity(ship.displacement))),
         ("Air draft", inline(desk.quantity(size.air_draft))),
         ("Keel", inline(f"{keel.kind} keel, {desk.quantity(keel.width)} wide" + _keel_depth(desk, ship))),
+        ("Drag of keel", inline(f"{desk.quantity(keel.drag)} deeper aft than forward" if keel.drag else "")),
         ("Straight of keel", inline(f"{keel.straight}")),
     ]
     facts += [(shaft.name, inline(_shaft(desk, shaft))) for shaft in ship.shafts]
