@@ -45,7 +45,8 @@ def returned(root: Path, yard: str, factor: float, received: str) -> int:
     rates = yaml.safe_load((root / "owner" / "rates.yaml").read_text("utf-8"))["lines"]
     sheet = book["Price form"]
     for row in range(1, sheet.max_row + 1):
-        rate = rates.get(sheet.cell(row, 1).value, {}).get("rate")
+        line = str(sheet.cell(row, 1).value)
+        rate = rates.get(line, rates.get(line.rpartition(".")[0], {})).get("rate")
         if rate is not None:
             sheet.cell(row, 7).value = round(rate * factor, 2)
     said = book["Acknowledgements"]
