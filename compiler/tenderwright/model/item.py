@@ -369,8 +369,10 @@ class Item(Noun, frozen=True, kw_only=True):
         return str(self.item)
 
     def written(self, line: Line) -> int:
-        """Give the place of a line among those written, of which one priced by row stands for several."""
-        return list(dict.fromkeys(one.here for one in self.lines)).index(line.here)
+        """Give the place of a line among those written, of which one priced by row stands for several, or for none."""
+        source, at = self.scope.source, (line.here.line, line.here.column)
+        places = [source.place(("lines", number)) for number in range(len(source.data["lines"]))]
+        return [(place.line, place.column) for place in places].index(at)
 
     @property
     def last_phase(self) -> str:

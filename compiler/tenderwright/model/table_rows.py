@@ -234,7 +234,7 @@ def _mistakes(package: Package, item: Item) -> Iterator[Notice]:
         if kind is not None:
             yield from _dead(package, table, kind, about)
         rows = rows_of(package, item, table)
-        if not rows:
+        if not rows and not _waits(package, item, table):
             hint = "say `rows_from` and `of`, or write the `rows`"
             yield Notice("bad-table", table.here, f"{about} has no row", hints=(hint,))
         twice = sorted({row.row for row in rows if [one.row for one in rows].count(row.row) > 1})
@@ -242,6 +242,13 @@ def _mistakes(package: Package, item: Item) -> Iterator[Notice]:
             yield Notice(
                 "duplicate-name", table.here, f"{about} has the row `{name}` twice", hints=("name one otherwise",)
             )
+
+
+def _waits(package: Package, item: Item, table: ItemTable) -> bool:
+    """Tell whether the things that rows are drawn from, or which of them are meant, are still `todo`."""
+    named = ("where", table.rows_from)
+    open_here = any(todo.place.path == item.here.path and todo.at[:2] == named for todo in package.todos)
+    return bool(table.rows_from) and (open_here or bool(package.broken.awaits(table.rows_from.removesuffix("s"))))
 
 
 def _dead(package: Package, table: ItemTable, kind: _Kind, about: str) -> Iterator[Notice]:

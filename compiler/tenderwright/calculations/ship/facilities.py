@@ -26,7 +26,7 @@ from tenderwright.calculations.ship.keel import KeelLine, given_straight
 from tenderwright.calculations.ship.keel_loads import estimates
 from tenderwright.calculations.ship.shafts import placed_propellers
 from tenderwright.calculations.ship.weight import Weighed
-from tenderwright.calculations.steps.outcome import Absent, Each, Failed, Lacking, NotAsked, Resting
+from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, NotAsked, Resting
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.uncertainty.afloat import HowSure
 from tenderwright.calculations.value import Given, given
@@ -222,8 +222,6 @@ def facility_fits(
         # What its basic limits lack as well is told there: the facility is then not known by them.
         if absent is not None and not isinstance(absent, (Lacking, NotAsked)):
             return Resting(absent.why)
-    if isinstance(facility_drafts, (Failed, Resting)):
-        return Resting(facility_drafts.why)
     size = particulars.dimensions
     reach, over = widest(particulars, appendages, openings)
     ship: dict[str, Any] = {
