@@ -89,5 +89,5 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 def _collect_seldom() -> None:
     """Look for cyclic garbage seldom, and not on leaving: a run makes next to none, and the looking is not free."""
-    gc.set_threshold(200_000)
+    gc.set_threshold(1_000_000)
     atexit.register(gc.freeze)
