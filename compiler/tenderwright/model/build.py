@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
 from functools import cache
-from typing import Annotated, Any, TypeVar, Union, get_args, get_origin, get_type_hints
+from typing import Annotated, Any, TypeVar, Union, get_args, get_origin
 
 from msgspec import NODEFAULT
 from msgspec.structs import fields as struct_fields
@@ -166,11 +166,12 @@ def _fields(noun: type[Noun]) -> tuple[tuple[str, str, _Read, bool | None], ...]
 
     None means that it is needed in a file, and may be None in the noun while it is still `todo`.
     """
-    hints = get_type_hints(noun, include_extras=True)
-    needed = {one.name: _or_none(hints[one.name]) for one in struct_fields(noun) if one.required}
+    declared = struct_fields(noun)
+    hints = {one.name: one.type for one in declared}
+    needed = {one.name: _or_none(one.type) for one in declared if one.required}
     needed |= {name: True for name, hint in hints.items() if any(isinstance(m, AbsentMeans) for m in _marks(hint))}
     # A default that is an answer would be given in place of the one that is still to be found.
-    needed |= {one.name: True for one in struct_fields(noun) if one.default not in (NODEFAULT, None, "", ())}
+    needed |= {one.name: True for one in declared if one.default not in (NODEFAULT, None, "", ())}
     return tuple((name, key, _reader(hints[name]), needed.get(name, False)) for name, key in keys_of(noun))
 
 

@@ -170,10 +170,11 @@ def abbreviation(purpose: str) -> str:
 def _in_system(purpose: str, written: Callable[[Form, Purpose], str]) -> str:
     """Write something in the system asked for: once, or twice where it differs."""
     of = PURPOSES[purpose] if purpose else _BARE
-    metric, us = (written(form, of) for form in (of.metric, of.us))
-    if system() == "both":
-        return metric if metric == us else f"{metric} ({us})"
-    return us if system() == "us" else metric
+    asked = system()
+    if asked != "both":
+        return written(of.us if asked == "us" else of.metric, of)
+    metric, us = written(of.metric, of), written(of.us, of)
+    return metric if metric == us else f"{metric} ({us})"
 
 
 def _with_unit(si: float, form: Form, of: Purpose, digits: int, more: int) -> str:

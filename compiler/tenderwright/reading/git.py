@@ -12,7 +12,6 @@ whether they trust the repository of another user (`safe.directory`), and under 
 from __future__ import annotations
 
 import os
-import shlex
 import shutil
 import subprocess
 from collections.abc import Iterator, Mapping
@@ -154,9 +153,11 @@ def repository_of(folder: Path) -> Repository | None:
     if found.code == 0 and hidden != top:
         return Repository(top, hidden)
     if "safe.directory" in found.complaint:
+        from shlex import quote  # only where git refuses
+
         raise Refused(
             f"the repository at `{top}` belongs to another user of this machine, so git does not read it",
-            f"if you trust it, say so: `git config --global --add safe.directory {shlex.quote(str(top))}`",
+            f"if you trust it, say so: `git config --global --add safe.directory {quote(str(top))}`",
         )
     complaint = found.complaint.partition("\n")[0].removeprefix("fatal: ") or "its `.git` is no repository"
     raise Refused(f"git does not read the repository at `{top}`: {complaint}")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 from msgspec import Struct
 
+from tenderwright.calculations.median import median
 from tenderwright.calculations.ship.hull import Hull
 from tenderwright.calculations.steps.step import step
 from tenderwright.calculations.value import Given, given
@@ -61,9 +62,9 @@ def keel_line(particulars: Particulars, hull: Hull | None) -> KeelLine:
         x, z = hull.form.stations, hull.form.keel_heights
         over = (x >= keel.straight.from_.x) & (x <= keel.straight.to.x)
         if over.sum() > 1:
-            rake = float(np.median(np.diff(z[over]) / np.diff(x[over])))
+            rake = median(np.diff(z[over]) / np.diff(x[over]))
             if abs(rake) >= LEVEL:
-                return KeelLine(float(np.median(z[over] - rake * x[over])) + depth, rake, bar, hull.here)
+                return KeelLine(median(z[over] - rake * x[over]) + depth, rake, bar, hull.here)
     elif keel.drag is not None and keel.drag.si:
         length = particulars.dimensions.length_between_perpendiculars.si
         return KeelLine(depth - keel.drag.si / 2, keel.drag.si / length, bar, keel.drag.at)

@@ -14,6 +14,7 @@ import numpy as np
 from tenderwright.calculations.hydrostatics.curves import HullCurves
 from tenderwright.calculations.hydrostatics.simpson import Floats
 from tenderwright.calculations.hydrostatics.upright import hydrostatics
+from tenderwright.calculations.median import median
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.buoyancy import curves_hull
 from tenderwright.calculations.ship.hull import hull
@@ -135,14 +136,14 @@ def _agree(curves: CurvesOfForm, hull: HullCurves, size: Dimensions) -> Iterator
     immersion, k = _middle(curves, "immersion")
     if immersion is not None and hull.immersion is not None:
         stated = (hull.immersion[1:] + hull.immersion[:-1]) / 2 / hull.density
-        share = float(np.median(planes / stated))
+        share = median(planes / stated)
         low, high = 0.97 * share * immersion.si, 1.03 * share * immersion.si
         against = f"the displacement rises by {like(share * immersion.si, immersion)}"
         yield from held(CODE, f"immersion at a draft of {_draft(curves, k)}", immersion, low, high, against)
     lcf, k = _middle(curves, "lcf")
     if lcf is not None and hull.lcf is not None:
         risen = np.diff(volume * hull.lcb) / np.diff(volume)
-        off = float(np.median(risen - (hull.lcf[1:] + hull.lcf[:-1]) / 2))
+        off = median(risen - (hull.lcf[1:] + hull.lcf[:-1]) / 2)
         if abs(off) > 0.02 * hull.length:
             message = (
                 f"LCF at a draft of {_draft(curves, k)} is {lcf}, and LCB moves as if it lay {like(abs(off), lcf)} "

@@ -13,6 +13,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
+from tenderwright.calculations.median import median
 from tenderwright.checks.coherence.ship.held import LOOK, held, like, near
 from tenderwright.checks.coherence.ship.ship import Ship
 from tenderwright.checks.coherence.ship.slip import slip_of
@@ -67,8 +68,8 @@ def _unfair(offsets: Offsets, x: Floats, y: Floats, live: NDArray[np.bool_], hal
     known = np.abs(alone[np.isfinite(alone)])
     if known.size == 0:
         return
-    coarse = float(np.median(np.diff(x)) / (x[-1] - x[0]))
-    limit = max(0.03 + 2.5 * coarse**2, 5 * float(np.median(known)) / half) * half
+    coarse = float(median(np.diff(x)) / (x[-1] - x[0]))
+    limit = max(0.03 + 2.5 * coarse**2, 5 * median(known) / half) * half
     size = np.nan_to_num(np.where(off * alone > 0, np.minimum(np.abs(off), np.abs(alone)), 0.0))
     size /= strain
     size[:, [0, -1]] /= 1.5
@@ -133,7 +134,7 @@ def _deck_edge(offsets: Offsets, x: Floats, deck: Floats, half: float) -> Iterat
         against = f"the deck is {edges[beside]} out at the station beside it, and narrows to its ends"
         yield from held(CODE, what, edges[end], 0.0, most, against, exact=True)
     heights = [s.deck.height for s in offsets.stations]
-    depth = float(np.median(deck))
+    depth = median(deck)
     yield from _jutting(offsets.stations, heights, x, 0.04 * depth, "height of the deck edge")
 
 

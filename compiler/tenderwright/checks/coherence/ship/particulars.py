@@ -11,6 +11,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from tenderwright.calculations.median import median
 from tenderwright.calculations.ship.shafts import tube_of
 from tenderwright.checks.coherence.ship.held import FRAME, held, held_number, like
 from tenderwright.checks.coherence.ship.shell import Shell
@@ -92,7 +93,7 @@ def _keel(particulars: Particulars, shell: Shell) -> Iterator[Notice]:
     keel = particulars.keel
     flat = shell.form.half_breadths[:, 0][shell.form.keel_heights < shell.form.waterlines[0] + 1e-6]
     if flat.size:
-        width = 2 * float(np.median(flat))
+        width = 2 * median(flat)
         if keel.kind == "bar" and width > 0:
             against = f"her lines stand {like(width, keel.width)} apart at the keel"
             yield from held(CODE, "width of the bar keel", keel.width, 0.5 * width, 2 * width, against)
@@ -105,7 +106,7 @@ def _keel(particulars: Particulars, shell: Shell) -> Iterator[Notice]:
         yield Notice(CODE, keel.here, message, hints=("look at `kind` and at the depth",))
     ends = sorted((keel.straight.from_.x, keel.straight.to.x))
     x, heights = shell.form.stations, shell.form.keel_heights
-    line = float(np.median(heights))
+    line = median(heights)
     run = x[np.abs(heights - line) <= 0.004 * shell.depth]
     along = (x >= ends[0]) & (x <= ends[1])
     off = np.abs(heights - line)

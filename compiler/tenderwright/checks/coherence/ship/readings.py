@@ -13,6 +13,7 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 from numpy.typing import NDArray
 
+from tenderwright.calculations.median import median
 from tenderwright.calculations.ship.survey_readings import Members, survey_readings
 from tenderwright.calculations.thickness.named_readings import SIDES
 from tenderwright.calculations.thickness.readings import Readings
@@ -64,7 +65,7 @@ def _unlike_their_member(members: Members) -> Flags:
     for code in range(len(members.names)):
         rows = members.member == code
         if rows.sum() >= 3:
-            usual = float(np.median(members.readings.as_built[rows]))
+            usual = median(members.readings.as_built[rows])
             wrong |= rows & (np.abs(members.readings.as_built / usual - 1) > 0.3)
     return wrong
 
@@ -89,7 +90,7 @@ def _strakes(ship: Ship, readings: Readings, order: Sequence[Survey], told: set[
             fits |= on & same
             sure = rows & _within(readings, plate.from_.x + 2 * _ROOM, plate.to.x - 2 * _ROOM)
             if sure.sum() >= 4 and (sure & ~same).sum() > 0.6 * sure.sum():
-                stated = float(np.median(readings.as_built[on & ~same]))
+                stated = median(readings.as_built[on & ~same])
                 message = (
                     f"thickness of strake {strake.strake}, {plate.from_} to {plate.to}, is {plate.thickness}, and the "
                     f"surveys have {show(stated, 'thickness')} as built there"

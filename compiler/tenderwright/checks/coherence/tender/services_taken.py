@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterator
 
 from tenderwright.checks.context import Context
-from tenderwright.checks.texts import of_item, pattern
+from tenderwright.checks.texts import pattern
 from tenderwright.notices import Note, Notice
 
 CODE = "service-not-held"
@@ -24,17 +24,18 @@ _SERVICES = re.compile(
 
 def check(context: Context) -> Iterator[Notice]:
     """Report services taken from the hours of an item that does not speak of them."""
-    spoken = {item.number: " ".join(text.words.lower() for text in of_item(item)) for item in context.live_items}
-    for item in context.live_items:
-        for text in of_item(item):
-            for match in _TAKEN.finditer(text.source.text, text.start, text.end):
-                number = match["of"] or match["in"]
-                wanted = dict.fromkeys(word.lower() for word in _SERVICES.findall(text.sentence_of(match)))
-                missing = [word for word in wanted if word not in spoken.get(number, word)]
-                if missing:
-                    other = context.package.item_by_name[number]
-                    message = f"item {item.number} takes {' and '.join(missing)} from the hours of item {number}, "
-                    message += "which does not speak of it"
-                    note = Note(f"item {number} stands here", other.here)
-                    hint = f"say it in item {number}, or price it in an item that holds it"
-                    yield Notice(CODE, text.place(match), message, (note,), (hint,))
+    for text in context.texts:
+        if text.item is None:
+            continue
+        for match in _TAKEN.finditer(text.source.text, text.start, text.end):
+            number = match["of"] or match["in"]
+            wanted = dict.fromkeys(word.lower() for word in _SERVICES.findall(text.sentence_of(match)))
+            spoken = " ".join(one.words.lower() for one in context.texts if one.item and one.item.number == number)
+            missing = [word for word in wanted if spoken and word not in spoken]
+            if missing:
+                other = context.package.item_by_name[number]
+                message = f"item {text.item.number} takes {' and '.join(missing)} from the hours of item {number}, "
+                message += "which does not speak of it"
+                note = Note(f"item {number} stands here", other.here)
+                hint = f"say it in item {number}, or price it in an item that holds it"
+                yield Notice(CODE, text.place(match), message, (note,), (hint,))
