@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import types
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
 from functools import cache
@@ -17,6 +16,7 @@ from tenderwright.model.day import Day
 from tenderwright.model.marks import AbsentMeans, Either, Form, MayWait, Measures, OneOf, Refers
 from tenderwright.model.noun import Noun, keys_of
 from tenderwright.notices import Notice, Place
+from tenderwright.notices.notice import Placed
 from tenderwright.quantities.position import FrameTable, Position, parse_position
 from tenderwright.quantities.quantity import Quantity, QuantityError, parse_quantity
 from tenderwright.reading.scalars import Todo
@@ -25,39 +25,36 @@ from tenderwright.reading.source import Path, Source
 N = TypeVar("N", bound=Noun)
 
 
-@dataclass(frozen=True)
-class Reference:
+class Reference(Placed, frozen=True, eq=False):
     """A name written in a file that stands for something elsewhere in the package."""
 
     kind: str
     name: str
-    at: Place = field(compare=False)
+    at: Place
 
     def __str__(self) -> str:
         """Give the name as written."""
         return self.name
 
 
-@dataclass(frozen=True)
-class Name:
+class Name(Placed, frozen=True, eq=False):
     """A name written in a file for something that is no thing of the package, such as a source of money."""
 
     name: str
-    at: Place = field(compare=False)
+    at: Place
 
     def __str__(self) -> str:
         """Give the name as written."""
         return self.name
 
 
-@dataclass(frozen=True)
-class Prose:
+class Prose(Placed, frozen=True, eq=False):
     """CommonMark text as written, with the source that can place any word of it."""
 
     text: str
-    at: Place = field(compare=False)
-    source: Source = field(compare=False, repr=False)
-    path: Path = field(compare=False)
+    at: Place
+    source: Source
+    path: Path
 
     def __str__(self) -> str:
         """Give the text as written."""

@@ -26,6 +26,28 @@ class Place(Struct, frozen=True, order=True):
         return f"{self.path}:{self.line}:{self.column}"
 
 
+class Placed(Struct, frozen=True, eq=False):
+    """Something as it is written in a file; two are equal wherever they stand."""
+
+    def __eq__(self, other: object) -> bool:
+        """Tell whether another says the same."""
+        if type(self) is not type(other):
+            return NotImplemented
+        return all(getattr(self, name) == getattr(other, name) for name in self.__struct_fields__ if name not in _WHERE)
+
+    def __ne__(self, other: object) -> bool:
+        """Follow `==`, which the struct does not do by itself."""
+        return not self == other
+
+    def __hash__(self) -> int:
+        """Follow what is compared."""
+        return hash(tuple(getattr(self, name) for name in self.__struct_fields__ if name not in _WHERE))
+
+
+_WHERE = frozenset({"at", "source", "path"})
+"""The fields that say where something stands."""
+
+
 class Note(Struct, frozen=True):
     """More about a notice, perhaps at a place of its own."""
 

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
-from dataclasses import dataclass, field
 
-from tenderwright.notices.notice import Place
+from tenderwright.notices.notice import Place, Placed
 from tenderwright.quantities.display import show
 from tenderwright.quantities.quantity import NOWHERE, QuantityError, parse_quantity
 
@@ -19,13 +18,12 @@ AP, FP = "AP", "FP"
 """The after and the forward perpendicular, as places to count from."""
 
 
-@dataclass(frozen=True)
-class Position:
+class Position(Placed, frozen=True, eq=False):
     """A position as written and, once the frames are known, its distance forward of the after perpendicular, m."""
 
     text: str
     x: float
-    at: Place = field(default=NOWHERE, compare=False)
+    at: Place = NOWHERE
 
     def __str__(self) -> str:
         """Give the position as written."""

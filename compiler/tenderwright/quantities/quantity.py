@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from functools import lru_cache
 
-from tenderwright.notices.notice import Place
+from msgspec.structs import replace
+
+from tenderwright.notices.notice import Place, Placed
 from tenderwright.notices.suggest import did_you_mean
 from tenderwright.quantities.spellings import LETTERS, AmbiguousUnit, also_written, spelled
 from tenderwright.quantities.units import (
@@ -25,8 +26,7 @@ from tenderwright.quantities.units import (
 NOWHERE = Place("")
 
 
-@dataclass(frozen=True)
-class Quantity:
+class Quantity(Placed, frozen=True, eq=False):
     """A magnitude with its unit, what it measures, and its value in SI (angle rad, temperature degC, salinity g/kg)."""
 
     si: float
@@ -34,7 +34,7 @@ class Quantity:
     dimension: str
     text: str
     """As written."""
-    at: Place = field(default=NOWHERE, compare=False)
+    at: Place = NOWHERE
     within: float | None = None
     """Half the width of the band in which it surely lies, in SI, where `± ...` is written after it."""
 
