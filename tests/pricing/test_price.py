@@ -102,6 +102,13 @@ def test_a_line_without_a_rate_is_told_and_there_is_no_estimate(starter: Files) 
     assert notice.hints == ("add `320.a: {rate: …}` under `lines:`",)
 
 
+def test_lines_without_a_rate_are_told_at_once(starter: Files) -> None:
+    side = owners(change(change(starter, RATES, "  320.a:", "  # 320.a:"), RATES, "  210.a:", "  # 210.a:"))
+    (notice,) = side.notices
+    assert notice.message == "2 lines have no rate: 210.a, 320.a"
+    assert notice.hints == ("add `210.a: {rate: …}` under `lines:`, and so each of them",)
+
+
 def test_a_withdrawn_item_costs_nothing(starter: Files) -> None:
     made = estimate(change(starter, "items/320-rivets-renew.yaml", "phase: dry", "phase: dry\nwithdrawn: true"))
     assert not [line for line in made.lines if line.item.item == 320]

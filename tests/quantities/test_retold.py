@@ -13,6 +13,8 @@ from tenderwright.quantities.retold import retold
         ("a keel line carries from 3 to 300 t/m", "a keel line carries from 0.900 long ton/ft to 90.0 long ton/ft"),
         ("from 5 to 500 mg/m2", "from 0.500 µg/cm² to 50.0 µg/cm²"),
         ("within 2 m of it, in 3 places", "within 6.56 ft of it, in 3 places"),
+        ("weighs 1520 t (1496 long ton)", "weighs 1520 t (1496 long ton)"),
+        ("at most 5 m (common practice)", "at most 16.4 ft (common practice)"),
         ("up to 5 years, Fr 12 to Fr 14, frame 9 and 7 h", "up to 5 years, Fr 12 to Fr 14, frame 9 and 7 h"),
     ],
 )

@@ -41,6 +41,7 @@ def at(schema: dict[str, Any]) -> dict[str, Any]:
 
 
 LENGTH = {"type": "string", "quantity": "length", "examples": ["4.2 m"]}
+EXTENT = {"type": "string", "quantity": "any", "examples": ["120 m2", "35 each"]}
 WORD = {"title": "Identifier", "pattern": "^[a-z-]+$", "examples": ["sea-chest"]}
 CASES = [
     ("unknown-key", {"additionalProperties": False, "properties": {"trim": {}}}, "{trm: 1}", 14,
@@ -60,6 +61,8 @@ CASES = [
     ("wrong-type", {"type": "string"}, "", 13, "expected text, got nothing", "write a value after the colon"),
     ("wrong-type", {"type": ["string", "number"]}, "[]", 13, "expected text or a number, got a list", None),
     ("wrong-type", LENGTH, "4.2", 13, "expected text, got a number `4.2`", "write it with its unit, as in `4.2 m`"),
+    ("wrong-type", EXTENT, "27", 13, "expected text, got a number `27`",
+     "write it with its unit, as in `120 m2` or `35 each`"),
     ("wrong-choice", {"enum": ["dry", "afloat"]}, "aflaot", 13, "`aflaot` is not one of the choices",
      "did you mean `afloat`?"),
     ("wrong-choice", {"enum": ["dry", "afloat"]}, "zzz", 13, "`zzz` is not one of the choices",
@@ -124,6 +127,15 @@ def test_each_keyword_in_our_own_words(
         assert notice.hints == ()
     else:
         assert notice.hints[0].startswith(hint)
+
+
+def test_a_key_of_the_file_that_stands_in_a_list_is_sent_to_the_margin() -> None:
+    entries = {"items": {"additionalProperties": False, "properties": {"found": {}}}}
+    (notice,) = notices({"properties": {"findings": entries, "drafts": {}}}, "findings: [{drafts: 1}]")
+    assert notice.message == "key `drafts` is not known here"
+    assert notice.hints == (
+        "`drafts` belongs to the file itself: begin its line at the left margin, outside all lists",
+    )
 
 
 @pytest.mark.parametrize(

@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
-from tenderwright.checks.appliers import appliers
 from tenderwright.checks.context import Context
+from tenderwright.model.appliers import appliers
 from tenderwright.model.coating import Scheme
 from tenderwright.model.item import Item
 from tenderwright.notices import Note, Notice, Place
@@ -18,7 +18,7 @@ from tenderwright.notices import Note, Notice, Place
 
 def check(context: Context) -> Iterator[Notice]:
     """Report a scheme in two items, and two schemes of one zone whose items do not follow each other."""
-    used = [(scheme, appliers(context, scheme)) for scheme in context.package.schemes]
+    used = [(scheme, appliers(context.package, scheme)) for scheme in context.package.schemes]
     for scheme, items in used:
         for later in items[1:]:
             message = f"scheme `{scheme.scheme}` is applied by item {items[0].number} and again by item {later.number}"

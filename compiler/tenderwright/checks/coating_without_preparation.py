@@ -10,9 +10,9 @@ from collections.abc import Iterator
 
 from tenderwright.calculations.coatings.grades import preparation_grade
 from tenderwright.calculations.method import OutOfRange
-from tenderwright.checks.appliers import appliers
 from tenderwright.checks.context import Context
 from tenderwright.checks.item_place import key_in
+from tenderwright.model.appliers import appliers
 from tenderwright.model.coating import Scheme
 from tenderwright.notices import Notice
 
@@ -28,7 +28,7 @@ def check(context: Context) -> Iterator[Notice]:
             message = f"item {item.number} applies scheme `{item.schemes[0]}` and has no hold point"
             yield Notice(CODE, key_in(item, "schemes"), message, hints=("add one to `holds` for the prepared surface",))
     for scheme in context.package.schemes:
-        if appliers(context, scheme):
+        if appliers(context.package, scheme):
             yield from _preparation(scheme)
             yield from _hold(context, scheme)
 
@@ -51,7 +51,7 @@ def _preparation(scheme: Scheme) -> Iterator[Notice]:
 
 def _hold(context: Context, scheme: Scheme) -> Iterator[Notice]:
     hold = scheme.preparation.hold
-    for item in appliers(context, scheme) if hold else ():
+    for item in appliers(context.package, scheme) if hold else ():
         if item.holds and not any(entry.hold == hold for entry in item.holds):
             names = ", ".join(entry.hold for entry in item.holds)
             message = (

@@ -31,10 +31,8 @@ def check(context: Context) -> Iterator[Notice]:
     if missing:
         place = tender.award.evaluated.source.key_place(("services",))
         listed = ", ".join(f"`{service}`" for service in missing)
-        what = (
-            f"service {listed} of the checklist is" if len(missing) == 1 else f"services of the checklist are: {listed}"
-        )
-        message = what.replace(" is", " is not answered") if len(missing) == 1 else f"{len(missing)} {what}"
+        many = f"{len(missing)} services of the checklist are not answered: {listed}"
+        message = f"service {listed} of the checklist is not answered" if len(missing) == 1 else many
         yield Notice(CODE, place, message, hints=(_HINT.format(missing[0]),))
     for service, holders in held.items():
         yield from _twice(service, holders, tender.services.get(service))

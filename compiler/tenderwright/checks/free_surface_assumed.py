@@ -30,5 +30,7 @@ def check(context: Context) -> Iterator[Notice]:
             f"no free surface is stated for tank `{tank.tank}`, which is neither full nor empty: the greatest that its "
             f"extent permits is taken, {show(moment, 'moment')}"
         )
-        hint = "write `inertia` or `moment` from the capacity plan, or at least the tank's `breadth`"
+        hint = "write `inertia` or `moment` from the capacity plan"
+        if plan.breadth is None:
+            hint += ", or at least the tank's `breadth`"
         yield Notice(CODE, plan.here, message, hints=(hint,))

@@ -35,7 +35,8 @@ def check(context: Context) -> Iterator[Notice]:
             block += f", {one.footprint.side},"
         how = "stands under" if one.gap <= 0 else f"stands {show(one.gap, 'thickness', more=-1)} from"
         message = f"the {block} {how} {one.kind} `{one.name}`, and {show(one.wanted, 'thickness', more=-1)} is wanted"
-        hint = "move it by a frame, or change `clearance` with its source"
+        move = "move it by a frame" if context.package.frames else "move it"
+        hint = f"{move}, or change `clearance` with its source"
         yield Notice(CODE, _place(plan, one), message, hints=(hint,))
 
 

@@ -9,9 +9,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-from tenderwright.checks.appliers import appliers
 from tenderwright.checks.context import Context
 from tenderwright.checks.texts import Text, of_item, pattern
+from tenderwright.model.appliers import appliers
 from tenderwright.model.coating import Scheme
 from tenderwright.notices import Note, Notice, Place
 
@@ -33,7 +33,7 @@ def check(context: Context) -> Iterator[Notice]:
     """Report figures beside a scheme that are not the scheme's, and stripe coats that a clause asks of all schemes."""
     by_item: dict[str, list[Scheme]] = {}
     for scheme in context.package.schemes:
-        for item in appliers(context, scheme):
+        for item in appliers(context.package, scheme):
             by_item.setdefault(item.number, []).append(scheme)
     for number, schemes in by_item.items():
         for text in of_item(context.package.item_by_name[number]):

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tenderwright.checks.context import Context
+from tenderwright.checks.doer import depend_on
 from tenderwright.checks.item_place import place_of_word
 from tenderwright.model.item import Item
 from tenderwright.notices import Notice, Place
@@ -37,7 +38,7 @@ def check(context: Context) -> Iterator[Notice]:
                 ("add `precautions` or hazard `confined space`",) if "precautions" in missing else ()
             )
             if len(missing) > len(hints):
-                hints += ("let it depend on an item that does `certifies gas-free`",)
+                hints += (depend_on(context, "certifies gas-free", "gas-free-certificates"),)
             yield Notice("unsafe-entry", place, message, hints=hints)
 
 

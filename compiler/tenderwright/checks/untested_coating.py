@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tenderwright.checks.context import Context
+from tenderwright.checks.doer import depend_on
 from tenderwright.checks.item_place import place_of_word
 from tenderwright.notices import Notice
 
@@ -24,6 +25,6 @@ def check(context: Context) -> Iterator[Notice]:
         for key, word in (("does", "disturbs coating"), ("hazards", "coating disturbed")):
             if word in getattr(item, key):
                 message = f"item {item.number} disturbs old coating, and nothing before it tests for lead or PCB"
-                hint = f"let it depend on an item that does `{TESTS}`"
+                hint = depend_on(context, TESTS, "old-coating-sample")
                 yield Notice("untested-coating", place_of_word(item, key, word), message, hints=(hint,))
                 break

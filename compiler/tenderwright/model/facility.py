@@ -15,7 +15,9 @@ class FacilityLimits(Noun, frozen=True, kw_only=True):
 
     length: Annotated[Length | None, Key("Clear length at the floor of the dock or of the cradle.", "92 m")] = None
     beam: Annotated[Length | None, Key("Clear breadth at the narrowest place she passes.", "18 m")] = None
-    sill: Annotated[Length | None, Key("Water over the sill at the tide used.", "5.4 m")] = None
+    sill: Annotated[
+        Length | None, Key("Water over the sill at the tide used; a floating dock and a shiplift have none.", "5.4 m")
+    ] = None
     blocks: Annotated[Length | None, Key("Water over the blocks at the tide used.", "4.6 m")] = None
     block_height: Annotated[Length | None, Key("Height of the keel blocks.", "1.4 m")] = None
     lift: Annotated[Mass | None, Key("Total lift or capacity.", "1800 t")] = None

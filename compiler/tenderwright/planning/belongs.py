@@ -8,8 +8,9 @@ from itertools import combinations
 from msgspec import Struct
 from msgspec.structs import replace
 
+from tenderwright.model.appliers import appliers
 from tenderwright.model.build import Reference
-from tenderwright.model.coating import Scheme, Zone
+from tenderwright.model.coating import Zone
 from tenderwright.model.funding import Scope, Worth
 from tenderwright.model.item import Item
 from tenderwright.model.package import Package
@@ -50,12 +51,12 @@ def bottom_first(package: Package, scope: Scope) -> tuple[Belongs, ...]:
     above, below = [], [item.number for item in live.values() if item.where.anodes and item.kind != "option"]
     for scheme in package.schemes:
         zone = zones.get(scheme.zone.name)
-        appliers = _appliers(scheme, live)
-        if zone is not None and appliers:
+        applied_by = [item.number for item in appliers(package, scheme)]
+        if zone is not None and applied_by:
             if zone.surface == "shell band" and zone.lower == "keel":
-                below += appliers
+                below += applied_by
             elif _above(zone, draft):
-                above += [*appliers, *_options_on(zone, live)]
+                above += [*applied_by, *_options_on(zone, live)]
     return tuple(
         Belongs(top, bottom, "bottom work and anodes come before the topsides")
         for top in dict.fromkeys(above)
@@ -101,7 +102,7 @@ def _needed(scope: Scope, number: str) -> set[str]:
 
 
 def _surfaces(package: Package, live: dict[str, Item]) -> Iterator[Belongs]:
-    applied = [(scheme, number) for scheme in package.schemes for number in _appliers(scheme, live)]
+    applied = [(scheme, item.number) for scheme in package.schemes for item in appliers(package, scheme)]
     for (one, first), (other, second) in combinations(applied, 2):
         if one.zone.name == other.zone.name and first != second:
             earlier, later = (first, second) if first in _before(live, second) else (second, first)
@@ -125,15 +126,6 @@ def _openings(live: dict[str, Item]) -> Iterator[Belongs]:
             if "closes hull" in other.does and mine & theirs:
                 named = ", ".join(f"`{name}`" for name in sorted(mine & theirs))
                 yield Belongs(item.number, other.number, f"it opens {named}, which that item closes")
-
-
-def _appliers(scheme: Scheme, live: dict[str, Item]) -> list[str]:
-    named = scheme.item.name if scheme.item is not None else None
-    return [
-        number
-        for number, item in live.items()
-        if number == named or any(reference.name == scheme.scheme for reference in item.schemes)
-    ]
 
 
 def _options_on(zone: Zone, live: dict[str, Item]) -> list[str]:

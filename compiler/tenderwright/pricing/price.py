@@ -109,6 +109,7 @@ def price(papers: OwnerPapers, package: Package, record: Record) -> tuple[Estima
     if rates is None or package.tender is None:
         return None, []
     missing: list[Notice | None] = []
+    unpriced: list[str] = []
     lines: list[PricedLine] = []
     of = percents(package)
     book = price_book(papers, rates, package.history, package.tender.currency)
@@ -119,8 +120,12 @@ def price(papers: OwnerPapers, package: Package, record: Record) -> tuple[Estima
             priced = _priced(item, line, book, package, package.tender, record)
             if isinstance(priced, PricedLine):
                 lines.append(priced)
+            elif isinstance(priced, str):
+                unpriced.append(priced)
             else:
                 missing.append(priced)
+    if unpriced:
+        missing.append(_without_rate(unpriced, rates))
     if missing:
         return None, [notice for notice in missing if notice is not None]
     by_number = {line.number: line for line in lines}
@@ -146,9 +151,20 @@ def price(papers: OwnerPapers, package: Package, record: Record) -> tuple[Estima
     ), []
 
 
+def _without_rate(numbers: list[str], rates: Rates) -> Notice:
+    """Tell at once of all lines that have no rate."""
+    message = f"line {numbers[0]} has no rate"
+    if len(numbers) > 1:
+        message = f"{len(numbers)} lines have no rate: {', '.join(numbers)}"
+    each = "" if len(numbers) == 1 else ", and so each of them"
+    hint = f"add `{numbers[0]}: {{rate: …}}` under `lines:`{each}"
+    return Notice("unpriced-line", Place("owner/rates.yaml", rates.here.line), message, hints=(hint,))
+
+
 def _priced(
     item: Item, line: Line, book: PriceBook, package: Package, tender: Tender, record: Record
-) -> PricedLine | Notice | None:
+) -> PricedLine | Notice | str | None:
+    """Price a line; else give a mistake, the number of a line without a rate, or None for a mistake told elsewhere."""
     section = section_of(item, line, tender)
     quantity = line_quantity(line, record)
     if quantity is None:
@@ -163,12 +179,7 @@ def _priced(
     if rate is None and number in book.waiting:
         return None
     if rate is None:
-        return Notice(
-            "unpriced-line",
-            Place("owner/rates.yaml", book.rates.here.line),
-            f"line {number} has no rate",
-            hints=(f"add `{number}: {{rate: …}}` under `lines:`",),
-        )
+        return number
     found = unit_price(number, rate, quantity, book)
     if not isinstance(found, UnitPrice):
         return found

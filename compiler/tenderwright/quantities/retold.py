@@ -8,11 +8,16 @@ from tenderwright.quantities.customs import system
 from tenderwright.quantities.display import written_as
 from tenderwright.quantities.quantity import QuantityError, parse_quantity
 
-_FIGURE = re.compile(r"(?<![\w.,])(?:(\d+(?:\.\d+)?) (to) )?(\d+(?:\.\d+)?) ([A-Za-zµ]+(?:/[A-Za-z]+)?[23]?)(?![\w/])")
+_FIGURE = re.compile(
+    r"(?<![\w.,])(?:(\d+(?:\.\d+)?) (to) )?(\d+(?:\.\d+)?) ([A-Za-zµ]+(?:/[A-Za-z]+)?[23]?)(?![\w/]| \([\d−-])"
+)
 
 
 def retold(text: str) -> str:
-    """Tell each metric figure of a text such as `from 8 mm to 40 mm` or `from 3 to 300 t/m` as its readers read it."""
+    """Tell each metric figure of a text such as `from 8 mm to 40 mm` or `from 3 to 300 t/m` as its readers read it.
+
+    One told in both systems already stays as it is.
+    """
     return text if system() == "metric" else _FIGURE.sub(_told, text)
 
 

@@ -6,6 +6,8 @@ from collections.abc import Collection, Iterable
 from functools import cache
 from typing import Any
 
+from msgspec.structs import replace
+
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.suggest import did_you_mean
 from tenderwright.quantities.quantity import QuantityError
@@ -54,8 +56,18 @@ def validate_with(source: Source, validator: Any, todos: Collection[Path] = ()) 
         at = tuple(error.absolute_path)
         if at in todos or (error.validator == "minItems" and any(todo[: len(at)] == at for todo in todos)):
             continue
-        found += [(at, notice) for notice in _translate(source, error)]
+        notices = _translate(source, error)
+        if at and error.validator == "additionalProperties":
+            notices = [_of_the_top(notice, validator.schema.get("properties", {})) for notice in notices]
+        found += [(at, notice) for notice in notices]
     return fold(source, found)
+
+
+def _of_the_top(notice: Notice, top: Collection[str]) -> Notice:
+    """Tell of an unknown key that is one of the file itself: it stands too far to the right, or under the wrong one."""
+    key = next((key for key in top if notice.message == f"key `{key}` is not known here"), None)
+    hint = f"`{key}` belongs to the file itself: begin its line at the left margin, outside all lists"
+    return notice if key is None else replace(notice, hints=(hint,))
 
 
 def _written(source: Source, at: Path) -> str:
@@ -124,7 +136,7 @@ def _type(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice
     if wanted == "string" and isinstance(error.instance, (int, float)) and not isinstance(error.instance, bool):
         examples = schema.get("examples", ())
         hints = (
-            (f"write it with its unit, as in `{examples[0]}`",)
+            ("write it with its unit, as in " + " or ".join(f"`{one}`" for one in examples),)
             if "quantity" in schema and examples
             else ("put it in quotes",)
         )

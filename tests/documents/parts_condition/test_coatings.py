@@ -2,7 +2,7 @@ from __future__ import annotations
 
 from tenderwright.calculations.calculate import calculate
 from tenderwright.documents.desk import Desk
-from tenderwright.documents.edition import Bullets, plain
+from tenderwright.documents.edition import Bullets, Table, plain
 from tenderwright.documents.parts.coatings import scheme_blocks, zones
 from tenderwright.linking.link import link
 from tests.calculations.ship.condition.ship import marram
@@ -23,6 +23,20 @@ def test_where_every_area_is_known_nothing_is_said() -> None:
     assert [_said(scheme_blocks(desk(), scheme)) for scheme in desk().package.schemes if scheme.abrasive] == [
         [] for scheme in desk().package.schemes if scheme.abrasive
     ]
+
+
+def test_a_scheme_names_the_items_that_list_it() -> None:
+    package, _, _ = marram()
+    bare = replace(package, schemes=tuple(replace(scheme, item=None) for scheme in package.schemes))
+    blocks = zones(Desk(bare, link(bare)[0], calculate(bare))).blocks
+    (index,) = (one for one in blocks if isinstance(one, Table) and one.columns[-1].title == "Applied by")
+    applied = [plain(row.cells[-1]) for row in index.rows]
+    listed = [
+        ", ".join(item.number for item in bare.items if scheme.scheme in {one.name for one in item.schemes})
+        for scheme in bare.schemes
+    ]
+    assert applied == [numbers or "–" for numbers in listed]
+    assert any(listed)
 
 
 def test_an_area_that_the_package_has_no_data_for_says_what_it_needs() -> None:

@@ -89,6 +89,15 @@ def test_without_a_hull_the_blocks_against_the_hull_say_what_is_lacking() -> Non
     assert "Not calculated: it needs vessel/strakes.yaml." in words(part)
 
 
+def test_without_blocks_of_an_earlier_docking_the_places_covered_before_say_so() -> None:
+    history = composed("marram").compiled.package.history
+    part = footprints(
+        without(history=tuple(replace(one, blocks=replace(one.blocks, keel=(), sides=())) for one in history))
+    )
+    assert part is not None
+    assert "Not known: no earlier docking in history/ says where its blocks stood." in words(part)
+
+
 def test_without_particulars_nothing_of_the_blocks_is_left_out_in_silence() -> None:
     part = footprints(without(particulars=None))
     assert part is not None

@@ -17,6 +17,7 @@ from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
 from tenderwright.documents.drawings.table import Column, Line
 from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
 from tenderwright.documents.edition import Figure
+from tenderwright.model.appliers import appliers
 from tenderwright.model.coating import Scheme
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import show
@@ -116,15 +117,16 @@ def _lines(package: Package, record: Record, made: list[Band]) -> list[Line]:
         name = band.zone.name if band.hatch else f"{band.zone.name} (not drawn)"
         area = _zone(record, band)
         schemes = [scheme for scheme in package.schemes if scheme.zone.name == band.zone.zone]
-        cells = [_scheme(scheme, record) for scheme in schemes] or [("–", "–", "–")]
+        cells = [_scheme(package, scheme, record) for scheme in schemes] or [("–", "–", "–")]
         lines.append(Line(("", name, area, *cells[0]), band.hatch))
         lines += [Line(("", "", "", *more)) for more in cells[1:]]
     return lines
 
 
-def _scheme(scheme: Scheme, record: Record) -> tuple[str, str, str]:
+def _scheme(package: Package, scheme: Scheme, record: Record) -> tuple[str, str, str]:
     covered = _area(record, f"coating.{scheme.scheme}.area")
-    return scheme.name or scheme.scheme, covered, str(scheme.item) if scheme.item else "–"
+    items = ", ".join(item.number for item in appliers(package, scheme))
+    return scheme.name or scheme.scheme, covered, items or "–"
 
 
 def _zone(record: Record, band: Band) -> str:

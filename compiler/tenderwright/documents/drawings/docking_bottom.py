@@ -120,7 +120,7 @@ def _sheet(
         frame_scale(package.frames, view, frames_at, ends) if package.frames else "",
         pen.text((1, 3), "port", pen.SMALL),
         pen.text((1, frames_at - 1), "starboard", pen.SMALL),
-        _key(package, docking, key_at),
+        _key(package, docking, things, key_at),
         _names(package, named, key_at + 2 * 4.2 - 1.5, sheet.width),
     ]
     alternative = _alternative(package, docking, words, ends)
@@ -155,7 +155,7 @@ def _things(package: Package, calculated: Calculated, highest: float) -> list[Th
     return things
 
 
-def _key(package: Package, docking: Bottom, middle: float) -> str:
+def _key(package: Package, docking: Bottom, things: Sequence[Thing], middle: float) -> str:
     """Explain what is drawn, in two rows."""
     years = {one.docking: f"docking of {one.docked.year}" for one in package.history}
     earlier = list(docking.earlier)[-2:]
@@ -172,7 +172,8 @@ def _key(package: Package, docking: Bottom, middle: float) -> str:
     rows[1].append(("opening", f"opening, with {clear} kept clear round it"))
     if package.anodes:
         rows[1].append(("anode", "anode"))
-    rows[1].append(("hidden", "bilge keel"))
+    if any(one.kind == "bilge keel" for one in things):
+        rows[1].append(("hidden", "bilge keel"))
     if docking.conflicts or docking.works:
         rows[1].append(("ring", "block too near to something, or on shell to be worked"))
     marks = []

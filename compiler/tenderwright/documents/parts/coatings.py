@@ -9,9 +9,22 @@ from tenderwright.calculations.ship.coatings import scheme_abrasive, scheme_pain
 from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.zones import shell_bands, zone_area
 from tenderwright.documents.desk import Desk, joined
-from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.edition import (
+    Block,
+    Column,
+    Facts,
+    Heading,
+    Inline,
+    Paragraph,
+    Part,
+    Row,
+    Span,
+    Table,
+    inline,
+)
 from tenderwright.documents.not_calculated import absent_of, not_calculated_of
 from tenderwright.documents.parts.notes import notes_on
+from tenderwright.model.appliers import appliers
 from tenderwright.model.coating import Preparation, Scheme, Zone
 from tenderwright.model.common import AreaEntry
 from tenderwright.quantities.display import head, in_column, show
@@ -79,10 +92,17 @@ def _entry(desk: Desk, sign: str, entry: AreaEntry) -> str:
     return f"{sign} {entry.what} {desk.quantity(entry.area)}{basis}"
 
 
+def _applied_by(desk: Desk, scheme: Scheme) -> Inline:
+    """Name the items that apply a scheme."""
+    spans: list[Span] = []
+    for item in appliers(desk.package, scheme):
+        spans += ([Span(", ")] if spans else []) + [desk.item_ref(item.number)]
+    return tuple(spans) or inline("–")
+
+
 def _index(desk: Desk) -> Table:
     rows = []
     for scheme in desk.package.schemes:
-        item = inline(desk.ref(scheme.item)) if scheme.item else inline("–")
         paint = _paint(desk, scheme)
         rows.append(
             Row(
@@ -93,7 +113,7 @@ def _index(desk: Desk) -> Table:
                     inline(str(len(scheme.coats))),
                     inline(in_column(paint.dry_film, "film") if paint else "–"),
                     inline(desk.number(f"coating.{scheme.scheme}.area")),
-                    item,
+                    _applied_by(desk, scheme),
                 ),
                 anchor=desk.anchor("scheme", scheme.scheme),
             )

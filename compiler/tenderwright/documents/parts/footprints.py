@@ -129,11 +129,12 @@ def _covered(desk: Desk) -> list[Block]:
         text = f"The plan covers again {len(again)} places that were under blocks at the last docking, and not painted."
         blocks.append(Paragraph(inline(text)))
     blocks += [Paragraph(inline(text)) for text in _moves(desk, last)]
-    if before and frames is not None:
+    if before:
+        label = frames.label if frames else (lambda x: show(x, "centre", more=-1))
         rows = tuple(
             Row(
                 (
-                    inline(f"{frames.label(one.aft)} to {frames.label(one.forward)}"),
+                    inline(f"{label(one.aft)} to {label(one.forward)}"),
                     inline(_across(one.right, one.left)),
                     inline(joined([years.get(name, name) for name in one.dockings])),
                     inline(in_column((one.forward - one.aft) * (one.left - one.right), "small area", more=1)),
@@ -142,13 +143,15 @@ def _covered(desk: Desk) -> list[Block]:
             for one in before
         )
         columns = (
-            Column("Frames", width=3),
+            Column("Frames" if frames else "Forward of the after perpendicular", width=3),
             Column("Across", width=1.6),
             Column("Covered in", width=1.6),
             Column(head("Area", "small area"), "decimal"),
         )
         text = "These were under blocks at two dockings running, and nobody has painted them since. They are free now."
         blocks += [Paragraph(inline(text)), Table(columns, rows, small=True)]
+    if not blocks:
+        blocks.append(Paragraph(inline("Not known: no earlier docking in history/ says where its blocks stood.")))
     return blocks
 
 

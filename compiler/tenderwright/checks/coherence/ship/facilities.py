@@ -34,13 +34,14 @@ def check(ship: Ship) -> Iterator[Notice]:
 def _kind(facility: Facility) -> Iterator[Notice]:
     """Tell of parts that a facility of its kind has not."""
     for part, stated, kinds in (
-        ("a sill", facility.limits.sill, ("graving dock", "slipway")),
+        ("sill", facility.limits.sill, ("graving dock", "slipway")),
         ("hoists", facility.hoists, ("shiplift",)),
-        ("a slope", facility.slope, ("slipway",)),
+        ("slope", facility.slope, ("slipway",)),
     ):
         if stated is not None and facility.kind not in kinds:
-            message = f"`{facility.facility}` is a {facility.kind}, and has {part}"
-            yield Notice(CODE, facility.here, message, hints=("look at its kind",))
+            message = f"`{facility.facility}` is a {facility.kind}, and has {part if part == 'hoists' else f'a {part}'}"
+            hint = f"take `{part}` out, or put its kind right"
+            yield Notice(CODE, facility.here, message, hints=(hint,))
 
 
 def _limits(facility: Facility, limits: FacilityLimits) -> Iterator[Notice]:

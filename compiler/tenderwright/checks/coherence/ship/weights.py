@@ -116,7 +116,7 @@ def _place(ship: Ship, weight: Weight | MovedWeight) -> Iterator[Notice]:
 
 
 def _size(ship: Ship, weight: Weight | MovedWeight, ship_mass: float) -> Iterator[Notice]:
-    mass, most = weight.mass, 0.3 * ship_mass
+    mass, most = weight.mass, 0.6 * ship_mass  # the ballast of a sailing ship: common practice, no source
     if "ballast" not in weight.what.lower():
         most = 0.05 * ship_mass if isinstance(weight, MovedWeight) else 0.15 * ship_mass
     against = f"the ship herself weighs {show(ship_mass, 'weight', more=-1)}"
