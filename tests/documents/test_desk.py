@@ -8,10 +8,11 @@ import pytest
 
 from tenderwright.calculations.method import BY_ROW, Symbol
 from tenderwright.calculations.value import Value
-from tenderwright.documents.desk import Desk, capital, day, joined, set_units
+from tenderwright.documents.desk import Desk, capital, joined, set_units
 from tenderwright.documents.edition import Span, plain
 from tenderwright.model.build import Prose as WrittenProse
 from tenderwright.notices import Place
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.quantity import parse_quantity
 from tenderwright.reading.source import Source
 from tenderwright.writing.html import screen_page

@@ -70,7 +70,7 @@ def _gates(context: Context) -> Iterator[Notice]:
 def _stated(subject: Subject, files: Iterable[Sequence[Text]]) -> Iterator[_Stated]:
     for texts in files:
         words = texts[0].source.text
-        if subject.word not in words:
+        if not subject.may_stand_in(words):
             continue
         for match in subject.found.finditer(words):
             text = next((one for one in texts if one.start <= match.start() and match.end() <= one.end), None)

@@ -30,14 +30,18 @@ class Subject(Struct, frozen=True):
     """Something of which the trade's words state one figure: how it is found, and in what sentences."""
 
     name: str
-    word: str
-    """A word that stands in any text that states it, so that the other texts need not be searched."""
+    words: str
+    """Words, or parts of them, that all stand in any text that states it, so that the others need not be searched."""
     found: re.Pattern[str]
     unit: str
     told: re.Pattern[str] | None = None
     """What the sentence holds besides; None where the figure's own words are enough."""
     data: Callable[[Package], Datum | None] | None = None
     """The figure in the data of the package, where it stands there too."""
+
+    def may_stand_in(self, text: str) -> bool:
+        """Tell whether a text may state it, by its words."""
+        return all(word in text for word in self.words.split())
 
 
 def _of(quantity: Quantity | None, factor: float = 1.0) -> Datum | None:
@@ -110,10 +114,10 @@ _DOCK_DAYS = pattern(
 )
 
 SUBJECTS = (
-    Subject("the fire watch after hot work", "atch", _WATCH, "", re.compile(r"\b[Ww]atch\b")),
+    Subject("the fire watch after hot work", "atch after", _WATCH, "", re.compile(r"\b[Ww]atch\b")),
     Subject("relative humidity for coating", "humidity", pattern(rf"humidity (?:of |is )?{_N} % or less"), "%"),
     Subject("steel above the dew point for coating", "dew", _DEW_POINT, "K"),
-    Subject("the hose test", "ose", pattern(rf"[Hh]oses?(?: test)? at {_N} bar"), "bar"),
+    Subject("the hose test", "ose bar", pattern(rf"[Hh]oses?(?: test)? at {_N} bar"), "bar"),
     Subject(
         "the age of a certificate for hot work",
         "ertif",
@@ -144,14 +148,14 @@ SUBJECTS = (
     ),
     Subject("damages for a day", "pays", pattern(rf"pays {_SUM}"), "", re.compile(r"[Rr]edelivery|[Ll]ate"), _damages),
     Subject("the days before damages begin", "contract", pattern(rf"{_N} d after the contract day"), "d", None, _grace),
-    Subject("how long bids stay open", "open", pattern(rf"bids stay open for {_N} d\b"), "d", None, _valid),
+    Subject("how long bids stay open", "bids stay open", pattern(rf"bids stay open for {_N} d\b"), "d", None, _valid),
     Subject("the days on blocks in the price", "dock", _DOCK_DAYS, "d", None, _dock_days),
     Subject("metacentric height at the critical instant", "etacentric", _GM, "m", None, _least_gm),
     Subject("trim by the stern for docking", "trim", pattern(rf"to a trim of {_N} m by the stern"), "m", None, _trim),
-    Subject("list", "list", pattern(rf"list under {_N} degrees"), "degrees", None, _list),
+    Subject("list", "list under degrees", pattern(rf"list under {_N} degrees"), "degrees", None, _list),
     Subject("the height of the blocks", "blocks", pattern(rf"keel blocks,? {_N} m high"), "m", None, _block_height),
-    Subject("air in a tank", "air", _TANK_AIR, "bar", re.compile(r"[Tt]ank|[Cc]offerdam|[Bb]oundar")),
-    Subject("the head of a tank test", "top", pattern(rf"{_N} m above the tank top"), "m", None, _tank_head),
+    Subject("air in a tank", "air bar", _TANK_AIR, "bar", re.compile(r"[Tt]ank|[Cc]offerdam|[Bb]oundar")),
+    Subject("the head of a tank test", "above tank top", pattern(rf"{_N} m above the tank top"), "m", None, _tank_head),
     Subject("the depth of the bar keel", "keel", pattern(rf"bar keel is {_N} mm deep"), "mm", None, _keel_depth),
     Subject("her length over all", "ng", _LENGTH, "m", None, _length),
 )

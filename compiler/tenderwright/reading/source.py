@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
 from typing import Any
+
+from msgspec import Struct, field
 
 from tenderwright.notices import Place
 
@@ -32,8 +33,7 @@ def _in_name(letter: str) -> bool:
     return letter.isalnum() or letter in ("-", "_")
 
 
-@dataclass(frozen=True)
-class Source:
+class Source(Struct, frozen=True):
     """One file: its path in the package, text, data, and where each value and key stands."""
 
     path: str
