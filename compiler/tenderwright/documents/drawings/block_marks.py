@@ -72,12 +72,13 @@ def block_spacing(blocks: Sequence[KeelBlockResult], view: View, top: float) -> 
     y = top + SPACING / 2
     gaps = [(round((b.x - a.x) * 100), a.x, b.x) for a, b in pairwise(blocks)]
     marks, edge = [], -1.0e9
-    for space, run in groupby(gaps, key=lambda gap: gap[0]):
+    for _, run in groupby(gaps, key=lambda gap: gap[0]):
         spaces = list(run)
+        space = (spaces[-1][2] - spaces[0][1]) / len(spaces)
         left, right = view.x(spaces[0][1]), view.x(spaces[-1][2])
         marks.append(pen.line((left, y), (right, y), pen.THIN))
         marks.append(pen.strokes([((x, y - 1), (x, y + 1)) for x in (left, right)], pen.FINE))
-        shown = (f"{len(spaces)} × " if len(spaces) > 1 else "") + in_column(space / 100, "distance")
+        shown = (f"{len(spaces)} × " if len(spaces) > 1 else "") + in_column(space, "distance")
         half = pen.text_width(shown, pen.SMALL) / 2 + 0.3
         middle = (left + right) / 2
         if half * 2 < right - left and middle - half > edge:

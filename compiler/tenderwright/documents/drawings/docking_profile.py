@@ -253,7 +253,7 @@ def _raked(keel: KeelLine | None, package: Package) -> str:
 
 def _caption(loaded: bool, drawn_from: str) -> str:
     bars = (
-        " Each bar and dot is the load on one block; figures under them are the greater of the two, in whole tonnes."
+        " Each bar and dot is the load on one block; figures under them are the greater of the two, without decimals."
         if loaded
         else ""
     )

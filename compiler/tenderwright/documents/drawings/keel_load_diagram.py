@@ -148,7 +148,7 @@ def _landing(
 
 
 def _figures(blocks: Sequence[KeelBlockResult], view: View, base: float) -> list[str]:
-    """Write the greater load of each block under it, in whole tonnes, where there is room; the greatest in bold."""
+    """Write the greater load of each block under it, without decimals, where there is room; the greatest in bold."""
     most = max((one for one in blocks if one.load is not None), key=lambda one: one.load or 0.0)
     marks, edge = [pen.text((1, base + 3.2), axis("load", "weight"), pen.SMALL)], -1.0e9
     for one in blocks:
