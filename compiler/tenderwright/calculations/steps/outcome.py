@@ -45,7 +45,7 @@ class Failed(Absent, frozen=True):
 
     def passed_on(self) -> Absent:
         """Give what becomes of a calculation that rests on this one."""
-        return Resting("what it rests on could not be calculated")
+        return Resting(f"what it rests on could not be calculated: {self.why}")
 
 
 class Resting(Absent, frozen=True):
