@@ -56,6 +56,15 @@ def _written(root: Path, units: re.Pattern[str]) -> frozenset[str]:
     return frozenset(_plain(match[0]) for match in units.finditer(text))
 
 
+@cache
+def _written_heads(root: Path) -> frozenset[str]:
+    """Give the heads of columns that the museum wrote with their unit, in the tables of its items."""
+    texts = (path.read_text("utf-8") for path in sorted((root / "items").glob("*.yaml")))
+    return frozenset(
+        f"{name}, {unit}" for text in texts for name, unit in re.findall(r"column: ([^,]+), [^}]*unit: (\S+) ", text)
+    )
+
+
 def _visible(edition: Edition) -> Iterator[tuple[str, str]]:
     """Give every text that a reader sees, with the name of its part."""
     for part in (*edition.parts, *(part for sheet in edition.sheets.values() for part in sheet.parts)):
@@ -94,7 +103,11 @@ def strange(package: Composed, root: Path, units: re.Pattern[str]) -> list[tuple
                 if _plain(match[0]) not in written:
                     found.append((f"{edition.name}: {part}", match[0]))
         for part, title in _heads(edition):
-            if ", " in title and units.fullmatch(f"1 {title.rpartition(', ')[2]}"):
+            if (
+                title not in _written_heads(root)
+                and ", " in title
+                and units.fullmatch(f"1 {title.rpartition(', ')[2]}")
+            ):
                 found.append((f"{edition.name}: {part}", title))
     return found
 

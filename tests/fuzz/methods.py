@@ -125,7 +125,7 @@ def _break(data: Any, path: tuple[Any, ...], chance: random.Random) -> str:
 def reckoned(method: Method[Any], data: dict[str, Any], file: Path, form: str = "full") -> tuple[int, str, str]:
     """Give exit code, output and notices of `reckon` for an input; a warning is an exception."""
     file.write_text(yaml.safe_dump(data, sort_keys=False, allow_unicode=True), "utf-8")
-    asked = Namespace(calculation=method.name, file=file, list=False, schema=False, format=form)
+    asked = Namespace(calculation=method.name, file=file, list=False, schema=False, format=form, units="metric")
     with redirect_stdout(StringIO()) as out, redirect_stderr(StringIO()) as err, warnings.catch_warnings():
         warnings.simplefilter("error")
         return run(asked), out.getvalue(), err.getvalue()

@@ -46,8 +46,8 @@ def test_the_canaries_fill_every_field_of_every_file_of_the_owner(two_starters: 
     given = {str(schema_of(path)): _fields(source.data) for path, source in files.sources.items()}
     assert {"rates", "funding", "risks", "bid"} <= schemas <= set(given)
     for name in schemas:
-        # Numbers of days carry neither words nor money.
-        assert _known(load_schema(name)) - given[name] <= {"dock_days"}, name
+        # Numbers of days carry neither words nor money; `tables` are rows of tables, which no item of the starter has.
+        assert _known(load_schema(name)) - given[name] <= {"dock_days", "tables"}, name
     texts = files.texts.values()
     assert all(any(word in text for text in texts) for word in two_starters.canaries.words if word[-6:] != "letter")
 

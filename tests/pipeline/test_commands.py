@@ -211,7 +211,10 @@ def test_explain_a_code_needs_no_package(
     ("name", "hint"),
     [
         ("zone.underwatr.area", "did you mean `zone.underwater.area`"),
-        ("zone.underwater", "it holds zone.underwater.shell.area, zone.underwater.area"),
+        (
+            "zone.underwater",
+            "it holds zone.underwater.shell.area, zone.underwater.shell.uncertainty, zone.underwater.area",
+        ),
         ("321", "did you mean `320`"),
         ("late-raport", "did you mean `late-report`"),
     ],

@@ -190,7 +190,7 @@ def _joined(figure: str, name: str) -> str:
 
 def _plainly(si: float, form: Form, of: Purpose) -> str:
     figure = in_unit(si, form.unit, of.dimension)
-    text = f"{tidy(Decimal(repr(figure)), 6).normalize():f}" if isfinite(figure) else f"{figure}"
+    text = f"{tidy(Decimal(repr(float(figure))), 6).normalize():f}" if isfinite(figure) else f"{figure}"
     return _joined(text.replace("-", "−"), form.unit)
 
 
