@@ -60,7 +60,8 @@ def next_paper(compiled: Compiled, papers: OwnerPapers | None = None) -> str:
         elif brings and place not in compiled.files.sources:
             what = _absent(place, word, compiled.record.missing[brings[0]])
         elif brings:
-            what = f"add to {place}, for {compiled.record.missing[brings[0]]}"
+            wants = compiled.record.missing[brings[0]].replace(f" in {place}", "")
+            what = f"add to {place}, for {wants}"
         if what:
             return f"next: {what}" + (
                 f"; it would bring {', '.join(groups_of(brings))} ({len(brings)})" if brings else ""

@@ -54,6 +54,13 @@ def test_the_stages_fall_in_order() -> None:
     assert [stage.upthrust for stage in stages] == sorted(stage.upthrust for stage in stages)
 
 
+def test_side_blocks_bear_by_the_level_at_which_the_lesser_way_says_so() -> None:
+    """The dock sheet prints one level for it, in its table and in the words beside."""
+    found, stages = marram.found(landing_step), {stage.name: stage for stage in marram.found(landing_stages)}
+    bear, settled = stages["side blocks and shores bear by now"], stages["on all the blocks"]
+    assert settled.water - bear.water == pytest.approx(found.bear_within)
+
+
 def test_the_greatest_entry_trim_leaves_the_metacentric_height_wanted() -> None:
     record = marram.ship().record
     v = marram.found(landing_step).held.settling.stability

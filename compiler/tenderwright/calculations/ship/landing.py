@@ -218,14 +218,16 @@ def landing_stages(landing: BothLandings) -> tuple[Stage, ...]:
         one.stability.gm,
     )
     bear = None
-    if found.bearing is not None:
+    least = [each.bearing for each in (found, landing.held) if each.bearing is not None]
+    if least:
+        first = min(least, key=lambda bearing: bearing.margin)
         bear = Stage(
             "side blocks and shores bear by now",
-            one.water_at_touch - found.bearing.fall,
-            found.bearing.draft_aft,
-            found.bearing.draft_forward,
-            found.bearing.upthrust,
-            None if found.bearing.at_least else found.bearing.gm,
+            settled.water - first.margin,
+            first.draft_aft,
+            first.draft_forward,
+            first.upthrust,
+            None if first.at_least else first.gm,
         )
     lost = Stage(
         "stability lost without side blocks",

@@ -25,12 +25,14 @@ def tank_list_height(package: Package) -> float:
 def tank_list(package: Package, calculated: Calculated, top: float, width: float) -> str:
     """List every tank by number with hatching, name, sounding and volume, in columns side by side."""
     each = (width - 2 - _GAP * (_ABREAST - 1)) / _ABREAST
+    unit = unit_of("capacity")
+    wide = max(14.0, pen.text_width(unit, pen.SMALL) + 1.8)
     columns = (
         Column("", 5.0),
         Column("", 8.0),
-        Column("Tank", each - 40.0),
+        Column("Tank", each - 26.0 - wide),
         Column("Sounding", 13.0, "right"),
-        Column(unit_of("capacity"), 14.0, "right"),
+        Column(unit, wide, "right"),
     )
     lines = [_line(number, tank, calculated) for number, tank in enumerate(package.tanks, 1)]
     rows = math.ceil(len(lines) / _ABREAST)
