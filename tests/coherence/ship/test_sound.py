@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import replace as with_data
 from random import Random
 from typing import Any
 
 import pytest
 from msgspec.structs import replace
+from msgspec.structs import replace as with_data
 
 from tenderwright.calculations.steps.registry import steps
 from tenderwright.calculations.steps.runner import Calculated
