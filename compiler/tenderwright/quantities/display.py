@@ -10,7 +10,7 @@ from math import floor, isfinite, log10
 from tenderwright.quantities.customs import system, telling_in
 from tenderwright.quantities.purposes import ABBREVIATIONS, PURPOSES, Form, Purpose, purpose_of
 from tenderwright.quantities.quantity import Quantity
-from tenderwright.quantities.units import base_expression, unit
+from tenderwright.quantities.units import FAHRENHEIT, FREEZING, base_expression, unit
 
 _SCALES = {"temperature": 1.0, "salinity": 1.0}
 
@@ -42,13 +42,10 @@ _SHOWN = {
 }  # fmt: skip
 
 
-_FAHRENHEIT = 1.8
-
-
 def factor_of(name: str, dimension: str = "") -> float:
     """Give what one of a unit is in SI (angle rad, temperature degC, salinity g/kg)."""
     if name == "degF":
-        return 1.0 / _FAHRENHEIT
+        return 1.0 / FAHRENHEIT
     if dimension in _SCALES or not name:
         return 1.0
     return unit(name).factor
@@ -57,7 +54,7 @@ def factor_of(name: str, dimension: str = "") -> float:
 def in_unit(si: float, name: str, dimension: str = "") -> float:
     """Give an SI figure in a unit."""
     if name == "degF" and dimension == "temperature":
-        return si * _FAHRENHEIT + 32.0
+        return si * FAHRENHEIT + FREEZING
     return si / factor_of(name, dimension)
 
 

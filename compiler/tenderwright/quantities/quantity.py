@@ -13,6 +13,8 @@ from tenderwright.notices.notice import Place, Placed
 from tenderwright.notices.suggest import did_you_mean
 from tenderwright.quantities.spellings import LETTERS, AmbiguousUnit, also_written, spelled
 from tenderwright.quantities.units import (
+    FAHRENHEIT,
+    FREEZING,
     Unit,
     UnknownUnit,
     dimension_of,
@@ -46,7 +48,7 @@ class Quantity(Placed, frozen=True, eq=False):
     def number(self, si: float) -> float:
         """Give an SI figure of the same kind in the unit in which this was written."""
         if self.dimension == "temperature":
-            return si * 1.8 + 32 if self.unit == "degF" else si
+            return si * FAHRENHEIT + FREEZING if self.unit == "degF" else si
         if self.dimension == "salinity" or self.unit == "of one":
             return si
         return si / unit(self.unit).factor
@@ -101,9 +103,9 @@ PLATE_POUNDS_PER_INCH = 40.8
 _SPECIAL = {
     "fraction": {"%": 0.01, "percent": 0.01, "of one": 1.0},
     "angle": {"deg": math.pi / 180, "rad": 1.0, "radian": 1.0},
-    "temperature": {"degC": 1.0, "degF": 1 / 1.8},
+    "temperature": {"degC": 1.0, "degF": 1 / FAHRENHEIT},
     "salinity": {"g/kg": 1.0},
-    "temperature_difference": {"K": 1.0, "kelvin": 1.0, "degC": 1.0, "degF": 1 / 1.8},
+    "temperature_difference": {"K": 1.0, "kelvin": 1.0, "degC": 1.0, "degF": 1 / FAHRENHEIT},
 }
 """The units of what a unit's own dimensions cannot tell apart."""
 _EXAMPLES = {
@@ -234,7 +236,7 @@ def _special(number: float, written: str, dimension: str, text: str) -> tuple[fl
         raise QuantityError("bad-quantity", f"unknown unit `{written}` in `{text}`", _example(dimension)) from None
     if name not in _SPECIAL[dimension]:
         raise QuantityError("wrong-dimension", f"expected {_a(dimension)}, got `{text}`", _example(dimension))
-    start = 32 if name == "degF" and dimension == "temperature" else 0
+    start = FREEZING if name == "degF" and dimension == "temperature" else 0
     return (number - start) * _SPECIAL[dimension][name], "K" if dimension == "temperature_difference" else name
 
 

@@ -153,6 +153,12 @@ _NUMBERS = dict.fromkeys(("%", "percent"), "fraction") | dict.fromkeys(("deg", "
 """What a unit without dimensions of its own measures."""
 
 
+FAHRENHEIT = 1.8
+"""Degrees Fahrenheit to one of Celsius."""
+FREEZING = 32.0
+"""Of water, on Fahrenheit's scale."""
+
+
 class Unit(Struct, frozen=True):
     """A unit: the factor that takes a number in it to SI, and what it measures."""
 
