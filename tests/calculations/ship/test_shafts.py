@@ -5,10 +5,13 @@ from __future__ import annotations
 import pytest
 
 from tenderwright.calculations.ship.facilities import facility_drafts, facility_fits, widest
-from tenderwright.calculations.ship.shafts import placed_propellers
+from tenderwright.calculations.ship.shafts import not_placed, placed_propellers
+from tenderwright.documents.desk import Desk
+from tenderwright.documents.parts.ship import particulars
 from tenderwright.model.package import Package
 from tenderwright.model.particulars import Shaft
 from tests.calculations.ship import marram
+from tests.documents.composed import composed, words
 from tests.outcomes import result_of
 from tests.replacing import replace
 
@@ -66,6 +69,18 @@ def test_a_shaft_whose_place_is_not_known_is_not_placed() -> None:
     assert ship is not None
     unknown = replace(ship, shafts=tuple(replace(one, off_centre=None) for one in ship.shafts))
     assert placed_propellers(unknown, ()) == ()
+    assert not_placed(unknown, ()) == unknown.shafts
+    assert not_placed(ship, package.openings) == ()
+
+
+def test_what_a_propeller_reaches_is_not_left_out_in_silence() -> None:
+    package = twin("2.4 m", "1.1 m")
+    ship = package.particulars
+    assert ship is not None
+    unknown = replace(ship, shafts=tuple(replace(one, off_centre=None) for one in ship.shafts))
+    desk = Desk(replace(package, particulars=unknown, openings=()), composed("marram").compiled.links, marram.ship())
+    assert words(particulars(desk).blocks).count("no draft or breadth of hers counts it") == 2
+    assert "counts it" not in words(particulars(composed("marram").desk()).blocks)
 
 
 def test_propellers_below_the_keel_decide_the_draft_over_the_sill() -> None:

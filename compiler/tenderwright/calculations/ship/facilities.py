@@ -24,7 +24,7 @@ from tenderwright.calculations.ship.cradle import given_source
 from tenderwright.calculations.ship.docking_condition import given_condition
 from tenderwright.calculations.ship.keel import KeelLine, given_straight
 from tenderwright.calculations.ship.keel_loads import estimates
-from tenderwright.calculations.ship.shafts import placed_propellers
+from tenderwright.calculations.ship.shafts import not_placed, placed_propellers
 from tenderwright.calculations.ship.weight import Weighed
 from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, NotAsked, Resting
 from tenderwright.calculations.steps.step import Uses, step, step_of
@@ -72,6 +72,7 @@ def facility_drafts(
         if part.lowest is not None
         for end in (part.extent.from_, part.extent.to)
     ] + [{"x": one.x, "y": abs(one.y), "z": one.lowest} for one in placed_propellers(particulars, openings)]
+    left = ", ".join(one.name for one in not_placed(particulars, openings))
     heel = docking.heel or 0.0
     condition = given_condition("condition.docking", docking)
     inputs = buoyancy.given | {name: condition[name] for name in ("displacement", "lcg", "vcg")}
@@ -84,7 +85,7 @@ def facility_drafts(
         ),
         "hanging": Given(
             hanging,
-            f"{len(hanging)} points of appendages and propellers",
+            f"{len(hanging)} points of appendages and propellers" + (f"; not the propeller of: {left}" if left else ""),
             "vessel/appendages.yaml, and shafts of vessel/particulars.yaml",
         ),
         "heel": Given(heel, show(heel, "angle", digits=4), "condition.docking.heel"),

@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from tenderwright.model.particulars import Particulars, Propeller, Shaft
 from tenderwright.model.vessel import Opening
+from tenderwright.quantities.quantity import Quantity
 
 STERN_TUBE = "stern tube"
 
@@ -43,17 +44,34 @@ def tube_of(shaft: Shaft, openings: Sequence[Opening]) -> Opening | None:
     return tubes[0] if len(tubes) == 1 else None
 
 
+def height_of(shaft: Shaft, tube: Opening | None) -> Quantity | None:
+    """Give the height of a shaft at its propeller: its own, or that of its stern tube."""
+    return shaft.height or (tube.height if tube is not None else None)
+
+
+def fitted(particulars: Particulars | None) -> tuple[Shaft, ...]:
+    """Give the shafts whose propeller is fitted."""
+    shafts = particulars.shafts if particulars is not None else ()
+    return tuple(one for one in shafts if one.state == "propeller fitted")
+
+
 def placed_propellers(particulars: Particulars | None, openings: Sequence[Opening]) -> tuple[PlacedPropeller, ...]:
-    """Give the propellers that are fitted, but for those whose place is not known."""
+    """Give the propellers that are fitted, but for those whose place is not known; see `not_placed`."""
     placed = []
-    for shaft in particulars.shafts if particulars is not None else ():
+    for shaft in fitted(particulars):
         propeller, tube = shaft.propeller, tube_of(shaft, openings)
-        if propeller is None or propeller.at is None or shaft.state != "propeller fitted":
+        if propeller is None or propeller.at is None:
             continue
-        height = shaft.height or (tube.height if tube is not None else None)
+        height = height_of(shaft, tube)
         off = shaft.off_centre or (tube.off_centre if tube is not None else None)
         sign = {"port": 1.0, "starboard": -1.0}.get(shaft.side, 0.0)
         if height is not None and (off is not None or sign == 0.0):
             y = sign * off.si if off is not None else 0.0
             placed.append(PlacedPropeller(shaft, propeller, propeller.at.x, y, height.si))
     return tuple(placed)
+
+
+def not_placed(particulars: Particulars | None, openings: Sequence[Opening]) -> tuple[Shaft, ...]:
+    """Give the shafts whose propeller is fitted, and cannot be placed: what it reaches is then counted nowhere."""
+    placed = [one.shaft.shaft for one in placed_propellers(particulars, openings)]
+    return tuple(one for one in fitted(particulars) if one.shaft not in placed)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tenderwright.calculations.ship.shafts import not_placed
 from tenderwright.calculations.ship.timber import of_wood
 from tenderwright.calculations.steps.outcome import without_file
 from tenderwright.documents.desk import Desk, capital
@@ -74,7 +75,9 @@ def _shaft(desk: Desk, shaft: Shaft) -> str:
     kept = "" if shaft.state == "propeller fitted" else ", the propeller kept"
     mass = f", {desk.quantity(propeller.mass)}" if propeller.mass else ""
     blades = f", {propeller.blades} blades" if propeller.blades else ""
-    return f"{words}{kept}: {propeller.material}, {desk.quantity(propeller.diameter)} diameter{blades}{mass}"
+    unplaced = shaft in not_placed(desk.package.particulars, desk.package.openings)
+    left = ". Where it stands is not known, and no draft or breadth of hers counts it" if unplaced else ""
+    return f"{words}{kept}: {propeller.material}, {desk.quantity(propeller.diameter)} diameter{blades}{mass}{left}"
 
 
 def _of_wood(desk: Desk, wood: WoodHull) -> list[tuple[str, Inline]]:

@@ -17,7 +17,7 @@ from tenderwright.quantities.position import Position
 from tenderwright.quantities.quantity import Quantity
 
 CODE = "off-the-hull"
-_UNDER_WATER = ("sea chest", "suction", "docking plug", "stern tube", "echo sounder")
+_UNDER_WATER = ("sea chest", "suction", "docking plug", "stern tube", "echo sounder", "sonar or log trunk")
 _BORES = {
     "sea chest": (0.06, 2.5),
     "suction": (0.012, 1.0),

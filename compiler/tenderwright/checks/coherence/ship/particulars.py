@@ -12,7 +12,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from tenderwright.calculations.median import median
-from tenderwright.calculations.ship.shafts import tube_of
+from tenderwright.calculations.ship.shafts import height_of, tube_of
 from tenderwright.checks.coherence.ship.held import FRAME, held, held_number, like
 from tenderwright.checks.coherence.ship.shell import Shell
 from tenderwright.checks.coherence.ship.ship import Ship
@@ -159,7 +159,7 @@ def _propeller(particulars: Particulars, shaft: Shaft, propeller: Propeller, tub
             "perpendicular"
         )
         yield Notice(CODE, propeller.at.at, message, hints=(FRAME,))
-    height = shaft.height or (tube.height if tube is not None else None)
+    height = height_of(shaft, tube)
     if height is not None:
         below = height.si - size / 2
         keel = -(particulars.keel.depth.si if particulars.keel.depth is not None else 0.0)
