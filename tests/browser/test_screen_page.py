@@ -25,6 +25,12 @@ LINKS = """() => Array.from(document.querySelectorAll('a[href^="#"]'), (link) =>
 })"""
 """Every link within the page: where to, whether that is there to be seen, from which part to which, if only paging."""
 
+OVERFLOWING = """() => Array.from(document.querySelectorAll("body *"))
+  .filter((one) => !one.closest("svg, .table, .skip, .read-now, .prose table, summary") && one.checkVisibility())
+  .filter((one) => one.getBoundingClientRect().right > window.innerWidth + 1)
+  .map((one) => one.outerHTML.slice(0, 100))"""
+"""What reaches past the right edge of the window; a wide table scrolls within its own box."""
+
 
 def shown_parts(opened: Opened) -> list[str]:
     return [part.anchor for part in opened.edition.parts if part.kind not in ("cover", "contents")]
@@ -62,10 +68,47 @@ def test_it_opens_whole(opened: Opened) -> None:
         assert next(one.title for one in edition.parts if one.anchor == part) in title
 
 
-@pytest.mark.parametrize("width", [1280, 400])
+@pytest.mark.parametrize("width", [1400, 390])
 def test_nothing_runs_off_the_side(width: int, opened: Opened) -> None:
     opened.page.set_viewport_size({"width": width, "height": 900})
+    opened.page.locator(".parts-list").evaluate("(list) => { list.open = true; }")
     assert opened.page.evaluate("document.documentElement.scrollWidth") <= width
+    assert opened.page.evaluate(OVERFLOWING) == []
+
+
+def test_the_contents_follow_the_reader(opened: Opened) -> None:
+    opened.page.set_viewport_size({"width": 1400, "height": 900})
+    for part in (shown_parts(opened)[1], shown_parts(opened)[-1], shown_parts(opened)[0]):
+        opened.page.locator(f"#{part}").evaluate("(section) => section.scrollIntoView()")
+        current = opened.page.locator("nav a[aria-current]")
+        expect(current).to_have_attribute("href", f"#{part}")
+        expect(current).to_be_in_viewport()
+
+
+def test_an_item_lists_its_lines_beside_it(opened: Opened) -> None:
+    opened.page.set_viewport_size({"width": 1400, "height": 900})
+    item = next(one for one in opened.composed.compiled.package.items if one.lines and not one.withdrawn)
+    opened.page.locator(f"#item-{item.number}").evaluate("(section) => section.scrollIntoView()")
+    lines = opened.page.locator("nav .lines a:visible")
+    expect(lines.locator(".number")).to_have_text([f"{item.number}.{line.line}" for line in item.lines])
+    lines.last.click()
+    expect(opened.page.locator(":target")).to_be_in_viewport()
+
+
+@of_the_starter
+def test_on_a_telephone_the_contents_stay_at_the_top_and_close_when_followed(opened: Opened) -> None:
+    opened.page.set_viewport_size({"width": 390, "height": 844})
+    opened.load()
+    last = shown_parts(opened)[-1]
+    opened.page.locator(f"#{last}").evaluate("(section) => section.scrollIntoView()")
+    summary = opened.page.locator(".parts-list summary")
+    expect(summary).to_be_in_viewport()
+    title = next(part.title for part in opened.edition.parts if part.anchor == last)
+    expect(summary).to_contain_text(title)
+    summary.click()
+    opened.page.locator(f'nav a[href="#{shown_parts(opened)[0]}"]').click()
+    expect(opened.page.locator("nav ul").first).to_be_hidden()
+    expect(opened.page.locator(f"#{shown_parts(opened)[0]} header")).to_be_in_viewport()
 
 
 def test_every_link_within_it_leads_to_something_that_is_seen(opened: Opened) -> None:

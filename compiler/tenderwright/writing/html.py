@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Mapping
+from dataclasses import dataclass
 from itertools import pairwise
 
 from markupsafe import Markup
 
-from tenderwright.documents.edition import Edition, Part
+from tenderwright.documents.edition import Edition, Part, Table, plain
 from tenderwright.writing.errors import WritingError
 from tenderwright.writing.faces import face_rules
 from tenderwright.writing.figures import Room
@@ -61,10 +62,11 @@ def screen_page(edition: Edition) -> str:
         neighbours=_neighbours(shown),
         elsewhere=tuple(part.anchor for part in edition.parts if part.kind in ("cover", "contents")),
         groups=contents_groups(edition.parts),
+        lines={part.anchor: _listed_lines(part) for part in shown},
         mark=edition_mark(edition),
         drawing=Drawing(None, nested_rules=True),
         style=Markup(style_sheet("screen.css")),
-        script=Markup(style_sheet("search.js")),
+        script=Markup(style_sheet("screen.js")),
     )
     check_anchors(page)
     return page
@@ -85,6 +87,26 @@ def _outline_group(edition: Edition, part: Part) -> str:
         if here is part and part.group and (before is None or before.group != part.group):
             return part.group
     return ""
+
+
+@dataclass(frozen=True)
+class ListedLine:
+    """A line to price, as the contents list it under its item."""
+
+    anchor: str
+    number: str
+    words: str
+    quantity: str
+
+
+def _listed_lines(part: Part) -> tuple[ListedLine, ...]:
+    """Give the lines to price of a part; an item has them, other parts none."""
+    tables = [block for block in part.blocks if isinstance(block, Table) and part.kind == "item"]
+    rows = [row for table in tables for row in table.rows if row.anchor.startswith("line-")]
+    return tuple(
+        ListedLine(row.anchor, plain(row.cells[0]), row.cells[1][0].text, " ".join(map(plain, row.cells[2:4])))
+        for row in rows
+    )
 
 
 def _neighbours(parts: tuple[Part, ...]) -> dict[str, tuple[Part | None, Part | None]]:

@@ -36,7 +36,7 @@
 
   function showGroups() {
     for (const group of document.querySelectorAll("nav .group")) {
-      group.hidden = !group.nextElementSibling.querySelector("li:not([hidden])");
+      group.hidden = !group.nextElementSibling.querySelector(":scope > li:not([hidden])");
     }
   }
 
@@ -134,8 +134,56 @@
       query.focus();
     }
   });
+  // The contents follow the reader: the part at the top of the window is marked, and its lines are listed.
+  const list = document.querySelector(".parts-list");
+  const narrow = window.matchMedia("(max-width: 60rem)");
+  const readNow = document.querySelector(".read-now");
+  const following = sections.filter((section) => entries.has(section.id));
+  let now = null;
+
+  function follow() {
+    const line = Math.min(160, window.innerHeight / 4);
+    let low = 0;
+    let high = following.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (following[middle].getBoundingClientRect().top <= line) low = middle + 1;
+      else high = middle;
+    }
+    const entry = low ? entries.get(following[low - 1].id) : null;
+    if (entry === now) return;
+    if (now) {
+      now.classList.remove("now");
+      now.firstElementChild.removeAttribute("aria-current");
+    }
+    now = entry;
+    readNow.textContent = entry ? " · " + Array.from(entry.firstElementChild.children, (one) => one.textContent).join(" ").trim() : "";
+    if (!entry) return;
+    entry.classList.add("now");
+    entry.firstElementChild.setAttribute("aria-current", "true");
+    const nav = list.parentElement;
+    const from = entry.getBoundingClientRect().top - nav.getBoundingClientRect().top;
+    if (from < 60 || from > nav.clientHeight - 120) nav.scrollTop += from - nav.clientHeight / 3;
+  }
+
+  let due = false;
+  function followSoon() {
+    if (due) return;
+    due = true;
+    requestAnimationFrame(() => {
+      due = false;
+      follow();
+    });
+  }
+  window.addEventListener("scroll", followSoon, { passive: true });
+  window.addEventListener("resize", followSoon);
+  list.addEventListener("toggle", followSoon);
+  list.addEventListener("click", (event) => {
+    if (narrow.matches && event.target.closest("a")) list.open = false;
+  });
   document.querySelector(".search").hidden = false;
-  if (window.matchMedia("(max-width: 60rem)").matches) document.querySelector(".parts-list").open = false;
+  if (narrow.matches) list.open = false;
+  follow();
   const asked = new URLSearchParams(location.search).get("find");
   if (asked) {
     query.value = asked;
