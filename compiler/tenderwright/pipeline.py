@@ -41,8 +41,8 @@ from tenderwright.shapes.shape import shape
 from tenderwright.shapes.todos import held_back
 
 if TYPE_CHECKING:
-    from tenderwright.documents.desk import OwnerDesk
     from tenderwright.documents.edition import Edition
+    from tenderwright.documents.owner.desk import OwnerDesk
     from tenderwright.documents.price_form import PriceForm
     from tenderwright.writing.edition_files import Written
     from tenderwright.writing.pdf import Typesetter
@@ -156,7 +156,8 @@ def compose_yard(compiled: Compiled, state: GitState) -> tuple[Edition, PriceFor
 
 def compose_owner(compiled: Compiled, owner: OwnersSide, state: GitState) -> tuple[Edition, PriceForm]:
     """Compose the owner edition of a sound package."""
-    from tenderwright.documents.editions import owner_edition, stamp
+    from tenderwright.documents.editions import stamp
+    from tenderwright.documents.owner.edition import owner_edition
 
     notices = [*compiled.notices, *owner.notices]
     return owner_edition(owner_desk(compiled, owner), stamp(state), notices, compiled.unjudged, owner.papers.todos)
@@ -164,7 +165,7 @@ def compose_owner(compiled: Compiled, owner: OwnersSide, state: GitState) -> tup
 
 def owner_desk(compiled: Compiled, owner: OwnersSide) -> OwnerDesk:
     """Lay out the desk for what only the owner sees, priced; runs the trials and works out the ladders."""
-    from tenderwright.documents.desk import OwnerDesk
+    from tenderwright.documents.owner.desk import OwnerDesk
     from tenderwright.planning.foresight import foresee
 
     package, estimate = compiled.package, sound(owner.estimate)

@@ -14,6 +14,7 @@ from markdown_it.token import Token
 from tenderwright.calculations.steps.step import Step
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Edition, Part, Prose, Span, Table, plain
+from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.price_form import PriceForm
 from tenderwright.pipeline import (
     Compiled,
@@ -22,6 +23,7 @@ from tenderwright.pipeline import (
     compile_package,
     compose_owner,
     compose_yard,
+    owner_desk,
     read,
 )
 from tenderwright.reading.git_state import GitState
@@ -59,11 +61,13 @@ class Composed:
         """Give the result of a step that must have one."""
         return result_of(self.compiled.calculated, step)
 
-    def desk(self, *, priced: bool = False) -> Desk:
-        """Give the desk at which an edition is composed."""
-        compiled = self.compiled
-        estimate = self.owner.estimate if priced else None
-        return Desk(compiled.package, compiled.links, compiled.calculated, estimate)
+    def desk(self) -> Desk:
+        """Give the desk at which the yard edition is composed."""
+        return Desk(self.compiled.package, self.compiled.links, self.compiled.calculated)
+
+    def owner_desk(self) -> OwnerDesk:
+        """Give the desk at which the owner's papers are composed."""
+        return owner_desk(self.compiled, self.owner)
 
 
 def compiled(root: Path) -> Composed:

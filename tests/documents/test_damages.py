@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from tenderwright.documents.owner.programme import programme
 from tenderwright.documents.parts.front import revision_record
-from tenderwright.documents.parts.programme import programme
 from tenderwright.pipeline import owner_desk
 from tests.documents.composed import changed, words
 from tests.documents.parts_owner.seen import SETTINGS

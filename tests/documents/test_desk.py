@@ -76,7 +76,7 @@ def test_frames_and_in_the_yard_edition_values_are_words_without_a_link(desk: De
 
 
 def test_in_the_owner_edition_values_lead_to_their_working() -> None:
-    priced = composed("starter").desk(priced=True)
+    priced = composed("starter").owner_desk()
     assert _html(priced, "Coat <value:coating.underwater-spot.area>.") == (
         '<p>Coat <a href="#value-coating-underwater-spot-area">45.87 m²</a>.</p>'
     )

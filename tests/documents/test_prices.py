@@ -85,7 +85,7 @@ def test_the_total_of_an_item_is_the_sum_of_its_lines(package: Name) -> None:
         for table in tables(item) if item.kind == "item" else ():
             if table.columns[0].title == "Line":
                 *lines, last = rows(table)
-                assert last[1] == "All lines of this item"
+                assert last[1] == "Together"
                 assert _money(last[-1]) == sum(_money(row[-1]) for row in lines)
                 counted += 1
     assert counted >= 6
@@ -96,7 +96,7 @@ def test_the_totals_of_sections_are_the_sums_of_their_lines(package: Name) -> No
     estimate = _estimate(package)
     for code, table in _schedule(package).items():
         *lines, last = rows(table)
-        assert last[1] == "Section"
+        assert last[1] == "Together"
         assert _money(last[-1]) == sum(_money(row[-1]) for row in lines) == estimate.section_totals[code]
     assert sum(estimate.section_totals.values()) == estimate.everything
 

@@ -22,8 +22,6 @@ from tenderwright.model.build import Prose as WrittenProse
 from tenderwright.model.build import Reference
 from tenderwright.model.package import Package, sound
 from tenderwright.model.tender import Tender
-from tenderwright.planning.foresight import Foresight
-from tenderwright.pricing.price import Estimate
 from tenderwright.quantities.customs import telling_in
 from tenderwright.quantities.display import METRIC_UNITS, in_column, show, unit_of, written_as
 from tenderwright.quantities.purposes import PURPOSES, purpose_of
@@ -60,10 +58,6 @@ class Desk:
     package: Package
     links: Links
     calculated: Calculated
-    estimate: Estimate | None = None
-    """Only in the owner edition."""
-    foresight: Foresight | None = None
-    """Only in the owner edition and what is taken from it."""
 
     @property
     def tender(self) -> Tender:
@@ -82,7 +76,7 @@ class Desk:
 
     def anchor(self, kind: str, name: str) -> str:
         """Give the anchor at which a thing is found in the edition; empty where it has none."""
-        if kind == "frame" or (kind == "value" and self.estimate is None):
+        if kind in ("frame", "value"):
             return ""
         return f"{kind}-{name}".replace(".", "-")
 
@@ -248,13 +242,6 @@ class Desk:
                 child.content = set_units(child.content)
             resolved.append(child)
         return resolved
-
-
-@dataclass(frozen=True, kw_only=True)
-class OwnerDesk(Desk):
-    """The desk of the owner's papers, at which everything is priced."""
-
-    estimate: Estimate
 
 
 def set_units(text: str) -> str:

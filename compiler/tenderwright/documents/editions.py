@@ -1,15 +1,12 @@
-"""Compose the editions: which parts, in which order."""
+"""Compose the yard edition: which parts, in which order."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import replace
 
 from tenderwright.calculations.steps.outcome import Absent
-from tenderwright.checks.context import Unjudged
-from tenderwright.documents.desk import CAUTION, Desk, OwnerDesk, in_its_units
+from tenderwright.documents.desk import CAUTION, Desk, in_its_units
 from tenderwright.documents.dock_sheet import dock_sheet
-from tenderwright.documents.donor_sheet import donor_sheet
 from tenderwright.documents.drawings.all import drawings, figures_of
 from tenderwright.documents.edition import Edition, Part, Stamp
 from tenderwright.documents.form import price_form
@@ -19,52 +16,26 @@ from tenderwright.documents.parts.clauses import general_requirements
 from tenderwright.documents.parts.coating_conditions import coating_conditions
 from tenderwright.documents.parts.coatings import zones
 from tenderwright.documents.parts.condition import condition
-from tenderwright.documents.parts.cost_risk import cost_risk
 from tenderwright.documents.parts.docking import docking_chapter
 from tenderwright.documents.parts.front import consolidated_lists, contents, cover, cover_facts, revision_record
-from tenderwright.documents.parts.funding import funding
 from tenderwright.documents.parts.history import history
 from tenderwright.documents.parts.item import item_part
-from tenderwright.documents.parts.owner import owners_to_be_written, prices_by_item, trade_checks
-from tenderwright.documents.parts.owner_estimate import owner_estimate
-from tenderwright.documents.parts.owner_tables import owner_tables
-from tenderwright.documents.parts.price_basis import price_basis
-from tenderwright.documents.parts.programme import programme
 from tenderwright.documents.parts.questions import questions
-from tenderwright.documents.parts.record import record_of_calculation
 from tenderwright.documents.parts.schedule import schedule
 from tenderwright.documents.parts.ship import fittings, particulars
 from tenderwright.documents.parts.tanks import sounding_tables, tanks
 from tenderwright.documents.parts.tightness import tightness
-from tenderwright.documents.parts.years_ahead import years_to_next
 from tenderwright.documents.price_form import PriceForm
-from tenderwright.notices import Notice
 from tenderwright.reading.git_state import GitState
-from tenderwright.shapes.todos import Todo
 
 
 @in_its_units
 def yard_edition(desk: Desk, stamp: Stamp) -> tuple[Edition, PriceForm]:
     """Compose the yard edition and its price form."""
     form = price_form(desk, stamp.label)
-    edition = _edition(desk, "yard", stamp, _common(desk, form))
+    edition = _edition(desk, stamp, _parts(desk, form))
     sheet = dock_sheet(desk, edition)
     return (replace(edition, sheets={"dock-sheet": sheet}) if sheet else edition), form
-
-
-@in_its_units
-def owner_edition(
-    desk: OwnerDesk, stamp: Stamp, notices: Sequence[Notice], unjudged: Sequence[Unjudged], todos: Sequence[Todo]
-) -> tuple[Edition, PriceForm]:
-    """Compose the owner edition: the same with prices, what the docking may cost and take, record and checks."""
-    form = price_form(desk, stamp.label)
-    parts = [*_common(desk, form), *_owners(desk), record_of_calculation(desk), trade_checks(notices, unjudged)]
-    parts += owners_to_be_written(todos)
-    edition = replace(
-        _edition(desk, "owner", stamp, parts), confidential=True, tables=owner_tables(desk), record=desk.record
-    )
-    donors = donor_sheet(desk, edition)
-    return (replace(edition, sheets={"donors": donors}) if donors else edition), form
 
 
 def stamp(state: GitState) -> Stamp:
@@ -72,7 +43,7 @@ def stamp(state: GitState) -> Stamp:
     return Stamp(state.state, state.label, state.commit if state.state == "issued" else "")
 
 
-def _common(desk: Desk, form: PriceForm) -> list[Part]:
+def _parts(desk: Desk, form: PriceForm) -> list[Part]:
     parts: list[Part | None] = [
         cover(desk),
         contents(),
@@ -98,11 +69,6 @@ def _common(desk: Desk, form: PriceForm) -> list[Part]:
     return [part for part in parts if part is not None]
 
 
-def _owners(desk: OwnerDesk) -> list[Part]:
-    money = (prices_by_item(desk), owner_estimate(desk), price_basis(desk), cost_risk(desk))
-    return [part for part in (*money, programme(desk), funding(desk), years_to_next(desk)) if part is not None]
-
-
 def _drawings(desk: Desk) -> list[Part]:
     """Compose a sheet for each drawing, and after them say which could not be made, and why."""
     found = drawings(desk.package, desk.calculated)
@@ -126,12 +92,12 @@ def _drawings(desk: Desk) -> list[Part]:
     return sheets
 
 
-def _edition(desk: Desk, name: str, stamp: Stamp, parts: list[Part]) -> Edition:
+def _edition(desk: Desk, stamp: Stamp, parts: list[Part]) -> Edition:
     tender = desk.tender
     return Edition(
-        name="owner" if name == "owner" else "yard",
+        name="yard",
         title=tender.tender.title,
-        subtitle="Owner's edition, priced" if name == "owner" else tender.tender.subtitle or "Specification for tender",
+        subtitle=tender.tender.subtitle or "Specification for tender",
         tender=tender.tender.number,
         owner=tender.owner.name,
         stamp=stamp,

@@ -44,7 +44,7 @@ QUESTIONS = (
 
 @in_its_units
 def price_form(desk: Desk, stamp: str) -> PriceForm:
-    """Compose the whole price form; rates are filled in only where there is an estimate."""
+    """Compose the whole price form, without a rate."""
     tender = desk.tender
     of = percents(desk.package)
     sections = tuple(
@@ -115,9 +115,6 @@ def _line(desk: Desk, item: Item, line: Line, section: Section, of: tuple[str, .
     number = f"{item.number}.{line.line}"
     kind = _KINDS[form_of(line, section)]
     counted = section.in_evaluated and (section.code != "F" or desk.tender.award.options_counted)
-    rate: Decimal | None = None
-    if desk.estimate is not None:
-        rate = next((priced.rate for priced in desk.estimate.lines if priced.number == number), None)
     return FormLine(
         number=number,
         item=item.number,
@@ -129,7 +126,6 @@ def _line(desk: Desk, item: Item, line: Line, section: Section, of: tuple[str, .
         in_base=section.in_base,
         in_evaluated=counted,
         fixed_amount=line.amount if line.price == "fixed" else None,
-        rate=rate if kind != "fixed" else None,
         of=of,
     )
 

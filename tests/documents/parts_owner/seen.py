@@ -5,8 +5,8 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
-from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Figure, Part
+from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.pipeline import owner_desk
 from tests.documents.composed import Composed, changed, composed, part, walk
 from tests.planning.conftest import PROGRAMME
@@ -34,14 +34,14 @@ def foreseen() -> Composed:
 
 
 @cache
-def foreseen_desk() -> Desk:
+def foreseen_desk() -> OwnerDesk:
     """Give its desk."""
     found = foreseen()
     return owner_desk(found.compiled, found.owner)
 
 
 @cache
-def starter_desk() -> Desk:
+def starter_desk() -> OwnerDesk:
     """Give the desk of the starter as it is, without programme, risks or settings."""
     found = composed("starter")
     return owner_desk(found.compiled, found.owner)

@@ -6,9 +6,9 @@ from decimal import Decimal
 
 import pytest
 
-from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Facts, Paragraph, Part, Table, plain
-from tenderwright.documents.parts.cost_risk import cost_risk, in_words, of_hundred
+from tenderwright.documents.owner.cost_risk import cost_risk, in_words, of_hundred
+from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.planning.foresight import Foresight
 from tenderwright.planning.outlook import CostOutlook
 from tenderwright.pricing.money import written
@@ -19,13 +19,13 @@ from .seen import figures, foreseen_desk, marram_part, starter_desk
 from .test_estimate import estimate, money
 
 
-def made(desk: Desk) -> Part:
+def made(desk: OwnerDesk) -> Part:
     found = cost_risk(desk)
     assert found is not None
     return found
 
 
-def seen(desk: Desk) -> Foresight:
+def seen(desk: OwnerDesk) -> Foresight:
     assert desk.foresight is not None
     return desk.foresight
 

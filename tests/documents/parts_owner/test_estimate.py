@@ -7,9 +7,9 @@ from decimal import Decimal
 import pytest
 
 from tenderwright.documents.edition import Part, Table, plain
-from tenderwright.documents.parts.estimate_classes import bounded
-from tenderwright.documents.parts.owner_estimate import owner_estimate
-from tenderwright.documents.parts.price_basis import price_basis, quantity_range, steps_run
+from tenderwright.documents.owner.estimate import owner_estimate
+from tenderwright.documents.owner.estimate_classes import bounded
+from tenderwright.documents.owner.price_basis import price_basis, quantity_range, steps_run
 from tenderwright.planning.foresight import Foresight
 from tenderwright.pricing.growth import ALL
 from tenderwright.pricing.money import written

@@ -8,10 +8,10 @@ from pathlib import Path
 
 import pytest
 
-from tenderwright.documents.desk import Desk
-from tenderwright.documents.donor_sheet import donor_sheet
 from tenderwright.documents.edition import Bullets, Edition, Part, plain
-from tenderwright.documents.parts.funding import asked, funding, ladder_table
+from tenderwright.documents.owner.desk import OwnerDesk
+from tenderwright.documents.owner.donors import donor_sheet
+from tenderwright.documents.owner.funding import asked, funding, ladder_table
 from tenderwright.pipeline import owner_desk
 from tests.documents.composed import Composed, changed, composed, tables, words
 from tests.planning.test_ladder import FUNDING, SCOPE, SETTINGS
@@ -37,7 +37,7 @@ def funded() -> Composed:
 
 
 @cache
-def funded_desk() -> Desk:
+def funded_desk() -> OwnerDesk:
     return owner_desk(funded().compiled, funded().owner)
 
 

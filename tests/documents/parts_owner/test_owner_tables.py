@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 
 from tenderwright.documents.edition import DataTable
-from tenderwright.documents.parts.owner_tables import owner_tables
+from tenderwright.documents.owner.tables import owner_tables
 from tenderwright.writing.csv_table import csv_table
 from tests.documents.composed import composed
 from tests.replacing import replace

@@ -7,7 +7,7 @@ from itertools import pairwise
 import pytest
 
 from tenderwright.documents.edition import Facts, Part, Table, plain
-from tenderwright.documents.parts.programme import in_words, programme, waits_for
+from tenderwright.documents.owner.programme import in_words, programme, waits_for
 from tenderwright.planning.network import Link
 from tenderwright.planning.schedule import Schedule
 from tests.documents.composed import composed, rows, tables, walk, words

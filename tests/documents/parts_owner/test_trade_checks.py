@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tenderwright.checks.context import Unjudged
-from tenderwright.documents.parts.owner import trade_checks
+from tenderwright.documents.owner.trade_checks import trade_checks
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.codes import CHECK_CODES, CODES, OWNER_CHECK_CODES
 from tests.documents.composed import composed, rows, tables

@@ -25,50 +25,27 @@ _COUNTS = {"": "the dearer", "dearer": "the dearer", "this": "this", "that": "th
 
 
 def item_lines(desk: Desk, item: Item) -> list[Block]:
-    """Compose the table of lines, priced where there is an estimate."""
+    """Compose the table of lines; its anchor is that at which the owner's papers set prices beside them."""
     if not item.lines:
         return []
-    priced = {line.number: line for line in desk.estimate.lines} if desk.estimate else {}
     rows = []
     for line in item.lines:
         number = f"{item.number}.{line.line}"
-        cells = [
+        cells = (
             inline(number),
             _line_text(desk, item, line),
             *_line_quantity(desk, line),
             inline(line.basis or _default_basis(line)),
-        ]
-        if desk.estimate:
-            found = priced.get(number)
-            cells += [inline(written(found.rate) if found else "–"), inline(written(found.amount) if found else "–")]
-        rows.append(Row(tuple(cells), anchor=f"line-{number.replace('.', '-')}"))
-    columns = [
+        )
+        rows.append(Row(cells, anchor=f"line-{number.replace('.', '-')}"))
+    columns = (
         Column("Line", width=line_width([f"{item.number}.{line.line}" for line in item.lines], 0.8)),
         Column("What is priced", width=4.4),
         Column("Quantity", "decimal", 1.1),
         Column("Unit", width=0.9),
         Column("Basis", width=1.1),
-    ]
-    if desk.estimate:
-        columns += [
-            Column(f"Rate, {desk.tender.currency}", "decimal", 1.3),
-            Column(f"Amount, {desk.tender.currency}", "decimal", 1.5),
-        ]
-        total = [line for line in desk.estimate.lines if line.item.item == item.item]
-        amount = sum((line.amount for line in total[1:]), total[0].amount) if total else None
-        if amount is not None:
-            rows.append(
-                Row(
-                    (
-                        inline(""),
-                        inline("All lines of this item"),
-                        *(inline("") for _ in range(4)),
-                        inline(written(amount)),
-                    ),
-                    "total",
-                )
-            )
-    return [Heading("Lines to price"), Table(tuple(columns), tuple(rows))]
+    )
+    return [Heading("Lines to price"), Table(columns, tuple(rows), anchor=f"lines-{item.number}")]
 
 
 def _default_basis(line: Line) -> str:

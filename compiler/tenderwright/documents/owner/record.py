@@ -6,12 +6,13 @@ from typing import Any
 
 from tenderwright.calculations.method import Method
 from tenderwright.calculations.value import Given, Value, Working
-from tenderwright.documents.desk import Desk, capital
+from tenderwright.documents.desk import capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Part, Row, Span, Table, inline
+from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.notices import Place
 
 
-def record_of_calculation(desk: Desk) -> Part:
+def record_of_calculation(desk: OwnerDesk) -> Part:
     """Compose the whole record: each method once, and under it a table for each use."""
     methods: dict[str, dict[int, tuple[Working, list[Value]]]] = {}
     for value in desk.record.values.values():
@@ -34,7 +35,7 @@ def _facts(method: Method[Any]) -> tuple[tuple[str, Inline], ...]:
     return tuple(facts + [("Caution", inline(caution)) for caution in method.cautions])
 
 
-def _use(desk: Desk, working: Working, values: list[Value]) -> Table:
+def _use(desk: OwnerDesk, working: Working, values: list[Value]) -> Table:
     rows = [Row((inline("Inputs"),), "group")] if working.inputs else []
     rows += [
         Row((inline(name.replace("_", " ")), inline(entry.text), _origin(desk, entry)))
@@ -48,7 +49,7 @@ def _use(desk: Desk, working: Working, values: list[Value]) -> Table:
     return Table(columns, tuple(rows), caption=capital(working.about), small=True)
 
 
-def _origin(desk: Desk, entry: Given) -> Inline:
+def _origin(desk: OwnerDesk, entry: Given) -> Inline:
     if isinstance(entry.origin, Place):
         return inline(Span(f"{entry.origin.path}:{entry.origin.line}", code=True))
     names = [part.strip() for part in entry.origin.split(",")]

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from tenderwright.calculations.cost.classes import CLASS_SOURCE, CLASSES, EVIDENCE_CLASSES
-from tenderwright.documents.desk import Desk, joined
+from tenderwright.documents.desk import joined
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Row, Table, inline
+from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.pricing.price import Estimate
 
 
-def estimate_classes(desk: Desk, estimate: Estimate) -> list[Block]:
+def estimate_classes(desk: OwnerDesk, estimate: Estimate) -> list[Block]:
     """Compose the table of classes."""
     rows = []
     for number, one in CLASSES.items():
@@ -40,10 +41,10 @@ def estimate_classes(desk: Desk, estimate: Estimate) -> list[Block]:
     return [Heading("Classes of estimate"), Paragraph(inline(words.rstrip())), table]
 
 
-def bounded(desk: Desk) -> frozenset[str]:
+def bounded(desk: OwnerDesk) -> frozenset[str]:
     """Give the lines whose low or high follows from the bounds of their class, since the owner wrote none."""
     rates = desk.foresight.papers.rates if desk.foresight else None
-    if rates is None or desk.estimate is None:
+    if rates is None:
         return frozenset()
     lines = {line.number: rates.of(line.number) for line in desk.estimate.lines if line.form != "fixed"}
     return frozenset(number for number, rate in lines.items() if rate and (rate.low is None or rate.high is None))

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
-from tenderwright.documents.desk import Desk, capital, joined
+from tenderwright.documents.desk import capital, joined
 from tenderwright.documents.drawings.bar_chart import bar_chart
 from tenderwright.documents.edition import (
     Block,
@@ -20,17 +20,18 @@ from tenderwright.documents.edition import (
     Table,
     inline,
 )
-from tenderwright.documents.parts.condition import percent
-from tenderwright.documents.parts.cost_risk import level_name, of_hundred
-from tenderwright.documents.parts.critical_path import (
+from tenderwright.documents.owner.cost_risk import level_name, of_hundred
+from tenderwright.documents.owner.critical_path import (
     greatest_on_blocks,
     lower,
     path_in_words,
     path_table,
     short_date,
 )
-from tenderwright.documents.parts.owner import OWNER
-from tenderwright.documents.parts.risks import counted, risk_name
+from tenderwright.documents.owner.desk import OwnerDesk
+from tenderwright.documents.owner.prices_by_item import OWNER
+from tenderwright.documents.owner.risks import counted, risk_name
+from tenderwright.documents.parts.condition import percent
 from tenderwright.model.programme import Programme
 from tenderwright.planning.foresight import Foresight
 from tenderwright.planning.network import Link
@@ -42,7 +43,7 @@ from tenderwright.quantities.display import decimals
 _TOLD = (0.10, 0.20, 0.50, 0.80, 0.90)
 
 
-def programme(desk: Desk) -> Part | None:
+def programme(desk: OwnerDesk) -> Part | None:
     """Compose the programme; None where the owner has none."""
     seen = desk.foresight
     if seen is None or seen.schedule is None:
@@ -92,7 +93,7 @@ def _beside_practice(schedule: Schedule) -> str:
     return words + (f"; along the critical path the most of them go to {most}." if most else ".")
 
 
-def _reckoned(desk: Desk, seen: Foresight, schedule: Schedule) -> list[tuple[str, Inline]]:
+def _reckoned(desk: OwnerDesk, seen: Foresight, schedule: Schedule) -> list[tuple[str, Inline]]:
     """Say how week, weather, crews and the rest were reckoned."""
     papers, time = seen.papers.programme, seen.outlook.time
     assert papers is not None
@@ -122,7 +123,7 @@ def _reckoned(desk: Desk, seen: Foresight, schedule: Schedule) -> list[tuple[str
     return found
 
 
-def _damages(desk: Desk, time: TimeOutlook) -> str | None:
+def _damages(desk: OwnerDesk, time: TimeOutlook) -> str | None:
     """Hold the day from which damages are paid against the trials; None where the tender asks for none."""
     damages, stay = desk.tender.damages, desk.tender.stay
     if damages is None or stay is None:
@@ -134,7 +135,7 @@ def _damages(desk: Desk, time: TimeOutlook) -> str | None:
     return f"{words}, so that they fall on what is slower than this programme expects."
 
 
-def _weather(desk: Desk, papers: Programme, schedule: Schedule) -> Inline:
+def _weather(desk: OwnerDesk, papers: Programme, schedule: Schedule) -> Inline:
     nodes = [node for node in schedule.network.nodes if node.source is not None]
     outdoors = sum(1 for node in nodes if node.source is not None and node.source.outdoors and node.kind == "work")
     workable = desk.record.values.get(papers.workable.name) if papers.workable else None
@@ -162,7 +163,7 @@ def _levels(days: Mapping[float, float]) -> str:
     return ", ".join(f"{level_name(level)} {decimals(days[level], 1)} d" for level in _TOLD)
 
 
-def _activities(desk: Desk, schedule: Schedule, time: TimeOutlook | None) -> Table:
+def _activities(desk: OwnerDesk, schedule: Schedule, time: TimeOutlook | None) -> Table:
     rows = [_activity(desk, one, schedule, time) for one in schedule.activities]
     columns = [
         Column("Item", width=0.7),
@@ -183,7 +184,7 @@ def _activities(desk: Desk, schedule: Schedule, time: TimeOutlook | None) -> Tab
     return Table(tuple(columns), tuple(rows), note=note, small=True)
 
 
-def _activity(desk: Desk, one: Scheduled, schedule: Schedule, time: TimeOutlook | None) -> Row:
+def _activity(desk: OwnerDesk, one: Scheduled, schedule: Schedule, time: TimeOutlook | None) -> Row:
     node, days = one.node, one.node.duration
     ends = (days.likely,) if days.low == days.high else (days.low, days.likely, days.high)
     milestone = days.high == 0

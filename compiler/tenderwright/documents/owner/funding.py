@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from decimal import Decimal
 
-from tenderwright.documents.desk import OwnerDesk, joined
+from tenderwright.documents.desk import joined
 from tenderwright.documents.drawings.funding_ladder import RungMark, funding_ladder
 from tenderwright.documents.edition import (
     Block,
@@ -21,6 +21,7 @@ from tenderwright.documents.edition import (
     Table,
     inline,
 )
+from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.parts.notes import notes_on
 from tenderwright.model.funding import FundingSource, Scope
 from tenderwright.planning.belongs import bottom_first, together

@@ -6,13 +6,14 @@ from collections.abc import Sequence
 from decimal import Decimal
 from typing import Literal
 
-from tenderwright.documents.desk import Desk, OwnerDesk, capital
+from tenderwright.documents.desk import capital
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Span, Table, inline
+from tenderwright.documents.owner.desk import OwnerDesk
+from tenderwright.documents.owner.prices_by_item import OWNER
+from tenderwright.documents.owner.sums import Sum, sums
 from tenderwright.documents.parts.by_section import by_section
 from tenderwright.documents.parts.condition import percent
 from tenderwright.documents.parts.front import desk_item
-from tenderwright.documents.parts.owner import OWNER
-from tenderwright.documents.parts.sums import Sum, sums
 from tenderwright.planning.outlook import CostOutlook
 from tenderwright.pricing.bundle import Bundle, bundle_of, without_options
 from tenderwright.pricing.growth import ALL
@@ -40,7 +41,7 @@ def owner_estimate(desk: OwnerDesk) -> Part:
     return Part("estimate", "12.1", "Estimate", "schedule", OWNER, tuple(blocks))
 
 
-def _by_item(desk: Desk, estimate: Estimate) -> Table:
+def _by_item(desk: OwnerDesk, estimate: Estimate) -> Table:
     rows: list[Row] = []
     for title, inside in by_section(desk, estimate.items, lambda one: one.item.item):
         rows += [Row((inline(title),), "group")] if title else []
@@ -80,7 +81,7 @@ def _row(title: Inline, bundle: Bundle, weight: Literal["normal", "subtotal", "t
     return Row(cells, weight)
 
 
-def _contingency(desk: Desk, estimate: Estimate) -> Table:
+def _contingency(desk: OwnerDesk, estimate: Estimate) -> Table:
     """Set what the owner holds beside what the trials ask for."""
     counted = without_options(estimate.lines).likely
     papers = desk.foresight.papers if desk.foresight else None
@@ -119,7 +120,7 @@ def _enough(cost: CostOutlook, amount: Decimal) -> str:
     return f"lies between P{100 * max(below):.0f} and P{100 * min(above):.0f} of the trials"
 
 
-def _growth(desk: Desk, estimate: Estimate) -> list[Block]:
+def _growth(desk: OwnerDesk, estimate: Estimate) -> list[Block]:
     found = desk.foresight.growth if desk.foresight else ()
     if not found:
         return []
@@ -144,7 +145,7 @@ def _growth(desk: Desk, estimate: Estimate) -> list[Block]:
     return [Heading("Growth at earlier dockings"), Table(columns, tuple(rows), note=note)]
 
 
-def _growth_row(desk: Desk, again: GrowthAgain) -> Row:
+def _growth_row(desk: OwnerDesk, again: GrowthAgain) -> Row:
     one = again.growth
     dockings: list[str | Span] = []
     for name in one.dockings:
@@ -163,5 +164,5 @@ def _growth_row(desk: Desk, again: GrowthAgain) -> Row:
     return Row(cells, "subtotal" if whole else "normal")
 
 
-def _year(desk: Desk, docking: str) -> str:
+def _year(desk: OwnerDesk, docking: str) -> str:
     return next((str(one.docked.year) for one in desk.package.history if one.docking == docking), docking)

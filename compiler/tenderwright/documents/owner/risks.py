@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from tenderwright.documents.desk import Desk, capital
+from tenderwright.documents.desk import capital
 from tenderwright.documents.edition import Block, Column, Heading, Row, Span, Table, inline
+from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.model.owner import OwnerPapers, Risk
 from tenderwright.planning.durations import DAY
 from tenderwright.planning.foresight import Foresight
@@ -25,7 +26,7 @@ def risk_name(risk: Risk) -> str:
     return risk.risk.replace("-", " ")
 
 
-def risks_counted(desk: Desk, seen: Foresight) -> list[Block]:
+def risks_counted(desk: OwnerDesk, seen: Foresight) -> list[Block]:
     """List the risks that the trials count, and what they cost on average; nothing without any."""
     means = {driver.part: driver.mean for driver in seen.outlook.cost.drivers if driver.is_risk}
     risks = [risk for risk in counted(seen.papers) if risk.risk in means]

@@ -7,9 +7,10 @@ from math import ceil
 from tenderwright.calculations.ship.anode_life import each_anode
 from tenderwright.calculations.ship.interval import After, docking_interval, years_ahead
 from tenderwright.calculations.steps.outcome import Absent
-from tenderwright.documents.desk import Desk, capital
+from tenderwright.documents.desk import capital
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated
+from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.quantities.display import decimals
 
@@ -18,7 +19,7 @@ NAMED = 12
 """Plates that are named; of more, their number stands."""
 
 
-def years_to_next(desk: Desk) -> Part | None:
+def years_to_next(desk: OwnerDesk) -> Part | None:
     """Compose the page; None where the package says nothing of the next docking."""
     condition = desk.package.condition
     if condition is None:
@@ -31,7 +32,7 @@ def years_to_next(desk: Desk) -> Part | None:
     )
 
 
-def _beside_history(desk: Desk, condition: ShipCondition) -> Block:
+def _beside_history(desk: OwnerDesk, condition: ShipCondition) -> Block:
     found = desk.calculated.outcome(docking_interval)
     planned = f"The next docking is planned {desk.quantity(condition.next_docking)} after this one."
     if isinstance(found, Absent):
@@ -73,7 +74,7 @@ def _spent(one: After) -> str:
     return "not calculated: `left` and `seen` are wanting" if one.anodes_spent is None else f"{one.anodes_spent}"
 
 
-def _between(desk: Desk, condition: ShipCondition) -> list[Block]:
+def _between(desk: OwnerDesk, condition: ShipCondition) -> list[Block]:
     """Say what must be done between the dockings by divers."""
     each = desk.calculated.found(each_anode)
     interval = condition.next_docking.si / _YEAR

@@ -5,8 +5,8 @@ from __future__ import annotations
 from datetime import date
 from typing import Literal
 
-from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Column, Row, Table, inline
+from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.parts.condition import percent
 from tenderwright.planning.outlook import TimeOutlook
 from tenderwright.planning.schedule import Schedule, Scheduled
@@ -34,7 +34,7 @@ def greatest_on_blocks(schedule: Schedule, count: int = 3) -> list[tuple[str, fl
     return sorted(days.items(), key=lambda found: (-found[1], found[0]))[:count]
 
 
-def path_table(desk: Desk, schedule: Schedule, time: TimeOutlook | None) -> Table:
+def path_table(desk: OwnerDesk, schedule: Schedule, time: TimeOutlook | None) -> Table:
     """Set out the critical path by stage, with its days added up."""
     rows: list[Row] = []
     runs = _runs(schedule)
@@ -63,7 +63,7 @@ def path_table(desk: Desk, schedule: Schedule, time: TimeOutlook | None) -> Tabl
     return Table(tuple(columns), tuple(rows), note=inline(words), small=True)
 
 
-def _row(desk: Desk, run: Run, time: TimeOutlook | None) -> Row:
+def _row(desk: OwnerDesk, run: Run, time: TimeOutlook | None) -> Row:
     item = run[0].node.item
     titles = [run[0].node.title, *(lower(one.node.title) for one in run[1:])]
     cells = (

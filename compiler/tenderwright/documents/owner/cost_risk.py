@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from decimal import Decimal
 
-from tenderwright.documents.desk import Desk, capital, joined
+from tenderwright.documents.desk import capital, joined
 from tenderwright.documents.drawings.cost_curve import cost_curve
 from tenderwright.documents.drawings.drivers import drivers
 from tenderwright.documents.edition import (
@@ -22,11 +22,12 @@ from tenderwright.documents.edition import (
     Table,
     inline,
 )
+from tenderwright.documents.owner.desk import OwnerDesk
+from tenderwright.documents.owner.prices_by_item import OWNER
+from tenderwright.documents.owner.risks import all_risks, counted, risk_name, risks_counted
+from tenderwright.documents.owner.sums import Sum, sums
 from tenderwright.documents.parts.condition import percent
 from tenderwright.documents.parts.front import desk_item
-from tenderwright.documents.parts.owner import OWNER
-from tenderwright.documents.parts.risks import all_risks, counted, risk_name, risks_counted
-from tenderwright.documents.parts.sums import Sum, sums
 from tenderwright.model.owner import Risk
 from tenderwright.planning.foresight import Foresight
 from tenderwright.planning.outlook import CostOutlook, Outlook
@@ -40,10 +41,10 @@ from tenderwright.quantities.display import decimals
 _PLANNED = (0.50, 0.80)
 
 
-def cost_risk(desk: Desk) -> Part | None:
+def cost_risk(desk: OwnerDesk) -> Part | None:
     """Compose what the trials say of the cost; None where there were none."""
     seen, estimate = desk.foresight, desk.estimate
-    if seen is None or estimate is None:
+    if seen is None:
         return None
     cost, currency = seen.outlook.cost, desk.tender.currency
     bars = drivers(desk.package, cost, _names(estimate, all_risks(seen.papers)))
@@ -145,7 +146,7 @@ def _levels(seen: Outlook, currency: str) -> Table:
     return Table(tuple(columns), tuple(rows), note=inline(words))
 
 
-def _allocated(desk: Desk, estimate: Estimate, cost: CostOutlook) -> Table:
+def _allocated(desk: OwnerDesk, estimate: Estimate, cost: CostOutlook) -> Table:
     """Give each item its part of P50 and P80, beside its likely amount; every column adds up to the cent."""
     items = {item.number: item for item in desk.package.items}
     counted = without_options(estimate.lines).lines
@@ -177,7 +178,7 @@ def _part_row(name: tuple[Span, ...], likely: Decimal, middle: Decimal, most: De
     return Row((name, *(inline(written(amount)) for amount in amounts)), "total" if last else "normal")
 
 
-def _settings(desk: Desk, seen: Foresight, estimate: Estimate) -> list[tuple[str, str]]:
+def _settings(desk: OwnerDesk, seen: Foresight, estimate: Estimate) -> list[tuple[str, str]]:
     outlook, rates = seen.outlook, seen.papers.rates
     why = rates.simulation.why if rates and rates.simulation else ""
     together = (
@@ -216,7 +217,7 @@ def _days(seen: Foresight) -> str:
     return f"The programme is drawn in the same trials{counted}."
 
 
-def _left_out(desk: Desk, seen: Foresight, estimate: Estimate) -> str:
+def _left_out(desk: OwnerDesk, seen: Foresight, estimate: Estimate) -> str:
     options = [line for line in estimate.lines if line.section.code == "F"]
     money = [risk_name(risk) for risk in all_risks(seen.papers) if risk.bears_on == "money"]
     words = "Value added tax and the owner's own costs."

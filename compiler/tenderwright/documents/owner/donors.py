@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 from decimal import ROUND_CEILING, Decimal
 
-from tenderwright.documents.desk import OwnerDesk
 from tenderwright.documents.drawings.donor_bar import donor_bar
 from tenderwright.documents.edition import Block, Bullets, Edition, Heading, Inline, Paragraph, Part, Span, inline
-from tenderwright.documents.parts.funding import asked, secured
+from tenderwright.documents.owner.desk import OwnerDesk
+from tenderwright.documents.owner.funding import asked, secured
 from tenderwright.model.funding import FundingSource, Scope
 from tenderwright.planning.ladder import Ladder
 from tenderwright.quantities.customs import apart

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from tenderwright.documents.desk import Desk, OwnerDesk, set_units
+from tenderwright.documents.desk import set_units
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Inline, Part, Row, Span, Table, inline
+from tenderwright.documents.owner.desk import OwnerDesk
+from tenderwright.documents.owner.estimate_classes import bounded, estimate_classes
+from tenderwright.documents.owner.prices_by_item import OWNER
 from tenderwright.documents.parts.by_section import by_section
-from tenderwright.documents.parts.estimate_classes import bounded, estimate_classes
-from tenderwright.documents.parts.owner import OWNER
 from tenderwright.model.rates import Rate
 from tenderwright.pricing.amount import PERCENTS, SHARES
 from tenderwright.pricing.bundle import Bundle
@@ -43,7 +44,7 @@ def price_basis(desk: OwnerDesk) -> Part:
     return Part("price-basis", "12.2", "Prices by line", "schedule", OWNER, blocks, landscape=True)
 
 
-def _note(desk: Desk) -> str:
+def _note(desk: OwnerDesk) -> str:
     words = (
         "Low is the least quantity at the low rate, likely the tendered quantity at the likely rate, high the "
         "greatest at the high rate. Every step is carried on unrounded and shown to the cent; the rate at the end is "
@@ -57,7 +58,7 @@ def _note(desk: Desk) -> str:
     return words
 
 
-def _row(desk: Desk, line: PricedLine, by_class: bool) -> Row:
+def _row(desk: OwnerDesk, line: PricedLine, by_class: bool) -> Row:
     fixed = line.form == "fixed"
     cells = (
         inline(desk.item_ref(line.item.number, line.number)),
@@ -95,7 +96,7 @@ def _come_by(line: PricedLine, rests_on: str) -> Inline:
     return inline(f"{begun} ", Span(rate, strong=True), Span(f"; {rests_on}", faint=True) if rests_on else "")
 
 
-def _evidence(desk: Desk, line: PricedLine) -> str:
+def _evidence(desk: OwnerDesk, line: PricedLine) -> str:
     rates = desk.foresight.papers.rates if desk.foresight else None
     rate = rates.of(line.number) if rates else None
     evidence = rate.evidence if rate else ""
@@ -104,14 +105,14 @@ def _evidence(desk: Desk, line: PricedLine) -> str:
     return "; ".join(part for part in (told, _labour(desk, rate), rate.note if rate else "") if part)
 
 
-def _labour(desk: Desk, rate: Rate | None) -> str:
+def _labour(desk: OwnerDesk, rate: Rate | None) -> str:
     """Say what the rate of the labour rests on, where the price is built from hours."""
     rates = desk.foresight.papers.rates if desk.foresight else None
     labour = rates.labour.get(rate.labour) if rates is not None and rate is not None and rate.hours else None
     return f"labour: {labour.basis}" if labour is not None and labour.basis else ""
 
 
-def _indices(desk: Desk) -> list[Block]:
+def _indices(desk: OwnerDesk) -> list[Block]:
     """Compose the indices by which prices of earlier dockings are escalated: where each is published, and its notes."""
     papers = desk.foresight.papers if desk.foresight else None
     told: list[Inline] = []

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from tenderwright.documents.desk import Desk, OwnerDesk
 from tenderwright.documents.edition import DataTable
-from tenderwright.documents.parts.cost_risk import level_name
-from tenderwright.documents.parts.estimate_classes import bounded
-from tenderwright.documents.parts.funding import ladder_table
-from tenderwright.documents.parts.price_basis import steps_run
-from tenderwright.documents.parts.programme import waits_for
+from tenderwright.documents.owner.cost_risk import level_name
+from tenderwright.documents.owner.desk import OwnerDesk
+from tenderwright.documents.owner.estimate_classes import bounded
+from tenderwright.documents.owner.funding import ladder_table
+from tenderwright.documents.owner.price_basis import steps_run
+from tenderwright.documents.owner.programme import waits_for
 from tenderwright.planning.foresight import Foresight
 from tenderwright.planning.schedule import Schedule
 from tenderwright.pricing.price import Estimate
@@ -31,7 +31,7 @@ def owner_tables(desk: OwnerDesk) -> dict[str, DataTable]:
     return found
 
 
-def _estimate(desk: Desk, estimate: Estimate) -> DataTable:
+def _estimate(desk: OwnerDesk, estimate: Estimate) -> DataTable:
     by_class = bounded(desk)
     rates = desk.foresight.papers.rates if desk.foresight else None
     rows: list[tuple[Cell, ...]] = []

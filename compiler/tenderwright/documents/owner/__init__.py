@@ -1,0 +1,1 @@
+"""The owner's papers: what the yard's side may not name."""

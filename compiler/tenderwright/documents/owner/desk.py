@@ -1,0 +1,26 @@
+"""The desk of the owner's papers, which knows what the docking may cost, take and be paid from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tenderwright.documents.desk import Desk
+from tenderwright.planning.foresight import Foresight
+from tenderwright.pricing.price import Estimate
+
+
+@dataclass(frozen=True, kw_only=True)
+class OwnerDesk(Desk):
+    """The desk of the owner's papers, at which everything is priced."""
+
+    estimate: Estimate
+    foresight: Foresight | None = None
+
+    @property
+    def yards(self) -> Desk:
+        """Give the yard's desk over the same package, at which the parts of the specification are composed."""
+        return Desk(self.package, self.links, self.calculated)
+
+    def anchor(self, kind: str, name: str) -> str:
+        """Give the anchor of a thing; a calculated value has one in the record."""
+        return f"value-{name}".replace(".", "-") if kind == "value" else super().anchor(kind, name)

@@ -1,0 +1,41 @@
+"""What the trade checks found, and what is still to be written in the owner's papers."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from tenderwright.checks.context import Unjudged
+from tenderwright.documents.edition import Block, Column, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.owner.prices_by_item import OWNER
+from tenderwright.documents.parts.to_be_written import to_be_written
+from tenderwright.notices import Notice
+from tenderwright.notices.codes import CHECK_CODES, CODES, OWNER_CHECK_CODES
+from tenderwright.shapes.todos import Todo
+
+
+def trade_checks(notices: Sequence[Notice], unjudged: Sequence[Unjudged]) -> Part:
+    """Compose the trade checks that were run, what they found, and what they could not judge."""
+    rows = []
+    for title, codes in (("The tender", CHECK_CODES), ("The owner's papers", OWNER_CHECK_CODES)):
+        rows.append(Row((inline(title),), "group"))
+        for code in codes:
+            words = [f"{one.place}: {one.message}" for one in notices if one.code == code]
+            words += [f"not judged, or only in part: {one.why}" for one in unjudged if one.code == code]
+            rows.append(Row((inline(CODES[code].title), inline("; ".join(words) or "nothing found"))))
+    blocks: list[Block] = [
+        Paragraph(
+            inline(
+                "Rules of the trade that the package was held against. "
+                "A rule that finds nothing is no proof that nothing is wrong."
+            )
+        ),
+        Table((Column("Rule", width=3), Column("Found", width=3)), tuple(rows)),
+    ]
+    return Part("trade-checks", "14", "Trade checks", "record", OWNER, tuple(blocks), caution=True)
+
+
+def owners_to_be_written(todos: Sequence[Todo]) -> list[Part]:
+    """Compose the part that says what is open in the owner's papers; none where nothing is."""
+    blocks = to_be_written(todos)[1:]
+    title = "Still to be written in the owner's papers"
+    return [Part("to-be-written", "15", title, "record", OWNER, tuple(blocks))] if blocks else []
