@@ -9,6 +9,8 @@ BEGINNINGS = ("documents/editions.py", "documents/desk.py", "documents/addendum.
 
 OWNERS = (
     "documents/owner/",
+    "documents/drawings/at_facilities.py",
+    "documents/drawings/cradle_plan.py",
     "documents/grant",
     "documents/bid_report",
     "documents/statement",

@@ -56,7 +56,7 @@ def owners_parts(package: Name) -> list[str]:
 
 def test_after_the_drawings_stands_which_could_not_be_made_and_why() -> None:
     *drawn, last = (part for part in composed("starter").edition("yard").parts if part.kind == "drawing")
-    assert (last.anchor, last.number) == ("sheets-not-made", f"D{len(drawn) + 1}")
+    assert (last.anchor, last.number) == ("sheets-not-made-yard", f"D{len(drawn) + 1}")
     (listed,) = last.blocks
     assert isinstance(listed, Bullets)
     said = [plain(entry) for entry in listed.entries]
@@ -71,9 +71,11 @@ def test_the_parts_stand_in_the_order_that_yards_expect(package: Name, name: str
     asked = ["questions"] if composed(package).compiled.package.questions else []
     front = ["cover", "contents", "revision-record", "general-requirements", "lists", *asked, "particulars", "fittings"]
     data = ["history", "docking-data", "tanks", "sounding-tables", "coating-zones"]
-    sheets = [part.anchor for part in edition.parts if part.kind == "drawing"]
+    sheets = [part.anchor for part in edition.parts if part.kind == "drawing" and part.audience == "yard"]
     items = [f"item-{item.number}" for item in composed(package).compiled.package.items]
-    back = ["schedule"] + ([*owners_parts(package), "record", "trade-checks"] if name == "owner" else [])
+    theirs = [part.anchor for part in edition.parts if part.kind == "drawing" and part.audience == "owner"]
+    papers = [*owners_parts(package), "facility-fit", "facilities", *theirs, "record", "trade-checks"]
+    back = ["schedule", *(papers if name == "owner" else [])]
     assert sheets
     wanted = [*front, *data, *sheets, *items, *back]
     found = [part.anchor for part in edition.parts]

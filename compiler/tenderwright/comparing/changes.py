@@ -31,7 +31,7 @@ NAMING = (
 )
 """Keys that name the entries of a list, the first that is in all of them and never twice."""
 
-_IDENTITY = {"items": "item", "history": "docking", "facilities": "facility", "questions": "question"}
+_IDENTITY = {"items": "item", "history": "docking", "questions": "question"}
 """By folder, the key that says which thing a file holds, whatever it is called."""
 
 

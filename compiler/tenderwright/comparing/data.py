@@ -1,4 +1,4 @@
-"""The data of a package as one tree: every file of the yard's side by its path, compared to the last digit and key."""
+"""The data of a package as one tree: every file that yards read of by its path, compared to the last digit and key."""
 
 from __future__ import annotations
 
@@ -11,14 +11,17 @@ from tenderwright.reading.package import Files
 
 _NOT_FOR_YARDS = {"package.yaml": {"owner_papers", "format"}}
 """Keys that bear on the owner's own papers or on how files are written, which no yard is told of."""
+_OWNERS_ALONE = ("facilities/",)
+"""Folders of which nothing stands in the yard edition, though they may be public."""
 
 PackageData = Mapping[str, Any]
 """The data of each file by path: what YAML holds, or the text of a clause or survey."""
 
 
 def package_data(files: Files) -> dict[str, Any]:
-    """Give the data of every file of the yard's side, by path."""
-    sources = sorted(files.without_owner().sources.items())
+    """Give the data of every file that the yard edition tells of, by path."""
+    read = files.without_owner().sources
+    sources = sorted((path, source) for path, source in read.items() if not path.startswith(_OWNERS_ALONE))
     return {path: _for_yards(source.data, _NOT_FOR_YARDS.get(path)) for path, source in sources}
 
 

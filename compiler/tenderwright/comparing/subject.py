@@ -29,8 +29,6 @@ def subject_of(file: str, before: PackageData, after: PackageData) -> Subject:
         return Subject("other", file, f"Survey {stem}")
     if folder == "history":
         return Subject("other", file, f"Earlier docking {stem.removeprefix('docking-')}")
-    if folder == "facilities":
-        return Subject("other", file, f"Facility: {_text(data, 'name', _words(stem))}")
     return Subject("other", file, f"Ship's data: {_words(stem).lower()}" if folder == "vessel" else file)
 
 

@@ -61,8 +61,8 @@ def _own_parts(
     ]
     there = [part for part in parts if part is not None]
     numbered = [replace(part, number=str(n), group=group) for n, part in enumerate(there, start=1)]
-    cover = Part("cover", "", after.desk.tender.tender.title, "cover", group, ())
-    return [cover, Part("contents", "", "Contents", "contents", group, ()), *numbered]
+    cover = Part("cover", "", after.desk.tender.tender.title, "cover", group, (), audience="yard")
+    return [cover, Part("contents", "", "Contents", "contents", group, (), audience="yard"), *numbered]
 
 
 def _page(desk: Desk, one: Replacement, entry: Addendum) -> Part:
@@ -99,6 +99,7 @@ def _edition(before: Issue, after: Issue, comparison: Comparison, entry: Addendu
         caution=edition.caution,
         language=edition.language,
         facts=facts,
+        audience="yard",
         sheets={
             stem: sheet
             for stem, sheet in edition.sheets.items()

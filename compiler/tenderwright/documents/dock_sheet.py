@@ -58,7 +58,7 @@ def dock_sheet(desk: Desk, edition: Edition) -> Edition | None:
 
 
 def _part(number: str, anchor: str, title: str, blocks: list[Block], *, landscape: bool = False) -> Part:
-    return Part(anchor, number, title, "data", GROUP, tuple(blocks), landscape=landscape, caution=True)
+    return Part(anchor, number, title, "data", GROUP, tuple(blocks), landscape=landscape, caution=True, audience="yard")
 
 
 def _landing(desk: Desk, ship: Particulars, position: FloatingPosition) -> Part:
@@ -155,7 +155,19 @@ def _drawing(edition: Edition) -> list[Part]:
     found = next((f for part in edition.parts for f in part.blocks if isinstance(f, Figure) and f.name == PLAN), None)
     if found is None:
         return []
-    return [Part("dock-sheet-plan", "DS2", "Docking plan", "drawing", GROUP, (replace(found, anchor=""),), True, True)]
+    return [
+        Part(
+            "dock-sheet-plan",
+            "DS2",
+            "Docking plan",
+            "drawing",
+            GROUP,
+            (replace(found, anchor=""),),
+            landscape=True,
+            caution=True,
+            audience="yard",
+        )
+    ]
 
 
 def _blocks(desk: Desk) -> Part:

@@ -27,7 +27,7 @@ def docking_report(desk: ReportDesk, closed: ClosedDocking, stamp: Stamp, basis:
         closed = replace(closed, account=None)
     title = f"Docking report, {tender.ship}, {findings.dates.docked.year}"
     parts = (
-        Part("cover", "", title, "cover", "Front matter", ()),
+        Part("cover", "", title, "cover", "Front matter", (), audience="yard"),
         contents(),
         summary(desk, closed),
         docking(desk, closed),
@@ -51,6 +51,7 @@ def docking_report(desk: ReportDesk, closed: ClosedDocking, stamp: Stamp, basis:
         parts=parts,
         caution=CAUTION,
         confidential=confidential,
+        audience="owner" if confidential else "yard",
         facts=_cover_facts(desk, findings, basis),
     )
 

@@ -11,6 +11,7 @@ from typing import Literal
 from markdown_it.token import Token
 
 from tenderwright.calculations.value import Record
+from tenderwright.documents.audience import Audience, hold
 
 
 @dataclass(frozen=True)
@@ -119,6 +120,8 @@ class Table:
     """Set in smaller type, for long tables of figures."""
     ruled: bool = False
     """A form with cells to fill by hand: every cell is boxed, and rows are high enough to write in."""
+    audience: Audience | None = None
+    """Who may read it; None is whoever reads the part."""
 
 
 @dataclass(frozen=True)
@@ -150,6 +153,8 @@ class Figure:
     anchor: str = ""
     title: str = ""
     """A few words, for contents and running heads."""
+    audience: Audience | None = None
+    """Who may read it; None is whoever reads the part."""
 
 
 @dataclass(frozen=True)
@@ -186,6 +191,15 @@ class Part:
     revision: str = ""
     changed: tuple[int, ...] = ()
     """Which blocks an addendum changed as a whole, counted from 0; a bar stands beside them. -1 is the title."""
+    audience: Audience = "owner"
+    """Who may read it; an edition for anybody else refuses it."""
+
+    def hold(self, reader: Audience) -> None:
+        """Raise `NotForItsReader` where the part, or a table or figure of it, is not for the reader of an edition."""
+        hold(reader, self.audience, f"the part `{self.anchor}`")
+        for block in self.blocks:
+            if isinstance(block, Table | Figure) and block.audience is not None:
+                hold(reader, block.audience, f"something in the part `{self.anchor}`")
 
 
 @dataclass(frozen=True)
@@ -208,6 +222,7 @@ class DataTable:
 
     header: tuple[str, ...]
     rows: tuple[tuple[str | int | Decimal | None, ...], ...]
+    audience: Audience = "owner"
 
 
 @dataclass(frozen=True)
@@ -236,4 +251,17 @@ class Edition:
     tables: Mapping[str, DataTable] = field(default_factory=dict)
     """Figures that are written as CSV beside it, by file stem."""
     record: Record | None = None
-    """The record of calculation, which is written as JSON beside it."""
+    """The record of calculation, which is written as JSON beside it; it is the owner's."""
+    audience: Audience = "owner"
+    """Who reads it; it refuses whatever is not for that reader."""
+
+    def __post_init__(self) -> None:
+        """Raise `NotForItsReader` where anything in it is not for its reader."""
+        for part in self.parts:
+            part.hold(self.audience)
+        for stem, sheet in self.sheets.items():
+            hold(self.audience, sheet.audience, f"the sheet `{stem}`")
+        for stem, table in self.tables.items():
+            hold(self.audience, table.audience, f"the table `{stem}`")
+        if self.record is not None:
+            hold(self.audience, "owner", "the record of calculation")

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from tenderwright.calculations.steps.outcome import Absent
+from tenderwright.documents.audience import Audience
 from tenderwright.documents.desk import CAUTION, Desk, in_its_units
 from tenderwright.documents.dock_sheet import dock_sheet
 from tenderwright.documents.drawings.all import drawings, figures_of
-from tenderwright.documents.edition import Edition, Part, Stamp
+from tenderwright.documents.edition import Edition, Figure, Part, Stamp
 from tenderwright.documents.form import price_form
 from tenderwright.documents.not_calculated import not_calculated_of
 from tenderwright.documents.parts.anodes import anodes
@@ -70,26 +72,31 @@ def _parts(desk: Desk, form: PriceForm) -> list[Part]:
 
 
 def _drawings(desk: Desk) -> list[Part]:
+    return sheets(drawings(desk.package, desk.calculated), "Drawings", "D", "yard")
+
+
+def sheets(found: Mapping[str, list[Figure] | Absent], group: str, letter: str, audience: Audience) -> list[Part]:
     """Compose a sheet for each drawing, and after them say which could not be made, and why."""
-    found = drawings(desk.package, desk.calculated)
-    sheets = [
+    made = [
         Part(
             f"sheet-{figure.name}",
-            f"D{number}",
+            f"{letter}{number}",
             figure.title or figure.name,
             "drawing",
-            "Drawings",
+            group,
             (figure,),
             landscape=True,
             caution=True,
+            audience=audience,
         )
         for number, figure in enumerate(figures_of(found), start=1)
     ]
-    absent = not_calculated_of({title: one for title, one in found.items() if isinstance(one, Absent)})
+    absent = tuple(not_calculated_of({title: one for title, one in found.items() if isinstance(one, Absent)}))
     if absent:
-        number, title = f"D{len(sheets) + 1}", "Drawings that could not be made"
-        sheets.append(Part("sheets-not-made", number, title, "drawing", "Drawings", tuple(absent), caution=True))
-    return sheets
+        anchor, number = f"sheets-not-made-{audience}", f"{letter}{len(made) + 1}"
+        title = "Drawings that could not be made"
+        made.append(Part(anchor, number, title, "drawing", group, absent, caution=True, audience=audience))
+    return made
 
 
 def _edition(desk: Desk, stamp: Stamp, parts: list[Part]) -> Edition:
@@ -106,4 +113,5 @@ def _edition(desk: Desk, stamp: Stamp, parts: list[Part]) -> Edition:
         parts=tuple(parts),
         caution=CAUTION,
         facts=cover_facts(desk),
+        audience="yard",
     )

@@ -10,11 +10,12 @@ from typing import Any
 from xml.etree import ElementTree
 
 from tenderwright.calculations.calculate import calculate
-from tenderwright.calculations.steps.outcome import Lacking
+from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.steps.step import Step
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.all import drawings, figures_of
+from tenderwright.documents.drawings.at_facilities import at_facilities
 from tenderwright.documents.edition import Figure
 from tenderwright.model.load import load_package
 from tenderwright.model.package import Package
@@ -41,9 +42,14 @@ def marram() -> tuple[Package, Calculated]:
     return compiled()
 
 
+def every_drawing(package: Package, calculated: Calculated) -> dict[str, list[Figure] | Absent]:
+    """Make the drawings of the specification and those of the facilities, which are the owner's."""
+    return drawings(package, calculated) | at_facilities(package, calculated)
+
+
 @cache
 def figures() -> tuple[Figure, ...]:
-    return tuple(figures_of(drawings(*marram())))
+    return tuple(figures_of(every_drawing(*marram())))
 
 
 def altered(instead: Mapping[Step[Any], Any]) -> Calculated:

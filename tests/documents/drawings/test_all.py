@@ -9,14 +9,14 @@ import pytest
 from tenderwright.calculations.calculate import calculate
 from tenderwright.calculations.ship.condition import arrival
 from tenderwright.calculations.steps.outcome import Lacking, NotAsked
-from tenderwright.documents.drawings.all import drawings, figures_of
+from tenderwright.documents.drawings.all import figures_of
 from tenderwright.documents.drawings.hull_marks import NOT_HER_FORM
 from tenderwright.documents.edition import Figure
 from tenderwright.writing.figures import figure_size, figure_svg
 from tests.outcomes import Altered
 from tests.replacing import replace
 
-from .ship import LACKING, compiled, figures, marram, root, texts
+from .ship import LACKING, compiled, every_drawing, figures, marram, root, texts
 
 EVERY = pytest.mark.parametrize("drawn", figures(), ids=lambda drawn: drawn.name)
 
@@ -35,9 +35,10 @@ def test_the_demo_ship_has_every_drawing() -> None:
         "loss-by-zone",
         "tank-interiors",
         "anode-plan",
+        "body-plan",
+        "water-levels-at-facilities",
         "cradle-sallow-haven-shiplift",
         "cradle-tarnmouth-slipway",
-        "body-plan",
     ]
 
 
@@ -106,12 +107,12 @@ def test_identifiers_are_unique_over_all_drawings() -> None:
 
 
 def test_drawing_again_from_the_files_gives_the_same_bytes() -> None:
-    assert figures_of(drawings(*compiled())) == list(figures())
+    assert figures_of(every_drawing(*compiled())) == list(figures())
 
 
 def test_without_her_form_what_needs_no_form_is_drawn_on_an_outline_that_says_so() -> None:
     package = replace(marram()[0], offsets=None, surveys=())
-    found = drawings(package, calculate(package))
+    found = every_drawing(package, calculate(package))
     made = {one.name: one for one in figures_of(found)}
     assert set(made) == {
         "docking-plan", "docking-bottom-aft", "docking-bottom-forward", "tank-plan", "coating-zones", "anode-plan",
@@ -136,7 +137,7 @@ def test_drawings_that_lack_their_data_say_what_they_need() -> None:
         zones=(), schemes=(), tanks=(), items=(), appendages=(), openings=(), anodes=(), surveys=(), history=(),
         lightship=None, docking_plan=None,
     )  # fmt: skip
-    found = drawings(replace(package, tender=None, frames=None), calculate(package))
+    found = every_drawing(replace(package, tender=None, frames=None), calculate(package))
     (made,) = figures_of(found)
     assert made.name == "body-plan"
     assert "· Tender" not in made.svg
@@ -146,6 +147,7 @@ def test_drawings_that_lack_their_data_say_what_they_need() -> None:
         "Docking plan: bottom from above": "it needs vessel/docking-plan.yaml",
         "Docking plan: sections at side blocks": "it needs vessel/docking-plan.yaml",
         "Levels of the water as she lands": "it needs vessel/lightship.yaml",
+        "Levels of the water at each facility": "it needs vessel/lightship.yaml",
         "Tanks on docking and at undocking": "it needs vessel/lightship.yaml",
         "Tanks, with contents on arrival": "it needs the bounds or the plan of a tank or more in vessel/tanks.yaml",
         "Coating zones": "it needs a zone with `surface: shell band` in vessel/zones.yaml",
@@ -162,12 +164,12 @@ def test_every_drawing_stands_without_frames_arrival_or_appendages() -> None:
     package = replace(marram()[0], appendages=(), openings=())
     calculated = Altered(calculate(package), {arrival: LACKING})
     bare = replace(package, frames=None, tender=None)
-    assert len(figures_of(drawings(bare, calculated))) == len(figures())
+    assert len(figures_of(every_drawing(bare, calculated))) == len(figures())
 
 
 def test_a_name_with_markup_is_drawn_as_text() -> None:
     package, calculated = marram()
     tanks = (replace(package.tanks[0], name="<Fore> & “aft”"), *package.tanks[1:])
-    made = drawings(replace(package, tanks=tanks), calculated)
+    made = every_drawing(replace(package, tanks=tanks), calculated)
     drawn = next(one for one in figures_of(made) if one.name == "tank-plan")
     assert any(text.content == "<Fore> & “aft”" for text in texts(drawn))

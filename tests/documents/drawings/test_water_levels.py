@@ -9,20 +9,20 @@ from tenderwright.calculations.ship.landing import landing as landing_step
 from tenderwright.calculations.ship.landing import landing_stages
 from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.documents.drawings.landing_curves import landing_curves
-from tenderwright.documents.drawings.water_levels import water_levels
+from tenderwright.documents.drawings.water_levels import water_levels, water_levels_there
 from tenderwright.documents.edition import Figure
 from tests.outcomes import result_of
 from tests.replacing import replace
 
 from .ship import LACKING, altered, figure, marram, of_kind, root, scale, texts
 
-DRAWN = "water-levels"
+DRAWN, THERE = "water-levels", "water-levels-at-facilities"
 
 
 def drawn_with_fits(fits: bool) -> Figure:
     package, calculated = marram()
     judged = {name: replace(one, met=fits) for name, one in result_of(calculated, facility_fits).items()}
-    return water_levels(package, altered({facility_fits: judged}))
+    return water_levels_there(package, altered({facility_fits: judged}))
 
 
 def levels(drawn: Figure) -> list[float]:
@@ -50,7 +50,7 @@ def test_levels_lie_apart_as_the_scale_says() -> None:
 
 def test_facilities_that_fit_are_gauged_from_their_floors() -> None:
     """At the graving dock 4.3 m over blocks of 1.2 m is 5.5 m over the floor, and the sill stands 0.4 m over it."""
-    drawn = figure(DRAWN)
+    drawn = figure(THERE)
     fitting = [name for name, one in result_of(marram()[1], facility_fits).items() if one.met is not False]
     assert of_kind(drawn, "fits") == ["not known"] * len(fitting)
     gauges = of_kind(drawn, "gauge")
@@ -74,9 +74,11 @@ def test_four_facilities_that_fit_have_room_without_overlap() -> None:
 
 def test_without_facilities_the_levels_stand_alone() -> None:
     package, calculated = marram()
-    drawn = water_levels(replace(package, facilities=()), calculated)
-    assert of_kind(drawn, "gauge") == []
-    assert len(levels(drawn)) == len(result_of(calculated, landing_stages))
+    alone = water_levels_there(replace(package, facilities=()), calculated)
+    for drawn in (alone, figure(DRAWN)):
+        assert of_kind(drawn, "gauge") == []
+        assert "facility" not in drawn.caption
+        assert len(levels(drawn)) == len(result_of(calculated, landing_stages))
 
 
 def test_the_least_metacentric_height_asked_for_is_marked() -> None:

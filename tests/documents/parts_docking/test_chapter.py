@@ -13,23 +13,26 @@ from tenderwright.calculations.ship.side_loads import planned_side_blocks
 from tenderwright.documents.edition import plain
 from tests.documents.composed import composed, part, rows, tables, walk, words
 
-CHAPTER = ["docking-data", "landing", "blocks", "footprints", "undocking", "facility-fit"]
+CHAPTER = ["docking-data", "landing", "blocks", "footprints", "undocking"]
 
 
 def test_the_chapter_has_its_parts_in_order_each_with_the_caution() -> None:
     edition = composed("marram").edition("yard")
     found = [one for one in edition.parts if one.anchor in CHAPTER]
     assert [one.anchor for one in found] == CHAPTER
-    assert [one.number for one in found] == ["7", "7.1", "7.2", "7.3", "7.4", "7.5"]
+    assert [one.number for one in found] == ["7", "7.1", "7.2", "7.3", "7.4"]
     assert all(one.caution for one in found)
 
 
-def test_without_a_docking_plan_there_is_the_docking_data_alone_with_the_facilities_compared_in_it() -> None:
+def test_without_a_docking_plan_there_is_the_docking_data_alone() -> None:
     edition = composed("starter").edition("yard")
     assert [one.anchor for one in edition.parts if one.anchor in CHAPTER] == ["docking-data"]
-    verdicts = [table for table in tables(part(edition, "docking-data")) if table.columns[0].title == "Facility"]
-    assert [row[0] for row in rows(verdicts[0])] == ["Ostrey graving dock"]
     assert dict(edition.sheets) == {}
+
+
+def test_without_a_docking_plan_the_owner_still_has_the_facilities_compared() -> None:
+    verdicts, *_ = tables(part(composed("starter").edition("owner"), "facility-fit"))
+    assert [row[0] for row in rows(verdicts)] == ["Ostrey graving dock"]
 
 
 def test_the_landing_stands_by_both_methods() -> None:
@@ -99,7 +102,7 @@ def test_the_undocking_part_gives_the_verdict_first_and_every_tank() -> None:
 
 
 def test_the_comparison_gives_result_deciding_figure_and_margin_of_each_facility() -> None:
-    verdicts, *_ = tables(part(composed("marram").edition("yard"), "facility-fit"))
+    verdicts, *_ = tables(part(composed("marram").edition("owner"), "facility-fit"))
     found = {row[0]: row[1:] for row in rows(verdicts)}
     assert {name: row[0] for name, row in found.items()} == {
         "Corve Harbour Dock Trust": "Not known",
@@ -116,7 +119,7 @@ def test_the_comparison_gives_result_deciding_figure_and_margin_of_each_facility
 
 
 def test_what_a_facility_does_not_meet_is_stressed() -> None:
-    _, side_by_side, *_ = tables(part(composed("marram").edition("yard"), "facility-fit"))
+    _, side_by_side, *_ = tables(part(composed("marram").edition("owner"), "facility-fit"))
     stressed = {
         (plain(row.cells[0]), side_by_side.columns[index].title)
         for row in side_by_side.rows

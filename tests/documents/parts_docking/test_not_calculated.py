@@ -10,9 +10,9 @@ import pytest
 from tenderwright.calculations.calculate import calculate
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Table
+from tenderwright.documents.owner.facilities import facilities
+from tenderwright.documents.owner.facility_fit import facility_comparison
 from tenderwright.documents.parts.blocks import blocks
-from tenderwright.documents.parts.docking import docking_data
-from tenderwright.documents.parts.facility_fit import facility_comparison
 from tenderwright.documents.parts.footprints import footprints
 from tests.documents.composed import composed, rows, words
 from tests.replacing import replace
@@ -50,7 +50,7 @@ def test_one_facility_alone_keeps_its_place() -> None:
 
 
 def test_a_cradle_that_cannot_be_arranged_says_so_under_its_facility() -> None:
-    said = words(docking_data(without_weights()))
+    said = words(facilities(without_weights()))
     assert said.count("Cradle. Not calculated: it needs vessel/lightship.yaml.") == 2
 
 

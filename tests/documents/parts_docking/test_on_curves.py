@@ -11,9 +11,9 @@ from tenderwright.calculations.ship.hydrostatics import hydrostatics_table
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.dock_sheet import dock_sheet
 from tenderwright.documents.edition import Table
+from tenderwright.documents.owner.facility_fit import facility_comparison
 from tenderwright.documents.parts.blocks import blocks
 from tenderwright.documents.parts.docking import docking_data
-from tenderwright.documents.parts.facility_fit import facility_comparison
 from tenderwright.documents.parts.landing import landing
 from tests.calculations.ship.on_curves import metric, without_tanks
 from tests.documents.composed import composed, rows, words

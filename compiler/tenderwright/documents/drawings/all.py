@@ -11,7 +11,6 @@ from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import (
     anode_plan,
     coating_zones,
-    cradle_plan,
     docking_bottom,
     docking_profile,
     general_arrangement,
@@ -29,35 +28,33 @@ from tenderwright.model.package import Package
 from tenderwright.quantities.customs import system, telling_in
 
 P = ParamSpec("P")
-_Made = Figure | list[Figure] | Absent
+Made = Figure | list[Figure] | Absent
 
 
 def drawings(package: Package, calculated: Calculated) -> dict[str, list[Figure] | Absent]:
     """Make every drawing, by title; of one that could not be made, say why."""
     made: dict[str, Figure | list[Figure] | Absent] = {
-        docking_profile.TITLE: _in_one_system(docking_profile.docking_profile, package, calculated),
+        docking_profile.TITLE: in_one_system(docking_profile.docking_profile, package, calculated),
         docking_bottom.TITLE: docking_bottom.docking_bottom(package, calculated),
-        side_block_sections.TITLE: _in_one_system(side_block_sections.side_block_sections, package, calculated),
-        water_levels.TITLE: _in_one_system(water_levels.water_levels, package, calculated),
+        side_block_sections.TITLE: in_one_system(side_block_sections.side_block_sections, package, calculated),
+        water_levels.TITLE: in_one_system(water_levels.water_levels, package, calculated),
         tank_states.TITLE: tank_states.tank_states(package, calculated),
         general_arrangement.TITLE: general_arrangement.tanks(package, calculated),
-        coating_zones.TITLE: _in_one_system(coating_zones.zones, package, calculated),
+        coating_zones.TITLE: in_one_system(coating_zones.zones, package, calculated),
         plank_expansion.TITLE: plank_expansion.plank_expansion(package, calculated),
         shell_expansion.TITLE: shell_expansion.shell_expansion(package, calculated),
-        loss_plot.TITLE: _in_one_system(loss_plot.loss_plot, package, calculated),
+        loss_plot.TITLE: in_one_system(loss_plot.loss_plot, package, calculated),
         tank_interiors.TITLE: tank_interiors.tank_interiors(package, calculated),
         anode_plan.TITLE: anode_plan.anode_plan(package, calculated),
+        lines.TITLE: lines.body_plan(package, calculated),
     }
-    for facility in package.facilities:
-        made[cradle_plan.title_of(facility)] = _in_one_system(cradle_plan.cradle, package, facility, calculated)
-    made[lines.TITLE] = lines.body_plan(package, calculated)
     return {title: [one] if isinstance(one, Figure) else one for title, one in made.items()}
 
 
 _METRIC_ALONE = " Figures on this drawing are metric alone; the tables give them in both systems."
 
 
-def _in_one_system(draw: Callable[P, _Made], *arguments: P.args, **named: P.kwargs) -> _Made:
+def in_one_system(draw: Callable[P, Made], *arguments: P.args, **named: P.kwargs) -> Made:
     """Draw what has no room for figures in two systems of units in metric ones where both are asked for."""
     if system() != "both":
         return draw(*arguments, **named)

@@ -1,4 +1,4 @@
-"""The water-level sequence: every level from the tide over the blocks to dry, on the ship and at each facility."""
+"""The water-level sequence: every level from the tide to dry, on the ship, and for the owner at each facility."""
 
 from __future__ import annotations
 
@@ -27,6 +27,7 @@ from tenderwright.quantities.customs import system
 from tenderwright.quantities.display import in_column, show
 
 TITLE = "Levels of the water as she lands"
+AT_FACILITIES = "Levels of the water at each facility"
 _NAMES, _COLUMN, _HEAD, _FOOT, _GAP = 48.5, 20.5, 10.5, 5.5, 3.0
 """Widths of the names of stages and of a facility (more where figures are told in two systems), space over and under,
 and between, mm."""
@@ -37,6 +38,18 @@ _WATER = "water over the blocks"
 
 def water_levels(package: Package, calculated: Calculated) -> Figure | Absent:
     """Draw the levels of the water as she lands, or say why not."""
+    return _drawn(package, calculated, "water-levels", TITLE, [])
+
+
+def water_levels_there(package: Package, calculated: Calculated) -> Figure | Absent:
+    """Draw the levels of the water as she lands beside those of the facilities, or say why not."""
+    shown = _facilities(package, calculated.each(facility_fits))
+    return _drawn(package, calculated, "water-levels-at-facilities", AT_FACILITIES, shown)
+
+
+def _drawn(
+    package: Package, calculated: Calculated, name: str, title: str, shown: Sequence[Facility]
+) -> Figure | Absent:
     found, landed, stages = (
         calculated.outcome(hull_outline),
         calculated.outcome(landing),
@@ -52,7 +65,6 @@ def water_levels(package: Package, calculated: Calculated) -> Figure | Absent:
     assert plan is not None
     least = least_gm(plan, package.lightship)
     fits = calculated.each(facility_fits)
-    shown = _facilities(package, fits)
     built = plan.block_height.si if plan.block_height else NOMINAL
     blocks = [max(built, one.limits.block_height.si if one.limits.block_height else 0.0) for one in shown]
     depth = max([built, *blocks])
@@ -73,7 +85,7 @@ def water_levels(package: Package, calculated: Calculated) -> Figure | Absent:
 
     scale = largest_scale(LANDSCAPE, size)
     high = size(scale)[1]
-    sheet = sheet_of(package, "water-levels", TITLE, scale, LANDSCAPE.width, high, PROPOSAL)
+    sheet = sheet_of(package, name, title, scale, LANDSCAPE.width, high, PROPOSAL)
     spare = max(0.0, sheet.width - size(scale)[0]) / 3
     view = View(scale, _NAMES + spare + sheet.mm(half), _HEAD + sheet.mm(highest))
     start = view.left + 8 + _GAP + spare
@@ -94,7 +106,7 @@ def water_levels(package: Package, calculated: Calculated) -> Figure | Absent:
         ),
     ]
     alternative = _alternative(stages, shown, there)
-    caption = _caption(landed.density) + found.note
+    caption = _caption(landed.density, bool(shown)) + found.note
     return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
 
 
@@ -219,12 +231,15 @@ def _wrapped(words: str, room: float, rows: int = 3) -> list[str]:
     return [pen.shortened(one, pen.SMALL, room, True) for one in lines]
 
 
-def _caption(density: float) -> str:
+def _caption(density: float, there: bool) -> str:
+    gauges = (
+        " At each facility figures are metres over the dock floor, on blocks as high as the plan or the facility asks, "
+        "the higher: the water there at its tide, the water needed with the clearance under the keel, and every stage."
+    )
     return (
         "Levels of the water over the block touched first, from the tide to dry; drafts are above the underside of the "
-        "keel, aft and forward, GM is the lesser of both forms. At each facility figures are metres over the dock "
-        "floor, on blocks as high as the plan or the facility asks, the higher: the water there at its tide, the "
-        "water needed with the clearance under the keel, and every stage. At the right upthrust and GM about settling, "
+        f"keel, aft and forward, GM is the lesser of both forms.{gauges if there else ''} At the right upthrust and GM "
+        "about settling, "
         f"to a larger scale, all in water of {show(density, 'density')}. Dashed: the same with the "
         "hydrostatics held constant."
     )

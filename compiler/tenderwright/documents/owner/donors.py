@@ -61,7 +61,9 @@ def donor_sheet(desk: OwnerDesk, edition: Edition) -> Edition | None:
             )
         ),
     ]
-    part = Part("donors", "1", f"Help us bring {desk.tender.ship} through", "data", "Donors", tuple(blocks))
+    part = Part(
+        "donors", "1", f"Help us bring {desk.tender.ship} through", "data", "Donors", tuple(blocks), audience="public"
+    )
     return replace(
         edition,
         title=f"{desk.tender.ship} goes into dock",
@@ -70,6 +72,8 @@ def donor_sheet(desk: OwnerDesk, edition: Edition) -> Edition | None:
         facts=(),
         sheets={},
         tables={},
+        record=None,
+        audience="public",
         confidential=False,
     )
 

@@ -22,7 +22,7 @@ def priced_part(part: Part, estimate: Estimate, currency: str) -> Part:
     blocks = [_priced(block, lines, currency) for block in part.blocks]
     blocks += totals(estimate, currency) if part.anchor == "schedule" else []
     changed = any(new is not old for new, old in zip(blocks, part.blocks, strict=False))
-    return replace(part, blocks=tuple(blocks)) if changed else part
+    return replace(part, blocks=tuple(blocks), audience="owner") if changed else part
 
 
 def _priced(block: Block, lines: Mapping[str, PricedLine], currency: str) -> Block:

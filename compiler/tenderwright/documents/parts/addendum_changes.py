@@ -57,7 +57,9 @@ def changes_part(before: Desk, after: Desk, comparison: Comparison) -> Part | No
         " are struck through; ¶ stands between paragraphs, and … for those that are as they were. Requirements are "
         "called by the numbers they had before, new ones by those they have now.",
     )
-    return Part("addendum-changes", "", "Changes, before and after", "front", "", (Paragraph(words), *blocks))
+    return Part(
+        "addendum-changes", "", "Changes, before and after", "front", "", (Paragraph(words), *blocks), audience="yard"
+    )
 
 
 def _what(change: Change) -> str:

@@ -33,7 +33,7 @@ def figures_part(before: Desk, after: Desk, comparison: Comparison) -> Part | No
         "that data back; nothing else in them changed."
     )
     blocks = (Paragraph(inline(words)), Table(_COLUMNS, tuple(rows)))
-    return Part("addendum-figures", "", "Figures changed", "front", "", blocks)
+    return Part("addendum-figures", "", "Figures changed", "front", "", blocks, audience="yard")
 
 
 def _shown(desk: Desk, value: object) -> str:

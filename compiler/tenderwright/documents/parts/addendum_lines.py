@@ -35,7 +35,7 @@ def lines_part(desk: Desk, comparison: Comparison, edition_hash: str) -> Part | 
         "line keeps its number; prices already worked out can be carried over line by line, but for the lines below."
     )
     blocks = (Paragraph(inline(words)), Table(columns, rows))
-    return Part("addendum-lines", "", "Price-form lines changed", "front", "", blocks)
+    return Part("addendum-lines", "", "Price-form lines changed", "front", "", blocks, audience="yard")
 
 
 def _row(desk: Desk, line: FormChange) -> Row:

@@ -46,7 +46,7 @@ def summary_part(
         *_changed(after, comparison),
         *_pages(found, comparison),
     ]
-    return Part("addendum-summary", "", "What this addendum does", "front", "", tuple(blocks))
+    return Part("addendum-summary", "", "What this addendum does", "front", "", tuple(blocks), audience="yard")
 
 
 def _price_words(comparison: Comparison) -> str:

@@ -31,7 +31,9 @@ def anodes(desk: Desk) -> Part | None:
     if isinstance(duty, Absent) and desk.package.anodes:
         blocks.append(not_calculated(duty, "How long the anodes last, and how many are needed"))
     blocks += _metals(desk)
-    return Part("anodes", "6.2", "Anodes and unlike metals", "data", "The ship", tuple(blocks), caution=True)
+    return Part(
+        "anodes", "6.2", "Anodes and unlike metals", "data", "The ship", tuple(blocks), caution=True, audience="yard"
+    )
 
 
 def _lots(desk: Desk) -> list[Block]:

@@ -33,7 +33,7 @@ from tenderwright.calculations.verdict import Limit, within
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
-from tenderwright.documents.parts.facility_fit import shown, word
+from tenderwright.documents.parts.limits import shown, word
 from tenderwright.model.docking_plan import BlockLayer, DockingPlan
 from tenderwright.quantities.display import decimals, head, in_column, unit_of
 
@@ -49,7 +49,9 @@ def blocks(desk: Desk) -> Part | None:
     parts: list[Block] = [Paragraph(inline(text)), *_inputs(desk), Heading("Keel blocks"), *_keel(desk)]
     if desk.package.docking_plan.side_blocks:
         parts += [Heading("Side blocks"), *_sides(desk)]
-    return Part("blocks", "7.2", "Blocks and their loads", "data", "Docking data", tuple(parts), caution=True)
+    return Part(
+        "blocks", "7.2", "Blocks and their loads", "data", "Docking data", tuple(parts), caution=True, audience="yard"
+    )
 
 
 def _keel(desk: Desk) -> list[Block]:

@@ -21,4 +21,5 @@ def general_requirements(desk: Desk) -> Part:
         FRONT,
         tuple(blocks),
         caution=True,
+        audience="yard",
     )

@@ -1,4 +1,4 @@
-"""The docking chapter: condition, landing, blocks, hull, undocking and facilities, for the dockmaster's planning."""
+"""The docking chapter: condition, landing, blocks, hull and undocking, for the dockmaster's planning."""
 
 from __future__ import annotations
 
@@ -6,12 +6,10 @@ from tenderwright.calculations.ship.landing import landing as landing_step
 from tenderwright.calculations.ship.undocking import undocking as undocking_step
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
-from tenderwright.documents.edition import Block, Heading, Paragraph, Part, inline
+from tenderwright.documents.edition import Block, Paragraph, Part, inline
 from tenderwright.documents.not_calculated import not_calculated_of
 from tenderwright.documents.parts.blocks import blocks
 from tenderwright.documents.parts.docking_condition import condition
-from tenderwright.documents.parts.facilities import facilities
-from tenderwright.documents.parts.facility_fit import comparison, facility_comparison
 from tenderwright.documents.parts.footprints import footprints
 from tenderwright.documents.parts.landing import landing
 from tenderwright.documents.parts.undocking import undocking
@@ -21,7 +19,7 @@ DOCKING = "Docking data"
 
 def docking_chapter(desk: Desk) -> list[Part]:
     """Compose the parts of the docking chapter that the package has data for."""
-    further = (landing(desk), blocks(desk), footprints(desk), undocking(desk), facility_comparison(desk))
+    further = (landing(desk), blocks(desk), footprints(desk), undocking(desk))
     return [docking_data(desk), *(part for part in further if part is not None)]
 
 
@@ -33,7 +31,7 @@ def _absent(desk: Desk) -> dict[str, Absent]:
 
 
 def docking_data(desk: Desk) -> Part:
-    """Compose the condition and the facilities; without a docking plan the facilities are compared here."""
+    """Compose the docking condition, and what of the chapter there is nothing to make of."""
     parts: list[Block] = [
         Paragraph(
             inline(
@@ -44,6 +42,4 @@ def docking_data(desk: Desk) -> Part:
         *condition(desk),
     ]
     parts += not_calculated_of(_absent(desk))
-    if desk.package.docking_plan is None and desk.package.facilities:
-        parts += [Heading("Facilities side by side"), *comparison(desk)]
-    return Part("docking-data", "7", "Docking data", "data", DOCKING, (*parts, *facilities(desk)), caution=True)
+    return Part("docking-data", "7", "Docking data", "data", DOCKING, tuple(parts), caution=True, audience="yard")

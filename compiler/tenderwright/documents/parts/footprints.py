@@ -35,7 +35,16 @@ def footprints(desk: Desk) -> Part | None:
         Heading("Area that stays bare"),
         Paragraph(inline(_bare(desk))),
     ]
-    return Part("footprints", "7.3", "Blocks against the hull", "data", "Docking data", tuple(blocks), caution=True)
+    return Part(
+        "footprints",
+        "7.3",
+        "Blocks against the hull",
+        "data",
+        "Docking data",
+        tuple(blocks),
+        caution=True,
+        audience="yard",
+    )
 
 
 def openings(desk: Desk) -> list[Block]:

@@ -33,12 +33,12 @@ FRONT = "Front matter"
 
 def cover(desk: Desk) -> Part:
     """Compose the cover; the writer sets title, facts and stamp, which belong to the edition."""
-    return Part("cover", "", desk.tender.tender.title, "cover", FRONT, ())
+    return Part("cover", "", desk.tender.tender.title, "cover", FRONT, (), audience="yard")
 
 
 def contents() -> Part:
     """Compose the contents, which the writer fills once the pages are counted."""
-    return Part("contents", "", "Contents", "contents", FRONT, ())
+    return Part("contents", "", "Contents", "contents", FRONT, (), audience="yard")
 
 
 def cover_facts(desk: Desk) -> tuple[tuple[str, str], ...]:
@@ -105,7 +105,15 @@ def revision_record(desk: Desk) -> Part:
             Heading("What passes or fails before price"),
             Bullets(tuple(inline(entry) for entry in tender.award.criteria)),
         ]
-    return Part("revision-record", "1", "Revision record and rules of this tender", "front", FRONT, tuple(blocks))
+    return Part(
+        "revision-record",
+        "1",
+        "Revision record and rules of this tender",
+        "front",
+        FRONT,
+        tuple(blocks),
+        audience="yard",
+    )
 
 
 def _late(currency: str, damages: Damages) -> str:
@@ -134,7 +142,7 @@ def desk_item(desk: Desk, item: Item) -> Inline:
 def consolidated_lists(desk: Desk) -> Part:
     """Compose the lists that gather what stands in the items: documents, owner's material, holds, reports, services."""
     blocks = [*_drawings(desk), *_deliveries(desk), *_holds(desk), *_reports(desk), *_services(desk)]
-    return Part("lists", "3", "Consolidated lists", "front", FRONT, tuple(blocks))
+    return Part("lists", "3", "Consolidated lists", "front", FRONT, tuple(blocks), audience="yard")
 
 
 def _drawings(desk: Desk) -> list[Block]:

@@ -50,7 +50,9 @@ def history(desk: Desk) -> Part:
         blocks += _docking(desk, docking)
     if desk.package.surveys:
         blocks += _surveys(desk)
-    return Part("history", "6", "Earlier dockings and surveys", "data", "The ship", tuple(blocks), caution=True)
+    return Part(
+        "history", "6", "Earlier dockings and surveys", "data", "The ship", tuple(blocks), caution=True, audience="yard"
+    )
 
 
 def _docking(desk: Desk, docking: EarlierDocking) -> list[Block]:

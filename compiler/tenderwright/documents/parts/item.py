@@ -62,6 +62,7 @@ def item_part(desk: Desk, item: Item) -> Part:
         tuple(blocks),
         caution=_touches_safety(item),
         revision=revision,
+        audience="yard",
     )
 
 

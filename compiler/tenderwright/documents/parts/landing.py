@@ -46,7 +46,9 @@ def landing(desk: Desk) -> Part | None:
         Heading("As the water falls"),
         levels(found),
     ]
-    return Part("landing", "7.1", "Landing on the blocks", "data", "Docking data", tuple(blocks), caution=True)
+    return Part(
+        "landing", "7.1", "Landing on the blocks", "data", "Docking data", tuple(blocks), caution=True, audience="yard"
+    )
 
 
 def both_methods(desk: Desk, exact: Landing, held: Landing) -> Table:

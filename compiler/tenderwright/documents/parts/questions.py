@@ -31,7 +31,9 @@ def questions(desk: Desk, new_in: int = 0) -> Part | None:
             changed += range(len(blocks), len(blocks) + len(found))
         blocks += found
     anchor, title = "questions", "Questions and answers"
-    return Part(anchor, "3.1", title, "front", FRONT, tuple(blocks), caution=True, changed=tuple(changed))
+    return Part(
+        anchor, "3.1", title, "front", FRONT, tuple(blocks), caution=True, changed=tuple(changed), audience="yard"
+    )
 
 
 def _question(desk: Desk, one: Question, new_in: int) -> list[Block]:

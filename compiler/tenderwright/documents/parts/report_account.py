@@ -24,7 +24,16 @@ def account(desk: Desk, closed: ClosedDocking, *, confidential: bool) -> Part:
     else:
         blocks += _tables(made, _notes(closed), confidential=confidential)
     blocks += [*_changes(closed), *_pool(desk, closed), *_scrap(desk, closed)]
-    return Part("account", "8", "Final account and changes", "schedule", GROUP, tuple(blocks), landscape=True)
+    return Part(
+        "account",
+        "8",
+        "Final account and changes",
+        "schedule",
+        GROUP,
+        tuple(blocks),
+        landscape=True,
+        audience="owner" if confidential else "yard",
+    )
 
 
 def _notes(closed: ClosedDocking) -> Mapping[str, str]:

@@ -51,7 +51,7 @@ def docking(desk: Desk, closed: ClosedDocking) -> Part:
     blocks += _blocks(desk, closed)
     blocks += not_painted_table(desk, findings.not_painted)
     blocks += plugs_table(desk, findings.plugs)
-    return Part("docking", "2", "Dock, blocks and plugs", "data", GROUP, tuple(blocks), caution=True)
+    return Part("docking", "2", "Dock, blocks and plugs", "data", GROUP, tuple(blocks), caution=True, audience="yard")
 
 
 def _condition(desk: Desk, condition: Condition) -> str:

@@ -28,7 +28,7 @@ def summary(desk: Desk, closed: ClosedDocking) -> Part:
     if closed.missing:
         note = "The findings are silent on the following; it may have been done all the same."
         blocks += [Heading("Not recorded"), Paragraph(inline(note)), Bullets(tuple(inline(m) for m in closed.missing))]
-    return Part("summary", "1", "Summary", "data", GROUP, tuple(blocks), caution=True)
+    return Part("summary", "1", "Summary", "data", GROUP, tuple(blocks), caution=True, audience="yard")
 
 
 def _facts(desk: Desk, closed: ClosedDocking) -> list[tuple[str, Inline]]:

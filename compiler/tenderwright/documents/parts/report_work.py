@@ -71,7 +71,7 @@ def steel(desk: Desk, closed: ClosedDocking) -> Part:
         *timber_table(desk, found.timber),
     ]
     title = "Timber and fastenings" if of_wood(desk.package.particulars) else "Thickness, steel and rivets"
-    return Part("steel", "3", title, "data", GROUP, tuple(blocks or [NOTHING]), caution=True)
+    return Part("steel", "3", title, "data", GROUP, tuple(blocks or [NOTHING]), caution=True, audience="yard")
 
 
 def coating(desk: Desk, closed: ClosedDocking) -> Part:
@@ -80,7 +80,9 @@ def coating(desk: Desk, closed: ClosedDocking) -> Part:
     for log in closed.findings.paint:
         blocks += [Heading(desk.ref(log.zone).text), Facts(_log_facts(desk, log)), _coats(desk, log)]
     title = "Paint log"
-    return Part("paint", "4", title, "data", GROUP, tuple(blocks or [NOTHING]), landscape=True, caution=True)
+    return Part(
+        "paint", "4", title, "data", GROUP, tuple(blocks or [NOTHING]), landscape=True, caution=True, audience="yard"
+    )
 
 
 def _log_facts(desk: Desk, log: PaintLog) -> tuple[tuple[str, Inline], ...]:
@@ -172,7 +174,7 @@ def anodes(desk: Desk, closed: ClosedDocking) -> Part:
         Column("Note", width=2),
     )
     blocks: list[Block] = [Table(columns, tuple(rows), small=True)] if rows else [NOTHING]
-    return Part("anodes", "5", "Anodes", "data", GROUP, tuple(blocks), caution=True)
+    return Part("anodes", "5", "Anodes", "data", GROUP, tuple(blocks), caution=True, audience="yard")
 
 
 def fittings(desk: Desk, closed: ClosedDocking) -> Part:
@@ -185,7 +187,7 @@ def fittings(desk: Desk, closed: ClosedDocking) -> Part:
         *filled_tables(rows_filled(findings, desk.package)),
     ]
     title = "Sea valves, clearances and tests"
-    return Part("fittings", "6", title, "data", GROUP, tuple(blocks or [NOTHING]), caution=True)
+    return Part("fittings", "6", title, "data", GROUP, tuple(blocks or [NOTHING]), caution=True, audience="yard")
 
 
 def conditions(desk: Desk, closed: ClosedDocking) -> Part:
@@ -195,7 +197,7 @@ def conditions(desk: Desk, closed: ClosedDocking) -> Part:
         item = f", item {found.item}" if found.item else ""
         blocks += [Heading(f"{found.report}, {found.where}{item}"), Facts(_condition_facts(desk, found))]
     title = "Conditions found"
-    return Part("conditions", "7", title, "data", GROUP, tuple(blocks or [NOTHING]), caution=True)
+    return Part("conditions", "7", title, "data", GROUP, tuple(blocks or [NOTHING]), caution=True, audience="yard")
 
 
 def _condition_facts(desk: Desk, found: ConditionFound) -> tuple[tuple[str, Inline], ...]:
@@ -221,4 +223,4 @@ def lessons(desk: Desk, closed: ClosedDocking) -> Part:
             for one in findings.photographs
         ]
         blocks += [Heading("Photographs"), Bullets(tuple(inline(line) for line in shown))]
-    return Part("lessons", "9", "Lessons and photographs", "data", GROUP, tuple(blocks or [NOTHING]))
+    return Part("lessons", "9", "Lessons and photographs", "data", GROUP, tuple(blocks or [NOTHING]), audience="yard")

@@ -26,7 +26,7 @@ def schedule(desk: Desk, form: PriceForm) -> Part:
                 Paragraph(inline(section.note)),
                 _table(desk, section),
             ]
-    return Part("schedule", "11", "Schedule of prices", "schedule", "Prices", tuple(blocks))
+    return Part("schedule", "11", "Schedule of prices", "schedule", "Prices", tuple(blocks), audience="yard")
 
 
 def _table(desk: Desk, section: FormSection) -> Table:

@@ -24,7 +24,9 @@ def particulars(desk: Desk) -> Part:
     ship = desk.package.particulars
     if ship is None:
         absent = not_calculated(without_file(desk.package, "vessel/particulars.yaml"))
-        return Part("particulars", "4", "Particulars of the ship", "data", SHIP, (absent,), caution=True)
+        return Part(
+            "particulars", "4", "Particulars of the ship", "data", SHIP, (absent,), caution=True, audience="yard"
+        )
     blocks: list[Block] = [Facts(tuple(_facts(desk, ship)))]
     for title, text in (
         ("Why she matters", ship.significance),
@@ -36,7 +38,9 @@ def particulars(desk: Desk) -> Part:
             blocks += [Heading(title), desk.prose(text)]
     blocks += notes_on(desk, [(shaft.name, shaft.notes) for shaft in ship.shafts])
     blocks += [*_marks(desk, ship), *_frames(desk), *_hazards(desk, ship)]
-    return Part("particulars", "4", "Particulars of the ship", "data", SHIP, tuple(blocks), caution=True)
+    return Part(
+        "particulars", "4", "Particulars of the ship", "data", SHIP, tuple(blocks), caution=True, audience="yard"
+    )
 
 
 def _facts(desk: Desk, ship: Particulars) -> list[tuple[str, Inline]]:
@@ -141,7 +145,7 @@ def fittings(desk: Desk) -> Part:
     blocks = [*_openings(desk), *_appendages(desk), *_anodes(desk), *_strakes(desk)]
     planked = of_wood(desk.package.particulars) and not (desk.package.anodes or desk.package.strakes)
     title = "Openings and appendages" if planked else "Openings, appendages, anodes and plating"
-    return Part("fittings", "5", title, "data", SHIP, tuple(blocks), caution=True)
+    return Part("fittings", "5", title, "data", SHIP, tuple(blocks), caution=True, audience="yard")
 
 
 def _openings(desk: Desk) -> list[Block]:

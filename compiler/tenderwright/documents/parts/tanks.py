@@ -17,7 +17,9 @@ def tanks(desk: Desk) -> Part:
     if not desk.package.tanks:
         none = Paragraph(inline("No tank is listed in vessel/tanks.yaml."))
         none = not_calculated(Waiting(waits)) if waits else none
-        return Part("tanks", "8", "Tanks and their contents", "data", "Docking data", (none,), caution=True)
+        return Part(
+            "tanks", "8", "Tanks and their contents", "data", "Docking data", (none,), caution=True, audience="yard"
+        )
     rows = []
     for tank in desk.package.tanks:
         contents, name = tank.contents, f"tank.{tank.tank}"
@@ -85,7 +87,15 @@ def tanks(desk: Desk) -> Part:
     table = Table(columns, tuple(rows), note=note, small=True)
     blocks: list[Block] = [table, *not_calculated_of(absent), *_notes(desk)]
     return Part(
-        "tanks", "8", "Tanks and their contents", "data", "Docking data", tuple(blocks), landscape=True, caution=True
+        "tanks",
+        "8",
+        "Tanks and their contents",
+        "data",
+        "Docking data",
+        tuple(blocks),
+        landscape=True,
+        caution=True,
+        audience="yard",
     )
 
 
@@ -155,4 +165,6 @@ def sounding_tables(desk: Desk) -> Part | None:
         blocks += [Heading(tank.name, 3), Table(columns, rows, note=note, small=True)]
     if not blocks:
         return None
-    return Part("sounding-tables", "9", "Sounding tables", "data", "Docking data", tuple(blocks), caution=True)
+    return Part(
+        "sounding-tables", "9", "Sounding tables", "data", "Docking data", tuple(blocks), caution=True, audience="yard"
+    )

@@ -20,7 +20,7 @@ def tightness(desk: Desk) -> Part | None:
     if not blocks:
         return None
     title = "Tightness, leaks and clearances"
-    return Part("tightness", "6.4", title, "data", "The ship", tuple(blocks), caution=True)
+    return Part("tightness", "6.4", title, "data", "The ship", tuple(blocks), caution=True, audience="yard")
 
 
 def _tests(desk: Desk) -> list[Block]:

@@ -36,7 +36,9 @@ def timber(desk: Desk) -> Part:
     """Compose the condition of a hull of wood, or say what it needs."""
     found = desk.calculated.outcome(wood)
     blocks = [not_calculated(found)] if isinstance(found, Absent) else _blocks(desk, found)
-    return Part("condition", "6.1", "Condition of the hull", "data", "The ship", tuple(blocks), caution=True)
+    return Part(
+        "condition", "6.1", "Condition of the hull", "data", "The ship", tuple(blocks), caution=True, audience="yard"
+    )
 
 
 def _blocks(desk: Desk, found: Timber) -> list[Block]:

@@ -53,7 +53,9 @@ def undocking(desk: Desk) -> Part | None:
         Heading("Tanks, and what to sound before flooding"),
         *([tank_table(desk), *before_flooding(desk)] if desk.package.tanks else [Paragraph(NO_TANK)]),
     ]
-    return Part("undocking", "7.4", "Undocking condition", "data", "Docking data", tuple(blocks), caution=True)
+    return Part(
+        "undocking", "7.4", "Undocking condition", "data", "Docking data", tuple(blocks), caution=True, audience="yard"
+    )
 
 
 def verdict(desk: Desk) -> str:

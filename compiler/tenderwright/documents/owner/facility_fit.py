@@ -12,9 +12,10 @@ from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Span, Table, inline
 from tenderwright.documents.floated_on import floated_on
 from tenderwright.documents.not_calculated import absent_of
-from tenderwright.quantities.display import plainly, plus_minus, show
+from tenderwright.documents.owner.prices_by_item import OWNER
+from tenderwright.documents.parts.limits import both, shown, word
+from tenderwright.quantities.display import plainly
 
-_COARSER = {"moment": -1, "angle": -1}
 COMMON = (
     "length",
     "beam",
@@ -30,14 +31,13 @@ NEAREST = 4
 
 
 def facility_comparison(desk: Desk) -> Part | None:
-    """Compose the page that sets the facilities side by side, where the package has a docking plan."""
+    """Compose the page that sets the facilities side by side; None where the package has none."""
     blocks = comparison(desk)
-    if not blocks or desk.package.docking_plan is None:
-        return None
-    return Part("facility-fit", "7.5", "Facilities side by side", "data", "Docking data", tuple(blocks), caution=True)
+    title = "Facilities side by side"
+    return Part("facility-fit", "12.7", title, "data", OWNER, tuple(blocks), caution=True) if blocks else None
 
 
-def comparison(desk: Desk, *, linked: bool = True) -> list[Block]:
+def comparison(desk: Desk) -> list[Block]:
     """Give the tables of all facilities: the verdicts, then demand against limit for what all of them limit."""
     if not desk.package.facilities:
         return []
@@ -49,7 +49,7 @@ def comparison(desk: Desk, *, linked: bool = True) -> list[Block]:
         "limits are as its owner gave them; the certificate and the dockmaster govern."
     )
     judged = [Heading("Demand against limit", 3), _side_by_side(desk), *_others(desk)] if _fits(desk) else []
-    return [Paragraph(inline(text)), *floated_on(desk), _verdicts(desk, linked=linked), *_end_blocks(desk), *judged]
+    return [Paragraph(inline(text)), *floated_on(desk), _verdicts(desk), *_end_blocks(desk), *judged]
 
 
 def _fits(desk: Desk) -> Mapping[str, Verdict]:
@@ -74,30 +74,10 @@ def _end_blocks(desk: Desk) -> list[Block]:
     return [Paragraph(inline(text))]
 
 
-def shown(number: float | None, limit: Limit) -> str:
-    """Show a figure of a limit in the unit of its dimension."""
-    if number is None:
-        return "not known"
-    return show(number, limit.purpose, more=_COARSER.get(limit.dimension, 0))
-
-
-def both(one: Limit) -> str:
-    """Show the demand, with what it may be out by where that was worked out, and beside it what estimates say."""
-    known = shown(one.demand, one)
-    if one.demand is not None and one.uncertainty > 0:
-        known = plus_minus(one.demand, one.uncertainty, one.purpose)
-    return known if one.estimate is None else f"{known}, by estimates {shown(one.estimate, one)}"
-
-
-def word(met: bool | None) -> str:
-    """Say a verdict in a word or two."""
-    return {True: "Pass", False: "Fail", None: "Not known"}[met]
-
-
-def _verdicts(desk: Desk, *, linked: bool) -> Table:
+def _verdicts(desk: Desk) -> Table:
     rows = []
     for facility in desk.package.facilities:
-        name = inline(Span(facility.name, desk.anchor("facility", facility.facility) if linked else ""))
+        name = inline(Span(facility.name, desk.anchor("facility", facility.facility)))
         fit = _fits(desk).get(facility.facility)
         absent = absent_of(desk.calculated.outcome(facility_fits), facility.facility)
         if fit is None:

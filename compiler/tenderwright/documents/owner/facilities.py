@@ -7,20 +7,21 @@ from tenderwright.calculations.ship.cradle import cradles
 from tenderwright.calculations.ship.facilities import facility_fits
 from tenderwright.calculations.verdict import Verdict
 from tenderwright.documents.desk import Desk, capital, joined
-from tenderwright.documents.edition import Block, Bullets, Column, Facts, Heading, Inline, Row, Table, inline
+from tenderwright.documents.edition import Block, Bullets, Column, Facts, Heading, Inline, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import absent_of, not_calculated
-from tenderwright.documents.parts.facility_fit import shown
+from tenderwright.documents.owner.prices_by_item import OWNER
+from tenderwright.documents.parts.limits import shown
 from tenderwright.model.facility import Facility, Slope
 from tenderwright.model.package import sound
 from tenderwright.quantities.display import head, in_column, show
 
 
-def facilities(desk: Desk) -> list[Block]:
-    """Compose what is known of each facility."""
+def facilities(desk: Desk) -> Part | None:
+    """Compose what is known of each facility; None where the package has none."""
     blocks: list[Block] = []
     for facility in desk.package.facilities:
         blocks += _facility(desk, facility)
-    return blocks
+    return Part("facilities", "12.8", "Facilities", "data", OWNER, tuple(blocks), caution=True) if blocks else None
 
 
 def _facility(desk: Desk, facility: Facility) -> list[Block]:
