@@ -118,3 +118,13 @@ def test_part_html_stands_alone_or_without_its_style() -> None:
     part = edition.parts[-3]
     assert "@font-face" in part_html(edition, part)
     assert "<style>" not in part_html(edition, part, with_style=False)
+
+
+def test_a_drawing_opens_large_on_a_tap_and_closes_again_on_the_screen_alone() -> None:
+    edition = _with(Figure("one", tank_plan(), "Caption", "Words"))
+    page = screen_page(edition)
+    assert '<div class="drawn" id="one--large">' in page
+    assert 'href="#one--large"' in page
+    assert 'href="#one--caption"' in page
+    assert '<figcaption id="one--caption">' in page
+    assert "one--large" not in part_html(edition, edition.parts[0])

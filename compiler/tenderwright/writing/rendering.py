@@ -31,6 +31,11 @@ class Drawing:
         """Give the figure's SVG as markup."""
         return Markup(figure_svg(figure, scale=self._scale(figure), nested_rules=self.nested_rules))
 
+    @property
+    def opens(self) -> bool:
+        """Say whether a figure opens large when it is tapped: on a screen, where it may be too small to read."""
+        return self.room is None
+
     def reduced(self, figure: Figure) -> bool:
         """Say whether the figure is too large for the page and so loses its scale."""
         return self._scale(figure) < 1.0

@@ -96,7 +96,16 @@ def texts(drawn: Figure) -> list[Text]:
         size, x = float(node.attrib["font-size"]), float(node.attrib["x"])
         wide = pen.text_width(node.text or "", size, "font-weight" in node.attrib)
         left = x - {"start": 0.0, "middle": wide / 2, "end": wide}[node.get("text-anchor", "start")]
-        found.append(Text(node.text or "", node.get("class", ""), size, left, left + wide, float(node.attrib["y"])))
+        found.append(
+            Text(
+                node.text or "",
+                node.get("class", "").removeprefix(pen.PREFIX),
+                size,
+                left,
+                left + wide,
+                float(node.attrib["y"]),
+            )
+        )
     return found
 
 

@@ -51,7 +51,7 @@ def test_no_text_overlaps_another(drawn: Figure) -> None:
 def test_text_stays_on_the_sheet_and_is_large_enough_to_read(drawn: Figure) -> None:
     width, height = figure_size(drawn)
     for text in texts(drawn):
-        assert text.size >= 2.2
+        assert text.size >= 2.5
         assert text.left >= -0.01, text
         assert text.right <= width + 0.01, text
         assert text.top >= 0, text

@@ -8,6 +8,7 @@ from xml.etree import ElementTree
 
 import pytest
 
+from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.bid_sensitivity import HEIGHT, WIDTH, bid_sensitivity
 from tenderwright.documents.edition import Figure
 from tests.fixtures.returned_bids import compared_bids
@@ -28,7 +29,7 @@ def elements(figure: Figure, tag: str) -> list[ElementTree.Element]:
 
 
 def texts(figure: Figure, kind: str) -> list[ElementTree.Element]:
-    return [one for one in elements(figure, "text") if one.get("class") == kind]
+    return [one for one in elements(figure, "text") if one.get("class") == f"{pen.PREFIX}{kind}"]
 
 
 def number(text: str | None) -> float:
@@ -45,7 +46,7 @@ def scale(figure: Figure, side: str) -> tuple[float, float]:
 
 def lines(figure: Figure) -> list[tuple[list[float], str]]:
     """Give the ends and the dash of the line of each bid, in order of rank."""
-    heavy = [one for one in elements(figure, "path") if one.get("stroke-width") == "0.55"]
+    heavy = [one for one in elements(figure, "path") if one.get("stroke-width") == "0.5"]
     return [
         ([float(n) for n in re.findall(r"[\d.]+", one.get("d", ""))], one.get("stroke-dasharray", "")) for one in heavy
     ]

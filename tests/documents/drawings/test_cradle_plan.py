@@ -11,13 +11,14 @@ from tenderwright.calculations.cradle.train import Car, arrange
 from tenderwright.calculations.ship.cradle import cradles
 from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.steps.outcome import Each, NotAsked
+from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.cradle_plan import cradle
 from tenderwright.documents.edition import Figure
 from tenderwright.model.facility import Facility
 from tests.outcomes import result_of
 from tests.replacing import replace
 
-from .ship import LACKING, altered, figure, marram, of_kind, paths, scale, texts
+from .ship import LACKING, altered, figure, marram, of_kind, paths, root, scale, texts
 
 FITS, FAILS = "sallow-haven-shiplift", "tarnmouth-slipway"
 
@@ -64,7 +65,7 @@ def test_blocks_stand_as_high_as_given() -> None:
 def test_line_load_and_limit_share_one_scale() -> None:
     drawn, load = figure(f"cradle-{FAILS}"), result_of(marram()[1], cradles)[FAILS].train.load
     assert load is not None
-    line = next(p for p in paths(drawn, stroke_width="0.55", stroke="#0072b2"))
+    line = next(p for p in paths(drawn, stroke_width="0.5", stroke="#0072b2"))
     base, aft, forward = line[0][1], line[1][1], line[2][1]
     assert (base - forward) / (base - aft) == pytest.approx(load.load_forward / load.load_aft, abs=0.005)
     limit = next(text for text in texts(drawn) if text.kind == "limit")
@@ -107,8 +108,11 @@ def test_unsupported_ends_are_dimensioned() -> None:
     drawn = drawn_with(fit)
     assert fit.train.unsupported_aft == pytest.approx(4.8)
     assert of_kind(drawn, "unsupported") == ["4.80 m unsupported", "4.80 m unsupported"]
-    thick = [node for node in drawn.svg.split("<line ") if 'stroke-width="0.9"' in node]
-    assert len(thick) == 2
+    red = [node for node in root(drawn) if node.get("stroke") == pen.RED and "x1" in node.attrib]
+    labels = [text.baseline - 0.34 * text.size for text in texts(drawn) if text.kind == "unsupported"]
+    assert [float(node.attrib["y1"]) for node in red if float(node.attrib["y1"]) < max(labels) + 1] == pytest.approx(
+        labels, abs=0.02
+    )
     assert _overlaps(drawn) == []
 
 

@@ -52,7 +52,7 @@ def test_both_halves_have_one_scale() -> None:
 @pytest.mark.parametrize("half", HALVES)
 def test_footprints_are_as_long_and_wide_as_the_caps(half: str) -> None:
     """Caps of the plan are 0.3 m or 0.4 m long, 1.0 m wide under the keel and 0.6 m at the sides."""
-    found = [size for size in boxes(figure(half), stroke_width="0.55", fill="none") if size[1] < 1.5]
+    found = [size for size in boxes(figure(half), stroke_width="0.5", fill="none") if size[1] < 1.5]
     whole = [size for size in found if size[0] > 0.29]
     assert len(whole) >= len(found) - 1
     for length, width in whole:
@@ -66,15 +66,15 @@ def test_footprints_of_the_last_docking_and_of_the_one_before_are_hatched_differ
     keys = of_kind(figure(HALVES[0]), "key")
     assert "docking of 2007, the last" in keys
     assert "docking of 1988, the one before" in keys
-    solid = boxes(figure(HALVES[0]), stroke_width="0.2", fill="none")
-    dashed = boxes(figure(HALVES[0]), stroke_width="0.2", stroke_dasharray="1.4 0.7", fill="none")
+    solid = boxes(figure(HALVES[0]), stroke_width="0.18", fill="none")
+    dashed = boxes(figure(HALVES[0]), stroke_width="0.18", stroke_dasharray="1.4 0.7", fill="none")
     assert (0.35, 1.1) in [(round(a, 2), round(b, 2)) for a, b in dashed]
     assert (0.3, 1.0) in [(round(a, 2), round(b, 2)) for a, b in solid]
 
 
 def test_strips_covered_at_two_dockings_are_black_and_counted() -> None:
     strips = result_of(marram()[1], covered_strips)
-    drawn = sum(len(boxes(figure(half), stroke_width="0.15", fill="#111111")) for half in HALVES)
+    drawn = sum(len(boxes(figure(half), stroke_width="0.18", fill="#111111")) for half in HALVES)
     assert drawn >= len(strips) > 0
     assert any(f"{len(strips)} strips; none again by this plan" in key for key in of_kind(figure(HALVES[0]), "key"))
 

@@ -41,7 +41,7 @@ def without_loads(one: KeelBlockResult) -> KeelBlockResult:
 def foot_to_keel(drawn: Figure) -> list[list[tuple[float, float]]]:
     """Give the boxes of the keel blocks: those of the first size under the keel, from aft."""
     keel = max(y for _, y in paths(drawn, fill="#bbbbbb")[0])
-    boxes = [p for p in paths(drawn, stroke_width="0.2") if len(p) == 4]
+    boxes = [p for p in paths(drawn, stroke_width="0.18") if len(p) == 4]
     return [box for box in boxes if abs(min(y for _, y in box) - keel) < 0.01]
 
 
@@ -65,7 +65,7 @@ def test_blocks_stand_under_the_keel_at_their_places_as_long_and_high_as_given()
 def test_only_the_block_touched_first_is_black() -> None:
     """Trimmed by the stern she comes down on the aftermost block."""
     drawn = figure(DRAWN)
-    black = [box for box in paths(drawn, stroke_width="0.2", fill="#111111") if box in foot_to_keel(drawn)]
+    black = [box for box in paths(drawn, stroke_width="0.18", fill="#111111") if box in foot_to_keel(drawn)]
     assert black == foot_to_keel(drawn)[:1]
     touched = first_touched(blocks(), result_of(marram()[1], landing_step).exact)
     assert touched is blocks()[0]
@@ -128,7 +128,7 @@ def test_a_cap_may_carry_its_pressure_over_its_area() -> None:
 
 
 def test_the_allowed_load_is_drawn_over_every_block() -> None:
-    strokes = next(p for p in paths(figure(DRAWN), stroke="#c14a00", stroke_width="0.55") if len(p) > 2)
+    strokes = next(p for p in paths(figure(DRAWN), stroke="#c14a00", stroke_width="0.5") if len(p) > 2)
     assert len(strokes) == 2 * len(blocks())
 
 

@@ -38,7 +38,7 @@ def test_her_outline_is_as_long_on_paper_as_the_scale_says() -> None:
     form = result_of(marram()[1], hull_outline).form
     assert form is not None
     drawn = figure(DRAWN)
-    outlines = paths(drawn, stroke_width="0.55")
+    outlines = paths(drawn, stroke_width="0.5")
     profile = outlines[0]
     length = max(x for x, _ in profile) - min(x for x, _ in profile)
     assert length == pytest.approx((form.stations[-1] - form.stations[0]) * 1000 / scale(drawn), abs=0.02)
@@ -49,7 +49,7 @@ def test_her_outline_is_as_long_on_paper_as_the_scale_says() -> None:
 def test_the_plan_is_as_wide_as_the_hull_at_half_depth() -> None:
     """Her half-breadth amidships at 2.30 m is 4.54 m by the table of offsets."""
     drawn = figure(DRAWN)
-    waterline = paths(drawn, stroke_width="0.55")[1]
+    waterline = paths(drawn, stroke_width="0.5")[1]
     wide = max(y for _, y in waterline) - min(y for _, y in waterline)
     assert wide == pytest.approx(2 * 4.54 * 1000 / scale(drawn), abs=0.1)
 

@@ -23,7 +23,7 @@ def test_every_station_is_named_and_the_one_amidships_on_both_sides() -> None:
 def test_sections_pass_through_the_offsets() -> None:
     """Station 2 has a half-breadth of 2.300 m at 1.50 m, by the table; it lies aft, so on the left."""
     drawn = figure(DRAWN)
-    section = paths(drawn, stroke_width="0.28")[[*_aft_names()].index("2")]
+    section = paths(drawn, stroke_width="0.35")[[*_aft_names()].index("2")]
     left, base = section[0]
     wanted = (left - 2300 / scale(drawn), base - 1500 / scale(drawn))
     assert min(abs(x - wanted[0]) + abs(y - wanted[1]) for x, y in section) < 0.03

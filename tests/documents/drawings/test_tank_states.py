@@ -35,7 +35,7 @@ def test_both_plans_number_every_tank_and_have_one_size() -> None:
     drawn = figure(DRAWN)
     numbers = [str(n) for n in range(1, len(marram()[0].tanks) + 1)]
     assert sorted(of_kind(drawn, "plan-number"), key=int) == sorted(numbers * 2, key=int)
-    outlines = paths(drawn, stroke_width="0.55")
+    outlines = paths(drawn, stroke_width="0.5")
     spans = [max(y for _, y in shape) - min(y for _, y in shape) for shape in outlines]
     assert spans[0] == pytest.approx(spans[1], abs=0.02)
     assert spans[0] == pytest.approx(2 * 4.54 * 1000 / scale(drawn), abs=0.1)

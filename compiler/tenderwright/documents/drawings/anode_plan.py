@@ -25,7 +25,7 @@ from tenderwright.quantities.retold import retold
 
 TITLE = "Anodes"
 _HEAD, _ROW, _GAP, _MARK, _KEY = 5.0, 7.5, 2.0, 8.0, 5.0
-BLOCK = Hatch((135,), 0.7, 0.13, "", pen.FAINT)
+BLOCK = Hatch((135,), 0.7, pen.FINE, "", pen.FAINT)
 PROPOSED = "1.2 0.6"
 
 
@@ -98,7 +98,7 @@ def _blocks(calculated: Calculated, form: HullForm, view: View, side: str) -> li
             a, b = view.x(block.aft), view.x(block.forward)
             low = view.y(form.keel_at(block.x))
             box = [(a, low), (b, low), (b, low - 3.0), (a, low - 3.0)]
-            marks.append(BLOCK.over([box]) + pen.polygon(box, pen.THIN, "", pen.FAINT))
+            marks.append(BLOCK.over([box]) + pen.polygon(box, pen.FINE, "", pen.FAINT))
     return marks
 
 
@@ -143,7 +143,7 @@ def _labels(anodes: Sequence[Anode], view: View, row: float, width: float) -> li
     places = spread([x for x, _ in feet], sizes, 2.0, width - 2.0)
     marks = []
     for word, (x, y), place in zip(words, feet, places, strict=True):
-        marks.append(pen.line((x, y + 0.8), (place, row - 1.4), pen.THIN))
+        marks.append(pen.line((x, y + 0.8), (place, row - 1.4), pen.FINE))
         marks.append(pen.label((place, row), word, pen.SMALL, kind="anode"))
     return marks
 

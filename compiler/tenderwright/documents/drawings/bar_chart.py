@@ -131,10 +131,10 @@ def _axis(schedule: Schedule, field: _Field) -> list[str]:
         pen.line((0.5, _HEAD), (right, _HEAD), pen.MEDIUM),
         pen.line((0.5, field.foot), (right, field.foot), pen.FINE),
     ]
-    marks += [pen.strokes(days, pen.THIN), pen.line((left, _HEAD), (left, field.foot), pen.FINE)]
+    marks += [pen.strokes(days, pen.FINE), pen.line((left, _HEAD), (left, field.foot), pen.FINE)]
     weeks = _weeks(schedule.arrival, field.days)
     lines = [((field.x(day), _HEAD - 4.2), (field.x(day), field.foot)) for day, _ in weeks]
-    marks.append(pen.strokes(lines, pen.THIN, "", _WEEK_LINE))
+    marks.append(pen.strokes(lines, pen.FINE, "", _WEEK_LINE))
     last = 0.0
     for day, words in weeks:
         x = field.x(day) + 0.6
@@ -174,7 +174,7 @@ def _row(one: Scheduled, row: int, field: _Field) -> str:
     number = node.item.number if node.item is not None else ""
     name_end = _NUMBER + pen.text_width(title, pen.SMALL, one.critical) + 0.8
     marks = [
-        pen.strokes([((name_end, middle), (start - 0.8, middle))], pen.THIN, "0.25 1.6", pen.FAINT),
+        pen.strokes([((name_end, middle), (start - 0.8, middle))], pen.FINE, "0.25 1.6", pen.FAINT),
         pen.text((0.5, middle + 0.9), number, pen.SMALL, colour=pen.FAINT, kind="number") if number else "",
         pen.text((_NUMBER, middle + 0.9), title, pen.SMALL, "start", one.critical, kind="activity"),
         _float(one, middle, field),

@@ -38,8 +38,8 @@ def bid_sensitivity(comparison: BidComparison) -> Figure | None:
     marks = [
         _band(field, middle, upper),
         _frame(field, line, comparison.currency),
-        _upright(field, middle, "P50", pen.THIN, pen.HIDDEN, 3.6),
-        _upright(field, upper, "P80", pen.THIN, pen.HIDDEN, 3.6),
+        _upright(field, middle, "P50", pen.FINE, pen.HIDDEN, 3.6),
+        _upright(field, upper, "P80", pen.FINE, pen.HIDDEN, 3.6),
         _upright(field, float(line.quantity), "tendered", pen.FINE, pen.CHAIN, 0.4),
         *(_bid(field, line, bid, place) for place, bid in enumerate(comparison.bids)),
         *_names(field, line, comparison.bids),
@@ -109,7 +109,7 @@ def _names(field: Field, line: TenderLine, bids: Sequence[EvaluatedBid]) -> list
         last = down
         look = place % len(_COLOURS)
         name = pen.shortened(bids[place].label, pen.SMALL, _RIGHT - 5.0, True)
-        marks.append(pen.line((right, y), (right + 2.5, down), pen.THIN, "", _COLOURS[look]))
+        marks.append(pen.line((right, y), (right + 2.5, down), pen.FINE, "", _COLOURS[look]))
         marks.append(pen.text((right + 3.0, down + 0.9), name, pen.SMALL, bold=True, kind="bid"))
     return marks
 
@@ -117,7 +117,7 @@ def _names(field: Field, line: TenderLine, bids: Sequence[EvaluatedBid]) -> list
 def _crossing(field: Field, one: BreakEven) -> str:
     at = field.at(one.quantity, one.total)
     shown = written(one.quantity, 1.0 if one.quantity >= 100 else 0.1)
-    drop = pen.line(at, (at[0], HEIGHT - _FOOT), pen.THIN, "1 0.8")
+    drop = pen.line(at, (at[0], HEIGHT - _FOOT), pen.FINE, "1 0.8")
     return (
         drop
         + pen.circle(at, 1.1, pen.MEDIUM, pen.PAPER)

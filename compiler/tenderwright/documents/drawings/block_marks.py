@@ -15,7 +15,7 @@ NOMINAL = 1.2
 """Height of blocks as drawn where the plan gives none, m."""
 NUMBERS, SPACING = 3.4, 4.4
 """Height of the rows of numbers and of spacings on the sheet, mm."""
-TIMBER = Hatch((0,), 0.9, 0.13, "", pen.FAINT)
+TIMBER = Hatch((0,), 0.9, pen.FINE, "", pen.FAINT)
 
 
 def blocks_height(blocks: Sequence[KeelBlockResult]) -> float:
@@ -76,7 +76,7 @@ def block_spacing(blocks: Sequence[KeelBlockResult], view: View, top: float) -> 
         spaces = list(run)
         space = (spaces[-1][2] - spaces[0][1]) / len(spaces)
         left, right = view.x(spaces[0][1]), view.x(spaces[-1][2])
-        marks.append(pen.line((left, y), (right, y), pen.THIN))
+        marks.append(pen.line((left, y), (right, y), pen.FINE))
         marks.append(pen.strokes([((x, y - 1), (x, y + 1)) for x in (left, right)], pen.FINE))
         shown = (f"{len(spaces)} × " if len(spaces) > 1 else "") + in_column(space, "distance")
         half = pen.text_width(shown, pen.SMALL) / 2 + 0.3

@@ -16,8 +16,8 @@ from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.pen import Point
 from tenderwright.documents.drawings.view import View
 
-LAST = Hatch((45,), 0.8, 0.2, "", pen.INK)
-BEFORE = Hatch((135,), 1.1, 0.13, "1.2 0.6", pen.INK)
+LAST = Hatch((45,), 0.8, pen.FINE, "", pen.INK)
+BEFORE = Hatch((135,), 1.1, pen.FINE, "1.2 0.6", pen.INK)
 """Hatchings of the last docking's footprints and of the docking before it."""
 _SMALLEST = 0.7
 """Radius of the smallest opening as drawn, mm."""
@@ -76,7 +76,7 @@ def strip_marks(strips: Sequence[Strip], view: View, ends: tuple[float, float]) 
         if not within(ends, one.aft, one.forward):
             continue
         shape = box(view, one.aft, one.forward, one.right, one.left, ends)
-        marks.append(pen.polygon(shape, 0.15, fill=pen.INK))
+        marks.append(pen.polygon(shape, pen.FINE, fill=pen.INK))
         if one.dockings[-1] == "plan":
             middle = (shape[0][0] + shape[1][0]) / 2, (shape[0][1] + shape[2][1]) / 2
             marks.append(pen.circle(middle, 2.2, pen.HEAVY, colour=pen.RED))
@@ -126,7 +126,7 @@ def thing_marks(things: Sequence[Thing], clearance: float, view: View, ends: tup
         if one.kind == "anode":
             marks.append(pen.polygon(box(view, aft, forward, *_across(one.rectangle), ends), pen.FINE, fill="#bbbbbb"))
         else:
-            marks.append(pen.polygon(view.all(_round(one.rectangle, clearance)), pen.THIN, pen.HIDDEN))
+            marks.append(pen.polygon(view.all(_round(one.rectangle, clearance)), pen.FINE, pen.HIDDEN))
             marks.append(_opening(one, view))
     return "".join(marks)
 

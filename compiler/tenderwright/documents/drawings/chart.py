@@ -70,7 +70,7 @@ class Field:
         for figure in ticks(*self.up, step):
             y, words = self.y(figure), shown(figure) if shown else written(figure, step)
             marks.append(pen.line((self.left - 1.0, y), (self.left, y), pen.FINE))
-            marks += [pen.line((self.left, y), (self.right, y), pen.THIN, "0.6 1.2", pen.FAINT)] if lines else []
+            marks += [pen.line((self.left, y), (self.right, y), pen.FINE, "0.6 1.2", pen.FAINT)] if lines else []
             marks += [pen.text((self.left - 1.6, y + 0.9), words, pen.SMALL, "end", kind="axis")] if words else []
         return "".join(marks)
 

@@ -82,7 +82,7 @@ def _edges(made: list[Band], form: HullForm, view: View, ends: tuple[float, floa
         shown = show(height, "centre")
         marks.append(pen.line((ends[0] - 2, y), (ends[1] + 2, y), pen.MEDIUM, pen.LIMIT))
         for end, out, anchor in ((ends[0], -1, "end"), (ends[1], 1, "start")):
-            marks.append(pen.line((end + 2 * out, y), (end + 3.6 * out, place), pen.THIN))
+            marks.append(pen.line((end + 2 * out, y), (end + 3.6 * out, place), pen.FINE))
             marks.append(pen.label((end + 4.2 * out, place), shown, pen.SMALL, anchor, True, kind="height"))
     return "".join(marks)
 

@@ -85,7 +85,7 @@ def _centre_of_gravity(package: Package, afloat: FloatingPosition | None, lcg: f
     x = view.x(lcg)
     place = f" ({package.frames.label(lcg)})" if package.frames else ""
     marks = [
-        pen.line((x, _HEAD - 0.6), (x, base), pen.THIN, pen.CHAIN),
+        pen.line((x, _HEAD - 0.6), (x, base), pen.FINE, pen.CHAIN),
         pen.label((x, _HEAD / 2), f"centre of gravity {show(lcg, 'centre')}{place}", pen.SMALL, kind="gravity"),
     ]
     if afloat is not None:

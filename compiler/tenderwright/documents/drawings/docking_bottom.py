@@ -140,7 +140,7 @@ def _hull(package: Package, shape: Sequence[pen.Point], view: View, ends: tuple[
             ((view.x(aft), view.y(y)), (view.x(forward), view.y(y))) for y in (keel.width.si / 2, -keel.width.si / 2)
         ]
         marks.append(pen.strokes(sides, pen.FINE))
-    marks.append(pen.line((view.x(ends[0]), view.base), (view.x(ends[1]), view.base), pen.THIN, pen.CHAIN, pen.FAINT))
+    marks.append(pen.line((view.x(ends[0]), view.base), (view.x(ends[1]), view.base), pen.FINE, pen.CHAIN, pen.FAINT))
     return "".join(marks)
 
 

@@ -146,7 +146,7 @@ def _centre_of_gravity(
     x, y = view.x(position.loading.lcg), view.y(position.loading.vcg)
     lines = [((x, _HEAD - 0.6), (x, foot))] + ([((x, field[0]), (x, field[1]))] if field else [])
     return (
-        pen.strokes(lines, pen.THIN, pen.CHAIN)
+        pen.strokes(lines, pen.FINE, pen.CHAIN)
         + pen.circle((x, y), 1.2, pen.MEDIUM, pen.PAPER)
         + pen.strokes([((x - 1.9, y), (x + 1.9, y)), ((x, y - 1.9), (x, y + 1.9))], pen.FINE)
         + pen.label((x, _HEAD / 2), f"centre of gravity {show(position.loading.lcg, 'centre')}", kind="gravity")

@@ -34,7 +34,7 @@ def frame_scale(frames: FrameTable, view: View, top: float, ends: tuple[float, f
     ticks = [((x, top), (x, top + (2.2 if n % 10 == 0 else 1.6 if n % 5 == 0 else 1.1))) for n, x in shown.items()]
     marks = [
         pen.line((min(shown.values()), top), (max(shown.values()), top), pen.FINE),
-        pen.strokes(ticks, pen.THIN),
+        pen.strokes(ticks, pen.FINE),
     ]
     edge = -1.0e9
     for n, x in sorted(shown.items(), key=lambda entry: entry[1]):
@@ -49,4 +49,4 @@ def frame_scale(frames: FrameTable, view: View, top: float, ends: tuple[float, f
 def perpendiculars(view: View, length: float, high: float, low: float) -> str:
     """Draw the after and fore perpendiculars as chain lines between two places on the sheet."""
     lines = [((view.x(x), high), (view.x(x), low)) for x in (0.0, length)]
-    return pen.strokes(lines, pen.THIN, pen.CHAIN, pen.FAINT)
+    return pen.strokes(lines, pen.FINE, pen.CHAIN, pen.FAINT)

@@ -104,7 +104,7 @@ def _waterline(afloat: FloatingPosition | None, view: View, ends: tuple[float, f
     middle = f"On arrival {mass} in water of {show(found.density, 'density')}, {trim}; drafts above the keel line"
     return "".join(
         [
-            pen.line(reach[0], reach[1], 0.3, colour=pen.BLUE),
+            pen.line(reach[0], reach[1], pen.MEDIUM, colour=pen.BLUE),
             pen.polygon(mark, pen.FINE, colour=pen.BLUE),
             pen.label((1, row), f"Draft AP {show(found.draft_aft, 'draft')}", pen.SMALL, "start", True),
             pen.label((width / 2, row), pen.shortened(middle, pen.SMALL, width - 40), pen.SMALL),

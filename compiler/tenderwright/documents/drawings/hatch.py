@@ -15,7 +15,7 @@ class Hatch:
 
     angles: tuple[float, ...]
     spacing: float
-    weight: float = 0.18
+    weight: float = pen.FINE
     dash: str = ""
     colour: str = pen.INK
 
@@ -36,31 +36,31 @@ class Hatch:
         """Draw a small sample for a legend."""
         top, bottom = middle - height / 2, middle + height / 2
         box = [(left, top), (left + width, top), (left + width, bottom), (left, bottom)]
-        return pen.polygon(box, 0, fill=pen.PAPER) + self.over([box]) + pen.polygon(box, pen.THIN)
+        return pen.polygon(box, 0, fill=pen.PAPER) + self.over([box]) + pen.polygon(box)
 
 
 LIQUIDS = {
-    "sea water": Hatch((0,), 0.9, 0.18, "2.2 0.8", pen.BLUE),
-    "fresh water": Hatch((0,), 1.3, 0.2, "", pen.BLUE),
-    "diesel oil": Hatch((45,), 1.0, 0.18, "", pen.RED),
-    "heavy oil": Hatch((45, 135), 1.1, 0.22, "", pen.RED),
-    "lubricating oil": Hatch((135,), 1.2, 0.2, "", pen.OCHRE),
-    "oily water": Hatch((90,), 1.0, 0.2, "", pen.PURPLE),
+    "sea water": Hatch((0,), 0.9, pen.FINE, "2.2 0.8", pen.BLUE),
+    "fresh water": Hatch((0,), 1.3, pen.FINE, "", pen.BLUE),
+    "diesel oil": Hatch((45,), 1.0, pen.FINE, "", pen.RED),
+    "heavy oil": Hatch((45, 135), 1.1, pen.FINE, "", pen.RED),
+    "lubricating oil": Hatch((135,), 1.2, pen.FINE, "", pen.OCHRE),
+    "oily water": Hatch((90,), 1.0, pen.FINE, "", pen.PURPLE),
     "none": Hatch((), 1.0),
 }
 """By liquid; a dry tank is left white."""
-OTHER_LIQUID = Hatch((20,), 1.2, 0.18, "1 0.6")
+OTHER_LIQUID = Hatch((20,), 1.2, pen.FINE, "1 0.6")
 
 BANDS = (
-    Hatch((45,), 1.7, 0.2, "", pen.RED),
-    Hatch((45, 135), 1.5, 0.2, "", pen.INK),
-    Hatch((90,), 2.0, 0.16, "", pen.BLUE),
-    Hatch((135,), 1.2, 0.16, "1.6 0.7", pen.GREEN),
-    Hatch((0,), 1.5, 0.16, "1.2 0.8", pen.OCHRE),
-    Hatch((0, 90), 1.8, 0.16, "", pen.PURPLE),
+    Hatch((45,), 1.7, pen.FINE, "", pen.RED),
+    Hatch((45, 135), 1.5, pen.FINE, "", pen.INK),
+    Hatch((90,), 2.0, pen.FINE, "", pen.BLUE),
+    Hatch((135,), 1.2, pen.FINE, "1.6 0.7", pen.GREEN),
+    Hatch((0,), 1.5, pen.FINE, "1.2 0.8", pen.OCHRE),
+    Hatch((0, 90), 1.8, pen.FINE, "", pen.PURPLE),
 )
 """For bands of the hull, one after another from the keel up."""
-STATED = Hatch((135,), 1.0, 0.25, "", pen.OCHRE)
+STATED = Hatch((135,), 1.0, pen.FINE, "", pen.OCHRE)
 """For zones whose area is stated, such as a rudder."""
 
 

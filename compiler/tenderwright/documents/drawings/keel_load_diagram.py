@@ -16,7 +16,7 @@ HEIGHT = 40.0
 """Height that the diagram takes on the sheet, mm."""
 _FIELD = 31.0
 _BELOW = 4.0
-_WITHIN = Hatch((135,), 1.0, 0.13, "", pen.FAINT)
+_WITHIN = Hatch((135,), 1.0, pen.FINE, "", pen.FAINT)
 
 
 @dataclass(frozen=True)

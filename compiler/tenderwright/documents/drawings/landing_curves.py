@@ -61,7 +61,7 @@ def _frame(field: Field, title: str, levels: Sequence[float]) -> str:
         field.below(field.step_across(8.5, 0.01)),
     ]
     across = [((field.left, field.y(level)), (field.right, field.y(level))) for level in levels]
-    return "".join(marks) + pen.strokes(across, pen.THIN, pen.LIMIT, pen.BLUE)
+    return "".join(marks) + pen.strokes(across, pen.FINE, pen.LIMIT, pen.BLUE)
 
 
 def _curve(curve: LandingCurve, field: Field, values: Callable[[LandingCurve], Floats], width: float, dash: str) -> str:

@@ -27,15 +27,19 @@ def landing_waterlines(
         lines.append([(view.x(x), view.y(under + aft + slope * x)) for x in ends])
     touch, settled = lines
     marks = [
-        pen.line((touch[0][0] - _REACH, touch[0][1]), (touch[1][0] + _REACH, touch[1][1]), 0.3, pen.LIMIT, pen.BLUE),
-        pen.line((settled[0][0] - _REACH, settled[0][1]), (settled[1][0] + _REACH, settled[1][1]), 0.3, "", pen.BLUE),
+        pen.line(
+            (touch[0][0] - _REACH, touch[0][1]), (touch[1][0] + _REACH, touch[1][1]), pen.MEDIUM, pen.LIMIT, pen.BLUE
+        ),
+        pen.line(
+            (settled[0][0] - _REACH, settled[0][1]), (settled[1][0] + _REACH, settled[1][1]), pen.MEDIUM, "", pen.BLUE
+        ),
     ]
     for end, (anchor, out) in enumerate((("end", -_REACH - 0.8), ("start", _REACH + 0.8))):
         heights = [line[end][1] for line in lines]
         places = spread(heights, [pen.SMALL] * 2, 0, 1e4, 0.5)
         for pair, wanted, place in zip(drafts, heights, places, strict=True):
             x = lines[0][end][0] + out
-            marks.append(pen.line((x - out * 0.2, wanted), (x, place), pen.THIN))
+            marks.append(pen.line((x - out * 0.2, wanted), (x, place), pen.FINE))
             marks.append(pen.label((x, place), show(pair[end], "draft"), pen.SMALL, anchor, kind="draft"))
     marks += _names(lines)
     return "".join(marks)

@@ -61,7 +61,7 @@ def _grid(form: HullForm, half: float, view: View) -> str:
     edge = view.mm(half) + 2
     marks = [
         pen.strokes(
-            [((view.left - edge, view.y(z)), (view.left + edge, view.y(z))) for z in heights], pen.THIN, "", pen.FAINT
+            [((view.left - edge, view.y(z)), (view.left + edge, view.y(z))) for z in heights], pen.FINE, "", pen.FAINT
         )
     ]
     last = 1.0e9
@@ -78,7 +78,7 @@ def _grid(form: HullForm, half: float, view: View) -> str:
     breadths = [side * step for step in range(apart, last_one + 1, apart) for side in (-1, 1)]
     places = {y: view.x(y * axis_unit("distance")) for y in (0, *breadths)}
     upright = [((places[y], view.y(0)), (places[y], view.y(form.depth))) for y in breadths]
-    marks.append(pen.strokes(upright, pen.THIN, pen.HIDDEN, pen.FAINT))
+    marks.append(pen.strokes(upright, pen.FINE, pen.HIDDEN, pen.FAINT))
     marks.append(pen.line((view.left, view.y(0) + 2), (view.left, view.y(form.depth) - 2), pen.FINE, pen.CHAIN))
     for y, x in places.items():
         marks.append(pen.text((x, view.y(0) + 4.2), f"{abs(y)}", pen.SMALL, "middle"))
@@ -95,7 +95,7 @@ def _sections(package: Package, form: HullForm, half: float, view: View) -> str:
         for i in chosen:
             curve = [(side * y, z) for y, z in _section(form, i)]
             amidships = abs(float(form.stations[i]) - middle) < 1e-6
-            marks.append(pen.curve(view.all(curve), pen.HEAVY if amidships else 0.28))
+            marks.append(pen.curve(view.all(curve), pen.HEAVY if amidships else pen.MEDIUM))
             tops.append(view.at(curve[-1]))
         marks.append(_names([names[i] for i in chosen], tops, side, half, view))
     return "".join(marks)
@@ -108,7 +108,7 @@ def _names(names: list[str], tops: list[Point], side: int, half: float, view: Vi
     marks = []
     for name, top, x in zip(names, tops, spread([x for x, _ in tops], widths, low, high, 1.8), strict=True):
         marks.append(pen.text((x, 3.2), name, pen.SMALL, "middle", kind="station"))
-        marks.append(pen.strokes([((x, 4.0), (x, 5.0)), ((x, 5.0), top)], pen.THIN))
+        marks.append(pen.strokes([((x, 4.0), (x, 5.0)), ((x, 5.0), top)], pen.FINE))
     return "".join(marks)
 
 

@@ -16,8 +16,8 @@ _KEY = (
 HEIGHT = 27.0
 """Height that the diagram takes on the sheet, mm."""
 _FIELD = 21.5
-WITHIN = Hatch((135,), 1.6, 0.12, "", pen.FAINT)
-BEYOND = Hatch((45, 135), 1.3, 0.22, "", pen.RED)
+WITHIN = Hatch((135,), 1.6, pen.FINE, "", pen.FAINT)
+BEYOND = Hatch((45, 135), 1.3, pen.FINE, "", pen.RED)
 
 
 def load_diagram(train: Train, limit: float | None, view: View, ends: tuple[float, float], top: float) -> str:

@@ -27,7 +27,7 @@ from tenderwright.quantities.display import decimals
 TITLE = "Loss of plate by zone, with forecast"
 At = Callable[[float, float], pen.Point]
 """Places a year and a share of loss on paper."""
-SPREAD = Hatch((45,), 0.8, 0.13, "", pen.BLUE)
+SPREAD = Hatch((45,), 0.8, pen.FINE, "", pen.BLUE)
 _ACROSS, _HIGH, _KEY = 4, 52.0, 6.0
 _LEFT, _TOP, _FOOT, _RIGHT = 9.0, 8.0, 6.0, 2.0
 
@@ -88,7 +88,7 @@ def _panel(
         field.below(1.0, lambda year: f"{year:.0f}" if round(year) % 10 == 0 else ""),
         pen.line(at(begin, limit), at(end, limit), pen.MEDIUM, pen.LIMIT),
         pen.line(at(begin, SUBSTANTIAL_SHARE * limit), at(end, SUBSTANTIAL_SHARE * limit), pen.FINE, pen.HIDDEN),
-        pen.line(at(planned, 0.0), at(planned, greatest), pen.THIN, pen.CHAIN, pen.FAINT),
+        pen.line(at(planned, 0.0), at(planned, greatest), pen.FINE, pen.CHAIN, pen.FAINT),
         *_found(zone, last, at),
         *(_forecast(zone, last, end - 1.0, at) if zone.bays else ()),
         pen.circle(at(last, zone.mean_loss), 0.8, pen.FINE, pen.INK),
@@ -112,7 +112,7 @@ def _forecast(zone: ZoneSummary, last: float, following: float, at: At) -> list[
     under = max(2 * zone.mean_at_next - zone.upper_at_next, zone.mean_loss)
     wedge = [start, at(following, zone.upper_at_next), at(following, under)]
     return [
-        SPREAD.over([wedge]) + pen.polygon(wedge, pen.THIN, "", pen.BLUE),
+        SPREAD.over([wedge]) + pen.polygon(wedge, pen.FINE, "", pen.BLUE),
         pen.line(start, at(following, zone.mean_at_next), pen.MEDIUM, "1.6 0.8", pen.BLUE),
     ]
 
@@ -125,7 +125,7 @@ def _key(top: float) -> list[str]:
         ("worst", pen.polygon([(-0.9, 0.8), (0.9, 0.8), (0, -0.9)], pen.FINE, fill=pen.INK), 2.0),
         ("limit", pen.line((-4, 0), (4, 0), pen.MEDIUM, pen.LIMIT), 9.0),
         ("substantial", pen.line((-4, 0), (4, 0), pen.FINE, pen.HIDDEN), 9.0),
-        ("docking planned", pen.line((-4, 0), (4, 0), pen.THIN, pen.CHAIN, pen.FAINT), 9.0),
+        ("docking planned", pen.line((-4, 0), (4, 0), pen.FINE, pen.CHAIN, pen.FAINT), 9.0),
         ("forecast", pen.line((-4, 0), (4, 0), pen.MEDIUM, "1.6 0.8", pen.BLUE), 9.0),
     )
     for words, mark, wide in entries:

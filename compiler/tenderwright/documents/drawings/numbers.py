@@ -41,7 +41,7 @@ def place_numbers(
     places = spread([foot[0] for _, foot in outside], widths, *ends)
     for (shown, foot), x in zip(outside, places, strict=True):
         near = row + (1.6 if foot[1] > row else -1.6)
-        marks.append(pen.line((x, near), foot, pen.THIN) + pen.circle(foot, 0.35, 0, fill=pen.INK))
+        marks.append(pen.line((x, near), foot, pen.FINE) + pen.circle(foot, 0.35, 0, fill=pen.INK))
         marks.append(pen.label((x, row), shown, SIZE, bold=True, kind=kind))
     return "".join(marks)
 

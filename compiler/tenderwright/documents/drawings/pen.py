@@ -10,14 +10,20 @@ from xml.sax.saxutils import escape
 Point = tuple[float, float]
 Segment = tuple[Point, Point]
 
-THIN, FINE, MEDIUM, HEAVY = 0.13, 0.2, 0.35, 0.55
-"""Line weights, mm."""
+FINE, MEDIUM, HEAVY = 0.18, 0.35, 0.5
+"""Line weights, mm: hatching, dimensions and leaders; edges; outlines and what must be seen first."""
+PREFIX = "dw-"
+"""Begins every class inside a drawing, so that no style of the page it stands on is meant for it."""
 HIDDEN, CHAIN, LIMIT = "1.4 0.7", "5 0.8 0.8 0.8", "3 1"
 """Dashes: hidden edges, centrelines and perpendiculars, limits."""
 INK, FAINT, PAPER = "#111111", "#555555", "#ffffff"
 BLUE, RED, GREEN, OCHRE, PURPLE = "#0072b2", "#c14a00", "#007a5a", "#8a6200", "#8e4a78"
 """Colours told apart by colour-blind readers; no meaning rests on them alone."""
 FAMILY = "'Tender Sans','Source Sans 3','Source Sans Pro',sans-serif"
+FACE: Mapping[str, str | float] = {
+    "font-family": FAMILY, "font-size": 2.5, "font-style": "normal", "font-weight": "400", "letter-spacing": "0"
+}  # fmt: skip
+"""What a drawing would otherwise inherit from the page, set at its root."""
 SMALL, NORMAL, TITLE = 2.5, 2.8, 4.0
 """Sizes of type, mm."""
 
@@ -60,7 +66,7 @@ def picture(width: float, height: float, words: str, marks: Iterable[str]) -> st
         "viewBox": f"0 0 {number(width)} {number(height)}",
         "role": "img",
         "aria-label": words,
-        "font-family": FAMILY,
+        **FACE,
     }
     return element("svg", attributes, *marks)
 
@@ -82,7 +88,7 @@ def polygon(points: Sequence[Point], width: float = FINE, dash: str = "", colour
 
 
 def strokes(
-    segments: Iterable[Segment], width: float = THIN, dash: str = "", colour: str = INK, begin: float = 0.0
+    segments: Iterable[Segment], width: float = FINE, dash: str = "", colour: str = INK, begin: float = 0.0
 ) -> str:
     """Draw many separate straight lines as one element; nothing for none. Dashes begin so many mm in."""
     data = "".join(f"M{_pair(a)}L{_pair(b)}" for a, b in segments)
@@ -90,9 +96,10 @@ def strokes(
 
 
 def circle(centre: Point, radius: float, width: float = FINE, fill: str = "none", colour: str = INK) -> str:
-    """Draw a circle."""
+    """Draw a circle; a width of 0 draws the filling alone."""
     where: dict[str, str | float] = {"cx": centre[0], "cy": centre[1], "r": radius}
-    return element("circle", {**where, "fill": fill, "stroke": colour, "stroke-width": width})
+    edge: dict[str, str | float] = {"stroke": colour, "stroke-width": width} if width else {}
+    return element("circle", {**where, "fill": fill, **edge})
 
 
 def text(
@@ -104,13 +111,13 @@ def text(
     colour: str = INK,
     kind: str = "",
 ) -> str:
-    """Write one line of text on a baseline; `kind` becomes its class, by which a reader of the file can find it."""
+    """Write one line of text on a baseline; `kind` becomes its class, prefixed, by which a reader can find it."""
     attributes: dict[str, str | float] = {"x": at[0], "y": at[1], "font-size": size}
     if anchor != "start":
         attributes["text-anchor"] = anchor
     if bold:
         attributes["font-weight"] = "600"
-    return element("text", {**attributes, "fill": colour, "class": kind}, words(content))
+    return element("text", {**attributes, "fill": colour, "class": PREFIX + kind if kind else ""}, words(content))
 
 
 def label(

@@ -20,12 +20,12 @@ from tenderwright.model.timber import Plank, Timber
 TITLE = "Planks as surveyed"
 REPAIR = "For tender. Planks for pricing: shipwright and surveyor mark each plank on the ship before it comes off."
 CONDITIONS = {
-    "renew": Hatch((45, 135), 0.9, 0.2, "", pen.RED),
-    "soft": Hatch((45,), 0.9, 0.18),
-    "split": Hatch((0,), 0.9, 0.16),
-    "worn": Hatch((135,), 1.4, 0.16),
-    "watch": Hatch((90,), 1.8, 0.16),
-    "not seen": Hatch((0,), 1.6, 0.16, "1.2 0.8"),
+    "renew": Hatch((45, 135), 0.9, pen.FINE, "", pen.RED),
+    "soft": Hatch((45,), 0.9, pen.FINE),
+    "split": Hatch((0,), 0.9, pen.FINE),
+    "worn": Hatch((135,), 1.4, pen.FINE),
+    "watch": Hatch((90,), 1.8, pen.FINE),
+    "not seen": Hatch((0,), 1.6, pen.FINE, "1.2 0.8"),
     "sound": Hatch((), 1.0),
 }
 """By condition of the plank; sound ones are left white."""

@@ -61,7 +61,7 @@ class Sheet:
             "viewBox": f"0 0 {pen.number(self.width)} {pen.number(self.height)}",
             "role": "img",
             "aria-labelledby": f"{self.name}-title {self.name}-desc",
-            "font-family": pen.FAMILY,
+            **pen.FACE,
         }
         ground: dict[str, str | float] = {"x": 0, "y": 0, "width": self.width, "height": self.height, "fill": pen.PAPER}
         return pen.element(

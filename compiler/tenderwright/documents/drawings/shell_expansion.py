@@ -31,11 +31,11 @@ TITLE = "Shell expansion: readings and renewals"
 BOUNDS = (0.5, 0.75, 1.0)
 """Shares of the limit at which the hatching grows denser."""
 CLASSES = (
-    ("half to three quarters of the limit", Hatch((45,), 1.5, 0.13)),
-    ("substantial: above three quarters", Hatch((45,), 0.75, 0.16)),
-    ("beyond the limit", Hatch((45, 135), 0.65, 0.2)),
+    ("half to three quarters of the limit", Hatch((45,), 1.5, pen.FINE)),
+    ("substantial: above three quarters", Hatch((45,), 0.9, pen.FINE)),
+    ("beyond the limit", Hatch((45, 135), 0.8, pen.FINE)),
 )
-RENEWAL = Hatch((90,), 0.8, 0.16, "", pen.RED)
+RENEWAL = Hatch((90,), 0.8, pen.FINE, "", pen.RED)
 _SIDE, _ROW, _LEGEND, _GAP = 12.0, 5.0, 9.0, 1.2
 
 
@@ -122,7 +122,7 @@ def _dots(drawn: Expansion, gauged: Flags, edges: Floats) -> str:
         girth = 0.25 * float(edges[strake : strake + 2, bay : bay + 2].sum())
         y = view.y(SIGNS[side] * girth)
         segments.append(((x - 0.15, y), (x + 0.15, y)))
-    return pen.strokes(segments, 0.3)
+    return pen.strokes(segments, pen.MEDIUM)
 
 
 def _lines(drawn: Expansion, edges: Floats) -> list[str]:
@@ -134,14 +134,14 @@ def _lines(drawn: Expansion, edges: Floats) -> list[str]:
         for strake in range(plan.grid.strakes):
             for aft, forward in runs(exists[strake]):
                 outline = drawn.strip(strake, side, aft, forward, edges)
-                marks.append(pen.polygon(outline, pen.THIN if strake else pen.FINE))
+                marks.append(pen.polygon(outline, pen.FINE))
             ends = []
             for x in plan.butts[strake].tolist():
                 low, high = (float(np.interp(x, frames, edges[strake + up])) for up in (0, 1))
                 ends.append(((view.x(x), view.y(sign * low)), (view.x(x), view.y(sign * high))))
             marks.append(pen.strokes(ends, pen.MEDIUM))
     centre = view.y(0.0)
-    marks.append(pen.line((view.x(float(frames[0])), centre), (view.x(float(frames[-1])), centre), pen.THIN, pen.CHAIN))
+    marks.append(pen.line((view.x(float(frames[0])), centre), (view.x(float(frames[-1])), centre), pen.FINE, pen.CHAIN))
     return marks
 
 
@@ -150,7 +150,7 @@ def _renewals(drawn: Expansion, renewals: Sequence[PlannedRenewal], edges: Float
     for one in renewals:
         outline = drawn.renewal(one, edges)
         dash = pen.LIMIT if one.apart else ""
-        marks.append(RENEWAL.over([outline]) + pen.polygon(outline, 0.7, dash, pen.RED))
+        marks.append(RENEWAL.over([outline]) + pen.polygon(outline, pen.HEAVY, dash, pen.RED))
     return marks
 
 
@@ -166,7 +166,7 @@ def _names(drawn: Expansion, edges: Floats) -> list[str]:
                 low, high = (float(np.interp(x, frames, edges[strake + up])) for up in (0, 1))
                 if view.mm(high - low) >= 1.7:
                     marks.append(
-                        pen.label(view.at((x, sign * 0.5 * (low + high))), name, 2.2, bold=True, kind="strake")
+                        pen.label(view.at((x, sign * 0.5 * (low + high))), name, pen.SMALL, bold=True, kind="strake")
                     )
         y = view.y(sign * 0.9 * float(edges[-1].max()))
         marks.append(pen.text((1.0, y), ("Port", "Starboard")[side], pen.NORMAL, bold=True, kind="side"))
@@ -219,7 +219,7 @@ def _legend(top: float) -> list[str]:
         marks.append(hatch.swatch(at, top))
         if heavy:
             box = [(at, top - 1.3), (at + 7, top - 1.3), (at + 7, top + 1.3), (at, top + 1.3)]
-            marks.append(pen.polygon(box, 0.7, "", pen.RED))
+            marks.append(pen.polygon(box, pen.HEAVY, "", pen.RED))
         marks.append(pen.text((at + 8.2, top + 0.9), words, pen.SMALL, kind="legend"))
         at += 8.2 + pen.text_width(words, pen.SMALL) + 3
     line = "thin: seams; heavy: butts; broken outlines: renewed by an item of its own; figures: worst reading, "

@@ -114,7 +114,7 @@ def _section(
         _side_block(pair, view, floor),
         _hull(package, form, pair.x, view, top),
         pen.line((edge[0], view.y(floor)), (edge[1], view.y(floor)), pen.HEAVY),
-        pen.line((view.left, view.y(top)), (view.left, view.y(floor) + 4.5), pen.THIN, pen.CHAIN),
+        pen.line((view.left, view.y(top)), (view.left, view.y(floor) + 4.5), pen.FINE, pen.CHAIN),
         _sizes(pair, view, floor, edge[0]),
     ]
     return "".join(marks)
@@ -128,7 +128,7 @@ def _hull(package: Package, form: HullForm, x: float, view: View, top: float) ->
     starboard = [*((-y, z) for y, z in port if -y < _BEYOND), (_BEYOND, reach)]
     marks = [pen.curve(view.all([(0.0, heights[0]), *port]), pen.HEAVY)]
     marks.append(pen.curve(view.all([(0.0, heights[0]), *starboard]), pen.HEAVY))
-    marks.append(pen.line(view.at((port[-1][0], top)), view.at((_BEYOND, top)), pen.THIN, pen.HIDDEN))
+    marks.append(pen.line(view.at((port[-1][0], top)), view.at((_BEYOND, top)), pen.FINE, pen.HIDDEN))
     keel = package.particulars.keel if package.particulars else None
     if keel is not None and keel.kind == "bar" and keel.depth is not None:
         wide, deep = keel.width.si / 2, keel.depth.si
@@ -169,7 +169,7 @@ def _sizes(pair: SideBlockResult, view: View, floor: float, left: float) -> str:
         marks.append(_upright(outer - 2.2, foot, view.y(pair.shell), middle, show(pair.height, "height")))
     cap = view.at((-pair.off_centre, pair.shell))
     bevel = (cap[0] + 1.0, cap[1] - 5.0)
-    marks.append(pen.line((bevel[0], bevel[1] + 1.2), cap, pen.THIN))
+    marks.append(pen.line((bevel[0], bevel[1] + 1.2), cap, pen.FINE))
     marks.append(pen.label(bevel, f"{decimals(degrees(pair.bevel), 1)}°", pen.NORMAL, bold=True, kind="bevel"))
     for row, words in enumerate(_words(pair)):
         marks.append(pen.text((left, foot + 7.4 + row * 3.2), words, pen.SMALL, kind="sizes"))
@@ -199,15 +199,15 @@ def _across(a: float, b: float, y: float, words: str) -> str:
     ends = [((x, y - 1), (x, y + 1)) for x in (a, b)]
     slants = [((x - 0.6, y + 0.6), (x + 0.6, y - 0.6)) for x in (a, b)]
     shown = pen.label(((a + b) / 2, y), words, pen.SMALL, kind="off-centre")
-    return pen.line((a, y), (b, y), pen.THIN) + pen.strokes(ends, pen.THIN) + pen.strokes(slants, pen.MEDIUM) + shown
+    return pen.line((a, y), (b, y), pen.FINE) + pen.strokes(ends, pen.FINE) + pen.strokes(slants, pen.MEDIUM) + shown
 
 
 def _upright(x: float, low: float, high: float, to: float, words: str) -> str:
     """Dimension a height beside the block, with a line in to the middle of its cap."""
     slants = [((x - 0.6, y + 0.6), (x + 0.6, y - 0.6)) for y in (low, high)]
     return (
-        pen.line((x, low), (x, high), pen.THIN)
-        + pen.line((x - 1, high), (to, high), pen.THIN)
+        pen.line((x, low), (x, high), pen.FINE)
+        + pen.line((x - 1, high), (to, high), pen.FINE)
         + pen.strokes(slants, pen.MEDIUM)
         + pen.label((x - 0.8, (low + high) / 2), words, pen.NORMAL, "end", True, kind="height")
     )

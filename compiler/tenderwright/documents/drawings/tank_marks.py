@@ -66,8 +66,8 @@ def tanks_from_side(
             wet = view.all(below(one.side, held.liquid.level, slope))
             marks.append(liquid_hatch(one.tank.contents.liquid).over([wet]))
             if len(wet) > 2:
-                marks.append(pen.polygon(wet, pen.THIN))
-        marks.append(pen.polygon(view.all(one.side), 0.25))
+                marks.append(pen.polygon(wet, pen.FINE))
+        marks.append(pen.polygon(view.all(one.side), pen.FINE))
     marks.append(hull_lines(package, found, view))
     numbered = []
     for _, same in groupby(sorted(drawn, key=_place), key=_place):
@@ -104,13 +104,13 @@ def tanks_from_above(
         shapes = [view.all(shape) for shape in one.above]
         marks += [pen.polygon(shape, 0, fill=pen.PAPER) for shape in shapes]
         marks.append(liquid_hatch(liquids.get(one.tank.tank, "none")).over(shapes))
-        drawing = [pen.polygon(shape, 0.25, "" if one.top > cut.height else pen.HIDDEN) for shape in shapes]
+        drawing = [pen.polygon(shape, pen.FINE, "" if one.top > cut.height else pen.HIDDEN) for shape in shapes]
         (marks if one.top > cut.height else hidden).extend(drawing)
         numbered.append(Numbered(str(one.number), shapes[0], covers))
     waterline = cut.waterline
     marks += [*hidden, pen.polygon(view.all(waterline), pen.HEAVY) if len(waterline) > 2 else ""]
     ends = _ends(form, view)
-    marks.append(pen.line((ends[0] - 2, view.base), (ends[1] + 2, view.base), pen.THIN, pen.CHAIN, pen.FAINT))
+    marks.append(pen.line((ends[0] - 2, view.base), (ends[1] + 2, view.base), pen.FINE, pen.CHAIN, pen.FAINT))
     row = view.y(float(form.deck_half_breadths.max())) - 2.2
     numbered.sort(key=lambda one: int(one.shown))
     marks.append(place_numbers(numbered, row, ends, "plan-number", [view.all(waterline)] if waterline else []))

@@ -14,7 +14,7 @@ CAR, WHEEL = 5.6, 0.7
 """Height of a car's body and radius of its wheels on paper, mm; neither is to scale."""
 NOMINAL_BLOCKS = 4.0
 """Height of the blocks on paper where it is not given, mm."""
-TIMBER = Hatch((0,), 1.2, 0.12, "", pen.FAINT)
+TIMBER = Hatch((0,), 1.2, pen.FINE, "", pen.FAINT)
 
 
 def blocks_height(facility: Facility, scale: int) -> float:
@@ -61,7 +61,7 @@ def _car(car: CarLoad, index: int, view: View, top: float, there: bool, loaded: 
     if pen.text_width(load, pen.NORMAL) + 6.5 <= right - left:
         return (
             body
-            + pen.circle((left + 2.6, top + CAR / 2), 1.8, pen.THIN)
+            + pen.circle((left + 2.6, top + CAR / 2), 1.8, pen.FINE)
             + pen.text((left + 2.6, top + CAR / 2 + 0.9), f"{index}", pen.SMALL, "middle", True, kind="car")
             + pen.text((middle + 1.6, top + 3.8), load, pen.NORMAL, "middle", kind="car-load")
         )
@@ -106,7 +106,7 @@ def _unsupported(metres: float, held: float, end: float, y: float, out: int, wid
     at = max(end - 1.2, wide) if out < 0 else min(end + 1.2, width - wide)
     return (
         pen.line((held, y - 1), (held, y + 1), pen.MEDIUM)
-        + pen.line((held, y), (end, y), 0.9, colour=pen.RED)
+        + pen.line((held, y), (end, y), pen.HEAVY, colour=pen.RED)
         + pen.label((at, y), shown, pen.SMALL, "end" if out < 0 else "start", True, kind="unsupported")
     )
 
@@ -117,8 +117,8 @@ def _dimension(left: float, right: float, y: float, words: str) -> str:
     ends = [((x, y - 1.3), (x, y + 1.3)) for x in (left, right)]
     shown = pen.label(((left + right) / 2, y), words, pen.SMALL, kind="dimension")
     return (
-        pen.line((left, y), (right, y), pen.THIN)
-        + pen.strokes(ends, pen.THIN)
+        pen.line((left, y), (right, y), pen.FINE)
+        + pen.strokes(ends, pen.FINE)
         + pen.strokes(slants, pen.MEDIUM)
         + shown
     )

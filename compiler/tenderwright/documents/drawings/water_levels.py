@@ -146,7 +146,7 @@ def _ship(package: Package, form: HullForm, x: float, built: float, view: View) 
         marks.append(pen.polygon(view.all(bar), pen.FINE, fill="#bbbbbb"))
     floor, half = view.y(-built), max(-y for y, _ in port)
     marks.append(pen.line((view.x(-half), floor), (view.left + 8, floor), pen.HEAVY))
-    marks.append(pen.line((view.left, _HEAD - 3), (view.left, floor), pen.THIN, pen.CHAIN))
+    marks.append(pen.line((view.left, _HEAD - 3), (view.left, floor), pen.FINE, pen.CHAIN))
     marks.append(pen.text((view.left, floor + 4.2), "port half, looking forward", pen.SMALL, "end"))
     return "".join(marks)
 
@@ -160,9 +160,11 @@ def _stages(stages: Sequence[Stage], view: View, end: float) -> str:
     marks, foot = [], _NAMES - 4.5
     for one, level, words, high, middle in zip(stages, levels, said, heights, middles, strict=True):
         top = middle - high / 2
-        marks.append(pen.line((foot + 4, level), (end, level), 0.3 if one.water > 0 else pen.FINE, pen.LIMIT, pen.BLUE))
+        marks.append(
+            pen.line((foot + 4, level), (end, level), pen.MEDIUM if one.water > 0 else pen.FINE, pen.LIMIT, pen.BLUE)
+        )
         leader = [((foot - 1.5, top + 2.0), (foot, top + 2.0)), ((foot, top + 2.0), (foot + 4, level))]
-        marks.append(pen.strokes(leader, pen.THIN))
+        marks.append(pen.strokes(leader, pen.FINE))
         figures = next(row for row, line in enumerate(words) if line.startswith("water "))
         for row, line in enumerate(words):
             name = row < figures
