@@ -7,6 +7,7 @@ from dataclasses import replace
 from markdown_it import MarkdownIt
 
 from tenderwright.documents.edition import (
+    Beside,
     Block,
     Bullets,
     Caution,
@@ -108,6 +109,7 @@ def every_block() -> Edition:
         rich_prose(),
         quantities(),
         quantities_small(),
+        Beside(((Heading("Beside", 3), quantities_small()), (Bullets((inline("beside"),), abreast=True),))),
     )
     figure = Figure("tank-plan", tank_plan(), "Tank plan. Scale 1:250.", "Plan of the double bottom tanks.", "plan")
     return replace(

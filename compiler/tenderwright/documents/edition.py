@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
@@ -139,6 +139,8 @@ class Bullets:
     """An unnumbered list."""
 
     entries: tuple[Inline, ...]
+    abreast: bool = False
+    """Set in two columns on paper, for long lists of short notes."""
 
 
 @dataclass(frozen=True)
@@ -165,7 +167,30 @@ class Caution:
     paragraphs: tuple[Inline, ...]
 
 
-Block = Heading | Paragraph | Prose | Steps | Table | Facts | Bullets | Figure | Caution
+@dataclass(frozen=True)
+class Beside:
+    """Short stacks of blocks that stand side by side, so many abreast; each stack stays whole on its page."""
+
+    stacks: tuple[tuple[Block, ...], ...]
+    across: Literal[2, 3, 4] = 2
+
+
+def facts_abreast(pairs: tuple[tuple[str, Inline], ...]) -> Beside:
+    """Give short facts in two columns, the first half at the left."""
+    half = -(-len(pairs) // 2)
+    return Beside(((Facts(pairs[:half]),), (Facts(pairs[half:]),)))
+
+
+def each_block(blocks: Iterable[Block]) -> Iterator[Block]:
+    """Yield blocks, and after those that stand side by side what is in their stacks."""
+    for block in blocks:
+        yield block
+        if isinstance(block, Beside):
+            for stack in block.stacks:
+                yield from each_block(stack)
+
+
+Block = Heading | Paragraph | Prose | Steps | Table | Facts | Bullets | Figure | Caution | Beside
 
 PartKind = Literal[
     "cover", "contents", "front", "clauses", "data", "item", "drawing", "schedule", "record", "statement"
@@ -197,7 +222,7 @@ class Part:
     def hold(self, reader: Audience) -> None:
         """Raise `NotForItsReader` where the part, or a table or figure of it, is not for the reader of an edition."""
         hold(reader, self.audience, f"the part `{self.anchor}`")
-        for block in self.blocks:
+        for block in each_block(self.blocks):
             if isinstance(block, Table | Figure) and block.audience is not None:
                 hold(reader, block.audience, f"something in the part `{self.anchor}`")
 

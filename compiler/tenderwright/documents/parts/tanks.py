@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
-from tenderwright.calculations.ship.tanks import tank_contents, tank_shape, tank_sounding_table
+from dataclasses import replace
+
+from tenderwright.calculations.ship.tanks import SoundingTable, tank_contents, tank_shape, tank_sounding_table
 from tenderwright.calculations.steps.outcome import Absent, Waiting
 from tenderwright.documents.desk import Desk, capital
-from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.edition import Beside, Block, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import absent_of, not_calculated, not_calculated_of
+from tenderwright.documents.parts.notes import notes_on
+from tenderwright.documents.together import together
 from tenderwright.model.tank import Tank
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import head, in_column, show
 
 
@@ -21,9 +26,11 @@ def tanks(desk: Desk) -> Part:
             "tanks", "8", "Tanks and their contents", "data", "Docking data", (none,), caution=True, audience="yard"
         )
     rows = []
+    read = {tank.contents.read for tank in desk.package.tanks}
+    once = read.pop() if len(read) == 1 else None
     for tank in desk.package.tanks:
         contents, name = tank.contents, f"tank.{tank.tank}"
-        read = f" ({contents.read})" if contents.read else ""
+        when = f" ({contents.read})" if contents.read and not once else ""
         told = contents.sounding or contents.ullage or contents.full or contents.mass
         sounding = desk.quantity(told, "–")
         rows.append(
@@ -33,7 +40,7 @@ def tanks(desk: Desk) -> Part:
                     inline(capital(tank.use) + (", has held oil" if tank.held_oil else "")),
                     inline(_extent(tank)),
                     inline(desk.number(f"{name}.capacity", more=-1)),
-                    inline(contents.liquid + read),
+                    inline(contents.liquid + when),
                     inline(sounding),
                     inline(_volume(desk, name)),
                     inline(desk.number(f"{name}.mass", "load of a tank")),
@@ -67,37 +74,36 @@ def tanks(desk: Desk) -> Part:
     )
     rows.append(Row(tuple(inline(cell) for cell in cells), "total"))
     columns = (
-        Column("Tank", width=2),
-        Column("Use", width=1.8),
-        Column("Bounds", width=1.7),
-        Column(head("Capacity", "capacity"), "decimal", 1.1),
-        Column("Contents, when sounded", width=2),
-        Column("Sounding", "right", 1.1),
-        Column(head("Volume", "capacity"), "decimal", 1.1),
-        Column(head("Mass", "load of a tank"), "decimal"),
-        Column(head("Free-surface moment", "moment"), "decimal", 1.4),
+        Column("Tank", width=2.1),
+        Column("Use", width=1.7),
+        Column("Bounds", width=1.4),
+        Column(head("Capacity", "capacity"), "decimal", 1),
+        Column("Contents" if once else "Contents, when sounded", width=1.4 if once else 2),
+        Column("Sounding", "right", 0.95),
+        Column(head("Volume", "capacity"), "decimal", 0.95),
+        Column(head("Mass", "load of a tank"), "decimal", 0.8),
+        Column(head("Free-surface moment", "moment"), "decimal", 1.2),
     )
     boxes = desk.calculated.each(tank_shape)
     by_plan = [one.name for one in desk.package.tanks if one.tank in boxes and boxes[one.tank].planned]
     note = inline(
-        "Volumes are cut from each tank by the liquid plane at the trim of the drafts last read. The yard sounds every "
-        "tank again on the day of docking and before she is floated."
+        (f"As read on {day(once)}. " if once else "")
+        + _CUT
         + (_BY_PLAN.format(", ".join(by_plan) if len(by_plan) < len(boxes) else "all of them") if by_plan else "")
     )
     table = Table(columns, tuple(rows), note=note, small=True)
-    blocks: list[Block] = [table, *not_calculated_of(absent), *_notes(desk)]
-    return Part(
-        "tanks",
-        "8",
-        "Tanks and their contents",
-        "data",
-        "Docking data",
-        tuple(blocks),
-        landscape=True,
-        caution=True,
-        audience="yard",
-    )
+    blocks: list[Block] = [
+        table,
+        *not_calculated_of(absent),
+        *notes_on(desk, [(one.name, one.notes) for one in desk.package.tanks]),
+    ]
+    return Part("tanks", "8", "Tanks and their contents", "data", "Docking data", tuple(blocks), caution=True, audience="yard")
 
+
+_CUT = (
+    "Volumes are cut from each tank by the liquid plane at the trim of the drafts last read. The yard sounds every "
+    "tank again on the day of docking and before she is floated."
+)
 
 _BY_PLAN = (
     " From the capacity plan alone: {}. Of these the form is not known: part-filled, the liquid is taken to lie under "
@@ -124,47 +130,63 @@ def _volume(desk: Desk, name: str) -> str:
     return desk.number(f"{name}.volume")
 
 
-def _notes(desk: Desk) -> list[Block]:
-    blocks: list[Block] = []
-    for tank in desk.package.tanks:
-        if tank.notes:
-            blocks += [Heading(tank.name, 3), desk.prose(tank.notes)]
-    return [Heading("Notes on tanks"), *blocks] if blocks else []
-
-
 def sounding_tables(desk: Desk) -> Part | None:
-    """Compose the sounding tables; None where there are no tanks."""
-    blocks: list[Block] = []
+    """Compose the sounding tables, three abreast and those of tanks that are alike once; None without tanks."""
     outcome, tables = desk.calculated.outcome(tank_sounding_table), desk.calculated.each(tank_sounding_table)
+    alike: dict[tuple[Table, ...], list[str]] = {}
+    absent: dict[str, Absent | None] = {}
     for tank in desk.package.tanks:
-        absent = absent_of(outcome, tank.tank)
-        if absent is not None:
-            blocks += [Heading(tank.name, 3), not_calculated(absent)]
-            continue
-        table = tables[tank.tank]
-        trims = ["Even keel", *(f"{show(trim, 'trim', more=-1)} by the stern" for trim in table.trims[1:])]
-        if tank.table and len(table.trims) == 1:
-            trims = ["By the ship's own table"]
-        columns = (
-            Column(head(capital(table.by), "sounding"), "decimal"),
-            *(Column(head(trim, "capacity"), "decimal") for trim in trims),
-        )
-        rows = tuple(
-            Row(
-                (
-                    inline(in_column(sounding, "sounding")),
-                    *(inline(in_column(volume, "capacity")) for volume in volumes),
-                )
-            )
-            for sounding, volumes in zip(table.soundings, table.volumes, strict=True)
-        )
-        pipe = tank.pipe
-        note = (
-            inline(f"Pipe at {pipe.at}, striking plate {desk.quantity(pipe.foot)} above the keel line.") if pipe else ()
-        )
-        blocks += [Heading(tank.name, 3), Table(columns, rows, note=note, small=True)]
-    if not blocks:
+        absent[tank.name] = absent_of(outcome, tank.tank)
+        if absent[tank.name] is None:
+            alike.setdefault(in_runs(_sounded(desk, tank, tables[tank.tank])), []).append(tank.name)
+    if not desk.package.tanks:
         return None
-    return Part(
-        "sounding-tables", "9", "Sounding tables", "data", "Docking data", tuple(blocks), caution=True, audience="yard"
+    blocks: list[Block] = []
+    if alike:
+        stacks = tuple(
+            (Heading(together(names) + ("" if run is runs[0] else ", continued"), 3), run)
+            for runs, names in alike.items()
+            for run in runs
+        )
+        blocks = [Paragraph(inline(_SOUNDED)), Beside(stacks, 3)]
+    blocks += not_calculated_of(absent)
+    return Part("sounding-tables", "9", "Sounding tables", "data", "Docking data", tuple(blocks), caution=True, audience="yard")
+
+
+_SOUNDED = (
+    "What each tank holds by its sounding and her trim. Tanks that are alike to the last figure share one table. "
+    "Striking plates: heights above the keel line."
+)
+
+_MOST_ROWS = 44
+"""Rows of a sounding table that stand in one column of a page."""
+
+
+def in_runs(table: Table) -> tuple[Table, ...]:
+    """Part a table that is longer than a page into runs of equal length."""
+    runs = -(-len(table.rows) // _MOST_ROWS)
+    length = -(-len(table.rows) // runs) if runs else 1
+    return tuple(replace(table, rows=table.rows[at : at + length]) for at in range(0, len(table.rows), length))
+
+
+def _sounded(desk: Desk, tank: Tank, table: SoundingTable) -> Table:
+    """Compose the sounding table of a tank."""
+    trims = ["Even keel", *(f"{show(trim, 'trim', more=-1)} by the stern" for trim in table.trims[1:])]
+    if tank.table and len(table.trims) == 1:
+        trims = ["By the ship's own table"]
+    columns = (
+        Column(head(capital(table.by), "sounding"), "decimal"),
+        *(Column(head(trim, "capacity"), "decimal") for trim in trims),
     )
+    rows = tuple(
+        Row(
+            (
+                inline(in_column(sounding, "sounding")),
+                *(inline(in_column(volume, "capacity")) for volume in volumes),
+            )
+        )
+        for sounding, volumes in zip(table.soundings, table.volumes, strict=True)
+    )
+    pipe = tank.pipe
+    note = inline(f"Pipe at {pipe.at}, plate {desk.quantity(pipe.foot)} up.") if pipe else ()
+    return Table(columns, rows, note=note, small=True)

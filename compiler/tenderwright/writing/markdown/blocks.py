@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 
 from tenderwright.documents.edition import (
+    Beside,
     Block,
     Bullets,
     Caution,
@@ -42,6 +43,9 @@ def block_headings(blocks: Iterable[Block]) -> Iterator[tuple[str, str]]:
                 yield from (("", text) for text in prose_headings(block.tokens))
             case Steps():
                 yield from (("", text) for step in block.steps for text in prose_headings(step.body.tokens))
+            case Beside():
+                for stack in block.stacks:
+                    yield from block_headings(stack)
 
 
 def fact_list(pairs: Iterable[tuple[str, Inline]], slugs: Mapping[str, str]) -> Listing:
@@ -75,6 +79,8 @@ def _pieces(block: Block, slugs: Mapping[str, str]) -> Iterable[Piece]:
             return _figure(block, slugs)
         case Caution():
             return (_caution(block, slugs),)
+        case Beside():
+            return tuple(piece for stack in block.stacks for piece in block_pieces(stack, slugs))
 
 
 def _step(step: Step, slugs: Mapping[str, str]) -> tuple[Piece, ...]:

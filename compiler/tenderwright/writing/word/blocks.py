@@ -8,6 +8,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from tenderwright.documents.edition import (
+    Beside,
     Block,
     Bullets,
     Caution,
@@ -71,6 +72,9 @@ class BlockWriter:
                 yield from self.tables.table(block)
             case Facts():
                 yield from self.tables.facts(block)
+            case Beside():
+                for stack in block.stacks:
+                    yield from self.blocks(stack)
             case Bullets():
                 yield from (self.words("ListBullet", span_runs(entry)) for entry in block.entries)
             case Figure():
