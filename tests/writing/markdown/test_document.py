@@ -104,6 +104,7 @@ def test_headings_stand_below_each_other() -> None:
         ("h3", "Requirements"),
         ("h4", "Hot work"),
         ("h4", "Of the shell"),
+        ("h4", "Beside"),
         ("h2", "D-12 Tank plan"),
     ]
 
