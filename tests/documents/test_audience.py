@@ -8,7 +8,7 @@ import pytest
 
 from tenderwright.calculations.value import Record
 from tenderwright.documents.audience import Audience, NotForItsReader
-from tenderwright.documents.edition import Column, DataTable, Edition, Figure, Part, Table
+from tenderwright.documents.edition import Beside, Block, Column, DataTable, Edition, Figure, Part, Table
 
 from .composed import composed, part, words
 
@@ -20,7 +20,7 @@ def edition(reader: Audience, *parts: Part) -> Edition:
     return replace(composed("starter").edition("yard"), audience=reader, parts=parts, sheets={}, tables={}, record=None)
 
 
-def one(audience: Audience | None, *blocks: Table | Figure) -> Part:
+def one(audience: Audience | None, *blocks: Block) -> Part:
     bare = Part("a", "1", "A", "data", "", blocks)
     return bare if audience is None else replace(bare, audience=audience)
 
@@ -40,6 +40,8 @@ def test_a_table_or_figure_that_is_not_for_the_reader_is_refused_in_a_part_that_
     assert edition("yard", one("yard", replace(block, audience="public"))).parts
     with pytest.raises(NotForItsReader, match="something in the part `a` is for the owner"):
         edition("yard", one("yard", replace(block, audience="owner")))
+    with pytest.raises(NotForItsReader, match="something in the part `a` is for the owner"):
+        edition("yard", one("yard", Beside(((replace(block, audience="owner"),),))))
 
 
 def test_sheets_figures_and_record_beside_an_edition_are_held_alike() -> None:

@@ -97,7 +97,9 @@ def tanks(desk: Desk) -> Part:
         *not_calculated_of(absent),
         *notes_on(desk, [(one.name, one.notes) for one in desk.package.tanks]),
     ]
-    return Part("tanks", "8", "Tanks and their contents", "data", "Docking data", tuple(blocks), caution=True, audience="yard")
+    return Part(
+        "tanks", "8", "Tanks and their contents", "data", "Docking data", tuple(blocks), caution=True, audience="yard"
+    )
 
 
 _CUT = (
@@ -150,7 +152,9 @@ def sounding_tables(desk: Desk) -> Part | None:
         )
         blocks = [Paragraph(inline(_SOUNDED)), Beside(stacks, 3)]
     blocks += not_calculated_of(absent)
-    return Part("sounding-tables", "9", "Sounding tables", "data", "Docking data", tuple(blocks), caution=True, audience="yard")
+    return Part(
+        "sounding-tables", "9", "Sounding tables", "data", "Docking data", tuple(blocks), caution=True, audience="yard"
+    )
 
 
 _SOUNDED = (
