@@ -155,12 +155,19 @@ def compose_yard(compiled: Compiled, state: GitState) -> tuple[Edition, PriceFor
 
 
 def compose_owner(compiled: Compiled, owner: OwnersSide, state: GitState) -> tuple[Edition, PriceForm]:
-    """Compose the owner edition of a sound package."""
+    """Compose the owner's book of a sound package, with the papers beside it."""
     from tenderwright.documents.editions import stamp
-    from tenderwright.documents.owner.edition import owner_edition
+    from tenderwright.documents.owner.book import owner_edition
 
     notices = [*compiled.notices, *owner.notices]
     return owner_edition(owner_desk(compiled, owner), stamp(state), notices, compiled.unjudged, owner.papers.todos)
+
+
+def compose_priced(compiled: Compiled, owner: OwnersSide, yard: Edition) -> Edition:
+    """Compose the specification with the owner's prices at its lines, from the yard edition of a sound package."""
+    from tenderwright.documents.owner.priced import priced_edition
+
+    return priced_edition(yard, sound(owner.estimate), sound(compiled.package.tender).currency)
 
 
 def owner_desk(compiled: Compiled, owner: OwnersSide) -> OwnerDesk:
@@ -179,6 +186,15 @@ def write(edition: Edition, form: PriceForm, typesetter: Typesetter, state: GitS
     from tenderwright.writing.edition_files import edition_files
 
     return edition_files(edition, form, typesetter, timestamp(edition, state))
+
+
+def write_owner(
+    book: Edition, form: PriceForm, priced: Edition | None, typesetter: Typesetter, state: GitState
+) -> Written:
+    """Write every file of the owner's papers as bytes; nothing is on disk yet."""
+    from tenderwright.writing.owner_files import owner_files
+
+    return owner_files(book, form, priced, typesetter, timestamp(book, state))
 
 
 def timestamp(edition: Edition, state: GitState) -> int:

@@ -66,6 +66,6 @@ def test_everything_that_is_called_the_owners_exists() -> None:
 
 
 def test_the_test_itself_finds_what_is_named() -> None:
-    owners = composing(("documents/owner/edition.py",))
+    owners = composing(("documents/owner/book.py",))
     assert "documents/owner/estimate.py" in owners
     assert "pricing/price.py" in named_of_the_owners(owners["documents/owner/estimate.py"])

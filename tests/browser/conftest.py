@@ -22,9 +22,9 @@ CEILING = 300_000
 
 DOCUMENTS: tuple[tuple[Name, str], ...] = (
     ("starter", "yard"),
-    ("starter", "owner"),
+    ("starter", "priced"),
     ("marram", "yard"),
-    ("marram", "owner"),
+    ("marram", "priced"),
 )
 
 

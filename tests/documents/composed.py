@@ -22,6 +22,7 @@ from tenderwright.pipeline import (
     compile_owner,
     compile_package,
     compose_owner,
+    compose_priced,
     compose_yard,
     owner_desk,
     read,
@@ -53,9 +54,14 @@ class Composed:
         """Give the owner edition and its price form."""
         return compose_owner(self.compiled, self.owner, ISSUED)
 
+    @cached_property
+    def priced(self) -> Edition:
+        """Give the specification with the owner's prices."""
+        return compose_priced(self.compiled, self.owner, self.yard[0])
+
     def edition(self, name: str) -> Edition:
-        """Give an edition by name."""
-        return (self.yard if name == "yard" else self.owners)[0]
+        """Give an edition by name: yard, owner for the owner's book, or priced."""
+        return self.priced if name == "priced" else (self.yard if name == "yard" else self.owners)[0]
 
     def found(self, step: Step[R]) -> R:
         """Give the result of a step that must have one."""

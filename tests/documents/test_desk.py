@@ -75,10 +75,10 @@ def test_frames_and_in_the_yard_edition_values_are_words_without_a_link(desk: De
     )
 
 
-def test_in_the_owner_edition_values_lead_to_their_working() -> None:
+def test_in_the_owners_papers_an_item_leads_to_its_price_and_nothing_else_of_the_specification_is_linked() -> None:
     priced = composed("starter").owner_desk()
-    assert _html(priced, "Coat <value:coating.underwater-spot.area>.") == (
-        '<p>Coat <a href="#value-coating-underwater-spot-area">45.87 m²</a>.</p>'
+    assert _html(priced, "Coat <value:coating.underwater-spot.area> by <item:320> and <clause:hot-work>.") == (
+        '<p>Coat 45.87 m² by <a href="#item-320">item 320</a> and clause 2.1 (Hot work).</p>'
     )
 
 
@@ -265,7 +265,7 @@ def _scripts(root: Path) -> None:
 
 def test_markup_in_any_text_is_escaped_in_both_editions() -> None:
     package = changed(_scripts)
-    for name in ("yard", "owner"):
+    for name in ("yard", "priced"):
         edition = package.edition(name)
         page = screen_page(edition)
         assert page.count("<script") == screen_page(composed("starter").edition(name)).count("<script") == 1

@@ -31,7 +31,7 @@ def _estimate(package: Name) -> Estimate:
 def _item_lines(package: Name) -> dict[str, Decimal]:
     """Give the amounts printed at the lines of items."""
     found: dict[str, Decimal] = {}
-    for item in composed(package).edition("owner").parts:
+    for item in composed(package).edition("priced").parts:
         if item.kind == "item":
             for table in tables(item):
                 if table.columns[0].title == "Line":
@@ -41,7 +41,7 @@ def _item_lines(package: Name) -> dict[str, Decimal]:
 
 def _schedule(package: Name) -> dict[str, Table]:
     """Give the tables of the schedule by section."""
-    schedule = part(composed(package).edition("owner"), "schedule")
+    schedule = part(composed(package).edition("priced"), "schedule")
     found: dict[str, Table] = {}
     code = ""
     for block in schedule.blocks:
@@ -81,7 +81,7 @@ def test_quantity_times_rate_is_the_amount(package: Name) -> None:
 @each_package
 def test_the_total_of_an_item_is_the_sum_of_its_lines(package: Name) -> None:
     counted = 0
-    for item in composed(package).edition("owner").parts:
+    for item in composed(package).edition("priced").parts:
         for table in tables(item) if item.kind == "item" else ():
             if table.columns[0].title == "Line":
                 *lines, last = rows(table)
@@ -104,7 +104,7 @@ def test_the_totals_of_sections_are_the_sums_of_their_lines(package: Name) -> No
 @each_package
 def test_the_totals_printed_are_those_of_the_sections(package: Name) -> None:
     estimate, sections = _estimate(package), _estimate(package).section_totals
-    printed = [_money(row[1]) for row in rows(tables(part(composed(package).edition("owner"), "schedule"))[-1])]
+    printed = [_money(row[1]) for row in rows(tables(part(composed(package).edition("priced"), "schedule"))[-1])]
     assert printed[0] == sum(sections[section.code] for section in SECTIONS if section.in_base)
     assert printed[1] == estimate.evaluated
     assert printed[2] == estimate.contingency

@@ -97,7 +97,7 @@ def _heads(edition: Edition) -> Iterator[tuple[str, str]]:
 def strange(package: Composed, root: Path, units: re.Pattern[str]) -> list[tuple[str, str]]:
     """List the figures, and heads of columns, in units of a system that the museum did not write."""
     written, found = _written(root, units), []
-    for edition in (package.edition("yard"), package.edition("owner")):
+    for edition in map(package.edition, ("yard", "owner", "priced")):
         for part, text in _visible(edition):
             for match in units.finditer(text.replace(PATCH, "")):
                 if _plain(match[0]) not in written:

@@ -73,8 +73,8 @@ def _known(schema: object) -> set[str]:
 @pytest.fixture(scope="module")
 def owner_edition(both: Both) -> dict[str, str]:
     files = files_of(both.out / "owner")
-    wanted = ("specification.html", "price-form.xlsx", "manifest.json")
-    pages = {f"page {number}": words for number, words in enumerate(pages_of(files["specification.pdf"]), start=1)}
+    wanted = ("book.html", "price-form.xlsx", "manifest.json")
+    pages = {f"page {number}": words for number, words in enumerate(pages_of(files["book.pdf"]), start=1)}
     return pages | dict(texts_in({name: files[name] for name in wanted}))
 
 
@@ -82,7 +82,7 @@ def test_the_owner_edition_holds_the_owners_words_and_amounts(both: Both, owner_
     bases = [word for word in both.canaries.words if word.endswith("a basis")]
     rates = both.canaries.amounts[1 : 3 * 8 : 3]  # eight lines have a stated rate, each after its low
     assert (len(bases), len(rates)) == (10, 8)
-    page = digits(owner_edition["specification.html"])
+    page = digits(owner_edition["book.html"])
     paper = digits("".join(text for name, text in owner_edition.items() if name.startswith("page ")))
     sheets = "".join(text for name, text in owner_edition.items() if "/worksheets/" in name)
     cells = {round(float(number), 2) for number in re.findall(r"<v>([\d.]+)</v>", sheets)}

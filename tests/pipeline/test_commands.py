@@ -52,7 +52,8 @@ def test_build_writes_both_editions_where_it_is_told_and_counts_them(name: str, 
 
 
 def _pages(folder: Path) -> int:
-    return len(pypdf.PdfReader(folder / "specification.pdf").pages)
+    papers = folder.glob("*.pdf") if folder.name == "owner" else [folder / "specification.pdf"]
+    return sum(len(pypdf.PdfReader(paper).pages) for paper in papers)
 
 
 def test_build_only_the_yard_edition(
@@ -70,6 +71,22 @@ def test_build_only_the_owner_edition_needs_rates(tmp_path: Path, capsys: pytest
     assert main(["build", str(root), "--only", "owner", "--out", str(tmp_path / "out")]) == 2
     assert "there is no owner/rates.yaml" in capsys.readouterr().err
     assert not (tmp_path / "out").exists()
+
+
+def test_the_priced_specification_is_made_when_it_is_asked_for(
+    root: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    out = tmp_path / "out"
+    asked = ["build", str(root), "--only", "owner", "--out", str(out)]
+    assert main([*asked, "--priced"]) == 0
+    priced = pypdf.PdfReader(out / "owner" / "priced" / "specification.pdf")
+    assert all("CONFIDENTIAL" in page.extract_text() for page in priced.pages)
+    assert "CONFIDENTIAL" in (out / "owner" / "priced" / "specification.html").read_text("utf-8")
+    assert main(asked) == 0
+    assert not (out / "owner" / "priced").exists()
+    capsys.readouterr()
+    assert main(["build", str(root), "--only", "yard", "--priced", "--out", str(out)]) == 2
+    assert "--priced is of the owner's papers" in capsys.readouterr().err
 
 
 def test_build_of_mistakes_gives_notices_and_writes_nothing(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

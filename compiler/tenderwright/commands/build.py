@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from tenderwright.commands.edition_outputs import EDITIONS, PREVIEW, notices_for, write_editions
 from tenderwright.commands.exits import CLEAN, MISTAKES
-from tenderwright.commands.folder import package_folder
+from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
 from tenderwright.commands.typesetter import need_typesetter
@@ -25,11 +25,16 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument("folder", nargs="?", type=Path, default=None, metavar="DIR", help="the package (default: here)")
     add_out(parser, "each edition's folder")
     parser.add_argument("--only", choices=EDITIONS, help="compile only this edition")
+    parser.add_argument(
+        "--priced", action="store_true", help="write the specification with your prices, too, to owner/priced/"
+    )
     parser.add_argument("--watch", action="store_true", help="compile again on each save")
 
 
 def run(arguments: Namespace) -> int:
     """Build the editions once, or again on each save."""
+    if arguments.priced and arguments.only == "yard":
+        raise WrongUse("--priced is of the owner's papers, and --only yard leaves them out")
     need_typesetter()
     root = package_folder(arguments.folder)
     judge_out(root, arguments.out)
@@ -38,14 +43,14 @@ def run(arguments: Namespace) -> int:
     if arguments.watch:
         from tenderwright.commands.watch import watch
 
-        return watch(root, arguments.out, arguments.only)
+        return watch(root, arguments.out, arguments.only, priced=arguments.priced)
     from tenderwright.writing.pdf import Typesetter
 
-    return build_once(root, arguments.out, arguments.only, Typesetter())
+    return build_once(root, arguments.out, arguments.only, Typesetter(), priced=arguments.priced)
 
 
-def build_once(root: Path, out: Path, only: str | None, typesetter: Typesetter) -> int:
-    """Compile a package and write its editions."""
+def build_once(root: Path, out: Path, only: str | None, typesetter: Typesetter, *, priced: bool = False) -> int:
+    """Compile a package and write its editions, with `priced` the priced specification too."""
     with progress("reading and calculating"):
         files = read(root)
         compiled = compile_package(files)
@@ -55,5 +60,5 @@ def build_once(root: Path, out: Path, only: str | None, typesetter: Typesetter) 
     if any(notice.severity == "error" for notice in notices):
         print(f"{summary(notices)}; nothing was written", file=sys.stderr)
         return MISTAKES
-    write_editions(compiled, owner, out, only, typesetter)
+    write_editions(compiled, owner, out, only, typesetter, priced=priced)
     return CLEAN

@@ -10,7 +10,16 @@ from tenderwright.commands.folder import WrongUse
 from tenderwright.commands.progress import progress
 from tenderwright.commands.todos import need
 from tenderwright.notices import Notice, sort_notices
-from tenderwright.pipeline import Compiled, OwnersSide, compose_owner, compose_yard, stamp_of, write
+from tenderwright.pipeline import (
+    Compiled,
+    OwnersSide,
+    compose_owner,
+    compose_priced,
+    compose_yard,
+    stamp_of,
+    write,
+    write_owner,
+)
 
 if TYPE_CHECKING:
     from tenderwright.documents.edition import Edition
@@ -19,6 +28,7 @@ if TYPE_CHECKING:
     from tenderwright.writing.pdf import Typesetter
 
 EDITIONS = ("yard", "owner")
+WHAT = {"yard": "the yard edition", "owner": "the owner's papers"}
 PREVIEW = "preview"
 """The folder of the page that `--watch` writes first."""
 
@@ -48,10 +58,13 @@ def write_editions(
     only: str | None,
     typesetter: Typesetter,
     yard: tuple[Edition, PriceForm] | None = None,
+    *,
+    priced: bool = False,
 ) -> None:
     """Compose the editions asked for, put them in place once all of them stand, and say what was written.
 
-    The yard edition may have been composed already.
+    The yard edition may have been composed already. With `priced` the owner's papers hold the specification as well,
+    with their prices at its lines.
     """
     from tenderwright.writing.errors import WritingError
     from tenderwright.writing.outputs import write_outputs
@@ -62,21 +75,24 @@ def write_editions(
     if "owner" in wanted and owner.estimate is None:
         why = no_estimate(compiled, owner)
         if only == "owner":
-            raise WrongUse(f"{why}, so there is no owner edition")
+            raise WrongUse(f"{why}, so there are none of the owner's papers")
         if "there is no" not in why:
-            print(f"no owner edition: {why}", file=sys.stderr)
+            print(f"none of the owner's papers: {why}", file=sys.stderr)
         wanted.remove("owner")
     try:
         made: dict[str, Written] = {}
         for name in wanted:
-            with progress(f"composing and typesetting the {name} edition"):
-                if name == "yard":
-                    composed = yard or compose_yard(compiled, state)
-                else:
-                    composed = compose_owner(compiled, owner, state)
-                made[name] = write(*composed, typesetter, state)
+            with progress(f"composing and typesetting {WHAT[name]}"):
+                if yard is None and (name == "yard" or priced):
+                    yard = compose_yard(compiled, state)
+                if name == "owner":
+                    specification = compose_priced(compiled, owner, yard[0]) if yard is not None and priced else None
+                    book = compose_owner(compiled, owner, state)
+                    made[name] = write_owner(*book, specification, typesetter, state)
+                elif yard is not None:
+                    made[name] = write(*yard, typesetter, state)
     except WritingError as error:
-        raise WrongUse(f"the {name} edition cannot be written: {error}") from error
+        raise WrongUse(f"{WHAT[name]} cannot be written: {error}") from error
     for name, written in made.items():
         try:
             folder = write_outputs(out, name, written.files)

@@ -23,11 +23,11 @@ from tenderwright.writing.outputs import write_outputs
 from tenderwright.writing.pdf import Typesetter, paused_collection
 
 
-def watch(root: Path, out: Path, only: str | None) -> int:
+def watch(root: Path, out: Path, only: str | None, *, priced: bool = False) -> int:
     """Build, then build again whenever a file of the package changes, until stopped."""
     from watchfiles import watch as changes_of
 
-    rounds = Rounds(root, out, only)
+    rounds = Rounds(root, out, only, priced=priced)
     rounds.once()
     ours = out.resolve()
     print(f"watching {root}; stop with Ctrl-C", flush=True)
@@ -40,8 +40,8 @@ def watch(root: Path, out: Path, only: str | None) -> int:
 class Rounds:
     """Rounds of one long-lived compiler, which keeps what it read and laid out."""
 
-    def __init__(self, root: Path, out: Path, only: str | None) -> None:
-        self.root, self.out, self.only = root, out, only
+    def __init__(self, root: Path, out: Path, only: str | None, *, priced: bool = False) -> None:
+        self.root, self.out, self.only, self.priced = root, out, only, priced
         self.typesetter = Typesetter()
         self.kept: Mapping[str, Source] = {}
 
@@ -69,7 +69,7 @@ class Rounds:
             page = {PAGE: screen_page(yard[0]).encode()}
             preview = write_outputs(self.out, PREVIEW, {**page, MANIFEST_NAME: manifest(yard[0], page)})
             print(f"  page to look at: {preview / PAGE}, {perf_counter() - start:.2f} s", flush=True)
-            write_editions(compiled, owner, self.out, self.only, self.typesetter, yard)
+            write_editions(compiled, owner, self.out, self.only, self.typesetter, yard, priced=self.priced)
         except (WritingError, WrongUse, OSError) as error:
             print(f"  not written: {error}, {perf_counter() - start:.2f} s", file=sys.stderr, flush=True)
             return

@@ -33,7 +33,7 @@ class FormLine:
     of: tuple[str, ...] = ()
     """For a percentage, the lines that it is of; its quantity is what they come to, and stands empty until then."""
     rate: Decimal | None = None
-    """Only in the owner edition: the owner's own rate; never in the yard edition."""
+    """Only among the owner's papers: the owner's own rate; never in the yard edition."""
 
 
 @dataclass(frozen=True)

@@ -14,7 +14,6 @@ from tenderwright.writing.html import screen_page
 from tenderwright.writing.manifest import MANIFEST_NAME, manifest
 from tenderwright.writing.pdf import Typesetter
 from tenderwright.writing.price_form_xlsx import price_form_workbook
-from tenderwright.writing.record_json import record_json
 
 PAGE = "specification.html"
 
@@ -40,9 +39,7 @@ def edition_files(edition: Edition, form: PriceForm, typesetter: Typesetter, tim
     }
     files |= {f"{stem}.pdf": typesetter.typeset(sheet, timestamp, stem).pdf for stem, sheet in edition.sheets.items()}
     files |= {f"{stem}.csv": csv_table(table.header, table.rows) for stem, table in edition.tables.items()}
-    if edition.record is not None:
-        files["record.json"] = record_json(edition.record)
-    files |= {f"drawings/{figure.name}.svg": figure.svg.encode() for figure in _figures(edition)}
+    files |= drawing_files(edition)
     files[MANIFEST_NAME] = manifest(edition, files, form.edition_hash)
     folder = parcel_name(edition.tender, edition.name)
     files[f"{folder}.zip"] = archive(files, folder)
@@ -50,7 +47,7 @@ def edition_files(edition: Edition, form: PriceForm, typesetter: Typesetter, tim
 
 
 def quantities_csv(form: PriceForm) -> bytes:
-    """Write the lines and their quantities; the owner edition's rates stand in its price form only."""
+    """Write the lines and their quantities."""
     header = ("line", "item", "section", "description", "kind", "quantity", "unit", "basis")
     rows = [
         (line.number, line.item, section.code, line.description, line.kind, _quantity(line), line.unit, line.basis)
@@ -65,5 +62,7 @@ def _quantity(line: FormLine) -> Decimal | None:
     return None if line.of else line.quantity
 
 
-def _figures(edition: Edition) -> list[Figure]:
-    return [block for part in edition.parts for block in part.blocks if isinstance(block, Figure)]
+def drawing_files(edition: Edition) -> dict[str, bytes]:
+    """Give the drawings of an edition by path."""
+    figures = (block for part in edition.parts for block in part.blocks if isinstance(block, Figure))
+    return {f"drawings/{figure.name}.svg": figure.svg.encode() for figure in figures}

@@ -26,7 +26,7 @@ def price_form_workbook(form: PriceForm) -> bytes:
     """Write the price form as XLSX: the same form always gives the same bytes.
 
     Formulas carry their results. Only cells to fill in are unlocked. Text of the package never becomes a
-    formula. Where lines have a rate, as in the owner edition, it is filled in.
+    formula. Where lines have a rate, as among the owner's papers, it is filled in.
     """
     form = with_percents(form)
     workbook = Workbook()

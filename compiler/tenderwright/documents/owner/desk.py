@@ -22,5 +22,7 @@ class OwnerDesk(Desk):
         return Desk(self.package, self.links, self.calculated)
 
     def anchor(self, kind: str, name: str) -> str:
-        """Give the anchor of a thing; a calculated value has one in the record."""
-        return f"value-{name}".replace(".", "-") if kind == "value" else super().anchor(kind, name)
+        """Give the anchor of a facility, or of an item among the prices by item; the papers hold nothing else."""
+        if kind == "item":
+            return f"item-{name}" if any(one.item.number == name for one in self.estimate.items) else ""
+        return super().anchor(kind, name) if kind == "facility" else ""

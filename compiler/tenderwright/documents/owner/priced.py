@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from decimal import Decimal
 
-from tenderwright.documents.edition import Block, Column, Heading, Part, Row, Table, inline, plain
+from tenderwright.documents.edition import Block, Column, Edition, Heading, Part, Row, Table, inline, plain
 from tenderwright.documents.owner.sums import Sum, sums
 from tenderwright.documents.price_form import FormLine, PriceForm
 from tenderwright.pricing.money import total, written
@@ -14,6 +14,20 @@ from tenderwright.pricing.price import Estimate, PricedLine
 
 LINES = "lines-"
 """How the anchor of a table of lines begins: `lines-410` at an item, `lines-section-C` in the schedule."""
+
+
+def priced_edition(yard: Edition, estimate: Estimate, currency: str) -> Edition:
+    """Give the whole specification with prices at its lines: the yard's very parts wherever they do not differ."""
+    parts = tuple(priced_part(part, estimate, currency) for part in yard.parts)
+    return replace(
+        yard,
+        name="owner",
+        subtitle="Priced by the owner",
+        parts=parts,
+        confidential=True,
+        sheets={},
+        audience="owner",
+    )
 
 
 def priced_part(part: Part, estimate: Estimate, currency: str) -> Part:

@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from tenderwright.documents.edition import Block, Column, Heading, Part, Row, Table, inline
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.parts.by_section import by_section
-from tenderwright.documents.parts.front import desk_item
 from tenderwright.pricing.money import total, written
 from tenderwright.pricing.price import PricedItem
 
@@ -40,7 +39,9 @@ def prices_by_item(desk: OwnerDesk) -> Part:
 def _priced_row(desk: OwnerDesk, one: PricedItem) -> Row:
     shared = "shared" if one.is_shared else written(one.shared)
     loaded = "–" if one.is_shared else written(one.loaded)
-    return Row((desk_item(desk, one.item), inline(written(one.direct)), inline(shared), inline(loaded)))
+    name = inline(f"{one.item.number} {one.item.title}")
+    anchor = desk.anchor("item", one.item.number)
+    return Row((name, inline(written(one.direct)), inline(shared), inline(loaded)), anchor=anchor)
 
 
 def _sum_row(title: str, items: Sequence[PricedItem], weight: str) -> Row:

@@ -2,14 +2,40 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from tenderwright.calculations.method import Method
 from tenderwright.calculations.value import Given, Value, Working
 from tenderwright.documents.desk import capital
-from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Part, Row, Span, Table, inline
+from tenderwright.documents.edition import (
+    Block,
+    Column,
+    Edition,
+    Facts,
+    Heading,
+    Inline,
+    Part,
+    Row,
+    Span,
+    Table,
+    inline,
+)
 from tenderwright.documents.owner.desk import OwnerDesk
+from tenderwright.documents.parts.front import cover
 from tenderwright.notices import Place
+
+
+def record_sheet(desk: OwnerDesk, book: Edition) -> Edition:
+    """Compose the record of calculation as a paper of its own, beside the owner's book."""
+    return replace(
+        book,
+        subtitle="Record of calculation",
+        parts=(cover(desk), record_of_calculation(desk)),
+        sheets={},
+        tables={},
+        record=None,
+    )
 
 
 def record_of_calculation(desk: OwnerDesk) -> Part:
@@ -23,7 +49,7 @@ def record_of_calculation(desk: OwnerDesk) -> Part:
         method = next(iter(uses.values()))[0].method
         blocks += [Heading(method.title), Facts(_facts(method))]
         blocks += [_use(desk, working, values) for working, values in uses.values()]
-    return Part("record", "13", "Record of calculation", "record", "Owner's papers", tuple(blocks), caution=True)
+    return Part("record", "", "Record of calculation", "record", "Record", tuple(blocks), caution=True)
 
 
 def _facts(method: Method[Any]) -> tuple[tuple[str, Inline], ...]:
@@ -44,7 +70,7 @@ def _use(desk: OwnerDesk, working: Working, values: list[Value]) -> Table:
     rows.append(Row((inline("Results"),), "group"))
     for value in values:
         cells = (inline(value.symbol.meaning), inline(desk.figure(value)), inline(Span(value.name, code=True)))
-        rows.append(Row(cells, anchor=desk.anchor("value", value.name)))
+        rows.append(Row(cells, anchor=_anchor(value.name)))
     columns = (Column("", width=2.6), Column("Figure", width=2.6), Column("From, or known as", width=2.8))
     return Table(columns, tuple(rows), caption=capital(working.about), small=True)
 
@@ -56,6 +82,11 @@ def _origin(desk: OwnerDesk, entry: Given) -> Inline:
     if all(name in desk.record.values for name in names):
         spans: list[Span] = []
         for name in names:
-            spans += ([Span(", ")] if spans else []) + [Span(name, desk.anchor("value", name), code=True)]
+            spans += ([Span(", ")] if spans else []) + [Span(name, _anchor(name), code=True)]
         return tuple(spans)
     return inline(entry.origin)
+
+
+def _anchor(name: str) -> str:
+    """Give the anchor of a value in the record."""
+    return f"value-{name}".replace(".", "-")

@@ -1,0 +1,82 @@
+"""Compose the owner's book: what the docking may cost and take, what pays for it, and what the checks found.
+
+It stands beside the specification and repeats none of it: its lines and items bear the numbers of the specification.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import count
+
+from tenderwright.checks.context import Unjudged
+from tenderwright.documents.desk import CAUTION, in_its_units
+from tenderwright.documents.drawings.at_facilities import at_facilities
+from tenderwright.documents.edition import Edition, Part, Stamp
+from tenderwright.documents.editions import sheets
+from tenderwright.documents.form import price_form
+from tenderwright.documents.owner.cost_risk import cost_risk
+from tenderwright.documents.owner.desk import OwnerDesk
+from tenderwright.documents.owner.donors import donor_sheet
+from tenderwright.documents.owner.estimate import owner_estimate
+from tenderwright.documents.owner.facilities import facilities
+from tenderwright.documents.owner.facility_fit import facility_comparison
+from tenderwright.documents.owner.funding import funding
+from tenderwright.documents.owner.price_basis import price_basis
+from tenderwright.documents.owner.priced import priced_form
+from tenderwright.documents.owner.prices_by_item import prices_by_item
+from tenderwright.documents.owner.programme import programme
+from tenderwright.documents.owner.record import record_sheet
+from tenderwright.documents.owner.tables import owner_tables
+from tenderwright.documents.owner.trade_checks import owners_to_be_written, trade_checks
+from tenderwright.documents.owner.years_ahead import years_to_next
+from tenderwright.documents.parts.front import contents, cover, cover_facts
+from tenderwright.documents.price_form import PriceForm
+from tenderwright.notices import Notice
+from tenderwright.shapes.todos import Todo
+
+
+@in_its_units
+def owner_edition(
+    desk: OwnerDesk, stamp: Stamp, notices: Sequence[Notice], unjudged: Sequence[Unjudged], todos: Sequence[Todo]
+) -> tuple[Edition, PriceForm]:
+    """Compose the owner's book with the short papers beside it, and the price form with the owner's rates."""
+    tender, at_docks = desk.tender, at_facilities(desk.package, desk.calculated)
+    parts: tuple[Part | None, ...] = (
+        prices_by_item(desk),
+        owner_estimate(desk),
+        price_basis(desk),
+        cost_risk(desk),
+        programme(desk),
+        funding(desk),
+        years_to_next(desk),
+        facility_comparison(desk),
+        facilities(desk),
+        trade_checks(notices, unjudged),
+        *owners_to_be_written(todos),
+    )
+    book = Edition(
+        name="owner",
+        title=tender.tender.title,
+        subtitle="The owner's book: prices, time, money and checks",
+        tender=tender.tender.number,
+        owner=tender.owner.name,
+        stamp=stamp,
+        issued=tender.dates.issued,
+        page_size="Letter" if tender.page_size == "Letter" else "A4",
+        parts=(cover(desk), contents(), *_numbered(parts), *sheets(at_docks, "Drawings", "F", "owner")),
+        caution=CAUTION,
+        confidential=True,
+        facts=cover_facts(desk),
+        tables=owner_tables(desk),
+        record=desk.record,
+    )
+    beside = {"record": record_sheet(desk, book), "donors": donor_sheet(desk, book)}
+    form = priced_form(price_form(desk.yards, stamp.label), desk.estimate)
+    return replace(book, sheets={stem: sheet for stem, sheet in beside.items() if sheet is not None}), form
+
+
+def _numbered(parts: Sequence[Part | None]) -> list[Part]:
+    """Number the parts as they stand."""
+    numbers = count(1)
+    return [replace(part, number=str(next(numbers))) for part in parts if part is not None]
