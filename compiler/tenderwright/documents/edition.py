@@ -50,6 +50,8 @@ class Heading:
     text: str
     level: Literal[2, 3] = 2
     anchor: str = ""
+    beside: bool = False
+    """A short label that paper and screen set in the margin, on the first line of what follows it."""
 
 
 @dataclass(frozen=True)
@@ -216,13 +218,15 @@ class Part:
     revision: str = ""
     changed: tuple[int, ...] = ()
     """Which blocks an addendum changed as a whole, counted from 0; a bar stands beside them. -1 is the title."""
+    on_screen: tuple[Block, ...] = ()
+    """What only the screen shows, after the blocks: ways back, which nobody follows on paper."""
     audience: Audience = "owner"
     """Who may read it; an edition for anybody else refuses it."""
 
     def hold(self, reader: Audience) -> None:
         """Raise `NotForItsReader` where the part, or a table or figure of it, is not for the reader of an edition."""
         hold(reader, self.audience, f"the part `{self.anchor}`")
-        for block in each_block(self.blocks):
+        for block in each_block((*self.blocks, *self.on_screen)):
             if isinstance(block, Table | Figure) and block.audience is not None:
                 hold(reader, block.audience, f"something in the part `{self.anchor}`")
 

@@ -52,3 +52,8 @@ PRECAUTIONS: dict[str, tuple[str, str]] = {
 
 Facts from 29 CFR 1915 Subparts B, C, D and P.
 """
+
+
+def anchor_of(hazard: str) -> str:
+    """Give the anchor at which the usual precaution of a hazard stands."""
+    return f"hazard-{hazard.replace(' ', '-')}"

@@ -12,8 +12,8 @@ from markdown_it.token import Token
 from tenderwright.comparing.alignment import trimmed_opcodes
 from tenderwright.documents.edition import Block, Edition, Facts, Figure, Part, Steps, Table
 
-_MARKS = ("changed", "revision", "group")
-"""Fields that are no content."""
+_MARKS = ("changed", "revision", "group", "on_screen")
+"""Fields that are no content of a page."""
 
 _REVISION = re.compile(r'<text [^<>]*class="revision"[^<>]*>[^<]*</text>')
 

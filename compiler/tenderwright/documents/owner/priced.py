@@ -48,7 +48,8 @@ def _priced(block: Block, lines: Mapping[str, PricedLine], currency: str) -> Blo
     if amounts:
         between = [inline("")] * (len(block.columns) - 1)
         rows.append(Row((inline(""), inline("Together"), *between, inline(written(total(amounts)))), "total"))
-    columns = (Column(f"Rate, {currency}", "decimal", 1.3), Column(f"Amount, {currency}", "decimal", 1.5))
+    wide = sum(column.width for column in block.columns)
+    columns = (Column(f"Rate, {currency}", "decimal", 0.15 * wide), Column(f"Amount, {currency}", "decimal", 0.18 * wide))
     return replace(block, columns=(*block.columns, *columns), rows=tuple(rows))
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Heading, Part
 from tenderwright.documents.parts.front import FRONT
+from tenderwright.documents.parts.usual_precautions import usual_precautions
 
 
 def general_requirements(desk: Desk) -> Part:
@@ -19,7 +20,7 @@ def general_requirements(desk: Desk) -> Part:
         "General requirements",
         "clauses",
         FRONT,
-        tuple(blocks),
+        (*blocks, *usual_precautions(desk)),
         caution=True,
         audience="yard",
     )

@@ -24,6 +24,10 @@ _PRICES = {
 _COUNTS = {"": "the dearer", "dearer": "the dearer", "this": "this", "that": "the other"}
 
 
+MARGIN = 17.6
+"""Width in millimetres of the first column of an item's tables, which hangs in the margin of a measure of 172."""
+
+
 def item_lines(desk: Desk, item: Item) -> list[Block]:
     """Compose the table of lines; its anchor is that at which the owner's papers set prices beside them."""
     if not item.lines:
@@ -32,18 +36,18 @@ def item_lines(desk: Desk, item: Item) -> list[Block]:
     for line in item.lines:
         number = f"{item.number}.{line.line}"
         cells = (
-            inline(number),
+            inline(Span(number, strong=True)),
             _line_text(desk, item, line),
             *_line_quantity(desk, line),
             inline(line.basis or _default_basis(line)),
         )
         rows.append(Row(cells, anchor=f"line-{number.replace('.', '-')}"))
     columns = (
-        Column("Line", width=line_width([f"{item.number}.{line.line}" for line in item.lines], 0.8)),
-        Column("What is priced", width=4.4),
-        Column("Quantity", "decimal", 1.1),
-        Column("Unit", width=0.9),
-        Column("Basis", width=1.1),
+        Column("Line", width=line_width([f"{item.number}.{line.line}" for line in item.lines], MARGIN)),
+        Column("What is priced", width=95.4),
+        Column("Quantity", "decimal", 20),
+        Column("Unit", width=16),
+        Column("Basis", width=23),
     )
     return [Heading("Lines to price"), Table(columns, tuple(rows), anchor=f"lines-{item.number}")]
 

@@ -20,7 +20,7 @@ def item_tables(desk: Desk, item: Item) -> list[Block]:
     """Compose every table of an item."""
     blocks: list[Block] = []
     for table in item.tables:
-        blocks += [Heading(table.title), Paragraph(inline(_how(table)))] if _how(table) else [Heading(table.title)]
+        blocks += [Heading(table.title, 3), *([Paragraph(inline(_how(table)))] if _how(table) else [])]
         blocks.append(_table(desk, item, table))
     return blocks
 

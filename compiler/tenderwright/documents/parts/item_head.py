@@ -1,0 +1,84 @@
+"""What stands under the title of an item: its kind, when, where, and what it is tied to."""
+
+from __future__ import annotations
+
+from tenderwright.documents.desk import Desk
+from tenderwright.documents.edition import Block, Inline, Paragraph, Span, inline
+from tenderwright.model.item import Item
+from tenderwright.quantities.customs import day
+
+KINDS = {
+    "definite": ("Definite", "fully described, one price"),
+    "measured": ("Measured", "rates, measured again when done"),
+    "contingent": ("Contingent", "only on written instruction"),
+    "option": ("Option", "taken up or not by the owner"),
+    "provisional": ("Provisional sum", "set by the owner"),
+    "credit": ("Credit", "to the owner"),
+    "owner": ("Owner's work", "not priced"),
+    "information": ("Information", "nothing to price"),
+}
+_PHASES = {
+    "before docking": "afloat before docking",
+    "dry": "in dock, dry",
+    "after undocking": "afloat after undocking",
+    "any": "at any time",
+}
+_BETWEEN = Span(" · ")
+
+
+def item_head(desk: Desk, item: Item) -> list[Block]:
+    """Say in a line or two what an item is, when and where."""
+    name, means = KINDS[item.kind]
+    first: list[Inline] = [inline(Span(name, strong=True), f" ({means})"), inline(_when(item)), _where(desk, item)]
+    if item.safety:
+        first.append(inline("needed for safety or to keep her afloat"))
+    blocks: list[Block] = [Paragraph(_run(first), anchor=f"head-{item.number}")]
+    more = _ties(desk, item)
+    return [*blocks, Paragraph(_run(more), anchor=f"ties-{item.number}")] if more else blocks
+
+
+def _run(pieces: list[Inline]) -> Inline:
+    """Run pieces into one line with dots between."""
+    spans: list[Span] = []
+    for piece in pieces:
+        spans += [*([_BETWEEN] if spans and piece else []), *piece]
+    return tuple(spans)
+
+
+def _when(item: Item) -> str:
+    begins, ends = _PHASES[item.phase], _PHASES[item.last_phase]
+    return begins if begins == ends else f"from {begins} to {ends}"
+
+
+def _where(desk: Desk, item: Item) -> Inline:
+    where = item.where
+    place: list[str | Span] = []
+    if where.extent:
+        place.append(str(where.extent))
+    if where.side:
+        place.append((", " if place else "") + {"both": "both sides"}.get(where.side, where.side))
+    for references in (where.zones, where.tanks, where.openings):
+        for reference in references:
+            place += [", " if place else "", desk.ref(reference)]
+    for index, strake in enumerate(where.strakes):
+        place.append(", " if index or place else "")
+        if not index:
+            place.append("strake " if len(where.strakes) == 1 else "strakes ")
+        place.append(Span(strake.name, desk.anchor(strake.kind, strake.name)))
+    return inline(*place)
+
+
+def _ties(desk: Desk, item: Item) -> list[Inline]:
+    found: list[Inline] = []
+    for label, on in (
+        ("begins", item.begins_on),
+        ("done by", item.ends_on),
+        ("taken up or not by", item.option_until),
+    ):
+        if on is not None:
+            found.append(inline(f"{label} {on} ({day(on.on(desk.tender.events))})"))
+    if item.duration is not None:
+        found.append(inline(f"likely takes {desk.quantity(item.duration)}"))
+    if item.where.boundary_of:
+        found.append(inline("on the boundary of ", *desk.refs(item.where.boundary_of)))
+    return found
