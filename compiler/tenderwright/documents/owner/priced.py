@@ -49,7 +49,10 @@ def _priced(block: Block, lines: Mapping[str, PricedLine], currency: str) -> Blo
         between = [inline("")] * (len(block.columns) - 1)
         rows.append(Row((inline(""), inline("Together"), *between, inline(written(total(amounts)))), "total"))
     wide = sum(column.width for column in block.columns)
-    columns = (Column(f"Rate, {currency}", "decimal", 0.15 * wide), Column(f"Amount, {currency}", "decimal", 0.18 * wide))
+    columns = (
+        Column(f"Rate, {currency}", "decimal", 0.15 * wide),
+        Column(f"Amount, {currency}", "decimal", 0.18 * wide),
+    )
     return replace(block, columns=(*block.columns, *columns), rows=tuple(rows))
 
 
