@@ -50,7 +50,7 @@ class Heading:
     text: str
     level: Literal[2, 3] = 2
     anchor: str = ""
-    beside: bool = False
+    in_margin: bool = False
     """A short label that paper and screen set in the margin, on the first line of what follows it."""
 
 

@@ -68,7 +68,7 @@ def _body(desk: Desk, item: Item) -> list[Block]:
 
 
 def _label(text: str) -> Heading:
-    return Heading(text, 3, beside=True)
+    return Heading(text, 3, in_margin=True)
 
 
 def _told(desk: Desk, label: str, text: Prose | None) -> list[Block]:
