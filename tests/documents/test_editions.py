@@ -9,6 +9,8 @@ import pytest
 
 from tenderwright.documents.desk import CAUTION
 from tenderwright.documents.edition import Bullets, plain
+from tenderwright.documents.numbering import GROUPS
+from tenderwright.linking.parts import PARTS
 from tenderwright.pricing.money import written
 from tenderwright.writing.html import screen_page
 from tests.pipeline.packages import edit
@@ -67,16 +69,33 @@ def test_after_the_drawings_stands_which_could_not_be_made_and_why() -> None:
 
 
 @each_specification
+def test_parts_are_numbered_in_their_groups_as_they_stand_and_no_number_is_left_open(package: Name, name: str) -> None:
+    edition = composed(package).edition(name)
+    for group in ("The ship", "Docking data", "Annexes"):
+        numbers = [part.number for part in edition.parts if part.group == group]
+        assert numbers == [f"{GROUPS[group]}{n}" for n in range(1, len(numbers) + 1)]
+    assert len({part.number for part in edition.parts if part.number}) == sum(bool(p.number) for p in edition.parts)
+    assert "\ue000" not in words(edition)
+
+
+@each_package
+def test_prose_can_refer_to_every_part_of_a_specification(package: Name) -> None:
+    parts = composed(package).edition("yard").parts
+    own = {part.anchor for part in parts if part.kind not in ("cover", "contents", "item", "drawing")}
+    assert own <= PARTS.keys()
+
+
+@each_specification
 def test_the_parts_stand_in_the_order_that_yards_expect(package: Name, name: str) -> None:
     edition = composed(package).edition(name)
     asked = ["questions"] if composed(package).compiled.package.questions else []
-    front = ["cover", "contents", "revision-record", "general-requirements", "lists", *asked, "particulars", "fittings"]
-    data = ["history", "docking-data", "tanks", "sounding-tables", "coating-zones"]
+    front = ["cover", "contents", "revision-record", "schedule"]
+    data = ["general-requirements", "particulars", "fittings", "history", "coating-zones", "docking-data", "tanks"]
     sheets = [part.anchor for part in edition.parts if part.kind == "drawing" and part.audience == "yard"]
     items = [f"item-{item.number}" for item in composed(package).compiled.package.items]
-    back = ["schedule"]
+    back = ["sounding-tables", "lists", *asked]
     assert sheets
-    wanted = [*front, *data, *sheets, *items, *back]
+    wanted = [*front, *items, *data, *sheets, *back]
     found = [part.anchor for part in edition.parts]
     assert [anchor for anchor in found if anchor in wanted] == wanted
     assert found[: len(front)] == front
@@ -106,7 +125,7 @@ def test_the_revision_record_is_first_and_lists_the_first_issue_and_addenda(pack
     first = next(part for part in edition.parts if part.number)
     tender = composed(package).compiled.package.tender
     assert tender is not None
-    assert (first.anchor, first.number) == ("revision-record", "1")
+    assert (first.anchor, first.number) == ("revision-record", "1.1")
     assert [row[0] for row in rows(tables(first)[0])] == ["0", *(str(a.number) for a in tender.addenda)]
 
 

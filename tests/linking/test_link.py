@@ -30,6 +30,7 @@ def only(files: Files) -> Notice:
         (ITEM, "wasted to", "wasted <|itm:210> to", "`itm:` names no kind of thing", "did you mean `item`?"),
         (ITEM, "wasted to", "é <item:210>, <|item:21> to", "there is no item 21", "did you mean `210`?"),
         (ITEM, "wasted to", "`<item:999>` <|item:999> to", "there is no item 999", None),
+        (ITEM, "wasted to", "<part:tanks> <|part:tank> to", "there is no part `tank`", "did you mean `tanks`?"),
         (ITEM, "wasted to", "<frame:20> <|frame:99> to", "there is no frame 99", None),
         (
             ITEM,

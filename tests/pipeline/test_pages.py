@@ -10,7 +10,7 @@ import pytest
 
 from .two import Two
 
-PART = re.compile(r"(\d+|[67]\.\d+|D\d+) ")
+PART = re.compile(r"(\d+|[134]\.\d+|[AD]\d+) ")
 """A part that is laid out by itself; the clauses, 2.1 and on, stand within theirs."""
 
 

@@ -8,6 +8,7 @@ from tenderwright.comparing.compare import Comparison
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Edition, Figure, Part
 from tenderwright.documents.links_within import links_within
+from tenderwright.documents.numbering import told
 from tenderwright.documents.parts.addendum_changes import changes_part
 from tenderwright.documents.parts.addendum_figures import figures_part
 from tenderwright.documents.parts.addendum_lines import lines_part
@@ -45,7 +46,7 @@ def amendment(before: Issue, after: Issue, comparison: Comparison, entry: Addend
     found = replacements(before.edition, after.edition)
     with telling_in(after.desk.units, american=after.desk.package.american):
         parts = _own_parts(before, after, comparison, entry, found)
-        parts += [_page(after.desk, one, entry) for one in found if one.does != "removed"]
+        parts += [_page(after.desk, one, entry, after.edition.parts) for one in found if one.does != "removed"]
     return Amendment(_edition(before, after, comparison, entry, parts), after.form, _drawings(before, after))
 
 
@@ -65,12 +66,19 @@ def _own_parts(
     return [cover, Part("contents", "", "Contents", "contents", group, (), audience="yard"), *numbered]
 
 
-def _page(desk: Desk, one: Replacement, entry: Addendum) -> Part:
-    part = (questions(desk, entry.number) if one.part.anchor == "questions" else None) or one.part
+def _page(desk: Desk, one: Replacement, entry: Addendum, parts: tuple[Part, ...]) -> Part:
+    part = one.part
+    if part.anchor == "questions":
+        part = _marked_questions(desk, entry, part, parts)
     number = part.number or part.title
     what = "new" if one.does == "added" else f"replaces every page of {number} issued before"
     words = [part.revision, f"Addendum {entry.number}, {day(entry.date)}: {what}"]
     return replace(part, group=PAGES, revision=" · ".join(word for word in words if word))
+
+
+def _marked_questions(desk: Desk, entry: Addendum, part: Part, parts: tuple[Part, ...]) -> Part:
+    marked = questions(replace(desk, numbers_parts=True), entry.number)
+    return replace(told(marked, parts), number=part.number) if marked is not None else part
 
 
 def _edition(before: Issue, after: Issue, comparison: Comparison, entry: Addendum, parts: list[Part]) -> Edition:

@@ -7,6 +7,7 @@ from decimal import Decimal
 from tenderwright.documents.desk import CAUTION, Desk, in_its_units
 from tenderwright.documents.edition import DataTable, Edition, Part, Stamp
 from tenderwright.documents.links_within import links_within
+from tenderwright.documents.numbering import numbered
 from tenderwright.documents.parts.bids_break_even import bids_break_even
 from tenderwright.documents.parts.bids_corrections import bids_corrections
 from tenderwright.documents.parts.bids_evaluated import bids_evaluated
@@ -49,7 +50,7 @@ def bid_report(desk: Desk, comparison: BidComparison, stamp: Stamp) -> Edition:
         stamp=stamp,
         issued=max(bid.bid.received for bid in comparison.bids),
         page_size="Letter" if tender.page_size == "Letter" else "A4",
-        parts=links_within(parts),
+        parts=links_within(numbered(parts, {GROUP: ""})),
         caution=CAUTION,
         confidential=True,
         facts=_facts(desk, comparison),

@@ -16,6 +16,7 @@ from tenderwright.calculations.method import BY_ROW, Symbol
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.value import Record, Value
 from tenderwright.documents.edition import Inline, Prose, Span
+from tenderwright.documents.numbering import GROUPS, mark, part_words
 from tenderwright.linking.link import Links
 from tenderwright.linking.prose import KINDS, WEB, parse_prose
 from tenderwright.model.build import Prose as WrittenProse
@@ -58,6 +59,8 @@ class Desk:
     package: Package
     links: Links
     calculated: Calculated
+    numbers_parts: bool = False
+    """Whether what is composed here goes into the specification, whose parts get their numbers at the end."""
 
     @property
     def tender(self) -> Tender:
@@ -78,6 +81,8 @@ class Desk:
         """Give the anchor at which a thing is found in the edition; empty where it has none."""
         if kind in ("frame", "value"):
             return ""
+        if kind == "part":
+            return name if self.numbers_parts else ""
         return f"{kind}-{name}".replace(".", "-")
 
     def label(self, kind: str, name: str) -> str:
@@ -91,6 +96,8 @@ class Desk:
         if kind == "value":
             value = self.record.values.get(name)
             return self.figure(value) if value else name
+        if kind == "part":
+            return mark(name, titled=True) if self.numbers_parts else part_words(name)
         if kind == "drawing":
             return name.upper()
         symbol = self.links.symbols.get((kind, name))
@@ -104,8 +111,13 @@ class Desk:
         """Give the printed number of a clause, such as `2.7`: that of its file, or its place where that has none."""
         for index, clause in enumerate(self.package.clauses, start=1):
             if clause.clause == name:
-                return f"2.{clause.number or index}"
+                return f"{GROUPS['General requirements']}.{clause.number or index}"
         return ""
+
+    def part(self, anchor: str, *, titled: bool = True) -> Span:
+        """Give a link to a part of the specification: `part 4.2 (Blocks and their loads)`, or its number alone."""
+        words = mark(anchor, titled=titled) if self.numbers_parts else part_words(anchor)
+        return Span(words, self.anchor("part", anchor))
 
     def ref(self, reference: Reference) -> Span:
         """Give a reference as linked text."""

@@ -13,6 +13,7 @@ from tenderwright.documents.drawings.all import drawings, figures_of
 from tenderwright.documents.edition import Edition, Figure, Part, Stamp
 from tenderwright.documents.form import price_form
 from tenderwright.documents.not_calculated import not_calculated_of
+from tenderwright.documents.numbering import numbered
 from tenderwright.documents.parts.anodes import anodes
 from tenderwright.documents.parts.clauses import general_requirements
 from tenderwright.documents.parts.coating_conditions import coating_conditions
@@ -35,7 +36,7 @@ from tenderwright.reading.git_state import GitState
 def yard_edition(desk: Desk, stamp: Stamp) -> tuple[Edition, PriceForm]:
     """Compose the yard edition and its price form."""
     form = price_form(desk, stamp.label)
-    edition = _edition(desk, stamp, _parts(desk, form))
+    edition = _edition(desk, stamp, _parts(replace(desk, numbers_parts=True), form))
     sheet = dock_sheet(desk, edition)
     return (replace(edition, sheets={"dock-sheet": sheet}) if sheet else edition), form
 
@@ -50,23 +51,23 @@ def _parts(desk: Desk, form: PriceForm) -> list[Part]:
         cover(desk),
         contents(),
         revision_record(desk),
+        schedule(desk, form),
+        *(item_part(desk, item) for item in desk.package.items),
         general_requirements(desk),
-        consolidated_lists(desk),
-        questions(desk),
         particulars(desk),
         fittings(desk),
         history(desk),
         condition(desk),
         anodes(desk),
+        zones(desk),
         coating_conditions(desk),
         tightness(desk),
         *docking_chapter(desk),
         tanks(desk),
-        sounding_tables(desk),
-        zones(desk),
         *_drawings(desk),
-        *(item_part(desk, item) for item in desk.package.items),
-        schedule(desk, form),
+        sounding_tables(desk),
+        consolidated_lists(desk),
+        questions(desk),
     ]
     return [part for part in parts if part is not None]
 
@@ -110,7 +111,7 @@ def _edition(desk: Desk, stamp: Stamp, parts: list[Part]) -> Edition:
         stamp=stamp,
         issued=tender.dates.issued,
         page_size="Letter" if tender.page_size == "Letter" else "A4",
-        parts=tuple(parts),
+        parts=numbered(tuple(parts)),
         caution=CAUTION,
         facts=cover_facts(desk),
         audience="yard",

@@ -26,6 +26,7 @@ KINDS = (
     "facility",
     "clause",
     "docking",
+    "part",
     "frame",
     "value",
 )

@@ -7,6 +7,7 @@ from typing import Any
 
 from msgspec import Struct
 
+from tenderwright.linking.parts import PARTS
 from tenderwright.model.package import Package
 from tenderwright.notices import Note, Notice, Place
 
@@ -52,7 +53,7 @@ def _title(kind: str, name: str, thing: Any) -> str:
 
 
 def symbol_table(package: Package) -> tuple[Mapping[tuple[str, str], Symbol], list[Notice]]:
-    """Make the symbol table; a name that stands for two things is a mistake."""
+    """Make the symbol table, with the parts that a specification can have; a name for two things is a mistake."""
     table: dict[tuple[str, str], Symbol] = {}
     notices: list[Notice] = []
     for kind, name, thing in things(package):
@@ -62,6 +63,7 @@ def symbol_table(package: Package) -> tuple[Mapping[tuple[str, str], Symbol], li
             notices.append(_twice(what, thing.here, first.here))
         else:
             table[(kind, name)] = Symbol(kind, name, _title(kind, name, thing), thing.here)
+    table |= {("part", name): Symbol("part", name, title, Place("")) for name, title in PARTS.items()}
     return table, notices + _inside_items(package)
 
 

@@ -34,7 +34,7 @@ No other keys may stand.
 | a position | A frame, `Fr 31`, `Fr 31 + 200 mm` (forward of it), a distance forward of the after perpendicular, `18.4 m`, or one from either perpendicular or a frame, `12 m abaft FP`, `40 ft aft of FP`, `3 m forward of AP`. |
 | `word` or a length | One of the words, or a quantity. |
 | name of a tank, an item … | The identifier of a thing elsewhere in the package. A name that leads nowhere is a mistake. |
-| prose | Text in CommonMark, without raw HTML. It may refer to things: `<item:420>`, `[the forepeak](tank:forepeak)`, `<value:coating.underwater.area>`, `<clause:hot-work>`, `<drawing:d-12>`, `<frame:31>`. |
+| prose | Text in CommonMark, without raw HTML. It may refer to things: `<item:420>`, `[the forepeak](tank:forepeak)`, `<value:coating.underwater.area>`, `<clause:hot-work>`, `<drawing:d-12>`, `<frame:31>`; or to a part of the specification, `<part:blocks>`, which is printed with its number and title. |
 | money | A number in the currency of package.yaml, with at most two decimals: `1250`, `84.5`. |
 | date | Year-month-day: `2027-04-12`. |
 | day | A date, or a day counted from an event of the programme: `docking + 3 d`, `undocking - 1 d`, `arrival`. The events are award, arrival, docking, undocking and redelivery. |

@@ -85,7 +85,7 @@ def shell_expansion(package: Package, calculated: Calculated) -> Figure | Absent
         f"The shell laid flat, port above and starboard below, forward to the right; {girths}. Hatching grows denser "
         "with the loss of the worst reading of a frame space, as a share of what plate may lose there; a dot marks a "
         "space gauged by the latest survey, and "
-        "one without dot or hatching was not gauged. Heavy outlines are inserts, numbered as in part 6.1."
+        "one without dot or hatching was not gauged. Heavy outlines are inserts, numbered as where they are listed."
     )
     return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)
 

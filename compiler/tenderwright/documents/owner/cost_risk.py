@@ -63,7 +63,7 @@ def cost_risk(desk: OwnerDesk) -> Part | None:
         Facts(tuple((name, inline(words)) for name, words in _settings(desk, seen, estimate))),
         _caution(),
     ]
-    return Part("cost-risk", "12.3", "How sure the cost is", "schedule", OWNER, tuple(blocks))
+    return Part("cost-risk", "", "How sure the cost is", "schedule", OWNER, tuple(blocks))
 
 
 def _driven(bars: Figure | None) -> list[Block]:

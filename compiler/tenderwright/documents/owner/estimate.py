@@ -38,7 +38,7 @@ def owner_estimate(desk: OwnerDesk) -> Part:
         _contingency(desk, estimate),
         *_growth(desk, estimate),
     ]
-    return Part("estimate", "12.1", "Estimate", "schedule", OWNER, tuple(blocks))
+    return Part("estimate", "", "Estimate", "schedule", OWNER, tuple(blocks))
 
 
 def _by_item(desk: OwnerDesk, estimate: Estimate) -> Table:

@@ -21,7 +21,7 @@ def facilities(desk: Desk) -> Part | None:
     blocks: list[Block] = []
     for facility in desk.package.facilities:
         blocks += _facility(desk, facility)
-    return Part("facilities", "12.8", "Facilities", "data", OWNER, tuple(blocks), caution=True) if blocks else None
+    return Part("facilities", "", "Facilities", "data", OWNER, tuple(blocks), caution=True) if blocks else None
 
 
 def _facility(desk: Desk, facility: Facility) -> list[Block]:

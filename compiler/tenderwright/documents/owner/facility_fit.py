@@ -34,7 +34,7 @@ def facility_comparison(desk: Desk) -> Part | None:
     """Compose the page that sets the facilities side by side; None where the package has none."""
     blocks = comparison(desk)
     title = "Facilities side by side"
-    return Part("facility-fit", "12.7", title, "data", OWNER, tuple(blocks), caution=True) if blocks else None
+    return Part("facility-fit", "", title, "data", OWNER, tuple(blocks), caution=True) if blocks else None
 
 
 def comparison(desk: Desk) -> list[Block]:

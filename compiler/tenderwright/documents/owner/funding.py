@@ -57,7 +57,7 @@ def funding(desk: OwnerDesk) -> Part | None:
         *_how(desk, scope, ladder),
         _worths(desk, scope, ladder),
     ]
-    return Part("funding", "12.5", "What the money buys", "schedule", "Owner's papers", tuple(blocks))
+    return Part("funding", "", "What the money buys", "schedule", "Owner's papers", tuple(blocks))
 
 
 def asked(desk: OwnerDesk) -> Ladder | None:

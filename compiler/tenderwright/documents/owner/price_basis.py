@@ -41,7 +41,7 @@ def price_basis(desk: OwnerDesk) -> Part:
     )
     table = Table(columns, tuple(rows), note=inline(_note(desk)), small=True)
     blocks = (*estimate_classes(desk, estimate), *_indices(desk), Heading("Line by line"), table)
-    return Part("price-basis", "12.2", "Prices by line", "schedule", OWNER, blocks, landscape=True)
+    return Part("price-basis", "", "Prices by line", "schedule", OWNER, blocks, landscape=True)
 
 
 def _note(desk: OwnerDesk) -> str:

@@ -33,7 +33,7 @@ def prices_by_item(desk: OwnerDesk) -> Part:
         f"counted. Shared services are spread {estimate.shared_rule}; both columns of totals agree to the cent."
     )
     blocks: list[Block] = [Table(columns, tuple(rows), note=note), *_deferrals(desk)]
-    return Part("prices", "12", "Prices by item", "schedule", OWNER, tuple(blocks))
+    return Part("prices", "", "Prices by item", "schedule", OWNER, tuple(blocks))
 
 
 def _priced_row(desk: OwnerDesk, one: PricedItem) -> Row:

@@ -62,7 +62,7 @@ def programme(desk: OwnerDesk) -> Part | None:
         _activities(desk, schedule, time),
     ]
     title = "How long it takes"
-    return Part("owner-programme", "12.4", title, "schedule", OWNER, tuple(blocks), landscape=True, caution=True)
+    return Part("owner-programme", "", title, "schedule", OWNER, tuple(blocks), landscape=True, caution=True)
 
 
 def in_words(schedule: Schedule, time: TimeOutlook | None) -> str:

@@ -28,7 +28,7 @@ def years_to_next(desk: OwnerDesk) -> Part | None:
     blocks = [_beside_history(desk, condition)]
     blocks += [not_calculated(ahead)] if isinstance(ahead, Absent) else [_table(ahead), *_between(desk, condition)]
     return Part(
-        "years-ahead", "12.6", "The years to the next docking", "data", "Owner's papers", tuple(blocks), caution=True
+        "years-ahead", "", "The years to the next docking", "data", "Owner's papers", tuple(blocks), caution=True
     )
 
 
@@ -56,8 +56,8 @@ def _table(ahead: tuple[After, ...]) -> Block:
     )
     note = inline(
         "Plates beside those renewed now, each carried on at its own rate of loss. Anodes by what was left of those in "
-        "the same places; coating by the constants in part 6.2. Each is an expectation, not a promise; a survey in the "
-        "water is worth more than any of them."
+        "the same places; coating by the constants of the anodes. Each is an expectation, not a promise; a survey in "
+        "the water is worth more than any of them."
     )
     return Table(columns, tuple(rows), note=note, small=True)
 

@@ -32,7 +32,7 @@ def anodes(desk: Desk) -> Part | None:
         blocks.append(not_calculated(duty, "How long the anodes last, and how many are needed"))
     blocks += _metals(desk)
     return Part(
-        "anodes", "6.2", "Anodes and unlike metals", "data", "The ship", tuple(blocks), caution=True, audience="yard"
+        "anodes", "", "Anodes and unlike metals", "data", "The ship", tuple(blocks), caution=True, audience="yard"
     )
 
 

@@ -28,7 +28,7 @@ def bids_break_even(desk: Desk, comparison: BidComparison) -> Part:
         blocks.append(Paragraph(inline("No quantity within its possible range changes the ranking of two bids.")))
     if comparison.break_evens:
         blocks += [Heading("All such quantities"), _table(comparison)]
-    return Part("bids-break-even", "6", "What quantities decide", "schedule", GROUP, tuple(blocks))
+    return Part("bids-break-even", "", "What quantities decide", "schedule", GROUP, tuple(blocks))
 
 
 _WORDS = (

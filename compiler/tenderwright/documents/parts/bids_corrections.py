@@ -25,7 +25,7 @@ def bids_corrections(desk: Desk, comparison: BidComparison) -> Part:
     blocks: list[Block] = [Paragraph(inline(_rule(comparison)))]
     for bid in comparison.bids:
         blocks += [Heading(bid.label), *_bid(bid)]
-    return Part("bids-corrections", "3", "Arithmetic", "schedule", GROUP, tuple(blocks))
+    return Part("bids-corrections", "", "Arithmetic", "schedule", GROUP, tuple(blocks))
 
 
 def _rule(comparison: BidComparison) -> str:

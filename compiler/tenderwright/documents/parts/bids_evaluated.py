@@ -25,7 +25,7 @@ def bids_evaluated(desk: Desk, comparison: BidComparison) -> Part:
     ]
     title = "Evaluated prices"
     landscape = len(comparison.bids) > 4
-    return Part("bids-evaluated", "2", title, "schedule", GROUP, tuple(blocks), landscape=landscape)
+    return Part("bids-evaluated", "", title, "schedule", GROUP, tuple(blocks), landscape=landscape)
 
 
 def bid_columns(comparison: BidComparison, width: float = 1.5) -> tuple[Column, ...]:

@@ -16,7 +16,7 @@ def bids_exclusions(desk: Desk, comparison: BidComparison) -> Part:
     blocks: list[Block] = [Paragraph(inline(_WORDS))]
     for bid in comparison.bids:
         blocks += [Heading(bid.label), *_bid(bid, comparison)]
-    return Part("bids-exclusions", "7", "Exclusions and lines not answered", "schedule", GROUP, tuple(blocks))
+    return Part("bids-exclusions", "", "Exclusions and lines not answered", "schedule", GROUP, tuple(blocks))
 
 
 _WORDS = (

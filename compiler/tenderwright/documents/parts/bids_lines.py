@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Span, Table, inline
+from tenderwright.documents.numbering import mark
 from tenderwright.documents.parts.bids_words import DASH, GROUP, quantity, rate, short
 from tenderwright.pricing.amount import PERCENTS
 from tenderwright.pricing.bids.compare import BidComparison
@@ -35,16 +36,16 @@ def bids_lines(desk: Desk, comparison: BidComparison) -> Part:
         *(Column(bid.label, "right", 1.5) for bid in comparison.bids),
     )
     blocks: list[Block] = [Paragraph(inline(_words(comparison))), Table(columns, tuple(rows), small=True)]
-    return Part("bids-lines", "4", "Line by line", "schedule", GROUP, tuple(blocks), landscape=True)
+    return Part("bids-lines", "", "Line by line", "schedule", GROUP, tuple(blocks), landscape=True)
 
 
 def _words(comparison: BidComparison) -> str:
     against = "the median of the bids and the estimate" if comparison.estimated else "the median of the bids"
     return (
         f"Rates in {comparison.currency}, percentages of mark-ups and of other lines. ↓ less than half of {against}, "
-        "↑ more than twice (common practice, no source); * corrected or to be confirmed, see part 3. A line that is "
-        "included, not bid or left empty says so; how the last two are priced stands in part 7. A median is given "
-        "where two bids or more price the line."
+        "↑ more than twice (common practice, no source); * corrected or to be confirmed, see "
+        f"{mark('bids-corrections')}. A line that is included, not bid or left empty says so; how the last two are "
+        f"priced stands in {mark('bids-exclusions')}. A median is given where two bids or more price the line."
     )
 
 

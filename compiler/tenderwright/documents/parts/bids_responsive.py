@@ -19,7 +19,7 @@ def bids_responsive(desk: Desk, comparison: BidComparison) -> Part:
         *_answers(comparison),
         *_filled(comparison),
     ]
-    return Part("bids-responsive", "8", "Beside the price", "schedule", GROUP, tuple(blocks), landscape=True)
+    return Part("bids-responsive", "", "Beside the price", "schedule", GROUP, tuple(blocks), landscape=True)
 
 
 _WORDS = (

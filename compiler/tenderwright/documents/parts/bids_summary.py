@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tenderwright.documents.desk import Desk, capital, joined
 from tenderwright.documents.edition import Block, Bullets, Caution, Column, Heading, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.numbering import mark
 from tenderwright.documents.parts.bids_words import (
     DASH,
     GROUP,
@@ -46,7 +47,7 @@ def bids_summary(desk: Desk, comparison: BidComparison) -> Part:
             ),
         ),
     ]
-    return Part("bids-summary", "1", "Summary", "front", GROUP, tuple(blocks))
+    return Part("bids-summary", "", "Summary", "front", GROUP, tuple(blocks))
 
 
 def _first(comparison: BidComparison) -> str:
@@ -169,11 +170,11 @@ def _changes(comparison: BidComparison) -> list[str]:
     ] or [break_even_sentence(one, comparison) for one in comparison.break_evens]
     words += sentences[:MOST_SENTENCES]
     if len(comparison.break_evens) > MOST_SENTENCES:
-        words.append(f"{len(comparison.break_evens)} such quantities in all stand in part 6.")
+        words.append(f"{len(comparison.break_evens)} such quantities in all stand in {mark('bids-break-even')}.")
     if not words:
         words.append(
             "No quantity within its possible range changes the ranking by itself, "
-            "and it is the same in every case of part 2."
+            f"and it is the same in every case of {mark('bids-evaluated')}."
         )
     return words
 
@@ -188,24 +189,28 @@ def _to_settle(comparison: BidComparison) -> list[str]:
     for bid in comparison.bids:
         ask = [running(one.what) for one in bid.corrected.corrections if one.asks]
         if ask:
-            words.append(f"{bid.label}: ask for confirmation of {joined(ask[:6])}{_more(len(ask) - 6)} (part 3).")
+            named = f"{joined(ask[:6])}{_more(len(ask) - 6)}"
+            words.append(f"{bid.label}: ask for confirmation of {named} ({mark('bids-corrections')}).")
         words += [_if_meant(bid, one, comparison) for one in bid.corrected.corrections if one.kind == "decimal slip"]
         for one in bid.unsettled:
-            words.append(f"{bid.label}: nothing prices the exclusion “{one.text}” (part 7).")
+            words.append(f"{bid.label}: nothing prices the exclusion “{one.text}” ({mark('bids-exclusions')}).")
         nobody = [number for adder in bid.adders for number in adder.nobody]
         if nobody:
-            words.append(f"{bid.label}: nobody prices line {joined(nobody)}, so nothing is added for it (part 7).")
+            told = f"nobody prices line {joined(nobody)}, so nothing is added for it"
+            words.append(f"{bid.label}: {told} ({mark('bids-exclusions')}).")
         words += doubt_sentences(bid, comparison)
         missed = [one.name for one in comparison.points[bid.name] if one.state == "missed"]
         unknown = [one.name for one in comparison.points[bid.name] if one.state == "not known"]
         if missed:
-            words.append(f"{bid.label}: {joined(missed)} missed; waive with a reason, or not (part 8).")
+            words.append(
+                f"{bid.label}: {joined(missed)} missed; waive with a reason, or not ({mark('bids-responsive')})."
+            )
         if unknown:
-            words.append(f"{bid.label}: {joined(unknown)} not known (part 8).")
+            words.append(f"{bid.label}: {joined(unknown)} not known ({mark('bids-responsive')}).")
     judge = any(
         one.criterion and one.state == "to be judged" for bid in comparison.bids for one in comparison.points[bid.name]
     )
-    still = "; the criteria of the tender are still to be judged (part 8)" if judge else ""
+    still = f"; the criteria of the tender are still to be judged ({mark('bids-responsive')})" if judge else ""
     return words or [f"Nothing was found{still}."]
 
 
@@ -233,7 +238,7 @@ def doubt_sentences(bid: EvaluatedBid, comparison: BidComparison) -> list[str]:
     others = [f"{_when(one, comparison)} it falls behind {comparison.bid(one.other).label}" for one in doubts]
     return [
         f"{bid.label} is unbalanced, and {' and '.join(others)}: "
-        "a reasonable doubt that it would be the lowest in the end (part 5)."
+        f"a reasonable doubt that it would be the lowest in the end ({mark('bids-unbalanced')})."
     ]
 
 

@@ -18,7 +18,7 @@ def bids_unbalanced(desk: Desk, comparison: BidComparison) -> Part:
     for bid in comparison.bids:
         blocks += [Heading(bid.label), Paragraph(inline(_verdict(bid, comparison))), *_lines(bid, comparison)]
     blocks += estimate_off(comparison)
-    return Part("bids-unbalanced", "5", "Unbalanced lines", "schedule", GROUP, tuple(blocks))
+    return Part("bids-unbalanced", "", "Unbalanced lines", "schedule", GROUP, tuple(blocks))
 
 
 _WORDS = (

@@ -50,7 +50,7 @@ def blocks(desk: Desk) -> Part | None:
     if desk.package.docking_plan.side_blocks:
         parts += [Heading("Side blocks"), *_sides(desk)]
     return Part(
-        "blocks", "7.2", "Blocks and their loads", "data", "Docking data", tuple(parts), caution=True, audience="yard"
+        "blocks", "", "Blocks and their loads", "data", "Docking data", tuple(parts), caution=True, audience="yard"
     )
 
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Heading, Part
-from tenderwright.documents.parts.front import FRONT
 from tenderwright.documents.parts.usual_precautions import usual_precautions
 
 
@@ -16,10 +15,10 @@ def general_requirements(desk: Desk) -> Part:
         blocks += [Heading(title, 2, desk.anchor("clause", clause.clause)), desk.prose(clause.text)]
     return Part(
         "general-requirements",
-        "2",
+        "",
         "General requirements",
         "clauses",
-        FRONT,
+        "General requirements",
         (*blocks, *usual_precautions(desk)),
         caution=True,
         audience="yard",

@@ -41,7 +41,7 @@ def coating_conditions(desk: Desk) -> Part | None:
         *_windows(desk),
     ]
     title = "Coating conditions"
-    return Part("coating-conditions", "6.3", title, "data", "The ship", tuple(blocks), caution=True, audience="yard")
+    return Part("coating-conditions", "", title, "data", "The ship", tuple(blocks), caution=True, audience="yard")
 
 
 def _surface(desk: Desk) -> str:

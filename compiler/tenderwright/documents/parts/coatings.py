@@ -36,9 +36,7 @@ def zones(desk: Desk) -> Part:
         none = Paragraph(
             inline("No zone or scheme is listed in vessel/zones.yaml: areas and paint stand in the items.")
         )
-        return Part(
-            "coating-zones", "10", "Coating zones and schemes", "data", "Docking data", (none,), audience="yard"
-        )
+        return Part("coating-zones", "", "Coating zones and schemes", "data", "The ship", (none,), audience="yard")
     rows = tuple(_zone_row(desk, zone) for zone in desk.package.zones)
     columns = (
         Column("Zone", width=2),
@@ -63,9 +61,7 @@ def zones(desk: Desk) -> Part:
         _index(desk),
         *not_calculated_of({_words(scheme): absent_of(paint, scheme.scheme) for scheme in desk.package.schemes}),
     ]
-    return Part(
-        "coating-zones", "10", "Coating zones and schemes", "data", "Docking data", tuple(blocks), audience="yard"
-    )
+    return Part("coating-zones", "", "Coating zones and schemes", "data", "The ship", tuple(blocks), audience="yard")
 
 
 def _zone_row(desk: Desk, zone: Zone) -> Row:

@@ -58,7 +58,7 @@ def condition(desk: Desk) -> Part | None:
 
 
 def _part(*blocks: Block) -> Part:
-    return Part("condition", "6.1", "Condition of the ship", "data", "The ship", blocks, caution=True, audience="yard")
+    return Part("condition", "", "Condition of the ship", "data", "The ship", blocks, caution=True, audience="yard")
 
 
 def _opening(desk: Desk, shell: ShellCondition, written: ShipCondition) -> Paragraph:

@@ -42,4 +42,4 @@ def docking_data(desk: Desk) -> Part:
         *condition(desk),
     ]
     parts += not_calculated_of(_absent(desk))
-    return Part("docking-data", "7", "Docking data", "data", DOCKING, tuple(parts), caution=True, audience="yard")
+    return Part("docking-data", "", "Docking data", "data", DOCKING, tuple(parts), caution=True, audience="yard")

@@ -37,7 +37,7 @@ def footprints(desk: Desk) -> Part | None:
     ]
     return Part(
         "footprints",
-        "7.3",
+        "",
         "Blocks against the hull",
         "data",
         "Docking data",

@@ -29,6 +29,8 @@ from tenderwright.pricing.money import in_currency
 from tenderwright.quantities.customs import day
 
 FRONT = "Front matter"
+RULES = "Rules and prices"
+ANNEXES = "Annexes"
 
 
 def cover(desk: Desk) -> Part:
@@ -107,10 +109,10 @@ def revision_record(desk: Desk) -> Part:
         ]
     return Part(
         "revision-record",
-        "1",
+        "",
         "Revision record and rules of this tender",
         "front",
-        FRONT,
+        RULES,
         tuple(blocks),
         audience="yard",
     )
@@ -142,7 +144,7 @@ def desk_item(desk: Desk, item: Item) -> Inline:
 def consolidated_lists(desk: Desk) -> Part:
     """Compose the lists that gather what stands in the items: documents, owner's material, holds, reports, services."""
     blocks = [*_drawings(desk), *_deliveries(desk), *_holds(desk), *_reports(desk), *_services(desk)]
-    return Part("lists", "3", "Consolidated lists", "front", FRONT, tuple(blocks), audience="yard")
+    return Part("lists", "", "Consolidated lists", "front", ANNEXES, tuple(blocks), audience="yard")
 
 
 def _drawings(desk: Desk) -> list[Block]:

@@ -51,7 +51,7 @@ def history(desk: Desk) -> Part:
     if desk.package.surveys:
         blocks += _surveys(desk)
     return Part(
-        "history", "6", "Earlier dockings and surveys", "data", "The ship", tuple(blocks), caution=True, audience="yard"
+        "history", "", "Earlier dockings and surveys", "data", "The ship", tuple(blocks), caution=True, audience="yard"
     )
 
 

@@ -47,7 +47,7 @@ def landing(desk: Desk) -> Part | None:
         levels(found),
     ]
     return Part(
-        "landing", "7.1", "Landing on the blocks", "data", "Docking data", tuple(blocks), caution=True, audience="yard"
+        "landing", "", "Landing on the blocks", "data", "Docking data", tuple(blocks), caution=True, audience="yard"
     )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Facts, Heading, Inline, Paragraph, Part, inline
-from tenderwright.documents.parts.front import FRONT
+from tenderwright.documents.parts.front import ANNEXES
 from tenderwright.model.question import Question
 from tenderwright.quantities.customs import day
 
@@ -32,7 +32,7 @@ def questions(desk: Desk, new_in: int = 0) -> Part | None:
         blocks += found
     anchor, title = "questions", "Questions and answers"
     return Part(
-        anchor, "3.1", title, "front", FRONT, tuple(blocks), caution=True, changed=tuple(changed), audience="yard"
+        anchor, "", title, "front", ANNEXES, tuple(blocks), caution=True, changed=tuple(changed), audience="yard"
     )
 
 

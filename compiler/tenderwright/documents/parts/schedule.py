@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.parts.front import RULES
 from tenderwright.documents.parts.item_tables import line_width
 from tenderwright.documents.price_form import FormSection, PriceForm
 from tenderwright.pricing.money import in_currency
@@ -26,7 +27,7 @@ def schedule(desk: Desk, form: PriceForm) -> Part:
                 Paragraph(inline(section.note)),
                 _table(desk, section),
             ]
-    return Part("schedule", "11", "Schedule of prices", "schedule", "Prices", tuple(blocks), audience="yard")
+    return Part("schedule", "", "Schedule of prices", "schedule", RULES, tuple(blocks), audience="yard")
 
 
 def _table(desk: Desk, section: FormSection) -> Table:

@@ -25,7 +25,7 @@ def particulars(desk: Desk) -> Part:
     if ship is None:
         absent = not_calculated(without_file(desk.package, "vessel/particulars.yaml"))
         return Part(
-            "particulars", "4", "Particulars of the ship", "data", SHIP, (absent,), caution=True, audience="yard"
+            "particulars", "", "Particulars of the ship", "data", SHIP, (absent,), caution=True, audience="yard"
         )
     blocks: list[Block] = [Facts(tuple(_facts(desk, ship)))]
     for title, text in (
@@ -39,7 +39,7 @@ def particulars(desk: Desk) -> Part:
     blocks += notes_on(desk, [(shaft.name, shaft.notes) for shaft in ship.shafts])
     blocks += [*_marks(desk, ship), *_frames(desk), *_hazards(desk, ship)]
     return Part(
-        "particulars", "4", "Particulars of the ship", "data", SHIP, tuple(blocks), caution=True, audience="yard"
+        "particulars", "", "Particulars of the ship", "data", SHIP, tuple(blocks), caution=True, audience="yard"
     )
 
 
@@ -145,7 +145,7 @@ def fittings(desk: Desk) -> Part:
     blocks = [*_openings(desk), *_appendages(desk), *_anodes(desk), *_strakes(desk)]
     planked = of_wood(desk.package.particulars) and not (desk.package.anodes or desk.package.strakes)
     title = "Openings and appendages" if planked else "Openings, appendages, anodes and plating"
-    return Part("fittings", "5", title, "data", SHIP, tuple(blocks), caution=True, audience="yard")
+    return Part("fittings", "", title, "data", SHIP, tuple(blocks), caution=True, audience="yard")
 
 
 def _openings(desk: Desk) -> list[Block]:

@@ -11,6 +11,7 @@ from tenderwright.documents.edition import Beside, Block, Column, Heading, Parag
 from tenderwright.documents.not_calculated import absent_of, not_calculated, not_calculated_of
 from tenderwright.documents.parts.notes import notes_on
 from tenderwright.documents.together import together
+from tenderwright.documents.parts.front import ANNEXES
 from tenderwright.model.tank import Tank
 from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import head, in_column, show
@@ -23,7 +24,7 @@ def tanks(desk: Desk) -> Part:
         none = Paragraph(inline("No tank is listed in vessel/tanks.yaml."))
         none = not_calculated(Waiting(waits)) if waits else none
         return Part(
-            "tanks", "8", "Tanks and their contents", "data", "Docking data", (none,), caution=True, audience="yard"
+            "tanks", "", "Tanks and their contents", "data", "Docking data", (none,), caution=True, audience="yard"
         )
     rows = []
     read = {tank.contents.read for tank in desk.package.tanks}
@@ -98,7 +99,7 @@ def tanks(desk: Desk) -> Part:
         *notes_on(desk, [(one.name, one.notes) for one in desk.package.tanks]),
     ]
     return Part(
-        "tanks", "8", "Tanks and their contents", "data", "Docking data", tuple(blocks), caution=True, audience="yard"
+        "tanks", "", "Tanks and their contents", "data", "Docking data", tuple(blocks), caution=True, audience="yard"
     )
 
 
@@ -152,9 +153,7 @@ def sounding_tables(desk: Desk) -> Part | None:
         )
         blocks = [Paragraph(inline(_SOUNDED)), Beside(stacks, 3)]
     blocks += not_calculated_of(absent)
-    return Part(
-        "sounding-tables", "9", "Sounding tables", "data", "Docking data", tuple(blocks), caution=True, audience="yard"
-    )
+    return Part("sounding-tables", "", "Sounding tables", "data", ANNEXES, tuple(blocks), caution=True, audience="yard")
 
 
 _SOUNDED = (

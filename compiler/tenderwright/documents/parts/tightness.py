@@ -20,7 +20,7 @@ def tightness(desk: Desk) -> Part | None:
     if not blocks:
         return None
     title = "Tightness, leaks and clearances"
-    return Part("tightness", "6.4", title, "data", "The ship", tuple(blocks), caution=True, audience="yard")
+    return Part("tightness", "", title, "data", "The ship", tuple(blocks), caution=True, audience="yard")
 
 
 def _tests(desk: Desk) -> list[Block]:
@@ -74,7 +74,7 @@ def _leaks(desk: Desk) -> list[Block]:
         Column("Before that", width=3),
         Column("Item", width=0.9),
     )
-    note = inline("Openings are listed in part 5, each with its valve and state.")
+    note = inline("Openings are listed in ", desk.part("fittings"), ", each with its valve and state.")
     return [Heading("Register of leaks"), Table(columns, rows, note=note, small=True)] if rows else []
 
 

@@ -37,7 +37,7 @@ def timber(desk: Desk) -> Part:
     found = desk.calculated.outcome(wood)
     blocks = [not_calculated(found)] if isinstance(found, Absent) else _blocks(desk, found)
     return Part(
-        "condition", "6.1", "Condition of the hull", "data", "The ship", tuple(blocks), caution=True, audience="yard"
+        "condition", "", "Condition of the hull", "data", "The ship", tuple(blocks), caution=True, audience="yard"
     )
 
 

@@ -54,7 +54,7 @@ def undocking(desk: Desk) -> Part | None:
         *([tank_table(desk), *before_flooding(desk)] if desk.package.tanks else [Paragraph(NO_TANK)]),
     ]
     return Part(
-        "undocking", "7.4", "Undocking condition", "data", "Docking data", tuple(blocks), caution=True, audience="yard"
+        "undocking", "", "Undocking condition", "data", "Docking data", tuple(blocks), caution=True, audience="yard"
     )
 
 
