@@ -9,9 +9,9 @@ from tenderwright.calculations.steps.outcome import Absent, Waiting
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Beside, Block, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import absent_of, not_calculated, not_calculated_of
+from tenderwright.documents.parts.front import ANNEXES
 from tenderwright.documents.parts.notes import notes_on
 from tenderwright.documents.together import together
-from tenderwright.documents.parts.front import ANNEXES
 from tenderwright.model.tank import Tank
 from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import head, in_column, show
