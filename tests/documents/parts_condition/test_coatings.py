@@ -3,9 +3,12 @@ from __future__ import annotations
 from tenderwright.calculations.calculate import calculate
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Bullets, Table, plain
-from tenderwright.documents.parts.coatings import scheme_blocks, zones
+from tenderwright.documents.parts.coatings import prints, scheme_blocks, zones
+from tenderwright.documents.parts.item import item_part
 from tenderwright.linking.link import link
+from tenderwright.model.coating import Scheme
 from tests.calculations.ship.condition.ship import marram
+from tests.documents.composed import rows, tables, words
 from tests.replacing import replace
 
 from .parts import desk
@@ -54,3 +57,27 @@ def test_an_area_that_the_package_has_no_data_for_says_what_it_needs() -> None:
     assert not any(entry.startswith("Boot-top") for entry in said)
     assert _said(scheme_blocks(without, bare.schemes[0])) == [f"Paint. {needs}", f"Abrasive. {needs}"]
     assert _said(scheme_blocks(without, bare.schemes[1])) == [f"Paint. {needs}"]
+
+
+def test_a_scheme_of_one_item_is_printed_in_it_and_one_of_several_in_the_chapter() -> None:
+    package, _, _ = marram()
+    first, second = (item for item in package.items if item.number in ("410", "420"))
+    both = replace(second, schemes=(*first.schemes, *second.schemes))
+    shared = replace(package, items=tuple(both if item is second else item for item in package.items))
+    alone, several = desk(), Desk(shared, link(shared)[0], calculate(shared))
+    (scheme,) = (one for one in package.schemes if one.scheme == first.schemes[0].name)
+    found = prints(alone, scheme)
+    assert found is not None
+    assert found.number == "410"
+    assert prints(several, scheme) is None
+    for at, in_items, in_chapter in ((alone, [1, 0], 0), (several, [0, 0], 1)):
+        pages = [item_part(at, item).blocks for item in at.package.items if item.number in ("410", "420")]
+        assert [_coats(page, scheme) for page in pages] == in_items
+        assert _coats(zones(at).blocks, scheme) == in_chapter
+    assert scheme.name in words(item_part(several, both))
+
+
+def _coats(blocks: object, scheme: Scheme) -> int:
+    """Count the tables that print the coats of a scheme."""
+    products = [coat.product + (f", {coat.colour}" if coat.colour else "") for coat in scheme.coats]
+    return sum([row[1] for row in rows(table)] == products for table in tables(blocks))

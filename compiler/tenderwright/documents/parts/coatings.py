@@ -8,11 +8,10 @@ from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.coatings import scheme_abrasive, scheme_paint
 from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.zones import shell_bands, zone_area
-from tenderwright.documents.desk import Desk, joined
+from tenderwright.documents.desk import Desk, joined, set_units
 from tenderwright.documents.edition import (
     Block,
     Column,
-    Facts,
     Heading,
     Inline,
     Paragraph,
@@ -23,10 +22,12 @@ from tenderwright.documents.edition import (
     inline,
 )
 from tenderwright.documents.not_calculated import absent_of, not_calculated_of
+from tenderwright.documents.parts.item_lines import MARGIN
 from tenderwright.documents.parts.notes import notes_on
 from tenderwright.model.appliers import appliers
 from tenderwright.model.coating import Preparation, Scheme, Zone
 from tenderwright.model.common import AreaEntry
+from tenderwright.model.item import Item
 from tenderwright.quantities.display import head, in_column, show
 
 
@@ -60,6 +61,12 @@ def zones(desk: Desk) -> Part:
         Heading("Schemes"),
         _index(desk),
         *not_calculated_of({_words(scheme): absent_of(paint, scheme.scheme) for scheme in desk.package.schemes}),
+        *(
+            one
+            for scheme in desk.package.schemes
+            if prints(desk, scheme) is None
+            for one in scheme_blocks(desk, scheme)
+        ),
     ]
     return Part("coating-zones", "", "Coating zones and schemes", "data", "The ship", tuple(blocks), audience="yard")
 
@@ -131,30 +138,46 @@ def _index(desk: Desk) -> Table:
 
 
 def scheme_blocks(desk: Desk, scheme: Scheme) -> list[Block]:
-    """Compose one scheme in full, for the item that applies it."""
+    """Compose one scheme in full: what is prepared and to which grade, its coats, and what is assumed for planning."""
     name = f"coating.{scheme.scheme}"
     extent = scheme.extent
-    basis = f" ({extent.basis})" if extent and extent.basis else ""
-    facts: list[tuple[str, Inline]] = [
-        ("Area", inline(f"{desk.told(f'{name}.area')} of ", desk.ref(scheme.zone), basis)),
-        ("Preparation", inline(_grade(scheme.preparation.grade))),
-        ("Profile and cleanliness", inline(_cleanliness(desk, scheme.preparation))),
-    ]
+    basis = f" ({set_units(extent.basis)})" if extent and extent.basis else ""
+    asked = [_grade(scheme.preparation.grade), _cleanliness(desk, scheme.preparation)]
+    told = f"{basis}. {'; '.join(filter(None, asked))}."
     if scheme.before_water:
-        facts.append(("Before water stands on it", inline(f"{desk.quantity(scheme.before_water)} from the last coat")))
-    if scheme.abrasive:
-        words = (
-            f"{desk.told(f'{name}.abrasive')} at {desk.quantity(scheme.abrasive.rate)} "
-            f"({scheme.abrasive.source}); "
-            f"spent, with paint and rust, {desk.told(f'{name}.spent')}"
-        )
-        facts.append(("Abrasive, for planning", inline(words)))
-    facts = [fact for fact in facts if any(span.text for span in fact[1])]
+        told += f" {desk.quantity(scheme.before_water)} from the last coat before water stands on it."
+    words: list[str | Span] = [Span(f"{_words(scheme)}: ", strong=True), f"{desk.told(f'{name}.area')} of "]
     absent = {
         "Paint": absent_of(desk.calculated.outcome(scheme_paint), scheme.scheme),
         "Abrasive": absent_of(desk.calculated.outcome(scheme_abrasive), scheme.scheme),
     }
-    return [Heading(_words(scheme), 3), Facts(tuple(facts)), _coats(desk, scheme), *not_calculated_of(absent)]
+    return [
+        Heading("Coating", 3, in_margin=True),
+        Paragraph(inline(*words, desk.ref(scheme.zone), told)),
+        _coats(desk, scheme),
+        *not_calculated_of(absent),
+    ]
+
+
+def scheme_line(desk: Desk, scheme: Scheme) -> list[Block]:
+    """Name a scheme in one line, for each of several items that apply it; the chapter of zones prints it in full."""
+    film = _paint(desk, scheme)
+    coats = f"{len(scheme.coats)} coat{'s' if len(scheme.coats) > 1 else ''}"
+    thick = f" of {show(film.dry_film, 'film')} dry film" if film else ""
+    area = desk.told(f"coating.{scheme.scheme}.area")
+    name = Span(_words(scheme), desk.anchor("scheme", scheme.scheme))
+    told = f": {area} of ", desk.ref(scheme.zone), f", {scheme.preparation.grade}, {coats}{thick}, as printed there."
+    return [Heading("Coating", 3, in_margin=True), Paragraph(inline(name, *told))]
+
+
+def prints(desk: Desk, scheme: Scheme) -> Item | None:
+    """Give the item that prints a scheme in full, being the only one that lists it; None where the chapter does."""
+    listing = [
+        item
+        for item in desk.package.items
+        if not item.withdrawn and any(reference.name == scheme.scheme for reference in item.schemes)
+    ]
+    return listing[0] if len(listing) == 1 else None
 
 
 def _words(scheme: Scheme) -> str:
@@ -210,34 +233,36 @@ def _coats(desk: Desk, scheme: Scheme) -> Table:
             )
         )
     columns = (
-        Column("Coat", width=0.6),
-        Column("Product", width=2.7),
-        Column("Dry film", "right", 1),
-        Column("Wet film", "right", 1),
-        Column("Stripe", width=1),
-        Column("Next coat after", width=1.5),
-        Column(head("Paint", "paint"), "right", 0.8),
-        Column("Sets", "right", 1.1),
+        Column("Coat", width=MARGIN),
+        Column("Product", width=52),
+        Column("Dry film", "right", 15),
+        Column("Wet film", "right", 15),
+        Column("Stripe", width=16),
+        Column("Next coat after", width=25),
+        Column(head("Paint", "paint"), "right", 14),
+        Column("Sets", "right", 17.4),
     )
-    note = inline(
-        "Paint and sets are for planning, with losses, profile and stripe coats as the owner assumes; "
-        f"the yard prices its own.{_assumed(desk, scheme)}"
-    )
-    return Table(columns, tuple(rows), note=note, small=True)
+    return Table(columns, tuple(rows), note=inline(_planned(desk, scheme)), small=True)
 
 
-def _assumed(desk: Desk, scheme: Scheme) -> str:
-    """Say what is taken for losses and for the profile that the first coat fills, each with its source."""
+def _planned(desk: Desk, scheme: Scheme) -> str:
+    """Say what is assumed for abrasive, losses and the profile that the first coat fills, each with its source."""
+    told = "Paint and sets are for planning; the yard prices its own."
     by_loss: dict[str, list[str]] = {}
     for coat in scheme.coats:
-        source = f" ({coat.loss_source})" if coat.loss_source else ""
+        source = f" ({set_units(coat.loss_source)})" if coat.loss_source else ""
         by_loss.setdefault(f"{desk.quantity(coat.loss)}{source}", []).append(str(coat.coat))
-    told = [f" Loss {words} for coat {joined(coats)}." for words, coats in by_loss.items()]
+    told += "".join(f" Loss {words} for coat {joined(coats)}." for words, coats in by_loss.items())
     fill = scheme.profile_fill
     if fill is not None:
-        source = f" ({fill.source})" if fill.source else ""
-        told.append(f" The first coat fills {fill.k:g} of a profile of {desk.quantity(fill.rz)}{source}.")
-    return "".join(told)
+        source = f" ({set_units(fill.source)})" if fill.source else ""
+        told += f" The first coat fills {fill.k:g} of a profile of {desk.quantity(fill.rz)}{source}."
+    if scheme.abrasive:
+        name = f"coating.{scheme.scheme}"
+        rate = f"{desk.quantity(scheme.abrasive.rate)} ({set_units(scheme.abrasive.source)})"
+        told += f" Abrasive {desk.told(f'{name}.abrasive')} at {rate}; spent, with paint and rust, "
+        told += f"{desk.told(f'{name}.spent')}."
+    return told
 
 
 def _stripe(desk: Desk, coats: int) -> str:

@@ -6,13 +6,14 @@ import re
 
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Heading, Inline, Paragraph, Part, Span, Step, Steps, inline
-from tenderwright.documents.parts.coatings import scheme_blocks
+from tenderwright.documents.parts.coatings import prints, scheme_blocks, scheme_line
 from tenderwright.documents.parts.item_head import item_head
 from tenderwright.documents.parts.item_lines import item_lines
 from tenderwright.documents.parts.item_points import item_points
 from tenderwright.documents.parts.item_tables import item_tables
 from tenderwright.documents.parts.questions import answered
 from tenderwright.documents.precautions import PRECAUTIONS, anchor_of
+from tenderwright.linking.prose import parse_prose
 from tenderwright.model.build import Prose
 from tenderwright.model.item import Item
 from tenderwright.quantities.customs import day
@@ -103,8 +104,8 @@ def _decision(desk: Desk, item: Item) -> list[Block]:
     gate = item.decision
     if gate is None:
         return []
-    decides = f"{capital(gate.who)} decides within {desk.quantity(gate.within)}."
-    return [_label("Decision"), Paragraph(inline(decides)), desk.prose(gate.on)]
+    decides = inline(f"{capital(gate.who)} decides within {desk.quantity(gate.within)}")
+    return [_label("Decision"), *_after_words(desk, decides, gate.on)]
 
 
 def _access(desk: Desk, item: Item) -> list[Block]:
@@ -137,7 +138,7 @@ def _schemes(desk: Desk, item: Item) -> list[Block]:
     for reference in item.schemes:
         scheme = next((s for s in desk.package.schemes if s.scheme == reference.name), None)
         if scheme is not None:
-            blocks += scheme_blocks(desk, scheme)
+            blocks += scheme_line(desk, scheme) if prints(desk, scheme) is None else scheme_blocks(desk, scheme)
     return blocks
 
 
@@ -152,10 +153,20 @@ def _precautions(desk: Desk, item: Item) -> list[Block]:
         _, clause = PRECAUTIONS[hazard]
         if number := desk.clause_number(clause):
             spans += [Span(" ("), Span(number, desk.anchor("clause", clause)), Span(")")]
-    blocks: list[Block] = [Paragraph(tuple(spans))] if spans else []
-    if item.precautions:
-        blocks.append(desk.prose(item.precautions))
-    return [_label("Precautions"), *blocks]
+    return [_label("Precautions"), *_after_words(desk, tuple(spans), item.precautions)]
+
+
+def _after_words(desk: Desk, words: Inline, text: Prose | None) -> list[Block]:
+    """Give words and the text that follows them, in one paragraph where the text is no more than one."""
+    if text is None:
+        return [Paragraph(words)]
+    if _is_one_paragraph(text):
+        return [Paragraph((*words, *([Span(". ")] if words else []), *desk.words(text)))]
+    return [*([Paragraph(words)] if words else []), desk.prose(text)]
+
+
+def _is_one_paragraph(text: Prose) -> bool:
+    return [token.type for token in parse_prose(text.text)] == ["paragraph_open", "inline", "paragraph_close"]
 
 
 def _heritage(desk: Desk, item: Item) -> list[Block]:
@@ -166,6 +177,8 @@ def _heritage(desk: Desk, item: Item) -> list[Block]:
     told = f"Treatment: {heritage.treatment}. Removed fabric {kept}."
     if heritage.photographs:
         told += f" Photographs: {heritage.photographs}."
+    if _is_one_paragraph(heritage.significance):
+        return [_label("Heritage"), Paragraph((*desk.words(heritage.significance), Span(f" {told}")))]
     return [_label("Heritage"), desk.prose(heritage.significance), Paragraph(inline(told))]
 
 

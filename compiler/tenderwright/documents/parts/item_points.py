@@ -20,9 +20,9 @@ def item_points(desk: Desk, item: Item) -> list[Block]:
         return []
     columns = (
         Column("Point", width=MARGIN),
-        Column("What", width=57),
-        Column("Who and notice, or when", width=38),
-        Column("Passes, and form", width=59.4),
+        Column("What", width=55),
+        Column("Who and notice, or when", width=43),
+        Column("Passes, and form", width=56.4),
     )
     return [Heading(capital(joined(named)), 3), Table(columns, (*holds, *tests, *reports))]
 
