@@ -5,7 +5,6 @@ from __future__ import annotations
 import io
 import zipfile
 
-import pypdf
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -13,6 +12,8 @@ from hypothesis import strategies as st
 from tenderwright.writing.archive import archive
 from tenderwright.writing.differences import differences, first_different_byte
 from tenderwright.writing.pdf import Typeset
+
+from .test_pdf_pages import drawn
 
 
 @given(st.binary(), st.binary(), st.binary())
@@ -98,8 +99,7 @@ def test_a_workbook_that_cannot_be_unpacked_is_told() -> None:
 
 
 def test_a_pdf_differs_on_a_page(typeset: Typeset) -> None:
-    reader = pypdf.PdfReader(io.BytesIO(typeset.pdf))
-    at = reader.xref[0][reader.pages[3].raw_get("/Contents").idnum] + 80
+    at = next(start for page, start in drawn(typeset.pdf) if page == 4) + 80
     spoilt = bytearray(typeset.pdf)
     spoilt[at] ^= 1
     assert differences({"s.pdf": bytes(spoilt)}, {"s.pdf": typeset.pdf}) == {

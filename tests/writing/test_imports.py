@@ -12,7 +12,7 @@ def test_plain_writers_do_not_load_the_heavy_libraries() -> None:
         "from tenderwright.writing import pdf\n"
         "from tenderwright.writing.markdown import document\n"
         "from tenderwright.writing.word import document\n"
-        "print(sorted({'weasyprint', 'openpyxl', 'fontTools', 'docx', 'lxml'} & set(sys.modules)))\n"
+        "print(sorted({'weasyprint', 'openpyxl', 'fontTools', 'pikepdf', 'docx', 'lxml'} & set(sys.modules)))\n"
     )
     compiler = Path(__file__).parents[2] / "compiler"
     done = subprocess.run([sys.executable, "-c", program], cwd=compiler, capture_output=True, text=True, check=True)

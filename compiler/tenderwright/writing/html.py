@@ -6,7 +6,6 @@ import re
 from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
-from itertools import pairwise
 
 from markupsafe import Markup
 
@@ -15,6 +14,8 @@ from tenderwright.writing.errors import WritingError
 from tenderwright.writing.faces import face_rules
 from tenderwright.writing.figures import Room
 from tenderwright.writing.rendering import Drawing, contents_groups, edition_mark, environment, style_sheet
+from tenderwright.writing.typesetting.links import ACROSS
+from tenderwright.writing.typesetting.sheets import form_of, sheet_class, sheet_rules
 
 _ROOMS = {
     ("A4", False): Room(165.0, 200.0),
@@ -34,21 +35,28 @@ def part_html(edition: Edition, part: Part, pages: Mapping[str, int] | None = No
     Without `with_style` the style sheet is left out, for a typesetter that has read it once for all parts.
     """
     template = environment().get_template("paper.html.j2")
-    return template.render(
+    page = template.render(
         edition=edition,
         part=part,
         pages=pages or {},
         groups=contents_groups(edition.parts) if part.kind == "contents" else (),
-        outline_group=_outline_group(edition, part),
         mark=edition_mark(edition),
+        sheet=sheet_class(edition.page_size, form_of(part.kind, part.landscape)),
         drawing=Drawing(_ROOMS[edition.page_size, part.landscape], nested_rules=False),
         style=Markup(paper_style()) if with_style else "",
     )
+    inside = set(_IDENTITY.findall(page))
+    return _INTERNAL.sub(lambda link: link[0] if link[1] in inside else _across(link), page)
+
+
+def _across(link: re.Match[str]) -> str:
+    """Make a link to another part one that stands until the parts are joined."""
+    return f"{link[0][: link.start(1) - link.start() - 1]}{ACROSS}{link[0][link.start(1) - link.start() :]}"
 
 
 def paper_style() -> str:
-    """Give the style sheet of every paper part, typefaces first."""
-    return f"{face_rules()}\n{style_sheet('paper.css')}"
+    """Give the style sheet of every paper part, typefaces and sheets first."""
+    return f"{face_rules()}\n{sheet_rules()}\n{style_sheet('paper.css')}"
 
 
 def screen_page(edition: Edition) -> str:
@@ -79,14 +87,6 @@ def check_anchors(page: str) -> None:
         raise WritingError(f"anchors given twice: {', '.join(doubled)}")
     if dead := sorted(set(_INTERNAL.findall(page)) - set(anchors)):
         raise WritingError(f"links without an anchor: {', '.join(dead)}")
-
-
-def _outline_group(edition: Edition, part: Part) -> str:
-    """Give the group that a part opens in the outline, empty when it opens none."""
-    for before, here in pairwise((None, *edition.parts)):
-        if here is part and part.group and (before is None or before.group != part.group):
-            return part.group
-    return ""
 
 
 @dataclass(frozen=True)

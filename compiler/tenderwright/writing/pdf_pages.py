@@ -3,45 +3,36 @@
 from __future__ import annotations
 
 import re
-import zlib
+from collections.abc import Iterator
+from io import BytesIO
+from typing import Any
 
-_STREAM = re.compile(rb"(\d+) 0 obj\n<<([^>]*)>>\nstream\n")
+_STREAM = re.compile(rb"(\d+) 0 obj\n<<(.*)>>\nstream\n")
 _LENGTH = re.compile(rb"/Length (\d+)")
-_OBJECTS = re.compile(rb"/Type /ObjStm/N (\d+)/First (\d+)")
-_KIDS = re.compile(rb"/Type /Pages/Kids \[([^\]]*)\]")
-_CONTENTS = re.compile(rb"/Type /Page/.*?/Contents (\d+) 0 R", re.DOTALL)
 
 
 def page_at(pdf: bytes, offset: int) -> int | None:
     """Give the number of the page whose drawing holds a byte, from 1; None where the byte belongs to no page alone.
 
-    Only for a PDF of this compiler, whose objects stand in object streams (ISO 32000-1, 7.5.7).
+    Only for a PDF of this compiler, each of whose streams gives its length in its own dictionary.
     """
-    objects: dict[int, bytes] = {}
-    holding = 0
+    import pikepdf
+
     at = 0
     while match := _STREAM.search(pdf, at):
         length = _LENGTH.search(match[2])
         at = match.end() + (int(length[1]) if length else 0)
         if match.start() <= offset < at:
-            holding = int(match[1])
-        if packed := _OBJECTS.search(match[2]):
-            objects |= _unpacked(zlib.decompress(pdf[match.end() : at]), int(packed[1]), int(packed[2]))
-    return _pages(objects).get(holding)
+            with pikepdf.open(BytesIO(pdf)) as opened:
+                drawn = {number: page for page, one in enumerate(opened.pages, start=1) for number in _drawing(one.obj)}
+            return drawn.get(int(match[1]))
+    return None
 
 
-def _unpacked(data: bytes, count: int, first: int) -> dict[int, bytes]:
-    """Take an object stream apart: pairs of number and offset, then the objects."""
-    numbers = [int(word) for word in data[:first].split()][: 2 * count]
-    starts = [first + start for start in numbers[1::2]]
-    return {
-        number: data[start:end] for number, start, end in zip(numbers[::2], starts, [*starts[1:], None], strict=True)
-    }
+def _drawing(page: Any) -> Iterator[int]:
+    """Give the numbers of the objects that draw a page: what stands in its margins, and its content."""
+    from pikepdf import Array
 
-
-def _pages(objects: dict[int, bytes]) -> dict[int, int]:
-    """Give the number of each page by the number of the object that draws it."""
-    tree = next((match for held in objects.values() if (match := _KIDS.search(held))), None)
-    kids = [int(number) for number in re.findall(rb"(\d+) 0 R", tree[1])] if tree else []
-    drawn = [_CONTENTS.search(objects.get(kid, b"")) for kid in kids]
-    return {int(match[1]): page for page, match in enumerate(drawn, start=1) if match}
+    contents = page.get("/Contents", Array())
+    for one in contents if isinstance(contents, Array) else [contents]:
+        yield one.objgen[0]

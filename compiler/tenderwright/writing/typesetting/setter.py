@@ -1,0 +1,49 @@
+"""Sets one part: its HTML laid out and painted as a tagged PDF of its own, the same bytes wherever that is done."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from tenderwright.writing.clock import source_date
+from tenderwright.writing.fetching import build_fetcher, no_complaints
+from tenderwright.writing.html import paper_style
+
+
+class PartSetter:
+    """Sets parts one after another, with one style sheet and one set of faces."""
+
+    def __init__(self) -> None:
+        from weasyprint import CSS
+        from weasyprint.text.fonts import FontConfiguration
+
+        self._fetcher, self._fonts = build_fetcher(), FontConfiguration()
+        with no_complaints("style sheet"):
+            self._style = CSS(string=paper_style(), url_fetcher=self._fetcher, font_config=self._fonts)
+
+    def set(self, anchor: str, page: str) -> bytes:
+        """Give the PDF of a part; raises `WritingError` when the typesetter complains of anything."""
+        with source_date(0), no_complaints(f"part {anchor}"):
+            document = self._laid_out(page)
+            pdf: bytes = document.write_pdf(pdf_variant="pdf/ua-1", finisher=lambda _, pdf: _name_headers(pdf, anchor))
+        return pdf
+
+    def _laid_out(self, page: str) -> Any:
+        from weasyprint import HTML
+
+        return HTML(string=page, url_fetcher=self._fetcher).render(font_config=self._fonts, stylesheets=[self._style])
+
+
+def _name_headers(pdf: Any, anchor: str) -> None:
+    """Give the headers of tables names that no other part uses."""
+    from pydyf import Array, Dictionary, String
+
+    def own(name: Any) -> Any:
+        return String(f"{anchor}-{name.string}")
+
+    for one in pdf.objects:
+        if not isinstance(one, Dictionary) or one.get("S") not in ("/TH", "/TD"):
+            continue
+        if "ID" in one:
+            one["ID"] = own(one["ID"])
+        if "Headers" in one.get("A", {}):
+            one["A"]["Headers"] = Array([own(name) for name in one["A"]["Headers"]])
