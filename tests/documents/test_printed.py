@@ -8,18 +8,19 @@ from .composed import composed, part, words
 
 YARD = {
     "particulars": ("Beware of", "of the ship. The doubler of 1988"),
-    "fittings": ("Grid of flat bars, held by twelve studs", "Hung on three pintles", "Fr 4 to Fr 18, inner"),
+    "fittings": (
+        "Grid of flat bars, held by twelve studs",
+        "Hung on three pintles",
+        "Fr 4 to Fr 18, 15.3 lb plate, inner",
+    ),
     "coating-zones": ("Cement wash on the stem foot", "0.4 m² (drawing d-05)"),
     "blocks": ("600 mm of white oak, 900 MPa (0.07 of the modulus along the grain (from memory))",),
     "history": ("300 mm × 1.0 m, 1.40 m high",),
     "condition": ("Insert of 10 mm", "Fr 34 to Fr 37"),
-    "docking-data": (
-        "tally of 2008, 1680 pigs of 25 kg",
-        "1:17, hauled with 980 kN, track of 118 m",
-        "certificate SH-2291 (classification society)",
-    ),
+    "docking-data": ("tally of 2008, 1680 pigs of 25 kg",),
 }
 OWNER = {
+    "facilities": ("1:17, hauled with 980 kN, track of 118 m", "certificate SH-2291 (classification society)"),
     "price-basis": ("labour: yards' tariffs, 2026, as 165.c", "Statistics office of the Outer Coast, table 30.15"),
     "funding": ("Laid by since 2008",),
 }

@@ -12,16 +12,17 @@ from tenderwright.documents.edition import (
     Block,
     Bullets,
     Column,
-    Facts,
     Heading,
     Inline,
     Part,
     Row,
     Table,
+    facts_abreast,
     inline,
     plain,
 )
 from tenderwright.documents.not_calculated import not_calculated
+from tenderwright.documents.parts.abreast import abreast
 from tenderwright.documents.parts.found import (
     anodes_table,
     clearances_table,
@@ -58,7 +59,7 @@ def history(desk: Desk) -> Part:
 def _docking(desk: Desk, docking: EarlierDocking) -> list[Block]:
     blocks: list[Block] = [
         Heading(f"Docking of {docking.docked.year}", 2, desk.anchor("docking", docking.docking)),
-        Facts(tuple(_facts(desk, docking))),
+        facts_abreast(tuple(_facts(desk, docking))),
     ]
     if docking.findings:
         rows = tuple(
@@ -81,11 +82,10 @@ def _docking(desk: Desk, docking: EarlierDocking) -> list[Block]:
         blocks.append(Table(columns, rows, caption="Findings", small=True))
     blocks += _record(desk, docking)
     blocks += [*_blocks(desk, docking), *_coatings(desk, docking), *_prices(desk, docking)]
-    if docking.deferred:
-        lines = (words(d.what, d.where, d.condition, d.why, d.by, between=". ") for d in docking.deferred)
-        blocks += [Heading("Put off", 3), Bullets(tuple(inline(line) for line in lines))]
-    if docking.lessons:
-        blocks += [Heading("What to do otherwise", 3), desk.prose(docking.lessons)]
+    lines = [words(d.what, d.where, d.condition, d.why, d.by, between=". ") for d in docking.deferred]
+    put_off = (Heading("Put off", 3), Bullets(tuple(inline(line) for line in lines))) if lines else ()
+    lessons = (Heading("What to do otherwise", 3), desk.prose(docking.lessons)) if docking.lessons else ()
+    blocks += abreast((put_off, lessons))
     if docking.photographs:
         pictures = (words(p.what, p.where, p.when, p.file) for p in docking.photographs)
         blocks += [Heading("Photographs", 3), Bullets(tuple(inline(one) for one in pictures))]
@@ -277,7 +277,6 @@ def _surveys(desk: Desk) -> list[Block]:
     for survey in found.counts:
         first, last = day(date.fromisoformat(survey.first)), day(date.fromisoformat(survey.last))
         cells = (
-            survey.name,
             first if first == last else f"{first} to {last}",
             ", ".join(survey.stages) or "–",
             str(survey.readings),
@@ -286,12 +285,11 @@ def _surveys(desk: Desk) -> list[Block]:
         )
         rows.append(Row(tuple(inline(cell) for cell in cells)))
     columns = (
-        Column("Survey", width=2),
-        Column("Dates", width=2.6),
+        Column("Survey", width=2.6),
         Column("Stage", width=1.6),
         Column("Readings", "right"),
         Column("Pits", "right", 0.8),
         Column("Greatest loss of thickness", "right", 1.6),
     )
     note = inline("Loss is counted against the thickness as built; a reading above it counts as none.")
-    return [Heading("Thickness surveys"), Table(columns, tuple(rows), note=note)] if rows else []
+    return [Heading("Thickness surveys"), Table(columns, tuple(rows), note=note, small=True)] if rows else []

@@ -1,4 +1,4 @@
-"""The ship: particulars, frames, keel, marks, plating, openings and anodes."""
+"""The ship: particulars, frames, keel, marks, openings, appendages and plating."""
 
 from __future__ import annotations
 
@@ -6,13 +6,24 @@ from tenderwright.calculations.ship.shafts import not_placed
 from tenderwright.calculations.ship.timber import of_wood
 from tenderwright.calculations.steps.outcome import without_file
 from tenderwright.documents.desk import Desk, capital
-from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.edition import (
+    Block,
+    Column,
+    Heading,
+    Inline,
+    Paragraph,
+    Part,
+    Row,
+    Table,
+    facts_abreast,
+    inline,
+)
 from tenderwright.documents.not_calculated import not_calculated
+from tenderwright.documents.parts.abreast import abreast
 from tenderwright.documents.parts.notes import notes_on
-from tenderwright.model.anode_families import family_of
 from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.particulars import Particulars, Shaft, WoodHull
-from tenderwright.model.vessel import Strake
+from tenderwright.model.vessel import PlateRun, Strake
 from tenderwright.quantities.display import in_column, unit_of
 
 SHIP = "The ship"
@@ -27,17 +38,20 @@ def particulars(desk: Desk) -> Part:
         return Part(
             "particulars", "", "Particulars of the ship", "data", SHIP, (absent,), caution=True, audience="yard"
         )
-    blocks: list[Block] = [Facts(tuple(_facts(desk, ship)))]
-    for title, text in (
+    told = (
         ("Why she matters", ship.significance),
         ("How she lies", ship.status),
         ("Machinery", ship.machinery),
         ("Hull", ship.hull.notes if ship.hull else None),
-    ):
-        if text is not None:
-            blocks += [Heading(title), desk.prose(text)]
-    blocks += notes_on(desk, [(shaft.name, shaft.notes) for shaft in ship.shafts])
-    blocks += [*_marks(desk, ship), *_frames(desk), *_hazards(desk, ship)]
+    )
+    blocks: list[Block] = [
+        facts_abreast(tuple(_facts(desk, ship))),
+        *abreast((Heading(title, 3), desk.prose(text)) for title, text in told if text is not None),
+        *notes_on(desk, [(shaft.name, shaft.notes) for shaft in ship.shafts]),
+        *abreast((_marks(desk, ship), _frames(desk))),
+        *([desk.prose(desk.package.frame_notes)] if desk.package.frame_notes else []),
+        *_hazards(desk, ship),
+    ]
     return Part(
         "particulars", "", "Particulars of the ship", "data", SHIP, tuple(blocks), caution=True, audience="yard"
     )
@@ -102,8 +116,13 @@ def _marks(desk: Desk, ship: Particulars) -> list[Block]:
         Row((inline(m.name), inline(m.at.text), inline(m.side), inline(desk.quantity(m.datum, "0", beside=True))))
         for m in ship.draft_marks
     )
-    columns = (Column("Draft marks"), Column("At"), Column("Side"), Column("Zero above the keel line", "right"))
-    return [Heading("Draft marks"), Table(columns, rows)] if rows else []
+    columns = (
+        Column("Marks", width=1.2),
+        Column("At", width=0.9),
+        Column("Side", width=0.9),
+        Column("Zero above the keel line", "right", 1.5),
+    )
+    return [Heading("Draft marks", 3), Table(columns, rows, small=True)] if rows else []
 
 
 def _frames(desk: Desk) -> list[Block]:
@@ -112,7 +131,7 @@ def _frames(desk: Desk) -> list[Block]:
         return []
     if not frames.numbers:
         words = "No frames are given: places along her are distances forward of the after perpendicular, unless said."
-        return [Heading("Places along her"), Paragraph(inline(words))]
+        return [Heading("Places along her", 3), Paragraph(inline(words))]
     shown = [n for i, n in enumerate(frames.numbers) if n % 10 == 0 or i in (0, len(frames.numbers) - 1)]
     cells = [(inline(f"Fr {n}"), inline(in_column(frames.x(n), "distance"))) for n in shown]
     height = -(-len(cells) // _FRAME_COLUMNS)
@@ -120,8 +139,7 @@ def _frames(desk: Desk) -> list[Block]:
     rows = tuple(Row(sum((cells[row + height * k] for k in range(_FRAME_COLUMNS)), ())) for row in range(height))
     columns = (Column("Frame"), Column(unit_of("distance"), "decimal")) * _FRAME_COLUMNS
     note = inline("Forward of the after perpendicular.")
-    blocks: list[Block] = [Heading("Frames"), Table(columns, rows, note=note)]
-    return [*blocks, desk.prose(desk.package.frame_notes)] if desk.package.frame_notes else blocks
+    return [Heading("Frames", 3), Table(columns, rows, note=note, small=True)]
 
 
 def _hazards(desk: Desk, ship: Particulars) -> list[Block]:
@@ -137,14 +155,15 @@ def _hazards(desk: Desk, ship: Particulars) -> list[Block]:
         for h in ship.hazards
     )
     columns = (Column("Material", width=1.4), Column("Where", width=4), Column("Known by", width=1.6), Column("Report"))
-    return [Heading("Hazardous materials known or suspected"), Table(columns, rows)] if rows else []
+    heading = Heading("Hazardous materials known or suspected", 3)
+    return [heading, Table(columns, rows, small=True)] if rows else []
 
 
 def fittings(desk: Desk) -> Part:
-    """Compose the lists of openings, appendages, anodes and strakes."""
-    blocks = [*_openings(desk), *_appendages(desk), *_anodes(desk), *_strakes(desk)]
-    planked = of_wood(desk.package.particulars) and not (desk.package.anodes or desk.package.strakes)
-    title = "Openings and appendages" if planked else "Openings, appendages, anodes and plating"
+    """Compose the lists of openings, appendages and strakes."""
+    blocks = [*_openings(desk), *_appendages(desk), *_strakes(desk)]
+    planked = of_wood(desk.package.particulars) and not desk.package.strakes
+    title = "Openings and appendages" if planked else "Openings, appendages and plating"
     return Part("fittings", "", title, "data", SHIP, tuple(blocks), caution=True, audience="yard")
 
 
@@ -152,32 +171,27 @@ def _openings(desk: Desk) -> list[Block]:
     rows = tuple(
         Row(
             (
-                inline(o.name),
-                inline(o.kind),
-                inline(o.at.text),
-                inline(o.side),
+                inline(o.name if o.kind in o.name.lower() else f"{o.name} ({o.kind})"),
+                inline(f"{o.at.text}, {o.side}"),
                 inline(desk.quantity(o.height)),
                 inline(desk.quantity(o.bore, "–")),
                 inline(", ".join(word for word in (o.valve, o.state) if word) or "–"),
+                desk.words(o.notes) if o.notes is not None else inline("–"),
             ),
             anchor=desk.anchor("opening", o.opening),
         )
         for o in desk.package.openings
     )
     columns = (
-        Column("Opening", width=2.4),
-        Column("Kind", width=1.3),
-        Column("At", width=1.6),
-        Column("Side", width=1.1),
-        Column("Height", "right", 0.9),
-        Column("Bore", "right", 0.9),
-        Column("Valve and state", width=2.2),
+        Column("Opening", width=2.5),
+        Column("At", width=1.7),
+        Column("Height", "right", 0.8),
+        Column("Bore", "right", 0.8),
+        Column("Valve and state", width=2.5),
+        Column("Notes", width=4.2),
     )
     note = inline("Heights are of the centre above the keel line.")
-    if not rows:
-        return []
-    table = Table(columns, rows, note=note, small=True)
-    return [Heading("Openings in the hull"), table, *notes_on(desk, [(o.name, o.notes) for o in desk.package.openings])]
+    return [Heading("Openings in the hull"), Table(columns, rows, note=note, small=True)] if rows else []
 
 
 def _appendages(desk: Desk) -> list[Block]:
@@ -185,92 +199,43 @@ def _appendages(desk: Desk) -> list[Block]:
         Row(
             (
                 inline(a.name),
-                inline(str(a.extent)),
-                inline(a.side),
+                inline(f"{a.extent}, {a.side}"),
                 inline(desk.quantity(a.area, "–")),
                 inline(a.material or "–"),
+                desk.words(a.notes) if a.notes is not None else inline("–"),
             ),
             anchor=desk.anchor("appendage", a.appendage),
         )
         for a in desk.package.appendages
     )
     columns = (
-        Column("Appendage", width=2),
-        Column("Extent", width=2),
-        Column("Side"),
-        Column("Area", "right"),
-        Column("Material", width=2),
+        Column("Appendage", width=1.5),
+        Column("Extent", width=1.9),
+        Column("Area", "right", 0.75),
+        Column("Material", width=2.1),
+        Column("Notes", width=6),
     )
-    if not rows:
-        return []
-    table = Table(columns, rows, small=True)
-    return [Heading("Appendages"), table, *notes_on(desk, [(a.name, a.notes) for a in desk.package.appendages])]
-
-
-def _anodes(desk: Desk) -> list[Block]:
-    rows = tuple(
-        Row(
-            (
-                inline(a.anode.upper()),
-                inline(a.at.text),
-                inline(a.side),
-                inline(desk.quantity(a.height)),
-                inline(f"{a.alloy}, {desk.quantity(a.mass)}" + (f", {a.fixing}" if a.fixing else "")),
-                inline(desk.quantity(a.left, "–")),
-            ),
-            anchor=desk.anchor("anode", a.anode),
-        )
-        for a in desk.package.anodes
-        if family_of(desk.package, a) is None
-    )
-    rows += tuple(
-        Row(
-            (
-                inline(f"{one.family.upper()}-1 to -{one.count}"),
-                inline(f"{one.extent}, as evenly spread"),
-                inline(one.side),
-                inline(desk.quantity(one.height)),
-                inline(f"{one.alloy}, {desk.quantity(one.mass)} each" + (f", {one.fixing}" if one.fixing else "")),
-                inline(desk.quantity(one.left, "–")),
-            ),
-            anchor=desk.anchor("anode", f"{one.family}-1"),
-        )
-        for one in desk.package.anode_families
-    )
-    columns = (
-        Column("Anode"),
-        Column("At", width=1.4),
-        Column("Side", width=1.2),
-        Column("Height", "right"),
-        Column("Alloy, net mass, fixing", width=2.4),
-        Column("Left when last seen", "right", 1.3),
-    )
-    return [Heading("Anodes"), Table(columns, rows, small=True)] if rows else []
+    return [Heading("Appendages"), Table(columns, rows, small=True)] if rows else []
 
 
 def _strakes(desk: Desk) -> list[Block]:
-    rows = []
-    for strake in desk.package.strakes:
-        for index, run in enumerate(strake.plates):
-            name = f"{strake.strake}  {capital(strake.name)}" if index == 0 else ""
-            rows.append(
-                Row(
-                    (
-                        inline(name),
-                        inline(f"{run.from_} to {run.to}" + (", inner" if run.inner else "")),
-                        inline(desk.quantity(run.thickness)),
-                        inline(_riveted(desk, strake) if index == 0 else ""),
-                    ),
-                    anchor=desk.anchor("strake", strake.strake) if index == 0 else "",
-                )
-            )
-    columns = (
-        Column("Strake", width=1.8),
-        Column("Plates", width=2),
-        Column("As built", "right", 1.1),
-        Column("Riveting", width=3),
+    rows = tuple(
+        Row(
+            (
+                inline(f"{strake.strake}  {capital(strake.name)}"),
+                inline("; ".join(_run(desk, run) for run in strake.plates)),
+                inline(_riveted(desk, strake)),
+            ),
+            anchor=desk.anchor("strake", strake.strake),
+        )
+        for strake in desk.package.strakes
     )
-    return [Heading("Shell plating"), Table(columns, tuple(rows), note=_usual(desk), small=True)] if rows else []
+    columns = (Column("Strake", width=1.3), Column("Plates, as built", width=4.6), Column("Riveting", width=3.4))
+    return [Heading("Shell plating"), Table(columns, rows, note=_usual(desk), small=True)] if rows else []
+
+
+def _run(desk: Desk, run: PlateRun) -> str:
+    return f"{run.from_} to {run.to}, {desk.quantity(run.thickness)}" + (", inner" if run.inner else "")
 
 
 def _riveted(desk: Desk, strake: Strake) -> str:

@@ -1,0 +1,40 @@
+"""Sets short stacks of blocks side by side, and long ones below each other, since a stack stays whole on its page."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from itertools import chain
+from typing import Literal
+
+from tenderwright.documents.edition import Beside, Block, Bullets, Facts, Paragraph, Prose, Table, plain
+
+_MOST = 2400
+"""Letters of text in half the width that fill some two thirds of a page."""
+
+_ROW = 45
+"""Letters of text that take as much of a page as a row of a table."""
+
+
+def abreast(stacks: Iterable[Sequence[Block]], across: Literal[2, 3, 4] = 2) -> list[Block]:
+    """Set stacks side by side; below each other where there is one, or one is too long for half the width."""
+    there = [tuple(stack) for stack in stacks if stack]
+    if len(there) < 2 or max(sum(map(_letters, stack)) for stack in there) > _MOST:
+        return list(chain.from_iterable(there))
+    return [Beside(tuple(there), across)]
+
+
+def _letters(block: Block) -> int:
+    """Count how many letters of text a block takes the room of, about."""
+    match block:
+        case Prose():
+            return sum(len(token.content) for token in block.tokens if token.type == "inline")
+        case Paragraph():
+            return len(plain(block.text))
+        case Bullets():
+            return sum(_ROW + len(plain(entry)) for entry in block.entries)
+        case Facts():
+            return sum(_ROW + len(plain(words)) for _, words in block.pairs)
+        case Table():
+            return _ROW * len(block.rows) + len(plain(block.note))
+        case _:
+            return _ROW
