@@ -14,20 +14,19 @@ from tenderwright.documents.edition import Edition, Figure, Part, Stamp
 from tenderwright.documents.form import price_form
 from tenderwright.documents.not_calculated import not_calculated_of
 from tenderwright.documents.numbering import numbered
-from tenderwright.documents.parts.anodes import anodes
 from tenderwright.documents.parts.clauses import general_requirements
 from tenderwright.documents.parts.coating_conditions import coating_conditions
 from tenderwright.documents.parts.coatings import zones
-from tenderwright.documents.parts.condition import condition
+from tenderwright.documents.parts.condition_chapter import condition_chapter
 from tenderwright.documents.parts.docking import docking_chapter
 from tenderwright.documents.parts.front import consolidated_lists, contents, cover, cover_facts, revision_record
+from tenderwright.documents.parts.gathered import gathered
 from tenderwright.documents.parts.history import history
 from tenderwright.documents.parts.item import item_part
 from tenderwright.documents.parts.questions import questions
 from tenderwright.documents.parts.schedule import schedule
 from tenderwright.documents.parts.ship import fittings, particulars
 from tenderwright.documents.parts.tanks import sounding_tables, tanks
-from tenderwright.documents.parts.tightness import tightness
 from tenderwright.documents.price_form import PriceForm
 from tenderwright.reading.git_state import GitState
 
@@ -57,11 +56,8 @@ def _parts(desk: Desk, form: PriceForm) -> list[Part]:
         particulars(desk),
         fittings(desk),
         history(desk),
-        condition(desk),
-        anodes(desk),
-        zones(desk),
-        coating_conditions(desk),
-        tightness(desk),
+        condition_chapter(desk),
+        gathered(zones(desk), coating_conditions(desk)),
         *docking_chapter(desk),
         tanks(desk),
         *_drawings(desk),

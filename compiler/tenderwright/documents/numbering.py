@@ -11,7 +11,7 @@ from typing import Any, TypeVar
 
 from markdown_it.token import Token
 
-from tenderwright.documents.edition import Part, Prose, Span
+from tenderwright.documents.edition import Heading, Part, Prose, Span
 from tenderwright.linking.parts import PARTS
 
 GROUPS: Mapping[str, str] = {
@@ -53,8 +53,17 @@ def numbered(parts: tuple[Part, ...], groups: Mapping[str, str] = GROUPS) -> tup
 
 
 def told(thing: _Thing, parts: tuple[Part, ...]) -> _Thing:
-    """Put the numbers of the parts where a part, block or text refers to one; one that is not there is only named."""
-    found: _Thing = _told(thing, {part.anchor: part for part in parts})
+    """Put the numbers of the parts where a part, block or text refers to one; one that is not there is only named.
+
+    A chapter that is gathered into a part bears that part's number and its own title.
+    """
+    sections = {
+        block.anchor: replace(part, title=block.text)
+        for part in parts
+        for block in part.blocks
+        if isinstance(block, Heading) and block.anchor in PARTS
+    }
+    found: _Thing = _told(thing, sections | {part.anchor: part for part in parts})
     return found
 
 

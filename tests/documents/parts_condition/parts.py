@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 
 from tenderwright.documents.desk import Desk
-from tenderwright.documents.edition import Part, Table, plain
+from tenderwright.documents.edition import Part, Table, each_block, plain
 from tenderwright.documents.parts.anodes import anodes
 from tenderwright.documents.parts.coating_conditions import coating_conditions
 from tenderwright.documents.parts.condition import condition
@@ -39,7 +39,7 @@ def part(name: str) -> Part:
 
 def tables(name: str) -> list[Table]:
     """Give the tables of a part."""
-    return [block for block in part(name).blocks if isinstance(block, Table)]
+    return [block for block in each_block(part(name).blocks) if isinstance(block, Table)]
 
 
 def rows(name: str, title: str) -> list[list[str]]:
@@ -56,8 +56,8 @@ def text(name: str) -> str:
 def text_of(made: Part) -> str:
     """Give everything that stands in a part."""
     said = []
-    for block in made.blocks:
-        for attribute in ("text", "note"):
+    for block in each_block(made.blocks):
+        for attribute in ("text", "caption", "note"):
             value = getattr(block, attribute, ())
             said.append(value if isinstance(value, str) else plain(value))
         said += [plain(cell) for row in getattr(block, "rows", ()) for cell in row.cells]

@@ -14,11 +14,12 @@ from .parts import desk, rows, text
 def test_every_anode_stands_once_in_its_lot_with_its_life() -> None:
     listed = rows("anodes", "Wasted a year")
     lots = [place for place, cells in enumerate(listed) if len(cells) == 1]
-    assert [listed[place][0].split(",")[0] for place in lots] == ["Fitted 2007-10-10", "Fitted 2018-05-24"]
+    assert [listed[place][0].split(",")[0] for place in lots] == ["Fitted 10 October 2007", "Fitted 24 May 2018"]
     older, newer = listed[1 : lots[1]], listed[lots[1] + 1 :]
     assert (len(older), len(newer)) == (20, 6)
     assert len({cells[0] for cells in older + newer}) == 26
     found = {cells[0]: (cells[2], cells[-1]) for cells in older + newer}
+    assert all("m up" in cells[1] and "zinc" in cells[7] for cells in older + newer)
     assert (found["P12"], found["P4"], found["P1"]) == (("55 %", "Keep"), ("30 %", "Renew"), ("45 %", "Renew"))
 
 

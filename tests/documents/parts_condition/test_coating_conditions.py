@@ -1,12 +1,12 @@
 from __future__ import annotations
 
 from tenderwright.calculations.calculate import calculate
-from tenderwright.documents.edition import Paragraph, plain
+from tenderwright.documents.edition import Paragraph, Table, plain
 from tenderwright.documents.parts.coating_conditions import coating_conditions
 from tenderwright.model.package import Package
 from tests.replacing import replace
 
-from .parts import desk, part, rows, tables, text
+from .parts import desk, part, tables, text
 
 
 def test_the_month_of_docking_is_marked_and_shows_the_value() -> None:
@@ -16,10 +16,16 @@ def test_the_month_of_docking_is_marked_and_shows_the_value() -> None:
     assert (cells[0], cells[7]) == ("May", f"{100 * share:.0f} %")
 
 
-def test_every_scheme_stands_with_grade_salts_and_dust() -> None:
+def test_times_between_coats_stand_here_only_where_no_item_applies_the_scheme() -> None:
+    assert [one for one in tables("coating-conditions") if one.columns[-1].title == "Not after"] == []
+    assert "in the item that applies it" in text("coating-conditions")
     package = desk().package
-    listed = rows("coating-conditions", "Dust, at most")
-    assert [cells[0] for cells in listed] == [scheme.name for scheme in package.schemes]
+    first, *others = package.schemes
+    alone = replace(first, scheme="alone", item=None)
+    made = coating_conditions(replace(desk(), package=replace(package, schemes=(alone, *others))))
+    assert made is not None
+    (table,) = [one for one in made.blocks if isinstance(one, Table) and one.columns[-1].title == "Not after"]
+    assert len(table.rows) == len([coat for coat in alone.coats if coat.overcoat_least])
 
 
 def test_the_rules_and_what_has_no_source_are_named() -> None:
@@ -33,7 +39,7 @@ def _said(package: Package) -> list[str]:
     calculated = calculate(package)
     made = coating_conditions(replace(desk(), package=package, calculated=calculated))
     assert made is not None
-    return [plain(block.text) for block in made.blocks if isinstance(block, Paragraph)]
+    return [plain(block.text) for block in made.blocks if isinstance(block, Paragraph)][:2]
 
 
 def test_what_a_month_allows_says_what_it_needs_where_there_is_no_climate() -> None:

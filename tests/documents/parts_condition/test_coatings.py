@@ -42,6 +42,13 @@ def test_a_scheme_names_the_items_that_list_it() -> None:
     assert any(listed)
 
 
+def test_every_scheme_stands_with_what_it_asks_of_the_steel() -> None:
+    (index,) = (one for one in zones(desk()).blocks if isinstance(one, Table) and one.columns[-1].title == "Applied by")
+    listed = [[plain(cell) for cell in row.cells] for row in index.rows]
+    assert [cells[0] for cells in listed] == [scheme.name for scheme in desk().package.schemes]
+    assert listed[0][2:6] == ["Sa 2 1/2", "50 µm to 85 µm", "50 mg/m²", "2"]
+
+
 def test_an_area_that_the_package_has_no_data_for_says_what_it_needs() -> None:
     package, _, _ = marram()
     assert package.particulars is not None

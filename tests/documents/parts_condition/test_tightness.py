@@ -1,20 +1,26 @@
 from __future__ import annotations
 
 from tenderwright.calculations.calculate import calculate
-from tenderwright.calculations.ship.tightness import boundary_test
+from tenderwright.calculations.ship.tightness import boundary_test, opened_boundaries
+from tenderwright.documents.desk import capital
 from tenderwright.documents.edition import Table, plain
 from tenderwright.documents.parts.tightness import tightness
 from tests.replacing import replace
 
-from .parts import desk, rows, text
+from .parts import desk, rows, tables, text
 
 
-def test_every_boundary_stands_under_its_test() -> None:
-    listed = rows("tightness", "Boundary")
-    groups = [cells[0] for cells in listed if len(cells) == 1]
-    assert groups[0].startswith("Head: 1.00 m of head (0.10 bar)")
-    assert any(group.startswith("Hose: 2.00 bar") for group in groups)
-    assert len(listed) - len(groups) == len(desk().calculated.found(boundary_test) or {}) > 10
+def test_every_boundary_stands_under_its_test_and_those_of_the_same_items_together() -> None:
+    under = [one for one in tables("tightness") if one.columns[0].title == "Boundary"]
+    assert under[0].caption.startswith("Head: 1.00 m of head (0.10 bar)")
+    assert under[1].caption.startswith("Hose: 2.00 bar")
+    listed = [plain(row.cells[0]) for one in under for row in one.rows]
+    assert "Double bottom 1, port and starboard" in listed
+    found = desk().calculated.found(opened_boundaries) or {}
+    names = {capital(desk().label(one.kind, one.name)) for one in found.values()}
+    assert len(names) == len(desk().calculated.found(boundary_test) or {}) > 10
+    assert all(any(name.split(",")[0].split(" port")[0] in one for one in listed) for name in names)
+    assert "weathertight" not in text("tightness")
 
 
 def test_leaks_carry_their_history_and_their_item() -> None:
@@ -43,6 +49,5 @@ def test_boundaries_whose_test_cannot_be_chosen_say_what_it_needs() -> None:
     part = tightness(replace(desk(), package=bare, calculated=calculated))
     assert part is not None
     (table,) = (block for block in part.blocks if isinstance(block, Table))
-    said = [plain(row.cells[0]) for row in table.rows]
-    assert said[0] == "Not calculated: it needs `tightness` in vessel/condition.yaml."
-    assert len(said) - 1 == len(desk().calculated.found(boundary_test) or {})
+    assert table.caption == "Not calculated: it needs `tightness` in vessel/condition.yaml."
+    assert len(table.rows) == sum(len(one.rows) for one in tables("tightness") if one.columns[0].title == "Boundary")

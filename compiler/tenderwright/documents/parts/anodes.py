@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 
 from tenderwright.calculations.anodes.each import OneAnode
 from tenderwright.calculations.anodes.galvanic import SOURCE as SERIES
@@ -11,11 +12,13 @@ from tenderwright.calculations.ship.anode_need import anode_demand, anodes_lasti
 from tenderwright.calculations.ship.anodes import anode_duty, fitted_anodes
 from tenderwright.calculations.ship.metals import judged_pair, metal_pairs
 from tenderwright.calculations.steps.outcome import Absent, NotAsked
-from tenderwright.documents.desk import Desk, capital
+from tenderwright.documents.desk import Desk, capital, joined
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
 from tenderwright.model.anode_duty import AnodeDuty
 from tenderwright.model.anode_families import family_of
+from tenderwright.model.vessel import Anode, AnodeFamily
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import decimals, in_column, show, unit_of
 
 _YEAR = 365.25 * 86400.0
@@ -29,7 +32,8 @@ def anodes(desk: Desk) -> Part | None:
     duty = desk.calculated.outcome(anode_duty)
     blocks: list[Block] = [*_lots(desk), *_needed(desk, duty)] if not isinstance(duty, Absent) else []
     if isinstance(duty, Absent) and desk.package.anodes:
-        blocks.append(not_calculated(duty, "How long the anodes last, and how many are needed"))
+        why = not_calculated(duty, "How long the anodes last, and how many are needed")
+        blocks += [*fitted_table(desk, desk.package.anodes), why]
     blocks += _metals(desk)
     return Part(
         "anodes", "", "Anodes and unlike metals", "data", "The ship", tuple(blocks), caution=True, audience="yard"
@@ -40,61 +44,99 @@ def _lots(desk: Desk) -> list[Block]:
     """Give what was left of each anode, by the day on which they were fitted, and what comes of it."""
     seen, each = desk.calculated.outcome(seen_anodes), desk.calculated.outcome(each_anode)
     heading = Heading("What was left of each")
-    if isinstance(seen, Absent):
-        return [heading, not_calculated(seen)]
-    if isinstance(each, Absent):
-        return [heading, not_calculated(each)]
+    if isinstance(seen, Absent) or isinstance(each, Absent):
+        why = seen if isinstance(seen, Absent) else each
+        assert isinstance(why, Absent)
+        return [*fitted_table(desk, desk.package.anodes), heading, not_calculated(why)]
     label = desk.package.frames.label if desk.package.frames else (lambda x: show(x, "centre", more=-1))
     found = {one.name: one for one in each.anodes}
     rows: list[Row] = []
     for fitted in sorted({one.fitted for one in seen.seen}):
         lot = [one for one in seen.seen if one.fitted == fitted]
-        days = " and ".join(sorted({str(one.seen) for one in lot}))
-        rows.append(Row((inline(f"Fitted {fitted}, seen {days}"),), "group"))
+        days = joined([day(one) for one in sorted({one.seen for one in lot})])
+        rows.append(Row((inline(f"Fitted {day(fitted)}, seen {days}"),), "group"))
         families: set[str] = set()
         for one in lot:
             family = family_of(desk.package, one.anode)
             if family is None:
-                rows.append(_one(one, found[one.anode.anode], label(one.anode.at.x)))
+                rows.append(_one(desk, one, found[one.anode.anode], label(one.anode.at.x)))
             elif family.family not in families:
                 families.add(family.family)
                 whole = f"{family.family.upper()}, each of {family.count}"
-                rows.append(_one(one, found[one.anode.anode], str(family.extent), whole))
+                rows.append(_one(desk, one, found[one.anode.anode], str(family.extent), whole))
     columns = (
-        Column("Anode", width=0.7),
-        Column("Where", width=1.6),
-        Column("Left", "right", 0.7),
-        Column("Wasted a year", "right", 0.9),
+        Column("Anode", width=0.6),
+        Column("Where", width=2.4),
+        Column("Left", "right", 0.6),
+        Column("Wasted a year", "right", 0.8),
         Column("New one lasts, years", "right", 1),
         Column("Wasted at the next docking", "right", 1.1),
-        Column("Current given", "right", 1),
-        Column("If kept", width=0.9),
+        Column("Current given", "right", 0.8),
+        Column("Alloy, net mass, fixing", width=1.9),
+        Column("If kept", width=0.7),
     )
     note = inline(
         "Each by what was left of itself: wastage in step with time from the day of fitting. Zincs found half to three "
         "fifths wasted are commonly judged in fair order, and bolted ones renewed by divers every other year (common "
         "practice, no source)."
     )
-    unseen = ", ".join(name.upper() for name in seen.not_seen)
-    said = [Paragraph(inline(f"Nothing is known of {unseen}."))] if unseen else []
+    unseen = [one for one in desk.package.anodes if one.anode in seen.not_seen]
+    names = ", ".join(one.anode.upper() for one in unseen)
+    said = [Paragraph(inline(f"Nothing is known of what was left of {names}.")), *fitted_table(desk, unseen)]
     notes = Counter(text for one in each.anodes for text in one.life.notes if "divers" not in text)
     told = [Bullets(tuple(inline(f"{capital(text)} ({count}).") for text, count in notes.items()))] if notes else []
-    return [heading, Table(columns, tuple(rows), note=note, small=True), *told, *said, *_reconciled(desk)]
+    return [
+        heading,
+        Table(columns, tuple(rows), note=note, small=True),
+        *told,
+        *(said if unseen else []),
+        *_reconciled(desk),
+    ]
 
 
-def _one(seen: SeenAnode, found: OneAnode, frame: str, family: str = "") -> Row:
-    life = found.life
+def fitted_table(desk: Desk, anodes: Sequence[Anode]) -> list[Block]:
+    """List anodes as fitted, a family of them in one row; nothing where there are none."""
+    rows: dict[str, Row] = {}
+    for one in anodes:
+        family = family_of(desk.package, one)
+        if family is None:
+            cells = [one.anode.upper(), f"{one.at}, {one.side}, {desk.quantity(one.height)} up", _kind(desk, one)]
+            name = one.anode
+        else:
+            where = f"{family.extent}, as evenly spread, {family.side}, {desk.quantity(family.height)} up"
+            cells = [f"{family.family.upper()}-1 to -{family.count}", where, _kind(desk, family)]
+            name = f"{family.family}-1"
+        cells.append(desk.quantity(one.left, "–"))
+        rows.setdefault(name, Row(tuple(inline(cell) for cell in cells), anchor=desk.anchor("anode", name)))
+    columns = (
+        Column("Anode", width=1),
+        Column("Where", width=3),
+        Column("Alloy, net mass, fixing", width=2),
+        Column("Left when last seen", "right", 1.3),
+    )
+    return [Table(columns, tuple(rows.values()), small=True)] if rows else []
+
+
+def _kind(desk: Desk, one: Anode | AnodeFamily) -> str:
+    return ", ".join(word for word in (one.alloy, desk.quantity(one.mass), one.fixing) if word)
+
+
+def _one(desk: Desk, seen: SeenAnode, found: OneAnode, frame: str, family: str = "") -> Row:
+    life, one = found.life, seen.anode
+    of = family_of(desk.package, one)
     cells = (
-        family or seen.anode.anode.upper(),
-        frame if family else f"{frame}, {seen.anode.side}",
+        family or one.anode.upper(),
+        f"{frame}, {one.side}, {desk.quantity(one.height)} up",
         f"{100 * seen.left:.0f} %",
         f"{decimals(100 * life.rate, 1)} %",
         "–" if life.whole_life is None else decimals(life.whole_life, 1),
         f"{decimals(100 * min(life.at_next, 1.0), 0)} %",
         f"{decimals(1e3 * found.current, 0)} mA",
+        _kind(desk, one),
         capital(life.decision),
     )
-    return Row(tuple(inline(cell) for cell in cells))
+    anchor = desk.anchor("anode", one.anode if of is None else f"{of.family}-1")
+    return Row(tuple(inline(cell) for cell in cells), anchor=anchor)
 
 
 _READINGS = {

@@ -5,7 +5,6 @@ from __future__ import annotations
 from calendar import month_name
 
 from tenderwright.calculations.climate.paint_window import HUMIDITY_LIMIT, HUMIDITY_SOURCE, MARGINS
-from tenderwright.calculations.climate.soluble_salts import soluble_salts
 from tenderwright.calculations.climate.workable_hours import HUMIDITY_SPREAD, LEAST_STEEL, STEEL_OFFSET, WIND_LIMIT
 from tenderwright.calculations.ship.climate import climate, docking_month, month_outlooks
 from tenderwright.calculations.ship.timber import of_wood
@@ -13,6 +12,7 @@ from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated
+from tenderwright.model.appliers import appliers
 from tenderwright.model.coating import Coat, Scheme
 from tenderwright.model.ship_condition import Climate
 from tenderwright.quantities.display import decimals, head, in_column, plainly, show
@@ -37,7 +37,6 @@ def coating_conditions(desk: Desk) -> Part | None:
         Paragraph(inline(asked)),
         Heading("What a month allows"),
         *([not_calculated(written)] if isinstance(written, Absent) else _months(desk, written)),
-        *_asked(desk),
         *_windows(desk),
     ]
     title = "Coating conditions"
@@ -96,48 +95,21 @@ def _months(desk: Desk, written: Climate) -> list[Block]:
     return [Table(columns, tuple(rows), note=note, small=True), *said]
 
 
-def _asked(desk: Desk) -> list[Block]:
-    rows = []
-    for scheme in desk.package.schemes:
-        asked = scheme.preparation
-        profile = (
-            f"{desk.quantity(asked.profile_low)} to {desk.quantity(asked.profile_high)}"
-            if asked.profile_low and asked.profile_high
-            else "–"
-        )
-        cells = (
-            inline(scheme.name or scheme.scheme),
-            inline(f"{asked.grade}, flash rust {asked.flash_rust} or less" if asked.flash_rust else asked.grade),
-            inline(profile),
-            inline(desk.quantity(asked.salts, "–")),
-            inline(str(asked.dust) if asked.dust is not None else "–"),
-        )
-        rows.append(Row(cells))
-    columns = (
-        Column("Scheme", width=3),
-        Column("Grade", width=1.8),
-        Column("Profile", width=1.4),
-        Column("Salts, at most", "right", 1.2),
-        Column("Dust, at most", "right", 1),
-    )
-    note = inline(
-        "Flash rust by ISO 8501-4. "
-        f"Salts as sodium chloride by ISO 8502-6 and -9: {show(soluble_salts(1e-4), 'salts', more=1)} for each µS/cm, "
-        "3 mL on 12.5 cm²."
-    )
-    return (
-        [Heading(f"What is asked of the {_surface(desk)}"), Table(columns, tuple(rows), note=note, small=True)]
-        if rows
-        else []
-    )
-
-
 def _windows(desk: Desk) -> list[Block]:
-    rows = []
-    for scheme in desk.package.schemes:
-        for coat in scheme.coats:
-            if coat.overcoat_least or coat.overcoat_most:
-                rows.append(_window(desk, scheme, coat))
+    """Say where the times between coats stand, and give those of schemes that no item applies."""
+    if not any(coat.overcoat_least or coat.overcoat_most for one in desk.package.schemes for coat in one.coats):
+        return []
+    applied = {one.scheme for one in desk.package.schemes if appliers(desk.package, one)}
+    rows = [
+        _window(desk, scheme, coat)
+        for scheme in desk.package.schemes
+        for coat in scheme.coats
+        if scheme.scheme not in applied and (coat.overcoat_least or coat.overcoat_most)
+    ]
+    said = "The least and the most between coats stand with each coat, in the item that applies it. " if applied else ""
+    words = Paragraph(
+        inline(f"{said}Times are at the temperature of the data sheet; later, the coat is abraded first.")
+    )
     columns = (
         Column("Scheme", width=3),
         Column("Coat", "right", 0.6),
@@ -145,8 +117,8 @@ def _windows(desk: Desk) -> list[Block]:
         Column("Not before", "right", 1),
         Column("Not after", "right", 1),
     )
-    note = inline("At the temperature of the data sheet; later than that the coat is abraded first.")
-    return [Heading("Time to the next coat"), Table(columns, tuple(rows), note=note, small=True)] if rows else []
+    table = [Table(columns, tuple(rows), small=True)] if rows else []
+    return [Heading("Time to the next coat"), words, *table]
 
 
 def _window(desk: Desk, scheme: Scheme, coat: Coat) -> Row:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tenderwright.calculations.climate.soluble_salts import soluble_salts
 from tenderwright.calculations.coatings.grades import FLASH_RUST, flash_rust_of, preparation_grade
 from tenderwright.calculations.coatings.scheme import Scheme as PaintScheme
 from tenderwright.calculations.method import OutOfRange
@@ -55,11 +56,11 @@ def zones(desk: Desk) -> Part:
                 "Both sides together. ± is twice the standard uncertainty of the surface itself; what is added and "
                 "taken away is as stated."
             ),
+            small=True,
         ),
         *notes_on(desk, [(zone.name, zone.notes) for zone in desk.package.zones]),
         *not_calculated_of({zone.name: absent_of(areas, zone.zone) for zone in desk.package.zones}),
-        Heading("Schemes"),
-        _index(desk),
+        *_schemes(desk),
         *not_calculated_of({_words(scheme): absent_of(paint, scheme.scheme) for scheme in desk.package.schemes}),
         *(
             one
@@ -107,7 +108,8 @@ def _applied_by(desk: Desk, scheme: Scheme) -> Inline:
     return tuple(spans) or inline("–")
 
 
-def _index(desk: Desk) -> Table:
+def _schemes(desk: Desk) -> list[Block]:
+    """Compose the index of schemes, with what each asks of the surface; nothing without schemes."""
     rows = []
     for scheme in desk.package.schemes:
         paint = _paint(desk, scheme)
@@ -116,7 +118,7 @@ def _index(desk: Desk) -> Table:
                 (
                     inline(_words(scheme)),
                     inline(desk.ref(scheme.zone)),
-                    inline(scheme.preparation.grade),
+                    *(inline(cell) for cell in _asked(desk, scheme.preparation)),
                     inline(str(len(scheme.coats))),
                     inline(in_column(paint.dry_film, "film") if paint else "–"),
                     inline(desk.number(f"coating.{scheme.scheme}.area")),
@@ -126,15 +128,33 @@ def _index(desk: Desk) -> Table:
             )
         )
     columns = (
-        Column("Scheme", width=2.6),
-        Column("Zone", width=2),
-        Column("Preparation", width=1.3),
-        Column("Coats", "right", 0.7),
-        Column(head("Dry film", "film"), "right", 1),
-        Column(head("Area", "area"), "decimal", 1),
-        Column("Applied by", width=1),
+        Column("Scheme", width=2.5),
+        Column("Zone", width=2.1),
+        Column("Preparation", width=1.4),
+        Column("Profile", width=1),
+        Column("Salts, at most", "right", 0.9),
+        Column("Dust, at most", "right", 0.7),
+        Column("Coats", "right", 0.6),
+        Column(head("Dry film", "film"), "right", 0.7),
+        Column(head("Area", "area"), "decimal", 0.8),
+        Column("Applied by", width=0.8),
     )
-    return Table(columns, tuple(rows))
+    note = inline(
+        "Flash rust by ISO 8501-4. Salts as sodium chloride by ISO 8502-6 and -9: "
+        f"{show(soluble_salts(1e-4), 'salts', more=1)} for each µS/cm, 3 mL on 12.5 cm². Dust by ISO 8502-3."
+    )
+    return [Heading("Schemes"), Table(columns, tuple(rows), note=note, small=True)] if rows else []
+
+
+def _asked(desk: Desk, of: Preparation) -> list[str]:
+    """Give what is asked of the surface: grade, profile, salts and dust."""
+    profile = (desk.quantity(of.profile_low), desk.quantity(of.profile_high))
+    return [
+        f"{of.grade}, flash rust {of.flash_rust} or less" if of.flash_rust else of.grade,
+        " to ".join(profile) if of.profile_low and of.profile_high else "–",
+        desk.quantity(of.salts, "–"),
+        str(of.dust) if of.dust is not None else "–",
+    ]
 
 
 def scheme_blocks(desk: Desk, scheme: Scheme) -> list[Block]:

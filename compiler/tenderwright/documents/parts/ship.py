@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from tenderwright.calculations.ship.shafts import not_placed
-from tenderwright.calculations.ship.timber import of_wood
 from tenderwright.calculations.steps.outcome import without_file
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import (
@@ -160,10 +159,9 @@ def _hazards(desk: Desk, ship: Particulars) -> list[Block]:
 
 
 def fittings(desk: Desk) -> Part:
-    """Compose the lists of openings, appendages and strakes."""
-    blocks = [*_openings(desk), *_appendages(desk), *_strakes(desk)]
-    planked = of_wood(desk.package.particulars) and not desk.package.strakes
-    title = "Openings and appendages" if planked else "Openings, appendages and plating"
+    """Compose the lists of openings and appendages."""
+    blocks = [*_openings(desk), *_appendages(desk)]
+    title = "Openings and appendages"
     return Part("fittings", "", title, "data", SHIP, tuple(blocks), caution=True, audience="yard")
 
 
@@ -218,7 +216,8 @@ def _appendages(desk: Desk) -> list[Block]:
     return [Heading("Appendages"), Table(columns, rows, small=True)] if rows else []
 
 
-def _strakes(desk: Desk) -> list[Block]:
+def plating(desk: Desk) -> Part | None:
+    """Compose the strakes as built; None without strakes."""
     rows = tuple(
         Row(
             (
@@ -231,7 +230,10 @@ def _strakes(desk: Desk) -> list[Block]:
         for strake in desk.package.strakes
     )
     columns = (Column("Strake", width=1.3), Column("Plates, as built", width=4.6), Column("Riveting", width=3.4))
-    return [Heading("Shell plating"), Table(columns, rows, note=_usual(desk), small=True)] if rows else []
+    if not rows:
+        return None
+    table = Table(columns, rows, note=_usual(desk), small=True)
+    return Part("plating", "", "Shell plating as built", "data", SHIP, (table,), audience="yard")
 
 
 def _run(desk: Desk, run: PlateRun) -> str:

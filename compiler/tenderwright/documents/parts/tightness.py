@@ -9,6 +9,8 @@ from tenderwright.calculations.tightness.choice import Choice
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Inline, Part, Row, Span, Table, inline
 from tenderwright.documents.not_calculated import why_not
+from tenderwright.documents.parts.abreast import abreast
+from tenderwright.documents.together import together
 from tenderwright.model.ship_condition import Clearance, Leak
 from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import show
@@ -30,17 +32,24 @@ def _tests(desk: Desk) -> list[Block]:
     by_choice: dict[str, list[OpenedBoundary]] = {}
     for key, one in opened.items():
         by_choice.setdefault(_figure(outcomes[key]), []).append(one)
-    rows: list[Row] = []
-    for words, alike in by_choice.items():
-        rows.append(Row((inline(words),), "group"))
-        rows += [_test(desk, one) for one in alike]
-    if not rows:
+    if not by_choice:
         return []
-    columns = (Column("Boundary", width=2), Column("Kind", width=1), Column("Opened or worked on by items", width=3))
     chosen = [one for one in outcomes.values() if not isinstance(one, Absent)]
     cautions = {caution: None for one in chosen for caution in one.cautions}
     listed = [Bullets(tuple(inline(f"{capital(caution)}.") for caution in cautions))] if cautions else []
-    return [Heading("Tests of tightness"), Table(columns, tuple(rows), small=True), *listed]
+    tables = abreast((_under(desk, words, alike),) for words, alike in by_choice.items())
+    return [Heading("Tests of tightness"), *tables, *listed]
+
+
+def _under(desk: Desk, words: str, alike: list[OpenedBoundary]) -> Table:
+    """List the boundaries under a test, those that the same items open in one row."""
+    named: dict[tuple[str, ...], list[str]] = {}
+    for one in alike:
+        name = capital(desk.label(one.kind, one.name))
+        named.setdefault(tuple(item.number for item in one.items), []).append(name)
+    rows = tuple(_test(desk, together(names), items) for items, names in named.items())
+    columns = (Column("Boundary", width=2.2), Column("Opened or worked on by items", width=1.8))
+    return Table(columns, rows, caption=words, small=True)
 
 
 def _figure(choice: Choice | Absent) -> str:
@@ -56,12 +65,12 @@ def _figure(choice: Choice | Absent) -> str:
     return f"{capital(choice.test)}: {figure}{agreed} ({choice.source})"
 
 
-def _test(desk: Desk, one: OpenedBoundary) -> Row:
+def _test(desk: Desk, name: str, items: tuple[str, ...]) -> Row:
     spans: list[str | Span] = []
-    for item in one.items:
+    for item in items:
         spans += [", "] if spans else []
-        spans.append(desk.item_ref(item.number))
-    return Row((inline(capital(desk.label(one.kind, one.name))), inline(one.boundary), inline(*spans)))
+        spans.append(desk.item_ref(item))
+    return Row((inline(name), inline(*spans)))
 
 
 def _leaks(desk: Desk) -> list[Block]:
