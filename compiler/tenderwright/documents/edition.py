@@ -195,7 +195,18 @@ def each_block(blocks: Iterable[Block]) -> Iterator[Block]:
 Block = Heading | Paragraph | Prose | Steps | Table | Facts | Bullets | Figure | Caution | Beside
 
 PartKind = Literal[
-    "cover", "contents", "front", "clauses", "data", "item", "drawing", "schedule", "record", "statement"
+    "cover",
+    "contents",
+    "front",
+    "clauses",
+    "data",
+    "item",
+    "drawing",
+    "schedule",
+    "record",
+    "statement",
+    "brief",
+    "donors",
 ]
 
 

@@ -15,6 +15,7 @@ from tenderwright.documents.drawings.at_facilities import at_facilities
 from tenderwright.documents.edition import Edition, Part, Stamp
 from tenderwright.documents.editions import sheets
 from tenderwright.documents.form import price_form
+from tenderwright.documents.owner.brief import brief
 from tenderwright.documents.owner.cost_risk import cost_risk
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.owner.donors import donor_sheet
@@ -71,7 +72,7 @@ def owner_edition(
         tables=owner_tables(desk),
         record=desk.record,
     )
-    beside = {"record": record_sheet(desk, book), "donors": donor_sheet(desk, book)}
+    beside = {"brief": brief(desk, book), "record": record_sheet(desk, book), "donors": donor_sheet(desk, book)}
     form = priced_form(price_form(desk.yards, stamp.label), desk.estimate)
     return replace(book, sheets={stem: sheet for stem, sheet in beside.items() if sheet is not None}), form
 
