@@ -93,7 +93,8 @@ def test_the_parts_stand_in_the_order_that_yards_expect(package: Name, name: str
     data = ["general-requirements", "particulars", "fittings", "history", "coating-zones", "docking-data", "tanks"]
     sheets = [part.anchor for part in edition.parts if part.kind == "drawing" and part.audience == "yard"]
     items = [f"item-{item.number}" for item in composed(package).compiled.package.items]
-    back = ["sounding-tables", "lists", *asked]
+    gauged = ["gauging"] if composed(package).compiled.package.surveys else []
+    back = ["sounding-tables", *gauged, "lists", *asked]
     assert sheets
     wanted = [*front, *items, *data, *sheets, *back]
     found = [part.anchor for part in edition.parts]

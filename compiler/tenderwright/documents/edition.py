@@ -60,6 +60,8 @@ class Paragraph:
 
     text: Inline
     anchor: str = ""
+    as_note: bool = False
+    """Set as the note of the table before it."""
 
 
 @dataclass(frozen=True)

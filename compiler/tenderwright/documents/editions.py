@@ -21,6 +21,7 @@ from tenderwright.documents.parts.condition_chapter import condition_chapter
 from tenderwright.documents.parts.docking import docking_chapter
 from tenderwright.documents.parts.front import consolidated_lists, contents, cover, cover_facts, revision_record
 from tenderwright.documents.parts.gathered import gathered
+from tenderwright.documents.parts.gauging import gauging
 from tenderwright.documents.parts.history import history
 from tenderwright.documents.parts.item import item_part
 from tenderwright.documents.parts.questions import questions
@@ -62,6 +63,7 @@ def _parts(desk: Desk, form: PriceForm) -> list[Part]:
         tanks(desk),
         *_drawings(desk),
         sounding_tables(desk),
+        gauging(desk),
         consolidated_lists(desk),
         questions(desk),
     ]

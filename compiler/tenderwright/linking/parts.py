@@ -16,6 +16,7 @@ PARTS: Mapping[str, str] = {
     "coating-zones": "Coating zones and schemes",
     "coating-conditions": "Coating conditions",
     "tightness": "Tightness, leaks and clearances",
+    "plating": "Shell plating as built",
     "docking-data": "Docking data",
     "landing": "Landing on the blocks",
     "blocks": "Blocks and their loads",
@@ -23,6 +24,7 @@ PARTS: Mapping[str, str] = {
     "undocking": "Undocking condition",
     "tanks": "Tanks and their contents",
     "sounding-tables": "Sounding tables",
+    "gauging": "Gauging: plates and pits",
     "lists": "Consolidated lists",
     "questions": "Questions and answers",
 }

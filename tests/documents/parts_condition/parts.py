@@ -9,6 +9,7 @@ from tenderwright.documents.edition import Part, Table, each_block, plain
 from tenderwright.documents.parts.anodes import anodes
 from tenderwright.documents.parts.coating_conditions import coating_conditions
 from tenderwright.documents.parts.condition import condition
+from tenderwright.documents.parts.gauging import gauging
 from tenderwright.documents.parts.tightness import tightness
 from tenderwright.linking.link import link
 from tests.calculations.ship.condition.ship import marram
@@ -18,6 +19,7 @@ COMPOSERS = {
     "anodes": anodes,
     "coating-conditions": coating_conditions,
     "tightness": tightness,
+    "gauging": gauging,
 }
 
 

@@ -4,11 +4,12 @@ from typing import Any
 
 from tenderwright.calculations.calculate import calculate
 from tenderwright.calculations.ship.condition_of_shell import shell_forecast
+from tenderwright.calculations.ship.pitting import pits_judged
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.parts.condition import condition, percent, yearly
 from tests.replacing import replace
 
-from .parts import desk, part, rows, text, text_of
+from .parts import desk, part, rows, tables, text, text_of
 
 
 def test_every_zone_stands_with_its_limit_and_its_source() -> None:
@@ -24,13 +25,24 @@ def test_every_zone_stands_with_its_limit_and_its_source() -> None:
 def test_every_plate_called_is_named_with_its_place_under_its_call() -> None:
     shell = desk().calculated.found(shell_forecast)
     assert shell is not None
-    listed = rows("condition", "Rate used")
-    plates = next(table for table in (rows("condition", "Plate"),))
+    plates = rows("gauging", "Rate used")
     groups = [cells[0] for cells in plates if len(cells) == 1]
     assert groups == ["Renew now", "Renew now, ahead of its limit", "Watch"]
     assert [cells[0] for cells in plates if len(cells) > 1] == [call.name for call in shell.calls]
     assert all(cells[1].startswith("Fr ") for cells in plates if len(cells) > 1)
-    assert listed
+    counts = [len([call for call in shell.calls if call.call == group.lower()]) for group in groups]
+    told = f"{counts[0]} renew now, {counts[1]} renew now, ahead of its limit and {counts[2]} watch"
+    assert f"Plates: of {shell.analysis.call.size} gauged, {told}." in text("condition")
+
+
+def test_every_pit_that_is_worked_on_is_listed_with_its_reason() -> None:
+    judged = desk().calculated.found(pits_judged)
+    assert judged is not None
+    worked = [pit for one in judged.outcomes.values() for pit in one.pits if pit.treatment != "watch"]
+    columns = [one for one in tables("gauging") if one.columns[0].title == "Pit"]
+    assert sum(len(one.rows) for one in columns) == len(worked)
+    assert abs(len(columns[0].rows) - len(columns[1].rows)) <= 1
+    assert all(f": {pit.why}." in text("gauging") for pit in worked)
 
 
 def test_the_readings_of_the_zones_add_up_to_those_of_the_strakes() -> None:

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from tenderwright.documents.edition import Column, Heading, Part, Row, Table, inline
-from tenderwright.documents.parts.tanks import in_runs, sounding_tables, tanks
+from tenderwright.documents.parts.abreast import in_runs
+from tenderwright.documents.parts.tanks import sounding_tables, tanks
 from tenderwright.documents.together import together
 from tests.documents.composed import composed, rows, walk, words
 from tests.documents.composed import tables as all_tables

@@ -41,9 +41,9 @@ def zones(desk: Desk) -> Part:
         return Part("coating-zones", "", "Coating zones and schemes", "data", "The ship", (none,), audience="yard")
     rows = tuple(_zone_row(desk, zone) for zone in desk.package.zones)
     columns = (
-        Column("Zone", width=2),
-        Column("Bounds", width=3.2),
-        Column("Added and taken away", width=3.6),
+        Column("Zone", width=1.9),
+        Column("Bounds", width=2.3),
+        Column("Added and taken away", width=5.4),
         Column(head("Area", "area"), "decimal", 1.1),
         Column(head("±", "area"), "decimal", 0.9),
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 
 import numpy as np
 
@@ -15,7 +16,7 @@ from tenderwright.calculations.thickness.drawn_rate import SOURCE as DRAWN_SOURC
 from tenderwright.calculations.thickness.limits import SUBSTANTIAL_SOURCE, renewal_thickness
 from tenderwright.calculations.thickness.shell_forecast import PlateCall, ShellCondition
 from tenderwright.calculations.thickness.zone_rate import ZoneSummary
-from tenderwright.documents.desk import Desk, capital
+from tenderwright.documents.desk import Desk, capital, joined
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
 from tenderwright.documents.parts.earlier_repairs import earlier_repairs
@@ -28,6 +29,9 @@ from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import decimals, factor_of, head, in_column, show, unit_of
 
 _YEAR = 365.25 * 86400.0
+
+WITHIN = ", within its uncertainty"
+"""Said of a rate that cannot be told from none."""
 
 YEAR = factor_of("yr")
 """A year, s."""
@@ -47,7 +51,7 @@ def condition(desk: Desk) -> Part | None:
         _opening(desk, shell, written),
         *_zones(desk, shell, written),
         *_strakes(desk, shell),
-        *_plates(desk, shell),
+        _called(desk, shell),
         *pit_blocks(desk),
         *_members(desk, written),
         *old_metal(desk),
@@ -105,7 +109,7 @@ def yearly(rate: float, uncertainty: float) -> str:
     if rate <= 0.0:
         return "no measurable loss"
     shown = f"{rate_of_loss(rate)} ± {rate_of_loss(uncertainty)}"
-    return shown if rate > uncertainty else f"{shown}, within its uncertainty"
+    return shown if rate > uncertainty else f"{shown}{WITHIN}"
 
 
 def _zones(desk: Desk, shell: ShellCondition, written: ShipCondition) -> list[Block]:
@@ -136,8 +140,7 @@ def _zones(desk: Desk, shell: ShellCondition, written: ShipCondition) -> list[Bl
         Column("Frame spaces gauged twice", "right", 1.2),
         Column(f"Rate of loss, {a_year()}", width=2.2),
         Column(f"Spread, {a_year()}", "right", 1),
-        Column("Mean loss now", "right", 1),
-        Column("At the next docking", "right", 1.1),
+        Column("Mean loss at the next docking", "right", 1.4),
         Column(f"At {confidence}", "right", 1.1),
     )
     sources = {zone.source: None for zone in written.zones}
@@ -157,12 +160,11 @@ def _zones(desk: Desk, shell: ShellCondition, written: ShipCondition) -> list[Bl
 
 def _rate_cells(found: ZoneSummary | Absent) -> tuple[Inline, ...]:
     if isinstance(found, Absent):
-        return (inline("–"), inline(why_not(found)), *[inline("–")] * 4)
+        return (inline("–"), inline(why_not(found)), *[inline("–")] * 3)
     return (
         inline(str(found.bays)),
         inline(yearly(found.rate, found.uncertainty)),
         inline(rate_of_loss(found.spread) if found.bays > 1 else "–"),
-        inline(percent(found.mean_loss, 1)),
         inline(percent(found.mean_at_next, 1) if found.bays else "–"),
         inline(percent(found.upper_at_next, 1) if found.bays else "–"),
     )
@@ -221,7 +223,18 @@ def _strakes(desk: Desk, shell: ShellCondition) -> list[Block]:
     return [Heading("By strake"), Table(columns, tuple(rows), small=True)]
 
 
-def _plates(desk: Desk, shell: ShellCondition) -> list[Block]:
+def _called(desk: Desk, shell: ShellCondition) -> Paragraph:
+    """Say how many plates are called for, and where they are listed one by one."""
+    counts = Counter(call.call for call in shell.calls)
+    named = joined([f"{number} {call}" for call, number in counts.items()]) or "none calls for anything"
+    gauged = shell.analysis.call.size
+    return Paragraph(
+        inline(f"Plates: of {gauged} gauged, {named}. They stand one by one in ", desk.part("gauging"), ".")
+    )
+
+
+def plates(desk: Desk, shell: ShellCondition) -> list[Block]:
+    """List the plates that are renewed or watched, with the reading that decides and what is expected of it."""
     rows: list[Row] = []
     said = ""
     for call in shell.calls:
@@ -252,9 +265,14 @@ def _plates(desk: Desk, shell: ShellCondition) -> list[Block]:
         "frame space will be thinner than this says. The reading that decides is shown, with ± one standard deviation. "
         "What passes its limit before the next docking is renewed at this one. A plate is watched where it may pass "
         f"its limit by then at {percent(shell.outlook.confidence)} confidence, one-sided, or where its corrosion would "
-        "be substantial."
+        "be substantial. A star: a rate within its uncertainty."
     )
     return [Heading("Plates"), Table(columns, tuple(rows), note=note, small=True)]
+
+
+def _starred(rate: str) -> str:
+    """Put a star for words that a note explains."""
+    return rate.replace(WITHIN, " *")
 
 
 def _plate_row(desk: Desk, shell: ShellCondition, call: PlateCall) -> Row:
@@ -264,7 +282,7 @@ def _plate_row(desk: Desk, shell: ShellCondition, call: PlateCall) -> Row:
     built = float(shell.readings.as_built[reading])
     limit = float(renewal_thickness(built, float(shell.allowable[reading])))
     label = desk.package.frames.label if desk.package.frames else (lambda x: show(x, "centre", more=-1))
-    used = yearly(float(places.rate[place]), float(places.uncertainty[place]))
+    used = _starred(yearly(float(places.rate[place]), float(places.uncertainty[place])))
     cells = (
         inline(call.name),
         inline(label(float(shell.readings.x[reading]))),
@@ -272,7 +290,7 @@ def _plate_row(desk: Desk, shell: ShellCondition, call: PlateCall) -> Row:
         inline(thickness(built)),
         inline(thickness(float(shell.readings.measured[reading]))),
         inline(thickness(limit)),
-        inline(yearly(float(places.own[place]), float(places.own_uncertainty[place]))),
+        inline(_starred(yearly(float(places.own[place]), float(places.own_uncertainty[place])))),
         inline(f"{used}, since built" if places.since_built[place] else used),
         inline(thickness(float(places.ahead.at_docking[place]))),
         inline(thickness(float(places.ahead.at_next[place]))),

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from string import ascii_lowercase
 
 from tenderwright.calculations.ship.pitting import PitStretch, pit_stretches, pit_work, pits_judged
 from tenderwright.calculations.steps.outcome import Absent, Each, NotAsked
@@ -10,6 +11,7 @@ from tenderwright.calculations.thickness.pitting import Pit, Pitting
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
+from tenderwright.documents.parts.abreast import folded
 from tenderwright.quantities.display import decimals, head, in_column, show
 from tenderwright.quantities.retold import retold
 
@@ -24,7 +26,7 @@ _RULES = (
 
 
 def pit_blocks(desk: Desk) -> list[Block]:
-    """Compose the stretches, the pits one by one, and the work that they make; nothing where none is named."""
+    """Compose the stretches and the work that their pits make; nothing where none is named."""
     stretches, judged = desk.calculated.outcome(pit_stretches), desk.calculated.outcome(pits_judged)
     if isinstance(stretches, Absent):
         return [Heading("Pitting"), not_calculated(stretches)]
@@ -35,7 +37,6 @@ def pit_blocks(desk: Desk) -> list[Block]:
     return [
         Heading("Pitting"),
         _stretches(desk, stretches, judged),
-        _pits(desk, stretches, judged),
         *_work(desk),
     ]
 
@@ -78,33 +79,36 @@ def _place(desk: Desk, aft: float, forward: float) -> str:
     return f"{label(aft)} to {label(forward)}"
 
 
-def _pits(desk: Desk, stretches: dict[str, PitStretch], judged: Each[Pitting]) -> Table:
+def pits_listed(desk: Desk) -> list[Block]:
+    """List the pits that something is done about, in two columns; nothing where none is judged."""
+    stretches, judged = desk.calculated.found(pit_stretches), desk.calculated.found(pits_judged)
+    if not stretches or judged is None:
+        return []
     columns = (
-        Column("Strake", width=1.3),
-        Column("Pit at", width=1.6),
+        Column("Pit", width=2.6),
         Column(head("Left", "thickness"), "right", 0.8),
         Column(head("Depth", "thickness"), "right", 0.8),
-        Column("Called for", width=1.4),
-        Column("Why", width=4),
+        Column("Called for", width=1.8),
     )
     told = [(one, pit) for name, one in stretches.items() if name in judged for pit in judged[name].pits]
     watched = sum(pit.treatment == "watch" for _, pit in told)
-    rows = tuple(_pit_rows(desk, [(one, pit) for one, pit in told if pit.treatment != "watch"]))
-    note = inline(f"The {watched} pits that are coated over and watched are not listed.")
-    return Table(columns, rows, caption="Pits one by one", note=note, small=True)
+    done = [(one, pit) for one, pit in told if pit.treatment != "watch"]
+    letters = dict(zip(dict.fromkeys(pit.why for _, pit in done), ascii_lowercase, strict=False))
+    rows = tuple(_pit_rows(desk, done, letters))
+    whys = " ".join(f"{letter}: {why}." for why, letter in letters.items())
+    note = inline(f"{whys} The {watched} pits that are coated over and watched are not listed.".strip())
+    return [Heading("Pits one by one"), *folded(Table(columns, rows, note=note, small=True))]
 
 
-def _pit_rows(desk: Desk, told: list[tuple[PitStretch, Pit]]) -> Iterator[Row]:
+def _pit_rows(desk: Desk, told: list[tuple[PitStretch, Pit]], letters: Mapping[str, str]) -> Iterator[Row]:
     label = desk.package.frames.label if desk.package.frames else (lambda x: show(x, "centre", more=-1))
     for one, pit in told:
         assert pit.at is not None
         cells = [
-            f"{one.pitted.strake.name}, {one.side}",
-            label(pit.at),
+            f"{one.pitted.strake.name} {one.side}, {label(pit.at)}",
             _thickness(pit.left),
             _thickness(pit.depth),
-            capital(pit.treatment),
-            capital(pit.why),
+            f"{capital(pit.treatment)} ({letters.get(pit.why, pit.why)})",
         ]
         yield Row(tuple(inline(text) for text in cells))
 

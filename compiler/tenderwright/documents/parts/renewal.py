@@ -27,7 +27,7 @@ _PLACES = (
 
 _WHY = {
     WHY[NOW]: "thin now",
-    WHY[NEXT]: "thin before the next docking",
+    WHY[NEXT]: "thin by the next docking",
     WHY[PIT]: "pit",
 }
 
@@ -50,10 +50,10 @@ def renewal_blocks(desk: Desk) -> list[Block]:
         rows.append(Row((inline("In items of their own, and not in the sums"),), "group"))
         rows += [_row(desk, one) for one in apart]
     columns = (
-        Column("Insert", width=0.8),
-        Column("Strake", width=1.3),
-        Column("Place", width=1.8),
-        Column("Why", width=1.7),
+        Column("Insert", width=0.6),
+        Column("Strake", width=1.2),
+        Column("Place", width=1.5),
+        Column("Why", width=2.5),
         Column(head("Plate", "thickness"), "right", 0.9),
         Column(head("Area", "small area"), "right", 0.9),
         Column(head("Mass", "part"), "right", 0.9),

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from tenderwright.calculations.ship.tanks import SoundingTable, tank_contents, tank_shape, tank_sounding_table
 from tenderwright.calculations.steps.outcome import Absent, Waiting
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Beside, Block, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import absent_of, not_calculated, not_calculated_of
+from tenderwright.documents.parts.abreast import in_runs
 from tenderwright.documents.parts.front import ANNEXES
 from tenderwright.documents.parts.notes import notes_on
 from tenderwright.documents.together import together
@@ -160,16 +159,6 @@ _SOUNDED = (
     "What each tank holds by its sounding and her trim. Tanks that are alike to the last figure share one table. "
     "Striking plates: heights above the keel line."
 )
-
-_MOST_ROWS = 44
-"""Rows of a sounding table that stand in one column of a page."""
-
-
-def in_runs(table: Table) -> tuple[Table, ...]:
-    """Part a table that is longer than a page into runs of equal length."""
-    runs = -(-len(table.rows) // _MOST_ROWS)
-    length = -(-len(table.rows) // runs) if runs else 1
-    return tuple(replace(table, rows=table.rows[at : at + length]) for at in range(0, len(table.rows), length))
 
 
 def _sounded(desk: Desk, tank: Tank, table: SoundingTable) -> Table:

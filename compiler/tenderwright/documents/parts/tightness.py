@@ -49,7 +49,8 @@ def _under(desk: Desk, words: str, alike: list[OpenedBoundary]) -> Table:
         named.setdefault(tuple(item.number for item in one.items), []).append(name)
     rows = tuple(_test(desk, together(names), items) for items, names in named.items())
     columns = (Column("Boundary", width=2.2), Column("Opened or worked on by items", width=1.8))
-    return Table(columns, rows, caption=words, small=True)
+    test, _, figure = words.partition(": ")
+    return Table(columns, rows, caption=test, note=inline(capital(figure)), small=True)
 
 
 def _figure(choice: Choice | Absent) -> str:
