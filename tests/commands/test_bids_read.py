@@ -43,7 +43,7 @@ def returned(root: Path, *changes: Callable[[Any], None]) -> Path:
     book = openpyxl.load_workbook(io.BytesIO(_form(root)))
     sheet = book[SHEET]
     for row in range(5, sheet.max_row + 1):
-        if sheet.cell(row, 3).value and sheet.cell(row, 6).value != "fixed":
+        if sheet.cell(row, 3).value and sheet.cell(row, 9).value != "the owner's sum":
             sheet.cell(row, 6).value, sheet.cell(row, 7).value = "priced", 120.5
     for change in changes:
         change(book)

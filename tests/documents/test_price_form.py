@@ -16,6 +16,7 @@ import pytest
 from tenderwright.documents.price_form import PriceForm
 from tenderwright.model.item import Item, Line
 from tenderwright.pricing.quantity import line_quantity
+from tenderwright.quantities.display import shown_unit
 from tenderwright.writing.edition_files import quantities_csv
 from tenderwright.writing.price_form_xlsx import price_form_workbook
 from tests.pipeline.packages import edit
@@ -98,9 +99,9 @@ def test_the_workbook_holds_the_lines_of_the_form(package: Name) -> None:
     assert list(found) == list(asked)
     for number, line in asked.items():
         row = found[number]
-        assert row[1].value == line.description
+        assert row[1].value == line.text
         assert Decimal(str(round(float(str(row[3].value)), 9))) == line.quantity
-        assert (row[4].value or "") == line.unit
+        assert (row[4].value or "") == shown_unit(line.unit)
         assert all(cell.protection.locked for cell in row[:5])
 
 

@@ -161,7 +161,7 @@ def test_a_returned_form_is_read_and_the_bids_are_compared(run: Runner, at: Path
     book = openpyxl.load_workbook(io.BytesIO(price_form_workbook(price_form(desk, "issued"))))
     sheet = book["Price form"]
     for row in range(5, sheet.max_row + 1):
-        if sheet.cell(row, 3).value and sheet.cell(row, 6).value != "fixed":
+        if sheet.cell(row, 3).value and sheet.cell(row, 9).value != "the owner's sum":
             sheet.cell(row, 6).value, sheet.cell(row, 7).value = "priced", 100
     output = io.BytesIO()
     book.save(output)

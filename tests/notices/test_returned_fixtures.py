@@ -47,19 +47,24 @@ def _edition(book: Any) -> None:
     sheet.cell(row, 2).value = "another"
 
 
+def _remark(book: Any) -> None:
+    book["Remarks"]["C5"], book["Remarks"]["D5"] = "remark", "No work on Sundays"
+
+
 RETURNED: dict[str, tuple[tuple[Spoil, str], ...]] = {
     "unreadable-workbook": ((lambda data: data[:-100], ""), (lambda data: b"line,rate\n", "")),
     "unsafe-workbook": (
         (lambda data: hostile.with_member("xl/vbaProject.bin", b"", data), ""),
         (lambda data: hostile.with_member("../outside.xml", b"<a/>", data), ""),
     ),
-    "no-stored-result": ((_at("G7", "=2*3"), f"{SHEET}!G7"),),
+    "no-stored-result": ((_at("G8", "=2*3"), f"{SHEET}!G8"),),
     "bid-edition": ((_in_form(_edition), "How to fill!B10"),),
-    "bid-form-changed": ((_at("D7", 999), f"{SHEET}!D7"), (_at("E7", "lb"), f"{SHEET}!E7")),
-    "bid-amount": ((_at("G7", "on request"), f"{SHEET}!G7"),),
-    "ambiguous-amount": ((_at("G7", "1,234"), f"{SHEET}!G7"),),
-    "bid-form-reworded": ((_at("B7", "Something else"), f"{SHEET}!B7"),),
+    "bid-form-changed": ((_at("D8", 999), f"{SHEET}!D8"), (_at("E8", "lb"), f"{SHEET}!E8")),
+    "bid-amount": ((_at("G8", "on request"), f"{SHEET}!G8"),),
+    "ambiguous-amount": ((_at("G8", "1,234"), f"{SHEET}!G8"),),
+    "bid-form-reworded": ((_at("B8", "Something else"), f"{SHEET}!B8"),),
     "bid-incomplete": ((lambda data: data, ""),),
+    "bid-remark": ((_in_form(_remark), "Remarks!D5"),),
     "bid-late": ((lambda data: data, ""),),
 }
 """For each code of returned bids, what is done to a price form, and the cell that is named."""

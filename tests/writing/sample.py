@@ -279,17 +279,16 @@ def draft_edition() -> Edition:
     )
 
 
-def line(number: str, kind: str, quantity: str, unit: str, description: str = "", **more: object) -> FormLine:
+def line(number: str, kind: str, quantity: str, unit: str, text: str = "", **more: object) -> FormLine:
     values: dict[str, object] = {
         "number": number,
         "item": number.partition(".")[0],
-        "description": description or f"Work of line {number}",
+        "title": f"Work of item {number.partition('.')[0]}",
+        "text": text or f"Work of line {number}",
         "kind": kind,
         "quantity": Decimal(quantity),
         "unit": unit,
         "basis": "surveyed",
-        "in_base": True,
-        "in_evaluated": True,
     }
     return FormLine(**(values | more))  # type: ignore[arg-type]
 
@@ -300,10 +299,11 @@ def sample_form() -> PriceForm:
         FormSection(
             "A",
             "Docking and services",
-            "Lump sums, and a price for each further day.",
+            "Lump sums for the dock.",
+            True,
+            True,
             (
                 line("105.a", "lump", "1", "lump", "Dock and undock, including ten lay days"),
-                line("105.b", "day", "4", "day", "Each further lay day in dock", in_base=False),
                 line(
                     "110.a",
                     "fixed",
@@ -318,6 +318,8 @@ def sample_form() -> PriceForm:
             "C",
             "Measured work",
             "Quantity times rate; remeasured.",
+            True,
+            True,
             (
                 line("305.a", "rate", "612.5", "m2", "=Blast to Sa 2½ and coat; -3 coats @ 125 µm"),
                 line("420.a", "rate", "86", "m2", "+Clean double bottom tanks"),
@@ -326,23 +328,32 @@ def sample_form() -> PriceForm:
         FormSection(
             "D",
             "Contingent work",
-            "Only on the owner's written instruction.",
-            (line("410.a", "rate", "120", "each", "Renew rivet, 22 mm", in_base=False, basis="assumed"),),
+            "Only on the owner's written instruction, and a price for each further day.",
+            False,
+            True,
+            (
+                line("105.b", "day", "4", "day", "Each further lay day in dock"),
+                line("410.a", "rate", "120", "each", "Renew rivet, 22 mm", basis="assumed"),
+            ),
         ),
         FormSection(
             "E",
             "Hours pool and mark-up",
             "",
+            False,
+            True,
             (
-                line("900.a", "hours", "200", "h", "Labour, all trades", in_base=False),
-                line("900.b", "markup", "15000.00", "GBP", "Mark-up on materials at cost", in_base=False),
+                line("900.a", "hours", "200", "h", "Labour, all trades"),
+                line("900.b", "markup", "15000.00", "GBP", "Mark-up on materials at cost"),
             ),
         ),
-        FormSection("F", "Options", "", (line("705.a", "lump", "1", "lump", "Overhaul the windlass", in_base=False),)),
+        FormSection("F", "Options", "", False, True, (line("705.a", "lump", "1", "lump", "Overhaul the windlass"),)),
         FormSection(
             "G",
             "Credits",
             "Enter as positive amounts.",
+            True,
+            True,
             (line("405.z", "credit", "3.2", "t", "Scrap steel to the yard"),),
         ),
     )

@@ -16,6 +16,7 @@ import openpyxl
 import pytest
 
 from tenderwright.documents.price_form import PriceForm
+from tenderwright.writing.price_form_heights import lines_of
 from tenderwright.writing.price_form_sums import line_amount
 from tenderwright.writing.price_form_xlsx import price_form_workbook
 from tests.programs import convert
@@ -101,9 +102,20 @@ def test_every_formula_has_a_result() -> None:
     formulas = 0
     for number in range(1, 7):
         for cell in re.findall(r"<c [^>]*><f>.*?</c>", _member(book, f"xl/worksheets/sheet{number}.xml")):
-            assert re.search(r"<v>[^<]+</v></c>$", cell), cell
+            assert re.search(r"<v>[^<]*</v></c>$", cell), cell
+            assert "<v></v>" not in cell or "ISNUMBER" in cell, cell  # only a row that is not priced shows nothing
             formulas += 1
     assert formulas > 40
+
+
+def _between(sheet: Any) -> set[str]:
+    """Give the cells that are open only so that a block can be pasted over them: nothing stands in them."""
+    rules = [rule for rule in sheet.data_validations.dataValidation if rule.type == "custom"]
+    found = {
+        cell.coordinate for rule in rules for area in rule.sqref.ranges for row in sheet[area.coord] for cell in row
+    }
+    assert all(sheet[one].value is None for one in found)
+    return found
 
 
 def test_only_cells_to_fill_in_are_unlocked_and_every_sheet_is_protected() -> None:
@@ -111,17 +123,53 @@ def test_only_cells_to_fill_in_are_unlocked_and_every_sheet_is_protected() -> No
     for sheet in book.worksheets:
         assert sheet.protection.sheet
         assert not sheet.protection.password
+        between = _between(sheet)
         for row in sheet.iter_rows():
             for cell in row:
-                if not cell.protection.locked:
+                if not cell.protection.locked and cell.coordinate not in between:
                     assert cell.fill.fgColor.rgb == "00FFF6D6"
                     assert cell.border.left.style == "thin"
                     assert cell.data_type != "f"
     rows, sheet = _rows(book), book["Price form"]
-    assert sheet.cell(rows["110.a"], 7).protection.locked
+    assert sheet.cell(rows["110.a"], 7).coordinate in _between(sheet)
     assert not sheet.cell(rows["420.a"], 7).protection.locked
     assert not sheet.cell(rows["420.a"], 6).protection.locked
     assert sheet.cell(rows["420.a"], 4).protection.locked
+
+
+def test_status_and_rate_can_be_pasted_as_one_block() -> None:
+    sheet = _live(price_form_workbook(sample_form()))["Price form"]
+    rows = _rows({"Price form": sheet})
+    block = [sheet.cell(row, column) for row in range(min(rows.values()), max(rows.values()) + 1) for column in (6, 7)]
+    assert not [cell.coordinate for cell in block if cell.protection.locked]
+    assert not [
+        area for area in sheet.merged_cells.ranges if area.min_col <= 7 and area.max_col >= 6 and area.min_row > 4
+    ]
+    assert not [row for row in sheet.row_dimensions.values() if row.hidden]
+
+
+def test_the_title_of_an_item_stands_once_above_its_lines() -> None:
+    sheet = _live(price_form_workbook(sample_form()))["Price form"]
+    column = [(sheet.cell(row, 1).value, sheet.cell(row, 2).value) for row in range(5, sheet.max_row + 1)]
+    place = column.index(("900", "Work of item 900"))
+    assert column[place + 1 : place + 3] == [("900.a", "Labour, all trades"), ("900.b", "Mark-up on materials at cost")]
+    assert sum("Work of item 900" in str(words) for _, words in column) == 1
+
+
+def test_rows_are_as_high_as_their_text_and_grow_with_what_is_typed() -> None:
+    long = "Clean double bottom tanks, " * 12
+    form = sample_form()
+    section = form.sections[1]
+    longer = replace(section, lines=(replace(section.lines[0], text=long), *section.lines[1:]))
+    book = price_form_workbook(replace(form, sections=(form.sections[0], longer, *form.sections[2:])))
+    sheet = _live(book)["Price form"]
+    rows = _rows({"Price form": sheet})
+    lines = (sheet.row_dimensions[rows["305.a"]].height - 3) / 13
+    assert lines == lines_of(long, 62, 10)
+    assert 5 <= lines <= 7
+    kept = re.findall(r'<row r="(\d+)"[^>]* customHeight="1"', _member(book, "xl/worksheets/sheet2.xml"))
+    assert str(rows["305.a"]) not in kept  # a program makes it higher where the yard types more
+    assert {int(row) for row in kept} == {area.min_row for area in sheet.merged_cells.ranges}
 
 
 def test_text_of_the_package_is_never_a_formula() -> None:
@@ -136,7 +184,7 @@ def test_text_of_the_package_is_never_a_formula() -> None:
         cell.value for one in book.worksheets for row in one.iter_rows() for cell in row if cell.data_type == "f"
     ]
     assert formulas
-    assert all(re.match(r"=(IF|SUM|SUMIF|COUNTIF)\(|='Price form'!", formula) for formula in formulas)
+    assert all(re.match(r"=(IF|SUM|COUNTIF)\(|='Price form'!|=C\d+$", formula) for formula in formulas)
 
 
 def test_sheet_prints_and_scrolls_as_a_form() -> None:
@@ -158,7 +206,9 @@ def test_sheet_prints_and_scrolls_as_a_form() -> None:
     cell = sheet[str(percentage.sqref)]
     assert cell.number_format == "0.00%"
     assert rules["list None"].formula1 == '"priced,included,no bid"'
-    assert sheet.cell(5 + 2, 8).number_format.startswith('"GBP" #,##0.00')
+    assert sheet.cell(_rows(_live(price_form_workbook(sample_form())))["105.a"], 8).number_format.startswith(
+        '"GBP" #,##0.00'
+    )
 
 
 def test_form_says_what_it_belongs_to() -> None:

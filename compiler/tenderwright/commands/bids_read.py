@@ -109,7 +109,14 @@ def expected_form(form: PriceForm, addenda: tuple[int, ...]) -> ExpectedForm:
         closing=sound(form.closing),
         lines=tuple(
             ExpectedLine(
-                line.number, section.code, line.description, line.kind, line.quantity, line.unit, line.fixed_amount
+                line.number,
+                section.code,
+                line.title,
+                line.text,
+                line.kind,
+                line.quantity,
+                line.unit,
+                line.fixed_amount,
             )
             for section in form.sections
             for line in section.lines

@@ -17,7 +17,7 @@ from tenderwright.model.item import Item, Line
 from tenderwright.model.item_table import WITH_TENDER, ItemTable
 from tenderwright.model.table_rows import rows_of
 from tenderwright.pricing.choices import groups
-from tenderwright.pricing.described import described
+from tenderwright.pricing.described import words
 from tenderwright.pricing.percents import percents
 from tenderwright.pricing.quantity import LineQuantity, line_quantity
 from tenderwright.pricing.sections import SECTIONS, Section, form_of, section_of
@@ -47,10 +47,8 @@ def price_form(desk: Desk, stamp: str) -> PriceForm:
     """Compose the whole price form, without a rate."""
     tender = desk.tender
     of = percents(desk.package)
-    sections = tuple(
-        FormSection(section.code, section.title, section.note, tuple(_lines(desk, section, of))) for section in SECTIONS
-    )
-    sections = tuple(one for one in sections if one.lines or one.code != "I")
+    sections = tuple(_section(desk, section, of) for section in SECTIONS)
+    sections = tuple(one for one in sections if one.lines)
     tables = tuple(_tables(desk))
     asked = tuple((q.ask, q.hint) for q in tender.yard_questions) or QUESTIONS
     return PriceForm(
@@ -97,6 +95,12 @@ def _form_table(desk: Desk, item: Item, table: ItemTable) -> FormTable:
     )
 
 
+def _section(desk: Desk, section: Section, of: Mapping[str, tuple[str, ...]]) -> FormSection:
+    counted = section.in_evaluated and (section.code != "F" or desk.tender.award.options_counted)
+    lines = tuple(_lines(desk, section, of))
+    return FormSection(section.code, section.title, section.note, section.in_base, counted, lines)
+
+
 def _lines(desk: Desk, section: Section, of: Mapping[str, tuple[str, ...]]) -> list[FormLine]:
     found = []
     for item in desk.package.items:
@@ -114,17 +118,15 @@ def _line(desk: Desk, item: Item, line: Line, section: Section, of: tuple[str, .
         quantity = LineQuantity(line.amount, desk.tender.currency, line.basis)
     number = f"{item.number}.{line.line}"
     kind = _KINDS[form_of(line, section)]
-    counted = section.in_evaluated and (section.code != "F" or desk.tender.award.options_counted)
     return FormLine(
         number=number,
         item=item.number,
-        description=described(item, line),
+        title=item.title,
+        text=words(line),
         kind=kind,
         quantity=quantity.number if quantity else Decimal(0),
         unit=_unit(desk, line, quantity),
         basis=quantity.basis if quantity else TO_BE_WRITTEN.lower(),
-        in_base=section.in_base,
-        in_evaluated=counted,
         fixed_amount=line.amount if line.price == "fixed" else None,
         of=of,
     )

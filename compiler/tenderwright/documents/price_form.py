@@ -7,6 +7,8 @@ from datetime import date
 from decimal import Decimal
 from typing import Literal
 
+from tenderwright.pricing.described import in_full
+
 LineKind = Literal["lump", "rate", "fixed", "credit", "day", "hours", "markup", "percent", "discount"]
 """lump: one price. rate: quantity times rate. fixed: the owner's provisional sum, not priced. credit: a rate or lump
 that is subtracted. day: a rate per day. hours: the hours pool. markup: a percentage on the materials
@@ -21,19 +23,24 @@ class FormLine:
     """Such as `420.a`."""
     item: str
     """Such as `420`."""
-    description: str
+    title: str
+    """That of its item, which the form shows once above all of its lines."""
+    text: str
     kind: LineKind
     quantity: Decimal
     unit: str
     basis: str
     """surveyed, drawing, calculated, assumed or owner's."""
-    in_base: bool
-    in_evaluated: bool
     fixed_amount: Decimal | None = None
     of: tuple[str, ...] = ()
     """For a percentage, the lines that it is of; its quantity is what they come to, and stands empty until then."""
     rate: Decimal | None = None
     """Only among the owner's papers: the owner's own rate; never in the yard edition."""
+
+    @property
+    def description(self) -> str:
+        """Give the words by which the line is known where it stands without its item."""
+        return in_full(self.title, self.text)
 
 
 @dataclass(frozen=True)
@@ -44,6 +51,8 @@ class FormSection:
     """A letter, such as `C`."""
     title: str
     note: str
+    in_base: bool
+    in_evaluated: bool
     lines: tuple[FormLine, ...]
 
 

@@ -90,6 +90,7 @@ _BIDS = {
     "ambiguous-amount": ("warning", "a price on a returned form can mean two things"),
     "bid-form-reworded": ("warning", "a returned form says the owner's words otherwise"),
     "bid-incomplete": ("warning", "a bid leaves something unanswered"),
+    "bid-remark": ("warning", "a remark on a returned form belongs to no line that is priced"),
     "bid-late": ("warning", "a bid was received after the closing day"),
 }
 """Of returned bids; no file of the package holds these."""

@@ -1,4 +1,4 @@
-"""The sheets beside the prices: how to fill the form, acknowledgements, exclusions, the yard's own data."""
+"""The sheets beside the prices: how to fill the form, remarks, acknowledgements, what the yard tells of itself."""
 
 from __future__ import annotations
 
@@ -8,42 +8,42 @@ from tenderwright.documents.price_form import PriceForm
 from tenderwright.writing.price_form_sheet import Sheet
 
 HELP_TITLE, ACKNOWLEDGEMENTS_TITLE = "How to fill", "Acknowledgements"
-EXCLUSIONS_TITLE, YARD_TITLE = "Exclusions", "Yard data"
-HELP_WIDTHS, ACKNOWLEDGEMENTS_WIDTHS = (24.0, 100.0), (62.0, 16.0, 22.0, 40.0)
-EXCLUSIONS_WIDTHS, YARD_WIDTHS = (6.0, 12.0, 18.0, 70.0, 22.0), (30.0, 48.0, 60.0)
-_BLANK_ADDENDA, _BLANK_EXCLUSIONS = 4, 25
+REMARKS_TITLE, YARD_TITLE = "Remarks", "Yard data"
+HELP_WIDTHS, ACKNOWLEDGEMENTS_WIDTHS = (20.0, 110.0), (62.0, 14.0, 16.0, 48.0)
+REMARKS_WIDTHS, YARD_WIDTHS = (6.0, 18.0, 16.0, 80.0, 26.0), (44.0, 44.0, 58.0)
+_BLANK_ADDENDA, _BLANK_REMARKS = 4, 40
+_REMARK_KINDS = ("remark", "exclusion", "assumption", "alternative")
 _YES_NO = ("yes", "no")
 
 _HELP = (
-    (
-        "Where to write",
-        "Only in the lightly filled, boxed cells. All else is locked without a password, so that totals stay sound.",
-    ),
+    ("Where to write", "In the yellow cells. All else is locked without a password, so that the totals stay sound."),
     (
         "Rate or price",
-        "A number in the currency named, without tax. Credits are entered as positive amounts and are subtracted.",
+        "A number in the currency named, without tax. A credit is written as a positive amount and is subtracted.",
     ),
     (
         "Percentages",
-        "For a mark-up, and where a line is a percentage of others: write 15 % for fifteen per cent, no sum of money. "
-        "What other lines come to stands in place of a quantity, and follows from your prices.",
-    ),
-    ("Left empty", "The line is not answered. It is read as still to be priced."),
-    ("0", "The line is priced at nothing."),
-    (
-        "included",
-        "Set the status to “included”: the work is done, its cost is within other prices, and the rate stays empty.",
-    ),
-    ("no bid", "Set the status to “no bid”: the work is not offered, and the rate stays empty."),
-    (
-        "Quantities",
-        "Are the owner's and the same for every yard. Do not alter them; say in the remarks where you doubt one.",
+        "Where a percentage is asked, write 15 % for fifteen per cent. What it is of stands as the quantity.",
     ),
     (
-        "Owner's sums",
-        "Provisional sums are fixed by the owner, the same for every yard, and stand already in the totals.",
+        "Four answers",
+        "Left empty: not answered. 0: at no charge. Status “included”: done, and its cost is in other prices. "
+        "Status “no bid”: not offered. With the last two the rate stays empty.",
     ),
-    ("Line numbers", "Never change after issue. The form is read back by them."),
+    (
+        "Quantities, sums",
+        "Are the owner's, the same for every yard. Where you doubt a quantity, say so on the sheet Remarks.",
+    ),
+    (
+        "Remarks",
+        "What you remark, leave out, assume or offer instead goes on the sheet Remarks, with the number of its line.",
+    ),
+    (
+        "An older form",
+        "Prices written into an older form of this tender are carried over by `tenderwright carry OLD NEW --out FILE`. "
+        "Where no line has come or gone, copy the columns Status and Rate or price of the old form as one block and "
+        "paste their values here.",
+    ),
 )
 
 
@@ -67,15 +67,10 @@ def fill_help(sheet: Sheet, form: PriceForm) -> dict[str, str]:
         *_HELP,
         ("", ""),
         ("Caution", form.caution),
-        ("", ""),
-        ("Evaluated total", form.evaluated_rule),
     ):
         if label:
             sheet.text(f"A{row}", label, bold=True)
             sheet.text(f"B{row}", words)
-            sheet.worksheet.row_dimensions[row].height = (
-                sum(14 * (1 + len(x) // 105) for x in words.splitlines() or [""]) + 2
-            )
         row += 1
     return {"Tender_number": "$B$3", "Edition_hash": f"$B${2 + len(facts)}"}
 
@@ -123,18 +118,25 @@ def fill_acknowledgements(sheet: Sheet, form: PriceForm) -> None:
         sheet.entry(f"D{index}")
 
 
-def fill_exclusions(sheet: Sheet) -> None:
-    """Fill the sheet of exclusions, assumptions and alternatives."""
-    sheet.heading("A1", "Exclusions, assumptions and alternatives")
-    sheet.run_on("A2", "What is not said here is taken as offered in full. Give the line where one is meant.")
-    sheet.head(4, ("No.", "Line", "Kind", "What is excluded, assumed or offered instead", "Effect on the price"))
-    rows = range(5, 5 + _BLANK_EXCLUSIONS)
+def fill_remarks(sheet: Sheet, numbers: str) -> None:
+    """Fill the sheet of remarks, exclusions and the like; lines are picked from the cells `numbers`."""
+    sheet.heading("A1", "Remarks, exclusions, assumptions and alternatives")
+    sheet.run_on(
+        "A2",
+        "What is not said here is taken as offered in full. Pick the line, or write several, such as 420.a, 425.b; "
+        "a row without a kind is read as an exclusion.",
+    )
+    sheet.head(
+        4, ("No.", "Line", "Kind", "What is remarked, excluded, assumed or offered instead", "Effect on the price")
+    )
+    rows = range(5, 5 + _BLANK_REMARKS)
     for row in rows:
         sheet.text(f"A{row}", str(row - 4))
         for letter in "BCD":
             sheet.entry(f"{letter}{row}")
         sheet.money_entry(f"E{row}")
-    sheet.choice([f"C{row}" for row in rows], ("exclusion", "assumption", "alternative"))
+    sheet.pick([f"B{row}" for row in rows], numbers)
+    sheet.choice([f"C{row}" for row in rows], _REMARK_KINDS)
     sheet.worksheet.freeze_panes = "A5"
     sheet.worksheet.print_title_rows = "4:4"
 
@@ -147,7 +149,6 @@ def fill_yard(sheet: Sheet, form: PriceForm) -> None:
         sheet.text(f"A{row}", label, bold=True)
         sheet.text(f"B{row}", hint)
         sheet.entry(f"C{row}")
-        sheet.worksheet.row_dimensions[row].height = 30
 
 
 def _day(day: date | None) -> str:

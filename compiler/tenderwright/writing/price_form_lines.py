@@ -1,33 +1,34 @@
-"""The sheet of lines to price: one row a line, a status beside every rate, live sub-totals."""
+"""The sheet of lines to price: the title of each item once, below it one row a line, and live sub-totals."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
 from tenderwright.documents.price_form import FormLine, FormSection, PriceForm
 from tenderwright.pricing.amount import SHARES
+from tenderwright.quantities.display import shown_unit
 from tenderwright.writing.price_form_sheet import Sheet, put_decimal
-from tenderwright.writing.price_form_sums import line_amount, total
+from tenderwright.writing.price_form_sums import line_amount, priced_amount, total
 
 TITLE = "Price form"
 STATUSES = ("priced", "included", "no bid")
-WIDTHS = (8.0, 44.0, 10.0, 10.0, 8.0, 10.0, 16.0, 18.0, 17.0, 7.0, 10.0, 26.0)
+WIDTHS = (9.0, 62.0, 14.0, 13.0, 13.0, 11.0, 17.0, 19.0, 21.0)
 _HEADS = (
     "Line",
-    "Description",
-    "Basis",
+    "Work",
+    "Quantity from",
     "Quantity",
     "Unit",
     "Status",
     "Rate or price",
     "Amount",
-    "Reading",
-    "In base",
-    "In evaluated",
-    "Remarks of the yard",
+    "How the row is read",
 )
+_LAST = "I"
 _HEAD_ROW = 4
+_OWNERS_SUM = "the owner's sum"
 _CHARGED = {
     "lump": "{rate}",
     "rate": "{quantity}*{rate}",
@@ -35,8 +36,8 @@ _CHARGED = {
     "hours": "{quantity}*{rate}",
     "credit": "-{quantity}*{rate}",
     "markup": "{quantity}*(1+{rate})",
-    "percent": "{quantity}*{rate}",
-    "discount": "-{quantity}*{rate}",
+    "percent": "N({quantity})*{rate}",
+    "discount": "-N({quantity})*{rate}",
 }
 
 
@@ -45,8 +46,8 @@ class SectionRows:
     """Where a section stands on the sheet."""
 
     section: FormSection
-    first: int
-    last: int
+    lines: Mapping[str, int]
+    """The row of each line."""
     subtotal: int
 
 
@@ -59,15 +60,14 @@ def widths(form: PriceForm) -> tuple[float, ...]:
 def fill_lines(sheet: Sheet, form: PriceForm) -> tuple[SectionRows, ...]:
     """Fill the sheet, and say where each section stands."""
     sheet.heading("A1", f"Price form · {form.title}")
-    sheet.run_on("A2", f"Tender {form.tender} · prices in {form.currency} · {form.stamp}")
-    sheet.head(_HEAD_ROW, _HEADS, right="DGH")
-    sheet.worksheet.row_dimensions[_HEAD_ROW].height = 30
+    sheet.run_on("A2", f"Tender {form.tender} · prices in {form.currency}, without tax · {form.stamp}")
+    sheet.head(_HEAD_ROW, _HEADS, right="DGH", indented="EI")
     row, rows = _HEAD_ROW + 1, []
     for section in form.sections:
         placed = _section(sheet, section, row)
         rows.append(placed)
         row = placed.subtotal + 2
-    placed_at = {line.number: part.first + n for part in rows for n, line in enumerate(part.section.lines)}
+    placed_at = {number: row for part in rows for number, row in part.lines.items()}
     priced = [line for section in form.sections for line in section.lines if line.kind != "fixed"]
     for line in priced:
         if line.of:
@@ -75,54 +75,83 @@ def fill_lines(sheet: Sheet, form: PriceForm) -> tuple[SectionRows, ...]:
     sheet.not_negative([f"G{placed_at[line.number]}" for line in priced if line.kind not in SHARES])
     sheet.percentage([f"G{placed_at[line.number]}" for line in priced if line.kind in SHARES])
     sheet.choice([f"F{placed_at[line.number]}" for line in priced], STATUSES)
+    _open_between(sheet, {placed_at[line.number] for line in priced}, row)
     sheet.worksheet.freeze_panes = f"C{_HEAD_ROW + 1}"
     sheet.worksheet.print_title_rows = f"{_HEAD_ROW}:{_HEAD_ROW}"
     return tuple(rows)
 
 
+def _open_between(sheet: Sheet, priced: Iterable[int], end: int) -> None:
+    """Unlock status and rate in the rows between the lines too, so that both columns can be pasted as one block."""
+    between = [row for row in range(_HEAD_ROW + 1, end - 1) if row not in priced]
+    for row in between:
+        sheet.unlock(f"F{row}")
+        sheet.unlock(f"G{row}")
+    sheet.nothing([f"F{row}:G{row}" for row in between])
+
+
 def _what_it_is_of(sheet: Sheet, line: FormLine, rows: dict[str, int]) -> None:
     """Put what the lines of a percentage come to where others have their quantity."""
-    summed = "+".join(f"H{rows[number]}" for number in line.of)
-    sheet.money(sheet.formula(f"D{rows[line.number]}", summed, line.quantity))
+    cells = ",".join(areas("H", (rows[number] for number in line.of)))
+    result = line.quantity if line.quantity else ""
+    sheet.money(sheet.formula(f"D{rows[line.number]}", f'IF(SUM({cells})=0,"",SUM({cells}))', result))
+
+
+def areas(column: str, rows: Iterable[int]) -> list[str]:
+    """Give the cells of a column in some rows as a formula names them, those that follow each other as one area."""
+    found: list[list[int]] = []
+    for row in sorted(rows):
+        if found and found[-1][1] == row - 1:
+            found[-1][1] = row
+        else:
+            found.append([row, row])
+    return [f"{column}{first}" if first == last else f"{column}{first}:{column}{last}" for first, last in found]
 
 
 def _section(sheet: Sheet, section: FormSection, row: int) -> SectionRows:
-    sheet.text(f"A{row}", section.code, bold=True, size=11)
-    sheet.heading(f"B{row}", section.title, 11)
-    if section.note:
+    sheet.text(f"A{row}", section.code, bold=True, size=12)
+    sheet.heading(f"B{row}", section.title, 12, over="E")
+    row += 1
+    sheet.run_on(f"B{row}", " ".join(filter(None, (section.note, _counts(section)))), over="E", italic=True)
+    rows: dict[str, int] = {}
+    item = ""
+    for line in section.lines:
+        if line.item != item:
+            row, item = row + 1, line.item
+            sheet.text(f"A{row}", item, bold=True)
+            sheet.heading(f"B{row}", line.title, 10, over="E")
         row += 1
-        sheet.run_on(f"B{row}", section.note, italic=True)
-    first = row + 1
-    for index, line in enumerate(section.lines):
-        _line(sheet, line, first + index)
-    last = first + len(section.lines) - 1
-    subtotal = max(last, row) + 1
-    sheet.text(f"B{subtotal}", f"Sub-total {section.code}", bold=True)
-    summed = f"SUM(H{first}:H{last})" if section.lines else "0"
-    sheet.money(sheet.formula(f"H{subtotal}", summed, total(section.lines), bold=True))
-    sheet.rule(subtotal, "L", weight="subtotal")
-    return SectionRows(section, first, last, subtotal)
+        _line(sheet, line, row)
+        rows[line.number] = row
+    row += 1
+    sheet.text(f"B{row}", f"Sub-total {section.code}", bold=True)
+    amounts = f"SUM(H{min(rows.values())}:H{max(rows.values())})" if rows else "0"
+    sheet.money(sheet.formula(f"H{row}", amounts, total(section.lines), bold=True))
+    sheet.rule(row, _LAST, weight="subtotal")
+    return SectionRows(section, rows, row)
+
+
+def _counts(section: FormSection) -> str:
+    if section.in_base and section.in_evaluated:
+        return "In the base price and in the evaluated total."
+    if section.in_evaluated:
+        return "Not in the base price; in the evaluated total."
+    return "Neither in the base price nor in the evaluated total by itself."
 
 
 def _line(sheet: Sheet, line: FormLine, row: int) -> None:
-    sheet.text(f"A{row}", line.number, bold=True)
-    sheet.text(f"B{row}", line.description)
+    sheet.text(f"A{row}", line.number)
+    sheet.text(f"B{row}", line.text)
     sheet.text(f"C{row}", line.basis)
     if not line.of:
         sheet.number(f"D{row}", line.quantity, "#,##0.###;-#,##0.###" if line.quantity % 1 else "#,##0")
-    sheet.label(f"E{row}", line.unit)
-    sheet.text(f"J{row}", "yes" if line.in_base else "no")
-    sheet.text(f"K{row}", "yes" if line.in_evaluated else "no")
-    sheet.rule(row, "L")
-    sheet.height(row, line.description, WIDTHS[1])
+    sheet.label(f"E{row}", shown_unit(line.unit))
+    sheet.rule(row, _LAST)
     if line.kind == "fixed":
-        sheet.text(f"F{row}", "fixed")
-        sheet.text(f"G{row}", "owner's sum")
         sheet.money(sheet.number(f"H{row}", line_amount(line, None)))
-        sheet.label(f"I{row}", "fixed by the owner")
+        sheet.label(f"I{row}", _OWNERS_SUM)
     else:
         _priced_line(sheet, line, row)
-    sheet.entry(f"L{row}")
 
 
 def _priced_line(sheet: Sheet, line: FormLine, row: int) -> None:
@@ -134,7 +163,7 @@ def _priced_line(sheet: Sheet, line: FormLine, row: int) -> None:
         status.value = STATUSES[0]
     charged = _CHARGED[line.kind].format(quantity=f"D{row}", rate=f"G{row}")
     counts = f'AND(OR(F{row}="",F{row}="priced"),ISNUMBER(G{row}))'
-    sheet.money(sheet.formula(f"H{row}", f"IF({counts},ROUND({charged},2),0)", line_amount(line, line.rate)))
+    sheet.money(sheet.formula(f"H{row}", f'IF({counts},ROUND({charged},2),"")', priced_amount(line)))
     reading = sheet.formula(f"I{row}", _reading_formula(row), _reading(line.rate))
     sheet.indent(reading)
 

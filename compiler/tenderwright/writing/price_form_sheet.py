@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
@@ -9,7 +10,10 @@ from openpyxl.cell.cell import Cell
 from openpyxl.styles import Alignment, Border, Font, PatternFill, Protection, Side
 from openpyxl.worksheet.datavalidation import DataValidation
 
+from tenderwright.writing.price_form_heights import FACE, LINE, lines_of
+
 if TYPE_CHECKING:
+    from openpyxl.worksheet.cell_range import CellRange
     from openpyxl.worksheet.worksheet import Worksheet
 
     from tenderwright.documents.price_form import PriceForm
@@ -23,7 +27,10 @@ _THIN, _HAIR, _THICK = (
 _INPUT_FILL = PatternFill("solid", fgColor="FFF6D6")
 _HEAD_FILL = PatternFill("solid", fgColor="DDE3E8")
 _TOTAL_FILL = PatternFill("solid", fgColor="EEF1F3")
-_FACE = "Calibri"
+_LETTERS = "ABCDEFGHIJKLMNOP"
+SIZE = 10
+_MOST = 409.0
+"""The highest that a row may be, pt."""
 
 
 class Sheet:
@@ -35,8 +42,9 @@ class Sheet:
         self._money = (
             '"' + form.currency.replace('"', "") + '" #,##0.00;[Red]-"' + form.currency.replace('"', "") + '" #,##0.00'
         )
-        for index, width in enumerate(widths):
-            worksheet.column_dimensions["ABCDEFGHIJKLMNOP"[index]].width = width
+        self.widths = dict(zip(_LETTERS, widths, strict=False))
+        for letter, width in self.widths.items():
+            worksheet.column_dimensions[letter].width = width
         _set_up_page(worksheet, form)
 
     def cell(self, address: str) -> Cell:
@@ -52,17 +60,22 @@ class Sheet:
         cell.data_type = "s"
         if text.startswith(_FORMULA_STARTS):
             cell.quotePrefix = True
-        cell.font = Font(_FACE, sz=size, b=bold, i=italic)
+        cell.font = Font(FACE, sz=size, b=bold, i=italic)
         cell.alignment = Alignment(wrap_text=True, vertical="top")
         return cell
 
-    def heading(self, address: str, text: str, size: float = 14) -> None:
-        """Put a title that runs over the cells beside it."""
-        self.text(address, text, bold=True, size=size).alignment = Alignment(vertical="top")
+    def heading(self, address: str, text: str, size: float = 14, *, over: str = "") -> None:
+        """Put a title that runs over the cells beside it, up to a column."""
+        self._across(self.text(address, text, bold=True, size=size), over)
 
-    def run_on(self, address: str, text: str, *, italic: bool = False) -> None:
-        """Put a line of text that runs over the cells beside it."""
-        self.text(address, text, italic=italic).alignment = Alignment(vertical="top")
+    def run_on(self, address: str, text: str, *, over: str = "", italic: bool = False, bold: bool = False) -> None:
+        """Put text that runs over the cells beside it, up to a column."""
+        self._across(self.text(address, text, italic=italic, bold=bold), over)
+
+    def _across(self, cell: Cell, over: str) -> None:
+        last = over or list(self.widths)[-1]
+        if last != cell.column_letter:
+            self.worksheet.merge_cells(f"{cell.coordinate}:{last}{cell.row}")
 
     def label(self, address: str, text: str) -> None:
         """Put short text that stands clear of the figures before it."""
@@ -77,7 +90,7 @@ class Sheet:
         cell = self.cell(address)
         put_decimal(cell, value)
         cell.number_format = number_format
-        cell.font = Font(_FACE, sz=10)
+        cell.font = Font(FACE, sz=SIZE)
         cell.alignment = Alignment(vertical="top", horizontal="right")
         return cell
 
@@ -85,9 +98,9 @@ class Sheet:
         """Put a formula together with the result it has now."""
         cell = self.cell(address)
         cell.value = f"={formula}"
-        cell.font = Font(_FACE, sz=10, b=bold)
+        cell.font = Font(FACE, sz=SIZE, b=bold)
         cell.alignment = Alignment(vertical="top", wrap_text=isinstance(result, str))
-        if isinstance(result, Decimal):
+        if isinstance(result, Decimal) or not result:
             cell.alignment = Alignment(vertical="top", horizontal="right")
         self.results[address] = result
         return cell
@@ -103,10 +116,20 @@ class Sheet:
         cell.protection = Protection(locked=False)
         cell.fill = _INPUT_FILL
         cell.border = Border(left=_THIN, right=_THIN, top=_THIN, bottom=_THIN)
-        cell.font = Font(_FACE, sz=10)
+        cell.font = Font(FACE, sz=SIZE)
         cell.number_format = number_format
         cell.alignment = Alignment(vertical="top", wrap_text=number_format == "@")
         return cell
+
+    def unlock(self, address: str) -> None:
+        """Let a cell be pasted over in which nothing is asked."""
+        self.cell(address).protection = Protection(locked=False)
+
+    def nothing(self, areas: list[str]) -> None:
+        """Let nobody type into cells that are open only so that a block can be pasted over them."""
+        rule = DataValidation(type="custom", formula1="FALSE", allow_blank=True)
+        rule.errorTitle, rule.error, rule.showErrorMessage = "No line", "No price is asked in this row.", True
+        self._validate(rule, areas)
 
     def money_entry(self, address: str) -> Cell:
         """Make a cell for an amount."""
@@ -129,6 +152,11 @@ class Sheet:
         )
         self._validate(rule, addresses)
 
+    def pick(self, addresses: list[str], cells: str) -> None:
+        """Offer what stands in some cells as choices, and let other text be written too."""
+        rule = DataValidation(type="list", formula1=cells, allow_blank=True, showErrorMessage=False)
+        self._validate(rule, addresses)
+
     def not_negative(self, addresses: list[str]) -> None:
         """Let cells hold a number of zero or more only."""
         rule = DataValidation(type="decimal", operator="greaterThanOrEqual", formula1="0", allow_blank=True)
@@ -142,24 +170,38 @@ class Sheet:
                 rule.add(address)
             self.worksheet.add_data_validation(rule)
 
-    def head(self, row: int, titles: tuple[str, ...], right: str = "") -> None:
+    def head(self, row: int, titles: tuple[str, ...], right: str = "", indented: str = "") -> None:
         """Put a row of column heads, those of the columns lettered in `right` set right."""
-        for letter, title in zip("ABCDEFGHIJKLMNOP", titles, strict=False):
+        for letter, title in zip(_LETTERS, titles, strict=False):
             cell = self.text(f"{letter}{row}", title, bold=True)
             cell.fill = _HEAD_FILL
             cell.border = Border(top=_THICK, bottom=_THICK)
             side = "right" if letter in right else "left"
-            cell.alignment = Alignment(wrap_text=True, vertical="bottom", horizontal=side)
+            indent = 1 if letter in indented else 0
+            cell.alignment = Alignment(wrap_text=True, vertical="bottom", horizontal=side, indent=indent)
 
-    def height(self, row: int, text: str, width: float) -> None:
-        """Make a row high enough for text in a column of a width in characters, and never cramped."""
-        lines = max(1, -(-len(text) // int(width * 0.9)))
-        self.worksheet.row_dimensions[row].height = 5 + 13 * lines
+    def fit(self) -> None:
+        """Make every row as high as the text in it."""
+        merged = {str(area).partition(":")[0]: area for area in self.worksheet.merged_cells.ranges}
+        for number, row in enumerate(self.worksheet.iter_rows(), start=1):
+            heights = [self._height(cell, merged) for cell in row if isinstance(cell, Cell)]
+            self.worksheet.row_dimensions[number].height = min(_MOST, max(heights, default=0) or SIZE * LINE + 3)
+
+    def _height(self, cell: Cell, merged: Mapping[str, CellRange]) -> float:
+        text = self.results.get(cell.coordinate, "") if cell.data_type == "f" else cell.value
+        if not isinstance(text, str) or cell.data_type == "n":
+            return SIZE * LINE + 3 if cell.value is not None else 0.0
+        area, style, font = merged.get(cell.coordinate), cell.alignment, cell.font
+        columns = _LETTERS[cell.column - 1 : area.max_col if area is not None else cell.column]
+        width = sum(self.widths[letter] for letter in columns)
+        size = float(font.sz)
+        lines = lines_of(text, width, size, bold=bool(font.b), indent=int(style.indent)) if style.wrap_text else 1
+        return lines * size * LINE + 3
 
     def rule(self, row: int, last: str, *, weight: str = "line") -> None:
         """Rule a row off: a hair line, or the heavier lines of sub-totals and totals."""
-        for letter in "ABCDEFGHIJKLMNOP"[: "ABCDEFGHIJKLMNOP".index(last) + 1]:
-            cell = self.cell(f"{letter}{row}")
+        for letter in _LETTERS[: _LETTERS.index(last) + 1]:
+            cell = self.worksheet[f"{letter}{row}"]
             if weight == "line":
                 if cell.protection.locked:
                     cell.border = Border(bottom=_HAIR)

@@ -23,6 +23,11 @@ def line_amount(line: FormLine, rate: Decimal | None) -> Decimal:
     return Decimal(0) if rate is None else amount(line.kind, line.quantity, rate)
 
 
+def priced_amount(line: FormLine) -> Decimal | str:
+    """Give what the row of a line shows as its amount: nothing while it is not priced."""
+    return line_amount(line, line.rate) if line.rate is not None else ""
+
+
 def with_percents(form: PriceForm) -> PriceForm:
     """Give every percentage what its lines come to at the rates they carry as its quantity."""
     amounts = {

@@ -13,7 +13,7 @@ _LETTERS = "BCDEFGHIJKLMNOP"
 
 def fill_tables(sheet: Sheet, form: PriceForm) -> None:
     """Fill the sheet; only the cells that the yard fills are open."""
-    sheet.heading("A1", "Tables to fill with the tender")
+    sheet.heading("A1", "Tables to fill with the tender", over="H")
     row = 3
     for table in form.tables:
         row = _table(sheet, table, row)
@@ -21,7 +21,7 @@ def fill_tables(sheet: Sheet, form: PriceForm) -> None:
 
 def _table(sheet: Sheet, table: FormTable, row: int) -> int:
     """Fill one table from a row on, and give the row after it."""
-    sheet.heading(f"A{row}", table.title, 11)
+    sheet.heading(f"A{row}", table.title, 11, over="H")
     head = row + 1
     sheet.head(head, (ROW_HEADING, *(heading for heading, _, _ in table.columns)))
     for number, (name, cells) in enumerate(table.rows, start=head + 1):
@@ -32,5 +32,4 @@ def _table(sheet: Sheet, table: FormTable, row: int) -> int:
             else:
                 sheet.text(f"{letter}{number}", text)
         sheet.rule(number, _LETTERS[len(table.columns) - 1])
-        sheet.height(number, max(cells, key=len), WIDTHS[1])
     return head + len(table.rows) + 2

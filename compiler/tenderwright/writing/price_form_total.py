@@ -7,7 +7,7 @@ from decimal import Decimal
 from tenderwright.documents.price_form import FormLine, PriceForm
 from tenderwright.pricing.choices import dearer_by
 from tenderwright.writing.price_form_lines import TITLE as LINES_TITLE
-from tenderwright.writing.price_form_lines import SectionRows
+from tenderwright.writing.price_form_lines import SectionRows, areas
 from tenderwright.writing.price_form_sheet import Sheet
 from tenderwright.writing.price_form_sums import line_amount, total
 
@@ -38,11 +38,10 @@ def fill_total(sheet: Sheet, form: PriceForm, rows: tuple[SectionRows, ...]) -> 
         row += 3
     _state(sheet, rows, row + 2)
     sheet.text(f"B{row + 8}", "How the evaluated total is made up", bold=True)
-    for line in form.evaluated_rule.splitlines():
-        sheet.text(f"B{row + 9}", line)
-        sheet.worksheet.row_dimensions[row + 9].height = 14 * (1 + len(line) // 46)
-        row += 1
+    for number, line in enumerate(form.evaluated_rule.splitlines(), start=row + 9):
+        sheet.run_on(f"B{number}", line)
     sheet.worksheet.freeze_panes = "A5"
+    sheet.worksheet.page_setup.fitToHeight = 1
     return named
 
 
@@ -51,15 +50,14 @@ def _fill(form: PriceForm) -> str:
 
 
 def _section(sheet: Sheet, placed: SectionRows, row: int) -> None:
-    lines = placed.section.lines
-    sheet.text(f"A{row}", placed.section.code, bold=True)
-    sheet.text(f"B{row}", placed.section.title)
-    sheet.money(sheet.formula(f"C{row}", f"'{LINES_TITLE}'!H{placed.subtotal}", total(lines)))
-    for letter, flag, chosen in (
-        ("D", "J", tuple(line for line in lines if line.in_base)),
-        ("E", "K", tuple(line for line in lines if line.in_evaluated)),
-    ):
-        sheet.money(sheet.formula(f"{letter}{row}", _chosen(placed, flag), total(chosen)))
+    section = placed.section
+    sheet.text(f"A{row}", section.code, bold=True)
+    sheet.text(f"B{row}", section.title)
+    amount = total(section.lines)
+    sheet.money(sheet.formula(f"C{row}", f"'{LINES_TITLE}'!H{placed.subtotal}", amount))
+    for letter, counts in (("D", section.in_base), ("E", section.in_evaluated)):
+        if counts:
+            sheet.money(sheet.formula(f"{letter}{row}", f"C{row}", amount))
     sheet.rule(row, "E")
 
 
@@ -67,20 +65,15 @@ def _dearer(
     sheet: Sheet, rows: tuple[SectionRows, ...], these: tuple[str, ...], others: tuple[str, ...], row: int
 ) -> None:
     """Add what an alternative is dearer than the lines that it stands instead of; nothing where it is not."""
-    placed = {line.number: (line, part.first + n) for part in rows for n, line in enumerate(part.section.lines)}
-    this, that = ("+".join(f"'{LINES_TITLE}'!H{placed[one][1]}" for one in side) for side in (these, others))
+    placed = {line.number: (line, part.lines[line.number]) for part in rows for line in part.section.lines}
+    this, that = (
+        ",".join(f"'{LINES_TITLE}'!{area}" for area in areas("H", (placed[one][1] for one in side)))
+        for side in (these, others)
+    )
     sums = [total(placed[one][0] for one in side) for side in (these, others)]
     sheet.text(f"B{row}", f"{', '.join(these)}, where dearer than {', '.join(others)}")
-    sheet.money(sheet.formula(f"E{row}", f"MAX(0,{this}-({that}))", max(Decimal(0), sums[0] - sums[1])))
+    sheet.money(sheet.formula(f"E{row}", f"MAX(0,SUM({this})-SUM({that}))", max(Decimal(0), sums[0] - sums[1])))
     sheet.rule(row, "E")
-
-
-def _chosen(placed: SectionRows, flag: str) -> str:
-    if not placed.section.lines:
-        return "0"
-    flags = f"'{LINES_TITLE}'!{flag}{placed.first}:{flag}{placed.last}"
-    amounts = f"'{LINES_TITLE}'!H{placed.first}:H{placed.last}"
-    return f'SUMIF({flags},"yes",{amounts})'
 
 
 def _totals(sheet: Sheet, form: PriceForm, row: int) -> dict[str, str]:
@@ -88,8 +81,8 @@ def _totals(sheet: Sheet, form: PriceForm, row: int) -> dict[str, str]:
     sheet.text(f"B{row}", "Total", bold=True, size=11)
     chosen: dict[str, list[FormLine]] = {
         "C": lines,
-        "D": [line for line in lines if line.in_base],
-        "E": [line for line in lines if line.in_evaluated],
+        "D": [line for section in form.sections if section.in_base for line in section.lines],
+        "E": _evaluated(form),
     }
     for letter, summed in chosen.items():
         formula = f"SUM({letter}5:{letter}{row - 1})" if form.sections else "0"
@@ -97,6 +90,10 @@ def _totals(sheet: Sheet, form: PriceForm, row: int) -> dict[str, str]:
         sheet.money(sheet.formula(f"{letter}{row}", formula, total(summed) + more, bold=True))
     sheet.rule(row, "E", weight="total")
     return {"Base_total": f"$D${row}", "Evaluated_total": f"$E${row}"}
+
+
+def _evaluated(form: PriceForm) -> list[FormLine]:
+    return [line for section in form.sections if section.in_evaluated for line in section.lines]
 
 
 def _dearer_in(form: PriceForm) -> Decimal:
@@ -107,14 +104,13 @@ def _dearer_in(form: PriceForm) -> Decimal:
 
 def _days(sheet: Sheet, form: PriceForm, day_cost: Decimal, row: int) -> str:
     """Add the owner's cost of the days that the yard's programme takes, and give the cell of the whole."""
-    lines = [line for section in form.sections for line in section.lines if line.in_evaluated]
     sheet.text(f"B{row + 1}", "Days from arrival to redelivery, by the yard's programme")
     sheet.entry(f"E{row + 1}", "0")
     sheet.text(f"B{row + 2}", f"The owner's cost of those days, at {form.currency} {day_cost:,.2f} a day")
     cost = f"IF(ISNUMBER(E{row + 1}),ROUND(E{row + 1}*{day_cost},2),0)"
     sheet.money(sheet.formula(f"E{row + 2}", cost, Decimal(0)))
     sheet.text(f"B{row + 3}", "Evaluated total with the owner's days", bold=True, size=11)
-    whole = total(lines) + _dearer_in(form)
+    whole = total(_evaluated(form)) + _dearer_in(form)
     sheet.money(sheet.formula(f"E{row + 3}", f"E{row}+E{row + 2}", whole, bold=True))
     sheet.rule(row + 3, "E", weight="total")
     return f"$E${row + 3}"

@@ -20,6 +20,8 @@ Results = Mapping[str, Decimal | str]
 """Results of one sheet's formulas, by cell address."""
 
 _FORMULA_CELL = re.compile(r'<c r="([A-Z]+\d+)"((?: s="\d+")?)><f>(.*?)</f>(?:<v ?/>|<v></v>)</c>')
+_HIGH_ROW = re.compile(r'(<row r="(\d+)"[^>]*?) customHeight="1"')
+_MERGED = re.compile(r'<mergeCell ref="[A-Z]+(\d+):')
 _MODIFIED = re.compile(r"(<dcterms:modified[^>]*>)[^<]*(</dcterms:modified>)")
 
 
@@ -37,7 +39,7 @@ def workbook_bytes(workbook: Workbook, results: Mapping[str, Results], dated: da
             content = packed.read(name)
             if match := re.fullmatch(r"xl/worksheets/sheet(\d+)\.xml", name):
                 title = workbook.sheetnames[int(match[1]) - 1]
-                content = _with_results(content.decode(), results.get(title, {}), title).encode()
+                content = _growing(_with_results(content.decode(), results.get(title, {}), title)).encode()
             elif name == "docProps/core.xml":
                 content = _MODIFIED.sub(rf"\g<1>{dated.isoformat()}T00:00:00Z\g<2>", content.decode()).encode()
             members.append((name, content))
@@ -60,3 +62,9 @@ def _with_results(sheet: str, results: Results, title: str) -> str:
     if placed != set(results) or finished.count("<f>") != len(placed):
         raise ValueError(f"results and formulas of sheet {title} do not match")
     return finished
+
+
+def _growing(sheet: str) -> str:
+    """Let rows grow with what is typed into them, but for those with merged cells, which programs do not fit."""
+    merged = set(_MERGED.findall(sheet))
+    return _HIGH_ROW.sub(lambda match: match[0] if match[2] in merged else match[1], sheet)

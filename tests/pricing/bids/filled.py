@@ -20,7 +20,7 @@ from tenderwright.writing.price_form_xlsx import price_form_workbook
 from tests.replacing import replace
 from tests.writing.sample import sample_form
 
-PRICES, TOTALS, SIGNED = "Price form", "Evaluated total", "Acknowledgements"
+PRICES, TOTALS, REMARKS, SIGNED = "Price form", "Evaluated total", "Remarks", "Acknowledgements"
 RECEIVED = date(2026, 3, 10)
 Fill = Callable[[Any], None]
 
@@ -54,9 +54,20 @@ def put(number: str, price: object = None, status: object = None, remark: object
 
     def fill(book: Any) -> None:
         sheet, row = book[PRICES], rows(book)[number]
-        sheet.cell(row, 6).value, sheet.cell(row, 7).value, sheet.cell(row, 12).value = status, price, remark
+        sheet.cell(row, 6).value, sheet.cell(row, 7).value = status, price
+        if remark is not None:
+            remarked(book, number, "remark", remark)
 
     return fill
+
+
+def remarked(book: Any, number: object, kind: object, words: object) -> None:
+    """Write into the first free row of the sheet of remarks."""
+    sheet = book[REMARKS]
+    row = next(row for row in range(5, sheet.max_row + 1) if sheet.cell(row, 4).value is None)
+    sheet.cell(row, 2).value, sheet.cell(row, 3).value, sheet.cell(row, 4).value = number, kind, words
+    if isinstance(words, str):
+        sheet.cell(row, 4).data_type = "s"
 
 
 def put_at(title: str, words: str, column: int, value: object) -> Fill:

@@ -9,7 +9,22 @@ import pytest
 
 from tenderwright.model.bid import BidAnswer, Exclusion
 
-from .filled import EXPECTED, SIGNED, TOTALS, codes, filled, only, put_at, put_cell, read, returned, row_of, whole
+from .filled import (
+    EXPECTED,
+    REMARKS,
+    SIGNED,
+    TOTALS,
+    codes,
+    filled,
+    only,
+    put_at,
+    put_cell,
+    read,
+    remarked,
+    returned,
+    row_of,
+    whole,
+)
 
 VALID = EXPECTED.closing + timedelta(days=60)
 
@@ -87,7 +102,7 @@ def test_an_addendum_that_the_yard_adds_is_read(name: str) -> None:
 
 def test_exclusions_are_read_with_their_lines_and_effect() -> None:
     def exclude(book: Any) -> None:
-        sheet = book["Exclusions"]
+        sheet = book[REMARKS]
         sheet["B5"], sheet["C5"], sheet["D5"], sheet["E5"] = "420 a", "assumption", "Tanks are handed over dry", 1200
         sheet["B6"], sheet["C6"], sheet["D6"] = "900", "alternative", "Shift work; see 305.a"
         sheet["D7"], sheet["B9"] = "Disposal of abrasive", "410.a"
@@ -101,6 +116,31 @@ def test_exclusions_are_read_with_their_lines_and_effect() -> None:
         Exclusion(text="(no words; line 410.a, effect -)", lines=("410.a",)),
     )
     assert found.bid.exclusions[0].here.line == 5
+
+
+def test_a_remark_stands_beside_its_lines() -> None:
+    def remark(book: Any) -> None:
+        remarked(book, "305.a, 420.a", "remark", "Three coats, not two")
+        remarked(book, "305.a", "remark", "Sea water for washing")
+        book[REMARKS]["E6"] = 1200
+
+    found = returned(remark)
+    assert found.notices == ()
+    assert found.bid.exclusions == ()
+    notes = {number: line.note for number, line in found.bid.lines.items() if line.note}
+    both = "Three coats, not two; Sea water for washing (effect on the price: 1200)"
+    assert notes == {"305.a": both, "420.a": "Three coats, not two"}
+
+
+@pytest.mark.parametrize(
+    ("line", "words"),
+    [(None, "a remark that names no line: No Sundays"), ("110.a", "a remark of line 110.a, which nobody prices: No")],
+)
+def test_a_remark_that_belongs_to_no_price_becomes_a_doubt_that_quotes_it(line: object, words: str) -> None:
+    found = returned(lambda book: remarked(book, line, "remark", "No Sundays"))
+    assert only(found).code == "bid-remark"
+    assert words in only(found).message
+    assert found.bid.doubts == (only(found).message,)
 
 
 def test_answers_to_the_owners_questions_are_read_and_open_ones_left_out() -> None:

@@ -7,7 +7,7 @@ import pytest
 from tenderwright.pricing.bids.find_lines import find_lines, line_number, lines_named
 from tests.reading.workbook.hostile import harmless
 
-from .filled import EXPECTED, PERCENTAGE, PRICES, cells, filled, read, returned, rows, whole
+from .filled import EXPECTED, PERCENTAGE, PRICES, REMARKS, cells, filled, read, returned, rows, whole
 
 KNOWN = ("420.a", "110.b", "110.c", "305.a")
 
@@ -63,7 +63,7 @@ def test_lines_that_a_text_names(text: str, lines: tuple[str, ...]) -> None:
 
 def test_every_line_of_a_form_is_found_once_and_none_among_exclusions() -> None:
     def exclude(book: object) -> None:
-        sheet = book["Exclusions"]  # type: ignore[index]
+        sheet = book[REMARKS]  # type: ignore[index]
         sheet["B5"], sheet["D5"] = "420.a", "not the peaks"
 
     found = find_lines(cells(filled(exclude)), EXPECTED.by_number)
@@ -83,7 +83,7 @@ def test_without_headings_columns_are_taken_by_their_place() -> None:
 def test_moved_columns_are_found_by_their_headings() -> None:
     def move(book: object) -> None:
         sheet = book[PRICES]  # type: ignore[index]
-        for row in range(1, sheet.max_row + 1):
+        for row in range(4, sheet.max_row + 1):
             sheet.cell(row, 7).value, sheet.cell(row, 12).value = sheet.cell(row, 12).value, sheet.cell(row, 7).value
 
     found = returned(move)

@@ -271,7 +271,7 @@ def test_a_price_merged_with_its_neighbours_is_read_once() -> None:
 
 def test_one_price_merged_over_several_lines_is_refused() -> None:
     def merge(book: object) -> None:
-        row = rows(book)["305.a"]
-        book[PRICES].merge_cells(start_row=row, end_row=row + 1, start_column=7, end_column=7)  # type: ignore[index]
+        first, last = rows(book)["305.a"], rows(book)["420.a"]
+        book[PRICES].merge_cells(start_row=first, end_row=last, start_column=7, end_column=7)  # type: ignore[index]
 
     assert told(returned(merge)) == "bid-amount: one merged cell stands for the prices of lines 305.a, 420.a"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from decimal import Decimal
@@ -150,22 +150,52 @@ def _addendum_number(text: str, form: ExpectedForm) -> int | None:
     return int(match[1]) if match is not None and int(match[1]) > 0 else None
 
 
-def read_exclusions(book: Workbook, known: Collection[str]) -> tuple[Exclusion, ...]:
-    """Read what the yard leaves out, assumes, or offers instead."""
-    return tuple(one for table in _tables(book, "exclusions") for one in _exclusions(table, known))
+@dataclass(frozen=True)
+class Remarks:
+    """What the yard says beside its answers: what it leaves out, assumes or offers instead, and remarks by line."""
+
+    exclusions: tuple[Exclusion, ...]
+    notes: Mapping[str, str]
+    """By line, its remarks."""
+    notices: tuple[Notice, ...]
 
 
-def _exclusions(table: Table, known: Collection[str]) -> Iterator[Exclusion]:
+def read_remarks(book: Workbook, priced: Collection[str], known: Collection[str]) -> Remarks:
+    """Read the sheet of remarks; one of a line that is not priced, or of none, is left to a person."""
+    exclusions: list[Exclusion] = []
+    notes: dict[str, list[str]] = {}
+    notices: list[Notice] = []
+    for table in _tables(book, "exclusions"):
+        for said in _said(table):
+            cell, kind = said["excluded"], bare(_text(said, "kind"))
+            one = _exclusion(said, known)
+            if kind not in ("remark", "remarks"):
+                exclusions.append(one)
+                continue
+            words = one.text + (f" (effect on the price: {one.effect})" if one.effect else "")
+            if not one.lines or not set(one.lines) <= set(priced):
+                where = f"of line {', '.join(one.lines)}, which nobody prices" if one.lines else "that names no line"
+                notices.append(told("bid-remark", cell, f"a remark {where}: {shown(words, 400)}"))
+            for line in one.lines:
+                notes.setdefault(line, []).append(words)
+    return Remarks(tuple(exclusions), {line: "; ".join(words) for line, words in notes.items()}, tuple(notices))
+
+
+def _said(table: Table) -> Iterator[dict[str, Cell]]:
+    """Yield the rows of a table of remarks in which something is said, by column."""
     for row in table.rows:
         said = {name: table.sheet.at(row, column) for name, column in table.columns.items()}
         cell = said["excluded"]
-        line, effect = _text(said, "line"), _text(said, "effect")
-        if cell.row != row or not (cell.text or line or effect):
-            continue
-        text = cell.text or f"(no words; line {line or '-'}, effect {effect or '-'})"
-        kind = next((kind for kind in _KINDS if kind in bare(_text(said, "kind"))), "exclusion")
-        lines = tuple(dict.fromkeys([*lines_named(line, known), *_lines_in_words(text, known)]))
-        yield Exclusion(text=text, lines=lines, kind=kind, effect=effect, here=cell.place)
+        if cell.row == row and (cell.text or _text(said, "line") or _text(said, "effect")):
+            yield said
+
+
+def _exclusion(said: dict[str, Cell], known: Collection[str]) -> Exclusion:
+    cell, line, effect = said["excluded"], _text(said, "line"), _text(said, "effect")
+    text = cell.text or f"(no words; line {line or '-'}, effect {effect or '-'})"
+    kind = next((kind for kind in _KINDS if kind in bare(_text(said, "kind"))), "exclusion")
+    lines = tuple(dict.fromkeys([*lines_named(line, known), *_lines_in_words(text, known)]))
+    return Exclusion(text=text, lines=lines, kind=kind, effect=effect, here=cell.place)
 
 
 def _text(said: dict[str, Cell], name: str) -> str:

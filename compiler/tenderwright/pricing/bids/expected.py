@@ -7,6 +7,8 @@ from datetime import date
 from decimal import Decimal
 from functools import cached_property
 
+from tenderwright.pricing.described import in_full
+
 
 @dataclass(frozen=True)
 class ExpectedLine:
@@ -15,12 +17,19 @@ class ExpectedLine:
     number: str
     """Such as `420.a`."""
     section: str
-    description: str
+    title: str
+    """That of its item."""
+    text: str
     kind: str
     """lump, rate, fixed, credit, day, hours or markup."""
     quantity: Decimal
     unit: str
     fixed_amount: Decimal | None = None
+
+    @property
+    def descriptions(self) -> tuple[str, str]:
+        """Give its words as they stand below its item's title, and as they stood on forms that had none of its own."""
+        return self.text, in_full(self.title, self.text)
 
 
 @dataclass(frozen=True)

@@ -15,6 +15,7 @@ from tenderwright.pricing.bids.expected import ExpectedForm, ExpectedLine
 from tenderwright.pricing.bids.find_lines import FoundLine
 from tenderwright.pricing.bids.telling import shown, told
 from tenderwright.pricing.bids.words import bare, folded
+from tenderwright.quantities.display import shown_unit
 from tenderwright.reading.workbook.cells import Cell, Workbook
 
 _SUMS = re.compile(r"(?:sub ?-? ?)?totals?\b.*|sum\b.*|carried .*|brought .*")
@@ -32,9 +33,9 @@ def line_changes(found: FoundLine, expected: ExpectedLine) -> Iterator[Notice]:
     if expected.kind == "fixed":
         yield from _sum_change(found, expected)
     words = found.of("description")
-    if "description" in found.table.columns and bare(words.text) != bare(expected.description):
+    if "description" in found.table.columns and bare(words.text) not in map(bare, expected.descriptions):
         message = f"the description of line {expected.number} is not the owner's: `{shown(words.text, 100)}`"
-        yield told("bid-form-reworded", words, message, f"as issued: {expected.description}")
+        yield told("bid-form-reworded", words, message, f"as issued: {expected.text}")
 
 
 def _quantity_change(found: FoundLine, expected: ExpectedLine) -> Iterator[Notice]:
@@ -57,7 +58,7 @@ def _number(cell: Cell) -> Decimal | None:
 
 
 def _same_unit(written: str, wanted: str) -> bool:
-    return folded(written).replace(" ", "") == folded(wanted).replace(" ", "")
+    return folded(written).replace(" ", "") in (folded(unit).replace(" ", "") for unit in (wanted, shown_unit(wanted)))
 
 
 def _sum_change(found: FoundLine, expected: ExpectedLine) -> Iterator[Notice]:

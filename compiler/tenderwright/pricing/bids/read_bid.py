@@ -6,11 +6,13 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from datetime import date
 
+from msgspec.structs import replace
+
 from tenderwright.model.bid import Bid, BidLine
 from tenderwright.notices import Notice, Place, sort_notices
 from tenderwright.pricing.bids import form_changes as changes
 from tenderwright.pricing.bids.amounts import decimal_sign
-from tenderwright.pricing.bids.answers import read_addenda, read_exclusions, read_offer, read_questions, signed_for
+from tenderwright.pricing.bids.answers import read_addenda, read_offer, read_questions, read_remarks, signed_for
 from tenderwright.pricing.bids.expected import ExpectedForm, ExpectedLine
 from tenderwright.pricing.bids.find_lines import FoundLine, find_lines
 from tenderwright.pricing.bids.prices import PriceReader
@@ -41,7 +43,8 @@ def read_bid(book: Workbook, form: ExpectedForm, yard: str, received: date) -> B
     addenda, addenda_notices = read_addenda(book, form)
     offer, offer_notices = read_offer(book, form)
     filled, filled_notices = read_filled(book, form)
-    notices += [*edition_notices, *addenda_notices, *offer_notices, *filled_notices]
+    remarks = read_remarks(book, lines, form.by_number)
+    notices += [*edition_notices, *addenda_notices, *offer_notices, *filled_notices, *remarks.notices]
     notices += [*changes.missing_lines(found, form, book.path), *changes.unknown_lines(found, form)]
     notices += [*changes.unnumbered_prices(book, found), *changes.shared_prices(found)]
     notices += [*changes.currency_changes(book, form), *changes.day_cost_changes(book, form)]
@@ -51,7 +54,7 @@ def read_bid(book: Workbook, form: ExpectedForm, yard: str, received: date) -> B
     bid = Bid(
         yard=yard or signed_for(book),
         received=received,
-        lines=lines,
+        lines={number: _with(line, remarks.notes.get(number, "")) for number, line in lines.items()},
         here=Place(book.path),
         file=book.path.replace("\\", "/").rsplit("/", 1)[-1],
         sha256=book.sha256,
@@ -61,7 +64,7 @@ def read_bid(book: Workbook, form: ExpectedForm, yard: str, received: date) -> B
         section_totals=sums.sections,
         base_total=sums.base,
         total=sums.evaluated,
-        exclusions=read_exclusions(book, form.by_number),
+        exclusions=remarks.exclusions,
         addenda=addenda,
         site_visit=offer.site_visit,
         dates_accepted=offer.dates_accepted,
@@ -111,6 +114,11 @@ def _answer(rows: list[FoundLine], expected: ExpectedLine, reader: PriceReader) 
         ending = "and its answers agree" if agree else "with different answers"
         notices.append(told(code, rows[1].cell, f"line {expected.number} stands on several rows, {places}, {ending}"))
     return answered[0], notices
+
+
+def _with(line: BidLine, note: str) -> BidLine:
+    """Give a line with a remark made elsewhere on the form beside the one in its row."""
+    return replace(line, note="; ".join(filter(None, (line.note, note)))) if note else line
 
 
 def _left_empty(lines: Mapping[str, BidLine], unread: Collection[str], path: str) -> list[Notice]:
