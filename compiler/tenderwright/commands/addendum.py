@@ -10,6 +10,7 @@ from tenderwright import __version__
 from tenderwright.amending import Stated, amend, new_addenda, write_addendum
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.kept_parts import kept_parts
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
 from tenderwright.commands.todos import stopped_by
@@ -114,7 +115,7 @@ def make(before: Stated, after: Stated, out: Path) -> int:
     try:
         with progress("comparing, proving and typesetting the addendum"):
             amended = amend(before, after, entry)
-            written = write_addendum(amended, Typesetter(), after.state)
+            written = write_addendum(amended, Typesetter(kept_parts()), after.state)
         place = write_outputs(out, name, written.files)
     except (WritingError, OSError) as error:
         raise WrongUse(f"the addendum cannot be written: {error}") from error

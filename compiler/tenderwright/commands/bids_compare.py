@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.kept_parts import kept_parts
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
 from tenderwright.commands.todos import need, open_in_contract, stopped_by
@@ -100,7 +101,7 @@ def written(desk: Desk, comparison: BidComparison, edition_hash: str, compiled: 
     state = stamp_of(compiled)
     with progress("composing and typesetting the comparison"):
         report = bid_report(desk, comparison, stamp(state))
-        return bid_files(report, edition_hash, Typesetter(), timestamp(report, state))
+        return bid_files(report, edition_hash, Typesetter(kept_parts()), timestamp(report, state))
 
 
 def _write(out: Path, made: Written, comparison: BidComparison, warnings: list[Notice]) -> int:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from tenderwright.commands.edition_outputs import EDITIONS, PREVIEW, notices_for, write_editions
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.kept_parts import kept_parts
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
 from tenderwright.commands.typesetter import need_typesetter
@@ -46,7 +47,7 @@ def run(arguments: Namespace) -> int:
         return watch(root, arguments.out, arguments.only, priced=arguments.priced)
     from tenderwright.writing.pdf import Typesetter
 
-    return build_once(root, arguments.out, arguments.only, Typesetter(), priced=arguments.priced)
+    return build_once(root, arguments.out, arguments.only, Typesetter(kept_parts()), priced=arguments.priced)
 
 
 def build_once(root: Path, out: Path, only: str | None, typesetter: Typesetter, *, priced: bool = False) -> int:

@@ -14,6 +14,7 @@ from msgspec.structs import replace
 from tenderwright.closing import CompiledFindings, compile_findings
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.kept_parts import kept_parts
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place, take_back_unfinished
 from tenderwright.commands.progress import progress
 from tenderwright.commands.todos import need, open_in_contract, stopped_by
@@ -225,4 +226,4 @@ def _report(closing: Closing) -> Written:
     basis = f"{name}, SHA-256 {hashlib.sha256(closing.source.text.encode()).hexdigest()[:16]}"
     report = docking_report(desk, closed, stamp(state), basis, confidential=False)
     secret = docking_report(desk, closed, stamp(state), basis, confidential=True) if closing.account else None
-    return report_files(report, secret, Typesetter(), timestamp(report, state))
+    return report_files(report, secret, Typesetter(kept_parts()), timestamp(report, state))

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.kept_parts import kept_parts
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
 from tenderwright.commands.todos import need
@@ -150,7 +151,7 @@ def _write(desk: ApplicationDesk, compiled: Compiled, files: Files, out: Path, n
     try:
         with progress("composing and typesetting the application"):
             edition = grant_edition(desk, stamp(state), papers_hash(files, _RESTS_ON))
-            written = grant_files(edition, Typesetter(), timestamp(edition, state))
+            written = grant_files(edition, Typesetter(kept_parts()), timestamp(edition, state))
         folder = write_outputs(out, name, written.files)
     except (WritingError, OSError) as error:
         raise WrongUse(f"the application cannot be written: {error}") from error

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.kept_parts import kept_parts
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
 from tenderwright.commands.todos import need, open_in_contract, stopped_by
@@ -108,7 +109,7 @@ def _write(compiled: Compiled, owner: OwnersSide, ledger: Ledger, files: Files, 
     try:
         with progress("composing and typesetting the statement"):
             edition = statement(desk, stamp(state))
-            written = statement_files(edition, Typesetter(), timestamp(edition, state))
+            written = statement_files(edition, Typesetter(kept_parts()), timestamp(edition, state))
         folder = write_outputs(out, _name(on), written.files)
     except (WritingError, OSError) as error:
         raise WrongUse(f"the statement cannot be written: {error}") from error

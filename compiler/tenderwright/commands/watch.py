@@ -11,6 +11,7 @@ from time import perf_counter
 from tenderwright.commands.edition_outputs import PREVIEW, notices_for, write_editions
 from tenderwright.commands.exits import CLEAN
 from tenderwright.commands.folder import WrongUse
+from tenderwright.commands.kept_parts import kept_parts
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import compile_owner, compile_package, compose_yard, read, stamp_of
 from tenderwright.reading.package import Files
@@ -20,7 +21,8 @@ from tenderwright.writing.errors import WritingError
 from tenderwright.writing.html import screen_page
 from tenderwright.writing.manifest import MANIFEST_NAME, manifest
 from tenderwright.writing.outputs import write_outputs
-from tenderwright.writing.pdf import Typesetter, paused_collection
+from tenderwright.writing.pdf import Typesetter
+from tenderwright.writing.typesetting.collection import paused_collection
 
 
 def watch(root: Path, out: Path, only: str | None, *, priced: bool = False) -> int:
@@ -42,7 +44,7 @@ class Rounds:
 
     def __init__(self, root: Path, out: Path, only: str | None, *, priced: bool = False) -> None:
         self.root, self.out, self.only, self.priced = root, out, only, priced
-        self.typesetter = Typesetter()
+        self.typesetter = Typesetter(kept_parts())
         self.kept: Mapping[str, Source] = {}
 
     def once(self) -> None:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import gc
 from typing import Any
 
 from tenderwright.writing.clock import source_date
 from tenderwright.writing.fetching import build_fetcher, no_complaints
 from tenderwright.writing.html import paper_style
+from tenderwright.writing.typesetting.collection import paused_collection
 
 
 class PartSetter:
@@ -22,9 +24,11 @@ class PartSetter:
 
     def set(self, anchor: str, page: str) -> bytes:
         """Give the PDF of a part; raises `WritingError` when the typesetter complains of anything."""
-        with source_date(0), no_complaints(f"part {anchor}"):
+        with source_date(0), no_complaints(f"part {anchor}"), paused_collection():
             document = self._laid_out(page)
             pdf: bytes = document.write_pdf(pdf_variant="pdf/ua-1", finisher=lambda _, pdf: _name_headers(pdf, anchor))
+        del document
+        gc.collect(0)
         return pdf
 
     def _laid_out(self, page: str) -> Any:
