@@ -92,7 +92,9 @@ def link_owner(papers: OwnerPapers, links: Links, package: Package) -> tuple[Lin
 
 
 def _lines_named(papers: OwnerPapers) -> Iterator[tuple[str, Place]]:
-    """Yield the lines of the tender that bids and their evaluation name."""
+    """Yield the lines of the tender that bids, their evaluation and the gifts of the donors' page name."""
+    for gift in papers.scope.gifts if papers.scope is not None else ():
+        yield gift.line, gift.here
     for bid in papers.bids.values():
         for number, line in bid.lines.items():
             yield number, line.here

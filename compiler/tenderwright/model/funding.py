@@ -5,7 +5,7 @@ from decimal import Decimal
 from typing import Annotated
 
 from tenderwright.model.build import Prose
-from tenderwright.model.kinds import Confidence, Date, Fraction, Identifier, ItemRef, Money, PricedKind
+from tenderwright.model.kinds import Confidence, Date, Fraction, Identifier, ItemRef, LineNumber, Money, PricedKind
 from tenderwright.model.marks import Form, Key, Keys, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
@@ -79,6 +79,22 @@ class Worth(Noun, frozen=True, kw_only=True):
     here: Place
 
 
+class Gift(Noun, frozen=True, kw_only=True):
+    """What a gift does on the donors' page: a unit of a line, in words of its own."""
+
+    line: Annotated[LineNumber, Key("The line of which a gift pays units.", "420.a")]
+    one: Annotated[
+        str, Key("One unit of it in words.", "a square metre of her bottom, coated for the next fifteen years")
+    ]
+    many: Annotated[
+        str,
+        Key(
+            "The words that follow a number of units.", "square metres of her bottom, coated for the next fifteen years"
+        ),
+    ]
+    here: Place
+
+
 class Scope(Noun, frozen=True, kw_only=True):
     """The owner's judgement of each item, for the funding ladder: what must be done, what it is worth, and what goes with what. An item that is left out has no worth of its own and is bought only where another needs it."""
 
@@ -89,5 +105,15 @@ class Scope(Noun, frozen=True, kw_only=True):
         Keys(Form("^[0-9]+$", "Number of an item", "310")),
     ]
     confidence: Annotated[Confidence, Key("At which confidence the money is asked for.")] = "P80"
+    gifts: Annotated[
+        tuple[Gift, ...],
+        Key("What gifts do, for the donors' page; what a unit comes to stands there, rounded up."),
+    ] = ()
+    publish_total: Annotated[
+        bool,
+        Key(
+            "Whether what the whole docking comes to, and how much of it is still wanted, may stand on the donors' page."
+        ),
+    ] = False
     steps: Annotated[int, Key("How many further steps of the ladder are worked out."), Within(least=0, most=12)] = 5
     here: Place

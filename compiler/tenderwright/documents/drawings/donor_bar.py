@@ -6,6 +6,8 @@ from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.funding_ladder import SURENESS, WANTED, WIDTH
 from tenderwright.documents.edition import Figure
 
+KINDS = {"safe": SURENESS["in hand"], "asked for": SURENESS["applied for"], "still wanted": WANTED}
+"""By how sure the money is: the surer, the darker."""
 _HIGH, _TOP, _GAP = 11.0, 7.0, 1.2
 
 
@@ -13,13 +15,8 @@ def donor_bar(ship: str, safe: int, hoped: int, waiting: int) -> Figure:
     """Draw a box for each piece of work: dense where safe, hatched where asked for, white where it waits."""
     count = safe + hoped + waiting
     wide = (WIDTH - _GAP * (count - 1)) / count if count else WIDTH
-    kinds = [
-        (safe, "safe", SURENESS["in hand"]),
-        (hoped, "asked for", SURENESS["applied for"]),
-        (waiting, "waiting", WANTED),
-    ]
     marks, index = [], 0
-    for number, word, hatch in kinds:
+    for (word, hatch), number in zip(KINDS.items(), (safe, hoped, waiting), strict=True):
         if not number:
             continue
         left = index * (wide + _GAP)
@@ -29,7 +26,7 @@ def donor_bar(ship: str, safe: int, hoped: int, waiting: int) -> Figure:
             box = [(x, _TOP), (x + wide, _TOP), (x + wide, _TOP + _HIGH), (x, _TOP + _HIGH)]
             marks.append(hatch.over([box]) + pen.polygon(box, pen.MEDIUM))
             index += 1
-    words = f"{count} pieces of work on {ship}: {safe} safe, {hoped} asked for, {waiting} waiting."
+    words = f"{count} pieces of work on {ship}: {safe} safe, {hoped} asked for, {waiting} still wanted."
     high = _TOP + _HIGH + 1
     svg = pen.picture(WIDTH, high, words, marks)
-    return Figure("donor-bar", svg, "Each box is one piece of work.", words, title="How far we are")
+    return Figure("donor-bar", svg, "Each box is one piece of work, whatever it costs.", words, title="How far we are")

@@ -6,15 +6,21 @@ from collections.abc import Sequence
 from dataclasses import replace
 from decimal import ROUND_CEILING, Decimal
 
-from tenderwright.documents.drawings.donor_bar import donor_bar
+from tenderwright.calculations.ship.outline import hull_outline
+from tenderwright.calculations.steps.outcome import Absent
+from tenderwright.documents.drawings.donor_bar import KINDS, donor_bar
+from tenderwright.documents.drawings.donor_ship import donor_ship
 from tenderwright.documents.edition import Block, Bullets, Edition, Heading, Inline, Paragraph, Part, Span, inline
+from tenderwright.documents.owner.brief_money import money_of, needed, rounded
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.owner.funding import asked, secured
+from tenderwright.documents.owner.gifts import gifts
 from tenderwright.model.funding import FundingSource, Scope
 from tenderwright.planning.ladder import Ladder
-from tenderwright.quantities.customs import apart
+from tenderwright.quantities.customs import apart, with_currency
 
 HUNDRED = Decimal(100)
+SAFE = "Safe already"
 
 
 def donor_sheet(desk: OwnerDesk, edition: Edition) -> Edition | None:
@@ -33,27 +39,15 @@ def donor_sheet(desk: OwnerDesk, edition: Edition) -> Edition | None:
     safe = [number for number in public if sure is not None and number in sure.items]
     hoped = [number for number in public if number not in safe and number in ladder.rungs[-1].items]
     waiting = [number for number in public if number not in safe and number not in hoped]
-    currency = desk.tender.currency
+    thanks = _named("With thanks to", _given(papers.funding.sources, ladder, secure=True))
+    asked_of = _named("Asked of", _given(papers.funding.sources, ladder, secure=False))
     blocks: list[Block] = [
         Paragraph(inline(_opening(desk))),
-        donor_bar(desk.tender.ship, len(safe), len(hoped), len(waiting)),
-        *_list(
-            "Safe already",
-            _named("With thanks to", _given(papers.funding.sources, ladder, secure=True)),
-            safe,
-            papers.scope,
-            ladder,
-            currency,
-        ),
-        *_list(
-            "What the next gifts will do",
-            _named("Asked of", _given(papers.funding.sources, ladder, secure=False)),
-            hoped,
-            papers.scope,
-            ladder,
-            currency,
-        ),
-        *_list("Still waiting for somebody", "", waiting, papers.scope, ladder, currency),
+        *_how_far(desk, papers.scope, (len(safe), len(hoped), len(waiting))),
+        *gifts(desk, ladder, sure.items if sure is not None else ()),
+        *_list(desk, "What the next gifts will do", asked_of, hoped, ladder),
+        *_list(desk, "Still waiting for somebody", "", waiting, ladder),
+        *_list(desk, SAFE, thanks, safe, ladder),
         Paragraph(
             inline(
                 "Figures are estimates before tender, rounded up, and include what the work may grow by. "
@@ -62,7 +56,7 @@ def donor_sheet(desk: OwnerDesk, edition: Edition) -> Edition | None:
         ),
     ]
     part = Part(
-        "donors", "1", f"Help us bring {desk.tender.ship} through", "data", "Donors", tuple(blocks), audience="public"
+        "donors", "", f"Help us bring {desk.tender.ship} through", "donors", "", tuple(blocks), audience="public"
     )
     return replace(
         edition,
@@ -100,8 +94,39 @@ def _named(lead: str, names: list[str]) -> str:
     return f"{lead}: {'; '.join(names)}." if names else ""
 
 
-def _list(title: str, words: str, numbers: list[str], scope: Scope, ladder: Ladder, currency: str) -> list[Block]:
-    if not numbers:
+def _how_far(desk: OwnerDesk, scope: Scope, pieces: tuple[int, int, int]) -> list[Block]:
+    """Draw and say how far the docking is paid for: by its money where that may be told, else by pieces of work."""
+    if not scope.publish_total:
+        return [donor_bar(desk.tender.ship, *pieces)]
+    about, whole = rounded(desk), about_whole(desk)
+    safe = min(about(money_of(desk, "in hand", "promised")), whole)
+    hoped = min(about(money_of(desk, "applied for", "hoped for")), whole - safe)
+    shares = [int(100 * part / whole) for part in (safe, hoped)]
+    wanted = 100 - sum(shares) if whole - safe - hoped else 0
+    shares[1] += 100 - sum(shares) - wanted if hoped else 0
+    shares[0] = 100 - shares[1] - wanted
+    told = list(zip(KINDS, (*shares, wanted), strict=True))
+    drawn = desk.calculated.outcome(hull_outline)
+    ship = desk.tender.ship
+    picture = donor_bar(ship, *pieces) if isinstance(drawn, Absent) else donor_ship(ship, drawn.form, told)
+    words = f"The docking comes to {about.money(whole)}. {about.money(safe)} is safe"
+    if whole == safe:
+        return [picture, Paragraph(inline(f"{words}: all of it."))]
+    words += f", and {about.money(whole - safe)} is still wanted."
+    if hoped:
+        part = f"{about.money(hoped)} of that" if whole - safe - hoped else "all of that"
+        words += f" Others have been asked for {part}, and may yet say no."
+    return [picture, Paragraph(inline(words))]
+
+
+def about_whole(desk: OwnerDesk) -> Decimal:
+    """Give what the docking comes to, rounded: the sum to have in hand."""
+    return rounded(desk)(needed(desk))
+
+
+def _list(desk: OwnerDesk, title: str, words: str, numbers: list[str], ladder: Ladder) -> list[Block]:
+    scope = desk.foresight.papers.scope if desk.foresight else None
+    if not numbers or scope is None:
         return []
     entries: list[Inline] = []
     for number in numbers:
@@ -109,8 +134,9 @@ def _list(title: str, words: str, numbers: list[str], scope: Scope, ladder: Ladd
         spans = [Span(worth.public)]
         cost = ladder.costs.get(number)
         if worth.publish_cost and cost is not None and cost > 0:
-            rounded = (cost / HUNDRED).to_integral_value(ROUND_CEILING) * HUNDRED
-            figure = apart(f"{rounded:,.0f}")
-            spans.append(Span(f" {currency}\N{NO-BREAK SPACE}{figure}", strong=True))
+            rounded_up = (cost / HUNDRED).to_integral_value(ROUND_CEILING) * HUNDRED
+            figure = with_currency(desk.tender.currency, apart(f"{rounded_up:,.0f}")).replace(" ", "\N{NO-BREAK SPACE}")
+            spans.append(Span(f" {figure}", strong=True))
+            spans += [Span(" does all of it.")] if title != SAFE else []
         entries.append(tuple(spans))
     return [Heading(title), *([Paragraph(inline(words))] if words else []), Bullets(tuple(entries))]
