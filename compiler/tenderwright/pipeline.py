@@ -133,7 +133,8 @@ def compile_owner(files: Files, compiled: Compiled) -> OwnersSide:
         schedule, plan_notices = plan(papers, compiled.package, compiled.record)
         dock, dock_notices = ledger(papers, compiled.package, compiled.calculated, estimate, files.sources)
         sources = {**compiled.files.sources, **files.sources}
-        check_notices = run_owner_checks(OwnerContext(compiled.package, papers, estimate, schedule, dock, sources))
+        checked = OwnerContext(compiled.package, papers, compiled.calculated, estimate, schedule, dock, sources)
+        check_notices = run_owner_checks(checked)
     notices = [*files.notices, *shape_notices, *model_notices, *link_notices]
     later = [*value_notices, *price_notices, *plan_notices, *dock_notices, *check_notices]
     later = papers.broken.told(notices).hold_back(later)

@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 
 from tenderwright.calculations.calculate import calculate
-from tenderwright.calculations.ship.facilities import facility_fits
 from tenderwright.calculations.ship.footprints import block_clearances
 from tenderwright.calculations.ship.landing import landing_estimate
+from tenderwright.calculations.ship.tanks import tank_shape
 from tenderwright.calculations.steps.outcome import Each, Failed, Lacking, NotAsked, Resting
 from tenderwright.calculations.value import Record
 from tenderwright.checks.context import Context
@@ -75,11 +75,12 @@ def test_a_check_that_rests_on_a_mistake_says_so_in_one_line(compiled: Compiled)
 
 
 def test_of_several_things_those_without_a_result_are_told(compiled: Compiled) -> None:
-    (facility,) = compiled.package.facilities
     for outcome, why in ((Lacking("it needs more"), ["it needs more"]), (NotAsked("nobody asks"), [])):
-        altered = Altered(compiled.calculated, {facility_fits: Each({facility.facility: outcome})})
+        altered = Altered(
+            compiled.calculated, {tank_shape: Each({one.tank: outcome for one in compiled.package.tanks})}
+        )
         _, unjudged = run_checks(Context(compiled.package, compiled.links, altered))
-        assert [one.why for one in unjudged if one.code == "facility-does-not-fit"] == why
+        assert [one.why for one in unjudged if one.code == "free-surface-assumed"] == why
 
 
 @pytest.mark.parametrize("code", CHECKS)

@@ -75,7 +75,8 @@ def test_the_entry_is_read_as_the_latest_docking_with_quantities_as_written(root
     assert '"1.10"' in text
     assert list(yaml.safe_load(text))[:4] == ["docking", "yard", "place", "dock_type"]
     latest = compile_package(read(root)).package.history[0]
-    assert (latest.docking, latest.days, latest.currency, latest.prices) == ("docking-2028", 14, "", ())
+    assert (latest.docking, latest.days) == ("docking-2028", 14)
+    assert not {"currency", "prices"} & set(yaml.safe_load(text))
     assert [(str(a.anode), str(a.left), str(a.left_mass), a.renewed) for a in latest.anodes] == [
         ("p1", "20 %", "0.8 kg", 1),
         ("s1", "25 %", "None", 1),
@@ -114,15 +115,20 @@ def test_the_account_lies_with_the_owners_papers_and_adds_up(root: Path) -> None
     ]
 
 
-def test_prices_stand_in_the_entry_where_they_may_be_published(root: Path, small_text: str, tmp_path: Path) -> None:
+def test_prices_that_may_be_published_still_lie_with_the_owners_papers(
+    root: Path, small_text: str, tmp_path: Path
+) -> None:
     findings = tmp_path / "open.yaml"
     findings.write_text(small_text + "publish_prices: true\n", "utf-8")
     before = tree(root)
     assert close(root, findings) == 0
-    assert new_in(root, before) == {"history/docking-2028.yaml", "surveys/docking-2028.csv"}
-    latest = compile_package(read(root)).package.history[0]
-    assert latest.currency == "EUR"
-    assert [(str(p.item), p.quantity, p.amount, p.growth) for p in latest.prices] == [
+    wanted = {"history/docking-2028.yaml", "surveys/docking-2028.csv", "owner/closing/docking-2028.yaml"}
+    assert new_in(root, before) == wanted
+    files = read(root)
+    closing = compile_owner(files, compile_package(files)).papers.closing_of("docking-2028")
+    assert closing is not None
+    assert closing.currency == "EUR"
+    assert [(str(p.item), p.quantity, p.amount, p.growth) for p in closing.paid] == [
         ("110", "", Decimal("21900.5"), Decimal("0")),
         ("320", "31 each", Decimal("2945"), Decimal("2945")),
         ("420", "48 m2", Decimal("4224"), Decimal("-176")),
@@ -163,7 +169,7 @@ def test_without_owner_the_prices_are_only_in_the_confidential_report(
     assert close(root) == 0
     assert new_in(root, before) == {"history/docking-2028.yaml", "surveys/docking-2028.csv"}
     assert not (root / "owner").exists()
-    assert "prices are kept in the confidential report alone" in capsys.readouterr().err
+    assert "what was paid is kept in the confidential report alone" in capsys.readouterr().err
 
 
 def test_nothing_confidential_is_in_what_others_see(root: Path) -> None:

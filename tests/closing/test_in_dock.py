@@ -9,12 +9,13 @@ import pytest
 import yaml
 
 from tenderwright.cli import main
-from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Table, plain
-from tenderwright.documents.parts.history import history, rate_written
-from tenderwright.pipeline import compile_package, read
+from tenderwright.documents.owner.former_prices import former_prices, rate_written
+from tenderwright.pipeline import owner_desk
 from tenderwright.pricing.growth import growth_by_kind
 from tenderwright.starter.write import write_starter
+from tests.documents.composed import Composed, words
+from tests.documents.composed import compiled as composed_of
 
 from .conftest import SMALL, compiled
 from .docked import WEEK, put_papers
@@ -101,44 +102,40 @@ def test_a_difference_does_not_stop_the_closing(root: Path, capsys: pytest.Captu
     assert "account-differs" in capsys.readouterr().err
 
 
-def _closed_openly(root: Path, tmp_path: Path) -> None:
-    file = tmp_path / "open.yaml"
-    file.write_text(SMALL.read_text("utf-8") + "publish_prices: true\n", "utf-8")
-    assert main(["close", str(root), str(file), "--out", str(root.parent / "made")]) == 0
+@pytest.fixture
+def closed(root: Path) -> Composed:
+    """Close the docking, and compile the package with what was written."""
+    assert main(["close", str(root), str(SMALL), "--out", str(root.parent / "made")]) == 0
+    return composed_of(root)
 
 
-def test_prices_flow_back_for_a_unit_with_growth_by_cause(root: Path, tmp_path: Path) -> None:
+def test_prices_flow_back_for_a_unit_with_growth_by_cause(closed: Composed) -> None:
     """31 rivets for 2945 are 95 each; 48 m2 for 4224 are 88."""
-    _closed_openly(root, tmp_path)
-    entry = yaml.safe_load((root / "history" / "docking-2028.yaml").read_text("utf-8"))
-    by_item = {one["item"]: one for one in entry["prices"]}
-    assert (by_item["320"]["unit"], by_item["320"]["rate"]) == ("each", 95)
-    assert by_item["320"]["growth_causes"] == [{"cause": "condition found", "amount": 2945}]
-    assert (by_item["420"]["rate"], by_item["420"]["growth_causes"]) == (
-        88,
-        [{"cause": "quantity measured", "amount": -176}],
-    )
-    assert not {"unit", "rate", "growth_causes"} & set(by_item["110"])
-    latest = compile_package(read(root)).package.history[0]
-    assert [(paid.rate, paid.growth) for paid in latest.prices] == [
-        (None, 0),
-        (Decimal(95), Decimal(2945)),
-        (Decimal(88), Decimal(-176)),
+    closing = closed.owner.papers.closing_of("docking-2028")
+    assert closing is not None
+    assert [(paid.unit, paid.rate, paid.growth) for paid in closing.paid] == [
+        ("", None, 0),
+        ("each", Decimal(95), Decimal(2945)),
+        ("m2", Decimal(88), Decimal(-176)),
+    ]
+    assert [[(one.cause, one.amount) for one in paid.growth_causes] for paid in closing.paid] == [
+        [],
+        [("condition found", Decimal(2945))],
+        [("quantity measured", Decimal(-176))],
     ]
 
 
-def test_growth_by_kind_reads_them_as_before(root: Path, tmp_path: Path) -> None:
-    _closed_openly(root, tmp_path)
-    package = compile_package(read(root)).package
-    found = {one.kind: (one.ordered, one.final) for one in growth_by_kind(package)}
+def test_growth_by_kind_reads_them(closed: Composed) -> None:
+    grown = growth_by_kind(closed.compiled.package, closed.owner.papers)
+    found = {one.kind: (one.ordered, one.final) for one in grown}
     assert found["contingent"] == (Decimal(0), Decimal(2945))
     assert found["measured"] == (Decimal(4400), Decimal(4224))
 
 
-def test_they_are_printed_with_the_history(root: Path, tmp_path: Path) -> None:
-    _closed_openly(root, tmp_path)
-    made = compile_package(read(root))
-    part = history(Desk(made.package, made.links, made.calculated))
+def test_they_are_printed_for_the_owner_alone(closed: Composed) -> None:
+    part = former_prices(owner_desk(closed.compiled, closed.owner))
+    assert part is not None
+    assert part.audience == "owner"
     tables = {block.caption: block for block in reversed(part.blocks) if isinstance(block, Table)}
     latest = tables["Prices paid"]
     assert [column.title for column in latest.columns][2:4] == ["Quantity", "For a unit"]
@@ -149,6 +146,7 @@ def test_they_are_printed_with_the_history(root: Path, tmp_path: Path) -> None:
     ]
     plain_tables = [b for b in part.blocks if isinstance(b, Table) and b.caption == "Prices paid"]
     assert [len(table.columns) for table in plain_tables] == [6, 5], "an older docking without rates has no such column"
+    assert "Ostrey Slip Company" in words(part)
 
 
 def test_confidential_prices_keep_the_rate_with_the_owners_papers(root: Path) -> None:

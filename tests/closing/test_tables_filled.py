@@ -41,7 +41,7 @@ def test_rows_go_into_the_report_and_the_history_in_words(tendered: Tendered, tm
     assert found.source is not None
     printed = words_of(report(tendered, file, confidential=False), "fittings")
     assert "Wear of the spindle\nFire pump suction\n0.3 mm" in printed
-    entry = history_entry(found.findings, found.source.data, tendered.compiled.package, None)
+    entry = history_entry(found.findings, found.source.data, tendered.compiled.package)
     assert entry["tables"] == [
         {"table": "Sea valves", "row": "Fire pump suction", "cells": {"Wear of the spindle": "0.3 mm"}},
         {"table": "Pumps beside them", "row": "Bilge pump", "cells": {"Found": "seized"}},

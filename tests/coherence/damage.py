@@ -92,6 +92,6 @@ def told_of(files: Files) -> list[Notice]:
     estimate, _ = price(papers, package, calculated.record)
     schedule, _ = plan(papers, package, calculated.record)
     dock, _ = ledger(papers, package, calculated, estimate, theirs.sources)
-    context = OwnerContext(package, papers, estimate, schedule, dock, files.sources)
+    context = OwnerContext(package, papers, calculated, estimate, schedule, dock, files.sources)
     found += (notice for check in OWNER_COHERENCE for notice in check(context))
     return sort_notices(found)

@@ -259,7 +259,7 @@ def _scripts(root: Path) -> None:
     edit(root, "vessel/zones.yaml", "name: Underwater shell", f"name: '\"><svg onload=alert(1)> {tag}'")
     edit(root, "drawings.yaml", "title: General arrangement", f"title: '{tag}'")
     edit(root, "clauses/01-hot-work.md", "# Hot work", f"# {tag}")
-    edit(root, "history/docking-2021.yaml", "work: docking and 11 days", f"work: {tag}")
+    edit(root, "owner/closing/docking-2021.yaml", "work: docking and 11 days", f"work: {tag}")
     edit(root, "facilities/ostrey-dock.yaml", "name: ", f"name: {tag} ")
 
 

@@ -38,7 +38,7 @@ def notices(files: Files) -> list[tuple[str, str]]:
 def escalating(files: Files) -> Files:
     """Give the package with a lump of EUR 250,000 paid for the wash in 2021, and an index."""
     paid = f'{PAID}\n  - {{ work: the wash, item: "210", quantity: 1 set, amount: 250000 }}'
-    return put(change(files, "history/docking-2021.yaml", PAID, paid), INDICES, INDEX)
+    return put(change(files, "owner/closing/docking-2021.yaml", PAID, paid), INDICES, INDEX)
 
 
 def test_a_stated_rate_stands_as_written(starter: Files) -> None:
@@ -108,7 +108,7 @@ def test_an_index_without_the_month_gives_no_price(starter: Files) -> None:
 
 
 def test_a_price_by_another_unit_gives_no_price(starter: Files) -> None:
-    files = change(escalating(starter), "history/docking-2021.yaml", "quantity: 1 set", "quantity: 12 m")
+    files = change(escalating(starter), "owner/closing/docking-2021.yaml", "quantity: 1 set", "quantity: 12 m")
     files = with_line(files, "  210.a: { history: { docking: docking-2021, work: the wash } }", "index: prices")
     assert [code for _, code in notices(files)] == ["price-not-comparable"]
 

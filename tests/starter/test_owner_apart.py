@@ -41,7 +41,7 @@ def test_the_notice_and_the_readme_give_the_same_commands() -> None:
 
 def test_each_repository_holds_its_own_and_neither_is_changed(apart: Path) -> None:
     assert "owner/rates.yaml" not in git(apart, "ls-files")
-    assert git(apart / "owner", "ls-files").splitlines() == ["README.md", "rates.yaml"]
+    assert git(apart / "owner", "ls-files").splitlines() == ["README.md", "closing/docking-2021.yaml", "rates.yaml"]
     assert git(apart, "status", "--porcelain") == git(apart / "owner", "status", "--porcelain") == ""
 
 

@@ -130,8 +130,8 @@ def _close(closing: Closing, out: Path) -> int:
     print(f"{folder}: {written.pages} pages, {len(written.files)} files")
     if written.uncovered:
         print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)
-    if closing.account is not None and not closing.findings.publish_prices and not (root / "owner").is_dir():
-        words = "prices are kept in the confidential report alone: there is no owner/, and they are not to be published"
+    if closing.account is not None and not (root / "owner").is_dir():
+        words = "what was paid is kept in the confidential report alone, since there is no owner/"
         print(words, file=sys.stderr)
     return CLEAN
 
@@ -152,7 +152,7 @@ def _before(files: Files, findings: Path) -> Files:
 
 
 def source_files(closing: Closing) -> dict[str, bytes]:
-    """Write the new source files of the package: history entry, readings, and the account where it is confidential."""
+    """Write the new source files of the package: history entry, readings, and the account for the owner's papers."""
     from tenderwright.documents.history_entry import closing_account, history_entry
     from tenderwright.model.reading_rows import survey_text
     from tenderwright.writing.yaml_file import yaml_text
@@ -165,9 +165,9 @@ def source_files(closing: Closing) -> dict[str, bytes]:
             made[f"surveys/{findings.docking}.yaml"] = yaml_text(data["readings_columns"])
     elif findings.readings:
         made[f"surveys/{findings.docking}.csv"] = survey_text(findings.readings)
-    if account is not None and not findings.publish_prices and (closing.files.root / "owner").is_dir():
+    if account is not None and (closing.files.root / "owner").is_dir():
         made[f"owner/closing/{findings.docking}.yaml"] = yaml_text(closing_account(findings, data, account))
-    entry = history_entry(findings, data, closing.compiled.package, account)
+    entry = history_entry(findings, data, closing.compiled.package)
     made[f"history/{findings.docking}.yaml"] = yaml_text(entry)
     return {path: text.encode() for path, text in made.items()}
 

@@ -11,18 +11,15 @@ from tenderwright.model.found import CoatApplied, FilledRow
 from tenderwright.model.package import Package
 from tenderwright.model.table_rows import rows_of
 from tenderwright.pricing.final_account import AccountRow, FinalAccount, line_named
-from tenderwright.pricing.money import ZERO, cents, tendered
+from tenderwright.pricing.money import tendered
 
 SHARED = ("renewed", "rivets", "timber", "valves", "clearances", "tank_tests")
 """What stands in a history entry just as it stands in the findings."""
 
 
-def history_entry(
-    findings: Findings, data: Mapping[str, Any], package: Package, account: FinalAccount | None
-) -> dict[str, Any]:
-    """Give the entry as plain data; `data` are the findings as read. Prices stand in it if they may be published."""
+def history_entry(findings: Findings, data: Mapping[str, Any], package: Package) -> dict[str, Any]:
+    """Give the entry as plain data; `data` are the findings as read. What was paid is the owner's and not in it."""
     on_docking, on_undocking = data.get("on_docking", {}), data.get("on_undocking", {})
-    prices = _prices(account, findings, package) if account is not None and findings.publish_prices else []
     entry = {
         "docking": findings.docking,
         "yard": findings.yard,
@@ -44,8 +41,6 @@ def history_entry(
         ],
         "coatings": [_coating(findings, n, one) for n, one in enumerate(data.get("paint", ()))],
         "anodes": [_anode(one) for one in data.get("anodes", ())],
-        "currency": account.currency if prices and account is not None else None,
-        "prices": prices,
         "deferred": data["deferred"],
         "days": findings.days,
         "days_lost": data.get("days_lost"),
@@ -114,33 +109,10 @@ def _hours(package: Package, used: Mapping[str, Any]) -> dict[str, Any]:
     return entry
 
 
-def _prices(account: FinalAccount, findings: Findings, package: Package) -> list[dict[str, Any]]:
-    entries = []
-    for row, paid in zip(account.lines, findings.prices, strict=True):
-        item, _ = line_named(package, paid.line)
-        entry: dict[str, Any] = {"work": row.title, "item": item.number}
-        if paid.quantity is not None:
-            entry["quantity"] = paid.quantity.text
-            entry |= {"unit": paid.quantity.unit, "rate": paid_rate(paid)}
-        causes = [{"cause": cause, "amount": amount} for cause, amount in growth_causes(findings, paid.line)]
-        made = {**entry, "amount": row.final, "growth": row.changes, "growth_causes": causes}
-        entries.append({key: value for key, value in made.items() if value not in (None, "", [])})
-    return entries
-
-
 def paid_rate(paid: LinePaid) -> Decimal | None:
     """Give what was paid for a unit: final / quantity measured, to four decimals; None without a quantity."""
     quantity = paid.quantity.decimal if paid.quantity is not None else Decimal(0)
     return tendered(paid.final / quantity) if quantity else None
-
-
-def growth_causes(findings: Findings, line: str) -> list[tuple[str, Decimal]]:
-    """Add up the changes to a line by cause, the greatest first; what cancels out is left out."""
-    sums: dict[str, Decimal] = {}
-    for change in findings.changes:
-        if change.line == line:
-            sums[change.cause] = sums.get(change.cause, ZERO) + change.amount
-    return sorted(((cause, cents(one)) for cause, one in sums.items() if one), key=lambda one: (-abs(one[1]), one[0]))
 
 
 def closing_account(findings: Findings, data: Mapping[str, Any], account: FinalAccount) -> dict[str, Any]:

@@ -1,14 +1,54 @@
-"""The final account of an earlier docking, kept among the owner's papers."""
+"""What an earlier docking cost, kept among the owner's papers: prices paid, or the final account line by line."""
 
+from decimal import Decimal
 from typing import Annotated
 
+from tenderwright.model.build import Prose, Reference
 from tenderwright.model.findings import Totals
-from tenderwright.model.kinds import AnyQuantity, Cause, Currency, DockingRef, LineNumber, Price, SignedMoney
+from tenderwright.model.kinds import (
+    AnyQuantity,
+    Cause,
+    Currency,
+    DockingRef,
+    ItemRef,
+    LineNumber,
+    Price,
+    SignedMoney,
+)
 from tenderwright.model.marks import Kept, Key, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
 _ACCOUNT = Kept("a closed account is kept whole, and its sums are held against its lines")
+
+
+class CauseOfGrowth(Noun, frozen=True, kw_only=True):
+    """What one cause made a price grow by."""
+
+    cause: Annotated[Cause, Key("What kind of cause it was.", "condition found")]
+    amount: Annotated[SignedMoney, Key("Amount; negative where it came out less.", 2310)]
+
+
+class Paid(Noun, frozen=True, kw_only=True):
+    """A price paid."""
+
+    work: Annotated[str, Key("What was paid for.")]
+    item: Annotated[ItemRef | None, Key("The item of this package it compares with.")] = None
+    quantity: Annotated[str, Key("How much of it was paid for, with its unit.", "42 m2")] = ""
+    unit: Annotated[str, Key("Unit in which it was paid, where it was paid by quantity.", "m2")] = ""
+    rate: Annotated[
+        Price | None,
+        Key("What was paid for a unit in the end, all changes included, to four decimals.", 46.5),
+        Within(least=-(10**12)),
+    ] = None
+    amount: Annotated[
+        SignedMoney, Key("Amount in the currency of that docking; negative where money came back.", 18450.5)
+    ]
+    growth: Annotated[SignedMoney | None, Key("How much of it was growth; negative where it came out less.", 2310)] = (
+        None
+    )
+    growth_causes: Annotated[tuple[CauseOfGrowth, ...], Key("The growth by its causes.")] = ()
+    here: Place
 
 
 class AccountLine(Noun, frozen=True, kw_only=True):
@@ -44,11 +84,40 @@ class AccountChange(Noun, frozen=True, kw_only=True):
 
 
 class Closing(Noun, frozen=True, kw_only=True):
-    """The final account of one docking, written by `tenderwright close` where prices are not published."""
+    """What one docking cost: its final account as `tenderwright close` writes it, or the prices that are known."""
 
-    docking: Annotated[DockingRef, Key("The docking, as in its history entry.", "docking-2027"), _ACCOUNT]
-    currency: Annotated[Currency, Key("Currency, by its three letters of ISO 4217.", "EUR"), _ACCOUNT]
-    lines: Annotated[tuple[AccountLine, ...], Key("Lines of the account.")]
+    docking: Annotated[DockingRef, Key("The docking, as in its history entry.", "docking-2027")]
+    currency: Annotated[Currency, Key("Currency, by its three letters of ISO 4217.", "EUR")] = ""
+    prices: Annotated[tuple[Paid, ...], Key("Prices paid, where there is no account line by line.")] = ()
+    lines: Annotated[tuple[AccountLine, ...], Key("Lines of the account.")] = ()
     changes: Annotated[tuple[AccountChange, ...], Key("The log of changes to the contract.")] = ()
     totals: Annotated[Totals | None, Key("Sums as the yard states them, held against the lines.")] = None
+    remarks: Annotated[
+        Prose | None,
+        Key("What is to be said of that yard and its work.", "Kept its dates; its riveters came from elsewhere."),
+    ] = None
     here: Place
+
+    @property
+    def paid(self) -> tuple[Paid, ...]:
+        """Give the prices paid: those listed, and those of the lines of the account."""
+        return (*self.prices, *(_paid(line, self.changes) for line in self.lines))
+
+
+def _paid(line: AccountLine, changes: tuple[AccountChange, ...]) -> Paid:
+    sums: dict[str, Decimal] = {}
+    for change in changes:
+        if change.line == line.line:
+            sums[change.cause] = sums.get(change.cause, Decimal(0)) + change.amount
+    causes = sorted(((cause, one) for cause, one in sums.items() if one), key=lambda one: (-abs(one[1]), one[0]))
+    return Paid(
+        work=line.work,
+        item=Reference("item", line.line.partition(".")[0], line.here),
+        quantity=line.quantity.text if line.quantity is not None else "",
+        unit=line.quantity.unit if line.quantity is not None else "",
+        rate=line.rate,
+        amount=line.final,
+        growth=line.changes,
+        growth_causes=tuple(CauseOfGrowth(cause=cause, amount=amount) for cause, amount in causes),
+        here=line.here,
+    )

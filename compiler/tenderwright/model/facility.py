@@ -2,7 +2,6 @@
 
 from typing import Annotated
 
-from tenderwright.model.build import Prose
 from tenderwright.model.common import Water
 from tenderwright.model.kinds import Date, DockType, Force, Identifier, Length, LineLoad, Mass
 from tenderwright.model.marks import Form, Key, Within
@@ -86,14 +85,4 @@ class Facility(Noun, frozen=True, kw_only=True):
     certificate: Annotated[Certificate | None, Key("Certificate of the dock.")] = None
     water: Annotated[Water | None, Key("Water at the facility.")] = None
     tow: Annotated[Length | None, Key("Distance from the ship's berth.", "64 nmi"), Within(most="40000 km")] = None
-    kept_because: Annotated[
-        str,
-        Key(
-            "Why it stays in the list though she does not fit it, or its limits are not known; it is then not warned of.",
-            "asked again each year: its rails are to be relaid",
-        ),
-    ] = ""
-    notes: Annotated[
-        Prose | None, Key("What else bears on the choice.", "The approach dries two hours either side of low water.")
-    ] = None
     here: Place

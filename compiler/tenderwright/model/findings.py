@@ -255,7 +255,7 @@ class Findings(Noun, frozen=True, kw_only=True):
     hours_used: Annotated[tuple[PoolHours, ...], Key("Hours used of the pool, by line.")] = ()
     currency: Annotated[Currency, Key("ISO 4217 code; that of package.yaml where left out.", "EUR")] = ""
     publish_prices: Annotated[
-        bool, Key("Whether prices paid may stand in the history, which yards see; otherwise they go under owner/.")
+        bool, Key("Whether prices paid may stand in the docking report that others read too.")
     ] = False
     bid: Annotated[str, Key("Name of the awarded bid's file under owner/bids/, without .yaml.", "corve")] = ""
     prices: Annotated[tuple[LinePaid, ...], Key("Prices paid, by line.")] = ()

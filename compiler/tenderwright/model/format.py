@@ -13,6 +13,7 @@ from tenderwright.model import (
     docking_plan,
     evaluation,
     facility,
+    facility_kept,
     findings,
     funding,
     grant,
@@ -77,6 +78,7 @@ NOUNS: dict[str, type[Noun]] = {
     "profile": profile.Profile,
     "findings": findings.Findings,
     "closing": closing.Closing,
+    "facility-kept": facility_kept.FacilityKept,
     "survey-columns": survey_columns.SurveyColumns,
     "survey-row": survey_row.SurveyRow,
 }

@@ -28,18 +28,13 @@ from tenderwright.model.kinds import (
     AnodeRef,
     Area,
     AreaDensity,
-    Cause,
-    Currency,
     Date,
     Days,
     DockType,
     Fraction,
     Identifier,
-    ItemRef,
     Length,
     Mass,
-    Price,
-    SignedMoney,
     Time,
     ZoneRef,
 )
@@ -96,35 +91,6 @@ class HoursUsed(Noun, frozen=True, kw_only=True):
     used: Annotated[Time, Key("Hours that were used.", "212 h")]
 
 
-class CauseOfGrowth(Noun, frozen=True, kw_only=True):
-    """What one cause made a price grow by."""
-
-    cause: Annotated[Cause, Key("What kind of cause it was.", "condition found")]
-    amount: Annotated[SignedMoney, Key("Amount; negative where it came out less.", 2310)]
-
-
-class Paid(Noun, frozen=True, kw_only=True):
-    """A price paid."""
-
-    work: Annotated[str, Key("What was paid for.")]
-    item: Annotated[ItemRef | None, Key("The item of this package it compares with.")] = None
-    quantity: Annotated[str, Key("How much of it was paid for, with its unit.", "42 m2")] = ""
-    unit: Annotated[str, Key("Unit in which it was paid, where it was paid by quantity.", "m2")] = ""
-    rate: Annotated[
-        Price | None,
-        Key("What was paid for a unit in the end, all changes included, to four decimals.", 46.5),
-        Within(least=-(10**12)),
-    ] = None
-    amount: Annotated[
-        SignedMoney, Key("Amount in the currency of that docking; negative where money came back.", 18450.5)
-    ]
-    growth: Annotated[SignedMoney | None, Key("How much of it was growth; negative where it came out less.", 2310)] = (
-        None
-    )
-    growth_causes: Annotated[tuple[CauseOfGrowth, ...], Key("The growth by its causes.")] = ()
-    here: Place
-
-
 class EarlierDocking(Noun, frozen=True, kw_only=True):
     """One earlier docking."""
 
@@ -153,10 +119,6 @@ class EarlierDocking(Noun, frozen=True, kw_only=True):
     tables: Annotated[tuple[FilledRow, ...], Key("Tables of the tender as the yard filled them.")] = ()
     coatings: Annotated[tuple[CoatingApplied, ...], Key("Coatings applied, by zone.")] = ()
     anodes: Annotated[tuple[AnodesFound, ...], Key("What was left of the anodes, and what was fitted.")] = ()
-    currency: Annotated[Currency, Key("Currency of that docking, by its three letters of ISO 4217.", "EUR")] = ""
-    prices: Annotated[
-        tuple[Paid, ...], Key("Prices paid, where they may be published; otherwise keep them under owner/.")
-    ] = ()
     deferred: Annotated[tuple[Deferred, ...], Key("Work put off.")] = ()
     days: Annotated[Days | None, Key("Days on blocks.")] = None
     days_lost: Annotated[tuple[DaysLost, ...], Key("Days lost, by cause.")] = ()

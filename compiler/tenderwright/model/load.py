@@ -13,6 +13,7 @@ from tenderwright.model import (
     docking_plan,
     evaluation,
     facility,
+    facility_kept,
     funding,
     grant,
     history,
@@ -339,6 +340,7 @@ def load_owner(files: Files, mistakes: Mistakes, above: Broken = NOTHING) -> tup
         award=loader.file("owner/award.yaml", award.Award),
         in_dock=_in_dock(loader),
         closings=closings,
+        facilities=dict(loader.folder("owner/facilities", facility_kept.FacilityKept)),
         grants=grants,
         profiles=profiles,
         broken=above.joined(loader.broken()),
@@ -374,7 +376,7 @@ def _profiles(loader: _Loader, files: Files) -> dict[str, profile.Profile]:
 
 
 def _closings(loader: _Loader, files: Files) -> dict[str, Closing]:
-    """Build the accounts of earlier dockings; one that does not add up is told."""
+    """Build what earlier dockings cost; an account that does not add up is told."""
     closings = dict(loader.folder("owner/closing", Closing))
     for path, made in closings.items():
         loader.notices += account_sums(files.sources[path], "lines", made.lines, made.changes, made.totals)

@@ -10,6 +10,7 @@ from tenderwright.model.bid import Bid, BidLine
 from tenderwright.model.build import Prose
 from tenderwright.model.closing import Closing
 from tenderwright.model.evaluation import Evaluation
+from tenderwright.model.facility_kept import FacilityKept
 from tenderwright.model.funding import Funding, Scope
 from tenderwright.model.grant import Grant
 from tenderwright.model.in_dock import InDock
@@ -76,7 +77,9 @@ class OwnerPapers(Struct, frozen=True):
     in_dock: Mapping[str, InDock] = field(default_factory=dict)
     """What was found, changed and done in dock, by file."""
     closings: Mapping[str, Closing] = field(default_factory=dict)
-    """Final accounts of earlier dockings, by file."""
+    """What earlier dockings cost, by file."""
+    facilities: Mapping[str, FacilityKept] = field(default_factory=dict)
+    """What the owner alone keeps of docks, by file."""
     grants: Mapping[str, Grant] = field(default_factory=dict)
     """Applications for grants, by file."""
     profiles: Mapping[str, Profile] = field(default_factory=dict)
@@ -85,3 +88,11 @@ class OwnerPapers(Struct, frozen=True):
     """What has mistakes and is left out, in the package and under owner/."""
     todos: tuple[Todo, ...] = ()
     """What is still `todo` under owner/."""
+
+    def kept_of(self, facility: str) -> FacilityKept | None:
+        """Give what the owner alone keeps of a dock."""
+        return next((one for one in self.facilities.values() if one.facility.name == facility), None)
+
+    def closing_of(self, docking: str) -> Closing | None:
+        """Give what an earlier docking cost."""
+        return next((one for one in self.closings.values() if one.docking.name == docking), None)

@@ -33,6 +33,7 @@ _ERRORS = {
     "yaml-feature": "an anchor, alias, merge key, tag or second document is used",
     "lost-comment": "text after ` #` was lost as a comment",
     # shapes
+    "kept-by-owner": "what only the owner may read stands where all may",
     "unknown-key": "a key is not known here",
     "missing-key": "a needed key is missing",
     "wrong-type": "a value is of the wrong type",
@@ -144,8 +145,6 @@ _CHECKS = {
     "stability-below-asked": ("warning", "metacentric height as she lands or floats off is less than is asked"),
     "block-overloaded": ("warning", "a block carries more than is allowed on its cap"),
     "side-block-slips": ("error", "the shell over a side block is steeper than friction holds"),
-    "facility-does-not-fit": ("warning", "a facility does not take her, or it cannot be said whether it does"),
-    "cradle-overloaded": ("warning", "a cradle is too short for her, or carries more than it may"),
     "facility-certificate": ("warning", "a facility has no certificate that is valid until undocking"),
     "kind-not-supported": ("warning", "she is of a kind that the calculations do not fit"),
     "unlike-metals": ("warning", "unlike metals touch in sea water, and nothing looks after them"),
@@ -216,6 +215,8 @@ _ONE_SHIP = {
 """Of what cannot all be true of one ship."""
 
 _OWNER_CHECKS = {
+    "facility-does-not-fit": ("warning", "a facility does not take her, or it cannot be said whether it does"),
+    "cradle-overloaded": ("warning", "a cradle is too short for her, or carries more than it may"),
     "no-contingency": ("warning", "hull work that nobody surveyed has no contingency"),
     "quantity-outside-range": ("warning", "the quantity tendered lies beyond the range given for it"),
     "stale-price": ("warning", "a price is older than its index can carry"),

@@ -32,4 +32,4 @@ def foresee(papers: OwnerPapers, package: Package, estimate: Estimate, schedule:
     run = trials(papers, estimate, schedule)
     seen = outlook(run, estimate, schedule.dock_days_tendered if schedule else None)
     climbed = ladders(papers, package, run)
-    return Foresight(papers, schedule, seen, growth_by_kind(package), climbed)
+    return Foresight(papers, schedule, seen, growth_by_kind(package, papers), climbed)

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from tenderwright.calculations.cost.growth import growth
-from tenderwright.model.history import EarlierDocking
+from tenderwright.model.closing import Closing
+from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.pricing.money import ZERO, total
 
@@ -27,7 +28,7 @@ class Growth:
     dockings: tuple[str, ...]
 
 
-def growth_by_kind(package: Package) -> tuple[Growth, ...]:
+def growth_by_kind(package: Package, papers: OwnerPapers) -> tuple[Growth, ...]:
     """Sum up what was paid at earlier dockings by the kind of the item that the work now is; the whole comes last.
 
     Only dockings whose prices tell growth are counted, in the currency of the tender; ordered = paid - growth.
@@ -37,9 +38,10 @@ def growth_by_kind(package: Package) -> tuple[Growth, ...]:
     works: dict[str, list[tuple[Decimal, Decimal]]] = defaultdict(list)
     told: dict[str, dict[str, None]] = defaultdict(dict)
     for docking in package.history:
-        if not _tells(docking, currency):
+        closing = papers.closing_of(docking.docking)
+        if closing is None or not _tells(closing, currency):
             continue
-        for paid in docking.prices:
+        for paid in closing.paid:
             item = package.item_by_name.get(paid.item.name) if paid.item else None
             for kind in (item.kind if item is not None else "other", ALL):
                 works[kind].append((paid.amount - (paid.growth or ZERO), paid.amount))
@@ -53,6 +55,6 @@ def _growth(kind: str, works: list[tuple[Decimal, Decimal]], dockings: tuple[str
     return Growth(kind, total(ordered), total(final), share, dockings)
 
 
-def _tells(docking: EarlierDocking, currency: str) -> bool:
+def _tells(closing: Closing, currency: str) -> bool:
     """Tell whether the prices of a docking say how they grew, in the currency of the tender."""
-    return docking.currency in ("", currency) and any(paid.growth is not None for paid in docking.prices)
+    return closing.currency in ("", currency) and any(paid.growth is not None for paid in closing.paid)

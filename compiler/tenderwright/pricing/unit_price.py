@@ -10,7 +10,8 @@ from msgspec import Struct
 
 from tenderwright.calculations.cost.classes import EVIDENCE_CLASSES, class_factors
 from tenderwright.calculations.cost.escalation import index_ratio
-from tenderwright.model.history import EarlierDocking, Paid
+from tenderwright.model.closing import Closing, Paid
+from tenderwright.model.history import EarlierDocking
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.rates import EarlierPrice, PriceIndex, Rate, Rates
 from tenderwright.notices import Notice
@@ -55,9 +56,13 @@ class PriceBook(Struct, frozen=True):
     rates: Rates
     indices: Mapping[str, PriceIndex]
     dockings: Mapping[str, EarlierDocking]
+    closings: Mapping[str, Closing]
+    """What each docking cost, by the docking."""
     currency: str
     indices_broken: bool = False
     """Whether the indices have mistakes, which are told."""
+    closings_broken: bool = False
+    """Whether what a docking cost has mistakes, which are told."""
     waiting: frozenset[str] = frozenset()
     """Lines whose rate is still `todo`."""
 
@@ -69,8 +74,10 @@ def price_book(papers: OwnerPapers, rates: Rates, history: tuple[EarlierDocking,
         rates,
         {one.index: one for one in indices},
         {docking.docking: docking for docking in history},
+        {one.docking.name: one for one in papers.closings.values()},
         currency,
         papers.broken.among("owner/indices.yaml"),
+        papers.broken.among("owner/closing/"),
         frozenset(name for kind, name in papers.broken.waiting if kind == "rate"),
     )
 
@@ -135,13 +142,20 @@ def _paid_before(number: str, earlier: EarlierPrice, quantity: LineQuantity, boo
     docking = book.dockings.get(earlier.docking.name)
     if docking is None:
         raise _Cannot(None)
-    paid = next((one for one in docking.prices if one.work == earlier.work), None)
+    closing = book.closings.get(docking.docking)
+    if closing is None:
+        if book.closings_broken:
+            raise _Cannot(None)
+        message = f"line {number}: what was paid at `{earlier.docking}` is not told"
+        hint = f"write `docking: {docking.docking}` and its `prices` in owner/closing/{docking.docking}.yaml"
+        raise _Cannot(Notice("dead-reference", earlier.here, message, hints=(hint,)))
+    paid = next((one for one in closing.paid if one.work == earlier.work), None)
     if paid is None:
-        hints = did_you_mean(earlier.work, [one.work for one in docking.prices])
+        hints = did_you_mean(earlier.work, [one.work for one in closing.paid])
         message = f"line {number}: the prices of `{earlier.docking}` have no work `{earlier.work}`"
         raise _Cannot(Notice("dead-reference", earlier.here, message, hints=hints))
-    if docking.currency and docking.currency != book.currency:
-        message = f"line {number}: `{earlier.docking}` was paid in {docking.currency}, the tender is in {book.currency}"
+    if closing.currency and closing.currency != book.currency:
+        message = f"line {number}: `{earlier.docking}` was paid in {closing.currency}, the tender is in {book.currency}"
         raise _Cannot(Notice("price-not-comparable", earlier.here, message))
     count = _units_paid(number, earlier, paid, quantity)
     then = docking.undocked.strftime("%Y-%m")

@@ -43,6 +43,7 @@ YAML_FILES: dict[str, str] = {
     "owner/profiles/*.yaml": "profile",
     "owner/findings/*.yaml": "findings",
     "owner/closing/*.yaml": "closing",
+    "owner/facilities/*.yaml": "facility-kept",
 }
 """Pattern of the path to the name of the schema."""
 

@@ -28,6 +28,13 @@ _NOUNS = {
 }
 
 
+_KEPT_BY_OWNER = {
+    "history/": ("owner/closing/", ("prices", "currency")),
+    "facilities/": ("owner/facilities/", ("kept_because", "notes")),
+}
+"""Keys that a file of a folder may not hold, and under which folder the owner keeps them."""
+
+
 @cache
 def validator_of(name: str) -> Any:
     """Make the full validator of a schema by name."""
@@ -112,9 +119,23 @@ def _extra(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notic
     for key in error.instance:
         if key not in known:
             hints = did_you_mean(key, known) or (f"known keys: {', '.join(sorted(known))}",)
+            if not at and (notice := _kept_by_owner(source, key)) is not None:
+                yield notice
+                continue
             if error.instance[key] is None and " " in key:
                 hints = ("a comma inside `{ }` begins another key: put the text before it in quotes",)
             yield Notice("unknown-key", source.key_place((*at, key)), f"key `{key}` is not known here", hints=hints)
+
+
+def _kept_by_owner(source: Source, key: str) -> Notice | None:
+    """Tell of a key that stood in a file that all may read, and is the owner's alone."""
+    folder, _, name = source.path.rpartition("/")
+    place, keys = _KEPT_BY_OWNER.get(f"{folder}/", ("", ()))
+    if key not in keys:
+        return None
+    hint = f"move it to {place}{name}, under the same key"
+    message = f"`{key}` is the owner's alone, and {folder}/ may be public"
+    return Notice("kept-by-owner", source.key_place((key,)), message, hints=(hint,))
 
 
 def _required(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:

@@ -4,10 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from functools import cached_property
+from typing import TypeVar
 
 from msgspec import Struct, field
 
+from tenderwright.calculations.steps.outcome import Each
+from tenderwright.calculations.steps.runner import Calculated
+from tenderwright.calculations.steps.step import Step
 from tenderwright.checks.places import place_at
+from tenderwright.model.facility import Facility
 from tenderwright.model.item import Item
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
@@ -18,12 +23,15 @@ from tenderwright.pricing.in_dock.ledger import Ledger
 from tenderwright.pricing.price import Estimate
 from tenderwright.reading.source import Source
 
+R = TypeVar("R")
+
 
 class OwnerContext(Struct, frozen=True, dict=True):
     """The package, the owner's papers, and the estimate and schedule made from them where they could be made."""
 
     package: Package
     papers: OwnerPapers
+    calculated: Calculated
     estimate: Estimate | None
     schedule: Schedule | None
     ledger: Ledger | None = None
@@ -34,6 +42,15 @@ class OwnerContext(Struct, frozen=True, dict=True):
     def at(self, path: str, *keys: str | int) -> Place:
         """Find the place of a value by its file and keys."""
         return place_at(self.sources, path, *keys)
+
+    def found_for(self, step: Step[Each[R]], key: str) -> R | None:
+        """Give the result of a step for one thing of several; None where it has none."""
+        return self.calculated.each(step).get(key)
+
+    def not_judged(self, facility: Facility) -> bool:
+        """Tell whether a facility stays in the list though she does not fit it, for a reason that is told."""
+        kept = self.papers.kept_of(facility.facility)
+        return kept is not None and bool(kept.kept_because)
 
     @cached_property
     def account(self) -> RunningAccount | None:

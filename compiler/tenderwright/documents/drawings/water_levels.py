@@ -41,9 +41,11 @@ def water_levels(package: Package, calculated: Calculated) -> Figure | Absent:
     return _drawn(package, calculated, "water-levels", TITLE, [])
 
 
-def water_levels_there(package: Package, calculated: Calculated) -> Figure | Absent:
+def water_levels_there(
+    package: Package, calculated: Calculated, aside: frozenset[str] = frozenset()
+) -> Figure | Absent:
     """Draw the levels of the water as she lands beside those of the facilities, or say why not."""
-    shown = _facilities(package, calculated.each(facility_fits))
+    shown = _facilities(package, calculated.each(facility_fits), aside)
     return _drawn(package, calculated, "water-levels-at-facilities", AT_FACILITIES, shown)
 
 
@@ -110,12 +112,12 @@ def _drawn(
     return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
 
 
-def _facilities(package: Package, fits: Mapping[str, Verdict]) -> list[Facility]:
+def _facilities(package: Package, fits: Mapping[str, Verdict], aside: frozenset[str]) -> list[Facility]:
     """Choose the facilities that fit her, or may and are meant for her; the first of all where there is none."""
     fitting = [
         one
         for one in package.facilities
-        if (fit := fits.get(one.facility)) and (fit.met or (fit.met is None and not one.kept_because))
+        if (fit := fits.get(one.facility)) and (fit.met or (fit.met is None and one.facility not in aside))
     ]
     return fitting or list(package.facilities[:1])
 

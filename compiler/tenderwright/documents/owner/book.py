@@ -22,6 +22,7 @@ from tenderwright.documents.owner.donors import donor_sheet
 from tenderwright.documents.owner.estimate import owner_estimate
 from tenderwright.documents.owner.facilities import facilities
 from tenderwright.documents.owner.facility_fit import facility_comparison
+from tenderwright.documents.owner.former_prices import former_prices
 from tenderwright.documents.owner.funding import funding
 from tenderwright.documents.owner.price_basis import price_basis
 from tenderwright.documents.owner.priced import priced_form
@@ -42,7 +43,9 @@ def owner_edition(
     desk: OwnerDesk, stamp: Stamp, notices: Sequence[Notice], unjudged: Sequence[Unjudged], todos: Sequence[Todo]
 ) -> tuple[Edition, PriceForm]:
     """Compose the owner's book with the short papers beside it, and the price form with the owner's rates."""
-    tender, at_docks = desk.tender, at_facilities(desk.package, desk.calculated)
+    kept = desk.foresight.papers.facilities.values() if desk.foresight is not None else ()
+    aside = frozenset(one.facility.name for one in kept if one.kept_because)
+    tender, at_docks = desk.tender, at_facilities(desk.package, desk.calculated, aside)
     parts: tuple[Part | None, ...] = (
         prices_by_item(desk),
         owner_estimate(desk),
@@ -53,6 +56,7 @@ def owner_edition(
         years_to_next(desk),
         facility_comparison(desk),
         facilities(desk),
+        former_prices(desk),
         trade_checks(notices, unjudged),
         *owners_to_be_written(todos),
     )

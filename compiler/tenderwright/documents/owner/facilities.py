@@ -7,8 +7,21 @@ from tenderwright.calculations.ship.cradle import cradles
 from tenderwright.calculations.ship.facilities import facility_fits
 from tenderwright.calculations.verdict import Verdict
 from tenderwright.documents.desk import Desk, capital, joined
-from tenderwright.documents.edition import Block, Bullets, Column, Facts, Heading, Inline, Part, Row, Table, inline
+from tenderwright.documents.edition import (
+    Block,
+    Bullets,
+    Column,
+    Facts,
+    Heading,
+    Inline,
+    Paragraph,
+    Part,
+    Row,
+    Table,
+    inline,
+)
 from tenderwright.documents.not_calculated import absent_of, not_calculated
+from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.owner.prices_by_item import OWNER
 from tenderwright.documents.parts.limits import shown
 from tenderwright.model.facility import Facility, Slope
@@ -16,7 +29,7 @@ from tenderwright.model.package import sound
 from tenderwright.quantities.display import head, in_column, show
 
 
-def facilities(desk: Desk) -> Part | None:
+def facilities(desk: OwnerDesk) -> Part | None:
     """Compose what is known of each facility; None where the package has none."""
     blocks: list[Block] = []
     for facility in desk.package.facilities:
@@ -24,7 +37,7 @@ def facilities(desk: Desk) -> Part | None:
     return Part("facilities", "", "Facilities", "data", OWNER, tuple(blocks), caution=True) if blocks else None
 
 
-def _facility(desk: Desk, facility: Facility) -> list[Block]:
+def _facility(desk: OwnerDesk, facility: Facility) -> list[Block]:
     blocks: list[Block] = [
         Heading(facility.name, 2, desk.anchor("facility", facility.facility)),
         Facts(tuple(_limits(desk, facility))),
@@ -37,8 +50,11 @@ def _facility(desk: Desk, facility: Facility) -> list[Block]:
         elif found is not None:
             blocks += _cradle(desk, facility, found[facility.facility])
     blocks += _where_from(desk, facility)
-    if facility.notes:
-        blocks.append(desk.prose(facility.notes))
+    kept = desk.foresight.papers.kept_of(facility.facility) if desk.foresight is not None else None
+    if kept is not None and kept.kept_because:
+        blocks.append(Paragraph(inline(f"Kept in the list: {kept.kept_because}.")))
+    if kept is not None and kept.notes is not None:
+        blocks.append(desk.prose(kept.notes))
     return blocks
 
 

@@ -1,13 +1,12 @@
-"""Earlier dockings: what was found, done, paid and put off."""
+"""Earlier dockings: what was found, done and put off."""
 
 from __future__ import annotations
 
 from datetime import date
-from decimal import ROUND_DOWN, Decimal
 
 from tenderwright.calculations.ship.survey_readings import survey_readings
 from tenderwright.calculations.steps.outcome import Absent
-from tenderwright.documents.desk import Desk, set_units
+from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import (
     Block,
     Bullets,
@@ -38,10 +37,8 @@ from tenderwright.documents.parts.found import (
     words,
 )
 from tenderwright.model.found import UsedBlock
-from tenderwright.model.history import CoatingApplied, EarlierDocking, Paid
-from tenderwright.pricing.money import total, written
+from tenderwright.model.history import CoatingApplied, EarlierDocking
 from tenderwright.quantities.customs import day
-from tenderwright.quantities.display import shown_unit
 
 
 def history(desk: Desk) -> Part:
@@ -81,7 +78,7 @@ def _docking(desk: Desk, docking: EarlierDocking) -> list[Block]:
         )
         blocks.append(Table(columns, rows, caption="Findings", small=True))
     blocks += _record(desk, docking)
-    blocks += [*_blocks(desk, docking), *_coatings(desk, docking), *_prices(desk, docking)]
+    blocks += [*_blocks(desk, docking), *_coatings(desk, docking)]
     lines = [words(d.what, d.where, d.condition, d.why, d.by, between=". ") for d in docking.deferred]
     put_off = (Heading("Put off", 3), Bullets(tuple(inline(line) for line in lines))) if lines else ()
     lessons = (Heading("What to do otherwise", 3), desk.prose(docking.lessons)) if docking.lessons else ()
@@ -111,7 +108,6 @@ def _record(desk: Desk, docking: EarlierDocking) -> list[Block]:
 
 def _facts(desk: Desk, docking: EarlierDocking) -> list[tuple[str, Inline]]:
     facts: list[tuple[str, Inline]] = [
-        ("Yard", inline(", ".join(word for word in (docking.yard, docking.place) if word))),
         ("Dock", inline(docking.dock_type)),
         ("Docked", inline(f"{day(docking.docked)} to {day(docking.undocked)}" + _days(docking))),
     ]
@@ -209,64 +205,6 @@ def _measured(desk: Desk, coating: CoatingApplied) -> list[str]:
     found = ((coating.profile, "profile"), (coating.salts, "salts"))
     told = [f"{what} {desk.quantity(quantity)}" for quantity, what in found if quantity]
     return told + ([f"dust class {coating.dust}"] if coating.dust is not None else [])
-
-
-def _prices(desk: Desk, docking: EarlierDocking) -> list[Block]:
-    """Compose what was paid; with a column of rates where any is told, and with the causes of growth where they are."""
-    rated = any(paid.rate is not None for paid in docking.prices)
-    rows = tuple(_price(desk, paid, rated=rated) for paid in docking.prices)
-    columns = (
-        Column("Work", width=3.6),
-        Column("Compare", width=1.1),
-        Column("Quantity", width=1.8),
-        *([Column("For a unit", "right", 1.4)] if rated else []),
-        Column(f"Paid, {docking.currency}", "decimal", 1.4),
-        Column("Of which growth", "decimal", 1.4),
-    )
-    return [Table(columns, rows, caption="Prices paid", small=True), *_growth(docking)] if rows else []
-
-
-def _price(desk: Desk, paid: Paid, *, rated: bool) -> Row:
-    cells = [
-        inline(paid.work),
-        inline(desk.ref(paid.item)) if paid.item else inline("–"),
-        inline((set_units(paid.quantity) if rated else paid.quantity) or "–"),
-        *([inline(_rate(paid))] if rated else []),
-        inline(written(paid.amount)),
-        inline(written(paid.growth) if paid.growth is not None else "–"),
-    ]
-    return Row(tuple(cells))
-
-
-def _rate(paid: Paid) -> str:
-    if paid.rate is None:
-        return "–"
-    if paid.unit == "each":
-        return f"{rate_written(paid.rate)} each"
-    return f"{rate_written(paid.rate)}/{shown_unit(paid.unit)}" if paid.unit else rate_written(paid.rate)
-
-
-def rate_written(rate: Decimal) -> str:
-    """Write a rate with its two decimals, or up to four where they are needed."""
-    more = f"{rate:f}".partition(".")[2][2:]
-    return written(rate.quantize(Decimal("0.01"), ROUND_DOWN)) + more if more else written(rate)
-
-
-def _growth(docking: EarlierDocking) -> list[Block]:
-    """Compose the growth of all works by cause, the greatest first, where any price tells its causes."""
-    sums: dict[str, list[Decimal]] = {}
-    for one in (one for paid in docking.prices for one in paid.growth_causes):
-        sums.setdefault(one.cause, []).append(one.amount)
-    rows = [
-        Row((inline(cause), inline(str(len(found))), inline(written(total(found)))))
-        for cause, found in sorted(sums.items(), key=lambda one: (-abs(total(one[1])), one[0]))
-    ]
-    columns = (
-        Column("Cause", width=4),
-        Column("Works", "right"),
-        Column(f"Growth, {docking.currency}", "decimal", 1.6),
-    )
-    return [Table(columns, tuple(rows), caption="Growth by cause", small=True)] if rows else []
 
 
 def _surveys(desk: Desk) -> list[Block]:

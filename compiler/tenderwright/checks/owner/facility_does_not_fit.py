@@ -10,24 +10,24 @@ from collections.abc import Iterator
 
 from tenderwright.calculations.ship.facilities import facility_drafts, facility_fits
 from tenderwright.calculations.verdict import Verdict
-from tenderwright.checks.context import Context
 from tenderwright.checks.facility_limits import CRADLE, doubted, lacking, passed
+from tenderwright.checks.owner.context import OwnerContext
 from tenderwright.model.facility import Facility
 from tenderwright.notices import Notice
 
 CODE = "facility-does-not-fit"
 WATER = ("water over the blocks", "water over the sill")
 """Limits that her drafts are held against."""
-_KEPT = "say in `kept_because` why it stays in the list"
+_KEPT = "say in `kept_because` under owner/facilities/ why it stays in the list"
 
 
-def check(context: Context) -> Iterator[Notice]:
+def check(context: OwnerContext) -> Iterator[Notice]:
     """Report each facility that does not take her, or that cannot be judged for want of a limit.
 
     What cannot be judged for want of a part of the ship is told with all else that rests on that part.
     """
     for facility in context.package.facilities:
-        if facility.kept_because:
+        if context.not_judged(facility):
             continue
         found = context.found_for(facility_fits, facility.facility)
         if found is not None:

@@ -9,18 +9,21 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tenderwright.calculations.ship.cradle import cradles
-from tenderwright.checks.context import Context
 from tenderwright.checks.facility_limits import passed
+from tenderwright.checks.owner.context import OwnerContext
 from tenderwright.notices import Notice
 
 CODE = "cradle-overloaded"
-_HINT = "ask for more cars or a lighter docking condition, or say in `kept_because` why the facility stays in the list"
+_HINT = (
+    "ask for more cars or a lighter condition, or say in `kept_because` under owner/facilities/ why it stays in "
+    "the list"
+)
 
 
-def check(context: Context) -> Iterator[Notice]:
+def check(context: OwnerContext) -> Iterator[Notice]:
     """Report each cradle that passes one of its limits, with all that it passes."""
     for facility in context.package.facilities:
-        if facility.cars is None or facility.kept_because:
+        if facility.cars is None or context.not_judged(facility):
             continue
         found = context.found_for(cradles, facility.facility)
         if found is not None and (said := passed(found.verdict.limits)):
