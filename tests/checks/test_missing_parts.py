@@ -75,12 +75,12 @@ def test_a_check_that_rests_on_a_mistake_says_so_in_one_line(compiled: Compiled)
 
 
 def test_of_several_things_those_without_a_result_are_told(compiled: Compiled) -> None:
+    tank = compiled.package.tanks[0].tank
     for outcome, why in ((Lacking("it needs more"), ["it needs more"]), (NotAsked("nobody asks"), [])):
-        altered = Altered(
-            compiled.calculated, {tank_shape: Each({one.tank: outcome for one in compiled.package.tanks})}
-        )
-        _, unjudged = run_checks(Context(compiled.package, compiled.links, altered))
-        assert [one.why for one in unjudged if one.code == "free-surface-assumed"] == why
+        altered = Altered(compiled.calculated, {tank_shape: Each({tank: outcome})})
+        context = Context(compiled.package, compiled.links, altered)
+        assert context.found_for(tank_shape, tank) is None
+        assert list(context.reasons) == why
 
 
 @pytest.mark.parametrize("code", CHECKS)

@@ -9,6 +9,7 @@ import pytest
 from tenderwright.calculations.value import Record
 from tenderwright.documents.audience import Audience, NotForItsReader
 from tenderwright.documents.edition import Beside, Block, Column, DataTable, Edition, Figure, Part, Table
+from tenderwright.pricing.money import written
 
 from .composed import composed, part, words
 
@@ -74,3 +75,17 @@ def test_what_is_known_of_facilities_is_the_owners_alone(package: str) -> None:
         assert facility.facility not in yard
         assert facility.name in words(part(made.edition("owner"), "facility-fit"))
         assert facility.name in words(part(made.edition("owner"), "facilities"))
+
+
+@pytest.mark.parametrize("package", ["starter", "marram"])
+def test_no_yard_reads_the_name_of_another_or_what_was_paid(package: str) -> None:
+    made = composed(package)  # type: ignore[arg-type]
+    papers, yard = made.owner.papers, words(made.edition("yard"))
+    names = {one.yard for one in made.compiled.package.history} | {one.yard for one in papers.bids.values()}
+    paid = {written(one.amount) for closing in papers.closings.values() for one in closing.paid if one.amount > 1000}
+    assert names
+    assert paid
+    assert [one for one in names | paid if one in yard] == []
+    owner = words(part(made.edition("owner"), "former-prices"))
+    assert all(one.yard in owner for one in made.compiled.package.history)
+    assert all(one in owner for one in paid)

@@ -134,6 +134,7 @@ NO_SAFETY = {"cover", "contents", "revision-record", "lists", "coating-zones", "
     "estimate",
     "price-basis",
     "cost-risk",
+    "former-prices",
     "funding",
 }
 """The cover gives the caution in words of its own."""
@@ -179,7 +180,7 @@ def test_the_owners_book_stands_beside_the_specification_and_repeats_none_of_it(
     yard, book = composed(package).edition("yard"), composed(package).edition("owner")
     assert book.confidential
     papers = [part for part in book.parts if part.kind != "drawing"]
-    docks = ["facility-fit", "facilities"]
+    docks = ["facility-fit", "facilities", "former-prices"]
     assert [part.anchor for part in papers] == ["cover", "contents", *owners_parts(package), *docks, "trade-checks"]
     assert [part.number for part in papers[2:]] == [str(number + 1) for number in range(len(papers) - 2)]
     assert not {part.anchor for part in yard.parts[2:]} & {part.anchor for part in book.parts}

@@ -75,7 +75,7 @@ def fill_owner_with_everything(root: Path) -> Canaries:
     canaries = fill_owner(root)
     for pattern, name in YAML_FILES.items():
         path = root / pattern.replace("*", f"{WORD}-file")
-        if pattern.startswith("owner/") and not any(root.glob(pattern)):
+        if pattern.startswith("owner/") and not any(WORD in one.read_text("utf-8") for one in root.glob(pattern)):
             path.parent.mkdir(parents=True, exist_ok=True)
             path.write_text(yaml.safe_dump(_filled(load_schema(name), canaries), allow_unicode=True), "utf-8")
     return canaries

@@ -10,6 +10,7 @@ import pytest
 from tenderwright.calculations.calculate import calculate
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Table
+from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.owner.facilities import facilities
 from tenderwright.documents.owner.facility_fit import facility_comparison
 from tenderwright.documents.parts.blocks import blocks
@@ -50,7 +51,9 @@ def test_one_facility_alone_keeps_its_place() -> None:
 
 
 def test_a_cradle_that_cannot_be_arranged_says_so_under_its_facility() -> None:
-    said = words(facilities(without_weights()))
+    desk, estimate = without_weights(), composed("marram").owner.estimate
+    assert estimate is not None
+    said = words(facilities(OwnerDesk(desk.package, desk.links, desk.calculated, estimate=estimate)))
     assert said.count("Cradle. Not calculated: it needs vessel/lightship.yaml.") == 2
 
 
