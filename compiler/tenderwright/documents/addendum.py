@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from tenderwright.comparing.compare import Comparison
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Edition, Figure, Part
+from tenderwright.documents.in_print import in_print
 from tenderwright.documents.links_within import links_within
 from tenderwright.documents.numbering import told
 from tenderwright.documents.parts.addendum_changes import changes_part
@@ -47,7 +48,8 @@ def amendment(before: Issue, after: Issue, comparison: Comparison, entry: Addend
     with telling_in(after.desk.units, american=after.desk.package.american):
         parts = _own_parts(before, after, comparison, entry, found)
         parts += [_page(after.desk, one, entry, after.edition.parts) for one in found if one.does != "removed"]
-    return Amendment(_edition(before, after, comparison, entry, parts), after.form, _drawings(before, after))
+    edition = in_print(after.desk, _edition(before, after, comparison, entry, parts))
+    return Amendment(edition, after.form, _drawings(before, after))
 
 
 def _own_parts(

@@ -6,6 +6,7 @@ from decimal import Decimal
 
 from tenderwright.documents.desk import CAUTION, Desk, in_its_units
 from tenderwright.documents.edition import DataTable, Edition, Part, Stamp
+from tenderwright.documents.in_print import in_print
 from tenderwright.documents.links_within import links_within
 from tenderwright.documents.numbering import numbered
 from tenderwright.documents.parts.bids_break_even import bids_break_even
@@ -41,7 +42,7 @@ def bid_report(desk: Desk, comparison: BidComparison, stamp: Stamp) -> Edition:
         bids_exclusions(desk, comparison),
         bids_responsive(desk, comparison),
     )
-    return Edition(
+    edition = Edition(
         name="bids",
         title=title,
         subtitle="As read, corrected and evaluated",
@@ -56,6 +57,7 @@ def bid_report(desk: Desk, comparison: BidComparison, stamp: Stamp) -> Edition:
         facts=_facts(desk, comparison),
         tables={"bids-lines": lines_table(comparison), "bids-evaluated": evaluated_table(comparison)},
     )
+    return in_print(desk, edition)
 
 
 def _facts(desk: Desk, comparison: BidComparison) -> tuple[tuple[str, str], ...]:

@@ -28,7 +28,9 @@ from tenderwright.quantities.display import METRIC_UNITS, in_column, show, unit_
 from tenderwright.quantities.purposes import PURPOSES, purpose_of
 from tenderwright.quantities.quantity import Quantity
 
-_POWERS = re.compile(r"(\d ?(?:[kmc]?g/|t/|mA/)?[cm]?m)([23])\b")
+_POWERS = re.compile(r"(\d ?(?:[kmcµ]?g/|t/|mA/|lb/)?(?:[ckm]?m|ft|in|yd))([23])\b")
+_LETTERED = {"um": "µm", "degC": "°C", "degF": "°F"}
+_LETTERS = re.compile(rf"(?<=\d)( ?)({'|'.join(_LETTERED)})\b")
 
 CAUTION = (
     "A planning and tender document; it certifies nothing. The docking plan, stability and strength are for a naval "
@@ -257,7 +259,8 @@ class Desk:
 
 
 def set_units(text: str) -> str:
-    """Set squares and cubes after a number as in print: `60 m2` becomes `60 m²`."""
+    """Set units after a number as in print: `60 m2` becomes `60 m²`, and `125 um` becomes `125 µm`."""
+    text = _LETTERS.sub(lambda match: match[1] + _LETTERED[match[2]], text)
     return _POWERS.sub(lambda match: match[1] + {"2": "²", "3": "³"}[match[2]], text)
 
 

@@ -8,6 +8,7 @@ from datetime import date
 from tenderwright.documents.closing_desk import ClosedDocking, ReportDesk
 from tenderwright.documents.desk import CAUTION, in_its_units
 from tenderwright.documents.edition import Edition, Part, Stamp
+from tenderwright.documents.in_print import in_print
 from tenderwright.documents.parts import report_work
 from tenderwright.documents.parts.front import contents
 from tenderwright.documents.parts.report_account import account
@@ -39,7 +40,7 @@ def docking_report(desk: ReportDesk, closed: ClosedDocking, stamp: Stamp, basis:
         account(desk, closed, confidential=confidential),
         report_work.lessons(desk, closed),
     )
-    return Edition(
+    edition = Edition(
         name="owner-report" if confidential else "report",
         title=title,
         subtitle="With the final account" if confidential else "What was found, done and put off",
@@ -54,6 +55,7 @@ def docking_report(desk: ReportDesk, closed: ClosedDocking, stamp: Stamp, basis:
         audience="owner" if confidential else "yard",
         facts=_cover_facts(desk, findings, basis),
     )
+    return in_print(desk, edition)
 
 
 def closing_day(findings: Findings) -> date:

@@ -12,6 +12,7 @@ from tenderwright.documents.dock_sheet import dock_sheet
 from tenderwright.documents.drawings.all import drawings, figures_of
 from tenderwright.documents.edition import Edition, Figure, Part, Stamp
 from tenderwright.documents.form import price_form
+from tenderwright.documents.in_print import in_print
 from tenderwright.documents.not_calculated import not_calculated_of
 from tenderwright.documents.numbering import numbered
 from tenderwright.documents.parts.clauses import general_requirements
@@ -38,7 +39,8 @@ def yard_edition(desk: Desk, stamp: Stamp) -> tuple[Edition, PriceForm]:
     form = price_form(desk, stamp.label)
     edition = _edition(desk, stamp, _parts(replace(desk, numbers_parts=True), form))
     sheet = dock_sheet(desk, edition)
-    return (replace(edition, sheets={"dock-sheet": sheet}) if sheet else edition), form
+    edition = replace(edition, sheets={"dock-sheet": sheet}) if sheet else edition
+    return in_print(desk, edition), form
 
 
 def stamp(state: GitState) -> Stamp:

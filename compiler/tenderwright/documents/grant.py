@@ -22,6 +22,7 @@ from tenderwright.documents.edition import (
 )
 from tenderwright.documents.grant_desk import ApplicationDesk
 from tenderwright.documents.grant_tables import budget_table, items_table, outputs_table
+from tenderwright.documents.in_print import in_print
 from tenderwright.documents.parts import grant_budget, grant_plan, grant_work
 from tenderwright.documents.parts.front import contents
 from tenderwright.documents.parts.to_be_written import to_be_written
@@ -67,7 +68,7 @@ def grant_edition(desk: ApplicationDesk, stamp: Stamp, papers_hash: str) -> Edit
         _annex("line-basis", "A", "What the estimate rests on, line by line", grant_budget.line_basis(desk)),
         _annex("reconciliation", "B", "Reconciliation with the estimate", grant_budget.reconciliation(desk)),
     ]
-    return Edition(
+    edition = Edition(
         name="grant",
         title=applied.grant.title,
         subtitle=f"Owner's paper for a funder: {applied.profile.title}",
@@ -82,6 +83,7 @@ def grant_edition(desk: ApplicationDesk, stamp: Stamp, papers_hash: str) -> Edit
         facts=_facts(desk, papers_hash),
         tables=_tables(desk),
     )
+    return in_print(desk, edition)
 
 
 def dated(desk: ApplicationDesk) -> date | None:

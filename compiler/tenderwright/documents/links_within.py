@@ -14,20 +14,21 @@ from tenderwright.documents.edition import Part, Prose, Span
 
 def links_within(parts: tuple[Part, ...]) -> tuple[Part, ...]:
     """Give the same parts with every link that leads out of them turned into plain words."""
-    anchors = set(_anchors(parts))
+    anchors = set(anchors_in(parts))
     return tuple(_kept(part, anchors) for part in parts)
 
 
-def _anchors(thing: Any) -> Iterator[str]:
+def anchors_in(thing: Any) -> Iterator[str]:
+    """Yield every anchor inside a part or a block."""
     if isinstance(thing, tuple):
         for one in thing:
-            yield from _anchors(one)
+            yield from anchors_in(one)
     elif is_dataclass(thing) and not isinstance(thing, Prose):
         anchor = getattr(thing, "anchor", "")
         if anchor:
             yield anchor
         for field in fields(thing):
-            yield from _anchors(getattr(thing, field.name))
+            yield from anchors_in(getattr(thing, field.name))
 
 
 def _kept(thing: Any, anchors: set[str]) -> Any:

@@ -7,7 +7,7 @@ from datetime import date
 
 from tenderwright.comparing.change import Said
 from tenderwright.comparing.redline import redline
-from tenderwright.documents.desk import Desk, set_units
+from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Inline, Span
 from tenderwright.model.build import Prose
 from tenderwright.notices import Place
@@ -32,8 +32,7 @@ def spoken(desk: Desk, said: Said | None) -> str:
         return desk.plain(Prose(said.text, Place(""), nowhere, ()))
     if _DATE.fullmatch(said.text):
         return day(date.fromisoformat(said.text))
-    words = set_units(said.text)
-    return words if len(words) <= _MOST else f"{words[:_MOST]} … (whole in addendum.json)"
+    return said.text if len(said.text) <= _MOST else f"{said.text[:_MOST]} … (whole in addendum.json)"
 
 
 def marked(old: str, new: str) -> Inline:

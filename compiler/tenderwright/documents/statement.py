@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tenderwright.documents.desk import CAUTION, in_its_units
 from tenderwright.documents.edition import Block, Edition, Part, Stamp
+from tenderwright.documents.in_print import in_print
 from tenderwright.documents.parts.statement_choices import choices, decisions
 from tenderwright.documents.parts.statement_money import money
 from tenderwright.documents.parts.statement_where import where
@@ -20,7 +21,7 @@ def statement(desk: StatementDesk, stamp: Stamp) -> Edition:
     on = day(desk.standing.on)
     title = f"{tender.ship} in dock, {on}"
     part = Part("statement", "", title, "statement", "Statement for trustees", tuple(blocks), caution=True)
-    return Edition(
+    edition = Edition(
         name="statement",
         title=tender.tender.title,
         subtitle=f"Statement for trustees, {on}",
@@ -35,3 +36,4 @@ def statement(desk: StatementDesk, stamp: Stamp) -> Edition:
         facts=(("Ship", tender.ship), ("Yard", contract.bid.yard), ("Day", on)),
         tables={LINES: statement_lines(desk)},
     )
+    return in_print(desk, edition)

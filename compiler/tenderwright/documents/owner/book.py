@@ -15,6 +15,7 @@ from tenderwright.documents.drawings.at_facilities import at_facilities
 from tenderwright.documents.edition import Edition, Part, Stamp
 from tenderwright.documents.editions import sheets
 from tenderwright.documents.form import price_form
+from tenderwright.documents.in_print import in_print
 from tenderwright.documents.owner.brief import brief
 from tenderwright.documents.owner.cost_risk import cost_risk
 from tenderwright.documents.owner.desk import OwnerDesk
@@ -78,7 +79,8 @@ def owner_edition(
     )
     beside = {"brief": brief(desk, book), "record": record_sheet(desk, book), "donors": donor_sheet(desk, book)}
     form = priced_form(price_form(desk.yards, stamp.label), desk.estimate)
-    return replace(book, sheets={stem: sheet for stem, sheet in beside.items() if sheet is not None}), form
+    book = replace(book, sheets={stem: sheet for stem, sheet in beside.items() if sheet is not None})
+    return in_print(desk, book), form
 
 
 def _numbered(parts: Sequence[Part | None]) -> list[Part]:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from tenderwright.documents.desk import set_units
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Inline, Part, Row, Span, Table, inline
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.owner.estimate_classes import bounded, estimate_classes
@@ -88,7 +87,7 @@ def _begun(line: PricedLine) -> tuple[str, str]:
         begun += f" {written(cents(gives))} {step.what} →"
         gives = step.gives
     rate = f"{line.rate.normalize():f} %" if line.form in SHARES else written(line.rate)
-    return set_units(begun), rate
+    return begun, rate
 
 
 def _come_by(line: PricedLine, rests_on: str) -> Inline:

@@ -9,7 +9,7 @@ from tenderwright.calculations.method import OutOfRange
 from tenderwright.calculations.ship.coatings import scheme_abrasive, scheme_paint
 from tenderwright.calculations.ship.hull import hull
 from tenderwright.calculations.ship.zones import shell_bands, zone_area
-from tenderwright.documents.desk import Desk, joined, set_units
+from tenderwright.documents.desk import Desk, joined
 from tenderwright.documents.edition import (
     Block,
     Column,
@@ -161,7 +161,7 @@ def scheme_blocks(desk: Desk, scheme: Scheme) -> list[Block]:
     """Compose one scheme in full: what is prepared and to which grade, its coats, and what is assumed for planning."""
     name = f"coating.{scheme.scheme}"
     extent = scheme.extent
-    basis = f" ({set_units(extent.basis)})" if extent and extent.basis else ""
+    basis = f" ({extent.basis})" if extent and extent.basis else ""
     asked = [_grade(scheme.preparation.grade), _cleanliness(desk, scheme.preparation)]
     told = f"{basis}. {'; '.join(filter(None, asked))}."
     if scheme.before_water:
@@ -270,16 +270,16 @@ def _planned(desk: Desk, scheme: Scheme) -> str:
     told = "Paint and sets are for planning; the yard prices its own."
     by_loss: dict[str, list[str]] = {}
     for coat in scheme.coats:
-        source = f" ({set_units(coat.loss_source)})" if coat.loss_source else ""
+        source = f" ({coat.loss_source})" if coat.loss_source else ""
         by_loss.setdefault(f"{desk.quantity(coat.loss)}{source}", []).append(str(coat.coat))
     told += "".join(f" Loss {words} for coat {joined(coats)}." for words, coats in by_loss.items())
     fill = scheme.profile_fill
     if fill is not None:
-        source = f" ({set_units(fill.source)})" if fill.source else ""
+        source = f" ({fill.source})" if fill.source else ""
         told += f" The first coat fills {fill.k:g} of a profile of {desk.quantity(fill.rz)}{source}."
     if scheme.abrasive:
         name = f"coating.{scheme.scheme}"
-        rate = f"{desk.quantity(scheme.abrasive.rate)} ({set_units(scheme.abrasive.source)})"
+        rate = f"{desk.quantity(scheme.abrasive.rate)} ({scheme.abrasive.source})"
         told += f" Abrasive {desk.told(f'{name}.abrasive')} at {rate}; spent, with paint and rust, "
         told += f"{desk.told(f'{name}.spent')}."
     return told

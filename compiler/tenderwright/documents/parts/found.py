@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from tenderwright.documents.desk import Desk, set_units
+from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Inline, Row, Table, inline
 from tenderwright.model.build import Reference
 from tenderwright.model.found import (
@@ -185,7 +185,7 @@ def filled_tables(filled: Sequence[FilledRow]) -> list[Block]:
     for title in dict.fromkeys(one.table for one in filled):
         inside = [one for one in filled if one.table == title]
         headings = list(dict.fromkeys(heading for one in inside for heading in one.cells))
-        rows = [(one.row, *(set_units(one.cells.get(heading, "")) for heading in headings)) for one in inside]
+        rows = [(one.row, *(one.cells.get(heading, "") for heading in headings)) for one in inside]
         blocks += _table(title, (Column("Row", width=2), *(Column(heading) for heading in headings)), rows)
     return blocks
 
@@ -271,4 +271,4 @@ def _taken(desk: Desk, taken: SoundingTaken | None) -> str:
         return ""
     ullage = f"ullage {desk.quantity(taken.ullage)}" if taken.ullage else ""
     sounding = f"sounding {desk.quantity(taken.sounding)}" if taken.sounding else ""
-    return words(taken.liquid, sounding, ullage, set_units(desk.quantity(taken.volume)))
+    return words(taken.liquid, sounding, ullage, desk.quantity(taken.volume))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from tenderwright.documents.desk import Desk, capital, joined, set_units
+from tenderwright.documents.desk import Desk, capital, joined
 from tenderwright.documents.edition import (
     Block,
     Bullets,
@@ -208,7 +208,7 @@ def _holds(desk: Desk) -> list[Block]:
         Row(
             (
                 inline(desk.item_ref(item.number, f"{item.number} {hold.hold}")),
-                inline(set_units(hold.at)),
+                inline(hold.at),
                 inline(hold.kind),
                 inline(joined(list(hold.by))),
                 inline(desk.quantity(hold.notice)),

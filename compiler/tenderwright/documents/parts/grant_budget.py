@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import Literal
 
-from tenderwright.documents.desk import capital, set_units
+from tenderwright.documents.desk import capital
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
 from tenderwright.documents.grant_desk import ApplicationDesk
 from tenderwright.documents.parts.grant_work import item_ref, quantity_cells
@@ -151,7 +151,7 @@ def line_basis(desk: ApplicationDesk) -> list[Block]:
     for line in desk.applied.chosen.lines:
         cells = (
             inline(line.number),
-            inline(set_units(line.line.text)),
+            inline(line.line.text),
             *quantity_cells(line),
             inline(written(line.rate)),
             inline(written(line.amount)),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tenderwright.documents.desk import capital, set_units
+from tenderwright.documents.desk import capital
 from tenderwright.documents.edition import (
     Block,
     Column,
@@ -127,7 +127,7 @@ def _quantities(lines: list[PricedLine]) -> Table:
 def _line_text(line: PricedLine) -> Inline:
     kind = line.item.kind_of(line.line)
     more = {"contingent": "; only where it is found and instructed", "option": "; option"}.get(kind, "")
-    return inline(set_units(line.line.text) + more)
+    return inline(line.line.text + more)
 
 
 def quantity_cells(line: PricedLine) -> tuple[Inline, Inline]:
@@ -184,7 +184,7 @@ def _outputs(found: list[Output], note: Inline = ()) -> Table:
     rows = [
         Row(
             (
-                inline(set_units(capital(one.what))),
+                inline(capital(one.what)),
                 inline(one.line or ("stated" if one.stated else "sum of lines")),
                 inline(f"{one.ordered:f}" if one.ordered or not one.contingent else "–"),
                 inline(f"{one.contingent:f}" if one.contingent else "–"),

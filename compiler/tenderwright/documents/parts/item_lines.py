@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tenderwright.documents.desk import Desk, set_units
+from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Row, Span, Table, inline
 from tenderwright.documents.parts.item_tables import line_width
 from tenderwright.model.build import TO_BE_WRITTEN
@@ -71,7 +71,7 @@ def _line_text(desk: Desk, item: Item, line: Line) -> Inline:
         more.append(f"instead of {words_of(line.instead_of)}, of which {_COUNTS[line.counts]} counts in the price")
     if line.where:
         more.append(line.where)
-    return inline(set_units(line.text), Span(f" — {'; '.join(more)}", faint=True))
+    return inline(line.text, Span(f" — {'; '.join(more)}", faint=True))
 
 
 def _line_quantity(desk: Desk, line: Line) -> tuple[Inline, Inline]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tenderwright.documents.desk import Desk, capital, joined, set_units
+from tenderwright.documents.desk import Desk, capital, joined
 from tenderwright.documents.edition import Block, Column, Heading, Row, Span, Table, inline
 from tenderwright.documents.parts.item_lines import MARGIN
 from tenderwright.model.item import Hold, Item, Report, Test
@@ -32,7 +32,7 @@ def _hold(desk: Desk, item: Item, hold: Hold) -> Row:
     return Row(
         (
             inline(Span(hold.hold, strong=True), f" {hold.kind}"),
-            inline(set_units(capital(hold.at))),
+            inline(capital(hold.at)),
             inline(f"{capital(joined(list(hold.by)))}, {desk.quantity(hold.notice)} notice"),
             (*desk.words(hold.accept), *inline(*record)),
         ),
@@ -41,7 +41,7 @@ def _hold(desk: Desk, item: Item, hold: Hold) -> Row:
 
 
 def _test(desk: Desk, test: Test) -> Row:
-    what, when = inline(set_units(capital(test.test))), inline(capital(test.when) or "–")
+    what, when = inline(capital(test.test)), inline(capital(test.when) or "–")
     return Row((inline(Span("Test", strong=True)), what, when, desk.words(test.accept)))
 
 
