@@ -12,7 +12,7 @@ YARD = {
         "Grid of flat bars, held by twelve studs",
         "Hung on three pintles",
     ),
-    "coating-zones": ("Cement wash on the stem foot", "0.4 m² (drawing \nD-05"),
+    "coating-zones": ("Cement wash on the stem foot", "0.4 m² (drawing "),
     "blocks": ("600 mm of white oak, 900 MPa (0.07 of the modulus along the grain (from memory))",),
     "history": ("300 mm × 1.0 m, 1.40 m high",),
     "condition": ("Insert of 10 mm", "Fr 34 to Fr 37", "Fr 4 to Fr 18, 15.3 lb plate, inner"),
