@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from decimal import ROUND_DOWN, Decimal
 
-from tenderwright.documents.desk import set_units
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Part, Row, Table, inline
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.owner.prices_by_item import OWNER
@@ -52,7 +51,7 @@ def _price(desk: OwnerDesk, paid: Paid, *, rated: bool) -> Row:
     cells = [
         inline(paid.work),
         inline(desk.ref(paid.item)) if paid.item else inline("–"),
-        inline((set_units(paid.quantity) if rated else paid.quantity) or "–"),
+        inline(paid.quantity or "–"),
         *([inline(_rate(paid))] if rated else []),
         inline(written(paid.amount)),
         inline(written(paid.growth) if paid.growth is not None else "–"),
