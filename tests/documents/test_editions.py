@@ -89,7 +89,7 @@ def test_prose_can_refer_to_every_part_of_a_specification(package: Name) -> None
 def test_the_parts_stand_in_the_order_that_yards_expect(package: Name, name: str) -> None:
     edition = composed(package).edition(name)
     asked = ["questions"] if composed(package).compiled.package.questions else []
-    front = ["cover", "contents", "revision-record", "schedule"]
+    front = ["cover", "asked", "contents", "revision-record", "schedule"]
     data = ["general-requirements", "particulars", "fittings", "history", "coating-zones", "docking-data", "tanks"]
     sheets = [part.anchor for part in edition.parts if part.kind == "drawing" and part.audience == "yard"]
     items = [f"item-{item.number}" for item in composed(package).compiled.package.items]

@@ -198,6 +198,7 @@ Block = Heading | Paragraph | Prose | Steps | Table | Facts | Bullets | Figure |
 
 PartKind = Literal[
     "cover",
+    "asked",
     "contents",
     "front",
     "clauses",

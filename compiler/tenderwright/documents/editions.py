@@ -15,6 +15,7 @@ from tenderwright.documents.form import price_form
 from tenderwright.documents.in_print import in_print
 from tenderwright.documents.not_calculated import not_calculated_of
 from tenderwright.documents.numbering import numbered
+from tenderwright.documents.parts.asked import asked
 from tenderwright.documents.parts.clauses import general_requirements
 from tenderwright.documents.parts.coating_conditions import coating_conditions
 from tenderwright.documents.parts.coatings import zones
@@ -51,6 +52,7 @@ def stamp(state: GitState) -> Stamp:
 def _parts(desk: Desk, form: PriceForm) -> list[Part]:
     parts: list[Part | None] = [
         cover(desk),
+        asked(desk, form),
         contents(),
         revision_record(desk),
         schedule(desk, form),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 PARTS: Mapping[str, str] = {
+    "asked": "What is asked",
     "revision-record": "Rules of this tender",
     "schedule": "Schedule of prices",
     "general-requirements": "General requirements",

@@ -63,6 +63,19 @@ def facility_drafts(
     openings: tuple[Opening, ...],
 ) -> Uses:
     """Find how deep keel and appendages reach in the facility's water, in the docking condition."""
+    inputs = reaching(docking, buoyancy, particulars, keel_line, appendages, openings) | {"density": facility_water}
+    return Uses("docking condition, in the facility's water", inputs, facility.here, of=facility.name)
+
+
+def reaching(
+    docking: FloatingPosition,
+    buoyancy: Buoyancy,
+    particulars: Particulars,
+    keel_line: KeelLine,
+    appendages: tuple[Appendage, ...],
+    openings: tuple[Opening, ...],
+) -> dict[str, Given]:
+    """Give what it takes to find how deep keel and appendages reach in the docking condition, but the water."""
     straight = particulars.keel.straight
     ends = (straight.from_, straight.to)
     heights = dict.fromkeys(show(keel_line.at(end.x), "centre") for end in ends)
@@ -77,7 +90,6 @@ def facility_drafts(
     condition = given_condition("condition.docking", docking)
     inputs = buoyancy.given | {name: condition[name] for name in ("displacement", "lcg", "vcg")}
     inputs |= {
-        "density": facility_water,
         "keel": Given(
             [{"x": end.x, "y": 0.0, "z": keel_line.at(end.x)} for end in ends],
             f"{straight.from_} to {straight.to}, {' and '.join(heights)} from the keel line",
@@ -90,7 +102,7 @@ def facility_drafts(
         ),
         "heel": Given(heel, show(heel, "angle", digits=4), "condition.docking.heel"),
     }
-    return Uses("docking condition, in the facility's water", inputs, facility.here, of=facility.name)
+    return inputs
 
 
 def widest(
@@ -225,24 +237,11 @@ def facility_fits(
             return Resting(absent.why)
     size = particulars.dimensions
     reach, over = widest(particulars, appendages, openings)
-    ship: dict[str, Any] = {
-        "length": size.length_overall.si,
-        "beam": reach,
-        "weight": docked_weight.loading.mass,
-        **_line_load(docking_line_load, keel_bearing, docking_plan),
-    }
+    bears = greatest_line_load(docking_line_load, keel_bearing, docking_plan)
+    ship = visitor(particulars, docked_weight, facility_drafts, how_sure, reach) | bears
     weighs, draws = docked_weight.given(digits=4)["weight"], "draws what could not be calculated"
     if not isinstance(facility_drafts, Absent):
-        ship |= {"draft_over_blocks": facility_drafts.over_blocks, "draft_over_sill": facility_drafts.over_sill}
         draws = f"draws {show(facility_drafts.over_blocks, 'draft')} under the keel in the facility's water"
-    if size.air_draft is not None:
-        ship["air_draft"] = size.air_draft.si
-    if not isinstance(how_sure, Absent):
-        ship |= {
-            "weight_uncertainty": how_sure.u("displacement") or 0.0,
-            "draft_uncertainty": max(how_sure.u("draft_aft") or 0.0, how_sure.u("draft_forward") or 0.0),
-            "line_load_uncertainty": how_sure.u("line_load") or 0.0,
-        }
     breadth = f"{show(reach, 'centre')} over {over}" if over else f"{size.beam}"
     words = f"{size.length_overall} by {breadth}, {weighs.text}; {draws}"
     rests = f"{weighs.origin}, facility.{name}.drafts.over-blocks, facility.{name}.drafts.over-sill"
@@ -263,7 +262,26 @@ def facility_fits(
     return Uses(facility.name, inputs, facility.here, of=facility.name)
 
 
-def _line_load(whole: LineLoad, keel_bearing: Bearing | None, plan: DockingPlan | None) -> dict[str, Any]:
+def visitor(
+    particulars: Particulars, weighed: Weighed, drafts: Drafts | Absent, how_sure: HowSure | Absent, reach: float
+) -> dict[str, Any]:
+    """Give the ship as a facility sees her, but for her line load; `reach` is her breadth over all."""
+    size = particulars.dimensions
+    ship: dict[str, Any] = {"length": size.length_overall.si, "beam": reach, "weight": weighed.loading.mass}
+    if not isinstance(drafts, Absent):
+        ship |= {"draft_over_blocks": drafts.over_blocks, "draft_over_sill": drafts.over_sill}
+    if size.air_draft is not None:
+        ship["air_draft"] = size.air_draft.si
+    if not isinstance(how_sure, Absent):
+        ship |= {
+            "weight_uncertainty": how_sure.u("displacement") or 0.0,
+            "draft_uncertainty": max(how_sure.u("draft_aft") or 0.0, how_sure.u("draft_forward") or 0.0),
+            "line_load_uncertainty": how_sure.u("line_load") or 0.0,
+        }
+    return ship
+
+
+def greatest_line_load(whole: LineLoad, keel_bearing: Bearing | None, plan: DockingPlan | None) -> dict[str, Any]:
     """Give her greatest line load: on the whole keel, on the blocks under a rigid hull, and under an elastic one."""
     if keel_bearing is None or plan is None:
         return {"line_load": whole.peak}
