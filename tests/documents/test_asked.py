@@ -43,9 +43,10 @@ def test_quantities_of_an_item_are_those_of_its_lines_added_up() -> None:
     lines = [line for section in form.sections for line in section.lines]
     assert set(shown) == {line.item for line in lines}
     sums: dict[tuple[str, bool, str], Decimal] = defaultdict(Decimal)
-    for line in lines:
-        if line.kind in ("rate", "hours", "credit") and line.unit != "d":
-            sums[line.item, line.in_base, line.unit] += line.quantity
+    for section in form.sections:
+        for line in section.lines:
+            if line.kind in ("rate", "hours", "credit") and line.unit != "d":
+                sums[line.item, section.in_base, line.unit] += line.quantity
     for (item, sure, unit), total in sums.items():
         cell = shown[item][0 if sure else 1].replace("\N{NO-BREAK SPACE}", " ")
         assert f"{total.normalize():,f} {shown_unit(unit)}" in cell.split(", "), item

@@ -183,7 +183,9 @@ def test_the_owners_book_stands_beside_the_specification_and_repeats_none_of_it(
     docks = ["facility-fit", "facilities", "former-prices"]
     assert [part.anchor for part in papers] == ["cover", "contents", *owners_parts(package), *docks, "trade-checks"]
     assert [part.number for part in papers[2:]] == [str(number + 1) for number in range(len(papers) - 2)]
-    assert not {part.anchor for part in yard.parts[2:]} & {part.anchor for part in book.parts}
+    assert not {part.anchor for part in yard.parts if part.kind not in ("cover", "contents")} & {
+        part.anchor for part in book.parts
+    }
 
 
 @each_package

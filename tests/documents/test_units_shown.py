@@ -73,6 +73,8 @@ def _visible(edition: Edition) -> Iterator[tuple[str, str]]:
             if isinstance(thing, Figure):
                 yield part.anchor, f"{thing.caption}\n{thing.alternative}"
                 yield part.anchor, "\n".join(re.findall(r"<text[^>]*>([^<]*)</text>", thing.svg))
+            elif isinstance(thing, Row) and part.anchor == "asked":
+                continue  # quantities of lines, each in the unit in which the museum has it priced
             elif isinstance(thing, Row):
                 yield part.anchor, "\n".join(plain(cell) for cell in thing.cells)
             elif isinstance(thing, Heading):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterable
 from decimal import Decimal
 
@@ -31,7 +32,6 @@ from tenderwright.documents.parts.by_section import by_section
 from tenderwright.documents.parts.limits import both
 from tenderwright.documents.price_form import FormLine, PriceForm
 from tenderwright.model.build import TO_BE_WRITTEN
-from tenderwright.model.item import Item
 from tenderwright.pricing.money import in_currency
 from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import plainly, plus_minus, show, shown_unit
@@ -169,17 +169,16 @@ def _return(desk: Desk, form: PriceForm) -> Pairs:
 
 def _quantities(desk: Desk, form: PriceForm) -> list[Block]:
     """Give for each item its quantities, added up over its lines, trade by trade, in two columns."""
-    lines: dict[str, list[FormLine]] = {}
-    for section in form.sections:
-        for line in section.lines:
-            lines.setdefault(line.item, []).append(line)
-    priced = [item for item in desk.package.items if item.number in lines]
+    sure, more = (_by_item(form, in_base=in_base) for in_base in (True, False))
+    priced = [item for item in desk.package.items if item.number in sure.keys() | more.keys()]
     rows: list[Row] = []
     breaks: list[int] = []
     for title, items in by_section(desk, priced, lambda item: item.item):
         breaks.append(len(rows))
         rows.append(Row((inline(title or "Other items"),), "group"))
-        rows += [_item(desk, item, lines[item.number]) for item in items]
+        for item in items:
+            told = (_summed(lines.get(item.number, ())) for lines in (sure, more))
+            rows.append(Row((inline(desk.item_ref(item.number)), inline(item.title), *(inline(one) for one in told))))
     if not rows:
         return [Paragraph(inline("No item has a line to price yet."))]
     middle = min(breaks[1:] or [len(rows)], key=lambda at: abs(at - len(rows) / 2))
@@ -193,11 +192,12 @@ def _quantities(desk: Desk, form: PriceForm) -> list[Block]:
     return [Beside(tuple((Table(columns, tuple(half), small=True),) for half in halves))]
 
 
-def _item(desk: Desk, item: Item, lines: list[FormLine]) -> Row:
-    number, title = desk.item_ref(item.number), item.title
-    sure = _summed(line for line in lines if line.in_base)
-    more = _summed(line for line in lines if not line.in_base)
-    return Row((inline(number), inline(title), inline(sure), inline(more)))
+def _by_item(form: PriceForm, *, in_base: bool) -> dict[str, list[FormLine]]:
+    lines: dict[str, list[FormLine]] = defaultdict(list)
+    for section in form.sections:
+        for line in section.lines if section.in_base is in_base else ():
+            lines[line.item].append(line)
+    return lines
 
 
 def _summed(lines: Iterable[FormLine]) -> str:
@@ -222,7 +222,7 @@ def _contingent(desk: Desk, form: PriceForm) -> Pairs:
     """Tell by section of the form what is priced and not ordered at the award, and at which gates it is decided."""
     facts: Pairs = []
     for section in form.sections:
-        if section.lines and not any(line.in_base for line in section.lines):
+        if section.lines and not section.in_base:
             items = list(dict.fromkeys(line.item for line in section.lines))
             note = section.note.removesuffix(".").partition(";")[0]
             what = f"{_counted(len(section.lines), 'line', 'lines')}: {note[:1].lower()}{note[1:]}"
