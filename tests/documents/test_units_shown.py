@@ -168,7 +168,7 @@ def test_dates_money_and_scales_follow_the_custom_of_the_place() -> None:
     assert not re.search(r"\b\d{1,2} (?:January|May|June|July) 20\d\d\b", "\n".join(
         text for part, text in _visible(package.edition("yard")) if part in ("dock-sheet-landing", "cover")
     ))  # fmt: skip
-    assert re.search(r"Scale \d/\d+ in = 1 ft", shown)
+    assert re.search(r"Scale (?:\d/\d+ in = 1|1 in = \d+) ft", shown)
     assert re.search(r"EUR \d{1,3},\d{3}\.\d\d", shown)
 
 

@@ -23,7 +23,8 @@ _ROOMS = {
     ("Letter", False): Room(170.9, 182.0),
     ("Letter", True): Room(239.4, 131.0),
 }
-"""The measure of each page as the style sheet sets it, less room for the part's head and a caption."""
+_SHEETS = {"A4": Room(269.0, 160.0), "Letter": Room(251.4, 166.0)}
+"""The measure of each page as the style sheet sets it, and of each page of drawings, less room for head and caption."""
 _IDENTITY = re.compile(r'<[a-zA-Z][^<>]*?\sid="([^"]+)"')
 _INTERNAL = re.compile(r'<a[^<>]*?\shref="#([^"]+)"')
 
@@ -42,7 +43,7 @@ def part_html(edition: Edition, part: Part, pages: Mapping[str, int] | None = No
         groups=contents_groups(edition.parts) if part.kind == "contents" else (),
         mark=edition_mark(edition),
         sheet=sheet_class(edition.page_size, form_of(part.kind, part.landscape)),
-        drawing=Drawing(_ROOMS[edition.page_size, part.landscape], nested_rules=False),
+        drawing=Drawing(_room(edition, part), nested_rules=False),
         style=Markup(paper_style()) if with_style else "",
     )
     inside = set(_IDENTITY.findall(page))
@@ -52,6 +53,13 @@ def part_html(edition: Edition, part: Part, pages: Mapping[str, int] | None = No
 def _across(link: re.Match[str]) -> str:
     """Make a link to another part one that stands until the parts are joined."""
     return f"{link[0][: link.start(1) - link.start() - 1]}{ACROSS}{link[0][link.start(1) - link.start() :]}"
+
+
+def _room(edition: Edition, part: Part) -> Room:
+    """Give the room for a figure on the pages of a part."""
+    if part.kind == "drawing" and part.landscape:
+        return _SHEETS[edition.page_size]
+    return _ROOMS[edition.page_size, part.landscape]
 
 
 def paper_style() -> str:

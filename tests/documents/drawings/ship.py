@@ -19,6 +19,7 @@ from tenderwright.documents.drawings.at_facilities import at_facilities
 from tenderwright.documents.edition import Figure
 from tenderwright.model.load import load_package
 from tenderwright.model.package import Package
+from tenderwright.quantities.customs import telling_in
 from tenderwright.reading.package import read_package
 from tenderwright.shapes.shape import shape
 from tests.outcomes import Altered
@@ -30,8 +31,16 @@ SVG = "{http://www.w3.org/2000/svg}"
 LACKING = Lacking("it needs some file")
 
 
-def compiled() -> tuple[Package, Calculated]:
-    files = read_package(ROOT).without_owner()
+SHIPS = {
+    "Marram": ROOT,
+    "Kestrel Bank": ROOT.parent / "tests" / "packages" / "kestrel-bank",
+    "Withy": ROOT.parent / "tests" / "packages" / "withy",
+}
+"""Every ship whose drawings are looked at: metric on A4, in feet on Letter, and small in both systems."""
+
+
+def compiled(of: str = "Marram") -> tuple[Package, Calculated]:
+    files = read_package(SHIPS[of]).without_owner()
     mistakes, _ = shape(files)
     package, _ = load_package(files, mistakes)
     return package, calculate(package)
@@ -48,8 +57,14 @@ def every_drawing(package: Package, calculated: Calculated) -> dict[str, list[Fi
 
 
 @cache
-def figures() -> tuple[Figure, ...]:
-    return tuple(figures_of(every_drawing(*marram())))
+def figures(of: str = "Marram") -> tuple[Figure, ...]:
+    package, calculated = marram() if of == "Marram" else compiled(of)
+    with telling_in(package.units, american=package.american):
+        return tuple(figures_of(every_drawing(package, calculated)))
+
+
+def of_every_ship() -> list[tuple[str, Figure]]:
+    return [(of, drawn) for of in SHIPS for drawn in figures(of)]
 
 
 def altered(instead: Mapping[Step[Any], Any]) -> Calculated:

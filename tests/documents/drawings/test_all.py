@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from itertools import combinations
 
 import pytest
@@ -9,16 +10,20 @@ import pytest
 from tenderwright.calculations.calculate import calculate
 from tenderwright.calculations.ship.condition import arrival
 from tenderwright.calculations.steps.outcome import Lacking, NotAsked
-from tenderwright.documents.drawings.all import figures_of
+from tenderwright.documents.drawings.all import drawings, figures_of
+from tenderwright.documents.drawings.framed import BLOCK, ROOMS
 from tenderwright.documents.drawings.hull_marks import NOT_HER_FORM
+from tenderwright.documents.drawings.view import Room
 from tenderwright.documents.edition import Figure
 from tenderwright.writing.figures import figure_size, figure_svg
 from tests.outcomes import Altered
 from tests.replacing import replace
 
-from .ship import LACKING, compiled, every_drawing, figures, marram, root, texts
+from .ship import LACKING, compiled, every_drawing, figures, marram, of_every_ship, of_kind, root, texts
 
-EVERY = pytest.mark.parametrize("drawn", figures(), ids=lambda drawn: drawn.name)
+EVERY = pytest.mark.parametrize(
+    "drawn", [one for _, one in of_every_ship()], ids=[f"{of}-{one.name}" for of, one in of_every_ship()]
+)
 
 
 def test_the_demo_ship_has_every_drawing() -> None:
@@ -66,22 +71,51 @@ def test_a_unit_of_the_view_box_is_a_millimetre(drawn: Figure) -> None:
 
 
 @EVERY
-def test_no_page_size_reduces_it(drawn: Figure) -> None:
-    """Pages on their side leave 239 by 125 mm, upright ones 165 by 182 mm, on the smaller of A4 and Letter."""
+def test_it_fills_the_frame_of_its_page_and_no_more(drawn: Figure) -> None:
     width, height = figure_size(drawn)
-    assert (width <= 239.4 and height <= 125) or (width <= 165 and height <= 182)
+    if framed(drawn):
+        assert Room(width, height) in ROOMS.values()
+    else:
+        assert width <= 239.4
+        assert height <= 125
 
 
 @EVERY
 def test_it_states_scale_tender_revision_and_caution(drawn: Figure) -> None:
     said = " ".join(text.content for text in texts(drawn))
-    assert "Scale 1:" in said or "Not to scale" in said
-    assert "Tender HPT-2027-01" in said
-    assert "Revision 2, 2027-02-04" in said
-    cautions = [text.content for text in texts(drawn) if text.kind == "caution"]
-    assert len(cautions) == 2
+    assert "Scale " in said or "Not to scale" in said
+    assert re.search(r"Tender [A-Z]+-\d+", said)
+    assert re.search(r"\d, \d{4}-\d\d-\d\d", " ".join(of_kind(drawn, "revision")))
+    cautions = of_kind(drawn, "caution")
+    assert len(cautions) in (2, 3)
     assert cautions[0].startswith("For tender. ")
-    assert not any(words.endswith("…") for words in cautions)
+    assert not any(words.endswith("…") for words in (*cautions, *of_kind(drawn, "title"), *of_kind(drawn, "data")))
+
+
+@EVERY
+def test_nothing_but_its_own_words_stands_on_the_title_block_or_on_the_frame(drawn: Figure) -> None:
+    if not framed(drawn):
+        return
+    width, height = figure_size(drawn)
+    own = {"title", "ship", "sheet", "scale", "revision", "data", "caution", "block-word", "bar"}
+    for text in texts(drawn):
+        assert text.left >= 1.5, text
+        assert text.right <= width - 0.9, text
+        assert text.top >= 1.5, text
+        assert text.baseline <= height - 1.0, text
+        if text.kind not in own:
+            assert text.right <= width - BLOCK.width or text.baseline <= height - BLOCK.height, text
+
+
+def test_the_sheets_of_an_edition_are_numbered_to_the_last() -> None:
+    package, calculated = marram()
+    made = figures_of(drawings(package, calculated))
+    assert [of_kind(one, "sheet") for one in made] == [[f"Sheet {n} of {len(made)}"] for n in range(1, len(made) + 1)]
+    assert len(made) <= 13
+
+
+def framed(drawn: Figure) -> bool:
+    return bool(of_kind(drawn, "sheet"))
 
 
 @EVERY

@@ -51,25 +51,25 @@ def test_both_halves_have_one_scale() -> None:
 
 @pytest.mark.parametrize("half", HALVES)
 def test_footprints_are_as_long_and_wide_as_the_caps(half: str) -> None:
-    """Caps of the plan are 0.3 m or 0.4 m long, 1.0 m wide under the keel and 0.6 m at the sides."""
+    """Caps are 0.3 m or 0.4 m long, 0.6 m wide at the sides, and 0.5 m to each side under the keel."""
     found = [size for size in boxes(figure(half), stroke_width="0.5", fill="none") if size[1] < 1.5]
     whole = [size for size in found if size[0] > 0.29]
     assert len(whole) >= len(found) - 1
     for length, width in whole:
         assert min(abs(length - wanted) for wanted in (0.3, 0.4)) < 0.005
-        assert min(abs(width - wanted) for wanted in (0.6, 1.0)) < 0.005
+        assert min(abs(width - wanted) for wanted in (0.5, 0.6)) < 0.005
 
 
 def test_footprints_of_the_last_docking_and_of_the_one_before_are_hatched_differently() -> None:
     assert LAST.angles != BEFORE.angles
     assert bool(LAST.dash) != bool(BEFORE.dash)
     keys = of_kind(figure(HALVES[0]), "key")
-    assert "docking of 2007, the last" in keys
-    assert "docking of 1988, the one before" in keys
+    assert any(key.startswith("docking of 2007, the last") for key in keys)
+    assert any(key.startswith("docking of 1988, the one before") for key in keys)
     solid = boxes(figure(HALVES[0]), stroke_width="0.18", fill="none")
     dashed = boxes(figure(HALVES[0]), stroke_width="0.18", stroke_dasharray="1.4 0.7", fill="none")
-    assert (0.35, 1.1) in [(round(a, 2), round(b, 2)) for a, b in dashed]
-    assert (0.3, 1.0) in [(round(a, 2), round(b, 2)) for a, b in solid]
+    assert (0.35, 0.55) in [(round(a, 2), round(b, 2)) for a, b in dashed]
+    assert (0.3, 0.5) in [(round(a, 2), round(b, 2)) for a, b in solid]
 
 
 def test_strips_covered_at_two_dockings_are_black_and_counted() -> None:

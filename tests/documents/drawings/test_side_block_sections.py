@@ -74,12 +74,12 @@ def test_a_keel_block_at_another_place_is_dashed() -> None:
     assert len(dashed) == off > 0
 
 
-def test_more_than_eight_pairs_go_on_a_second_sheet() -> None:
+def test_more_than_twelve_pairs_go_on_a_second_sheet() -> None:
     package, _ = marram()
-    many = tuple(replace(pairs()[i % 7], number=i + 1) for i in range(11))
+    many = tuple(replace(pairs()[i % 7], number=i + 1) for i in range(15))
     made = side_block_sections(package, altered({planned_side_blocks: many}))
     assert [one.name for one in made] == ["docking-sections", "docking-sections-2"]
-    assert of_kind(made[1], "pair") == ["I", "J", "K"]
+    assert of_kind(made[1], "pair") == ["M", "N", "O"]
     for drawn in made:
         assert not [1 for a, b in combinations(texts(drawn), 2) if a.overlaps(b)]
 

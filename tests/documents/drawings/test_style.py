@@ -13,9 +13,11 @@ from tenderwright.documents.drawings import pen
 from tenderwright.documents.edition import Figure
 from tenderwright.writing.figures import figure_svg
 
-from .ship import figures, root
+from .ship import figures, of_every_ship, root
 
-EVERY = pytest.mark.parametrize("drawn", figures(), ids=lambda drawn: drawn.name)
+EVERY = pytest.mark.parametrize(
+    "drawn", [one for _, one in of_every_ship()], ids=[f"{of}-{one.name}" for of, one in of_every_ship()]
+)
 STYLES = [one for one in (files("tenderwright.writing") / "styles").iterdir() if one.name.endswith(".css")]
 HARMLESS = {"box-sizing"}
 """What a rule for everything on a page may set."""

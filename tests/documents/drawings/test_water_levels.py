@@ -76,7 +76,8 @@ def test_without_facilities_the_levels_stand_alone() -> None:
     package, calculated = marram()
     alone = water_levels_there(replace(package, facilities=()), calculated)
     for drawn in (alone, figure(DRAWN)):
-        assert of_kind(drawn, "gauge") == []
+        assert len(of_kind(drawn, "gauge")) == len(result_of(calculated, landing_stages))
+        assert of_kind(drawn, "fits") == ["over the dock floor"]
         assert "facility" not in drawn.caption
         assert len(levels(drawn)) == len(result_of(calculated, landing_stages))
 
@@ -94,8 +95,8 @@ def test_the_curves_state_upthrust_and_stability_when_settled() -> None:
 
 def test_the_curves_stand_without_a_least_metacentric_height() -> None:
     landed = result_of(marram()[1], landing_step)
-    assert "least" in landing_curves(landed, 0.45, 0.0, 0.0, 80.0)
-    without = landing_curves(landed, None, 0.0, 0.0, 80.0)
+    assert "least" in landing_curves(landed, 0.45, 0.0, (69.0, 0.0, 80.0))
+    without = landing_curves(landed, None, 0.0, (69.0, 0.0, 80.0))
     assert "<path" in without
     assert "least" not in without
 

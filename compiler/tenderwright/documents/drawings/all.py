@@ -23,6 +23,7 @@ from tenderwright.documents.drawings import (
     tank_states,
     water_levels,
 )
+from tenderwright.documents.drawings.framed import numbered
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.quantities.customs import system, telling_in
@@ -66,5 +67,5 @@ def in_one_system(draw: Callable[P, Made], *arguments: P.args, **named: P.kwargs
 
 
 def figures_of(found: Mapping[str, list[Figure] | Absent]) -> list[Figure]:
-    """Give the drawings that could be made, in order."""
-    return [figure for made in found.values() if not isinstance(made, Absent) for figure in made]
+    """Give the drawings that could be made, in order and numbered."""
+    return numbered([figure for made in found.values() if not isinstance(made, Absent) for figure in made])

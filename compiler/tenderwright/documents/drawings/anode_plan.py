@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
@@ -13,18 +14,21 @@ from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import outline, pen
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale
+from tenderwright.documents.drawings.framed import MARGIN, Framed, framed
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.hull_marks import extent, hull_ground, hull_lines
-from tenderwright.documents.drawings.plane import spread
-from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
-from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.drawings.plane import uncrossed
+from tenderwright.documents.drawings.view import Room, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.model.vessel import Anode
+from tenderwright.quantities.display import show
 from tenderwright.quantities.retold import retold
 
 TITLE = "Anodes"
-_HEAD, _ROW, _GAP, _MARK, _KEY = 5.0, 7.5, 2.0, 8.0, 5.0
+_HEAD, _ROW, _MARK = 3.0, 7.5, 8.0
+_COLUMNS = 3
+"""Columns of the list of anodes."""
 BLOCK = Hatch((135,), 0.7, pen.FINE, "", pen.FAINT)
 PROPOSED = "1.2 0.6"
 
@@ -41,22 +45,22 @@ def anode_plan(package: Package, calculated: Calculated) -> Figure | Absent:
     under = outline.keel_underside(package.particulars)
 
     def size(scale: int) -> tuple[float, float]:
-        side = (form.depth - under) * 1000 / scale + _ROW
-        wide = (last - first) * 1000 / scale + 2 * _MARK
-        return wide, _HEAD + 2 * side + _GAP + FRAMES_HEIGHT + _KEY + TITLE_HEIGHT
+        side = _HEAD + (form.depth - under) * 1000 / scale + _ROW + FRAMES_HEIGHT
+        return (last - first) * 1000 / scale + 2 * _MARK, 2 * side
 
-    scale = largest_scale(LANDSCAPE, size)
-    wide, high = size(scale)
-    sheet = sheet_of(package, "anode-plan", TITLE, scale, max(wide, LANDSCAPE.width), high)
-    left = (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
-    marks, top = [], _HEAD
+    sheet = framed(package, "anode-plan", TITLE, found.drawn_from)
+    room = Room(sheet.right - MARGIN, sheet.over - MARGIN)
+    sheet = sheet.at(largest_scale(room, size))
+    left = (sheet.frame.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
+    spare = (room.height - size(sheet.scale)[1]) / 4
+    marks, top = [], MARGIN + spare
     for side in ("port", "starboard"):
-        view = View(scale, left, top + sheet.mm(form.depth))
-        marks += _side(package, calculated, found, view, side, sheet.width)
-        top += sheet.mm(form.depth - under) + _ROW + _GAP / 2
-    view = View(scale, left, 0.0)
-    marks.append(frame_scale(package.frames, view, top) if package.frames else "")
-    marks += _key(top + FRAMES_HEIGHT + 2.5)
+        view = View(sheet.scale, left, top + _HEAD + sheet.mm(form.depth))
+        marks += _side(package, calculated, found, view, side, sheet.right)
+        top = view.y(under) + _ROW
+        marks.append(frame_scale(package.frames, view, top) if package.frames else "")
+        top += FRAMES_HEIGHT + 2 * spare
+    marks += _list(package, sheet)
     seen = [anode for anode in package.anodes if anode.left is not None]
     words = (
         f"Both sides of the ship from outside, seen as from port, with {len(package.anodes)} anodes, of which "
@@ -70,7 +74,7 @@ def anode_plan(package: Package, calculated: Calculated) -> Figure | Absent:
     caption += found.note
     if package.anode_families:
         caption += " Anodes of a family are drawn evenly spread, since where each of them stands is not written."
-    return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)
+    return sheet.figure(marks, caption, words)
 
 
 def _side(package: Package, calculated: Calculated, found: Outline, view: View, side: str, width: float) -> list[str]:
@@ -84,7 +88,7 @@ def _side(package: Package, calculated: Calculated, found: Outline, view: View, 
         *_openings(package, view, side),
         *(_anode(anode, view) for anode in anodes),
         *_further(package, calculated, view),
-        pen.text((1.0, view.y(form.depth) + 1.0), side.capitalize(), pen.NORMAL, bold=True, kind="side"),
+        pen.text((4, view.y(form.depth) + 1.0), side.capitalize(), pen.NORMAL, bold=True, kind="side"),
         *_labels(anodes, view, view.y(under) + 4.2, width),
     ]
     return marks
@@ -140,7 +144,7 @@ def _labels(anodes: Sequence[Anode], view: View, row: float, width: float) -> li
     words = [f"{a.anode.upper()} {a.left}" if a.left else a.anode.upper() for a in anodes]
     feet = [view.at((a.at.x, a.height.si)) for a in anodes]
     sizes = [pen.text_width(word, pen.SMALL) + 0.8 for word in words]
-    places = spread([x for x, _ in feet], sizes, 2.0, width - 2.0)
+    places = uncrossed([(x, y + 0.8) for x, y in feet], sizes, row - 1.4, (MARGIN, width))
     marks = []
     for word, (x, y), place in zip(words, feet, places, strict=True):
         marks.append(pen.line((x, y + 0.8), (place, row - 1.4), pen.FINE))
@@ -148,11 +152,26 @@ def _labels(anodes: Sequence[Anode], view: View, row: float, width: float) -> li
     return marks
 
 
-def _key(top: float) -> list[str]:
-    box = [(2.0, top - 0.8), (8.0, top - 0.8), (8.0, top + 0.8), (2.0, top + 0.8)]
-    full = [(2.0, top - 0.8), (4.4, top - 0.8), (4.4, top + 0.8), (2.0, top + 0.8)]
-    words = "black: left when last seen (here 40 %); whole outline: as fitted new"
-    return [
+def _list(package: Package, sheet: Framed) -> list[str]:
+    """Explain the marks and list the anodes beside the title block: where to measure, and what each weighed new."""
+    top = sheet.over + 3.2
+    box = [(4.0, top - 0.8), (10.0, top - 0.8), (10.0, top + 0.8), (4.0, top + 0.8)]
+    full = [(4.0, top - 0.8), (6.4, top - 0.8), (6.4, top + 0.8), (4.0, top + 0.8)]
+    words = "black: left when last seen (here 40 %); whole outline: as fitted new; circle: opening; hatched: side block"
+    marks = [
+        pen.line((MARGIN, sheet.over + 1), (sheet.beside, sheet.over + 1)),
         pen.polygon(full, 0, fill=pen.INK) + pen.polygon(box, pen.FINE),
-        pen.text((9.5, top + 0.9), words, pen.SMALL, kind="legend"),
+        pen.text((11.5, top + 0.9), words, pen.SMALL, kind="legend"),
     ]
+    rows = math.ceil(len(package.anodes) / _COLUMNS)
+    apart = min(4.2, (sheet.foot - top - 2) / rows)
+    if apart < pen.SMALL * 1.15:
+        return [*marks, pen.text((4.0, top + 5.0), "Where each stands is told in the list of anodes.", kind="legend")]
+    each = (sheet.beside - 4) / _COLUMNS
+    named = max(pen.text_width(one.anode.upper(), pen.SMALL, True) for one in package.anodes) + 1.4
+    for index, one in enumerate(package.anodes):
+        left, y = 4 + (index // rows) * each, top + 2 + (index % rows + 0.75) * apart
+        told = f"{one.at.text}, {show(one.height.si, 'centre')} up, {show(one.mass.si, 'small part')}"
+        marks.append(pen.text((left, y), one.anode.upper(), bold=True))
+        marks.append(pen.text((left + named, y), pen.shortened(told, pen.SMALL, each - named - 1), kind="anode-list"))
+    return marks

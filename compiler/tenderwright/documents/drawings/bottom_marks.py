@@ -15,12 +15,15 @@ from tenderwright.documents.drawings.block_marks import letter
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.pen import Point
 from tenderwright.documents.drawings.view import View
+from tenderwright.quantities.display import show
 
 LAST = Hatch((45,), 0.8, pen.FINE, "", pen.INK)
 BEFORE = Hatch((135,), 1.1, pen.FINE, "1.2 0.6", pen.INK)
 """Hatchings of the last docking's footprints and of the docking before it."""
 _SMALLEST = 0.7
-"""Radius of the smallest opening as drawn, mm."""
+"""Radius of the smallest opening as drawn, and half the height of the narrowest strip, mm."""
+_LANE = 0.12
+"""Space between the rows of keel blocks of two earlier dockings, m."""
 
 
 @dataclass(frozen=True)
@@ -59,14 +62,37 @@ def box(view: View, aft: float, forward: float, right: float, left: float, ends:
 
 
 def earlier_marks(docking: Bottom, view: View, ends: tuple[float, float]) -> str:
-    """Hatch the footprints of the last docking and, otherwise, of the one before; the last lies on top."""
+    """Hatch the footprints of the last two dockings above the centreline.
+
+    On the keel those of the last stand at the line and those of the docking before it in a row above them; beside it
+    all stand where they stood, on the port side alone where starboard was alike.
+    """
     groups = list(docking.earlier.values())[-2:]
-    marks = []
-    for group, hatch in zip(groups, (BEFORE, LAST)[-len(groups) :], strict=False):
-        boxes = [_box(one, view, ends) for one in group if within(ends, one.aft, one.forward)]
-        marks += [hatch.over([shape]) for shape in boxes]
-        marks += [pen.polygon(shape, pen.FINE, "" if hatch is LAST else pen.HIDDEN) for shape in boxes]
+    lane, marks = 0.0, []
+    for group, hatch in reversed(list(zip(groups, (BEFORE, LAST)[-len(groups) :], strict=False))):
+        keel = [one for one in group if on_keel(one)]
+        shapes = [box(view, one.aft, one.forward, lane, lane + one.left, ends) for one in keel if _seen(one, ends)]
+        shapes += [_box(one, view, ends) for one in _one_side(group, 1) if _seen(one, ends)]
+        marks += [hatch.over([shape]) for shape in shapes]
+        marks += [pen.polygon(shape, pen.FINE, "" if hatch is LAST else pen.HIDDEN) for shape in shapes]
+        lane += max((one.left for one in keel), default=0.0) + _LANE
     return "".join(marks)
+
+
+def on_keel(one: Footprint) -> bool:
+    """Tell whether a footprint lies across the centreline."""
+    return one.right < 0 < one.left
+
+
+def _one_side(group: Sequence[Footprint], side: int) -> list[Footprint]:
+    """Give the side blocks on one side, and of the other those that have no twin there."""
+    beside = [one for one in group if not on_keel(one)]
+    near = {(round(one.x, 2), round(abs(one.y), 2)) for one in beside if one.y * side > 0}
+    return [one for one in beside if one.y * side > 0 or (round(one.x, 2), round(abs(one.y), 2)) not in near]
+
+
+def _seen(one: Footprint, ends: tuple[float, float]) -> bool:
+    return within(ends, one.aft, one.forward)
 
 
 def strip_marks(strips: Sequence[Strip], view: View, ends: tuple[float, float]) -> str:
@@ -76,19 +102,27 @@ def strip_marks(strips: Sequence[Strip], view: View, ends: tuple[float, float]) 
         if not within(ends, one.aft, one.forward):
             continue
         shape = box(view, one.aft, one.forward, one.right, one.left, ends)
-        marks.append(pen.polygon(shape, pen.FINE, fill=pen.INK))
+        middle = (shape[0][0] + shape[1][0]) / 2, (shape[0][1] + shape[2][1]) / 2
+        half = max((shape[2][1] - shape[0][1]) / 2, _SMALLEST)
+        (a, b), high, low = (shape[0][0], shape[1][0]), middle[1] - half, middle[1] + half
+        marks.append(pen.polygon([(a, high), (b, high), (b, low), (a, low)], fill=pen.INK))
         if one.dockings[-1] == "plan":
-            middle = (shape[0][0] + shape[1][0]) / 2, (shape[0][1] + shape[2][1]) / 2
             marks.append(pen.circle(middle, 2.2, pen.HEAVY, colour=pen.RED))
     return "".join(marks)
 
 
 def plan_marks(docking: Bottom, things: Sequence[Thing], view: View, ends: tuple[float, float]) -> str:
-    """Outline the footprints of the plan heavily; number keel blocks beside them, clear of things, and letter pairs."""
+    """Outline the footprints of the plan heavily below the centreline, number keel blocks and letter pairs.
+
+    A block to port is drawn as well where something is too near to it or an item works there.
+    """
+    warned = [one.footprint for one in docking.conflicts] + [one.footprint for one in docking.works]
+    shown = [one for one in docking.footprints if on_keel(one)] + _one_side(docking.footprints, -1)
+    shown += [one for one in docking.footprints if one in warned and one not in shown]
     marks = [
-        pen.polygon(_box(one, view, ends), pen.HEAVY)
-        for one in docking.footprints
-        if within(ends, one.aft, one.forward)
+        pen.polygon(box(view, one.aft, one.forward, one.right, 0.0 if on_keel(one) else one.left, ends), pen.HEAVY)
+        for one in shown
+        if _seen(one, ends)
     ]
     taken = [_room(one, view) for one in things if one.kind != "bilge keel"]
     taken += [_name_room(one, view) for one in things if one.shown and one.kind != "anode"]
@@ -97,13 +131,41 @@ def plan_marks(docking: Bottom, things: Sequence[Thing], view: View, ends: tuple
             x, y = view.x(block.x), view.y(-block.width / 2) + 2.2
             while any(_meet((x - 1.5, y - 1.1, x + 1.5, y + 1.1), other) for other in taken):
                 y += 0.5
+            taken.append((x - 1.5, y - 1.1, x + 1.5, y + 1.1))
             marks.append(pen.label((x, y), str(block.number), pen.SMALL, bold=True, kind="block"))
+    taken += [_corners(_box(one, view, ends)) for one in docking.footprints if not on_keel(one) and _seen(one, ends)]
     for pair in docking.pairs:
-        for side in (1, -1):
-            if ends[0] <= pair.x <= ends[1]:
-                at = (view.x(pair.x), view.y(side * pair.off_centre))
-                marks.append(pen.label(at, letter(pair.number), pen.SMALL, bold=True, kind="side-block"))
+        if ends[0] <= pair.x <= ends[1]:
+            at = view.x(pair.x), view.y(-pair.off_centre)
+            marks.append(pen.label(at, letter(pair.number), pen.SMALL, bold=True, kind="side-block"))
+            marks.append(_offset(pair, view, taken))
     return "".join(marks)
+
+
+def _offset(pair: SideBlockPlace, view: View, taken: list[tuple[float, float, float, float]]) -> str:
+    """Dimension how far the middle of a side block stands off the centreline, beside it and clear of other words."""
+    words = show(pair.off_centre, "distance")
+    half = pen.text_width(words, pen.SMALL) / 2 + 0.3
+    near, far = view.base, view.y(-pair.off_centre)
+    places = [
+        (view.x(pair.x + side * pair.length / 2) + side * 1.6, near + share * (far - near))
+        for side in (-1, 1)
+        for share in (0.62, 0.7, 0.54, 0.78)
+    ]
+    places += [(x, far + side) for side in (view.mm(pair.width / 2) + 2.2, 4.2, 6.4) for x, _ in places[::4]]
+    x, y = next((at for at in places if not any(_meet(_words_room(at, half), one) for one in taken)), places[0])
+    taken.append(_words_room((x, y), half))
+    edge = view.x(pair.x + (pair.length / 2 if x > view.x(pair.x) else -pair.length / 2))
+    slants = [((x - 0.7, end + 0.7), (x + 0.7, end - 0.7)) for end in (near, far)]
+    return (
+        pen.strokes([((x, near), (x, far)), ((x - 0.8, far), (x + 0.8, far)), ((edge, far), (x, far))])
+        + pen.strokes(slants, pen.MEDIUM)
+        + pen.label((x, y), words, pen.SMALL, kind="offset")
+    )
+
+
+def _words_room(at: Point, half: float) -> tuple[float, float, float, float]:
+    return at[0] - half, at[1] - 1.3, at[0] + half, at[1] + 1.3
 
 
 def conflict_marks(docking: Bottom, view: View, ends: tuple[float, float]) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import numpy as np
+
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.steps.outcome import Absent, Lacking
@@ -11,11 +13,12 @@ from tenderwright.documents.drawings import outline, pen, table
 from tenderwright.documents.drawings.bands import Band, bands, edges
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale, perpendiculars
+from tenderwright.documents.drawings.framed import MARGIN, Framed, framed
 from tenderwright.documents.drawings.hull_marks import extent, hull_ground, hull_lines
-from tenderwright.documents.drawings.plane import spread
-from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
+from tenderwright.documents.drawings.plane import above, below, spread
+from tenderwright.documents.drawings.sheet import scale_name
 from tenderwright.documents.drawings.table import Column, Line
-from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.drawings.view import Room, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.appliers import appliers
 from tenderwright.model.coating import Scheme
@@ -39,16 +42,18 @@ def zones(package: Package, calculated: Calculated) -> Figure | Absent:
     lines = _lines(package, record, made)
     first, last = extent(package, form)
     under = outline.keel_underside(package.particulars)
-    fixed = _HEAD + 2 + FRAMES_HEIGHT + 1 + table.height(len(lines)) + 1.5 + TITLE_HEIGHT
+    sheet = framed(package, "coating-zones", TITLE, f"{found.drawn_from}; areas of the zones")
+    listed_at = sheet.over - table.height(len(lines)) - 1.5
 
     def size(scale: int) -> tuple[float, float]:
-        return (last - first) * 1000 / scale + 2 * _MARK + 2, (form.depth - under) * 1000 / scale + fixed
+        high = (form.depth - under) * 1000 / scale + _HEAD + 2 + FRAMES_HEIGHT
+        return (last - first) * 1000 / scale + 2 * _MARK + 2, high
 
-    scale = largest_scale(LANDSCAPE, size)
-    wide, high = size(scale)
-    sheet = sheet_of(package, "coating-zones", TITLE, scale, max(wide, LANDSCAPE.width), high)
-    left = (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
-    view = View(scale, left, _HEAD + sheet.mm(form.depth))
+    room = Room(sheet.right - MARGIN, listed_at - MARGIN)
+    sheet = sheet.at(largest_scale(room, size))
+    left = (sheet.frame.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
+    spare = (room.height - size(sheet.scale)[1]) / 2
+    view = View(sheet.scale, left, MARGIN + _HEAD + spare + sheet.mm(form.depth))
     scale_at = view.y(under) + 2
     marks = [
         hull_ground(package, form, view),
@@ -59,10 +64,11 @@ def zones(package: Package, calculated: Calculated) -> Figure | Absent:
         *(_name(band, record, form, view) for band in made),
         perpendiculars(view, form.length, view.y(form.depth) - 1, scale_at + 0.4),
         frame_scale(package.frames, view, scale_at) if package.frames else "",
-        table.table(_columns(sheet.width), lines, 1, scale_at + FRAMES_HEIGHT + 1, "zone-list"),
+        table.table(_columns(sheet.right), lines, 4, listed_at, "zone-list"),
+        *_section(made, form, sheet),
     ]
     alternative = _alternative(made, record)
-    return Figure(sheet.name, sheet.svg(marks, alternative), _CAPTION + found.note, alternative, title=sheet.title)
+    return sheet.figure(marks, _CAPTION + found.note, alternative)
 
 
 _CAPTION = (
@@ -70,6 +76,36 @@ _CAPTION = (
     "added or taken away there. Zones inside tanks are listed and not drawn. Heights are above the keel line; rudder "
     "and stern frame are drawn by their extents only."
 )
+
+
+def _section(made: list[Band], form: HullForm, sheet: Framed) -> list[str]:
+    """Draw the section amidships in the same hatchings beside the title block, with the heights of the edges."""
+    x = form.length / 2
+    heights = np.linspace(form.keel_at(x), form.deck_at(x), 60)
+    side = list(zip(form.half_breadth_at(x, heights).tolist(), heights.tolist(), strict=True))
+    shape = [*((-y, z) for y, z in reversed(side)), *side]
+    wide, high = 2 * max(y for y, _ in side), side[-1][1] - side[0][1]
+    room = Room(sheet.beside - 2 * MARGIN - 70.0, sheet.foot - sheet.over - 5.0)
+    scale = largest_scale(room, lambda one: (wide * 1e3 / one, high * 1e3 / one))
+    middle = (MARGIN + sheet.beside) / 2
+    view = View(scale, middle, sheet.foot - 1.0 + side[0][1] * 1e3 / scale)
+    marks = []
+    for band in made:
+        if band.zone.surface == "shell band" and band.hatch:
+            part = above(shape, band.lower) if band.lower is not None else shape
+            part = below(part, band.upper) if band.upper is not None else part
+            marks += [band.hatch.over([view.all(part)]), pen.polygon(view.all(part), pen.FINE)] if len(part) > 2 else []
+    marks.append(pen.polygon(view.all(shape), pen.HEAVY))
+    words = (f"Section amidships, {scale_name(scale).removeprefix('Scale ')}", "heights above the keel line")
+    marks += [pen.text((4, sheet.over + 5.0 + 3.4 * row), line, kind="section") for row, line in enumerate(words)]
+    out = view.mm(wide / 2)
+    down = [view.y(height) for height in edges(made)]
+    for height, y, place in zip(
+        edges(made), down, spread(down, [2.8] * len(down), sheet.over, sheet.foot), strict=True
+    ):
+        marks.append(pen.strokes([((middle + out, y), (middle + out + 3.0, place))]))
+        marks.append(pen.text((middle + out + 3.6, place + 0.9), show(height, "centre"), kind="section-height"))
+    return marks
 
 
 def _edges(made: list[Band], form: HullForm, view: View, ends: tuple[float, float]) -> str:
@@ -99,7 +135,7 @@ def _name(band: Band, record: Record, form: HullForm, view: View) -> str:
 
 
 def _columns(width: float) -> tuple[Column, ...]:
-    spare = width - 2 - 9 - 24 - 20 - 14
+    spare = width - 4 - 9 - 24 - 20 - 14
     return (
         Column("", 9.0),
         Column("Zone", spare * 0.46),

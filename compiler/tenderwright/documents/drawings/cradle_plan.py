@@ -13,17 +13,17 @@ from tenderwright.calculations.verdict import Limit, Verdict
 from tenderwright.documents.drawings import load_diagram, outline, pen, table
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale
+from tenderwright.documents.drawings.framed import MARGIN, Framed, framed
 from tenderwright.documents.drawings.hull_marks import extent, hull_ground, hull_lines
-from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, Sheet, sheet_of
 from tenderwright.documents.drawings.table import Column, Line
 from tenderwright.documents.drawings.train_marks import CAR, WHEEL, blocks_height, dimensions, train_marks
-from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.drawings.view import Room, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.facility import Facility
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import decimals, show, unit_of
 
-_HEAD, _SIDE, _DIMENSIONS, _VERDICT = 4.5, 15.0, 8.5, 4.6
+_HEAD, _SIDE, _DIMENSIONS, _VERDICT = 4.5, 15.0, 8.5, 5.0
 """Space over the hull, beside it, for the dimensions and for the verdict, mm."""
 
 
@@ -48,19 +48,19 @@ def cradle(package: Package, facility: Facility, calculated: Calculated) -> Figu
     ends = extent(package, form)
     first, last = min(ends[0], train.start), max(ends[1], train.end)
     under = outline.keel_underside(package.particulars)
-    fixed = _HEAD + CAR + 2 * WHEEL + 1 + FRAMES_HEIGHT + _DIMENSIONS + load_diagram.HEIGHT + 1
-    fixed += _VERDICT + table.height(-(-len(fit.limits) // 2)) + 1 + TITLE_HEIGHT
+    fixed = _HEAD + CAR + 2 * WHEEL + 1 + FRAMES_HEIGHT + _DIMENSIONS + load_diagram.LEAST + 1
 
     def size(scale: int) -> tuple[float, float]:
         metre = 1000 / scale
         return (last - first) * metre + 2 * _SIDE, (form.depth - under) * metre + blocks_height(facility, scale) + fixed
 
-    scale = largest_scale(LANDSCAPE, size)
-    wide, high = size(scale)
-    name = f"cradle-{facility.facility}"
-    sheet = sheet_of(package, name, title_of(facility), scale, max(wide, LANDSCAPE.width), high)
-    view = View(scale, (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first), _HEAD + sheet.mm(form.depth))
-    blocks, keel = blocks_height(facility, scale), view.y(under)
+    data = f"{hull_found.drawn_from}; limits of the facility"
+    sheet = framed(package, f"cradle-{facility.facility}", title_of(facility), data)
+    listed_at = min(sheet.over + 1, sheet.foot - _VERDICT - table.height(len(fit.limits)))
+    sheet = sheet.at(largest_scale(Room(sheet.right - MARGIN, listed_at - MARGIN), size))
+    left = (sheet.frame.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
+    view = View(sheet.scale, left, MARGIN + _HEAD + sheet.mm(form.depth))
+    blocks, keel = blocks_height(facility, sheet.scale), view.y(under)
     rail = keel + blocks + CAR + 2 * WHEEL
     diagram = rail + 1 + FRAMES_HEIGHT + _DIMENSIONS
     limit = facility.cars.line_limit
@@ -68,16 +68,17 @@ def cradle(package: Package, facility: Facility, calculated: Calculated) -> Figu
     marks = [
         hull_ground(package, form, view),
         hull_lines(package, hull_found, view),
-        _centre_of_gravity(package, calculated.found(arrival), train.lcg, view, diagram + load_diagram.HEIGHT - 1),
+        _centre_of_gravity(package, calculated.found(arrival), train.lcg, view, listed_at - 3),
         train_marks(train, facility, view, keel, blocks),
         frame_scale(package.frames, view, rail + 1) if package.frames else "",
-        dimensions(train, package.frames, view, rail + 1 + FRAMES_HEIGHT, sheet.width),
-        load_diagram.load_diagram(train, limit.si if limit else None, view, bounds, diagram),
-        _limits(fit, sheet, diagram + load_diagram.HEIGHT + 1),
+        dimensions(train, package.frames, view, rail + 1 + FRAMES_HEIGHT, sheet.right),
+        load_diagram.load_diagram(train, limit.si if limit else None, view, bounds, (diagram, listed_at - 2)),
+        pen.line((MARGIN, listed_at), (sheet.beside, listed_at)),
+        _limits(fit, sheet, listed_at),
     ]
     alternative = _alternative(package, facility, found)
     caption = _caption(facility, found) + hull_found.note
-    return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
+    return sheet.figure(marks, caption, alternative)
 
 
 def _centre_of_gravity(package: Package, afloat: FloatingPosition | None, lcg: float, view: View, base: float) -> str:
@@ -85,8 +86,10 @@ def _centre_of_gravity(package: Package, afloat: FloatingPosition | None, lcg: f
     x = view.x(lcg)
     place = f" ({package.frames.label(lcg)})" if package.frames else ""
     marks = [
-        pen.line((x, _HEAD - 0.6), (x, base), pen.FINE, pen.CHAIN),
-        pen.label((x, _HEAD / 2), f"centre of gravity {show(lcg, 'centre')}{place}", pen.SMALL, kind="gravity"),
+        pen.line((x, MARGIN + _HEAD - 0.6), (x, base), pen.FINE, pen.CHAIN),
+        pen.label(
+            (x, MARGIN + _HEAD / 2), f"centre of gravity {show(lcg, 'centre')}{place}", pen.SMALL, kind="gravity"
+        ),
     ]
     if afloat is not None:
         y = view.y(afloat.loading.vcg)
@@ -108,25 +111,18 @@ def verdict(facility: Facility, fit: Verdict, cars: int) -> str:
     return f"Calculated not to fit: {'; '.join(reasons)}{lacking}."
 
 
-def _limits(fit: Verdict, sheet: Sheet, top: float) -> str:
+def _limits(fit: Verdict, sheet: Framed, top: float) -> str:
     """Set out every limit with what is asked, what is allowed, and whether it is met."""
     words = {True: "Calculated to fit", False: "Calculated not to fit", None: "It cannot be said whether she fits"}
     said = words[fit.met]
-    figures = (Column("Asked", 15, "right"), Column("Allowed", 15, "right"), Column("", 26, "right"))
+    figures = (Column("Asked", 20, "right"), Column("Allowed", 20, "right"), Column("", 28, "right"))
     lines = [
         Line((one.name, _shown(one.demand, one), _shown(one.limit, one), _use(one)), strong=one.met is False)
         for one in fit.limits
     ]
-    half = -(-len(lines) // 2)
-    parts = lines[:half], lines[half:]
-    longest = [max((pen.text_width(one.cells[0], pen.SMALL, True) for one in part), default=1.0) for part in parts]
-    room = sheet.width - 2 - 4 - 2 * sum(column.width for column in figures)
-    names = [room * one / sum(longest) for one in longest]
-    second = 1 + names[0] + sum(column.width for column in figures) + 4
-    return (
-        pen.text((1, top + 3.2), f"{said}: limits of cars and keel", pen.NORMAL, bold=True, kind="verdict")
-        + table.table((Column("Limit", names[0]), *figures), parts[0], 1, top + _VERDICT, "limits")
-        + table.table((Column("Limit", names[1]), *figures), parts[1], second, top + _VERDICT, "limits")
+    name = Column("Limit", sheet.beside - 4 - sum(column.width for column in figures))
+    return pen.text((4, top + 4.2), f"{said}: limits of cars and keel", pen.NORMAL, bold=True, kind="verdict") + (
+        table.table((name, *figures), lines, 4, top + _VERDICT, "limits")
     )
 
 

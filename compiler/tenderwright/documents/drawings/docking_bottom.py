@@ -23,18 +23,20 @@ from tenderwright.calculations.steps.outcome import Absent, Lacking
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import bottom_marks as bottom
 from tenderwright.documents.drawings import outline, pen
+from tenderwright.documents.drawings.block_ends import Mark, block_ends, seen_marks
+from tenderwright.documents.drawings.block_marks import SPACING, block_spacing
 from tenderwright.documents.drawings.bottom_marks import BEFORE, LAST, Bottom, Thing
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale
-from tenderwright.documents.drawings.sheet import PROPOSAL, TITLE_HEIGHT, sheet_of
-from tenderwright.documents.drawings.table import ROW
-from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.drawings.framed import MARGIN, Framed, framed
+from tenderwright.documents.drawings.sheet import PROPOSAL
+from tenderwright.documents.drawings.view import Room, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
-from tenderwright.quantities.display import show
+from tenderwright.quantities.display import head, show
 
 TITLE = "Docking plan: bottom from above"
-_HEAD, _SIDE, _ABREAST = 4.0, 6.0, 3
+_HEAD, _SIDE, _ABREAST, _LINE = 2.0, 6.0, 2, 3.9
 _OVERLAP = 0.6
 """By how much each half runs past the middle, m."""
 _LOW = 0.25
@@ -59,13 +61,14 @@ def docking_bottom(package: Package, calculated: Calculated) -> list[Figure] | A
     every = [one for prints in docking.earlier.values() for one in prints] + list(docking.footprints)
     reach = [x for x, _ in shape] + [one.aft for one in every] + [one.forward for one in every]
     first, last = min(reach) - 0.3, max(reach) + 0.3
-    half = max([abs(y) for _, y in shape] + [abs(one.rectangle.y) + one.rectangle.width / 2 for one in things]) + 0.3
+    half = max([abs(y) for _, y in shape] + [abs(one.rectangle.y) + one.rectangle.width / 2 for one in things]) + 0.05
     middle = (first + last) / 2
     left = calculated.found(not_placed) or ()
     caption = _caption(low, found) + (f" Not drawn, for want of where they lie: {', '.join(left)}." if left else "")
+    told = caption, found.drawn_from, seen_marks(package, form.length)
     halves = (("aft", "after half", first, middle + _OVERLAP), ("forward", "forward half", middle - _OVERLAP, last))
     return [
-        _sheet(package, docking, things, shape, (name, words, (start, end)), half, caption)
+        _sheet(package, docking, things, shape, (name, words, (start, end)), half, told)
         for name, words, start, end in halves
     ]
 
@@ -91,24 +94,25 @@ def _sheet(
     shape: Sequence[pen.Point],
     part: tuple[str, str, tuple[float, float]],
     half: float,
-    caption: str,
+    told: tuple[str, str, tuple[Mark, Mark]],
 ) -> Figure:
-    name, words, ends = part
+    (name, words, ends), (caption, data, marked) = part, told
     named = [one for one in things if one.kind not in ("anode", "bilge keel") and ends[0] <= one.rectangle.x <= ends[1]]
-    listed = -(-len(named) // _ABREAST)
-    fixed = _HEAD + FRAMES_HEIGHT + 2 * 4.2 + listed * ROW + 2 + TITLE_HEIGHT
+    fixed = _HEAD + FRAMES_HEIGHT + 2 * SPACING
 
     def size(scale: int) -> tuple[float, float]:
         return (ends[1] - ends[0]) * 1000 / scale + 2 * _SIDE, 2 * half * 1000 / scale + fixed
 
-    scale = largest_scale(LANDSCAPE, size)
-    wide, high = size(scale)
-    title = f"{TITLE}, {words}"
-    sheet = sheet_of(package, f"docking-bottom-{name}", title, scale, max(wide, LANDSCAPE.width), high, PROPOSAL)
-    left = (sheet.width - sheet.mm(ends[1] - ends[0])) / 2 - sheet.mm(ends[0])
-    view = View(scale, left, _HEAD + sheet.mm(half))
+    sheet = framed(package, f"docking-bottom-{name}", f"{TITLE}, {words}", data, PROPOSAL)
+    room = Room(sheet.right - MARGIN, sheet.over - MARGIN)
+    sheet = sheet.at(largest_scale(room, size))
+    left = (sheet.frame.width - sheet.mm(ends[1] - ends[0])) / 2 - sheet.mm(ends[0])
+    spare = (room.height - size(sheet.scale)[1]) / 2
+    view = View(sheet.scale, left, MARGIN + _HEAD + spare + sheet.mm(half))
     frames_at = view.y(-half)
-    key_at = frames_at + FRAMES_HEIGHT + 2.1
+    spacing_at = frames_at + FRAMES_HEIGHT
+    near, anchor = (4.0, "start") if name == "aft" else (sheet.right - 1.0, "end")
+    blocks = [one for one in docking.keel_blocks if ends[0] <= one.x <= ends[1]]
     marks = [
         _hull(package, shape, view, ends),
         bottom.earlier_marks(docking, view, ends),
@@ -118,13 +122,17 @@ def _sheet(
         bottom.conflict_marks(docking, view, ends),
         bottom.thing_names(docking, things, view, ends),
         frame_scale(package.frames, view, frames_at, ends) if package.frames else "",
-        pen.text((1, 3), "port", pen.SMALL),
-        pen.text((1, frames_at - 1), "starboard", pen.SMALL),
-        _key(package, docking, things, key_at),
-        _names(package, named, key_at + 2 * 4.2 - 1.5, sheet.width),
+        block_spacing(blocks, view, spacing_at),
+        pen.text((4, frames_at + 4.8), "frame" if package.frames and package.frames.numbers else "forward of AP"),
+        pen.text((4, spacing_at + 3.1), head("spacing", "distance")),
+        block_ends(docking.keel_blocks, marked, view, spacing_at + 1.5 * SPACING, ends),
+        pen.text((near, MARGIN + 3), "port: earlier dockings", pen.NORMAL, anchor, bold=True, kind="side"),
+        pen.text((near, frames_at - 1), "starboard: this plan", pen.NORMAL, anchor, bold=True, kind="side"),
+        pen.line((MARGIN, sheet.over + 1), (sheet.beside, sheet.over + 1)),
+        *_beside(package, docking, things, named, sheet),
     ]
     alternative = _alternative(package, docking, words, ends)
-    return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
+    return sheet.figure(marks, caption, alternative)
 
 
 def _hull(package: Package, shape: Sequence[pen.Point], view: View, ends: tuple[float, float]) -> str:
@@ -155,35 +163,45 @@ def _things(package: Package, calculated: Calculated, highest: float) -> list[Th
     return things
 
 
-def _key(package: Package, docking: Bottom, things: Sequence[Thing], middle: float) -> str:
-    """Explain what is drawn, in two rows."""
+def _beside(
+    package: Package, docking: Bottom, things: Sequence[Thing], named: Sequence[Thing], sheet: Framed
+) -> list[str]:
+    """Explain what is drawn and list the openings of the sheet, beside the title block."""
+    key = _key(package, docking, things)
+    rows = len(key) + -(-len(named) // _ABREAST)
+    apart = min(_LINE, (sheet.foot - sheet.over - 3) / max(rows, 1))
+    top = sheet.over + 2.5 + apart / 2
+    marks = []
+    for index, (kind, words) in enumerate(key):
+        y = top + index * apart
+        marks.append(_sample(kind, 4, y))
+        shown = pen.shortened(words, pen.SMALL, sheet.beside - 14)
+        marks.append(pen.text((12.5, y + 0.9), shown, pen.SMALL, kind="key"))
+    return [*marks, *_names(package, named, top + len(key) * apart, sheet.beside, apart)]
+
+
+def _key(package: Package, docking: Bottom, things: Sequence[Thing]) -> list[tuple[str, str]]:
     years = {one.docking: f"docking of {one.docked.year}" for one in package.history}
     earlier = list(docking.earlier)[-2:]
-    rows: list[list[tuple[str, str]]] = [[("plan", "block of this plan")], []]
+    clear = show(clearance_of(package.docking_plan).si or 0.0, "clearance")
+    rows = [("plan", "block of this plan, drawn to starboard of the line; port alike")]
     if earlier:
-        rows[0].append(("last", f"{years.get(earlier[-1], earlier[-1])}, the last"))
+        rows.append(("last", f"{years.get(earlier[-1], earlier[-1])}, the last, drawn to port of the line"))
     if len(earlier) > 1:
-        rows[0].append(("before", f"{years.get(earlier[0], earlier[0])}, the one before"))
+        year = years.get(earlier[0], earlier[0])
+        rows.append(("before", f"{year}, the one before, its keel blocks in a row of their own"))
     if docking.strips:
         again = sum(one.dockings[-1] == "plan" for one in docking.strips)
         ringed = f", of which {again} by this plan too, ringed" if again else "; none again by this plan"
-        rows[0].append(("strip", f"covered at two dockings running or more: {len(docking.strips)} strips{ringed}"))
-    clear = show(clearance_of(package.docking_plan).si or 0.0, "clearance")
-    rows[1].append(("opening", f"opening, with {clear} kept clear round it"))
+        rows.append(("strip", f"covered at two dockings running or more: {len(docking.strips)} strips{ringed}"))
+    rows.append(("opening", f"opening, with {clear} kept clear round it"))
     if package.anodes:
-        rows[1].append(("anode", "anode"))
+        rows.append(("anode", "anode"))
     if any(one.kind == "bilge keel" for one in things):
-        rows[1].append(("hidden", "bilge keel"))
+        rows.append(("hidden", "bilge keel"))
     if docking.conflicts or docking.works:
-        rows[1].append(("ring", "block too near to something, or on shell to be worked"))
-    marks = []
-    for index, row in enumerate(rows):
-        left, y = 1.0, middle + index * 4.2
-        for kind, words in row:
-            marks.append(_sample(kind, left, y))
-            marks.append(pen.text((left + 8.2, y + 0.9), words, pen.SMALL, kind="key"))
-            left += 8.2 + pen.text_width(words, pen.SMALL) + 4
-    return "".join(marks)
+        rows.append(("ring", "block too near to something, or on shell to be worked"))
+    return rows
 
 
 def _sample(kind: str, left: float, y: float) -> str:
@@ -202,21 +220,21 @@ def _sample(kind: str, left: float, y: float) -> str:
     return pen.polygon(shape, pen.HEAVY if kind == "plan" else pen.FINE, fill=fill)
 
 
-def _names(package: Package, named: Sequence[Thing], top: float, width: float) -> str:
+def _names(package: Package, named: Sequence[Thing], top: float, width: float, apart: float) -> list[str]:
     """List the openings of the sheet by their numbers, side by side."""
     by_name = {one.opening: one for one in package.openings}
-    rows, each = -(-len(named) // _ABREAST), (width - 2) / _ABREAST
+    rows, each = -(-len(named) // _ABREAST), (width - 4) / _ABREAST
     marks = []
     for index, one in enumerate(named):
         opening = by_name[one.rectangle.name]
-        left, y = 1 + (index // rows) * each, top + (index % rows) * ROW + 3.0
+        left, y = 4 + (index // rows) * each, top + (index % rows) * apart + 0.9
         side = "" if opening.side in opening.name else f", {opening.side}"
         words = f"{opening.name}, {opening.at}{side}"
         marks.append(pen.text((left, y), one.shown, pen.SMALL, bold=True))
         marks.append(
             pen.text((left + 5.5, y), pen.shortened(words, pen.SMALL, each - 7), pen.SMALL, kind="opening-list")
         )
-    return "".join(marks)
+    return marks
 
 
 def _caption(low: float, found: Outline) -> str:

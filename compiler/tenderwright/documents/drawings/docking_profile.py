@@ -17,7 +17,8 @@ from tenderwright.calculations.ship.side_loads import planned_side_blocks
 from tenderwright.calculations.steps.outcome import Absent, Each, Lacking
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import keel_load_diagram as load
-from tenderwright.documents.drawings import outline, pen, table
+from tenderwright.documents.drawings import outline, pen
+from tenderwright.documents.drawings.block_ends import block_ends, seen_marks
 from tenderwright.documents.drawings.block_marks import (
     NUMBERS,
     SPACING,
@@ -30,10 +31,11 @@ from tenderwright.documents.drawings.block_marks import (
 )
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale, perpendiculars
+from tenderwright.documents.drawings.framed import MARGIN, Framed, framed
 from tenderwright.documents.drawings.hull_marks import extent, hull_ground, hull_lines
 from tenderwright.documents.drawings.landing_waterlines import landing_waterlines, named_aft
-from tenderwright.documents.drawings.sheet import PROPOSAL, TITLE_HEIGHT, Sheet, sheet_of
-from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.drawings.sheet import PROPOSAL
+from tenderwright.documents.drawings.view import Room, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.documents.not_calculated import not_drawn
 from tenderwright.model.docking_plan import DockingPlan
@@ -62,28 +64,30 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
     first, last = extent(package, form)
     under, raised = outline.keel_underside(package.particulars), blocks_height(blocks)
     facts = _facts(plan, blocks, calculated)
+    least = load.LEAST if any(one.load is not None for one in blocks) else 0.0
     loaded = any(one.load is not None for one in blocks)
-    rows = -(-len(facts) // 2)
-    below = 1.2 + NUMBERS + FRAMES_HEIGHT + SPACING + (load.HEIGHT + 1 if loaded else 0) + rows * table.ROW + 1.5
+    rows = 1.2 + NUMBERS + FRAMES_HEIGHT + 2 * SPACING
 
     def size(scale: int) -> tuple[float, float]:
         metre = 1000 / scale
-        return (last - first) * metre + 2 * _SIDE, (form.depth - under + raised) * metre + _HEAD + below + TITLE_HEIGHT
+        return (last - first) * metre + 2 * _SIDE, (form.depth - under + raised) * metre + _HEAD + rows + least
 
-    scale = largest_scale(LANDSCAPE, size)
-    wide, high = size(scale)
-    sheet = sheet_of(package, "docking-plan", TITLE, scale, max(wide, LANDSCAPE.width), high, PROPOSAL)
-    view = View(scale, (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first), _HEAD + sheet.mm(form.depth))
+    sheet = framed(package, "docking-plan", TITLE, found.drawn_from, PROPOSAL)
+    room = Room(sheet.right - MARGIN, sheet.over - MARGIN)
+    sheet = sheet.at(largest_scale(room, size))
+    spare = 0.0 if loaded else room.height - size(sheet.scale)[1]
+    left = (sheet.frame.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
+    view = View(sheet.scale, left, MARGIN + _HEAD + spare / 2 + sheet.mm(form.depth))
     numbers_at = view.y(under - raised) + 1.2
     frames_at = numbers_at + NUMBERS
     spacing_at = frames_at + FRAMES_HEIGHT
-    diagram_at = spacing_at + SPACING + 1
-    facts_at = diagram_at + (load.HEIGHT if loaded else -1)
+    diagram = spacing_at + 2 * SPACING + 1, sheet.over - 1
     landing, curve = (None, None) if isinstance(landed, Absent) else (landed.exact, landed.curve)
     touched = first_touched(blocks, landing) if landing else None
     allowable = plan.allowable.value.si if plan.allowable else None
     alone = load.LandingLoad(touched.x, landing.settling.upthrust) if landing and touched else None
     afloat = calculated.found(docking)
+    through = (diagram[0] + 4.5, diagram[1] - 5.5) if loaded else None
     marks = [
         hull_ground(package, form, view),
         keel_block_marks(blocks, touched.number if touched else None, view, under),
@@ -92,15 +96,23 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
         side_block_outlines(calculated, view, (under - raised, under)),
         landing_waterlines(curve, form.length, view, (first, last), under),
         perpendiculars(view, form.length, view.y(form.depth) - 1.5, frames_at + 0.4),
-        _centre_of_gravity(afloat, view, numbers_at - 1.6, (diagram_at + 4.5, facts_at - 5.5) if loaded else None),
+        _centre_of_gravity(
+            afloat,
+            view,
+            view.y(form.depth) - _HEAD / 2,
+            numbers_at - 1.6,
+            through,
+        ),
         block_numbers(blocks, view, numbers_at),
-        pen.text((1, numbers_at + 2.6), "block", pen.SMALL),
+        pen.text((4, numbers_at + 2.6), "block, from aft", pen.SMALL),
         frame_scale(package.frames, view, frames_at) if package.frames else "",
-        pen.text((1, frames_at + 4.8), _places(package), pen.SMALL),
+        pen.text((4, frames_at + 4.8), _places(package), pen.SMALL),
         block_spacing(blocks, view, spacing_at),
-        pen.text((1, spacing_at + 3.1), head("spacing", "distance"), pen.SMALL),
-        load.keel_load_diagram(blocks, allowable, alone, view, diagram_at),
-        _table(facts, sheet, facts_at + 0.5),
+        pen.text((4, spacing_at + 3.1), head("spacing", "distance"), pen.SMALL),
+        block_ends(blocks, seen_marks(package, form.length), view, spacing_at + 1.5 * SPACING, (first, last)),
+        pen.text((4, spacing_at + SPACING + 3.1), head("from a mark", "distance"), pen.SMALL),
+        load.keel_load_diagram(blocks, allowable, alone, view, diagram),
+        _table(facts, sheet),
     ]
     alternative = _alternative(calculated, facts)
     caption = _caption(loaded, found.drawn_from) + not_drawn(landed, "Waterlines as she lands")
@@ -109,7 +121,7 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
     seats = calculated.outcome(side_block_seats)
     without = list(seats.absent.values()) if isinstance(seats, Each) else [seats]
     caption += not_drawn(without[0], "Side blocks drawn dashed have no height") if without else ""
-    return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
+    return sheet.figure(marks, caption, alternative)
 
 
 def _places(package: Package) -> str:
@@ -138,18 +150,18 @@ def first_touched(blocks: tuple[KeelBlockResult, ...], landing: Landing) -> Keel
 
 
 def _centre_of_gravity(
-    position: FloatingPosition | None, view: View, foot: float, field: tuple[float, float] | None
+    position: FloatingPosition | None, view: View, over: float, foot: float, field: tuple[float, float] | None
 ) -> str:
     """Mark the centre of gravity on docking down to a foot, and again over the field of the loads."""
     if position is None:
         return ""
     x, y = view.x(position.loading.lcg), view.y(position.loading.vcg)
-    lines = [((x, _HEAD - 0.6), (x, foot))] + ([((x, field[0]), (x, field[1]))] if field else [])
+    lines = [((x, over + 1.4), (x, foot))] + ([((x, field[0]), (x, field[1]))] if field else [])
     return (
         pen.strokes(lines, pen.FINE, pen.CHAIN)
         + pen.circle((x, y), 1.2, pen.MEDIUM, pen.PAPER)
         + pen.strokes([((x - 1.9, y), (x + 1.9, y)), ((x, y - 1.9), (x, y + 1.9))], pen.FINE)
-        + pen.label((x, _HEAD / 2), f"centre of gravity {show(position.loading.lcg, 'centre')}", kind="gravity")
+        + pen.label((x, over), f"centre of gravity {show(position.loading.lcg, 'centre')}", kind="gravity")
     )
 
 
@@ -228,14 +240,14 @@ def _range(values: list[float | None] | list[float], purpose: str) -> str:
     return least if least == most else f"{least} to {most}"
 
 
-def _table(facts: list[tuple[str, str]], sheet: Sheet, top: float) -> str:
-    """Set the facts in two columns of label and text."""
-    half, each = -(-len(facts) // 2), (sheet.width - 4) / 2
-    marks = []
+def _table(facts: list[tuple[str, str]], sheet: Framed) -> str:
+    """Set the facts beside the title block."""
+    top, marks = sheet.over + 2.0, [pen.line((MARGIN, sheet.over + 1), (sheet.beside, sheet.over + 1))]
+    apart = min(5.0, (sheet.foot - top) / len(facts))
     for index, (name, words) in enumerate(facts):
-        left, y = 1 + (index // half) * (each + 2), top + (index % half) * table.ROW + 2.8
-        marks.append(pen.text((left, y), name, pen.SMALL, bold=True))
-        marks.append(pen.text((left + 36, y), pen.shortened(words, pen.SMALL, each - 37), pen.SMALL, kind="fact"))
+        y = top + (index + 0.75) * apart
+        marks.append(pen.text((4, y), name, pen.SMALL, bold=True))
+        marks.append(pen.text((42, y), pen.shortened(words, pen.SMALL, sheet.beside - 43), pen.SMALL, kind="fact"))
     return "".join(marks)
 
 

@@ -14,8 +14,8 @@ from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import outline, pen
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale, perpendiculars
+from tenderwright.documents.drawings.framed import MARGIN, framed
 from tenderwright.documents.drawings.hull_marks import extent
-from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
 from tenderwright.documents.drawings.tank_list import liquid_key, tank_list, tank_list_height
 from tenderwright.documents.drawings.tank_marks import (
     NO_TANKS,
@@ -26,15 +26,15 @@ from tenderwright.documents.drawings.tank_marks import (
     tanks_from_above,
     tanks_from_side,
 )
-from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.drawings.view import Room, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.documents.not_calculated import not_drawn
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import show
 
 TITLE = "Tanks, with contents on arrival"
-_HEAD, _DRAFTS, _GAP, _KEY = 4.5, 4.2, 4.5, 4.0
-"""Rows on the sheet, mm: numbers over the profile, drafts under it, space over the plan, key of hatchings."""
+_HEAD, _DRAFTS, _GAP, _KEY, _BEYOND = 4.5, 4.2, 4.5, 5.0, 1.8
+"""Rows on the sheet, mm: numbers over the profile, drafts under it, space over the plan, key, a waterline past her."""
 
 
 def tanks(package: Package, calculated: Calculated) -> Figure | Absent:
@@ -48,34 +48,37 @@ def tanks(package: Package, calculated: Calculated) -> Figure | Absent:
         return Lacking(NO_TANKS)
     first, last = extent(package, form)
     under, over, half = outline.keel_underside(package.particulars), form.depth, float(form.deck_half_breadths.max())
-    fixed = _HEAD + _DRAFTS + FRAMES_HEIGHT + _GAP + 2 + _KEY + tank_list_height(package) + TITLE_HEIGHT
+    sheet = framed(package, "tank-plan", TITLE, f"{found.drawn_from}; capacities of the tanks")
+    foot = min(sheet.over, sheet.foot - tank_list_height(package) - _KEY - 1)
+    fixed = _HEAD + _DRAFTS + FRAMES_HEIGHT + _GAP
 
     def size(scale: int) -> tuple[float, float]:
         metre = 1000.0 / scale
-        return (last - first) * metre + 3, (over - under + 2 * half) * metre + fixed
+        return (last - first) * metre + 2 * _BEYOND, (over - under + 2 * half) * metre + fixed
 
-    scale = largest_scale(LANDSCAPE, size)
-    wide, high = size(scale)
-    sheet = sheet_of(package, "tank-plan", TITLE, scale, max(wide, LANDSCAPE.width), high)
-    left = (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
-    profile = View(scale, left, _HEAD + sheet.mm(over))
+    room = Room(sheet.right - MARGIN, foot - MARGIN)
+    sheet = sheet.at(largest_scale(room, size))
+    spare = max(0.0, room.height - size(sheet.scale)[1]) / 3
+    left = (sheet.frame.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
+    profile = View(sheet.scale, left, MARGIN + _HEAD + spare + sheet.mm(over))
     drafts_at = profile.y(under) + 2.4
     scale_at = profile.y(under) + _DRAFTS
-    plan = View(scale, left, scale_at + FRAMES_HEIGHT + _GAP + sheet.mm(half))
-    key_at = plan.y(-half) + 2 + _KEY / 2
+    plan = View(sheet.scale, left, scale_at + FRAMES_HEIGHT + _GAP + spare + sheet.mm(half))
+    key_at = foot + 1 + _KEY / 2
     marks = [
-        tanks_from_side(package, calculated, drawn, profile, _HEAD / 2, observed_slope(package)),
+        tanks_from_side(package, calculated, drawn, profile, profile.y(over) - _HEAD / 2, observed_slope(package)),
         perpendiculars(profile, form.length, profile.y(over) - 1.5, scale_at + 0.4),
-        _waterline(calculated.found(arrival), profile, (first, last), drafts_at, sheet.width),
+        _waterline(calculated.found(arrival), profile, (first, last), drafts_at, sheet.right),
         frame_scale(package.frames, profile, scale_at) if package.frames else "",
-        _plan(package, form, drawn, plan, sheet.width),
-        liquid_key(package, key_at),
-        tank_list(package, calculated, key_at + _KEY / 2, sheet.width),
+        _plan(package, form, drawn, plan, sheet.right),
+        pen.line((MARGIN, foot + 1), (sheet.beside, foot + 1)),
+        liquid_key((tank.contents.liquid for tank in package.tanks), key_at),
+        tank_list(package, calculated, key_at + _KEY / 2, sheet.beside),
     ]
     alternative = _alternative(package, drawn)
     caption = _caption(package, found.drawn_from) + boxes(calculated)
     caption += not_drawn(calculated.outcome(arrival), "Waterline on arrival")
-    return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
+    return sheet.figure(marks, caption, alternative)
 
 
 def _plan(package: Package, form: HullForm, drawn: Sequence[DrawnTank], view: View, width: float) -> str:
@@ -85,8 +88,8 @@ def _plan(package: Package, form: HullForm, drawn: Sequence[DrawnTank], view: Vi
     return "".join(
         [
             tanks_from_above(form, drawn, liquids, view, cut),
-            pen.text((1, top + 2), f"Plan at {show(cut.height, 'height')}", pen.NORMAL, bold=True),
-            pen.text((1, top + 5.2), "half depth", pen.SMALL),
+            pen.text((4, top + 2), f"Plan at {show(cut.height, 'height')}", pen.NORMAL, bold=True),
+            pen.text((4, top + 5.2), "half depth", pen.SMALL),
             pen.text((width - 1, top + 2), "port", pen.SMALL, "end"),
             pen.text((width - 1, bottom - 0.4), "starboard", pen.SMALL, "end"),
         ]
@@ -96,7 +99,9 @@ def _plan(package: Package, form: HullForm, drawn: Sequence[DrawnTank], view: Vi
 def _waterline(afloat: FloatingPosition | None, view: View, ends: tuple[float, float], row: float, width: float) -> str:
     if afloat is None:
         return ""
-    reach = [(view.x(x) + out, view.y(afloat.waterline_at(x))) for x, out in zip(ends, (-6.0, 6.0), strict=True)]
+    reach = [
+        (view.x(x) + out, view.y(afloat.waterline_at(x))) for x, out in zip(ends, (-_BEYOND, _BEYOND), strict=True)
+    ]
     mark = [(reach[0][0] + dx, reach[0][1] + dy) for dx, dy in ((0.2, -2.4), (2.8, -2.4), (1.5, -0.1))]
     found = afloat.hydrostatics
     trim = f"trim {show(abs(found.trim), 'trim', digits=2)} by the {'stern' if found.trim >= 0 else 'head'}"
@@ -106,7 +111,7 @@ def _waterline(afloat: FloatingPosition | None, view: View, ends: tuple[float, f
         [
             pen.line(reach[0], reach[1], pen.MEDIUM, colour=pen.BLUE),
             pen.polygon(mark, pen.FINE, colour=pen.BLUE),
-            pen.label((1, row), f"Draft AP {show(found.draft_aft, 'draft')}", pen.SMALL, "start", True),
+            pen.label((4, row), f"Draft AP {show(found.draft_aft, 'draft')}", pen.SMALL, "start", True),
             pen.label((width / 2, row), pen.shortened(middle, pen.SMALL, width - 40), pen.SMALL),
             pen.label((width - 1, row), f"Draft FP {show(found.draft_forward, 'draft')}", pen.SMALL, "end", True),
         ]

@@ -12,10 +12,10 @@ from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.view import View
 from tenderwright.quantities.display import axis, axis_unit, in_column
 
-HEIGHT = 40.0
-"""Height that the diagram takes on the sheet, mm."""
-_FIELD = 31.0
-_BELOW = 4.0
+LEAST = 36.0
+"""Least height that the diagram takes on the sheet, mm."""
+_OVER, _BELOW = 5.5, 4.0
+"""Space over its field for the key, and below it for the loads, mm."""
 _WITHIN = Hatch((135,), 1.0, pen.FINE, "", pen.FAINT)
 
 
@@ -35,9 +35,14 @@ def allowable_load(block: KeelBlockResult, allowable: float | None) -> float | N
 
 
 def keel_load_diagram(
-    blocks: Sequence[KeelBlockResult], allowable: float | None, landing: LandingLoad | None, view: View, top: float
+    blocks: Sequence[KeelBlockResult],
+    allowable: float | None,
+    landing: LandingLoad | None,
+    view: View,
+    ends: tuple[float, float],
 ) -> str:
-    """Draw the diagram from `top` down; nothing where no load is known."""
+    """Draw the diagram between two heights on the sheet; nothing where no load is known."""
+    top, foot = ends
     loads = [one.load / axis_unit("weight") for one in blocks if one.load is not None]
     if not loads:
         return ""
@@ -46,10 +51,11 @@ def keel_load_diagram(
     ]
     most = max([*loads, landing.load / axis_unit("weight") if landing else 0.0])
     greatest = max([most, *(limit for _, limit in limits if limit <= 3 * most)]) * 1.05
-    base, per = top + HEIGHT - _BELOW, _FIELD / greatest
+    base = foot - _BELOW
+    per = (base - top - _OVER) / greatest
     left, right = view.x(blocks[0].x) - 10, view.x(blocks[-1].x) + 10
     marks = [
-        pen.text((1, top + 2.6), axis("Load on each keel block", "weight"), pen.NORMAL, bold=True),
+        pen.text((4, top + 2.6), axis("Load on each keel block", "weight"), pen.NORMAL, bold=True),
         _key(blocks, bool(limits), landing, top + 1.7),
         _axis(greatest, left, right, base, per),
         *(_bar(one, view, base, per) for one in blocks),
@@ -63,7 +69,7 @@ def keel_load_diagram(
 
 def _key(blocks: Sequence[KeelBlockResult], limits: bool, landing: LandingLoad | None, y: float) -> str:
     """Explain the marks, each by a sample, in one row beside the title."""
-    marks, left = [], 44.0
+    marks, left = [], 50.0
     samples: list[tuple[str, str]] = []
     if any(one.rigid is not None for one in blocks):
         samples.append(("rigid keel", "bar"))
@@ -150,7 +156,7 @@ def _landing(
 def _figures(blocks: Sequence[KeelBlockResult], view: View, base: float) -> list[str]:
     """Write the greater load of each block under it, without decimals, where there is room; the greatest in bold."""
     most = max((one for one in blocks if one.load is not None), key=lambda one: one.load or 0.0)
-    marks, edge = [pen.text((1, base + 3.2), axis("load", "weight"), pen.SMALL)], -1.0e9
+    marks, edge = [pen.text((4, base + 3.2), axis("load", "weight"), pen.SMALL)], -1.0e9
     for one in blocks:
         if one.load is None:
             continue

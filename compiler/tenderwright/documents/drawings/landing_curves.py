@@ -13,15 +13,14 @@ from tenderwright.documents.drawings.chart import Field
 from tenderwright.documents.drawings.pen import Point
 from tenderwright.quantities.display import axis, axis_unit, in_column, show
 
-WIDTH = 69.0
-"""Width that both curves take on the sheet, mm."""
 _AXIS, _HEAD, _FOOT, _GAP = 9.0, 8.0, 5.0, 5.0
 _SHOWN = 1.0
 """How far below settling the curves run at most, m."""
 
 
-def landing_curves(landed: BothLandings, least_gm: float | None, left: float, top: float, height: float) -> str:
-    """Draw both curves side by side from a corner, their level of water shared."""
+def landing_curves(landed: BothLandings, least_gm: float | None, left: float, room: tuple[float, float, float]) -> str:
+    """Draw both curves side by side, their level of water shared, in a room of a width, from a top to a foot."""
+    width, top, foot = room
     curve, landing = landed.curve, landed.exact
     force, depth, height_of = axis_unit("weight"), axis_unit("water level"), axis_unit("metacentric height")
     touch = float(curve.water[0]) / depth
@@ -29,8 +28,8 @@ def landing_curves(landed: BothLandings, least_gm: float | None, left: float, to
     lost = touch - landing.instability.fall / depth
     last = min(settled, max(lost, settled - _SHOWN / depth))
     high, low = touch + 0.08 * (touch - last), last - 0.12 * (touch - last)
-    wide = (WIDTH - _AXIS - _GAP) / 2
-    edges = top + _HEAD, top + height - _FOOT
+    wide = (width - _AXIS - _GAP) / 2
+    edges = top + _HEAD, foot - _FOOT
     within = curve.water / depth >= low
     most = float(curve.upthrust[within].max()) / force
     gm = max(float(curve.gm[0]), least_gm or 0.0) / height_of

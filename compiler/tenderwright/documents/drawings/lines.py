@@ -10,17 +10,15 @@ from tenderwright.calculations.ship.sections import lofted
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import pen
+from tenderwright.documents.drawings.framed import MARGIN, framed
 from tenderwright.documents.drawings.pen import Point
 from tenderwright.documents.drawings.plane import spread
-from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
 from tenderwright.documents.drawings.view import Room, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import axis, axis_unit, decimals, in_column, show
 
 TITLE = "Body plan"
-ROOM = Room(165.0, 120.0)
-"""The body plan is kept small, so that the table of offsets can follow it, mm."""
 _HEAD, _SIDE, _FOOT = 12.0, 14.0, 7.0
 """Space for station labels above, waterline heights beside, and breadths below, mm."""
 
@@ -34,12 +32,15 @@ def body_plan(package: Package, calculated: Calculated) -> Figure | Absent:
     half = float(max(form.half_breadths.max(), form.deck_half_breadths.max()))
 
     def size(scale: int) -> tuple[float, float]:
-        return 2 * (half * 1000 / scale + _SIDE), form.depth * 1000 / scale + _HEAD + _FOOT + TITLE_HEIGHT
+        return 2 * (half * 1000 / scale + _SIDE), form.depth * 1000 / scale + _HEAD + _FOOT
 
-    scale = largest_scale(ROOM, size)
-    wide, high = size(scale)
-    sheet = sheet_of(package, "body-plan", TITLE, scale, max(wide, ROOM.width), high)
-    view = View(scale, sheet.width / 2, _HEAD + sheet.mm(form.depth))
+    sheet = framed(package, "body-plan", TITLE, found.drawn_from)
+    beside = Room(sheet.beside - MARGIN, sheet.foot - MARGIN)
+    over = Room(sheet.right - MARGIN, sheet.over - MARGIN)
+    room = min(beside, over, key=lambda one: largest_scale(one, size))
+    sheet = sheet.at(largest_scale(room, size))
+    top = MARGIN + (room.height - size(sheet.scale)[1]) / 2
+    view = View(sheet.scale, MARGIN + room.width / 2, top + _HEAD + sheet.mm(form.depth))
     marks = [_grid(form, half, view), _sections(package, form, half, view)]
     named = list(_named(package, form).values())
     alternative = (
@@ -52,7 +53,7 @@ def body_plan(package: Package, calculated: Calculated) -> Figure | Absent:
         f"Body plan from {found.drawn_from}: moulded sections aft on the left, forward on the right. {read} "
         f"{found.source}.{_moved(calculated)}"
     )
-    return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
+    return sheet.figure(marks, caption, alternative)
 
 
 def _grid(form: HullForm, half: float, view: View) -> str:
@@ -97,18 +98,20 @@ def _sections(package: Package, form: HullForm, half: float, view: View) -> str:
             amidships = abs(float(form.stations[i]) - middle) < 1e-6
             marks.append(pen.curve(view.all(curve), pen.HEAVY if amidships else pen.MEDIUM))
             tops.append(view.at(curve[-1]))
-        marks.append(_names([names[i] for i in chosen], tops, side, half, view))
+        marks.append(_names([names[i] for i in chosen], tops, side, (half, form.depth), view))
     return "".join(marks)
 
 
-def _names(names: list[str], tops: list[Point], side: int, half: float, view: View) -> str:
+def _names(names: list[str], tops: list[Point], side: int, sizes: tuple[float, float], view: View) -> str:
     """Name the sections in a row over the sheet, with a line down to each deck edge."""
+    half, depth = sizes
     low, high = sorted((view.left + side * 1.2, view.left + side * (view.mm(half) + _SIDE - 1)))
     widths = [pen.text_width(name, pen.SMALL) for name in names]
+    row = view.y(depth) - _HEAD + 3.2
     marks = []
     for name, top, x in zip(names, tops, spread([x for x, _ in tops], widths, low, high, 1.8), strict=True):
-        marks.append(pen.text((x, 3.2), name, pen.SMALL, "middle", kind="station"))
-        marks.append(pen.strokes([((x, 4.0), (x, 5.0)), ((x, 5.0), top)], pen.FINE))
+        marks.append(pen.text((x, row), name, pen.SMALL, "middle", kind="station"))
+        marks.append(pen.strokes([((x, row + 0.8), (x, row + 1.8)), ((x, row + 1.8), top)], pen.FINE))
     return "".join(marks)
 
 

@@ -13,26 +13,31 @@ from tenderwright.quantities.display import axis, axis_unit, in_column
 _KEY = (
     "heavy line: rigid hull on an unbroken line of blocks; bars: greatest on each car, raised for the gaps between cars"
 )
-HEIGHT = 27.0
-"""Height that the diagram takes on the sheet, mm."""
-_FIELD = 21.5
+LEAST = 27.0
+"""Least height that the diagram takes on the sheet, mm."""
+_OVER = 4.5
+"""Space over its field for the key, mm."""
 WITHIN = Hatch((135,), 1.6, pen.FINE, "", pen.FAINT)
 BEYOND = Hatch((45, 135), 1.3, pen.FINE, "", pen.RED)
 
 
-def load_diagram(train: Train, limit: float | None, view: View, ends: tuple[float, float], top: float) -> str:
-    """Draw the diagram between two ends of the sheet from `top` down; limit in kg/m."""
+def load_diagram(
+    train: Train, limit: float | None, view: View, ends: tuple[float, float], room: tuple[float, float]
+) -> str:
+    """Draw the diagram between two ends of the sheet and two heights; limit in kg/m."""
+    top, foot = room
     load = train.load
     named = axis("Keel line load", "line load")
-    title = pen.text((1, top + 2.6), named, pen.NORMAL, bold=True)
+    title = pen.text((4, top + 2.6), named, pen.NORMAL, bold=True)
     if load is None:
         why = "The centre of gravity does not lie over the cars: she cannot stand on them, and no load can be found."
-        return title + pen.text((view.x(train.keel_aft), top + HEIGHT / 2), why, pen.NORMAL)
+        return title + pen.text((view.x(train.keel_aft), (top + foot) / 2), why, pen.NORMAL)
     title += pen.label(
-        (max(31, pen.text_width(named, pen.NORMAL, True) + 3), top + 1.7), _KEY, pen.SMALL, "start", kind="key"
+        (max(34, pen.text_width(named, pen.NORMAL, True) + 7), top + 1.7), _KEY, pen.SMALL, "start", kind="key"
     )
     greatest = max([load.peak, limit or 0.0, *(car.peak for car in train.cars)]) / axis_unit("line load")
-    base, per = top + HEIGHT - 1.0, _FIELD / (greatest * 1.04)
+    base = foot - 1.0
+    per = (base - top - _OVER) / (greatest * 1.04)
     left = min(ends[0] - 3, view.x(load.contact_aft) - 15)
     right = max(ends[1] + 3, view.x(load.contact_forward) + 15)
     marks = [title, _axis(greatest, left, right, base, per)]
@@ -42,7 +47,7 @@ def load_diagram(train: Train, limit: float | None, view: View, ends: tuple[floa
         y = base - limit / axis_unit("line load") * per
         marks.append(pen.line((left, y), (right, y), pen.HEAVY, pen.LIMIT, pen.RED))
         marks.append(
-            pen.label((right, y), f"limit {in_column(limit, 'line load')}", pen.SMALL, "start", True, kind="limit")
+            pen.label((right - 2.0, y), f"limit {in_column(limit, 'line load')}", pen.SMALL, "end", True, kind="limit")
         )
     marks.append(_ends(load, view, base, per))
     return "".join(marks)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
 
 from tenderwright.calculations.ship.condition_of_shell import shell_forecast
@@ -14,10 +13,10 @@ from tenderwright.calculations.thickness.shell_forecast import ShellCondition
 from tenderwright.calculations.thickness.zone_rate import ZoneSummary
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.chart import Field
+from tenderwright.documents.drawings.framed import Cell, framed
 from tenderwright.documents.drawings.hatch import Hatch
-from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
+from tenderwright.documents.drawings.legend import ROW, Entry, legend, rows
 from tenderwright.documents.drawings.shell_expansion import REPAIR
-from tenderwright.documents.drawings.view import LANDSCAPE
 from tenderwright.documents.edition import Figure
 from tenderwright.documents.parts.condition import a_year, rate_of_loss
 from tenderwright.model.package import Package
@@ -28,7 +27,6 @@ TITLE = "Loss of plate by zone, with forecast"
 At = Callable[[float, float], pen.Point]
 """Places a year and a share of loss on paper."""
 SPREAD = Hatch((45,), 0.8, pen.FINE, "", pen.BLUE)
-_ACROSS, _HIGH, _KEY = 4, 52.0, 6.0
 _LEFT, _TOP, _FOOT, _RIGHT = 9.0, 8.0, 6.0, 2.0
 
 
@@ -42,15 +40,17 @@ def loss_plot(package: Package, calculated: Calculated) -> Figure | Absent:
     if condition is None or not found:
         return Lacking("it needs readings in a zone of vessel/condition.yaml")
     written = {zone.zone: zone for zone in condition.zones}
-    rows = math.ceil(len(found) / _ACROSS)
-    high = rows * _HIGH + _KEY + TITLE_HEIGHT
-    sheet = sheet_of(package, "loss-by-zone", TITLE, 0, LANDSCAPE.width, high, REPAIR)
-    wide = LANDSCAPE.width / _ACROSS
-    marks = []
-    for index, (name, zone) in enumerate(found.items()):
-        left, top = (index % _ACROSS) * wide, (index // _ACROSS) * _HIGH
-        marks += _panel(shell, zone, written[name], left, top, wide)
-    marks += _key(rows * _HIGH + 2.0)
+    sheet = framed(package, "loss-by-zone", TITLE, "thickness readings of every survey", REPAIR)
+    key = _key()
+    foot = ROW * len(rows(key, sheet.beside - 4)) + 1.0
+    sizes = (one for one in range(120, 20, -1) if len(sheet.cells(one, 0.7 * one, foot)) >= len(found))
+    cells = sheet.cells(wide := next(sizes), 0.7 * wide, foot)
+    marks = [
+        mark
+        for cell, (name, zone) in zip(cells, found.items(), strict=False)
+        for mark in _panel(shell, zone, written[name], cell)
+    ]
+    marks.append(legend(key, 4.0, sheet.foot - foot + 2.5, sheet.beside - 4))
     alternative = "; ".join(
         f"{written[name].name}: mean loss {decimals(100 * zone.mean_loss, 1)} %, "
         f"{decimals(100 * zone.mean_at_next, 1)} % expected at the next docking"
@@ -63,17 +63,16 @@ def loss_plot(package: Package, calculated: Calculated) -> Figure | Absent:
         f"mean may be off at {100 * shell.outlook.confidence:g} % confidence, one-sided. The triangle is the worst "
         "reading."
     )
-    return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)
+    return sheet.figure(marks, caption, words)
 
 
-def _panel(
-    shell: ShellCondition, zone: ZoneSummary, written: WastageZone, left: float, top: float, wide: float
-) -> list[str]:
+def _panel(shell: ShellCondition, zone: ZoneSummary, written: WastageZone, cell: Cell) -> list[str]:
+    left, top, wide, high = cell.left, cell.top, cell.width, cell.height
     limit, last = written.allowable.si, float(shell.readings.year[shell.analysis.latest].max())
     begin = min([last - 5.0, *(year for year, _ in zone.means)]) - 1.0
     end = shell.outlook.docking + shell.outlook.interval + 1.0
     greatest = 1.25 * max(limit, zone.greatest_loss, zone.upper_at_next)
-    edges = left + _LEFT, left + wide - _RIGHT, top + _TOP, top + _HIGH - _FOOT
+    edges = left + _LEFT, left + wide - _RIGHT, top + _TOP, top + high - _FOOT
     field = Field(*edges, (begin, end), (0.0, greatest))
     at = field.at
     name = pen.shortened(written.name[:1].upper() + written.name[1:], pen.NORMAL, wide - 4, True)
@@ -117,19 +116,13 @@ def _forecast(zone: ZoneSummary, last: float, following: float, at: At) -> list[
     ]
 
 
-def _key(top: float) -> list[str]:
-    marks, at = [], 2.0
-    entries = (
-        ("spaces gauged twice", pen.circle((0, 0), 0.8, pen.FINE, pen.PAPER), 2.0),
-        ("all latest readings", pen.circle((0, 0), 0.8, pen.FINE, pen.INK), 2.0),
-        ("worst", pen.polygon([(-0.9, 0.8), (0.9, 0.8), (0, -0.9)], pen.FINE, fill=pen.INK), 2.0),
-        ("limit", pen.line((-4, 0), (4, 0), pen.MEDIUM, pen.LIMIT), 9.0),
-        ("substantial", pen.line((-4, 0), (4, 0), pen.FINE, pen.HIDDEN), 9.0),
-        ("docking planned", pen.line((-4, 0), (4, 0), pen.FINE, pen.CHAIN, pen.FAINT), 9.0),
-        ("forecast", pen.line((-4, 0), (4, 0), pen.MEDIUM, "1.6 0.8", pen.BLUE), 9.0),
-    )
-    for words, mark, wide in entries:
-        moved = pen.element("g", {"transform": f"translate({pen.number(at + wide / 2)} {pen.number(top)})"}, mark)
-        marks += [moved, pen.text((at + wide + 1.2, top + 0.9), words, pen.SMALL, kind="legend")]
-        at += wide + 1.2 + pen.text_width(words, pen.SMALL) + 3.5
-    return marks
+def _key() -> list[Entry]:
+    return [
+        Entry("spaces gauged twice", pen.circle((0, 0), 0.8, pen.FINE, pen.PAPER), 2.0),
+        Entry("all latest readings", pen.circle((0, 0), 0.8, pen.FINE, pen.INK), 2.0),
+        Entry("worst", pen.polygon([(-0.9, 0.8), (0.9, 0.8), (0, -0.9)], pen.FINE, fill=pen.INK), 2.0),
+        Entry("limit", pen.line((-4, 0), (4, 0), pen.MEDIUM, pen.LIMIT), 9.0),
+        Entry("substantial", pen.line((-4, 0), (4, 0), pen.FINE, pen.HIDDEN), 9.0),
+        Entry("docking planned", pen.line((-4, 0), (4, 0), pen.FINE, pen.CHAIN, pen.FAINT), 9.0),
+        Entry("forecast", pen.line((-4, 0), (4, 0), pen.MEDIUM, "1.6 0.8", pen.BLUE), 9.0),
+    ]

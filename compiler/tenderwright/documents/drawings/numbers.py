@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.pen import Point
-from tenderwright.documents.drawings.plane import Outline, roomiest, spread
+from tenderwright.documents.drawings.plane import Outline, roomiest, uncrossed
 
 SIZE = 2.7
 
@@ -38,7 +38,7 @@ def place_numbers(
             taken.append(place)
             marks.append(pen.label(place, thing.shown, SIZE, bold=True, kind=kind))
     widths = [pen.text_width(shown, SIZE, True) + 0.6 for shown, _ in outside]
-    places = spread([foot[0] for _, foot in outside], widths, *ends)
+    places = uncrossed([foot for _, foot in outside], widths, row, ends)
     for (shown, foot), x in zip(outside, places, strict=True):
         near = row + (1.6 if foot[1] > row else -1.6)
         marks.append(pen.line((x, near), foot, pen.FINE) + pen.circle(foot, 0.35, 0, fill=pen.INK))

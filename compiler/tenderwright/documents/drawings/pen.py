@@ -71,6 +71,29 @@ def picture(width: float, height: float, words: str, marks: Iterable[str]) -> st
     return element("svg", attributes, *marks)
 
 
+def document(name: str, size: tuple[float, float], title: str, description: str, marks: Iterable[str]) -> str:
+    """Put marks on a sheet, its sides in mm, and give it as an SVG document with its title and description."""
+    wide, high = map(number, size)
+    attributes: dict[str, str | float] = {
+        "xmlns": "http://www.w3.org/2000/svg",
+        "width": f"{wide}mm",
+        "height": f"{high}mm",
+        "viewBox": f"0 0 {wide} {high}",
+        "role": "img",
+        "aria-labelledby": f"{name}-title {name}-desc",
+        **FACE,
+    }
+    return element(
+        "svg",
+        attributes,
+        element("title", {"id": f"{name}-title"}, words(title)),
+        element("desc", {"id": f"{name}-desc"}, words(description)),
+        element("rect", {"x": 0, "y": 0, "width": size[0], "height": size[1], "fill": PAPER}),
+        *(f"\n{mark}" for mark in marks if mark),
+        "\n",
+    )
+
+
 def line(start: Point, end: Point, width: float = FINE, dash: str = "", colour: str = INK) -> str:
     """Draw a straight line."""
     ends: dict[str, str | float] = {"x1": start[0], "y1": start[1], "x2": end[0], "y2": end[1]}
@@ -149,6 +172,18 @@ def shortened(content: str, size: float, room: float, bold: bool = False) -> str
     while content and text_width(content + "…", size, bold) > room:
         content = content[:-1]
     return content.rstrip(" ,;:(") + "…"
+
+
+def wrapped(content: str, size: float, room: float, rows: int, bold: bool = False) -> list[str]:
+    """Set words in up to so many rows; the last is shortened where they are too many."""
+    lines = [""]
+    for word in content.split():
+        wider = f"{lines[-1]} {word}".strip()
+        if text_width(wider, size, bold) <= room or not lines[-1] or len(lines) == rows:
+            lines[-1] = wider
+        else:
+            lines.append(word)
+    return [shortened(one, size, room, bold) for one in lines]
 
 
 def _pair(point: Point) -> str:

@@ -160,6 +160,44 @@ def _distances(points: Points, outline: Outline, reach: float) -> Points:
     return least
 
 
+def uncrossed(
+    feet: Outline, widths: Sequence[float], row: float, ends: tuple[float, float], gap: float = 0.8
+) -> list[float]:
+    """Place labels along a row so that no two straight leaders from them to their feet cross.
+
+    They stand in the order of their feet, but where a leader would run across another's the two change places.
+    """
+    order = sorted(range(len(feet)), key=lambda i: feet[i])
+    wanted = sorted(x for x, _ in feet)
+    for _ in range(len(feet) ** 2 + 1):
+        places = spread(wanted, [widths[i] for i in order], *ends)
+        crossing = next(
+            (
+                at
+                for at in range(len(order) - 1)
+                if _cross(((places[at], row), feet[order[at]]), ((places[at + 1], row), feet[order[at + 1]]))
+            ),
+            None,
+        )
+        if crossing is None:
+            break
+        order[crossing], order[crossing + 1] = order[crossing + 1], order[crossing]
+    found = [0.0] * len(feet)
+    for i, place in zip(order, places, strict=True):
+        found[i] = place
+    return found
+
+
+def _cross(one: Segment, other: Segment) -> bool:
+    """Tell whether two segments cross, their ends not counted."""
+
+    def side(a: Point, b: Point, c: Point) -> float:
+        return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+    (a, b), (c, d) = one, other
+    return side(a, b, c) * side(a, b, d) < -1e-9 and side(c, d, a) * side(c, d, b) < -1e-9
+
+
 def spread(wanted: Sequence[float], widths: Sequence[float], low: float, high: float, gap: float = 0.8) -> list[float]:
     """Move the middles of labels along a row just so far that they do not overlap, in order, between two ends.
 

@@ -10,9 +10,10 @@ from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale
+from tenderwright.documents.drawings.framed import MARGIN, framed
 from tenderwright.documents.drawings.hatch import Hatch
-from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
-from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.drawings.legend import Entry, legend
+from tenderwright.documents.drawings.view import Room, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.model.timber import Plank, Timber
@@ -30,7 +31,8 @@ CONDITIONS = {
 }
 """By condition of the plank; sound ones are left white."""
 SIDES = ("port", "starboard")
-_ROW, _NAME, _LEGEND, _MARGIN = 7.0, 26.0, 9.0, 3.0
+_MOST, _NAME = 12.0, 26.0
+"""Greatest height of a row, and width of the names of strakes, mm."""
 
 
 def plank_expansion(package: Package, calculated: Calculated) -> Figure | Absent:
@@ -43,31 +45,34 @@ def plank_expansion(package: Package, calculated: Calculated) -> Figure | Absent
     rows = {side: _strakes([one for one in timber.planks if one.side in (side, "both")]) for side in SIDES}
     ends = [x for one in timber.planks for x in (one.from_.x, one.to.x)]
     low, high = min(0.0, *ends), max(ship.dimensions.length_between_perpendiculars.si, *ends)
-    height = _ROW * (sum(map(len, rows.values())) + 1) + FRAMES_HEIGHT + _LEGEND + TITLE_HEIGHT + 2 * _MARGIN
-    scale = largest_scale(LANDSCAPE, lambda one: ((high - low) * 1000 / one + _NAME + 2 * _MARGIN, 0.0))
-    sheet = sheet_of(package, "plank-expansion", TITLE, scale, LANDSCAPE.width, height, REPAIR)
-    view = View(scale, _NAME + _MARGIN - low * 1000 / scale, 0.0)
-    marks, top = [], _MARGIN
+    sheet = framed(package, "plank-expansion", TITLE, "survey of her timber", REPAIR)
+    room = Room(sheet.right - MARGIN, 0.0)
+    scale = largest_scale(room, lambda one: ((high - low) * 1000 / one + _NAME + 4, 0.0))
+    sheet = sheet.at(scale)
+    row = min(_MOST, (sheet.over - MARGIN - FRAMES_HEIGHT - 1) / (sum(map(len, rows.values())) + 1))
+    view = View(scale, MARGIN + _NAME + 2 - low * 1000 / scale, 0.0)
+    marks, top = [], MARGIN
     for side in SIDES:
         if rows[side]:
-            marks.append(pen.text((1.0, top + 2.4), side.capitalize(), pen.NORMAL, bold=True, kind="side"))
+            marks.append(pen.text((4, top + 2.4), side.capitalize(), pen.NORMAL, bold=True, kind="side"))
         # Upward on the ship is upward on the paper for port, and downward for starboard, as the shell is laid flat.
         order = rows[side][::-1] if side == "port" else rows[side]
         for strake in order:
             of = [one for one in timber.planks if one.strake == strake and one.side in (side, "both")]
-            marks.append(pen.text((1.0, top + _ROW / 2 + 2.6), pen.shortened(f"{strake}", pen.SMALL, _NAME), pen.SMALL))
-            marks += [mark for one in of for mark in _plank(one, view, top)]
-            top += _ROW
-        top += _ROW / 2
+            marks.append(pen.text((4, top + row / 2 + 2.6), pen.shortened(f"{strake}", pen.SMALL, _NAME), pen.SMALL))
+            marks += [mark for one in of for mark in _plank(one, view, (top, row))]
+            top += row
+        top += row / 2
     marks += [frame_scale(package.frames, view, top, (low, high))] if package.frames else []
-    marks += _legend({one.condition for one in timber.planks}, top + FRAMES_HEIGHT + 4)
+    marks.append(pen.line((MARGIN, sheet.over + 1), (sheet.beside, sheet.over + 1)))
+    marks.append(legend(_key({one.condition for one in timber.planks}), 4, sheet.over + 4, sheet.beside - 4))
     words = _words(timber)
     caption = (
         "Each row is a strake, forward to the right, lengths to scale and widths not: port above with its garboard "
         "lowest, starboard below with its garboard highest. Only planks that the survey tells of are shown; what is "
         "left blank was not surveyed or is not listed."
     )
-    return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)
+    return sheet.figure(marks, caption, words)
 
 
 def _strakes(planks: Iterable[Plank]) -> list[str]:
@@ -82,24 +87,21 @@ def _strakes(planks: Iterable[Plank]) -> list[str]:
     return sorted(names, key=height)
 
 
-def _plank(one: Plank, view: View, top: float) -> list[str]:
+def _plank(one: Plank, view: View, at: tuple[float, float]) -> list[str]:
+    top, row = at
     left, right = sorted((view.x(one.from_.x), view.x(one.to.x)))
-    box = [(left, top + 0.6), (right, top + 0.6), (right, top + _ROW - 0.6), (left, top + _ROW - 0.6)]
+    box = [(left, top + 0.6), (right, top + 0.6), (right, top + row - 0.6), (left, top + row - 0.6)]
     named = f"{one.plank} ({one.item})" if one.item else one.plank
     return [
         CONDITIONS[one.condition].over([box]),
         pen.polygon(box, pen.HEAVY if one.condition == "renew" else pen.FINE),
-        pen.label(((left + right) / 2, top + _ROW / 2), named, pen.SMALL, bold=one.condition == "renew", kind="plank"),
+        pen.label(((left + right) / 2, top + row / 2), named, pen.SMALL, bold=one.condition == "renew", kind="plank"),
     ]
 
 
-def _legend(used: set[str], top: float) -> list[str]:
-    at, marks = 1.0, []
-    for words, hatch in CONDITIONS.items():
-        if words in used:
-            marks += [hatch.swatch(at, top), pen.text((at + 8.2, top + 0.9), words, pen.SMALL, kind="legend")]
-            at += 8.2 + pen.text_width(words, pen.SMALL) + 3
-    return [*marks, pen.text((at, top + 0.9), "in brackets: the item", pen.SMALL, kind="legend")]
+def _key(used: set[str]) -> list[Entry]:
+    entries = [Entry(words, hatch.swatch(-3.5, 0), 7.0) for words, hatch in CONDITIONS.items() if words in used]
+    return [*entries, Entry("in brackets: the item", "", 0.0)]
 
 
 def _words(timber: Timber) -> str:

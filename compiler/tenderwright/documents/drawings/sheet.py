@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tenderwright.documents.drawings import pen
-from tenderwright.documents.drawings.view import IN_FEET
+from tenderwright.documents.drawings.view import CUSTOMARY
 from tenderwright.model.package import Package
 from tenderwright.quantities.customs import system
 from tenderwright.quantities.display import axis, axis_unit
@@ -54,32 +54,14 @@ class Sheet:
 
     def svg(self, marks: Sequence[str], description: str) -> str:
         """Put marks on the sheet and give it as an SVG document."""
-        attributes: dict[str, str | float] = {
-            "xmlns": "http://www.w3.org/2000/svg",
-            "width": f"{pen.number(self.width)}mm",
-            "height": f"{pen.number(self.height)}mm",
-            "viewBox": f"0 0 {pen.number(self.width)} {pen.number(self.height)}",
-            "role": "img",
-            "aria-labelledby": f"{self.name}-title {self.name}-desc",
-            **pen.FACE,
-        }
-        ground: dict[str, str | float] = {"x": 0, "y": 0, "width": self.width, "height": self.height, "fill": pen.PAPER}
-        return pen.element(
-            "svg",
-            attributes,
-            pen.element("title", {"id": f"{self.name}-title"}, pen.words(f"{self.title}, {self.ship}")),
-            pen.element("desc", {"id": f"{self.name}-desc"}, pen.words(description)),
-            pen.element("rect", ground),
-            *(f"\n{mark}" for mark in marks if mark),
-            *(f"\n{mark}" for mark in self._title_strip()),
-            "\n",
-        )
+        title = f"{self.title}, {self.ship}"
+        strip = self._title_strip()
+        return pen.document(self.name, (self.width, self.height), title, description, [*marks, *strip])
 
     def _title_strip(self) -> list[str]:
         top = self.foot
-        bar = self._bar() if self.scale else 0.0
-        bar_left = self.width - 8 - (self.mm(bar * axis_unit("distance")) if self.scale else 0.0)
-        scale = _named(self.scale) if self.scale else self.unscaled
+        bar_left = self.width - 8 - (_bar(self.scale)[1] if self.scale else 0.0)
+        scale = scale_name(self.scale) if self.scale else self.unscaled
         scale_right = min(bar_left - 4, self.width - 62) if self.scale else self.width - 2
         room = scale_right - pen.text_width(scale, 3.2, True) - 5
         tender = f"{self.ship} · Tender {self.tender}" if self.tender else self.ship
@@ -95,7 +77,7 @@ class Sheet:
             if self.revision
             else "",
             *self._caution(bar_left - 5, scale_right - pen.text_width(self.revision, pen.SMALL) - 4),
-            *(self._bar_marks(bar, bar_left, top + 4) if self.scale else ()),
+            *(scale_bar(self.scale, self.width - 8, top + 4) if self.scale else ()),
         ]
 
     def _caution(self, room: float, beside_revision: float) -> list[str]:
@@ -117,29 +99,39 @@ class Sheet:
         """Give a length on the ship as a length on paper."""
         return metres * 1000.0 / self.scale
 
-    def _bar(self) -> float:
-        """Choose the length of the scale bar, in the unit of distances: the longest that stays within 42 mm."""
-        unit = axis_unit("distance")
-        return max((length for length in _BAR_LENGTHS if self.mm(length * unit) <= 42), default=1.0)
 
-    def _bar_marks(self, length: float, left: float, top: float) -> list[str]:
-        marks = []
-        wide = self.mm(length * axis_unit("distance"))
-        for part in range(5):
-            a, b = left + wide * part / 5, left + wide * (part + 1) / 5
-            box = [(a, top), (b, top), (b, top + 1.4), (a, top + 1.4)]
-            marks.append(pen.polygon(box, pen.FINE, fill=pen.INK if part % 2 == 0 else pen.PAPER))
-        for part in range(6):
-            share = part / 5
-            shown = f"{length * share:g}"
-            marks.append(pen.text((left + wide * share, top + 4.6), shown, pen.SMALL, "middle"))
-        marks.append(pen.text((left + wide + 3, top + 4.6), axis("", "distance").removeprefix(", "), pen.SMALL))
-        return marks
+def scale_bar(scale: int, right: float, top: float) -> list[str]:
+    """Draw the bar of a scale so that it ends at the right: in the unit of distances, as long as stays in 42 mm."""
+    length, wide = _bar(scale)
+    left, marks = right - wide, []
+    for part in range(5):
+        a, b = left + wide * part / 5, left + wide * (part + 1) / 5
+        box = [(a, top), (b, top), (b, top + 1.4), (a, top + 1.4)]
+        marks.append(pen.polygon(box, pen.FINE, fill=pen.INK if part % 2 == 0 else pen.PAPER))
+    for part in range(6):
+        share = part / 5
+        shown = f"{length * share:g}"
+        marks.append(pen.text((left + wide * share, top + 4.6), shown, pen.SMALL, "middle", kind="bar"))
+    marks.append(pen.text((right + 3, top + 4.6), axis("", "distance").removeprefix(", "), pen.SMALL, kind="bar"))
+    return marks
 
 
-def _named(scale: int) -> str:
+def _bar(scale: int) -> tuple[float, float]:
+    """Choose the length of the scale bar, in the unit of distances and in mm."""
+    unit = axis_unit("distance") * 1000.0 / scale
+    length = max((length for length in _BAR_LENGTHS if length * unit <= 42), default=1.0)
+    return length, length * unit
+
+
+def scale_name(scale: int) -> str:
     """Name a scale, such as `Scale 1:100` or `Scale 1/8 in = 1 ft`."""
-    return f"Scale {IN_FEET[scale]} in = 1 ft" if system() == "us" and scale in IN_FEET else f"Scale 1:{scale}"
+    return f"Scale {CUSTOMARY[scale]}" if system() == "us" and scale in CUSTOMARY else f"Scale 1:{scale}"
+
+
+def named_ship(package: Package) -> str:
+    """Name the ship and the tender."""
+    ship = package.particulars.name if package.particulars else package.tender.ship if package.tender else ""
+    return f"{ship} · Tender {package.tender.tender.number}" if package.tender else ship
 
 
 def sheet_of(

@@ -17,11 +17,11 @@ from tenderwright.calculations.thickness.shell_forecast import ShellCondition
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale
+from tenderwright.documents.drawings.framed import MARGIN, Framed, framed
 from tenderwright.documents.drawings.hatch import Hatch
-from tenderwright.documents.drawings.plane import spread
-from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
+from tenderwright.documents.drawings.plane import uncrossed
 from tenderwright.documents.drawings.shell_cells import SIGNS, Expansion, runs, worst_by_cell
-from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.drawings.view import Room, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import in_column, unit_of
@@ -36,7 +36,7 @@ CLASSES = (
     ("beyond the limit", Hatch((45, 135), 0.8, pen.FINE)),
 )
 RENEWAL = Hatch((90,), 0.8, pen.FINE, "", pen.RED)
-_SIDE, _ROW, _LEGEND, _GAP = 12.0, 5.0, 9.0, 1.2
+_SIDE, _ROW, _LEGEND = 12.0, 5.0, 4.4
 
 
 def shell_expansion(package: Package, calculated: Calculated) -> Figure | Absent:
@@ -50,16 +50,18 @@ def shell_expansion(package: Package, calculated: Calculated) -> Figure | Absent
     inserts = () if isinstance(renewal, Absent) else renewal.inserts
     frames = plan.grid.frames
     length, girth = float(frames[-1] - frames[0]), float(np.max(plan.grid.seams))
-    fixed = 2 * _ROW + FRAMES_HEIGHT + _LEGEND + TITLE_HEIGHT + 3
+    fixed = 2 * _ROW + FRAMES_HEIGHT + 3
 
     def size(scale: int) -> tuple[float, float]:
         return length * 1000 / scale + 2 * _SIDE, 2 * girth * 1000 / scale + fixed
 
-    scale = largest_scale(LANDSCAPE, size)
-    wide, high = size(scale)
-    sheet = sheet_of(package, "shell-expansion", TITLE, scale, max(wide, LANDSCAPE.width), high, REPAIR)
-    middle = _ROW + sheet.mm(girth) + 1
-    view = View(scale, (sheet.width - sheet.mm(length)) / 2 - sheet.mm(float(frames[0])), middle)
+    sheet = framed(package, "shell-expansion", TITLE, "thickness readings and strakes of the shell", REPAIR)
+    room = Room(sheet.right - MARGIN, sheet.over - MARGIN)
+    sheet = sheet.at(largest_scale(room, size))
+    spare = max(0.0, room.height - size(sheet.scale)[1]) / 2
+    row = MARGIN + spare
+    middle = row + _ROW + sheet.mm(girth) + 1
+    view = View(sheet.scale, (sheet.frame.width - sheet.mm(length)) / 2 - sheet.mm(float(frames[0])), middle)
     drawn = Expansion(plan, view)
     edges = drawn.edges
     worst, gauged = worst_by_cell(shell, plan.grid)
@@ -70,9 +72,11 @@ def shell_expansion(package: Package, calculated: Calculated) -> Figure | Absent
         *_lines(drawn, edges),
         *_renewals(drawn, inserts, edges),
         *_names(drawn, edges),
-        *_labels(drawn, shell, inserts, edges, (1.0, bottom - 1.5), sheet.width),
+        *_labels(drawn, shell, inserts, edges, (row + 1.0, bottom - 1.5), sheet.right),
         frame_scale(package.frames, view, bottom + 1) if package.frames else "",
-        *_legend(bottom + 1 + FRAMES_HEIGHT + 2),
+        pen.line((MARGIN, sheet.over + 1), (sheet.beside, sheet.over + 1)),
+        *_legend(sheet.over + 4),
+        *_list(package, inserts, sheet),
     ]
     words = _words(shell, renewal, gauged)
     girths = (
@@ -85,9 +89,9 @@ def shell_expansion(package: Package, calculated: Calculated) -> Figure | Absent
         f"The shell laid flat, port above and starboard below, forward to the right; {girths}. Hatching grows denser "
         "with the loss of the worst reading of a frame space, as a share of what plate may lose there; a dot marks a "
         "space gauged by the latest survey, and "
-        "one without dot or hatching was not gauged. Heavy outlines are inserts, numbered as where they are listed."
+        "one without dot or hatching was not gauged. Heavy outlines are inserts, numbered as listed."
     )
-    return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)
+    return sheet.figure(marks, caption, words)
 
 
 def _words(shell: ShellCondition, renewal: RenewalPlan | Absent, gauged: Flags) -> str:
@@ -169,7 +173,7 @@ def _names(drawn: Expansion, edges: Floats) -> list[str]:
                         pen.label(view.at((x, sign * 0.5 * (low + high))), name, pen.SMALL, bold=True, kind="strake")
                     )
         y = view.y(sign * 0.9 * float(edges[-1].max()))
-        marks.append(pen.text((1.0, y), ("Port", "Starboard")[side], pen.NORMAL, bold=True, kind="side"))
+        marks.append(pen.text((4, y), ("Port", "Starboard")[side], pen.NORMAL, bold=True, kind="side"))
     return marks
 
 
@@ -193,7 +197,7 @@ def _labels(
             feet.append((0.5 * (min(xs) + max(xs)), min(ys) if side == 0 else max(ys)))
         row = rows[side] + (1.5 if side == 0 else 0.0)
         widths = [pen.text_width(word, pen.NORMAL, True) + 0.8 for word in words]
-        places = spread([x for x, _ in feet], widths, 2.0, width - 2.0)
+        places = uncrossed(feet, widths, row + (1.4 if side == 0 else -1.4), (MARGIN, width))
         for word, foot, x in zip(words, feet, places, strict=True):
             marks.append(pen.line((x, row + (1.4 if side == 0 else -1.4)), foot, pen.FINE, "", pen.RED))
             marks.append(pen.label((x, row), word, pen.NORMAL, "middle", True, kind="renewal"))
@@ -211,18 +215,36 @@ def _named(shell: ShellCondition, one: PlannedRenewal) -> str:
 
 
 def _legend(top: float) -> list[str]:
-    at, marks = 1.0, []
+    """Explain the marks, one under the other beside the title block."""
+    marks = [pen.text((4, top + 0.9), "Loss of the worst reading", pen.SMALL, bold=True)]
     entries = [(words, hatch, False) for words, hatch in CLASSES] + [("plate to renew", RENEWAL, True)]
-    marks.append(pen.text((at, top + 0.9), "Loss of the worst reading:", pen.SMALL, bold=True))
-    at += pen.text_width("Loss of the worst reading:", pen.SMALL, True) + 2
-    for words, hatch, heavy in entries:
-        marks.append(hatch.swatch(at, top))
+    for row, (words, hatch, heavy) in enumerate(entries, 1):
+        y = top + _LEGEND * row
+        marks.append(hatch.swatch(4, y))
         if heavy:
-            box = [(at, top - 1.3), (at + 7, top - 1.3), (at + 7, top + 1.3), (at, top + 1.3)]
-            marks.append(pen.polygon(box, pen.HEAVY, "", pen.RED))
-        marks.append(pen.text((at + 8.2, top + 0.9), words, pen.SMALL, kind="legend"))
-        at += 8.2 + pen.text_width(words, pen.SMALL) + 3
-    line = "thin: seams; heavy: butts; broken outlines: renewed by an item of its own; figures: worst reading, "
-    line += unit_of("thickness")
-    marks.append(pen.text((1.0, top + 4.8), line, pen.SMALL, kind="legend"))
+            marks.append(
+                pen.polygon([(4, y - 1.3), (11, y - 1.3), (11, y + 1.3), (4, y + 1.3)], pen.HEAVY, "", pen.RED)
+            )
+        marks.append(pen.text((12.5, y + 0.9), words, pen.SMALL, kind="legend"))
+    lines = (
+        "broken outline: renewed by an item of its own",
+        "thin lines: seams; heavy: butts; dot: gauged",
+        f"figure at an insert: its worst reading, {unit_of('thickness')}",
+    )
+    y = top + _LEGEND * (len(entries) + 1) + 0.9
+    return [*marks, *(pen.text((4, y + 3.8 * row), line, pen.SMALL, kind="legend") for row, line in enumerate(lines))]
+
+
+def _list(package: Package, renewals: Sequence[PlannedRenewal], sheet: Framed) -> list[str]:
+    """List the inserts beside the key, as many as there is room for."""
+    left, top, apart = 72.0, sheet.over + 4.9, 3.8
+    rows = int((sheet.foot - top) / apart)
+    each = (sheet.beside - left) / 2
+    marks = [pen.text((left, top), "Inserts", pen.SMALL, bold=True)] if renewals else []
+    for index, one in enumerate(renewals[: 2 * rows]):
+        x, y = left + (index // rows) * each, top + (index % rows + 1) * apart
+        where = f"{package.frames.label(one.aft)} to {package.frames.label(one.forward)}" if package.frames else ""
+        told = f"strake {' and '.join(one.strakes)} {one.side}, {where}".rstrip(", ")
+        marks.append(pen.text((x, y), one.name, bold=True))
+        marks.append(pen.text((x + 8, y), pen.shortened(told, pen.SMALL, each - 9), kind="insert-list"))
     return marks

@@ -9,29 +9,30 @@ import numpy as np
 
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.calculations.ship.block_places import KeelBlockResult, SideBlockResult
-from tenderwright.calculations.ship.hull import hull
+from tenderwright.calculations.ship.hull import Hull, hull
 from tenderwright.calculations.ship.keel_loads import planned_keel_blocks
 from tenderwright.calculations.ship.side_loads import planned_side_blocks
 from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import outline, pen
 from tenderwright.documents.drawings.block_marks import NOMINAL, TIMBER, letter
+from tenderwright.documents.drawings.framed import framed
 from tenderwright.documents.drawings.pen import Point
-from tenderwright.documents.drawings.sheet import PROPOSAL, TITLE_HEIGHT, sheet_of
-from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.drawings.sheet import PROPOSAL
+from tenderwright.documents.drawings.view import View, scales
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import decimals, in_column, show, unit_of
 
 TITLE = "Docking plan: sections at side blocks"
-_ABREAST, _ROWS = 4, 2
-"""Sections on a sheet."""
-_HEAD, _BELOW, _GAP = 4.6, 16.0, 3.0
+_MOST = 12
+"""Sections on a sheet at most."""
+_HEAD, _BELOW, _GAP = 5.0, 17.0, 3.0
 """Space over a section for its name, below it for sizes, and between sections, mm."""
-_BEYOND = 0.8
+_BEYOND = 0.56
 """How far a section is drawn beyond the centreline, m."""
-_CUT = 0.4
-"""Height at which sections are broken off, as a share of the depth."""
+_OUTBOARD = 0.7
+"""How far beyond the side blocks sections are broken off, m."""
 
 
 def side_block_sections(package: Package, calculated: Calculated) -> list[Figure] | Absent:
@@ -44,49 +45,46 @@ def side_block_sections(package: Package, calculated: Calculated) -> list[Figure
     if not pairs:
         return NotAsked("the docking plan has no side blocks")
     blocks = calculated.found(planned_keel_blocks) or ()
-    each = _ABREAST * _ROWS
-    sheets = [pairs[start : start + each] for start in range(0, len(pairs), each)]
-    return [_sheet(package, blocks, found.form, part, number) for number, part in enumerate(sheets, 1)]
+    sheets = [pairs[start : start + _MOST] for start in range(0, len(pairs), _MOST)]
+    return [_sheet(package, blocks, found, part, number) for number, part in enumerate(sheets, 1)]
 
 
 def _sheet(
     package: Package,
     blocks: Sequence[KeelBlockResult],
-    form: HullForm,
+    found: Hull,
     pairs: Sequence[SideBlockResult],
     number: int,
 ) -> Figure:
+    form = found.form
     depth = package.particulars.dimensions.depth.si if package.particulars else form.depth
     under = outline.keel_underside(package.particulars)
     raised = _raised(pairs, under)
-    top = max(_CUT * depth, *(one.shell_outer + 0.3 for one in pairs))
-    half = float(max(np.max(form.half_breadth_at(one.x, np.linspace(form.keel_at(one.x), top, 20))) for one in pairs))
-    columns = min(_ABREAST, len(pairs))
-    rows = -(-len(pairs) // columns)
+    half = max(one.off_centre + one.width / 2 for one in pairs) + _OUTBOARD
+    top = max(_height_at(form, one.x, half, depth) for one in pairs)
+    longest = max(pen.text_width(words, pen.SMALL) for pair in pairs for words in _words(pair)) + _GAP
 
     def cell(scale: int) -> tuple[float, float]:
         metre = 1000 / scale
-        return (half + _BEYOND) * metre + _GAP, (top - under + raised) * metre + _HEAD + _BELOW
+        return max((half + _BEYOND) * metre + _GAP, longest), (top - under + raised) * metre + _HEAD + _BELOW
 
-    def size(scale: int) -> tuple[float, float]:
-        wide, high = cell(scale)
-        return max(columns * wide, LANDSCAPE.width * 0.6), rows * high + TITLE_HEIGHT
-
-    scale = largest_scale(LANDSCAPE, size)
-    wide, high = cell(scale)
     name = "docking-sections" if number == 1 else f"docking-sections-{number}"
-    height = rows * high + TITLE_HEIGHT
-    sheet = sheet_of(package, name, TITLE, scale, LANDSCAPE.width, height, PROPOSAL)
-    spare = (sheet.width - columns * wide) / columns
-    longest = max(pen.text_width(words, pen.SMALL) for pair in pairs for words in _words(pair))
-    before = max(0.0, min(spare / 2, wide + spare - longest - _GAP))
+    sheet = framed(package, name, TITLE, found.drawn_from, PROPOSAL)
+    fitting = (one for one in scales() if len(sheet.cells(*cell(one))) >= len(pairs))
+    sheet = sheet.at(next(fitting, scales()[-1]))
     marks = []
-    for index, pair in enumerate(pairs):
-        left = (index % columns) * (wide + spare) + before + _GAP / 2
-        view = View(scale, left + sheet.mm(half), (index // columns) * high + _HEAD + sheet.mm(top))
+    for pair, place in zip(pairs, sheet.cells(*cell(sheet.scale)), strict=False):
+        view = View(sheet.scale, place.left + _GAP / 2 + sheet.mm(half), place.top + _HEAD + sheet.mm(top))
         marks.append(_section(package, blocks, form, pair, view, (half, top)))
     alternative = " ".join(_said(one) for one in pairs)
-    return Figure(sheet.name, sheet.svg(marks, alternative), _CAPTION, alternative, title=sheet.title)
+    return sheet.figure(marks, _CAPTION, alternative)
+
+
+def _height_at(form: HullForm, x: float, half: float, depth: float) -> float:
+    """Give how high the shell lies so far off the centreline: at the depth where she is nowhere so broad."""
+    heights = np.linspace(form.keel_at(x), depth, 200)
+    reached = np.flatnonzero(form.half_breadth_at(x, heights) >= half)
+    return float(heights[reached[0]]) if reached.size else depth
 
 
 def _raised(pairs: Sequence[SideBlockResult], under: float) -> float:
@@ -112,7 +110,7 @@ def _section(
         pen.text((edge[0] + 5, view.y(top) - 1.4), f"{pair.position}, {show(pair.x, 'distance')}", pen.NORMAL),
         _keel_block(blocks, pair, view, under, floor),
         _side_block(pair, view, floor),
-        _hull(package, form, pair.x, view, top),
+        _hull(package, form, pair.x, view, reach),
         pen.line((edge[0], view.y(floor)), (edge[1], view.y(floor)), pen.HEAVY),
         pen.line((view.left, view.y(top)), (view.left, view.y(floor) + 4.5), pen.FINE, pen.CHAIN),
         _sizes(pair, view, floor, edge[0]),
@@ -120,15 +118,14 @@ def _section(
     return "".join(marks)
 
 
-def _hull(package: Package, form: HullForm, x: float, view: View, top: float) -> str:
+def _hull(package: Package, form: HullForm, x: float, view: View, reach: tuple[float, float]) -> str:
     """Draw the shell from the keel to where the section is broken off, and a bar keel under it."""
-    heights = np.linspace(form.keel_at(x), top, 60)
+    half, top = reach
+    heights = np.linspace(form.keel_at(x), min(top, _height_at(form, x, half, top)), 60)
     port = list(zip((-form.half_breadth_at(x, heights)).tolist(), heights.tolist(), strict=True))
-    reach = float(np.interp(_BEYOND, [-y for y, _ in port], heights))
-    starboard = [*((-y, z) for y, z in port if -y < _BEYOND), (_BEYOND, reach)]
+    starboard = [*((-y, z) for y, z in port if -y < _BEYOND), (_BEYOND, _height_at(form, x, _BEYOND, top))]
     marks = [pen.curve(view.all([(0.0, heights[0]), *port]), pen.HEAVY)]
     marks.append(pen.curve(view.all([(0.0, heights[0]), *starboard]), pen.HEAVY))
-    marks.append(pen.line(view.at((port[-1][0], top)), view.at((_BEYOND, top)), pen.FINE, pen.HIDDEN))
     keel = package.particulars.keel if package.particulars else None
     if keel is not None and keel.kind == "bar" and keel.depth is not None:
         wide, deep = keel.width.si / 2, keel.depth.si

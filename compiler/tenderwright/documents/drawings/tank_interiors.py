@@ -13,18 +13,19 @@ from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import outline, pen, table
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale
+from tenderwright.documents.drawings.framed import MARGIN, framed
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.hull_marks import extent
 from tenderwright.documents.drawings.numbers import Numbered, place_numbers
-from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, sheet_of
 from tenderwright.documents.drawings.shell_expansion import BOUNDS, CLASSES, REPAIR
 from tenderwright.documents.drawings.table import Column, Line
-from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.drawings.view import Room, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import decimals
 
 TITLE = "Inside the tanks: wastage of members"
+DATA = "thickness readings inside the tanks"
 _HEAD = 4.0
 
 
@@ -46,22 +47,24 @@ def tank_interiors(package: Package, calculated: Calculated) -> Figure | Absent:
     lines = _lines(package, order, members, limit)
     first, last = extent(package, form)
     under = outline.keel_underside(package.particulars)
-    fixed = _HEAD + FRAMES_HEIGHT + 3 + table.height(len(lines)) + 1.5 + TITLE_HEIGHT
+    sheet = framed(package, "tank-interiors", TITLE, DATA, REPAIR)
+    listed = table.height(len(lines))
+    foot = sheet.foot - listed - 2
 
     def size(scale: int) -> tuple[float, float]:
-        return (last - first) * 1000 / scale + 3, (form.depth - under) * 1000 / scale + fixed
+        return (last - first) * 1000 / scale + 3, (form.depth - under) * 1000 / scale + _HEAD + FRAMES_HEIGHT + 1
 
-    scale = largest_scale(LANDSCAPE, size)
-    wide, high = size(scale)
-    sheet = sheet_of(package, "tank-interiors", TITLE, scale, max(wide, LANDSCAPE.width), high, REPAIR)
-    left = (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
-    view = View(scale, left, _HEAD + sheet.mm(form.depth))
+    room = Room(sheet.right - MARGIN, min(foot, sheet.over) - MARGIN)
+    sheet = sheet.at(largest_scale(room, size))
+    left = (sheet.frame.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
+    spare = (room.height - size(sheet.scale)[1]) / 2
+    view = View(sheet.scale, left, MARGIN + _HEAD + spare + sheet.mm(form.depth))
     scale_at = view.y(under) + 1
     marks = [
         pen.polygon(view.all(outline.profile(form)), pen.MEDIUM, fill=pen.PAPER),
-        *_spaces(calculated, view, worst, order, limit),
+        *_spaces(calculated, view, worst, order, (limit, view.y(form.depth) - 2.0)),
         frame_scale(package.frames, view, scale_at) if package.frames else "",
-        table.table(_columns(sheet.width), lines, 1, scale_at + FRAMES_HEIGHT + 2, "member"),
+        table.table(_columns(sheet.beside), lines, 4, foot, "member"),
     ]
     words = _words(package, members)
     caption = (
@@ -69,7 +72,7 @@ def tank_interiors(package: Package, calculated: Calculated) -> Figure | Absent:
         "may lose, and numbered as listed; where a port and a starboard space lie one behind the other the worse is "
         f"seen. Limit {100 * limit:.0f} %: {condition.members.source}.{found.note}"
     )
-    return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=TITLE)
+    return sheet.figure(marks, caption, words)
 
 
 def _words(package: Package, members: Sequence[MemberFound]) -> str:
@@ -87,10 +90,10 @@ def hatch_of(share: float) -> Hatch | None:
 
 
 def _spaces(
-    calculated: Calculated, view: View, worst: Mapping[str, MemberFound], order: Sequence[str], limit: float
+    calculated: Calculated, view: View, worst: Mapping[str, MemberFound], order: Sequence[str], at: tuple[float, float]
 ) -> list[str]:
     """Draw the spaces, the worst over the others, each place numbered with all that lie there."""
-    shapes = calculated.each(tank_shape)
+    shapes, (limit, row) = calculated.each(tank_shape), at
     drawn = sorted((name for name in order if name in shapes), key=lambda name: worst[name].found.greatest_loss)
     marks: list[str] = []
     places: dict[tuple[tuple[float, float], ...], list[int]] = {}
@@ -103,20 +106,20 @@ def _spaces(
         marks.append(pen.polygon(shape, pen.FINE))
     numbered = [Numbered(", ".join(map(str, sorted(numbers))), list(key)) for key, numbers in places.items()]
     ends = (view.x(0.0) - 4, max(x for key in places for x, _ in key) + 8) if places else (0.0, 0.0)
-    return [*marks, place_numbers(numbered, 2.0, ends, "number")]
+    return [*marks, place_numbers(numbered, row, ends, "number")]
 
 
 def _columns(width: float) -> tuple[Column, ...]:
-    spare = width - 2 - 6 - 9 - 18 - 26 - 20 - 24
+    spare = width - 4 - 6 - 9 - 14 - 24 - 15 - 21
     return (
         Column("", 6.0),
         Column("", 9.0),
         Column("Space", spare * 0.42),
         Column("Member", spare * 0.58),
-        Column("Readings", 18.0, "right"),
-        Column("Least of as built", 26.0, "right"),
-        Column("Greatest", 20.0, "right"),
-        Column("Rate, mm a year", 24.0, "right"),
+        Column("Readings", 14.0, "right"),
+        Column("Least of as built", 24.0, "right"),
+        Column("Greatest", 15.0, "right"),
+        Column("Rate, mm a year", 21.0, "right"),
     )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 
 from tenderwright.calculations.ship.tanks import tank_contents, tank_shape
 from tenderwright.calculations.steps.runner import Calculated
@@ -13,7 +14,7 @@ from tenderwright.model.package import Package
 from tenderwright.model.tank import Tank
 from tenderwright.quantities.display import in_column, show, unit_of
 
-_ABREAST = 3
+_ABREAST = 2
 _GAP = 3.0
 
 
@@ -24,7 +25,7 @@ def tank_list_height(package: Package) -> float:
 
 def tank_list(package: Package, calculated: Calculated, top: float, width: float) -> str:
     """List every tank by number with hatching, name, sounding and volume, in columns side by side."""
-    each = (width - 2 - _GAP * (_ABREAST - 1)) / _ABREAST
+    each = (width - 4 - _GAP * (_ABREAST - 1)) / _ABREAST
     unit = unit_of("capacity")
     wide = max(14.0, pen.text_width(unit, pen.SMALL) + 1.8)
     columns = (
@@ -38,7 +39,7 @@ def tank_list(package: Package, calculated: Calculated, top: float, width: float
     rows = math.ceil(len(lines) / _ABREAST)
     parts = [lines[start : start + rows] for start in range(0, len(lines), rows)]
     return "".join(
-        table(columns, part, 1 + index * (each + _GAP), top, "tank-list") for index, part in enumerate(parts)
+        table(columns, part, 4 + index * (each + _GAP), top, "tank-list") for index, part in enumerate(parts)
     )
 
 
@@ -56,13 +57,12 @@ def _line(number: int, tank: Tank, calculated: Calculated) -> Line:
     return Line((f"{number}", "", name, reading, volume), liquid_hatch(contents.liquid))
 
 
-def liquid_key(package: Package, middle: float) -> str:
+def liquid_key(liquids: Iterable[str], middle: float) -> str:
     """Explain the hatching of each liquid aboard, in one row."""
-    liquids = list(dict.fromkeys(tank.contents.liquid for tank in package.tanks))
-    marks, left = [], 1.0
-    for liquid in sorted(liquids, key=lambda one: one == "none"):
+    marks, left = [], 4.0
+    for liquid in sorted(dict.fromkeys(liquids), key=lambda one: one == "none"):
         shown = "dry" if liquid == "none" else liquid
         marks.append(liquid_hatch(liquid).swatch(left, middle))
-        marks.append(pen.text((left + 8.2, middle + 0.9), shown, pen.SMALL))
+        marks.append(pen.text((left + 8.2, middle + 0.9), shown, pen.SMALL, kind="key"))
         left += 8.2 + pen.text_width(shown, pen.SMALL) + 5
     return "".join(marks)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from math import degrees
 
@@ -15,24 +15,26 @@ from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import outline, pen, table
 from tenderwright.documents.drawings.frame_scale import HEIGHT as FRAMES_HEIGHT
 from tenderwright.documents.drawings.frame_scale import frame_scale
+from tenderwright.documents.drawings.framed import MARGIN, framed
 from tenderwright.documents.drawings.hatch import liquid_hatch
 from tenderwright.documents.drawings.hull_marks import extent
-from tenderwright.documents.drawings.sheet import PROPOSAL, TITLE_HEIGHT, sheet_of
+from tenderwright.documents.drawings.sheet import PROPOSAL
 from tenderwright.documents.drawings.table import Column, Line
+from tenderwright.documents.drawings.tank_list import liquid_key
 from tenderwright.documents.drawings.tank_marks import NO_TANKS, boxes, cut_of, drawn_tanks, tanks_from_above
-from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.drawings.view import Room, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.model.tank import Tank
-from tenderwright.quantities.display import decimals, head, in_column, show, unit_of
+from tenderwright.quantities.display import decimals, in_column, show, unit_of
 
 TITLE = "Tanks on docking and at undocking"
-_HEAD, _SIDE, _ABREAST, _GAP = 4.4, 33.5, 2, 4.0
-"""Numbers over each plan, space beside it for what she floats at, lists side by side and the space between, mm."""
+_HEAD, _SIDE, _ABREAST, _GAP, _KEY = 4.4, 33.5, 2, 2.5, 5.0
+"""Numbers over each plan, space aft of it for what she floats at, lists side by side and between, and a key, mm."""
 _PLAN = 26.0
 """Least height of each plan, mm: what is said beside it of how she floats."""
-_WORDS, _READING = ("docked", "floated"), 32.0
-"""Heads of the two readings in the list, and the width of each, mm."""
+_WORDS, _READINGS = ("docked", "floated"), (9.2, 9.2)
+"""Heads of the two readings in the list, and the widths of sounding and volume, mm."""
 
 
 @dataclass(frozen=True)
@@ -66,32 +68,37 @@ def tank_states(package: Package, calculated: Calculated) -> Figure | Absent:
     half = float(form.deck_half_breadths.max())
     cut = cut_of(package, form)
     rows = -(-len(package.tanks) // _ABREAST)
-    fixed = 2 * _HEAD + FRAMES_HEIGHT + table.height(rows) + 2.5 + TITLE_HEIGHT
+    fixed = 2 * _HEAD + 2 * FRAMES_HEIGHT
+    sheet = framed(package, "tank-states", TITLE, f"{found.drawn_from}; capacities of the tanks", PROPOSAL)
+    foot = min(sheet.over, sheet.foot - table.height(rows) - _KEY - 4.5)
 
     def size(scale: int) -> tuple[float, float]:
         metre = 1000 / scale
-        return (last - first) * metre + 2 * _SIDE, 2 * max(2 * half * metre, _PLAN) + fixed
+        return (last - first) * metre + _SIDE + 3, 2 * max(2 * half * metre, _PLAN) + fixed
 
-    scale = largest_scale(LANDSCAPE, size)
-    wide, high = size(scale)
-    sheet = sheet_of(package, "tank-states", TITLE, scale, max(wide, LANDSCAPE.width), high, PROPOSAL)
-    left = (sheet.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
-    marks, top = [], 0.0
-    for index, state in enumerate(states):
+    whole = Room(sheet.right - MARGIN, foot - MARGIN)
+    sheet = sheet.at(largest_scale(whole, size))
+    wide, high = size(sheet.scale)
+    left = MARGIN + _SIDE + max(0.0, whole.width - wide) / 2 - sheet.mm(first)
+    spare = max(0.0, whole.height - high) / 2
+    marks, top = [], MARGIN + spare / 2
+    for state in states:
         room = max(sheet.mm(half), _PLAN / 2)
-        view = View(scale, left, top + _HEAD + room)
+        view = View(sheet.scale, left, top + _HEAD + room)
         liquids = {name: one.liquid for name, one in state.tanks.items() if one.volume > 0}
         marks.append(tanks_from_above(form, drawn, liquids, view, cut))
         marks.append(_floating(state, outline.keel_underside(package.particulars), top + _HEAD + 2))
-        marks.append(_sides(view, half, sheet.width) if index else _key(states, top + _HEAD + 2, sheet.width - 28))
+        marks.append(_sides(view, half, sheet.right))
         top = view.base + room
-        if index == 0 and package.frames:
+        if package.frames:
             marks.append(frame_scale(package.frames, view, top + 0.5))
-            top += FRAMES_HEIGHT
-    marks.append(_list(package, calculated, states, top + 2, sheet.width))
+        top += FRAMES_HEIGHT + spare
+    marks.append(pen.line((MARGIN, foot + 1), (sheet.beside, foot + 1)))
+    marks.append(liquid_key(_liquids(states), foot + 1 + _KEY / 2))
+    marks.append(_list(package, calculated, states, foot + 1 + _KEY, sheet.beside))
     alternative = _alternative(package, states)
     caption = _CAPTION + boxes(calculated) + found.note
-    return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
+    return sheet.figure(marks, caption, alternative)
 
 
 def _floating(state: _State, under: float, top: float) -> str:
@@ -108,9 +115,9 @@ def _floating(state: _State, under: float, top: float) -> str:
         ]
         if heel is not None and abs(degrees(heel)) >= 0.05:
             lines.append(f"list {decimals(abs(degrees(heel)), 1)}° to {'starboard' if heel > 0 else 'port'}")
-    marks = [pen.text((1, top), state.name, pen.NORMAL, bold=True, kind="state")]
+    marks = [pen.text((4, top), state.name, pen.NORMAL, bold=True, kind="state")]
     marks += [
-        pen.text((1, top + 3.8 + 3.3 * row), words, pen.SMALL, kind="floating") for row, words in enumerate(lines)
+        pen.text((4, top + 3.8 + 3.3 * row), words, pen.SMALL, kind="floating") for row, words in enumerate(lines)
     ]
     return "".join(marks)
 
@@ -122,19 +129,8 @@ def _sides(view: View, half: float, width: float) -> str:
     )
 
 
-def _key(states: tuple[_State, _State], top: float, left: float) -> str:
-    """Explain the hatchings, one under the other."""
-    marks = []
-    for row, liquid in enumerate(_liquids(states)):
-        y = top + 3.6 * row
-        marks.append(liquid_hatch(liquid).swatch(left, y))
-        marks.append(pen.text((left + 8.5, y + 0.9), "dry" if liquid == "none" else liquid, pen.SMALL, kind="key"))
-    return "".join(marks)
-
-
-def _liquids(states: tuple[_State, _State]) -> list[str]:
-    held = [_liquid(one) for state in states for one in state.tanks.values()]
-    return sorted(dict.fromkeys(held), key=lambda one: one == "none")
+def _liquids(states: tuple[_State, _State]) -> Iterable[str]:
+    return (_liquid(one) for state in states for one in state.tanks.values())
 
 
 def _liquid(state: TankState | None) -> str:
@@ -143,40 +139,33 @@ def _liquid(state: TankState | None) -> str:
 
 def _list(package: Package, calculated: Calculated, states: tuple[_State, _State], top: float, width: float) -> str:
     """List every tank with its liquid, sounding and volume in both conditions; in bold where they differ."""
-    each = (width - 2 - _GAP * (_ABREAST - 1)) / _ABREAST
-    reading = [
-        (Column("", 7.0), Column(head(word, "sounding"), 14.0, "right"), Column(unit_of("capacity"), 11.0, "right"))
-        for word in _WORDS
-    ]
-    columns = (
-        Column("", 5.5),
-        Column("Tank", each - 5.5 - 2 * _READING - 4.0),
-        *reading[0],
-        *reading[1],
-        Column("", 4.0),
-    )
+    each = (width - 4 - _GAP * (_ABREAST - 1)) / _ABREAST
+    sounding, volume = _READINGS
+    figures = (Column(unit_of("sounding"), sounding, "right"), Column(unit_of("capacity"), volume, "right"))
+    name = Column("Tank", each - 12.7 - 2 * sum(_READINGS), gap=0.3)
+    ends = Column("", 4.2, gap=0.0), Column("", 3.0, gap=0.0)
+    columns = (ends[0], Column("", 5.5), name, *figures, *figures, ends[1])
     rows = -(-len(package.tanks) // _ABREAST)
     judged = calculated.found(undocking)
     sounded = judged.sound_before_flooding if judged else ()
     marks = []
     for start in range(0, len(package.tanks), rows):
-        left = 1 + start // rows * (each + _GAP)
+        left = 4 + start // rows * (each + _GAP)
         part = list(enumerate(package.tanks[start : start + rows], start + 1))
         lines = [_line(number, tank, states, tank.tank in sounded) for number, tank in part]
-        marks.append(table.table(columns, lines, left, top, "tank-list"))
-        for row, (_, tank) in enumerate(part):
-            middle = top + table.ROW * (row + 1) + 2.1
-            for index, state in enumerate(states):
-                at = left + columns[0].width + columns[1].width + index * _READING
-                marks.append(liquid_hatch(_liquid(state.tanks.get(tank.tank))).swatch(at + 0.5, middle, 6.0))
+        marks.append(table.table(columns, lines, left, top + 3.5, "tank-list"))
+        for index, word in enumerate(_WORDS, 1):
+            at = left + sum(one.width for one in columns[:3]) + index * sum(_READINGS) - 1.4
+            marks.append(pen.text((at, top + 3.0), word, pen.SMALL, "end", colour=pen.FAINT, kind="state-head"))
     return "".join(marks)
 
 
 def _line(number: int, tank: Tank, states: tuple[_State, _State], sounded: bool) -> Line:
     readings = [_reading(state.tanks.get(tank.tank)) for state in states]
     differ = readings[0] != readings[1]
-    cells = [("", *reading) for reading in readings]
-    return Line((str(number), tank.name, *cells[0], *cells[1], "S" if sounded else ""), strong=differ)
+    held = [one for one in (_liquid(state.tanks.get(tank.tank)) for state in states) if one != "none"]
+    cells = (str(number), "", tank.name, *readings[0], *readings[1], "S" if sounded else "")
+    return Line(cells, liquid_hatch(held[0] if held else "none"), strong=differ)
 
 
 def _reading(state: TankState | None) -> tuple[str, str]:

@@ -8,12 +8,15 @@ from dataclasses import dataclass
 from tenderwright.documents.drawings.pen import Point
 from tenderwright.quantities.customs import system
 
-SCALES = (50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000)
+SCALES = (20, 25, 40, 50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000)
 """Scales a drawing may have, one to so many."""
-IN_FEET = {
-    48: "1/4", 64: "3/16", 96: "1/8", 128: "3/32", 192: "1/16", 256: "3/64", 384: "1/32", 768: "1/64", 1536: "1/128",
+CUSTOMARY = {
+    16: "3/4 in = 1 ft", 24: "1/2 in = 1 ft", 32: "3/8 in = 1 ft", 48: "1/4 in = 1 ft", 64: "3/16 in = 1 ft",
+    96: "1/8 in = 1 ft", 120: "1 in = 10 ft", 128: "3/32 in = 1 ft", 192: "1/16 in = 1 ft", 240: "1 in = 20 ft",
+    256: "3/64 in = 1 ft", 360: "1 in = 30 ft", 384: "1/32 in = 1 ft", 480: "1 in = 40 ft", 600: "1 in = 50 ft",
+    768: "1/64 in = 1 ft", 1200: "1 in = 100 ft",
 }  # fmt: skip
-"""The same where figures are told in customary units, each with the inches on paper that are a foot on the ship."""
+"""The same where figures are told in customary units, each as it is named."""
 
 
 @dataclass(frozen=True)
@@ -30,14 +33,18 @@ PORTRAIT = Room(165.0, 182.0)
 """What is left of an upright page, A4 or Letter."""
 
 
+def scales() -> tuple[int, ...]:
+    """Give the scales a drawing may have in the units that figures are told in, the largest first."""
+    return tuple(CUSTOMARY) if system() == "us" else SCALES
+
+
 def largest_scale(room: Room, size: Callable[[int], tuple[float, float]]) -> int:
     """Choose the largest scale at which a drawing of `size` (mm, by scale) fits; the smallest where none does."""
-    scales = tuple(IN_FEET) if system() == "us" else SCALES
-    for scale in scales:
+    for scale in scales():
         width, height = size(scale)
         if width <= room.width and height <= room.height:
             return scale
-    return scales[-1]
+    return scales()[-1]
 
 
 @dataclass(frozen=True)

@@ -17,9 +17,10 @@ from tenderwright.calculations.verdict import Verdict
 from tenderwright.documents.drawings import landing_curves as curves
 from tenderwright.documents.drawings import outline, pen
 from tenderwright.documents.drawings.block_marks import NOMINAL, TIMBER
+from tenderwright.documents.drawings.framed import BLOCK, MARGIN, framed
 from tenderwright.documents.drawings.plane import spread
-from tenderwright.documents.drawings.sheet import PROPOSAL, TITLE_HEIGHT, sheet_of
-from tenderwright.documents.drawings.view import LANDSCAPE, View, largest_scale
+from tenderwright.documents.drawings.sheet import PROPOSAL
+from tenderwright.documents.drawings.view import Room, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.facility import Facility
 from tenderwright.model.package import Package
@@ -28,7 +29,7 @@ from tenderwright.quantities.display import in_column, show
 
 TITLE = "Levels of the water as she lands"
 AT_FACILITIES = "Levels of the water at each facility"
-_NAMES, _COLUMN, _HEAD, _FOOT, _GAP = 48.5, 20.5, 10.5, 5.5, 3.0
+_NAMES, _COLUMN, _HEAD, _FOOT, _GAP = 48.5, 22.5, 10.5, 8.5, 2.0
 """Widths of the names of stages and of a facility (more where figures are told in two systems), space over and under,
 and between, mm."""
 _LINE, _APART = 3.2, 1.2
@@ -79,37 +80,39 @@ def _drawn(
     column = _COLUMN
     if system() == "both":
         column = max(column, pen.text_width(in_column(highest + depth, "water level") + " needed", pen.SMALL, True) + 9)
+    gauges, over = max(1, len(shown)), _HEAD if shown else _HEAD - 3.2
 
     def size(scale: int) -> tuple[float, float]:
-        wide = _NAMES + half * 1000 / scale + 8 + len(shown) * column + 2 * _GAP + curves.WIDTH
+        wide = _NAMES + half * 1000 / scale + 8 + gauges * column + _GAP
         said = sum(_LINE * len(_words(one)) + _APART for one in stages) + 2
-        return wide, max((highest + depth) * 1000 / scale + _HEAD + _FOOT, said) + TITLE_HEIGHT
+        return wide, max((highest + depth) * 1000 / scale + over + _FOOT, said)
 
-    scale = largest_scale(LANDSCAPE, size)
-    high = size(scale)[1]
-    sheet = sheet_of(package, name, title, scale, LANDSCAPE.width, high, PROPOSAL)
-    spare = max(0.0, sheet.width - size(scale)[0]) / 3
-    view = View(scale, _NAMES + spare + sheet.mm(half), _HEAD + sheet.mm(highest))
-    start = view.left + 8 + _GAP + spare
-    end = start + len(shown) * column
+    sheet = framed(package, name, title, f"{found.drawn_from}; landing of the docking plan", PROPOSAL)
+    room = Room(sheet.beside - MARGIN, sheet.foot - MARGIN)
+    sheet = sheet.at(largest_scale(room, size))
+    wide, high = size(sheet.scale)
+    spare = max(0.0, room.width - wide) / 2
+    head = MARGIN + over + max(0.0, room.height - high) / 2
+    view = View(sheet.scale, MARGIN + _NAMES + spare + sheet.mm(half), head + sheet.mm(highest))
+    start = view.left + 8 + _GAP + spare / 2
+    lines = [
+        _facility((fits.get(one.facility), stages), one, block, water, view, (start + index * column, column))
+        for index, (one, block, water) in enumerate(zip(shown, blocks, there, strict=True))
+    ]
+    levels = [(one.water, "", False) for one in stages]
+    named = ("On the blocks of the plan", "over the dock floor")
     marks = [
         _ship(package, form, x, built, view),
-        _stages(stages, view, end if shown else view.left + 8),
-        *(
-            _facility((fits.get(one.facility), stages), one, block, water, view, (start + index * column, column))
-            for index, (one, block, water) in enumerate(zip(shown, blocks, there, strict=True))
-        ),
+        _stages(stages, view, start + gauges * column),
+        *(lines or [_gauge(named, levels, built, view, (start, column))]),
         curves.landing_curves(
             landed,
             least.si if least else None,
-            sheet.width - curves.WIDTH - 1,
-            0.5,
-            sheet.foot - 1.5,
+            sheet.frame.width - BLOCK.width + 4,
+            (BLOCK.width - 4 - MARGIN, MARGIN, sheet.over - 4),
         ),
     ]
-    alternative = _alternative(stages, shown, there)
-    caption = _caption(landed.density, bool(shown)) + found.note
-    return Figure(sheet.name, sheet.svg(marks, alternative), caption, alternative, title=sheet.title)
+    return sheet.figure(marks, _caption(landed.density, bool(shown)) + found.note, _alternative(stages, shown, there))
 
 
 def _facilities(package: Package, fits: Mapping[str, Verdict], aside: frozenset[str]) -> list[Facility]:
@@ -148,7 +151,7 @@ def _ship(package: Package, form: HullForm, x: float, built: float, view: View) 
         marks.append(pen.polygon(view.all(bar), pen.FINE, fill="#bbbbbb"))
     floor, half = view.y(-built), max(-y for y, _ in port)
     marks.append(pen.line((view.x(-half), floor), (view.left + 8, floor), pen.HEAVY))
-    marks.append(pen.line((view.left, _HEAD - 3), (view.left, floor), pen.FINE, pen.CHAIN))
+    marks.append(pen.line((view.left, view.y(max(z for _, z in port)) - 3), (view.left, floor), pen.FINE, pen.CHAIN))
     marks.append(pen.text((view.left, floor + 4.2), "port half, looking forward", pen.SMALL, "end"))
     return "".join(marks)
 
@@ -158,8 +161,8 @@ def _stages(stages: Sequence[Stage], view: View, end: float) -> str:
     said = [_words(one) for one in stages]
     levels = [view.y(one.water) for one in stages]
     heights = [_LINE * len(words) + _APART for words in said]
-    middles = spread(levels, heights, 1.0, max(view.y(0) + 6, 1.0 + sum(heights)), 0.0)
-    marks, foot = [], _NAMES - 4.5
+    middles = spread(levels, heights, MARGIN, max(view.y(0) + 6, MARGIN + sum(heights)), 0.0)
+    marks, foot = [], MARGIN + _NAMES - 4.5
     for one, level, words, high, middle in zip(stages, levels, said, heights, middles, strict=True):
         top = middle - high / 2
         marks.append(
@@ -171,7 +174,7 @@ def _stages(stages: Sequence[Stage], view: View, end: float) -> str:
         for row, line in enumerate(words):
             name = row < figures
             kind = "stage" if name else "stage-figures"
-            marks.append(pen.text((1, top + 2.9 + row * _LINE), line, pen.SMALL, bold=name, kind=kind))
+            marks.append(pen.text((4, top + 2.9 + row * _LINE), line, pen.SMALL, bold=name, kind=kind))
     return "".join(marks)
 
 
@@ -180,7 +183,7 @@ def _words(one: Stage) -> list[str]:
     gm = f"GM {show(one.gm, 'metacentric height')}" if one.gm is not None else ""
     water, upthrust = f"water {show(one.water, 'water level')}", f"upthrust {show(one.upthrust, 'weight')}"
     drafts = f"drafts {in_column(one.draft_aft, 'draft')} / {show(one.draft_forward, 'draft')}"
-    name = _wrapped(one.name, _NAMES - 8, 2)
+    name = pen.wrapped(one.name, pen.SMALL, _NAMES - 8, 2, True)
     if system() == "both":
         return [*name, water, upthrust, drafts, *([gm] if gm else [])]
     return [*name, f"{water}, {upthrust}", f"{drafts}, {gm}" if gm else drafts]
@@ -195,15 +198,8 @@ def _facility(
     room: tuple[float, float],
 ) -> str:
     """Draw a facility as a gauge from its floor: blocks, sill, the water there and needed, and every stage."""
-    (fit, stages), (left, wide) = found, room
-    floor, gauge = view.y(-block), left + 5.5
-    timber = [(left, view.y(0)), (left + 4.0, view.y(0)), (left + 4.0, floor), (left, floor)]
+    fit, stages = found
     said = {True: "calculated to fit", False: "does not fit", None: "not known"}[fit.met if fit else None]
-    marks = [TIMBER.over([timber]), pen.polygon(timber, pen.FINE)]
-    marks.append(pen.line((left - 1, floor), (left + wide - 2, floor), pen.HEAVY))
-    for index, words in enumerate(_wrapped(facility.name, wide - 1.5)):
-        marks.append(pen.text((left, 2.8 + index * 3.0), words, pen.SMALL, bold=True, kind="facility"))
-    marks.append(pen.text((left, floor + 4.2), said, pen.SMALL, kind="fits"))
     needed = _limit(fit)[0]
     levels: list[tuple[float, str, bool]] = [(one.water, "", False) for one in stages]
     levels += [(needed, " needed", True)] if needed is not None else []
@@ -211,8 +207,28 @@ def _facility(
     if facility.limits.sill and facility.limits.blocks and facility.limits.block_height:
         over = facility.limits.blocks.si + facility.limits.block_height.si - facility.limits.sill.si
         levels.append((over - block, " sill", True))
+    return _gauge((facility.name, said), levels, block, view, room)
+
+
+def _gauge(
+    named: tuple[str, str],
+    levels: Sequence[tuple[float, str, bool]],
+    block: float,
+    view: View,
+    room: tuple[float, float],
+) -> str:
+    """Draw levels as a gauge from the dock floor beside a block, with a name over it and words under it."""
+    (name, under), (left, wide) = named, room
+    floor, gauge = view.y(-block), left + 5.5
+    timber = [(left, view.y(0)), (left + 4.0, view.y(0)), (left + 4.0, floor), (left, floor)]
+    marks = [TIMBER.over([timber]), pen.polygon(timber, pen.FINE)]
+    marks.append(pen.line((left - 1, floor), (left + wide - 2, floor), pen.HEAVY))
+    for index, words in enumerate(pen.wrapped(name, pen.SMALL, wide - 1.5, 3, True)):
+        marks.append(pen.text((left, MARGIN + 2.8 + index * 3.0), words, pen.SMALL, bold=True, kind="facility"))
+    for index, words in enumerate(pen.wrapped(under, pen.SMALL, wide - 0.5, 2)):
+        marks.append(pen.text((left, floor + 4.2 + index * 3.0), words, pen.SMALL, kind="fits"))
     marks.append(pen.line((gauge, view.y(max(level for level, _, _ in levels))), (gauge, floor), pen.MEDIUM))
-    rows = spread([view.y(level) for level, _, _ in levels], [2.7] * len(levels), _HEAD - 1, floor + 1, 0.1)
+    rows = spread([view.y(level) for level, _, _ in levels], [2.7] * len(levels), MARGIN + _HEAD - 1, floor + 1, 0.1)
     for (level, words, bold), row in zip(levels, rows, strict=True):
         y = view.y(level)
         marks.append(
@@ -221,18 +237,6 @@ def _facility(
         shown = in_column(level + block, "water level") + words
         marks.append(pen.label((gauge + 2.6, row), shown, pen.SMALL, "start", bold, kind="gauge"))
     return "".join(marks)
-
-
-def _wrapped(words: str, room: float, rows: int = 3) -> list[str]:
-    """Set words in up to so many rows; the last is shortened where they are too many."""
-    lines = [""]
-    for word in words.split():
-        wider = f"{lines[-1]} {word}".strip()
-        if pen.text_width(wider, pen.SMALL, True) <= room or not lines[-1] or len(lines) == rows:
-            lines[-1] = wider
-        else:
-            lines.append(word)
-    return [pen.shortened(one, pen.SMALL, room, True) for one in lines]
 
 
 def _caption(density: float, there: bool) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-Form = Literal["", "landscape", "cover", "statement"]
+Form = Literal["", "landscape", "drawing", "cover", "statement"]
 
 
 @dataclass(frozen=True)
@@ -29,10 +29,12 @@ class Sheet:
 SHEETS: dict[tuple[str, Form], Sheet] = {
     ("A4", ""): Sheet(210, 297, 21, 18, 21, 20),
     ("A4", "landscape"): Sheet(297, 210, 22, 20, 25, 20),
+    ("A4", "drawing"): Sheet(297, 210, 14, 14, 16, 14),
     ("A4", "cover"): Sheet(210, 297, 30, 24, 24, 34),
     ("A4", "statement"): Sheet(210, 297, 19, 18, 22, 18),
     ("Letter", ""): Sheet(215.9, 279.4, 21, 18, 21, 20),
     ("Letter", "landscape"): Sheet(279.4, 215.9, 22, 20, 25, 20),
+    ("Letter", "drawing"): Sheet(279.4, 215.9, 14, 14, 16, 14),
     ("Letter", "cover"): Sheet(215.9, 279.4, 28, 24, 22, 34),
     ("Letter", "statement"): Sheet(215.9, 279.4, 17, 19, 21, 19),
 }
@@ -42,7 +44,7 @@ def form_of(kind: str, landscape: bool) -> Form:
     """Give the form of the sheets that a part of a kind is set on."""
     if kind == "cover" or kind == "statement":
         return "cover" if kind == "cover" else "statement"
-    return "landscape" if landscape else ""
+    return "" if not landscape else "drawing" if kind == "drawing" else "landscape"
 
 
 def sheet_class(page_size: str, form: Form) -> str:
