@@ -14,7 +14,7 @@ from tenderwright.comparing.compare import compare
 from tenderwright.comparing.data import package_data, same
 from tenderwright.comparing.operation import from_json
 from tenderwright.comparing.side import Side
-from tenderwright.documents.edition import Edition, Facts, Span, Steps, Table, plain
+from tenderwright.documents.edition import Edition, Facts, Paragraph, Span, Steps, Table, inline, plain
 from tenderwright.writing.edition_files import Written
 from tenderwright.writing.pdf import Typesetter
 from tests.documents.composed import anchors, part, rows, tables, targets, walk, words
@@ -184,3 +184,15 @@ def test_punctuation_alone_cannot_affect_price(tmp_path: Path) -> None:
     first = part(pair.amended.amendment.edition, "addendum-summary").blocks[0]
     assert isinstance(first, Facts)
     assert plain(first.pairs[0][1]).startswith("No;")
+
+
+def test_a_page_that_says_so_takes_the_place_of_an_item_that_is_withdrawn(tmp_path: Path) -> None:
+    def withdraw(root: Path) -> None:
+        edit(root, "package.yaml", "owner:", LISTED)
+        edit(root, "items/320-rivets-renew.yaml", "phase: dry", "phase: dry\nwithdrawn: true\nrevision: 1")
+        held = (root / "package.yaml").read_text("utf-8")
+        (root / "package.yaml").write_text(held.replace('item: "320"', 'item: "420"'), "utf-8")
+
+    page = part(amended(tmp_path, withdraw).amended.amendment.edition, "item-320")
+    assert page.blocks == (Paragraph(inline("This item is withdrawn. Its number stays taken.")),)
+    assert "replaces every page of 320" in page.revision

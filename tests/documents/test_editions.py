@@ -92,7 +92,7 @@ def test_the_parts_stand_in_the_order_that_yards_expect(package: Name, name: str
     front = ["cover", "asked", "contents", "revision-record", "schedule"]
     data = ["general-requirements", "particulars", "fittings", "history", "coating-zones", "docking-data", "tanks"]
     sheets = [part.anchor for part in edition.parts if part.kind == "drawing" and part.audience == "yard"]
-    items = [f"item-{item.number}" for item in composed(package).compiled.package.items]
+    items = [f"item-{item.number}" for item in composed(package).compiled.package.items if not item.withdrawn]
     gauged = ["gauging"] if composed(package).compiled.package.surveys else []
     back = ["sounding-tables", *gauged, "lists", *asked]
     assert sheets
@@ -108,7 +108,8 @@ def test_items_stand_in_number_order_each_a_part_of_its_own(package: Name, name:
     parts = [part for part in composed(package).edition(name).parts if part.kind == "item"]
     numbers = [int(part.number) for part in parts]
     assert numbers == sorted(set(numbers))
-    assert {str(number) for number in numbers} == {item.number for item in composed(package).compiled.package.items}
+    live = [item for item in composed(package).compiled.package.items if not item.withdrawn]
+    assert {str(number) for number in numbers} == {item.number for item in live}
     for item in parts:
         steps = [anchor for anchor in anchors(item) if re.fullmatch(r"item-\d+-\d+", anchor)]
         assert steps == [f"item-{item.number}-{n}" for n in range(1, len(steps) + 1)]
@@ -223,17 +224,14 @@ def withdrawn() -> Composed:
 
 
 @pytest.mark.parametrize("name", ["yard", "priced"])
-def test_a_withdrawn_item_keeps_its_number_and_nothing_else(name: str, withdrawn: Composed) -> None:
+def test_a_withdrawn_item_keeps_its_number_and_has_no_page(name: str, withdrawn: Composed) -> None:
     edition = withdrawn.edition(name)
-    found = part(edition, "item-320")
-    assert (found.number, found.revision) == ("320", "Revision 1")
-    assert "This item is withdrawn. Its number stays taken." in words(found)
-    assert len(found.blocks) == 1
-    assert "After" not in words(found)
     assert "320.a" not in words(edition.parts)
-    assert [part.number for part in edition.parts if part.kind == "item"] == ["110", "130", "140", "210", "320", "420"]
+    assert [part.number for part in edition.parts if part.kind == "item"] == ["110", "130", "140", "210", "420"]
     record = part(edition, "revision-record")
     assert ["320 Rivets, renew", "withdrawn"] in [row for table in tables(record) for row in rows(table)]
+    assert "item-320" in anchors(record)
+    assert "Withdrawn, nothing to price: 320 Rivets, renew." in words(part(edition, "schedule"))
     assert set(targets(edition)) <= set(anchors(edition))
 
 

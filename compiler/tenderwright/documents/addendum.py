@@ -14,6 +14,7 @@ from tenderwright.documents.parts.addendum_changes import changes_part
 from tenderwright.documents.parts.addendum_figures import figures_part
 from tenderwright.documents.parts.addendum_lines import lines_part
 from tenderwright.documents.parts.addendum_summary import summary_part
+from tenderwright.documents.parts.item import item_part
 from tenderwright.documents.parts.questions import questions
 from tenderwright.documents.price_form import PriceForm
 from tenderwright.documents.replacement import Replacement, drawn, essence, replacements
@@ -44,7 +45,7 @@ class Amendment:
 
 def amendment(before: Issue, after: Issue, comparison: Comparison, entry: Addendum) -> Amendment:
     """Compose the addendum that makes one yard edition into the other."""
-    found = replacements(before.edition, after.edition)
+    found = tuple(_withdrawn(after.desk, one) for one in replacements(before.edition, after.edition))
     with telling_in(after.desk.units, american=after.desk.package.american):
         parts = _own_parts(before, after, comparison, entry, found)
         parts += [_page(after.desk, one, entry, after.edition.parts) for one in found if one.does != "removed"]
@@ -66,6 +67,12 @@ def _own_parts(
     numbered = [replace(part, number=str(n), group=group) for n, part in enumerate(there, start=1)]
     cover = Part("cover", "", after.desk.tender.tender.title, "cover", group, (), audience="yard")
     return [cover, Part("contents", "", "Contents", "contents", group, (), audience="yard"), *numbered]
+
+
+def _withdrawn(desk: Desk, one: Replacement) -> Replacement:
+    """Put in the place of an item that was withdrawn the page that says so."""
+    item = desk.package.item_by_name.get(one.part.number) if one.part.kind == "item" and one.does == "removed" else None
+    return Replacement(item_part(desk, item), "replaced") if item is not None and item.withdrawn else one
 
 
 def _page(desk: Desk, one: Replacement, entry: Addendum, parts: tuple[Part, ...]) -> Part:

@@ -56,7 +56,7 @@ def _parts(desk: Desk, form: PriceForm) -> list[Part]:
         contents(),
         revision_record(desk),
         schedule(desk, form),
-        *(item_part(desk, item) for item in desk.package.items),
+        *(item_part(desk, item) for item in desk.package.items if not item.withdrawn),
         general_requirements(desk),
         particulars(desk),
         fittings(desk),

@@ -89,7 +89,7 @@ def revision_record(desk: Desk) -> Part:
                 "Requirements are numbered within the item, and references go to item and paragraph. Standing text is "
                 "given once, in the ",
                 Span("general requirements", "general-requirements"),
-                ". A price is asked only for the lines at the end of each item; "
+                ". A price is asked only for the lines that an item lists as lines to price; "
                 "they stand again in the price form under the same numbers.",
             )
         ),
@@ -130,7 +130,13 @@ def _revised_items(desk: Desk) -> list[Block]:
     if not revised:
         return []
     rows = tuple(
-        Row((desk_item(desk, item), inline("withdrawn" if item.withdrawn else f"revision {item.revision}")))
+        Row(
+            (
+                inline(f"{item.number} {item.title}") if item.withdrawn else desk_item(desk, item),
+                inline("withdrawn" if item.withdrawn else f"revision {item.revision}"),
+            ),
+            anchor=desk.anchor("item", item.number) if item.withdrawn else "",
+        )
         for item in revised
     )
     return [Heading("Items revised"), Table((Column("Item", width=5), Column("State", width=1)), rows)]

@@ -20,7 +20,10 @@ from tenderwright.quantities.customs import day
 
 
 def item_part(desk: Desk, item: Item) -> Part:
-    """Compose one item: what it is, its lines to price, what is asked, and what is held, tested and handed over."""
+    """Compose one item: what it is, its lines to price, what is asked, and what is held, tested and handed over.
+
+    An item that is withdrawn has a page only among replacement pages, in the place of the one issued before.
+    """
     blocks: list[Block] = [Paragraph(inline("This item is withdrawn. Its number stays taken."))]
     if not item.withdrawn:
         blocks = [*item_head(desk, item), *_body(desk, item)]
@@ -214,7 +217,7 @@ def _referred(desk: Desk, item: Item) -> list[Block]:
         if kind in ("package", "owner", "") or (kind == "question" and not answered(desk, name)):
             continue
         if kind == "item" and desk.package.item_by_name[name].withdrawn:
-            continue  # its page says that it is withdrawn, and has no requirements to link to
+            continue  # it has no page, and no requirements to link to
         target = desk.anchor(kind, name) + (f"-{use.paragraph}" if use.paragraph else "")
         label = desk.label(kind, name) + (f".{use.paragraph}" if use.paragraph else "")
         if label not in seen:
