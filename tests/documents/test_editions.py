@@ -45,7 +45,7 @@ def test_the_page_for_the_screen_holds_every_anchor(package: Name, name: str) ->
 def test_sheets_beside_an_edition_link_only_within_themselves(package: Name, name: str) -> None:
     for stem, sheet in composed(package).edition(name).sheets.items():
         assert set(targets(sheet)) - set(anchors(sheet)) == set()
-        assert all(part.caution for part in sheet.parts if part.kind != "cover") is (stem != "donors")
+        assert all(part.caution for part in sheet.parts if part.kind not in ("cover", "contents")) is (stem != "donors")
 
 
 def owners_parts(package: Name) -> list[str]:
@@ -182,11 +182,17 @@ def test_the_owners_book_stands_beside_the_specification_and_repeats_none_of_it(
     assert book.confidential
     papers = [part for part in book.parts if part.kind != "drawing"]
     docks = ["facility-fit", "facilities", "former-prices"]
-    assert [part.anchor for part in papers] == ["cover", "contents", *owners_parts(package), *docks, "trade-checks"]
+    assert [part.anchor for part in papers] == [
+        "cover",
+        "contents",
+        "schedule",
+        *owners_parts(package),
+        *docks,
+        "trade-checks",
+    ]
     assert [part.number for part in papers[2:]] == [str(number + 1) for number in range(len(papers) - 2)]
-    assert not {part.anchor for part in yard.parts if part.kind not in ("cover", "contents")} & {
-        part.anchor for part in book.parts
-    }
+    theirs = {part.anchor for part in yard.parts if part.kind not in ("cover", "contents")}
+    assert theirs & {part.anchor for part in book.parts} == {"schedule"}, "which is priced"
 
 
 @each_package
@@ -201,7 +207,7 @@ def test_the_priced_specification_is_of_the_yards_very_parts_but_for_its_prices(
 @each_package
 def test_the_record_holds_every_value_with_its_source(package: Name) -> None:
     found = composed(package)
-    record = part(found.edition("owner").sheets["record"], "record")
+    record = found.edition("owner").sheets["record"]
     values = found.compiled.record.values
     assert {f"value-{name}".replace(".", "-") for name in values} == {
         anchor for anchor in anchors(record) if anchor.startswith("value-")

@@ -5,9 +5,8 @@ It stands beside the specification and repeats none of it: its lines and items b
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
-from itertools import count
 
 from tenderwright.checks.context import Unjudged
 from tenderwright.documents.desk import CAUTION, in_its_units
@@ -26,7 +25,7 @@ from tenderwright.documents.owner.facility_fit import facility_comparison
 from tenderwright.documents.owner.former_prices import former_prices
 from tenderwright.documents.owner.funding import funding
 from tenderwright.documents.owner.price_basis import price_basis
-from tenderwright.documents.owner.priced import priced_form
+from tenderwright.documents.owner.priced import priced_form, priced_schedule
 from tenderwright.documents.owner.prices_by_item import prices_by_item
 from tenderwright.documents.owner.programme import programme
 from tenderwright.documents.owner.record import record_sheet
@@ -47,20 +46,19 @@ def owner_edition(
     kept = desk.foresight.papers.facilities.values() if desk.foresight is not None else ()
     aside = frozenset(one.facility.name for one in kept if one.kept_because)
     tender, at_docks = desk.tender, at_facilities(desk.package, desk.calculated, aside)
-    parts: tuple[Part | None, ...] = (
-        prices_by_item(desk),
-        owner_estimate(desk),
-        price_basis(desk),
-        cost_risk(desk),
-        programme(desk),
-        funding(desk),
-        years_to_next(desk),
-        facility_comparison(desk),
-        facilities(desk),
-        former_prices(desk),
-        trade_checks(notices, unjudged),
-        *owners_to_be_written(todos),
-    )
+    form = price_form(desk.yards, stamp.label)
+    chapters: dict[str, tuple[Part | None, ...]] = {
+        "What it costs": (
+            priced_schedule(desk, form),
+            prices_by_item(desk),
+            owner_estimate(desk),
+            price_basis(desk),
+            cost_risk(desk),
+        ),
+        "How long it takes, what pays for it, and what follows": (programme(desk), funding(desk), years_to_next(desk)),
+        "Docks, and what earlier dockings cost": (facility_comparison(desk), facilities(desk), former_prices(desk)),
+        "Checks": (trade_checks(notices, unjudged), *owners_to_be_written(todos)),
+    }
     book = Edition(
         name="owner",
         title=tender.tender.title,
@@ -70,7 +68,7 @@ def owner_edition(
         stamp=stamp,
         issued=tender.dates.issued,
         page_size="Letter" if tender.page_size == "Letter" else "A4",
-        parts=(cover(desk), contents(), *_numbered(parts), *sheets(at_docks, "Drawings", "F", "owner")),
+        parts=(cover(desk), contents(), *_numbered(chapters), *sheets(at_docks, "Drawings of the docks", "F", "owner")),
         caution=CAUTION,
         confidential=True,
         facts=cover_facts(desk),
@@ -78,12 +76,11 @@ def owner_edition(
         record=desk.record,
     )
     beside = {"brief": brief(desk, book), "record": record_sheet(desk, book), "donors": donor_sheet(desk, book)}
-    form = priced_form(price_form(desk.yards, stamp.label), desk.estimate)
     book = replace(book, sheets={stem: sheet for stem, sheet in beside.items() if sheet is not None})
-    return in_print(desk, book), form
+    return in_print(desk, book), priced_form(form, desk.estimate)
 
 
-def _numbered(parts: Sequence[Part | None]) -> list[Part]:
-    """Number the parts as they stand."""
-    numbers = count(1)
-    return [replace(part, number=str(next(numbers))) for part in parts if part is not None]
+def _numbered(chapters: Mapping[str, Sequence[Part | None]]) -> list[Part]:
+    """Number the parts as they stand, under the titles of their chapters."""
+    parts = [replace(part, group=title) for title, inside in chapters.items() for part in inside if part is not None]
+    return [replace(part, number=str(number)) for number, part in enumerate(parts, start=1)]

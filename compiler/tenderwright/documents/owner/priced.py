@@ -6,8 +6,10 @@ from collections.abc import Mapping
 from dataclasses import replace
 from decimal import Decimal
 
-from tenderwright.documents.edition import Block, Column, Edition, Heading, Part, Row, Table, inline, plain
+from tenderwright.documents.edition import Block, Column, Edition, Heading, Paragraph, Part, Row, Table, inline, plain
+from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.owner.sums import Sum, sums
+from tenderwright.documents.parts.schedule import schedule
 from tenderwright.documents.price_form import FormLine, PriceForm
 from tenderwright.pricing.money import total, written
 from tenderwright.pricing.price import Estimate, PricedLine
@@ -28,6 +30,13 @@ def priced_edition(yard: Edition, estimate: Estimate, currency: str) -> Edition:
         sheets={},
         audience="owner",
     )
+
+
+def priced_schedule(desk: OwnerDesk, form: PriceForm) -> Part:
+    """Compose the schedule of prices with the owner's rates, for the owner's book; its lines lead to their items."""
+    part = priced_part(schedule(desk.yards, form), desk.estimate, desk.tender.currency)
+    words = "The lines of the specification, under its numbers, at the owner's likely rates."
+    return replace(part, title="Schedule of prices, priced", blocks=(Paragraph(inline(words)), *part.blocks[1:]))
 
 
 def priced_part(part: Part, estimate: Estimate, currency: str) -> Part:

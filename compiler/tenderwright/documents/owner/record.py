@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -22,34 +23,39 @@ from tenderwright.documents.edition import (
     inline,
 )
 from tenderwright.documents.owner.desk import OwnerDesk
-from tenderwright.documents.parts.front import cover
+from tenderwright.documents.parts.front import contents, cover
 from tenderwright.notices import Place
 
 
 def record_sheet(desk: OwnerDesk, book: Edition) -> Edition:
-    """Compose the record of calculation as a paper of its own, beside the owner's book."""
+    """Compose the record of calculation as a paper of its own, beside the owner's book: a part for each subject."""
+    subjects: dict[str, list[Value]] = {}
+    for value in desk.record.values.values():
+        subjects.setdefault(value.working.method.name.split(".")[0], []).append(value)
+    parts = [_subject(desk, name, values) for name, values in sorted(subjects.items())]
     return replace(
         book,
         subtitle="Record of calculation",
-        parts=(cover(desk), record_of_calculation(desk)),
+        parts=(cover(desk), contents(), *parts),
         sheets={},
         tables={},
         record=None,
     )
 
 
-def record_of_calculation(desk: OwnerDesk) -> Part:
-    """Compose the whole record: each method once, and under it a table for each use."""
+def _subject(desk: OwnerDesk, name: str, values: Sequence[Value]) -> Part:
+    """Compose what was calculated of a subject: each method once, and under it a table for each use."""
     methods: dict[str, dict[int, tuple[Working, list[Value]]]] = {}
-    for value in desk.record.values.values():
+    for value in values:
         uses = methods.setdefault(value.working.method.name, {})
         uses.setdefault(id(value.working), (value.working, []))[1].append(value)
     blocks: list[Block] = []
     for uses in methods.values():
         method = next(iter(uses.values()))[0].method
         blocks += [Heading(method.title), Facts(_facts(method))]
-        blocks += [_use(desk, working, values) for working, values in uses.values()]
-    return Part("record", "", "Record of calculation", "record", "Record", tuple(blocks), caution=True)
+        blocks += [_use(desk, working, found) for working, found in uses.values()]
+    title = capital(name.replace("-", " "))
+    return Part(f"record-{name}", "", title, "record", "Record of calculation", tuple(blocks), caution=True)
 
 
 def _facts(method: Method[Any]) -> tuple[tuple[str, Inline], ...]:
@@ -62,8 +68,7 @@ def _facts(method: Method[Any]) -> tuple[tuple[str, Inline], ...]:
 
 
 def _use(desk: OwnerDesk, working: Working, values: list[Value]) -> Table:
-    rows = [Row((inline("Inputs"),), "group")] if working.inputs else []
-    rows += [
+    rows = [
         Row((inline(name.replace("_", " ")), inline(entry.text), _origin(desk, entry)))
         for name, entry in working.inputs.items()
     ]
@@ -71,7 +76,11 @@ def _use(desk: OwnerDesk, working: Working, values: list[Value]) -> Table:
     for value in values:
         cells = (inline(value.symbol.meaning), inline(desk.figure(value)), inline(Span(value.name, code=True)))
         rows.append(Row(cells, anchor=_anchor(value.name)))
-    columns = (Column("", width=2.6), Column("Figure", width=2.6), Column("From, or known as", width=2.8))
+    columns = (
+        Column("Inputs" if working.inputs else "", width=2.6),
+        Column("Figure", width=2.4),
+        Column("From, or known as", width=3),
+    )
     return Table(columns, tuple(rows), caption=capital(working.about), small=True)
 
 

@@ -31,11 +31,11 @@ def trade_checks(notices: Sequence[Notice], unjudged: Sequence[Unjudged]) -> Par
         ),
         Table((Column("Rule", width=3), Column("Found", width=3)), tuple(rows)),
     ]
-    return Part("trade-checks", "", "Trade checks", "record", OWNER, tuple(blocks), caution=True)
+    return Part("trade-checks", "", "Trade checks", "data", OWNER, tuple(blocks), caution=True)
 
 
 def owners_to_be_written(todos: Sequence[Todo]) -> list[Part]:
     """Compose the part that says what is open in the owner's papers; none where nothing is."""
     blocks = to_be_written(todos)[1:]
     title = "Still to be written in the owner's papers"
-    return [Part("to-be-written", "", title, "record", OWNER, tuple(blocks))] if blocks else []
+    return [Part("to-be-written", "", title, "data", OWNER, tuple(blocks))] if blocks else []
