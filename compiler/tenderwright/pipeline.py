@@ -211,7 +211,7 @@ def timestamp(edition: Edition, state: GitState) -> int:
 
 def stamp_of(compiled: Compiled) -> GitState:
     """Find the state in git of the package, owner/ apart."""
-    state = git_state(compiled.files.root, compiled.files.sources)
+    state = git_state(compiled.files.root, compiled.files.paths)
     open_ = len(compiled.package.todos)
     if not open_ or state.state != "issued":
         return state

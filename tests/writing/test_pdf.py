@@ -15,9 +15,10 @@ from typing import Any
 import pypdf
 import pytest
 
-from tenderwright.documents.edition import Edition, Figure, Paragraph, Part, Span, inline
+from tenderwright.documents.edition import Edition, Figure, Paragraph, Part, Picture, Pictures, Span, inline
 from tenderwright.writing.errors import WritingError
 from tenderwright.writing.pdf import Typeset, Typesetter
+from tests.pipeline.packages import MARRAM
 
 from .conftest import TIMESTAMP
 from .sample import draft_edition, item, sample_edition
@@ -241,6 +242,14 @@ def test_the_fetcher_refuses_what_the_build_does_not_hold(address: str) -> None:
     page = f'<html lang="en"><body><img src="{address}" alt="x"></body></html>'
     with pytest.raises(WritingError, match="does not hold"), no_complaints("page"):
         HTML(string=page, url_fetcher=build_fetcher()).render()
+
+
+def test_the_fetcher_serves_a_picture_that_the_page_itself_holds() -> None:
+    picture = Picture(
+        "references/a.png", (MARRAM / "references" / "335-doubler.png").read_bytes(), "Fr 40.", "A doubler"
+    )
+    made = Typesetter().typeset(_small(Part("a", "", "Title", "item", "", (Pictures((picture,)),))), TIMESTAMP)
+    assert b"/Subtype /Image" in made.pdf or b"/Subtype/Image" in made.pdf
 
 
 def test_a_warning_of_the_typesetter_is_an_error() -> None:

@@ -95,15 +95,15 @@ def _issue(arguments: Namespace) -> int:
 
 def _committed(root: Path, files: Files) -> GitState:
     """Give the state of the package in git; raises WrongUse where it is not that of one whole commit."""
-    sources = files.without_owner().sources
-    state = git_state(root, sources)
+    paths = files.without_owner().paths
+    state = git_state(root, paths)
     if state.state == "issued":
         return state
     if state.state == "no-git":
         raise WrongUse(f"only what is committed is issued, and `{root}` is not in git: `git init` and commit it first")
     if "shallow" in state.why:
         raise WrongUse(f"only a whole history is issued from: {state.why}; `git fetch --unshallow` brings it")
-    changed = uncommitted(root, sources)
+    changed = uncommitted(root, paths)
     more = f" and {len(changed) - _MOST_NAMED} more" if len(changed) > _MOST_NAMED else ""
     named = ", ".join(changed[:_MOST_NAMED])
     raise WrongUse(f"only what is committed is issued, and this is not: {named}{more}; commit it first")

@@ -22,7 +22,8 @@ def package_data(files: Files) -> dict[str, Any]:
     """Give the data of every file that the yard edition tells of, by path."""
     read = files.without_owner().sources
     sources = sorted((path, source) for path, source in read.items() if not path.startswith(_OWNERS_ALONE))
-    return {path: _for_yards(source.data, _NOT_FOR_YARDS.get(path)) for path, source in sources}
+    made = {path: _for_yards(source.data, _NOT_FOR_YARDS.get(path)) for path, source in sources}
+    return made | {path: f"SHA-256 {one.sha256}\n" for path, one in files.travelling.items()}
 
 
 def _for_yards(data: Any, left_out: set[str] | None) -> Any:

@@ -6,6 +6,7 @@ from typing import Any
 
 from tenderwright.comparing.change import Subject
 from tenderwright.comparing.data import PackageData
+from tenderwright.reading.travelling import FOLDER
 
 
 def subject_of(file: str, before: PackageData, after: PackageData) -> Subject:
@@ -27,6 +28,8 @@ def subject_of(file: str, before: PackageData, after: PackageData) -> Subject:
         return Subject("drawing", file, "Reference documents")
     if folder == "surveys":
         return Subject("other", file, f"Survey {stem}")
+    if file.startswith(FOLDER):
+        return Subject("other", file, f"Reference document {name}")
     if folder == "history":
         return Subject("other", file, f"Earlier docking {stem.removeprefix('docking-')}")
     return Subject("other", file, f"Ship's data: {_words(stem).lower()}" if folder == "vessel" else file)

@@ -117,6 +117,7 @@ def _edition(before: Issue, after: Issue, comparison: Comparison, entry: Addendu
         language=edition.language,
         facts=facts,
         audience="yard",
+        files={path: one for path, one in edition.files.items() if before.edition.files.get(path) != one},
         sheets={
             stem: sheet
             for stem, sheet in edition.sheets.items()

@@ -132,6 +132,11 @@ class Desk:
             spans += ([Span(", ")] if index else []) + [self.ref(reference)]
         return tuple(spans)
 
+    def carried(self, path: str) -> Span | None:
+        """Give the name of a file that goes along, linked; None where there is none."""
+        found = self.package.travelling.get(path)
+        return Span(path.rpartition("/")[2], file=path) if found is not None else None
+
     def item_ref(self, number: str, text: str = "") -> Span:
         """Give a link to an item."""
         return Span(text or number, self.anchor("item", number))

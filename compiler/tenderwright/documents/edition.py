@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from base64 import b64encode
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
@@ -28,6 +29,8 @@ class Span:
     """Words that an addendum put in: underlined."""
     deleted: bool = False
     """Words that an addendum took out: struck through."""
+    file: str = ""
+    """The path of a file that goes along with the edition; a page on the screen links to it."""
 
 
 Inline = tuple[Span, ...]
@@ -164,6 +167,30 @@ class Figure:
 
 
 @dataclass(frozen=True)
+class Picture:
+    """A picture of a place, as it is in its file."""
+
+    path: str
+    """Among the files that go along with the edition."""
+    content: bytes
+    caption: str
+    alternative: str
+
+    @property
+    def address(self) -> str:
+        """Give the picture as an address that holds its bytes, so that a page loads nothing."""
+        kind = "png" if self.path.lower().endswith(".png") else "jpeg"
+        return f"data:image/{kind};base64,{b64encode(self.content).decode('ascii')}"
+
+
+@dataclass(frozen=True)
+class Pictures:
+    """Pictures set small, two or three to a row."""
+
+    pictures: tuple[Picture, ...]
+
+
+@dataclass(frozen=True)
 class Caution:
     """A caution set apart from the text."""
 
@@ -194,7 +221,7 @@ def each_block(blocks: Iterable[Block]) -> Iterator[Block]:
                 yield from each_block(stack)
 
 
-Block = Heading | Paragraph | Prose | Steps | Table | Facts | Bullets | Figure | Caution | Beside
+Block = Heading | Paragraph | Prose | Steps | Table | Facts | Bullets | Figure | Pictures | Caution | Beside
 
 PartKind = Literal[
     "cover",
@@ -293,6 +320,8 @@ class Edition:
     """Short document sets that are written as PDFs beside it, by file stem, such as `dock-sheet`."""
     tables: Mapping[str, DataTable] = field(default_factory=dict)
     """Figures that are written as CSV beside it, by file stem."""
+    files: Mapping[str, bytes] = field(default_factory=dict)
+    """Files that go along with it as they are, by path: reference documents and pictures."""
     record: Record | None = None
     """The record of calculation, which is written as JSON beside it; it is the owner's."""
     audience: Audience = "owner"

@@ -116,5 +116,13 @@ def _edition(desk: Desk, stamp: Stamp, parts: list[Part]) -> Edition:
         parts=numbered(tuple(parts)),
         caution=CAUTION,
         facts=cover_facts(desk),
+        files=_files(desk),
         audience="yard",
     )
+
+
+def _files(desk: Desk) -> dict[str, bytes]:
+    """Give the files that go along: those of reference documents, and the pictures of items that are not withdrawn."""
+    named = {drawing.file for drawing in desk.package.drawings}
+    named |= {one.file for item in desk.package.items if not item.withdrawn for one in item.pictures}
+    return {path: one.content for path, one in desk.package.travelling.items() if path in named}

@@ -6,7 +6,7 @@ from msgspec import field
 
 from tenderwright.model.build import Name, Prose
 from tenderwright.model.common import Extent
-from tenderwright.model.item_parts import Access, Decision, Heritage
+from tenderwright.model.item_parts import Access, Decision, Heritage, PlacePicture
 from tenderwright.model.item_table import ItemTable
 from tenderwright.model.kinds import (
     PRICED,
@@ -360,6 +360,9 @@ class Item(Noun, frozen=True, kw_only=True):
     photographs: Annotated[
         tuple[Annotated[str, Key("Photograph set.")], ...],
         Key("Photographs in photographs/ that show the place, printed with the item."),
+    ] = ()
+    pictures: Annotated[
+        tuple[PlacePicture, ...], Key("Pictures of the places, printed small on the page of the item and sent along.")
     ] = ()
     here: Place
 

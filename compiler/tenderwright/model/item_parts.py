@@ -3,9 +3,11 @@
 from typing import Annotated
 
 from tenderwright.model.build import Prose
-from tenderwright.model.kinds import Time
+from tenderwright.model.kinds import SHA256, Date, Side, StrakeRef, Time
 from tenderwright.model.marks import Key, OneOf
 from tenderwright.model.noun import Noun
+from tenderwright.notices import Place
+from tenderwright.quantities.position import Position
 
 
 class Access(Noun, frozen=True, kw_only=True):
@@ -34,3 +36,17 @@ class Decision(Noun, frozen=True, kw_only=True):
     who: Annotated[str, Key("Who decides, by office.", "Ship manager")]
     within: Annotated[Time, Key("Time the owner takes.", "48 h")]
     on: Annotated[Prose, Key("On what it is decided, and what follows.")]
+
+
+class PlacePicture(Noun, frozen=True, kw_only=True):
+    """A picture of a place, printed with the item and sent along."""
+
+    file: Annotated[str, Key("PNG or JPEG under references/.", "references/315-strake-c.jpg")]
+    sha256: Annotated[str, Key("Checksum of the file; a notice proposes it.", "0f3c" * 16), SHA256] = ""
+    shows: Annotated[str, Key("What it shows, for who looks and for who cannot see it.", "Doubler with a weeping seam")]
+    frame: Annotated[Position | None, Key("Where it was taken.", "Fr 40")] = None
+    strake: Annotated[StrakeRef | None, Key("Strake that it shows.", "C")] = None
+    side: Annotated[Side, Key("Side of the ship.", "port")] = ""
+    taken: Annotated[Date | None, Key("Day on which it was taken.", "2026-05-20")] = None
+    looking: Annotated[str, Key("Which way it looks.", "from outboard, looking forward")] = ""
+    here: Place

@@ -90,6 +90,7 @@ LinesName = Annotated[
 ]
 Currency = Annotated[str, Form(r"^[A-Z]{3}$", "Currency", "EUR")]
 
+SHA256 = Form("^[0-9a-f]{64}$", "SHA-256 checksum")
 Side = Annotated[str, OneOf("port", "starboard", "both", "centreline"), Key("Side of the ship.", "port")]
 DockType = Annotated[str, OneOf("graving dock", "floating dock", "shiplift", "slipway", "boat hoist", "tidal grid")]
 Phase = Annotated[str, OneOf("before docking", "dry", "after undocking", "any")]

@@ -310,6 +310,7 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         clauses=loader.clauses(),
         surveys=loader.surveys(),
         questions=tuple(sorted(questions, key=lambda asked: asked.question)),
+        travelling=files.travelling,
         frame_notes=frames.notes if frames is not None else None,
         broken=loader.broken(),
         todos=still_todo(files.sources),

@@ -30,6 +30,7 @@ from tenderwright.model.vessel import Anode, AnodeFamily, Appendage, Offsets, Op
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.codes import CODES
 from tenderwright.quantities.position import FrameTable
+from tenderwright.reading.travelling import Travelling
 from tenderwright.shapes.todos import Todo
 
 
@@ -125,6 +126,8 @@ class Package(Struct, frozen=True, dict=True):
     clauses: tuple[Clause, ...] = ()
     surveys: tuple[Survey, ...] = ()
     questions: tuple[Question, ...] = ()
+    travelling: Mapping[str, Travelling] = field(default_factory=dict)
+    """The files that go along with the tender as they are, by path."""
     frame_notes: Prose | None = None
     """How the numbering of the frames is known."""
     broken: Broken = field(default_factory=Broken)

@@ -9,6 +9,7 @@ from msgspec import field
 from tenderwright.model.build import Prose
 from tenderwright.model.kinds import (
     SERVICES,
+    SHA256,
     Currency,
     Date,
     DateOrNone,
@@ -232,7 +233,24 @@ class Drawing(Noun, frozen=True, kw_only=True):
         OneOf("drawing", "report", "photograph set", "certificate", "manual"),
     ] = "drawing"
     holder: Annotated[str, Key("Who holds it.")] = ""
-    supplied: Annotated[bool, Key("Whether a copy goes to the yards.")] = False
+    file: Annotated[
+        str,
+        Key(
+            "The document itself, which goes along with the tender: PDF, TIFF, PNG or DXF under references/.",
+            "references/d-12.pdf",
+        ),
+    ] = ""
+    sha256: Annotated[
+        str,
+        Key("Checksum of the file; a notice proposes it.", "0f3c" * 16),
+        SHA256,
+    ] = ""
+    seen: Annotated[
+        Prose | None,
+        Key(
+            "Where and when it can be seen, where the file does not go along.", "At the owner's office, by appointment."
+        ),
+    ] = None
     here: Place
 
 

@@ -115,6 +115,10 @@ _KEEPING = {"owner-goes-along": ("warning", "the owner's papers go to a remote t
 """Of where the papers are kept; told with the owner's side."""
 
 _CHECKS = {
+    "file-not-sent": ("error", "a file cannot go along with the tender, or is named nowhere"),
+    "file-kind": ("error", "a file that is to go along is of a kind that not every yard can open"),
+    "file-checksum": ("error", "a file that goes along is not the one that is described"),
+    "lump-sum-unseen": ("warning", "a lump sum rests on a document that no bidder can see"),
     "oil-boundary-hot-work": (
         "error",
         "hot work on the boundary of a tank that held oil, before it is cleaned and gas-free",

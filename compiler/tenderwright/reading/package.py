@@ -17,6 +17,7 @@ from tenderwright.reading.format_version import another_format
 from tenderwright.reading.layout import NEEDED, OWNER, UNFINISHED, YAML_FILES, is_ignored, is_other, schema_of
 from tenderwright.reading.scalars import Todo, read_block
 from tenderwright.reading.source import Source
+from tenderwright.reading.travelling import FOLDER, MOST, Travelling
 from tenderwright.reading.yaml_file import MAX_BYTES, MAX_SURVEY_BYTES, read_yaml
 
 _LINE_ENDS = "\r\u0085\u2028\u2029"
@@ -32,8 +33,15 @@ class Files(Struct, frozen=True):
     notices: tuple[Notice, ...]
     issued: Mapping[str, Mapping[str, Source]] = field(default_factory=dict)
     """The item files of each earlier issue of the tender, by its tag, the first issue first."""
+    travelling: Mapping[str, Travelling] = field(default_factory=dict)
+    """The files that go along with the tender as they are, by path."""
     goes_along_to: str = ""
     """The remote of the repository that keeps owner/ together with the rest."""
+
+    @property
+    def paths(self) -> tuple[str, ...]:
+        """Name every file that the compiler reads."""
+        return (*self.sources, *self.travelling)
 
     @property
     def texts(self) -> dict[str, str]:
@@ -65,10 +73,15 @@ def papers_hash(files: Files, within: tuple[str, ...] = (OWNER,)) -> str:
 def read_package(root: FilePath, *, owner: bool = True, kept: Mapping[str, Source] | None = None) -> Files:
     """Read every file of the package at root; `kept` are sources of an earlier run, used again where text is equal."""
     sources: dict[str, Source] = {}
+    travelling: dict[str, Travelling] = {}
     notices: list[Notice] = []
     real = root.resolve()
     for path in sorted(_walk(real, "", notices, owner=owner)):
         if is_ignored(path):
+            continue
+        if path.startswith(FOLDER):
+            if (content := _read_bytes(real, path, MOST, notices)) is not None:
+                travelling[path] = Travelling(path, content)
             continue
         schema = schema_of(path)
         if schema is None and not is_other(path):
@@ -96,7 +109,7 @@ def read_package(root: FilePath, *, owner: bool = True, kept: Mapping[str, Sourc
     other = another_format(sources)
     if other is not None:
         return Files(root, {other.place.path: sources[other.place.path]}, (other,))
-    return Files(root, sources, tuple(notices))
+    return Files(root, sources, tuple(notices), travelling=travelling)
 
 
 def _how_to_begin(path: str) -> str:
@@ -199,19 +212,24 @@ def _walk(root: FilePath, folder: str, notices: list[Notice], *, owner: bool) ->
             notices.append(Notice("not-a-file", Place(path), "this is neither a file nor a folder"))
 
 
-def _read_text(root: FilePath, path: str, notices: list[Notice]) -> str | None:
+def _read_bytes(root: FilePath, path: str, most: int, notices: list[Notice]) -> bytes | None:
     file = root / path
     try:
-        most = MAX_SURVEY_BYTES if path.endswith(".csv") else MAX_BYTES
         if file.stat().st_size > most:
             size = file.stat().st_size / 1e6
             notices.append(
                 Notice("too-large", Place(path), f"{size:.0f} MB is more than the limit of {most // 1_000_000} MB")
             )
             return None
-        raw = file.read_bytes()
+        return file.read_bytes()
     except OSError as error:
         notices.append(Notice("not-a-file", Place(path), f"cannot be read: {error.strerror}"))
+        return None
+
+
+def _read_text(root: FilePath, path: str, notices: list[Notice]) -> str | None:
+    raw = _read_bytes(root, path, MAX_SURVEY_BYTES if path.endswith(".csv") else MAX_BYTES, notices)
+    if raw is None:
         return None
     try:
         return text_of(raw)

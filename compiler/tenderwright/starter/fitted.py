@@ -205,4 +205,4 @@ _OPENINGS = {"openings": [Row(off_centre=TODO, bore=TODO, state=TODO)]}
 
 
 def _drawing(number: str, title: str) -> Row:
-    return Row({"drawing": number, "title": title, "supplied": TODO})
+    return Row({"drawing": number, "title": title, "seen": TODO})

@@ -24,6 +24,7 @@ def addendum_files(made: Amendment, statement: Json, number: int, typesetter: Ty
     }
     files |= {f"{stem}.pdf": typesetter.typeset(sheet, timestamp, stem).pdf for stem, sheet in edition.sheets.items()}
     files |= {f"drawings/{figure.name}.svg": figure.svg.encode() for figure in made.drawings}
+    files |= edition.files
     files[MANIFEST_NAME] = manifest(edition, files, made.form.edition_hash)
     folder = parcel_name(edition.tender, f"addendum-{number}")
     files[f"{folder}.zip"] = archive(files, folder)

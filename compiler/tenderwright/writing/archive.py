@@ -10,7 +10,7 @@ from collections.abc import Mapping
 _FIXED_TIME = (1980, 1, 1, 0, 0, 0)
 _UNIX = 3
 _OTHER = re.compile(r"[^A-Za-z0-9._-]+")
-_COMPRESSED = (".pdf", ".xlsx", ".docx")
+_COMPRESSED = (".pdf", ".xlsx", ".docx", ".png", ".jpg", ".jpeg")
 """Endings of files that are compressed in themselves."""
 _REGULAR_FILE_MODE = 0o100644 << 16
 

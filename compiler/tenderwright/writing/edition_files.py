@@ -40,6 +40,7 @@ def edition_files(edition: Edition, form: PriceForm, typesetter: Typesetter, tim
     files |= {f"{stem}.pdf": typesetter.typeset(sheet, timestamp, stem).pdf for stem, sheet in edition.sheets.items()}
     files |= {f"{stem}.csv": csv_table(table.header, table.rows) for stem, table in edition.tables.items()}
     files |= drawing_files(edition)
+    files |= edition.files
     files[MANIFEST_NAME] = manifest(edition, files, form.edition_hash)
     folder = parcel_name(edition.tender, edition.name)
     files[f"{folder}.zip"] = archive(files, folder)

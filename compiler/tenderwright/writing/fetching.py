@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import logging
+import re
+from base64 import b64decode
 from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import Any
@@ -10,15 +12,19 @@ from typing import Any
 from tenderwright.writing.errors import WritingError
 from tenderwright.writing.faces import face_bytes
 
+_PICTURE = re.compile(r"data:(image/(?:png|jpeg));base64,")
+
 
 def build_fetcher() -> Any:
-    """Make a URL fetcher for WeasyPrint that serves typefaces and stops the build at any other address."""
+    """Make a URL fetcher for WeasyPrint that stops the build at any address but of typefaces and of held pictures."""
     from weasyprint.urls import URLFetcher, URLFetcherResponse
 
     class BuildFetcher(URLFetcher):  # type: ignore[misc]
-        """Serves typefaces by their own scheme."""
+        """Serves typefaces by their own scheme, and pictures whose bytes stand in the address itself."""
 
         def fetch(self, url: str, headers: object = None) -> Any:
+            if picture := _PICTURE.match(url):
+                return URLFetcherResponse(url, b64decode(url[picture.end() :]), {"Content-Type": picture[1]})
             content = face_bytes(url)
             if content is None:
                 raise WritingError(f"a page asks for {url!r}, which the build does not hold")

@@ -26,6 +26,8 @@ _ROOMS = {
 _SHEETS = {"A4": Room(269.0, 160.0), "Letter": Room(251.4, 166.0)}
 """The measure of each page as the style sheet sets it, and of each page of drawings, less room for head and caption."""
 _IDENTITY = re.compile(r'<[a-zA-Z][^<>]*?\sid="([^"]+)"')
+_FILE = re.compile(r'<a class="file" href="[^"]*">(.*?)</a>')
+"""A link to a file beside the page, which paper cannot follow."""
 _INTERNAL = re.compile(r'<a[^<>]*?\shref="#([^"]+)"')
 
 
@@ -46,6 +48,7 @@ def part_html(edition: Edition, part: Part, pages: Mapping[str, int] | None = No
         drawing=Drawing(_room(edition, part), nested_rules=False),
         style=Markup(paper_style()) if with_style else "",
     )
+    page = _FILE.sub(r"\1", page)
     inside = set(_IDENTITY.findall(page))
     return _INTERNAL.sub(lambda link: link[0] if link[1] in inside else _across(link), page)
 

@@ -28,6 +28,7 @@ def priced_edition(yard: Edition, estimate: Estimate, currency: str) -> Edition:
         parts=parts,
         confidential=True,
         sheets={},
+        files={},
         audience="owner",
     )
 

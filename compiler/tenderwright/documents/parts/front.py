@@ -165,7 +165,7 @@ def _drawings(desk: Desk) -> list[Block]:
                     inline(drawing.title),
                     inline(drawing.revision),
                     inline(verified),
-                    inline(_kept_at(drawing)),
+                    _kept_at(desk, drawing),
                     _item_list(desk, used),
                 ),
                 anchor=desk.anchor("drawing", drawing.drawing),
@@ -176,16 +176,20 @@ def _drawings(desk: Desk) -> list[Block]:
         Column("Document", width=3.6),
         Column("Revision", width=1.4),
         Column("Verified as fitted", width=1.3),
-        Column("Where it is", width=1.9),
+        Column("File, or where it is seen", width=2.2),
         Column("Items", width=1.8),
     )
     note = inline("A document not verified as fitted is a guide only; what it shows is confirmed on board.")
     return [Heading("Reference documents"), Table(columns, tuple(rows), note=note)]
 
 
-def _kept_at(drawing: Drawing) -> str:
-    held = f"held by {drawing.holder}" if drawing.holder else ""
-    return "; ".join(filter(None, ("with the tender" if drawing.supplied else "", held))) or "–"
+def _kept_at(desk: Desk, drawing: Drawing) -> Inline:
+    """Say which file goes along with the tender, or where and when the document can be seen."""
+    if (file := desk.carried(drawing.file)) is not None:
+        return inline("references/", file)
+    if drawing.seen is not None:
+        return desk.words(drawing.seen)
+    return inline(f"held by {drawing.holder}" if drawing.holder else "–")
 
 
 def _item_list(desk: Desk, numbers: list[str]) -> Inline:

@@ -9,6 +9,7 @@ from tenderwright.documents.edition import Block, Heading, Inline, Paragraph, Pa
 from tenderwright.documents.parts.coatings import prints, scheme_blocks, scheme_line
 from tenderwright.documents.parts.item_head import item_head
 from tenderwright.documents.parts.item_lines import item_lines
+from tenderwright.documents.parts.item_pictures import item_pictures
 from tenderwright.documents.parts.item_points import item_points
 from tenderwright.documents.parts.item_tables import item_tables
 from tenderwright.documents.parts.questions import answered
@@ -58,6 +59,7 @@ def _body(desk: Desk, item: Item) -> list[Block]:
         *_told(desk, "Scope", item.scope),
         *_told(desk, "Where", item.where.text),
         *item_lines(desk, item),
+        *item_pictures(desk, item),
         *_requirements(desk, item),
         *_decision(desk, item),
         *_access(desk, item),
@@ -194,7 +196,9 @@ def _references(desk: Desk, item: Item) -> list[Block]:
         if drawing is not None:
             unsure = ", not verified as fitted" if drawing.verified == "none" else ""
             spans += [Span("; ")] if spans else []
+            file = desk.carried(drawing.file)
             spans += [desk.ref(reference), Span(f" {drawing.revision}{unsure}")]
+            spans += [Span(", "), file] if file is not None else []
     if item.depends_on:
         after = _after(desk, item)
         spans += [Span(" · after "), *after] if spans else [Span("After "), *after]

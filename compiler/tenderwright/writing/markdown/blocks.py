@@ -14,6 +14,7 @@ from tenderwright.documents.edition import (
     Heading,
     Inline,
     Paragraph,
+    Pictures,
     Prose,
     Step,
     Steps,
@@ -77,6 +78,8 @@ def _pieces(block: Block, slugs: Mapping[str, str]) -> Iterable[Piece]:
             return (Listing(tuple((paragraph(span_runs(entry), slugs),) for entry in block.entries)),)
         case Figure():
             return _figure(block, slugs)
+        case Pictures():
+            return tuple(paragraph(text_runs(one.caption), slugs) for one in block.pictures)
         case Caution():
             return (_caution(block, slugs),)
         case Beside():

@@ -16,6 +16,7 @@ from tenderwright.documents.edition import (
     Figure,
     Heading,
     Paragraph,
+    Pictures,
     Prose,
     Step,
     Steps,
@@ -81,6 +82,8 @@ class BlockWriter:
                 yield self.words("Caption", text_runs(block.caption), block.anchor)
                 words = (*text_runs(block.alternative), Run(f" {DRAWN_ELSEWHERE}", faint=True))
                 yield self.words("FigureText", words)
+            case Pictures():
+                yield from (self.words("Caption", text_runs(one.caption)) for one in block.pictures)
             case Caution():
                 yield from self._caution(block)
 
