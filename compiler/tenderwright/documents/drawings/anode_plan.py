@@ -153,7 +153,7 @@ def _labels(anodes: Sequence[Anode], view: View, row: float, width: float) -> li
 
 
 def _list(package: Package, sheet: Framed) -> list[str]:
-    """Explain the marks and list the anodes beside the title block: where to measure, and what each weighed new."""
+    """Explain the marks and list the anodes beside the title block, with their masses where there is room."""
     top = sheet.over + 3.2
     box = [(4.0, top - 0.8), (10.0, top - 0.8), (10.0, top + 0.8), (4.0, top + 0.8)]
     full = [(4.0, top - 0.8), (6.4, top - 0.8), (6.4, top + 0.8), (4.0, top + 0.8)]
@@ -169,9 +169,14 @@ def _list(package: Package, sheet: Framed) -> list[str]:
         return [*marks, pen.text((4.0, top + 5.0), "Where each stands is told in the list of anodes.", kind="legend")]
     each = (sheet.beside - 4) / _COLUMNS
     named = max(pen.text_width(one.anode.upper(), pen.SMALL, True) for one in package.anodes) + 1.4
+    told = [f"{one.at.text}, {show(one.height.si, 'centre')} up" for one in package.anodes]
+    weighed = [f"{words}, {show(one.mass.si, 'small part')}" for words, one in zip(told, package.anodes, strict=True)]
+    if all(pen.text_width(words, pen.SMALL) <= each - named - 1 for words in weighed):
+        told = weighed
     for index, one in enumerate(package.anodes):
         left, y = 4 + (index // rows) * each, top + 2 + (index % rows + 0.75) * apart
-        told = f"{one.at.text}, {show(one.height.si, 'centre')} up, {show(one.mass.si, 'small part')}"
         marks.append(pen.text((left, y), one.anode.upper(), bold=True))
-        marks.append(pen.text((left + named, y), pen.shortened(told, pen.SMALL, each - named - 1), kind="anode-list"))
+        marks.append(
+            pen.text((left + named, y), pen.shortened(told[index], pen.SMALL, each - named - 1), kind="anode-list")
+        )
     return marks

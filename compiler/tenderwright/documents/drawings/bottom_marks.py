@@ -22,6 +22,8 @@ BEFORE = Hatch((135,), 1.1, pen.FINE, "1.2 0.6", pen.INK)
 """Hatchings of the last docking's footprints and of the docking before it."""
 _SMALLEST = 0.7
 """Radius of the smallest opening as drawn, and half the height of the narrowest strip, mm."""
+_LETTER = 3.0
+"""Least length of a side block that its letter stands in, mm; it stands outboard of a shorter one."""
 _LANE = 0.12
 """Space between the rows of keel blocks of two earlier dockings, m."""
 
@@ -136,7 +138,9 @@ def plan_marks(docking: Bottom, things: Sequence[Thing], view: View, ends: tuple
     taken += [_corners(_box(one, view, ends)) for one in docking.footprints if not on_keel(one) and _seen(one, ends)]
     for pair in docking.pairs:
         if ends[0] <= pair.x <= ends[1]:
-            at = view.x(pair.x), view.y(-pair.off_centre)
+            down = 0.0 if view.mm(pair.length) > _LETTER else view.mm(pair.width / 2) + 2.2
+            at = view.x(pair.x), view.y(-pair.off_centre) + down
+            taken.append(_words_room(at, 1.2))
             marks.append(pen.label(at, letter(pair.number), pen.SMALL, bold=True, kind="side-block"))
             marks.append(_offset(pair, view, taken))
     return "".join(marks)

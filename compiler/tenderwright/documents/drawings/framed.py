@@ -146,7 +146,7 @@ def _cell(left: float, top: float, name: str, words: str = "", kind: str = "") -
 def _lines(left: float, top: float, words: str, room: float, rows: int, kind: str) -> list[str]:
     bold = kind == "caution"
     return [
-        pen.text((left, top + 3.0 + 3.05 * row), line, bold=bold, kind=kind)
+        pen.text((left, top + 2.9 + 2.95 * row), line, bold=bold, kind=kind)
         for row, line in enumerate(pen.wrapped(words, pen.SMALL, room, rows, bold))
     ]
 

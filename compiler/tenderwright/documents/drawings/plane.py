@@ -199,18 +199,25 @@ def _cross(one: Segment, other: Segment) -> bool:
 
 
 def spread(wanted: Sequence[float], widths: Sequence[float], low: float, high: float, gap: float = 0.8) -> list[float]:
-    """Move the middles of labels along a row just so far that they do not overlap, in order, between two ends.
+    """Move the middles of labels along a row as little as may be so that they do not overlap, between two ends.
 
-    Where the row is too short for all of them they are packed from its beginning, and run past its end.
+    Least squares in their order: labels that would overlap move together about the middle of what they want. Where the
+    row is too short for all of them they are packed from its beginning, and run past its end.
     """
     order = sorted(range(len(wanted)), key=lambda i: wanted[i])
+    before, packed = 0.0, []
+    for at, i in enumerate(order):
+        before += widths[i] / 2 + (widths[order[at - 1]] / 2 + gap if at else 0.0)
+        packed.append(before)
+    groups: list[tuple[float, int]] = []
+    for at, i in enumerate(order):
+        groups.append((wanted[i] - packed[at], 1))
+        while len(groups) > 1 and groups[-2][0] > groups[-1][0]:
+            (a, m), (b, n) = groups[-2:]
+            groups[-2:] = [((a * m + b * n) / (m + n), m + n)]
+    moved = [start for start, count in groups for _ in range(count)]
+    most = max(low, high - (packed[-1] + widths[order[-1]] / 2)) if order else low
     places = [0.0] * len(wanted)
-    edge = math.inf
-    for i in reversed(order):
-        places[i] = min(wanted[i], min(edge, high) - widths[i] / 2)
-        edge = places[i] - widths[i] / 2 - gap
-    edge = low
-    for i in order:
-        places[i] = max(places[i], edge + widths[i] / 2)
-        edge = places[i] + widths[i] / 2 + gap
+    for at, i in enumerate(order):
+        places[i] = packed[at] + min(max(moved[at], low), most)
     return places

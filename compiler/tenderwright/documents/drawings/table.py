@@ -49,14 +49,15 @@ def table(columns: Sequence[Column], lines: Sequence[Line], left: float, top: fl
 
 
 def _row(columns: Sequence[Column], one: Line, left: float, baseline: float, kind: str, colour: str) -> str:
-    marks = []
+    marks, hatch = [], one.hatch
     for column, cell in zip(columns, one.cells, strict=True):
         shown = pen.shortened(cell, pen.SMALL, column.width - column.gap, one.strong)
         at = (left, baseline) if column.align == "left" else (left + column.width - column.gap, baseline)
         if shown:
             anchor = "start" if column.align == "left" else "end"
             marks.append(pen.text(at, shown, pen.SMALL, anchor, one.strong, colour, kind))
-        elif one.hatch is not None:
-            marks.append(one.hatch.swatch(left, baseline - 0.9, column.width - 2.0))
+        elif hatch is not None:
+            marks.append(hatch.swatch(left, baseline - 0.9, column.width - 2.0))
+            hatch = None
         left += column.width
     return "".join(marks)

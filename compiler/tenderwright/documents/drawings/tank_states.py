@@ -29,12 +29,12 @@ from tenderwright.model.tank import Tank
 from tenderwright.quantities.display import decimals, in_column, show, unit_of
 
 TITLE = "Tanks on docking and at undocking"
-_HEAD, _SIDE, _ABREAST, _GAP, _KEY = 4.4, 33.5, 2, 2.5, 5.0
-"""Numbers over each plan, space aft of it for what she floats at, lists side by side and between, and a key, mm."""
+_HEAD, _SIDE, _GAP, _KEY = 4.4, 33.5, 2.5, 5.0
+"""Numbers over each plan, space aft of it for what she floats at, between lists, and for a key, mm."""
 _PLAN = 26.0
 """Least height of each plan, mm: what is said beside it of how she floats."""
-_WORDS, _READINGS = ("docked", "floated"), (9.2, 9.2)
-"""Heads of the two readings in the list, and the widths of sounding and volume, mm."""
+_WORDS = ("docked", "floated")
+"""Heads of the two readings in the list."""
 
 
 @dataclass(frozen=True)
@@ -67,10 +67,10 @@ def tank_states(package: Package, calculated: Calculated) -> Figure | Absent:
     first, last = extent(package, form)
     half = float(form.deck_half_breadths.max())
     cut = cut_of(package, form)
-    rows = -(-len(package.tanks) // _ABREAST)
     fixed = 2 * _HEAD + 2 * FRAMES_HEIGHT
     sheet = framed(package, "tank-states", TITLE, f"{found.drawn_from}; capacities of the tanks", PROPOSAL)
-    foot = min(sheet.over, sheet.foot - table.height(rows) - _KEY - 4.5)
+    listing = _listing(package, calculated, states, sheet.beside - 4)
+    foot = min(sheet.over, sheet.foot - table.height(listing.rows) - _KEY - 4.5)
 
     def size(scale: int) -> tuple[float, float]:
         metre = 1000 / scale
@@ -95,7 +95,7 @@ def tank_states(package: Package, calculated: Calculated) -> Figure | Absent:
         top += FRAMES_HEIGHT + spare
     marks.append(pen.line((MARGIN, foot + 1), (sheet.beside, foot + 1)))
     marks.append(liquid_key(_liquids(states), foot + 1 + _KEY / 2))
-    marks.append(_list(package, calculated, states, foot + 1 + _KEY, sheet.beside))
+    marks.append(_list(listing, foot + 1 + _KEY, sheet.beside - 4))
     alternative = _alternative(package, states)
     caption = _CAPTION + boxes(calculated) + found.note
     return sheet.figure(marks, caption, alternative)
@@ -137,25 +137,45 @@ def _liquid(state: TankState | None) -> str:
     return state.liquid if state is not None and state.volume > 0 else "none"
 
 
-def _list(package: Package, calculated: Calculated, states: tuple[_State, _State], top: float, width: float) -> str:
-    """List every tank with its liquid, sounding and volume in both conditions; in bold where they differ."""
-    each = (width - 4 - _GAP * (_ABREAST - 1)) / _ABREAST
-    sounding, volume = _READINGS
-    figures = (Column(unit_of("sounding"), sounding, "right"), Column(unit_of("capacity"), volume, "right"))
-    name = Column("Tank", each - 12.7 - 2 * sum(_READINGS), gap=0.3)
-    ends = Column("", 4.2, gap=0.0), Column("", 3.0, gap=0.0)
-    columns = (ends[0], Column("", 5.5), name, *figures, *figures, ends[1])
-    rows = -(-len(package.tanks) // _ABREAST)
+@dataclass(frozen=True)
+class _Listing:
+    """The list of tanks: its rows, columns as wide as what stands in them, and how many parts stand side by side."""
+
+    lines: list[Line]
+    columns: list[Column]
+    abreast: int
+
+    @property
+    def rows(self) -> int:
+        return -(-len(self.lines) // self.abreast)
+
+
+def _listing(package: Package, calculated: Calculated, states: tuple[_State, _State], width: float) -> _Listing:
     judged = calculated.found(undocking)
     sounded = judged.sound_before_flooding if judged else ()
-    marks = []
-    for start in range(0, len(package.tanks), rows):
-        left = 4 + start // rows * (each + _GAP)
-        part = list(enumerate(package.tanks[start : start + rows], start + 1))
-        lines = [_line(number, tank, states, tank.tank in sounded) for number, tank in part]
+    lines = [_line(n, tank, states, tank.tank in sounded) for n, tank in enumerate(package.tanks, 1)]
+    figures = (unit_of("sounding"), unit_of("capacity"))
+    heads = ("", "", "Tank", *figures, *figures, "")
+    columns = []
+    for at, title in enumerate(heads):
+        cells = [pen.text_width(one.cells[at], pen.SMALL, one.strong) for one in lines]
+        wide = max([*cells, pen.text_width(title, pen.SMALL)]) + 0.05
+        left = at < 3
+        columns.append(Column(title, 5.5 if at == 1 else wide + 1.4, "left" if left else "right"))
+    total = sum(column.width for column in columns)
+    return _Listing(lines, columns, 2 if 2 * total + _GAP <= width else 1)
+
+
+def _list(listing: _Listing, top: float, width: float) -> str:
+    """List every tank with its liquid, sounding and volume in both conditions; in bold where they differ."""
+    columns, marks = listing.columns, []
+    each = (width + _GAP) / listing.abreast
+    for part in range(listing.abreast):
+        lines = listing.lines[part * listing.rows : (part + 1) * listing.rows]
+        left = 4 + part * each
         marks.append(table.table(columns, lines, left, top + 3.5, "tank-list"))
-        for index, word in enumerate(_WORDS, 1):
-            at = left + sum(one.width for one in columns[:3]) + index * sum(_READINGS) - 1.4
+        for word, last in zip(_WORDS, (5, 7), strict=True):
+            at = left + sum(one.width for one in columns[:last]) - 1.4
             marks.append(pen.text((at, top + 3.0), word, pen.SMALL, "end", colour=pen.FAINT, kind="state-head"))
     return "".join(marks)
 
