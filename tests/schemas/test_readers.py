@@ -17,6 +17,7 @@ from tenderwright.model.survey_row import COLUMNS
 COMPILER = Path(tenderwright.__file__).parent
 ELSEWHERE = {
     "Tender.format": "reading/format_version.py reads it before there is a noun",
+    "DockOffered.block_spacing": "pricing/dock_figures.py reads each figure of a dock by its path",
     "Anodes.families": "model/load.py reads each list of a file by its key",
 } | {f"SurveyRow.{column}": "rows are read into arrays, or row by row, and never made nouns" for column in COLUMNS}
 

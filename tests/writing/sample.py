@@ -373,7 +373,7 @@ def sample_form() -> PriceForm:
         "allowance, less credits.",
         addenda=("Addendum 1, 9 February 2026", "Addendum 2, 20 February 2026"),
         yard_questions=(
-            ("Dock", "Name, and the length, breadth and depth over the blocks"),
+            ("Docking hours", "From when to when the dock works"),
             ("Capacity", "Tonnes; tonnes per metre"),
         ),
         caution=CAUTION,

@@ -92,11 +92,14 @@ def read_returned(
 
 def form_issued(compiled: Compiled) -> ExpectedForm:
     """Give the price form of a sound package in the rows that a returned one is held against."""
+    from dataclasses import replace
+
     from tenderwright.documents.desk import Desk
     from tenderwright.documents.form import price_form
 
     form = price_form(Desk(compiled.package, compiled.links, compiled.calculated), "")
-    return expected_form(form, tuple(one.number for one in sound(compiled.package.tender).addenda))
+    expected = expected_form(form, tuple(one.number for one in sound(compiled.package.tender).addenda))
+    return replace(expected, facilities={one.name: one.facility for one in compiled.package.facilities})
 
 
 def expected_form(form: PriceForm, addenda: tuple[int, ...]) -> ExpectedForm:
@@ -124,6 +127,7 @@ def expected_form(form: PriceForm, addenda: tuple[int, ...]) -> ExpectedForm:
         addenda=tuple(zip(addenda, form.addenda, strict=True)),
         questions=tuple(ask for ask, _ in form.yard_questions),
         day_cost=form.day_cost,
+        dock_units={one.path: one.unit for _, figures in form.dock for one in figures},
         tables=tuple(ExpectedTable(one.name, one.columns, tuple(name for name, _ in one.rows)) for one in form.tables),
     )
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from tenderwright.model.bid import Bid, BidLine, Exclusion
-from tenderwright.model.noun import keys_of
+from tenderwright.model.noun import Noun, keys_of
+from tenderwright.quantities.quantity import Quantity
 
 _LAST = ("doubts",)
 
@@ -15,17 +16,32 @@ def bid_entry(bid: Bid) -> dict[str, Any]:
     made: dict[str, Any] = {}
     for name, key in keys_of(Bid):
         value = getattr(bid, name)
-        if name not in ("lines", "exclusions", "answers", "tables", "facility", *_LAST):
+        if name not in ("lines", "exclusions", "answers", "tables", "facility", "dock", *_LAST):
             made[key] = list(value) if isinstance(value, tuple) else value
     made["facility"] = str(bid.facility) if bid.facility is not None else None
+    made["dock"] = _plain(bid.dock) if bid.dock is not None else None
     made["exclusions"] = [_exclusion(one) for one in bid.exclusions]
     made["answers"] = [{"ask": one.ask, "answer": one.answer} for one in bid.answers]
     made["tables"] = {row: dict(cells) for row, cells in bid.tables.items()}
     made["lines"] = {number: _line(line) for number, line in bid.lines.items()}
     made["doubts"] = list(bid.doubts)
-    order = ["yard", "facility", "received", "doubts"]
+    order = ["yard", "facility", "dock", "received", "doubts"]
     kept = {key: value for key, value in made.items() if value not in (None, "", [], {}) or key == "lines"}
     return {key: kept[key] for key in sorted(kept, key=lambda key: order.index(key) if key in order else len(order))}
+
+
+def _plain(noun: Noun) -> dict[str, Any]:
+    """Give a noun as plain data: quantities as written, nothing of what is not said."""
+    made: dict[str, Any] = {}
+    for name, key in keys_of(noun):
+        value = getattr(noun, name)
+        if isinstance(value, Noun):
+            made[key] = _plain(value)
+        elif value not in (None, "", ()):
+            made[key] = (
+                str(value) if isinstance(value, Quantity) else list(value) if isinstance(value, tuple) else value
+            )
+    return made
 
 
 def _line(line: BidLine) -> dict[str, Any]:

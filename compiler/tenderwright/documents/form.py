@@ -6,18 +6,20 @@ import hashlib
 import json
 from collections.abc import Iterator, Mapping
 from decimal import Decimal
-from typing import Any
+from typing import Any, Literal
 
 from tenderwright.documents.desk import CAUTION, Desk, in_its_units
 from tenderwright.documents.parts.item_tables import cell_text, heading_of
-from tenderwright.documents.price_form import FormLine, FormSection, FormTable, LineKind, PriceForm
+from tenderwright.documents.price_form import FormFigure, FormLine, FormSection, FormTable, LineKind, PriceForm
 from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.choices import dearer
 from tenderwright.model.item import Item, Line
 from tenderwright.model.item_table import WITH_TENDER, ItemTable
+from tenderwright.model.kinds import DOCK_TYPES as KINDS
 from tenderwright.model.table_rows import rows_of
 from tenderwright.pricing.choices import groups
 from tenderwright.pricing.described import words
+from tenderwright.pricing.dock_figures import DAY, FIGURES, GRADIENT, KIND, TEXT, DockFigure
 from tenderwright.pricing.percents import percents
 from tenderwright.pricing.quantity import LineQuantity, line_quantity
 from tenderwright.pricing.sections import SECTIONS, Section, form_of, section_of
@@ -35,8 +37,6 @@ _KINDS: dict[str, LineKind] = {
 }
 
 QUESTIONS = (
-    ("Dock offered", "name, kind, length, breadth, depth over blocks"),
-    ("Dock certificate", "by whom, number, valid until"),
     ("Earliest and latest docking day", ""),
     ("Insurance", "ship repairer's liability, limit"),
 )
@@ -69,8 +69,23 @@ def price_form(desk: Desk, stamp: str) -> PriceForm:
         day_cost=tender.award.day_cost,
         page_size="Letter" if tender.page_size == "Letter" else "A4",
         tables=tables,
+        dock=asked_of_the_dock(),
         dearer=tuple((tuple(these), others) for others, these in groups(dearer(desk.package)).items()),
     )
+
+
+def asked_of_the_dock() -> tuple[tuple[str, tuple[FormFigure, ...]], ...]:
+    """Give what is asked of the dock, group by group, in the units that are told in."""
+    return tuple((group, tuple(map(_figure, figures))) for group, figures in FIGURES)
+
+
+def _figure(figure: DockFigure) -> FormFigure:
+    form: Literal["text", "number", "day", "choice"] = "number"
+    if figure.form in (TEXT, GRADIENT):
+        form = "text"
+    elif figure.form in (DAY, KIND):
+        form = "day" if figure.form == DAY else "choice"
+    return FormFigure(figure.path, figure.label, figure.hint, figure.unit, form, KINDS if form == "choice" else ())
 
 
 def _tables(desk: Desk) -> Iterator[FormTable]:

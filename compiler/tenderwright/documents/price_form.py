@@ -70,6 +70,19 @@ class FormTable:
 
 
 @dataclass(frozen=True)
+class FormFigure:
+    """A figure that is asked of the dock."""
+
+    path: str
+    """Where it stands in a bid, such as `limits.length`."""
+    label: str
+    hint: str
+    unit: str
+    form: Literal["text", "number", "day", "choice"]
+    choices: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
 class PriceForm:
     """The whole price form of a tender."""
 
@@ -89,7 +102,7 @@ class PriceForm:
     addenda: tuple[str, ...]
     """Addenda issued so far, for acknowledgement; blank rows follow."""
     yard_questions: tuple[tuple[str, str], ...]
-    """What the yard tells of itself: label and hint (dock, capacity, certificate, earliest date)."""
+    """What the yard tells of itself: label and hint."""
     caution: str
     day_cost: Decimal | None = None
     """The owner's published cost of each day from arrival to redelivery, counted in the evaluated price."""
@@ -98,3 +111,5 @@ class PriceForm:
     """Lines that count in the place of others where they are the dearer, and those others."""
     tables: tuple[FormTable, ...] = ()
     """The tables of items that the yard fills with the tender."""
+    dock: tuple[tuple[str, tuple[FormFigure, ...]], ...] = ()
+    """What is asked of the dock, in groups."""

@@ -5,7 +5,18 @@ from typing import Annotated
 
 from msgspec import field
 
-from tenderwright.model.kinds import LINE, Date, FacilityRef, LineNumber, Price, SignedMoney
+from tenderwright.model.facility import Cars, Certificate, FacilityLimits, Hoists, Slope
+from tenderwright.model.kinds import (
+    LINE,
+    Date,
+    Density,
+    DockType,
+    FacilityRef,
+    Length,
+    LineNumber,
+    Price,
+    SignedMoney,
+)
 from tenderwright.model.marks import Form, Key, Keys, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
@@ -61,6 +72,29 @@ class BidAnswer(Noun, frozen=True, kw_only=True):
     answer: Annotated[str, Key("What the yard wrote in answer to it.", "Certificate 118/26, valid until 2029-03-31")]
 
 
+class DockOffered(Noun, frozen=True, kw_only=True):
+    """The dock that a yard offers, in the figures that it wrote into the price form."""
+
+    name: Annotated[str, Key("Name of the dock.", "Shiplift of Sallow Haven, transfer bay 2")] = ""
+    kind: Annotated[DockType | None, Key("What kind of dock it is.", "shiplift")] = None
+    limits: Annotated[FacilityLimits | None, Key("Limits of the dock.")] = None
+    block_spacing: Annotated[Length | None, Key("From one keel block to the next, centre to centre.", "1.2 m")] = None
+    density: Annotated[
+        Density | None,
+        Key("Density of the water at the dock.", "1.020 t/m3"),
+        Within(least="950 kg/m3", most="1100 kg/m3"),
+    ] = None
+    cars: Annotated[Cars | None, Key("Rail cars that carry the ship.")] = None
+    hoists: Annotated[Hoists | None, Key("Hoists of a shiplift.")] = None
+    slope: Annotated[Slope | None, Key("Slope of a slipway.")] = None
+    certificate: Annotated[Certificate | None, Key("Certificate of the dock.")] = None
+    lacking: Annotated[
+        tuple[Annotated[str, Key("One figure.", "Depth of water over the sill")], ...],
+        Key("What the yard was asked of a dock of this kind and left out."),
+    ] = ()
+    here: Place = NOWHERE
+
+
 class Bid(Noun, frozen=True, kw_only=True):
     """A bid as it was returned, before anything is corrected or compared. `tenderwright bids read` writes one from the price form."""
 
@@ -68,6 +102,7 @@ class Bid(Noun, frozen=True, kw_only=True):
     facility: Annotated[
         FacilityRef | None, Key("Dock that is offered, if it is one of facilities/.", "corve-graving-dock")
     ] = None
+    dock: Annotated[DockOffered | None, Key("The dock that is offered, in the yard's own figures.")] = None
     received: Annotated[Date, Key("Day on which the bid was received.", "2027-03-26")]
     file: Annotated[str, Key("Name of the workbook that it was read from.", "price-form-corve.xlsx")] = ""
     sha256: Annotated[
@@ -98,6 +133,7 @@ class Bid(Noun, frozen=True, kw_only=True):
         Key("Numbers of the addenda acknowledged."),
     ] = ()
     site_visit: Annotated[bool | None, Key("Whether the yard says that it visited the ship.")] = None
+    terms_accepted: Annotated[bool | None, Key("Whether the yard accepts the terms of the tender.")] = None
     dates_accepted: Annotated[bool | None, Key("Whether the yard accepts the dates of the tender.")] = None
     earliest_docking: Annotated[
         Date | None, Key("Earliest day in dock, where the yard names another.", "2027-05-10")

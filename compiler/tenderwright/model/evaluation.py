@@ -91,6 +91,7 @@ class Finding(Noun, frozen=True, kw_only=True):
             "site visit",
             "closing day",
             "validity",
+            "terms",
             "dates",
             "days",
             "facility",

@@ -92,7 +92,8 @@ Currency = Annotated[str, Form(r"^[A-Z]{3}$", "Currency", "EUR")]
 
 SHA256 = Form("^[0-9a-f]{64}$", "SHA-256 checksum")
 Side = Annotated[str, OneOf("port", "starboard", "both", "centreline"), Key("Side of the ship.", "port")]
-DockType = Annotated[str, OneOf("graving dock", "floating dock", "shiplift", "slipway", "boat hoist", "tidal grid")]
+DOCK_TYPES = ("graving dock", "floating dock", "shiplift", "slipway", "boat hoist", "tidal grid")
+DockType = Annotated[str, OneOf(*DOCK_TYPES)]
 Phase = Annotated[str, OneOf("before docking", "dry", "after undocking", "any")]
 PRICED = OneOf("definite", "measured", "contingent", "option", "provisional", "credit")
 """The kinds of work that the yard prices."""

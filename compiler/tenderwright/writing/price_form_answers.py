@@ -5,12 +5,13 @@ from __future__ import annotations
 from datetime import date
 
 from tenderwright.documents.price_form import PriceForm
+from tenderwright.quantities.display import shown_unit
 from tenderwright.writing.price_form_sheet import Sheet
 
 HELP_TITLE, ACKNOWLEDGEMENTS_TITLE = "How to fill", "Acknowledgements"
-REMARKS_TITLE, YARD_TITLE = "Remarks", "Yard data"
+REMARKS_TITLE, DOCK_TITLE = "Remarks", "Dock and yard"
 HELP_WIDTHS, ACKNOWLEDGEMENTS_WIDTHS = (20.0, 110.0), (62.0, 14.0, 16.0, 48.0)
-REMARKS_WIDTHS, YARD_WIDTHS = (6.0, 18.0, 16.0, 80.0, 26.0), (44.0, 44.0, 58.0)
+REMARKS_WIDTHS, DOCK_WIDTHS = (6.0, 18.0, 16.0, 80.0, 26.0), (46.0, 46.0, 16.0, 44.0)
 _BLANK_ADDENDA, _BLANK_REMARKS = 4, 40
 _REMARK_KINDS = ("remark", "exclusion", "assumption", "alternative")
 _YES_NO = ("yes", "no")
@@ -93,6 +94,7 @@ def fill_acknowledgements(sheet: Sheet, form: PriceForm) -> None:
     sheet.head(row, ("Offer", "Answer", "Date", "Remarks"))
     questions = (
         ("The ship was visited before tendering", True),
+        ("The terms of the tender are accepted as they stand", True),
         ("The dates of the tender are accepted as they stand", True),
         ("Earliest date in dock, if another", False),
         ("The offer stands for this many days after closing", False),
@@ -141,14 +143,33 @@ def fill_remarks(sheet: Sheet, numbers: str) -> None:
     sheet.worksheet.print_title_rows = "4:4"
 
 
-def fill_yard(sheet: Sheet, form: PriceForm) -> None:
-    """Fill the sheet of what the yard tells of itself."""
-    sheet.heading("A1", "Yard data")
-    sheet.head(3, ("Asked", "What is meant", "Answer of the yard"))
-    for row, (label, hint) in enumerate(form.yard_questions, start=4):
-        sheet.text(f"A{row}", label, bold=True)
-        sheet.text(f"B{row}", hint)
-        sheet.entry(f"C{row}")
+def fill_dock(sheet: Sheet, form: PriceForm) -> None:
+    """Fill the sheet of the dock's figures, and of what else the yard tells of itself."""
+    sheet.heading("A1", "The dock offered, and what the yard tells of itself")
+    sheet.run_on(
+        "A2",
+        "From these figures the owner's side calculates whether the dock takes her; leave empty what it does not have. "
+        f"{form.caution}",
+    )
+    sheet.head(4, ("Of the dock", "What is meant", "Unit", "Figure of the yard"))
+    row = 5
+    for group, figures in form.dock:
+        sheet.text(f"A{row}", group, bold=True)
+        for figure in figures:
+            row += 1
+            sheet.text(f"A{row}", figure.label)
+            sheet.text(f"B{row}", figure.hint)
+            sheet.text(f"C{row}", shown_unit(figure.unit))
+            sheet.entry(f"D{row}", {"number": "General", "day": "yyyy-mm-dd"}.get(figure.form, "@"))
+            if figure.choices:
+                sheet.choice([f"D{row}"], figure.choices)
+        row += 1
+    row += 1
+    sheet.head(row, ("Asked", "What is meant", "", "Answer of the yard"))
+    for number, (label, hint) in enumerate(form.yard_questions, start=row + 1):
+        sheet.text(f"A{number}", label)
+        sheet.text(f"B{number}", hint)
+        sheet.entry(f"D{number}")
 
 
 def _day(day: date | None) -> str:

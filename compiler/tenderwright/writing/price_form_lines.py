@@ -125,7 +125,7 @@ def _section(sheet: Sheet, section: FormSection, row: int) -> SectionRows:
         rows[line.number] = row
     row += 1
     sheet.text(f"B{row}", f"Sub-total {section.code}", bold=True)
-    amounts = f"SUM(H{min(rows.values())}:H{max(rows.values())})" if rows else "0"
+    amounts = f"SUM(H{min(rows.values())}:H{row - 1})"
     sheet.money(sheet.formula(f"H{row}", amounts, total(section.lines), bold=True))
     sheet.rule(row, _LAST, weight="subtotal")
     return SectionRows(section, rows, row)

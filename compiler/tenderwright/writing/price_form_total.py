@@ -54,10 +54,11 @@ def _section(sheet: Sheet, placed: SectionRows, row: int) -> None:
     sheet.text(f"A{row}", section.code, bold=True)
     sheet.text(f"B{row}", section.title)
     amount = total(section.lines)
+    lines = f"SUM('{LINES_TITLE}'!H{min(placed.lines.values())}:H{placed.subtotal - 1})"
     sheet.money(sheet.formula(f"C{row}", f"'{LINES_TITLE}'!H{placed.subtotal}", amount))
     for letter, counts in (("D", section.in_base), ("E", section.in_evaluated)):
         if counts:
-            sheet.money(sheet.formula(f"{letter}{row}", f"C{row}", amount))
+            sheet.money(sheet.formula(f"{letter}{row}", lines, amount))
     sheet.rule(row, "E")
 
 

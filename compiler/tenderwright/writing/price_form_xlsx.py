@@ -43,10 +43,10 @@ def price_form_workbook(form: PriceForm) -> bytes:
     named[totals.TITLE] = totals.fill_total(add(totals.TITLE, totals.WIDTHS), form, rows)
     if form.tables:
         tables.fill_tables(add(tables.TITLE, tables.WIDTHS), form)
+    answers.fill_dock(add(answers.DOCK_TITLE, answers.DOCK_WIDTHS), form)
     numbers = f"'{lines.TITLE}'!$A$5:$A${rows[-1].subtotal if rows else 5}"
     answers.fill_remarks(add(answers.REMARKS_TITLE, answers.REMARKS_WIDTHS), numbers)
     answers.fill_acknowledgements(add(answers.ACKNOWLEDGEMENTS_TITLE, answers.ACKNOWLEDGEMENTS_WIDTHS), form)
-    answers.fill_yard(add(answers.YARD_TITLE, answers.YARD_WIDTHS), form)
     for sheet in sheets.values():
         sheet.fit()
     for title, names in named.items():

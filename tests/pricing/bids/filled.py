@@ -11,6 +11,7 @@ from typing import Any
 import openpyxl
 
 from tenderwright.commands.bids_read import expected_form
+from tenderwright.documents.form import asked_of_the_dock
 from tenderwright.documents.price_form import PriceForm
 from tenderwright.notices import Notice
 from tenderwright.pricing.bids.read_bid import BidRead, read_bid
@@ -21,13 +22,25 @@ from tests.replacing import replace
 from tests.writing.sample import sample_form
 
 PRICES, TOTALS, REMARKS, SIGNED = "Price form", "Evaluated total", "Remarks", "Acknowledgements"
+YARD = "Dock and yard"
+DOCK: dict[str, object] = {
+    "Name of the dock": "Head berth",
+    "Kind of dock": "graving dock",
+    "Clear length": 96,
+    "Clear breadth": "14.6 m",
+    "Depth of water over the keel blocks": 4.3,
+    "Greatest line load along the keel": "45",
+    "Depth of water over the sill": 5.1,
+}
+"""What a yard states of a graving dock where it leaves out nothing that is needed."""
 RECEIVED = date(2026, 3, 10)
 Fill = Callable[[Any], None]
 
 
 def form() -> PriceForm:
-    """Give the sample form, with an owner's cost of days."""
-    return replace(sample_form(), day_cost=Decimal("450.50"), edition_hash="5f0c2d5f0c2d5f0c")
+    """Give the sample form, with an owner's cost of days, and asking for the figures of the dock."""
+    dock = asked_of_the_dock()
+    return replace(sample_form(), day_cost=Decimal("450.50"), edition_hash="5f0c2d5f0c2d5f0c", dock=dock)
 
 
 EXPECTED = expected_form(form(), (1, 2))
@@ -92,12 +105,20 @@ def whole(book: Any) -> None:
     """Fill in all that is asked, plainly."""
     for number in PRICED:
         put(number, 1 if number == PERCENTAGE else 100, "priced")(book)
-    for words in ("Addendum 1", "Addendum 2", "The ship was visited", "The dates of the tender"):
+    for words in (
+        "Addendum 1",
+        "Addendum 2",
+        "The ship was visited",
+        "The terms of the tender",
+        "The dates of the tender",
+    ):
         put_at(SIGNED, words, 2, "yes")(book)
     put_at(SIGNED, "The offer stands", 2, 60)(book)
     put_at(SIGNED, "Days in dock", 2, 28)(book)
     put_at(SIGNED, "Yard", 4, "Corve Harbour Dock")(book)
     put_at(TOTALS, "Days from arrival", 5, 37)(book)
+    for label, figure in DOCK.items():
+        put_at(YARD, label, 4, figure)(book)
 
 
 def filled(*fills: Fill, on: PriceForm | None = None) -> bytes:

@@ -14,11 +14,11 @@ from .filled import (
     REMARKS,
     SIGNED,
     TOTALS,
+    YARD,
     codes,
     filled,
     only,
     put_at,
-    put_cell,
     read,
     remarked,
     returned,
@@ -77,6 +77,14 @@ def test_an_answer_that_cannot_be_read_is_told_of(words: str, value: object, fie
     assert getattr(found.bid, field) is None
 
 
+def test_whether_the_terms_are_accepted_is_asked_and_told() -> None:
+    assert returned().bid.terms_accepted is True
+    assert returned(put_at(SIGNED, "The terms", 2, "no")).bid.terms_accepted is False
+    found = returned(put_at(SIGNED, "The terms", 2, None))
+    assert found.bid.terms_accepted is None
+    assert "it is not said whether the terms of the tender are accepted" in only(found).message
+
+
 def test_days_that_count_and_are_not_given_are_told_of() -> None:
     found = returned(put_at(TOTALS, "Days from arrival", 5, None))
     assert only(found).code == "bid-incomplete"
@@ -121,14 +129,14 @@ def test_exclusions_are_read_with_their_lines_and_effect() -> None:
 def test_a_remark_stands_beside_its_lines() -> None:
     def remark(book: Any) -> None:
         remarked(book, "305.a, 420.a", "remark", "Three coats, not two")
-        remarked(book, "305.a", "remark", "Sea water for washing")
+        remarked(book, "305.a", "remark", "Sea water for washing, as in 410.a")
         book[REMARKS]["E6"] = 1200
 
     found = returned(remark)
     assert found.notices == ()
     assert found.bid.exclusions == ()
     notes = {number: line.note for number, line in found.bid.lines.items() if line.note}
-    both = "Three coats, not two; Sea water for washing (effect on the price: 1200)"
+    both = "Three coats, not two; Sea water for washing, as in 410.a (effect on the price: 1200)"
     assert notes == {"305.a": both, "420.a": "Three coats, not two"}
 
 
@@ -144,16 +152,17 @@ def test_a_remark_that_belongs_to_no_price_becomes_a_doubt_that_quotes_it(line: 
 
 
 def test_answers_to_the_owners_questions_are_read_and_open_ones_left_out() -> None:
-    found = returned(put_cell("Yard data", "C4", "Floating dock No. 2, 96 m"))
-    assert found.bid.answers == (BidAnswer(ask="Dock", answer="Floating dock No. 2, 96 m"),)
+    found = returned(put_at(YARD, "Docking hours", 4, "Floating dock No. 2, 96 m"))
+    assert found.bid.answers == (BidAnswer(ask="Docking hours", answer="Floating dock No. 2, 96 m"),)
 
 
 def test_questions_are_found_on_a_sheet_without_headings() -> None:
     def spoil(book: Any) -> None:
-        sheet = book["Yard data"]
-        for column in (1, 2, 3):
-            sheet.cell(3, column).value = None
-        sheet.cell(5, 3).value = 650
+        sheet = book[YARD]
+        head = row_of(sheet, "Asked")
+        for column in (1, 2, 3, 4):
+            sheet.cell(head, column).value = None
+        sheet.cell(row_of(sheet, "Capacity"), 4).value = 650
         sheet.insert_cols(1)
         sheet.title = "Werft"
 

@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Span, Table, inline
 from tenderwright.documents.parts.bids_words import DASH, GROUP
 from tenderwright.pricing.bids.compare import BidComparison
 from tenderwright.pricing.bids.responsive import Point
+from tenderwright.pricing.dock_figures import ALL, stated
+from tenderwright.quantities.customs import day
+from tenderwright.quantities.display import written_as
+from tenderwright.quantities.quantity import Quantity
 
 
 def bids_responsive(desk: Desk, comparison: BidComparison) -> Part:
@@ -52,16 +58,44 @@ def _docks(comparison: BidComparison) -> list[Block]:
     rows = []
     for bid in comparison.bids:
         fit = comparison.fits[bid.name]
-        state = Span(fit.state, strong=fit.state != "pass")
-        rows.append(Row((inline(bid.label), inline(fit.facility or DASH), inline(state), inline(fit.deciding or DASH))))
+        state = Span(_FITS[fit.state], strong=fit.state != "pass")
+        why = "; ".join(filter(None, (fit.why, *fit.differs)))
+        cells = (inline(bid.label), inline(fit.facility or DASH), inline(state), inline(fit.deciding or DASH))
+        rows.append(Row((*cells, inline(why or DASH))))
     columns = (
         Column("Bid", width=2),
-        Column("Dock", width=3),
+        Column("Dock", width=2.5),
         Column("Takes her", width=1),
-        Column("What decides", width=2),
+        Column("What decides", width=1.5),
+        Column("What is passed, missing, or not as in facilities/", width=4),
     )
-    note = inline("By the facility calculations in the docking condition; the dockmaster has the last word.")
-    return [Heading("Docks offered"), Table(columns, tuple(rows), note=note)]
+    note = inline(
+        "By the facility calculations in the docking condition, from the figures that the yard wrote into its form, or "
+        "where it wrote none from facilities/. The dockmaster has the last word."
+    )
+    return [Heading("Docks offered"), Table(columns, tuple(rows), note=note), *_figures(comparison)]
+
+
+_FITS = {"pass": "fits", "fail": "does not fit", "not known": "not known"}
+
+
+def _figures(comparison: BidComparison) -> list[Block]:
+    """Set the figures that the yards gave of their docks side by side."""
+    docks = [bid.bid.dock for bid in comparison.bids]
+    rows = []
+    for figure in ALL:
+        given = [stated(dock, figure) if dock is not None else None for dock in docks]
+        if any(one is not None for one in given):
+            rows.append(Row((inline(figure.label), *(inline(DASH if one is None else _told(one)) for one in given))))
+    columns = (Column("Of the dock", width=2), *(Column(bid.label, width=2) for bid in comparison.bids))
+    note = inline("As the yards stated them.")
+    return [Table(columns, tuple(rows), note=note, small=True)] if rows else []
+
+
+def _told(figure: object) -> str:
+    if isinstance(figure, Quantity):
+        return written_as(figure)
+    return day(figure) if isinstance(figure, date) else str(figure)
 
 
 def _criteria(comparison: BidComparison) -> list[Block]:

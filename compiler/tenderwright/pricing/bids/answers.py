@@ -19,6 +19,7 @@ from tenderwright.pricing.bids.words import bare, folded, plain
 from tenderwright.reading.workbook.cells import Cell, Workbook
 
 VISITED = "The ship was visited before tendering"
+TERMS = "The terms of the tender are accepted as they stand"
 ACCEPTED = "The dates of the tender are accepted as they stand"
 EARLIEST = "Earliest date in dock, if another"
 STANDS = "The offer stands for this many days after closing"
@@ -33,6 +34,7 @@ class Offer:
     """What the yard offers beside its prices; None where it is not said."""
 
     site_visit: bool | None
+    terms_accepted: bool | None
     dates_accepted: bool | None
     earliest_docking: date | None
     valid_until: date | None
@@ -54,12 +56,16 @@ def read_offer(book: Workbook, form: ExpectedForm) -> tuple[Offer, list[Notice]]
     stands = _whole(book, STANDS, notices)
     offer = Offer(
         site_visit=_yes_or_no(book, VISITED, notices),
+        terms_accepted=_yes_or_no(book, TERMS, notices),
         dates_accepted=_yes_or_no(book, ACCEPTED, notices),
         earliest_docking=_date(book, EARLIEST, notices),
         valid_until=form.closing + timedelta(days=stands) if stands is not None else None,
         days=_whole(book, DAYS, notices),
         dock_days=_whole(book, DOCK_DAYS, notices),
     )
+    for _, label in labels(book, TERMS):
+        if not _beside(book, TERMS):
+            notices.append(told("bid-incomplete", label, "it is not said whether the terms of the tender are accepted"))
     if form.day_cost is not None and offer.days is None:
         message = "the days from arrival to redelivery are not given, and the owner's cost of them is in the award"
         notices.append(Notice("bid-incomplete", Place(book.path), message))
@@ -172,11 +178,12 @@ def read_remarks(book: Workbook, priced: Collection[str], known: Collection[str]
             if kind not in ("remark", "remarks"):
                 exclusions.append(one)
                 continue
+            lines = lines_named(_text(said, "line"), known) or one.lines
             words = one.text + (f" (effect on the price: {one.effect})" if one.effect else "")
-            if not one.lines or not set(one.lines) <= set(priced):
-                where = f"of line {', '.join(one.lines)}, which nobody prices" if one.lines else "that names no line"
+            if not lines or not set(lines) <= set(priced):
+                where = f"of line {', '.join(lines)}, which nobody prices" if lines else "that names no line"
                 notices.append(told("bid-remark", cell, f"a remark {where}: {shown(words, 400)}"))
-            for line in one.lines:
+            for line in lines:
                 notes.setdefault(line, []).append(words)
     return Remarks(tuple(exclusions), {line: "; ".join(words) for line, words in notes.items()}, tuple(notices))
 

@@ -32,6 +32,8 @@ HEADINGS: dict[str, frozenset[str]] = {
     "effect": frozenset({"effect on the price", "effect", "price effect"}),
     "addendum": frozenset({"addendum", "addenda"}),
     "received": frozenset({"received", "acknowledged"}),
+    "dock": frozenset({"of the dock"}),
+    "figure": frozenset({"figure of the yard", "figure"}),
     "asked": frozenset({"asked", "question"}),
     "answer": frozenset({"answer of the yard", "answer"}),
     "meant": frozenset({"what is meant"}),
@@ -49,6 +51,7 @@ _KINDS: tuple[tuple[str, frozenset[str]], ...] = (
     ("rows", frozenset({"row"})),
     ("exclusions", frozenset({"excluded"})),
     ("addenda", frozenset({"addendum"})),
+    ("dock", frozenset({"dock"})),
     ("answers", frozenset({"asked"})),
     ("offers", frozenset({"offer"})),
     ("totals", frozenset({"evaluated"})),
@@ -65,7 +68,7 @@ class Table:
 
     sheet: Sheet
     kind: str
-    """rows, lines, exclusions, addenda, answers, offers or totals."""
+    """rows, lines, exclusions, addenda, dock, answers, offers or totals."""
     head: int
     """The row of its headings; 0 where it has none."""
     last: int

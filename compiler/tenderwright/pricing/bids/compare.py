@@ -7,7 +7,6 @@ from decimal import Decimal
 
 from msgspec import Struct
 
-from tenderwright.calculations.ship.facilities import facility_fits
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.linking.evaluation import bid_name
 from tenderwright.model.bid import Bid
@@ -19,8 +18,9 @@ from tenderwright.pricing.bids.break_even import BreakEven, break_evens, decidin
 from tenderwright.pricing.bids.cases import PUBLISHED, Case, cases, ranks
 from tenderwright.pricing.bids.corrected import CorrectedBid, Correction
 from tenderwright.pricing.bids.corrected_bids import corrected_bids
+from tenderwright.pricing.bids.docks_offered import dock_fits
 from tenderwright.pricing.bids.evaluate import EvaluatedBid, evaluate
-from tenderwright.pricing.bids.responsive import Fit, Point, facility_fit, points
+from tenderwright.pricing.bids.responsive import Fit, Point, points
 from tenderwright.pricing.bids.tendered import TenderLine, tender_lines
 from tenderwright.pricing.bids.unbalance import (
     EARLY_SECTION,
@@ -103,7 +103,7 @@ def compare(
     early = early_share(estimate.section_totals.get(EARLY_SECTION), estimate.base) if estimate is not None else None
     usual = medians(corrected, lines)
     found = break_evens(evaluated, lines)
-    fits = {one.name: facility_fit(one.bid, calculated.outcome(facility_fits), package) for one in evaluated}
+    fits = dock_fits(bids, package, calculated)
     findings = papers.evaluation.responsive if papers.evaluation is not None else ()
     judged = papers.evaluation.criteria if papers.evaluation is not None else ()
     return BidComparison(

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
 from functools import cached_property
@@ -58,6 +59,11 @@ class ExpectedForm:
     """What the yard is asked of itself."""
     day_cost: Decimal | None = None
     tables: tuple[ExpectedTable, ...] = ()
+    dock_units: Mapping[str, str] = field(default_factory=dict)
+    """The unit in which each figure of the dock is asked, by its path in the bid."""
+
+    facilities: Mapping[str, str] = field(default_factory=dict)
+    """The docks of the list: by the name that is printed, what bids call them."""
 
     @cached_property
     def by_number(self) -> dict[str, ExpectedLine]:

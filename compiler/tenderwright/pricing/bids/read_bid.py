@@ -9,16 +9,19 @@ from datetime import date
 from msgspec.structs import replace
 
 from tenderwright.model.bid import Bid, BidLine
+from tenderwright.model.build import Reference
 from tenderwright.notices import Notice, Place, sort_notices
 from tenderwright.pricing.bids import form_changes as changes
 from tenderwright.pricing.bids.amounts import decimal_sign
 from tenderwright.pricing.bids.answers import read_addenda, read_offer, read_questions, read_remarks, signed_for
+from tenderwright.pricing.bids.dock_given import read_dock
 from tenderwright.pricing.bids.expected import ExpectedForm, ExpectedLine
 from tenderwright.pricing.bids.find_lines import FoundLine, find_lines
 from tenderwright.pricing.bids.prices import PriceReader
 from tenderwright.pricing.bids.sums_written import written_sums
 from tenderwright.pricing.bids.tables_filled import read_filled
 from tenderwright.pricing.bids.telling import told
+from tenderwright.pricing.bids.words import bare
 from tenderwright.reading.workbook.cells import Workbook
 
 
@@ -43,16 +46,20 @@ def read_bid(book: Workbook, form: ExpectedForm, yard: str, received: date) -> B
     addenda, addenda_notices = read_addenda(book, form)
     offer, offer_notices = read_offer(book, form)
     filled, filled_notices = read_filled(book, form)
+    dock, dock_notices = read_dock(book, form.dock_units)
     remarks = read_remarks(book, lines, form.by_number)
-    notices += [*edition_notices, *addenda_notices, *offer_notices, *filled_notices, *remarks.notices]
+    notices += [*edition_notices, *addenda_notices, *offer_notices, *filled_notices, *dock_notices, *remarks.notices]
     notices += [*changes.missing_lines(found, form, book.path), *changes.unknown_lines(found, form)]
     notices += [*changes.unnumbered_prices(book, found), *changes.shared_prices(found)]
     notices += [*changes.currency_changes(book, form), *changes.day_cost_changes(book, form)]
     notices += [*_left_empty(lines, unread, book.path), *_late(received, form, book.path)]
     notices = sort_notices(notices)
     sums = written_sums(book)
+    yard = yard or signed_for(book)
     bid = Bid(
-        yard=yard or signed_for(book),
+        yard=yard,
+        facility=_listed(yard, form, book.path),
+        dock=dock,
         received=received,
         lines={number: _with(line, remarks.notes.get(number, "")) for number, line in lines.items()},
         here=Place(book.path),
@@ -67,6 +74,7 @@ def read_bid(book: Workbook, form: ExpectedForm, yard: str, received: date) -> B
         exclusions=remarks.exclusions,
         addenda=addenda,
         site_visit=offer.site_visit,
+        terms_accepted=offer.terms_accepted,
         dates_accepted=offer.dates_accepted,
         earliest_docking=offer.earliest_docking,
         days=offer.days,
@@ -114,6 +122,12 @@ def _answer(rows: list[FoundLine], expected: ExpectedLine, reader: PriceReader) 
         ending = "and its answers agree" if agree else "with different answers"
         notices.append(told(code, rows[1].cell, f"line {expected.number} stands on several rows, {places}, {ending}"))
     return answered[0], notices
+
+
+def _listed(yard: str, form: ExpectedForm, path: str) -> Reference | None:
+    """Find the dock of the list that has the name of the yard."""
+    found = [facility for name, facility in form.facilities.items() if bare(name) == bare(yard)]
+    return Reference("facility", found[0], Place(path)) if len(found) == 1 else None
 
 
 def _with(line: BidLine, note: str) -> BidLine:

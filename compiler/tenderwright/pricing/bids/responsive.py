@@ -43,6 +43,10 @@ class Fit(Struct, frozen=True):
     state: Literal["pass", "fail", "not known"]
     facility: str = ""
     deciding: str = ""
+    why: str = ""
+    """Every limit that is passed, or why it is not known."""
+    differs: tuple[str, ...] = ()
+    """Where the yard's figures are not those of the list."""
 
 
 def facility_fit(bid: Bid, fits: Each[Verdict] | Absent, package: Package) -> Fit:
@@ -51,14 +55,18 @@ def facility_fit(bid: Bid, fits: Each[Verdict] | Absent, package: Package) -> Fi
         return Fit("not known")
     named = next((one.name for one in package.facilities if one.facility == bid.facility.name), bid.facility.name)
     if isinstance(fits, Absent):
-        return Fit("not known", named, f"not calculated: {fits.why}")
+        return fit_of(named, fits)
     found = fits.outcomes.get(bid.facility.name)
-    if found is None:
-        return Fit("not known", named)
+    return Fit("not known", named) if found is None else fit_of(named, found)
+
+
+def fit_of(dock: str, found: Verdict | Absent) -> Fit:
+    """Say what came out for a dock."""
     if isinstance(found, Absent):
-        return Fit("not known", named, f"not calculated: {found.why}")
+        return Fit("not known", dock, f"not calculated: {found.why}")
     states: dict[bool | None, Literal["pass", "fail", "not known"]] = {True: "pass", False: "fail", None: "not known"}
-    return Fit(states[found.met], named, found.governs.name)
+    why = f"passed: {', '.join(one.name for one in found.passed)}" if found.passed else found.why_unknown
+    return Fit(states[found.met], dock, found.governs.name, why)
 
 
 def points(
@@ -77,12 +85,17 @@ def points(
         *_addenda(evaluated.bid, tender),
         *_form(evaluated.bid, edition_hash),
         *_visit(evaluated.bid, tender),
+        *_terms(evaluated.bid),
         *_dates(evaluated.bid, tender),
         *_days(evaluated),
         *_validity(evaluated.bid, tender),
         *_arithmetic(evaluated),
         *_answers(evaluated.bid),
-        Point("facility", _FITS[fit.state], fit.facility or "the bid names no dock of facilities/"),
+        Point(
+            "facility",
+            _FITS[fit.state],
+            fit.facility or "the bid names no dock of facilities/, and gives no figures of one",
+        ),
         *_criteria(tender, judged),
     ]
     for one in findings:
@@ -145,6 +158,13 @@ def _visit(bid: Bid, tender: Tender) -> Iterator[Point]:
         yield Point("site visit", "met", words)
     else:
         yield Point("site visit", "missed" if visit.mandatory else "met", f"{words}: the bidder did not come")
+
+
+def _terms(bid: Bid) -> Iterator[Point]:
+    """Tell it where the yard said so; forms of older tenders did not ask."""
+    if bid.terms_accepted is not None:
+        accepted = bid.terms_accepted
+        yield Point("terms", "met" if accepted else "missed", "accepted" if accepted else "not accepted")
 
 
 def _dates(bid: Bid, tender: Tender) -> Iterator[Point]:
