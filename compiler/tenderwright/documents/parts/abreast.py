@@ -12,9 +12,6 @@ from tenderwright.documents.edition import Beside, Block, Bullets, Facts, Paragr
 _MOST = 2400
 """Letters of text in half the width that fill some two thirds of a page."""
 
-_SHORT = 16
-"""Rows up to which a table stands whole."""
-
 _ROW = 45
 """Letters of text that take as much of a page as a row of a table."""
 
@@ -38,9 +35,9 @@ def in_runs(table: Table, most: int = MOST_ROWS) -> tuple[Table, ...]:
     return tuple(replace(table, rows=table.rows[at : at + length]) for at in range(0, len(table.rows), length))
 
 
-def folded(table: Table, across: Literal[2, 3] = 2) -> list[Block]:
+def folded(table: Table, across: Literal[2, 3] = 2, *, short: int = 12) -> list[Block]:
     """Set a long narrow table in runs side by side, from left to right, its note after them; a short one whole."""
-    if len(table.rows) < _SHORT:
+    if len(table.rows) < short:
         return [table]
     pages = -(-len(table.rows) // (across * MOST_ROWS))
     runs = in_runs(replace(table, note=()), -(-len(table.rows) // (across * pages)))

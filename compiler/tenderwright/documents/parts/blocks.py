@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from math import degrees
 
 from tenderwright.calculations.ship.block_places import (
@@ -30,9 +31,22 @@ from tenderwright.calculations.ship.side_loads import (
 from tenderwright.calculations.ship.timber import wood
 from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.calculations.verdict import Limit, within
-from tenderwright.documents.desk import Desk
-from tenderwright.documents.edition import Block, Column, Facts, Heading, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.desk import Desk, capital
+from tenderwright.documents.edition import (
+    Block,
+    Column,
+    Facts,
+    Heading,
+    Paragraph,
+    Part,
+    Row,
+    Table,
+    facts_abreast,
+    inline,
+    plain,
+)
 from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
+from tenderwright.documents.parts.abreast import folded
 from tenderwright.documents.parts.limits import shown, word
 from tenderwright.model.docking_plan import BlockLayer, DockingPlan
 from tenderwright.quantities.display import decimals, head, in_column, unit_of
@@ -43,8 +57,7 @@ def blocks(desk: Desk) -> Part | None:
     if desk.package.docking_plan is None:
         return None
     text = (
-        "The owner's arrangement for tender, in the docking condition. Loads are for planning: "
-        "the yard makes its own, with its own blocks."
+        "The owner's arrangement for tender, in the docking condition. Loads are for planning: the yard makes its own."
     )
     parts: list[Block] = [Paragraph(inline(text)), *_inputs(desk), Heading("Keel blocks"), *_keel(desk)]
     if desk.package.docking_plan.side_blocks:
@@ -66,7 +79,7 @@ def _keel(desk: Desk) -> list[Block]:
     }
     told = {name: one if isinstance(one, Absent) else None for name, one in without.items()}
     planned = desk.calculated.found(planned_keel_blocks) or placed
-    return [*_keel_result(desk, planned), *not_calculated_of(told), keel_table(planned), *_hogged(desk)]
+    return [*_keel_result(desk, planned), *not_calculated_of(told), *_keel_columns(planned), *_hogged(desk)]
 
 
 def _hogged(desk: Desk) -> list[Block]:
@@ -174,6 +187,30 @@ def keel_table(blocks: Sequence[KeelBlockResult]) -> Table:
     return Table(columns, tuple(rows), note=note, small=True)
 
 
+def _keel_columns(blocks: Sequence[KeelBlockResult]) -> list[Block]:
+    """Give the keel blocks in two columns where all are as high, the height said once; else as one table."""
+    whole = keel_table(blocks)
+    heights = {plain(row.cells[_HEIGHT]) for row in whole.rows}
+    if len(heights) != 1:
+        return [whole]
+    rows = tuple(replace(row, cells=(*row.cells[:_HEIGHT], *row.cells[_HEIGHT + 1 :])) for row in whole.rows)
+    columns = (
+        Column("No.", "right", 0.5),
+        Column("Place", width=1.8),
+        Column(head("Cap", "distance"), "right", 1.3),
+        Column(head("Rigid", "weight"), "decimal", 0.9),
+        Column(head("Elastic", "weight"), "decimal", 0.9),
+        Column(head("Line", "line load"), "decimal", 0.9),
+        Column(head("Press.", "block load"), "decimal", 0.9),
+    )
+    note = inline(f"Numbered from aft; all {heights.pop()} {unit_of('height')} high. ", *whole.note)
+    return folded(replace(whole, columns=columns, rows=rows, note=note))
+
+
+_HEIGHT = 3
+"""The column of heights in the table of keel blocks."""
+
+
 def _keel_row(one: KeelBlockResult) -> Row:
     def figure(si: float | None, purpose: str, more: int = 0) -> str:
         return "–" if si is None else in_column(si, purpose, more=more)
@@ -193,14 +230,16 @@ def _keel_row(one: KeelBlockResult) -> Row:
 
 def _keel_result(desk: Desk, blocks: Sequence[KeelBlockResult]) -> list[Block]:
     values, standing = desk.record.values, desk.calculated.found(elastic_keel_loads)
+    facts: list[tuple[str, str]] = []
     said: list[str] = []
     bearing = desk.calculated.found(keel_bearing)
     if bearing is not None:
         at = blocks[bearing.hardest].position
-        said.append(f"Greatest pressure on a keel block, at {at}, {judged(bearing.limit)}.")
+        facts.append(("Greatest pressure on a keel block", f"at {at}, {judged(bearing.limit)}"))
     first = values.get("blocks.first.pressure")
     if first is not None:
-        said.append(f"{first.working.about[0].upper()}{first.working.about[1:]}: {desk.figure(first, 3)}.")
+        label, _, lying = first.working.about.partition(", as ")
+        facts.append((capital(label), desk.figure(first, 3) + (f" as {lying}" if lying else "")))
     if standing is not None and not standing.rigid_justified:
         said.append(
             f"λL of the keel line is {decimals(standing.slenderness, 1)}, above π/4, so that the loads of a rigid hull "
@@ -208,13 +247,14 @@ def _keel_result(desk: Desk, blocks: Sequence[KeelBlockResult]) -> list[Block]:
             "loads rest on the girder and the layers given, and are no better than these; the naval architect judges "
             "them."
         )
-    said += _one_out(desk, blocks)
+    facts += _one_out(desk, blocks)
     if any(one.elastic == 0.0 or one.rigid == 0.0 for one in blocks):
         lifted = [one.position for one in blocks if one.elastic == 0.0 or one.rigid == 0.0]
         said.append(
             f"She lifts off the blocks at {', '.join(lifted)}: a matter for the naval architect and the dockmaster."
         )
-    return [Paragraph(inline(one)) for one in said]
+    told = [Facts(tuple((label, inline(text)) for label, text in facts))] if facts else []
+    return [*told, *(Paragraph(inline(one)) for one in said)]
 
 
 def judged(limit: Limit) -> str:
@@ -236,7 +276,7 @@ def one_out(desk: Desk) -> tuple[str, str] | None:
     return f"with that at {out} out, on that at {hardest}", judged(turns.limit)
 
 
-def _one_out(desk: Desk, blocks: Sequence[KeelBlockResult]) -> list[str]:
+def _one_out(desk: Desk, blocks: Sequence[KeelBlockResult]) -> list[tuple[str, str]]:
     """Say what the blocks bear with each that is taken out in turn, the worst of them first."""
     found, turns = one_out(desk), desk.calculated.found(one_block_out)
     if turns is None or found is None:
@@ -244,8 +284,8 @@ def _one_out(desk: Desk, blocks: Sequence[KeelBlockResult]) -> list[str]:
     where, how = found
     each = ", ".join(f"{blocks[one.out - 1].position} {in_column(one.pressure, 'block load')}" for one in turns.cases)
     return [
-        f"With one keel block out, each that is taken out in turn, the greatest pressure is {where}, {how}.",
-        f"Greatest pressure with each out, {unit_of('block load')}: {each}.",
+        ("Greatest with one keel block out, each in turn", f"{where}, {how}"),
+        (f"Greatest with each out, {unit_of('block load')}", each),
     ]
 
 
@@ -299,8 +339,11 @@ def _standing(desk: Desk) -> list[Block]:
     """Judge the side blocks by each of their limits, the one that governs first."""
     side, plan = desk.calculated.outcome(side_block_standing), desk.package.docking_plan
     assert plan is not None
-    facts = [*_acting(desk, plan), *side_limits(desk)]
-    blocks: list[Block] = [Facts(tuple((label, inline(text)) for label, text in facts))]
+    acting, limits = (
+        tuple((label, inline(text)) for label, text in facts) for facts in (_acting(desk, plan), side_limits(desk))
+    )
+    blocks: list[Block] = [Facts(acting)] if acting else []
+    blocks += [facts_abreast(limits)] if limits else []
     if isinstance(side, NotAsked):
         words = "What they bear in wind and earthquake is not known: neither is given in vessel/docking-plan.yaml."
         blocks.append(Paragraph(inline(words)))

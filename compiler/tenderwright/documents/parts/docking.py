@@ -11,6 +11,7 @@ from tenderwright.documents.not_calculated import not_calculated_of
 from tenderwright.documents.parts.blocks import blocks
 from tenderwright.documents.parts.docking_condition import condition
 from tenderwright.documents.parts.footprints import footprints
+from tenderwright.documents.parts.gathered import gathered
 from tenderwright.documents.parts.landing import landing
 from tenderwright.documents.parts.undocking import undocking
 
@@ -19,7 +20,8 @@ DOCKING = "Docking data"
 
 def docking_chapter(desk: Desk) -> list[Part]:
     """Compose the parts of the docking chapter that the package has data for."""
-    further = (landing(desk), blocks(desk), footprints(desk), undocking(desk))
+    planned = blocks(desk)
+    further = (landing(desk), gathered(planned, footprints(desk)) if planned else None, undocking(desk))
     return [docking_data(desk), *(part for part in further if part is not None)]
 
 

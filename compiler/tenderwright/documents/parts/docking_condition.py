@@ -22,9 +22,10 @@ from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.calculations.uncertainty.afloat import FIGURES, HowSure
 from tenderwright.calculations.verdict import Limit, within
 from tenderwright.documents.desk import Desk, capital
-from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
+from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Row, Table, inline
 from tenderwright.documents.floated_on import floated_on
 from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
+from tenderwright.documents.parts.abreast import abreast
 from tenderwright.model.lightship import LightshipWeight, Weight
 from tenderwright.quantities.display import abbreviation, head, in_column, plus_minus, show
 from tenderwright.quantities.purposes import purpose_of
@@ -38,7 +39,7 @@ def condition(desk: Desk) -> list[Block]:
     found = {"On arrival": desk.calculated.outcome(arrival), "When docked": desk.calculated.outcome(docking)}
     there = [(name, one) for name, one in found.items() if not isinstance(one, Absent)]
     blocks: list[Block] = [Heading("Condition on arrival and on docking")]
-    blocks += [condition_table(desk, there)] if there else []
+    blocks += [condition_table(desk, there, driven=True)] if there else []
     blocks += not_calculated_of({name: one for name, one in found.items() if isinstance(one, Absent)})
     blocks += _weight_alone(desk)
     return [
@@ -46,9 +47,8 @@ def condition(desk: Desk) -> list[Block]:
         *floated_on(desk),
         *_how_sure(desk),
         *_weights(desk),
-        *_movements(desk),
+        *abreast((_movements(desk), _line_load(desk))),
         *_hydrostatics(desk),
-        *_line_load(desk),
     ]
 
 
@@ -74,49 +74,82 @@ def _weights(desk: Desk) -> list[Block]:
     rows = [_weight(desk, "Lightship", desk.quantity(light.at), light, light.source)]
     rows += [_weight(desk, capital(one.what), f"{one.at}", one, one.basis) for one in lightship.weights]
     columns = (
-        Column("Weight", width=2.6),
+        Column("Weight", width=3),
         Column("Mass", "right", 1),
-        Column("Centre along the ship", width=1.6),
-        Column("Height", "right", 0.9),
-        Column("Off the centreline", width=1.3),
-        Column("How it is known", width=3),
+        Column("Centre along the ship", width=1.5),
+        Column("Height", "right", 1.3),
+        Column("Off centre", "right", 0.8),
+        Column("How it is known", width=3.2),
     )
-    note = inline("On arrival, tanks apart. Heights are above the keel line.")
+    note = inline("On arrival, tanks apart. Heights are above the keel line; off the centreline, port is plus.")
     return [Heading("Weights aboard"), Table(columns, tuple(rows), note=note, small=True)]
 
 
 def _weight(desk: Desk, what: str, along: str, weight: LightshipWeight | Weight, known: str) -> Row:
     off = weight.off_centre
-    side = f"{desk.quantity(off)} (port is plus)" if off is not None and off.si else "–"
+    side = desk.quantity(off) if off is not None and off.si else "–"
     cells = (what, desk.quantity(weight.mass), along, desk.quantity(weight.height), side, known or "–")
     return Row(tuple(inline(cell) for cell in cells))
 
 
-def condition_table(desk: Desk, columns: Sequence[tuple[str, FloatingPosition]]) -> Table:
-    """Set conditions side by side."""
+def condition_table(desk: Desk, columns: Sequence[tuple[str, FloatingPosition]], *, driven: bool = False) -> Table:
+    """Set conditions side by side; `driven` adds what each uncertainty comes from, where that was worked out."""
+    known = desk.calculated.found(how_sure) if driven else None
     rows = [
-        Row(tuple(inline(cell) for cell in row))
-        for row in zip(_NAMES, *(_figures(c, _known(desk, c)) for _, c in columns), strict=True)
+        [*row, *([_driver(known, name)] if known is not None else [])]
+        for row, name in zip(
+            zip(_NAMES.values(), *(_figures(c, _known(desk, c)) for _, c in columns), strict=True), _NAMES, strict=True
+        )
     ]
+    if known is not None:
+        rows += _settling(desk, known, len(columns) - 1)
     density = show(columns[0][1].hydrostatics.density, "density")
-    note = inline(f"In water of {density}. Drafts are above the keel line. Upright, small angles of list.")
-    heads = (Column("", width=3), *(Column(title, width=2) for title, _ in columns))
-    return Table(heads, tuple(rows), note=note)
+    note = f"In water of {density}. Drafts are above the keel line. Upright, small angles of list."
+    heads = [Column("", width=2.6), *(Column(title, width=1.7) for title, _ in columns)]
+    if known is not None:
+        heads.append(Column("± mostly by", width=2.4))
+        note += _SURE
+    made = tuple(Row(tuple(inline(cell) for cell in row)) for row in rows)
+    return Table(tuple(heads), made, note=inline(note), small=True)
 
 
-_NAMES = (
-    "Displacement",
-    "Centre of gravity forward of AP",
-    "Centre of gravity above the keel line",
-    "Draft aft, at AP",
-    "Draft forward, at FP",
-    "Mean draft",
-    "Trim",
-    "List",
-    "Transverse metacentre above the keel line",
-    "Free-surface moment",
-    "Metacentric height, fluid",
+_NAMES = {
+    "displacement": "Displacement",
+    "lcg": "Centre of gravity forward of AP",
+    "vcg": "Centre of gravity above the keel line",
+    "draft_aft": "Draft aft, at AP",
+    "draft_forward": "Draft forward, at FP",
+    "draft": "Mean draft",
+    "trim": "Trim",
+    "list": "List",
+    "km": "Transverse metacentre above the keel line",
+    "fsm": "Free-surface moment",
+    "gm": "Metacentric height, fluid",
+}
+"""By the name of its uncertainty, where it has one, each figure of a condition."""
+
+_SURE = (
+    " After ±: twice the standard uncertainty, so that about 19 times in 20 she lies within it (JCGM 100:2008). It "
+    "comes from weights, soundings, water and lines, by what the package states after ± and by usual figures where it "
+    "states none; the share is that of the square. Read the drafts at the dock: they govern."
 )
+
+
+def _driver(known: HowSure, name: str) -> str:
+    one = known.figures.get(name)
+    return f"{one.driver} ({one.shares[0][1]:.0%})" if one is not None and one.driver else "–"
+
+
+def _settling(desk: Desk, known: HowSure, before: int) -> list[list[str]]:
+    """Give what safety rests on as she settles and stands dry, which only the docking condition has."""
+    rows = []
+    for name, one in known.figures.items():
+        words, *measured = FIGURES[name]
+        value = desk.record.values.get(WHERE[name])
+        if name not in _NAMES and value is not None and isinstance(value.si, float):
+            figure = plus_minus(value.si, one.u, purpose_of(*measured))
+            rows.append([capital(words), *["–"] * before, figure, _driver(known, name)])
+    return rows
 
 
 def _known(desk: Desk, found: FloatingPosition) -> HowSure | None:
@@ -149,26 +182,11 @@ def _figures(found: FloatingPosition, known: HowSure | None) -> list[str]:
 
 
 def _how_sure(desk: Desk) -> list[Block]:
-    """Give each figure of the docking condition that safety rests on with what it may be out by, and what drives it."""
+    """Say how the docking condition stands to what is asked of it, or why it is not known how sure it is."""
     found = desk.calculated.outcome(how_sure)
-    heading = Heading("How sure the docking condition is")
     if isinstance(found, Absent):
-        return [heading, not_calculated(found)] if desk.package.docking_plan else []
-    rows = []
-    for name, one in found.figures.items():
-        words, *measured = FIGURES[name]
-        value = desk.record.values.get(WHERE[name])
-        if value is not None and isinstance(value.si, float):
-            figure = plus_minus(value.si, one.u, purpose_of(*measured))
-            driver = f"{one.driver} ({one.shares[0][1]:.0%})" if one.driver else "–"
-            rows.append(Row((inline(words[0].upper() + words[1:]), inline(figure), inline(driver))))
-    columns = (Column("", width=2.6), Column("Figure", "right", 1.4), Column("Mostly by", width=3))
-    note = inline(
-        "After ±: twice the standard uncertainty, so that about 19 times in 20 she lies within it (JCGM 100:2008). It "
-        "comes from weights, soundings, water and lines, by what the package states after ± and by usual figures where "
-        "it states none. The share is that of the square. Read the drafts at the dock: they govern."
-    )
-    return [heading, Table(columns, tuple(rows), note=note), *_stability(desk)]
+        return [not_calculated(found, "How sure the docking condition is")] if desk.package.docking_plan else []
+    return _stability(desk)
 
 
 def _stability(desk: Desk) -> list[Block]:
@@ -221,7 +239,7 @@ def _movements(desk: Desk) -> list[Block]:
     note = inline(
         "The least movement between the tanks marked movable. Sound all tanks and read the drafts again after it."
     )
-    return [*blocks, Table(columns, rows, note=note)]
+    return [*blocks, Table(columns, rows, note=note, small=True)]
 
 
 def _reached(desk: Desk, plan: TrimPlan, wanted: str) -> str:
@@ -316,11 +334,13 @@ def _line_load(desk: Desk) -> list[Block]:
     record, ship = desk.record, desk.package.particulars
     if "keel.line-load.peak" not in record.values or ship is None:
         return []
-    facts: tuple[tuple[str, Inline], ...] = (
-        ("Straight of keel", inline(str(ship.keel.straight))),
-        ("Load at its after end", inline(desk.told("keel.line-load.load-at-keel-aft"))),
-        ("Load at its forward end", inline(desk.told("keel.line-load.load-at-keel-forward"))),
-        ("Keel without load", inline(desk.told("keel.line-load.lift-off", "centre"))),
+    rows = (
+        ("Straight of keel", str(ship.keel.straight)),
+        ("Load at its after end", desk.told("keel.line-load.load-at-keel-aft")),
+        ("Load at its forward end", desk.told("keel.line-load.load-at-keel-forward")),
+        ("Keel without load", desk.told("keel.line-load.lift-off", "centre")),
     )
-    note = "Rigid hull on a full line of equal blocks; a stern overhang loads the last blocks more than this says."
-    return [Heading("Load along the keel"), Facts(facts), Paragraph(inline(note))]
+    note = inline("Rigid hull on a full line of equal blocks; a stern overhang loads the last blocks more than this.")
+    columns = (Column("", width=1.2), Column("", "right"))
+    table = Table(columns, tuple(Row((inline(name), inline(cell))) for name, cell in rows), note=note, small=True)
+    return [Heading("Load along the keel"), table]

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from tenderwright.calculations.blocks.frame_shift import LeastShift
 from tenderwright.calculations.ship.footprints import (
     PLACES,
     Footprint,
+    Strip,
     bare_bottom,
     block_clearances,
     covered_strips,
@@ -18,6 +21,7 @@ from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.documents.desk import Desk, joined
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
+from tenderwright.documents.parts.abreast import folded
 from tenderwright.quantities.display import head, in_column, show
 from tenderwright.quantities.retold import retold
 
@@ -32,7 +36,6 @@ def footprints(desk: Desk) -> Part | None:
         *_work(desk),
         Heading("Places covered before"),
         *_covered(desk),
-        Heading("Area that stays bare"),
         Paragraph(inline(_bare(desk))),
     ]
     return Part(
@@ -125,7 +128,7 @@ def _covered(desk: Desk) -> list[Block]:
         return [not_calculated(strips)]
     if isinstance(earlier, Absent):
         return [not_calculated(earlier)]
-    frames, plan = desk.package.frames, desk.package.docking_plan
+    plan = desk.package.docking_plan
     years = {one.docking: str(one.docked.year) for one in desk.package.history} | {"plan": "this docking"}
     again = [one for one in strips if one.dockings[-1] == "plan"]
     before = [one for one in strips if one.dockings[-1] != "plan"]
@@ -137,65 +140,77 @@ def _covered(desk: Desk) -> list[Block]:
     if again:
         text = f"The plan covers again {len(again)} places that were under blocks at the last docking, and not painted."
         blocks.append(Paragraph(inline(text)))
-    blocks += [Paragraph(inline(text)) for text in _moves(desk, last)]
+    moves, free = _moves(desk, last), list[Block]()
     if before:
-        label = frames.label if frames else (lambda x: show(x, "centre", more=-1))
-        rows = tuple(
-            Row(
-                (
-                    inline(f"{label(one.aft)} to {label(one.forward)}"),
-                    inline(_across(one.right, one.left)),
-                    inline(joined([years.get(name, name) for name in one.dockings])),
-                    inline(in_column((one.forward - one.aft) * (one.left - one.right), "small area", more=1)),
-                )
-            )
-            for one in before
-        )
-        columns = (
-            Column("Frames" if frames else "Forward of the after perpendicular", width=3),
-            Column("Across", width=1.6),
-            Column("Covered in", width=1.6),
-            Column(head("Area", "small area"), "decimal"),
-        )
-        text = "These were under blocks at two dockings running, and nobody has painted them since. They are free now."
-        blocks += [Paragraph(inline(text)), Table(columns, rows, small=True)]
+        free = _bare_twice(desk, before, years)
+    blocks += [*free, *moves]
     if not blocks:
         blocks.append(Paragraph(inline("Not known: no earlier docking in history/ says where its blocks stood.")))
     return blocks
 
 
-def _moves(desk: Desk, last: str) -> list[str]:
-    shift, of_last = desk.calculated.outcome(plan_shift), desk.calculated.outcome(last_shift)
-    said = (
-        [f"Least move of the blocks. {why_not(shift)}"]
-        if isinstance(shift, Absent) and not isinstance(shift, NotAsked)
-        else []
-    )
-    if not isinstance(shift, Absent) and shift.blocks:
-        said.append(f"The least move that frees them: {_move(shift)}.")
-    if not isinstance(of_last, Absent) and of_last.blocks:
-        said.append(
-            f"Were the keel blocks of {last} set again where they stood, all of it would stay bare once more. The "
-            f"least move by whole frame spaces that frees the bottom and keeps clear of the plugs: {_move(of_last)}."
+def _bare_twice(desk: Desk, before: list[Strip], years: Mapping[str, str]) -> list[Block]:
+    """List what was under blocks at two dockings running; where all lie alike, that is said once."""
+    frames = desk.package.frames
+    label = frames.label if frames else (lambda x: show(x, "centre", more=-1))
+    told = [
+        (
+            f"{label(one.aft)} to {label(one.forward)}",
+            _across(one.right, one.left),
+            joined([years.get(name, name) for name in one.dockings]),
+            in_column((one.forward - one.aft) * (one.left - one.right), "small area", more=1),
         )
+        for one in before
+    ]
+    columns = [
+        Column("Frames" if frames else "Forward of the after perpendicular", width=3.2),
+        Column("Across", width=1.6),
+        Column("Covered in", width=1.5),
+        Column(head("Area", "small area"), "decimal"),
+    ]
+    alike = len({row[1:3] for row in told}) == 1
+    kept = (0, 3) if alike else (0, 1, 2, 3)
+    where = f", {told[0][1]}, in {told[0][2]}" if alike else ""
+    text = f"Under blocks at two dockings running{where}, not painted since, and free now:"
+    rows = tuple(Row(tuple(inline(row[at]) for at in kept)) for row in told)
+    table = Table(tuple(columns[at] for at in kept), rows, small=True)
+    return [Paragraph(inline(text)), *(folded(table, 3) if alike else [table])]
+
+
+def _moves(desk: Desk, last: str) -> list[Block]:
+    """Give the least move of the blocks that frees what they cover, and that of the last docking's."""
+    shift, of_last = desk.calculated.outcome(plan_shift), desk.calculated.outcome(last_shift)
+    said: list[Block] = []
+    if isinstance(shift, Absent) and not isinstance(shift, NotAsked):
+        said.append(not_calculated(shift, "Least move of the blocks"))
+    if not isinstance(shift, Absent) and shift.blocks:
+        said += [Paragraph(inline("The least move that frees them, blocks numbered from aft:")), *_move(shift)]
+    if not isinstance(of_last, Absent) and of_last.blocks:
+        text = (
+            f"Were the keel blocks of {last} set again where they stood, all of it would stay bare once more. The "
+            "least move by whole frame spaces that frees the bottom and keeps clear of the plugs, blocks numbered from "
+            "aft:"
+        )
+        said += [Paragraph(inline(text)), *_move(of_last)]
     return said
 
 
-def _move(found: LeastShift) -> str:
-    """Say a move in words: runs of blocks that move alike."""
+def _move(found: LeastShift) -> list[Block]:
+    """Tell a move: runs of blocks that move alike."""
     runs: list[list[int]] = []
     for number, frames in zip(found.blocks, found.frames, strict=True):
         if runs and runs[-1][1] == number - 1 and runs[-1][2] == frames:
             runs[-1][1] = number
         else:
             runs.append([number, number, frames])
-    words = []
+    rows = []
     for first, final, frames in runs:
-        which = f"block {first}" if first == final else f"blocks {first} to {final}"
         spaces = "frame space" if abs(frames) == 1 else "frame spaces"
-        words.append(f"{which} by {abs(frames)} {spaces} {'forward' if frames > 0 else 'aft'}")
-    text = joined(words)
-    return text + (f"; {len(found.held)} blocks are not freed by any move" if found.held else "")
+        moved = f"{abs(frames)} {spaces} {'forward' if frames > 0 else 'aft'}" if frames else "stay"
+        rows.append(Row((inline(f"{first}" if first == final else f"{first} to {final}"), inline(moved))))
+    note = inline(f"{len(found.held)} blocks are not freed by any move.") if found.held else ()
+    table = Table((Column("Block"), Column("Move", width=2)), tuple(rows), note=note, small=True)
+    return folded(table, 3, short=3)
 
 
 def _bare(desk: Desk) -> str:
@@ -206,8 +221,8 @@ def _bare(desk: Desk) -> str:
     count = desk.record.values["blocks.keel-count"], desk.record.values["blocks.side-count"]
     return (
         f"{count[0].si:.0f} keel blocks and {count[1].si:.0f} side blocks leave {desk.figure(area, 3)} bare while she "
-        "stands on them. A coating line takes this quantity as blocks.bare-area; blocks that are moved take their "
-        "share off it."
+        "stands on them. A coating line may take this area as its quantity; blocks that are moved take their share "
+        "off it."
     )
 
 

@@ -64,7 +64,7 @@ def both_methods(desk: Desk, exact: Landing, held: Landing) -> Table:
         f"The upthrust is {float(share.si):.1%} of her displacement. Form (a), KM falls: GM = RM/W. Form (b), KG "
         "rises: GM = RM/(W − P). Both give one righting moment, RM = (W − P) KM − W KG − FSM; the lesser GM governs."
     )
-    return Table(columns, tuple(rows), note=note)
+    return Table(columns, tuple(rows), note=note, small=True)
 
 
 def _figures(desk: Desk, *landings: Landing) -> list[tuple[str, str, str]]:

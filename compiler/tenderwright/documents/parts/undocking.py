@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from tenderwright.calculations.ship.docking_condition import docking, docking_tank_states
 from tenderwright.calculations.ship.tanks import tank_shape
-from tenderwright.calculations.ship.undocking import Why, undocking_tank_states
 from tenderwright.calculations.ship.undocking import undocking as undocking_step
+from tenderwright.calculations.ship.undocking import undocking_tank_states
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import (
     Block,
     Column,
-    Facts,
     Heading,
     Inline,
     Paragraph,
@@ -40,18 +39,18 @@ def undocking(desk: Desk) -> Part | None:
         return None
     columns = [("When docked", docked), ("When floated", found.position)]
     blocks: list[Block] = [
-        Paragraph(inline(Span(verdict(desk), strong=True))),
         Paragraph(
             inline(
-                "Options are counted as exercised. The yard's naval architect makes the calculation again from the "
-                "weight log and the soundings, and that one governs."
+                Span(verdict(desk), strong=True),
+                " Options are counted as exercised. The yard's naval architect makes the calculation again from the "
+                "weight log and the soundings, and that one governs.",
             )
         ),
         condition_table(desk, columns),
         Heading("Weights that move"),
         _moved(desk),
         Heading("Tanks, and what to sound before flooding"),
-        *([tank_table(desk), *before_flooding(desk)] if desk.package.tanks else [Paragraph(NO_TANK)]),
+        *dockside_tanks(desk),
     ]
     return Part(
         "undocking", "", "Undocking condition", "data", "Docking data", tuple(blocks), caution=True, audience="yard"
@@ -75,26 +74,6 @@ def verdict(desk: Desk) -> str:
             f"afloat{gm}: {SUBJECT}."
         )
     return f"Calculated not to float off level and stable: {'; '.join(found.reasons)}. This is {SUBJECT}."
-
-
-def before_flooding(desk: Desk) -> list[Block]:
-    """Say what to sound before flooding, grouped by the reason."""
-    found = desk.calculated.found(undocking_step)
-    names = {tank.tank: tank.name for tank in desk.package.tanks}
-    facts: list[tuple[str, Inline]] = []
-    for why, label in _REASONS:
-        listed = [names[tank] for tank, reason in (found.to_sound if found else ()) if reason == why]
-        if listed:
-            facts.append((label, inline("; ".join(listed))))
-    said: list[Block] = [Paragraph(inline("Sound every tank before flooding, and above all these:"))]
-    return [*said, Facts(tuple(facts))] if facts else [Paragraph(inline("Sound every tank before flooding."))]
-
-
-_REASONS: tuple[tuple[Why, str], ...] = (
-    ("changed", "Changed since docking"),
-    ("slack", "Slack"),
-    ("to be dry", "To be found dry"),
-)
 
 
 def _moved(desk: Desk) -> Table | Paragraph:
