@@ -27,9 +27,11 @@ from tenderwright.documents.edition import (
     inline,
 )
 from tenderwright.documents.floated_on import floated_on
-from tenderwright.documents.parts.blocks import judged, keel_table, one_out, places_table, side_limits, side_table
+from tenderwright.documents.parts.blocks import keel_table, one_out
 from tenderwright.documents.parts.footprints import openings
 from tenderwright.documents.parts.landing import landing_limits
+from tenderwright.documents.parts.limits import judged
+from tenderwright.documents.parts.side_blocks import places_table, side_limits, side_table
 from tenderwright.documents.parts.stops import floating_off_stops, landing_stops
 from tenderwright.documents.parts.undocking import dockside_tanks, verdict
 from tenderwright.model.docking_plan import CitedLength

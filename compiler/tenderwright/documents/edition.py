@@ -206,12 +206,6 @@ class Beside:
     across: Literal[2, 3, 4] = 2
 
 
-def facts_abreast(pairs: tuple[tuple[str, Inline], ...]) -> Beside:
-    """Give short facts in two columns, the first half at the left."""
-    half = -(-len(pairs) // 2)
-    return Beside(((Facts(pairs[:half]),), (Facts(pairs[half:]),)))
-
-
 def each_block(blocks: Iterable[Block]) -> Iterator[Block]:
     """Yield blocks, and after those that stand side by side what is in their stacks."""
     for block in blocks:

@@ -22,7 +22,7 @@ from tenderwright.documents.parts.coatings import zones
 from tenderwright.documents.parts.condition_chapter import condition_chapter
 from tenderwright.documents.parts.docking import docking_chapter
 from tenderwright.documents.parts.front import consolidated_lists, contents, cover, cover_facts, revision_record
-from tenderwright.documents.parts.gathered import gathered
+from tenderwright.documents.parts.gathered import gathered, without_nearly_empty
 from tenderwright.documents.parts.gauging import gauging
 from tenderwright.documents.parts.history import history
 from tenderwright.documents.parts.item import item_part
@@ -58,13 +58,7 @@ def _parts(desk: Desk, form: PriceForm) -> list[Part]:
         schedule(desk, form),
         *(item_part(desk, item) for item in desk.package.items if not item.withdrawn),
         general_requirements(desk),
-        particulars(desk),
-        fittings(desk),
-        history(desk),
-        condition_chapter(desk),
-        gathered(zones(desk), coating_conditions(desk)),
-        *docking_chapter(desk),
-        tanks(desk),
+        *without_nearly_empty([*_ship(desk), *docking_chapter(desk), tanks(desk)]),
         *_drawings(desk),
         sounding_tables(desk),
         gauging(desk),
@@ -72,6 +66,11 @@ def _parts(desk: Desk, form: PriceForm) -> list[Part]:
         questions(desk),
     ]
     return [part for part in parts if part is not None]
+
+
+def _ship(desk: Desk) -> list[Part | None]:
+    coats = gathered(zones(desk), coating_conditions(desk))
+    return [particulars(desk), fittings(desk), history(desk), condition_chapter(desk), coats]
 
 
 def _drawings(desk: Desk) -> list[Part]:

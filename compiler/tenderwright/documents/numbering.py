@@ -11,7 +11,7 @@ from typing import Any, TypeVar
 
 from markdown_it.token import Token
 
-from tenderwright.documents.edition import Heading, Part, Prose, Span
+from tenderwright.documents.edition import Heading, Paragraph, Part, Prose, Span
 from tenderwright.linking.parts import PARTS
 
 GROUPS: Mapping[str, str] = {
@@ -58,10 +58,10 @@ def told(thing: _Thing, parts: tuple[Part, ...]) -> _Thing:
     A chapter that is gathered into a part bears that part's number and its own title.
     """
     sections = {
-        block.anchor: replace(part, title=block.text)
+        block.anchor: replace(part, title=block.text if isinstance(block, Heading) else PARTS[block.anchor])
         for part in parts
         for block in part.blocks
-        if isinstance(block, Heading) and block.anchor in PARTS
+        if isinstance(block, Heading | Paragraph) and block.anchor in PARTS
     }
     found: _Thing = _told(thing, sections | {part.anchor: part for part in parts})
     return found

@@ -7,21 +7,25 @@ from dataclasses import replace
 from itertools import chain
 from typing import Literal
 
-from tenderwright.documents.edition import Beside, Block, Bullets, Facts, Paragraph, Prose, Table, plain
+from tenderwright.documents.edition import Beside, Block, Facts, Inline, Paragraph, Table
+from tenderwright.documents.parts.lines import PAGE, lines
 
-_MOST = 2400
-"""Letters of text in half the width that fill some two thirds of a page."""
-
-_ROW = 45
-"""Letters of text that take as much of a page as a row of a table."""
+_HALF = 55
+"""Letters in a line of half the width, about."""
 
 
 def abreast(stacks: Iterable[Sequence[Block]], across: Literal[2, 3, 4] = 2) -> list[Block]:
     """Set stacks side by side; below each other where there is one, or one is too long for half the width."""
     there = [tuple(stack) for stack in stacks if stack]
-    if len(there) < 2 or max(sum(map(_letters, stack)) for stack in there) > _MOST:
+    if len(there) < 2 or max(lines(stack, _HALF) for stack in there) > 0.7 * PAGE:
         return list(chain.from_iterable(there))
     return [Beside(tuple(there), across)]
+
+
+def facts_abreast(pairs: Sequence[tuple[str, Inline]]) -> list[Block]:
+    """Give short facts in two columns, the first half at the left."""
+    half = -(-len(pairs) // 2)
+    return abreast((Facts(tuple(run)),) for run in (pairs[:half], pairs[half:]) if run)
 
 
 MOST_ROWS = 44
@@ -39,24 +43,8 @@ def folded(table: Table, across: Literal[2, 3] = 2, *, short: int = 12) -> list[
     """Set a long narrow table in runs side by side, from left to right, its note after them; a short one whole."""
     if len(table.rows) < short:
         return [table]
-    pages = -(-len(table.rows) // (across * MOST_ROWS))
+    most = int(MOST_ROWS * 1.2 * len(table.rows) / max(lines((table,), 2 * _HALF / across), 1.2 * len(table.rows)))
+    pages = -(-len(table.rows) // (across * most))
     runs = in_runs(replace(table, note=()), -(-len(table.rows) // (across * pages)))
     note = [Paragraph(table.note, as_note=True)] if table.note else []
     return [Beside(tuple((run,) for run in runs), across), *note]
-
-
-def _letters(block: Block) -> int:
-    """Count how many letters of text a block takes the room of, about."""
-    match block:
-        case Prose():
-            return sum(len(token.content) for token in block.tokens if token.type == "inline")
-        case Paragraph():
-            return len(plain(block.text))
-        case Bullets():
-            return sum(_ROW + len(plain(entry)) for entry in block.entries)
-        case Facts():
-            return sum(_ROW + len(plain(words)) for _, words in block.pairs)
-        case Table():
-            return _ROW * len(block.rows) + len(plain(block.note))
-        case _:
-            return _ROW

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from tenderwright.documents.edition import Beside, Block, Heading, Part
+from tenderwright.documents.edition import Beside, Block, Heading, Paragraph, Part, Span, inline
+from tenderwright.documents.parts.lines import PAGE, lines
 
 
 def gathered(head: Part, *others: Part | None) -> Part:
@@ -15,6 +16,44 @@ def gathered(head: Part, *others: Part | None) -> Part:
         if one is not None:
             blocks += [Heading(one.title, 2, one.anchor), *_below(one.blocks)]
     return replace(head, blocks=tuple(blocks), caution=any(one.caution for one in (head, *others) if one is not None))
+
+
+_SHORT = PAGE / 3
+"""A chapter of fewer lines is a section of the one before it."""
+
+
+_FEW = 5
+"""Lines up to which a paragraph that is a whole chapter is a sentence."""
+
+
+def without_nearly_empty(parts: Iterable[Part | None]) -> list[Part]:
+    """Gather each chapter that is shorter than a third of a page into the one before it.
+
+    Of a chapter that has nothing but a sentence, the sentence stands with others of its kind under one heading.
+    """
+    made: list[Part] = []
+    bare: list[Part] = []
+    for part in (one for one in parts if one is not None):
+        if made and _is_sentence(part):
+            bare.append(part)
+        elif made and made[-1].group == part.group and lines(part.blocks) < _SHORT:
+            made[-1] = gathered(made[-1], part)
+        else:
+            made.append(part)
+    if bare:
+        said = tuple(_sentence(part) for part in bare)
+        made[-1] = replace(made[-1], blocks=(*made[-1].blocks, Heading("Not in the data"), *said))
+    return made
+
+
+def _is_sentence(part: Part) -> bool:
+    return len(part.blocks) == 1 and isinstance(part.blocks[0], Paragraph) and lines(part.blocks) < _FEW
+
+
+def _sentence(part: Part) -> Paragraph:
+    (words,) = part.blocks
+    assert isinstance(words, Paragraph)
+    return Paragraph(inline(Span(f"{part.title}. ", strong=True), *words.text), part.anchor)
 
 
 def _below(blocks: Iterable[Block]) -> list[Block]:

@@ -16,12 +16,11 @@ from tenderwright.documents.edition import (
     Part,
     Row,
     Table,
-    facts_abreast,
     inline,
     plain,
 )
 from tenderwright.documents.not_calculated import not_calculated
-from tenderwright.documents.parts.abreast import abreast
+from tenderwright.documents.parts.abreast import abreast, facts_abreast
 from tenderwright.documents.parts.found import (
     anodes_table,
     clearances_table,
@@ -56,7 +55,7 @@ def history(desk: Desk) -> Part:
 def _docking(desk: Desk, docking: EarlierDocking) -> list[Block]:
     blocks: list[Block] = [
         Heading(f"Docking of {docking.docked.year}", 2, desk.anchor("docking", docking.docking)),
-        facts_abreast(tuple(_facts(desk, docking))),
+        *facts_abreast(_facts(desk, docking)),
     ]
     if docking.findings:
         rows = tuple(

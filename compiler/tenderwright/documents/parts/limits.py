@@ -26,3 +26,12 @@ def both(one: Limit) -> str:
 def word(met: bool | None) -> str:
     """Say a verdict in a word or two."""
     return {True: "Pass", False: "Fail", None: "Not known"}[met]
+
+
+def judged(limit: Limit) -> str:
+    """Say a figure, what is allowed and the verdict; both figures where the worse rests on estimates."""
+    allowed = f"{shown(limit.limit, limit)} allowed" if limit.limit is not None else "no limit is given"
+    words = f"{word(limit.met).lower()}, {allowed}"
+    if limit.estimate is None:
+        return f"{shown(limit.demand, limit)}: {words}"
+    return f"{shown(limit.demand, limit)} rigid, {shown(limit.estimate, limit)} elastic by estimates: {words}"

@@ -14,11 +14,10 @@ from tenderwright.documents.edition import (
     Part,
     Row,
     Table,
-    facts_abreast,
     inline,
 )
 from tenderwright.documents.not_calculated import not_calculated
-from tenderwright.documents.parts.abreast import abreast
+from tenderwright.documents.parts.abreast import abreast, facts_abreast
 from tenderwright.documents.parts.notes import notes_on
 from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.particulars import Particulars, Shaft, WoodHull
@@ -44,7 +43,7 @@ def particulars(desk: Desk) -> Part:
         ("Hull", ship.hull.notes if ship.hull else None),
     )
     blocks: list[Block] = [
-        facts_abreast(tuple(_facts(desk, ship))),
+        *facts_abreast(_facts(desk, ship)),
         *abreast((Heading(title, 3), desk.prose(text)) for title, text in told if text is not None),
         *notes_on(desk, [(shaft.name, shaft.notes) for shaft in ship.shafts]),
         *abreast((_marks(desk, ship), _frames(desk))),
