@@ -7,7 +7,19 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tenderwright.pricing.money import CENT, ZERO, cents, cents_down, in_proportion, share_out, total, written
+from tenderwright.pricing.money import (
+    CENT,
+    ZERO,
+    cents,
+    cents_down,
+    in_proportion,
+    rounding,
+    share_out,
+    total,
+    up,
+    written,
+)
+from tenderwright.quantities.customs import telling_in
 
 amounts = st.integers(-(10**11), 10**11).map(lambda n: n * CENT)
 weights = st.lists(st.decimals(0, 10**6, places=3), min_size=1, max_size=12).filter(lambda w: sum(w) > 0)
@@ -121,3 +133,24 @@ def test_an_amount_cannot_be_shared_in_proportion_to_nothing() -> None:
 @given(st.decimals(-(10**6), 10**6, places=5))
 def test_what_may_not_be_exceeded_is_rounded_down(amount: Decimal) -> None:
     assert amount - CENT < cents_down(amount) <= amount
+
+
+@pytest.mark.parametrize(
+    ("these", "shown"),
+    [((1_401_171, 64_700), "EUR 1 401 000"), ((32_041,), "EUR 32 000"), ((4_126,), "EUR 4 130"), ((812,), "EUR 812")],
+)
+def test_money_is_rounded_by_the_greatest_amount_of_the_paper(these: tuple[int, ...], shown: str) -> None:
+    about = rounding("EUR", map(Decimal, these))
+    assert about.money(Decimal(these[0])).replace("\N{NO-BREAK SPACE}", " ") == shown
+
+
+def test_money_follows_the_custom_of_the_place() -> None:
+    with telling_in("us", american=True):
+        assert rounding("USD", [Decimal(250_400)]).money(Decimal(250_400)) == "$250,000"
+
+
+@given(st.integers(0, 10**9), st.sampled_from([1, 100]))
+def test_what_is_asked_of_a_giver_is_rounded_up_to_a_whole_unit(cents_: int, unit: int) -> None:
+    amount = Decimal(cents_) / 100
+    assert 0 <= up(amount, unit) - amount < unit
+    assert up(amount, unit) % unit == 0

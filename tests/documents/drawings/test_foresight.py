@@ -159,11 +159,11 @@ def test_the_curve_runs_through_every_level_to_scale() -> None:
 
 
 def test_p50_p80_and_the_sum_of_likely_are_marked_with_their_amounts() -> None:
-    labels = of_kind(curve("steady"), "level")
+    labels = [one.replace("\N{NO-BREAK SPACE}", " ") for one in of_kind(curve("steady"), "level")]
     assert labels == [
-        "P50, half the trials: EUR 1 025.00",
-        "P80, four of five: EUR 1 100.00",
-        "sum of likely: EUR 1 000.00",
+        "enough as likely as not (P50): EUR 1 030",
+        "enough in four cases of five (P80): EUR 1 100",
+        "sum of likely prices: EUR 1 000",
     ]
     drawn = curve("steady")
     dots = list(root(drawn).iter("{http://www.w3.org/2000/svg}circle"))
@@ -231,10 +231,10 @@ def test_without_a_date_of_arrival_days_are_counted() -> None:
 def test_floats_decisions_and_what_hardens_are_told_apart_without_colour() -> None:
     (drawn,) = bar_chart(package(), small())
     assert of_kind(drawn, "legend") == [
-        "critical",
-        "work with float",
-        "hardening or waiting, solid where critical",
+        "holds her: late here is late home",
+        "work that may wait",
+        "hardening or waiting, solid where it holds her",
         "owner's answer",
-        "float",
+        "how long it may wait",
         "on blocks",
     ]

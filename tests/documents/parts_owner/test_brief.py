@@ -3,15 +3,12 @@
 from __future__ import annotations
 
 import re
-from decimal import Decimal
 from functools import cache
 
 import pytest
 
 from tenderwright.documents.edition import Edition, Figure, Heading, Table
 from tenderwright.documents.owner.brief_money import needed, rounded
-from tenderwright.documents.owner.rounded import rounding
-from tenderwright.quantities.customs import telling_in
 from tenderwright.writing.pdf import Typesetter
 from tests.documents.composed import compiled, composed, rows, tables, walk, words
 from tests.pipeline.packages import MARRAM
@@ -95,20 +92,6 @@ def test_what_is_not_known_is_said_where_it_would_stand_with_what_it_would_take(
 @pytest.mark.parametrize("package", ["marram", "withy"])
 def test_it_is_two_pages(package: str) -> None:
     assert Typesetter().typeset(brief(package), 1_822_635_000, "brief").page_count == 2
-
-
-@pytest.mark.parametrize(
-    ("amounts", "shown"),
-    [((1_401_171, 64_700), "EUR 1 401 000"), ((32_041,), "EUR 32 000"), ((4_126,), "EUR 4 130"), ((812,), "EUR 812")],
-)
-def test_money_is_rounded_by_the_greatest_amount_of_the_paper(amounts: tuple[int, ...], shown: str) -> None:
-    about = rounding("EUR", map(Decimal, amounts))
-    assert about.money(Decimal(amounts[0])).replace("\N{NO-BREAK SPACE}", " ") == shown
-
-
-def test_money_follows_the_custom_of_the_place() -> None:
-    with telling_in("us", american=True):
-        assert rounding("USD", [Decimal(250_400)]).money(Decimal(250_400)) == "$250,000"
 
 
 def test_no_table_of_the_brief_is_without_a_row() -> None:

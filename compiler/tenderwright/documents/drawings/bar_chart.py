@@ -215,10 +215,10 @@ def _sample(high: float, hatch: Hatch | None, fill: str = pen.PAPER) -> str:
 
 
 _KEY_ENTRIES = (
-    Entry("critical", _sample(1.1, None, pen.INK), 8.0),
-    Entry("work with float", _sample(1.1, WORK), 8.0),
-    Entry("hardening or waiting, solid where critical", _sample(0.6, CURE), 8.0),
+    Entry("holds her: late here is late home", _sample(1.1, None, pen.INK), 8.0),
+    Entry("work that may wait", _sample(1.1, WORK), 8.0),
+    Entry("hardening or waiting, solid where it holds her", _sample(0.6, CURE), 8.0),
     Entry("owner's answer", _sample(1.1, None) + _diamond((4.0, 0.0), 1.4, False), 11.0),
-    Entry("float", pen.strokes([((-4.0, 0.0), (4.0, 0.0)), ((4.0, -0.6), (4.0, 0.6))], pen.FINE), 8.0),
+    Entry("how long it may wait", pen.strokes([((-4.0, 0.0), (4.0, 0.0)), ((4.0, -0.6), (4.0, 0.6))], pen.FINE), 8.0),
     Entry("on blocks", pen.polygon([(-4, -1.1), (4, -1.1), (4, 1.1), (-4, 1.1)], 0, fill=ON_BLOCKS), 8.0),
 )

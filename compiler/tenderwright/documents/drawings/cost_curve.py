@@ -15,13 +15,13 @@ from tenderwright.documents.drawings.view import PORTRAIT
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.planning.outlook import CostOutlook
-from tenderwright.pricing.money import in_currency, written
+from tenderwright.pricing.money import rounding, written
 from tenderwright.quantities.display import show
 
 _LEFT, _TOP, _RIGHT, _HIGH, _FOOT = 12.0, 8.0, 7.0, 78.0, 9.0
 _TICK = 14.0
 """The least distance of two ticks of the axis of cost, mm."""
-_OF = {0.50: "half the trials", 0.80: "four of five"}
+_OF = {0.50: "as likely as not", 0.80: "in four cases of five"}
 
 
 def cost_curve(package: Package, cost: CostOutlook, currency: str) -> Figure:
@@ -37,9 +37,9 @@ def cost_curve(package: Package, cost: CostOutlook, currency: str) -> Figure:
     )
     curve = [field.at(float(amount), level) for level, amount in sorted(cost.levels.items())]
     marks = [
-        pen.text((_LEFT, 4.2), "Share of the trials that cost no more", pen.NORMAL, bold=True),
+        pen.text((_LEFT, 4.2), "How often the work costs no more, of 100 trials", pen.NORMAL, bold=True),
         field.box(),
-        field.beside(0.1, lambda share: f"{share:.0%}".replace("%", " %") if round(share * 10) % 2 == 0 else ""),
+        field.beside(0.1, lambda share: f"{100 * share:.0f}" if round(share * 10) % 2 == 0 else ""),
         field.below(step, lambda figure: written_at(figure / unit, step / unit)),
         pen.text((field.right, field.foot + 8.0), unit_name, pen.SMALL, "end", kind="axis-title"),
         pen.curve(curve, pen.HEAVY, colour=pen.BLUE),
@@ -70,13 +70,14 @@ def _field(amounts: list[float]) -> tuple[Field, float]:
 
 def _marked(cost: CostOutlook, field: Field, currency: str) -> list[str]:
     """Mark the levels to plan by and the sum of likely, each with lines to both axes and its amount beside it."""
-    chosen = [(f"P{level:.0%}".rstrip("%") + f", {words}", level, cost.levels[level]) for level, words in _OF.items()]
-    chosen.append(("sum of likely", cost.point_at, cost.point))
+    about = rounding(currency, cost.levels.values())
+    chosen = [(f"enough {words} (P{100 * at:.0f})", at, cost.levels[at]) for at, words in _OF.items()]
+    chosen.append(("sum of likely prices", cost.point_at, cost.point))
     drops, labels = [], []
     for name, share, amount in chosen:
         x, y = field.at(float(amount), share)
         drops += [((_LEFT, y), (x, y)), ((x, y), (x, field.foot))]
-        labels.append((f"{name}: {in_currency(currency, amount)}", (x, y)))
+        labels.append((f"{name}: {about.money(amount)}", (x, y)))
     return [pen.strokes(drops, pen.FINE, pen.HIDDEN), *_labels(labels, field)]
 
 

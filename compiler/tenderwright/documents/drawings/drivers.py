@@ -31,17 +31,17 @@ def drivers(package: Package, cost: CostOutlook, names: Mapping[str, str]) -> Fi
     per = (PORTRAIT.width - _NAME - _VALUE) / shown[0].share
     foot = _TOP + len(shown) * _ROW
     high = foot + 2 * KEY_ROW + 1.0 + TITLE_HEIGHT
-    made = sheet_of(package, "drivers", "What drives the spread", 0, PORTRAIT.width, high, OWNERS)
+    made = sheet_of(package, "drivers", "What makes the cost uncertain", 0, PORTRAIT.width, high, OWNERS)
     sheet = replace(made, unscaled=f"1 % = {show(per / 1e5, 'paper')}")
-    marks = [pen.text((0.5, 4.2), "Share in the variance of the cost", pen.NORMAL, bold=True)]
+    marks = [pen.text((0.5, 4.2), "How much each makes the cost uncertain, of 100", pen.NORMAL, bold=True)]
     marks += [_bar(one, names, _TOP + index * _ROW, per) for index, one in enumerate(shown)]
     marks.append(pen.line((_NAME, _TOP - 0.6), (_NAME, foot), pen.MEDIUM))
     marks += [_rest(cost, shown, foot), _key(foot + KEY_ROW + 2.4)]
     told = "; ".join(f"{_named(one, names)} {_percent(one.share)}" for one in shown)
     words = f"Bars of the share of lines and risks in the variance of the cost, the greatest first: {told}."
     caption = (
-        "Covariance of each line or risk with the whole, over the variance of the whole; all shares together make 100 "
-        "%. To know more of those at the top, or to shut them out by contract, narrows the spread most."
+        "To know more of those at the top, or to shut them out by contract, makes the cost surer than anything else. "
+        "Reckoned as the covariance of each line or risk with the whole, over the variance of the whole."
     )
     return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=sheet.title)
 
@@ -76,8 +76,8 @@ def _rest(cost: CostOutlook, shown: list[Driver], foot: float) -> str:
 
 def _key(middle: float) -> str:
     entries = [
-        Entry("line: how far its quantity and rate may run", _sample(LINE, pen.FINE), 8.0),
-        Entry("risk: whether it happens, and how dear", _sample(RISK, pen.MEDIUM), 8.0),
+        Entry("a price or a quantity that may run over", _sample(LINE, pen.FINE), 8.0),
+        Entry("a mishap that may happen or not", _sample(RISK, pen.MEDIUM), 8.0),
     ]
     return legend(entries, 0.5, middle, PORTRAIT.width)
 

@@ -11,7 +11,7 @@ from tenderwright.documents.drawings.axis import money_axis, round_step
 from tenderwright.documents.drawings.hatch import Hatch
 from tenderwright.documents.drawings.sheet import TITLE_HEIGHT, Sheet
 from tenderwright.documents.edition import Figure
-from tenderwright.pricing.money import written
+from tenderwright.pricing.money import Rounding, rounding
 
 WIDTH = 165.0
 """Width of the column of a page, mm."""
@@ -61,9 +61,9 @@ def funding_ladder(ship: str, tender: str, currency: str, rungs: Sequence[RungMa
     )
     step = int(round_step(max(10_000.0, 17.0 / per)))
     axis = money_axis(currency, greatest, step, per, (_LEFT, WIDTH - _RIGHT), foot + 1.2, pen.MEDIUM)
-    marks = [_key(), *axis]
+    marks, about = [_key(), *axis], rounding(currency, [Decimal(round(greatest))])
     for index, rung in enumerate(reversed(rungs)):
-        marks += _rung(rung, _TOP + _ROW * index, per)
+        marks += _rung(rung, _TOP + _ROW * index, per, about)
     told = "; ".join(f"{rung.title}: {rung.adds}" for rung in rungs)
     words = f"Bars of the money up to each rung, from the surest source up. {told}."
     caption = (
@@ -73,7 +73,7 @@ def funding_ladder(ship: str, tender: str, currency: str, rungs: Sequence[RungMa
     return Figure(sheet.name, sheet.svg(marks, words), caption, words, title="Funding ladder")
 
 
-def _rung(rung: RungMark, top: float, per: float) -> list[str]:
+def _rung(rung: RungMark, top: float, per: float, about: Rounding) -> list[str]:
     marks = [
         pen.text(
             (_LEFT, top + 3.4), pen.shortened(rung.title, pen.NORMAL, 112, True), pen.NORMAL, bold=True, kind="rung"
@@ -90,7 +90,7 @@ def _rung(rung: RungMark, top: float, per: float) -> list[str]:
         x = _LEFT + float(rung.cost) * per
         marks.append(pen.line((x, y - 0.9), (x, y + _BAR + 0.9), 0.9))
         whole = sum((money for _, money in rung.pieces), Decimal(0))
-        told = f"{written(rung.cost)} of {written(whole)}"
+        told = f"work for {about.figure(rung.cost)} of {about.figure(whole)}"
         marks.append(pen.text((WIDTH - _RIGHT, top + 3.4), told, pen.NORMAL, "end", kind="cost"))
     return marks
 

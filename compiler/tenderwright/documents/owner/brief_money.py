@@ -14,13 +14,12 @@ from tenderwright.documents.owner.cost_risk import of_hundred
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.owner.funding import asked
 from tenderwright.documents.owner.risks import all_risks, risk_name
-from tenderwright.documents.owner.rounded import Rounding, rounding
 from tenderwright.documents.parts.by_section import by_section
 from tenderwright.model.funding import FundingSource
 from tenderwright.model.item import Item
 from tenderwright.planning.scope import available
 from tenderwright.pricing.bundle import without_options
-from tenderwright.pricing.money import ZERO, total
+from tenderwright.pricing.money import ZERO, Rounding, rounding, total
 from tenderwright.quantities.customs import apart, day
 
 STATUSES = ("in hand", "promised", "applied for", "hoped for")

@@ -67,7 +67,7 @@ def cost_risk(desk: OwnerDesk) -> Part | None:
 
 
 def _driven(bars: Figure | None) -> list[Block]:
-    return [Heading("What drives the spread"), bars] if bars else []
+    return [Heading("What makes the cost uncertain"), bars] if bars else []
 
 
 def in_words(cost: CostOutlook, currency: str) -> str:
@@ -102,7 +102,7 @@ def level_name(level: float) -> str:
 
 def _names(estimate: Estimate, risks: tuple[Risk, ...]) -> Mapping[str, str]:
     """Name every line and every risk as the drawing writes it."""
-    lines = {line.number: f"{line.number} {line.line.text}" for line in estimate.lines}
+    lines = {line.number: f"{line.line.text} ({line.number})" for line in estimate.lines}
     return lines | {
         risk.risk: capital(risk_name(risk)) + (f", item {risk.item.name}" if risk.item else "") for risk in risks
     }

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from decimal import ROUND_CEILING, Decimal
+from decimal import Decimal
 
 from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.steps.outcome import Absent
@@ -17,9 +17,9 @@ from tenderwright.documents.owner.funding import asked, secured
 from tenderwright.documents.owner.gifts import gifts
 from tenderwright.model.funding import FundingSource, Scope
 from tenderwright.planning.ladder import Ladder
+from tenderwright.pricing.money import up
 from tenderwright.quantities.customs import apart, with_currency
 
-HUNDRED = Decimal(100)
 SAFE = "Safe already"
 
 
@@ -134,7 +134,7 @@ def _list(desk: OwnerDesk, title: str, words: str, numbers: list[str], ladder: L
         spans = [Span(worth.public)]
         cost = ladder.costs.get(number)
         if worth.publish_cost and cost is not None and cost > 0:
-            rounded_up = (cost / HUNDRED).to_integral_value(ROUND_CEILING) * HUNDRED
+            rounded_up = up(cost, 100)
             figure = with_currency(desk.tender.currency, apart(f"{rounded_up:,.0f}")).replace(" ", "\N{NO-BREAK SPACE}")
             spans.append(Span(f" {figure}", strong=True))
             spans += [Span(" does all of it.")] if title != SAFE else []

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Collection
-from decimal import ROUND_CEILING, Decimal
+from decimal import Decimal
 
 from tenderwright.documents.edition import Block, Column, Heading, Row, Span, Table, inline
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.model.funding import Gift
 from tenderwright.planning.ladder import Ladder
 from tenderwright.pricing.bundle import bundle_of
+from tenderwright.pricing.money import up
 from tenderwright.quantities.customs import apart, with_currency
 
 SIZES = (50, 500, 5000)
@@ -52,4 +53,4 @@ def unit_price(desk: OwnerDesk, gift: Gift, ladder: Ladder) -> Decimal:
     item = line.item.number
     likely, cost = bundle_of(desk.estimate, item).likely, ladder.costs.get(item, Decimal(0))
     share = max(cost / likely, Decimal(1)) if likely > 0 else Decimal(1)
-    return max((line.rate * share).to_integral_value(ROUND_CEILING), Decimal(1))
+    return max(up(line.rate * share), Decimal(1))
