@@ -71,6 +71,7 @@ def test_names_and_units_are_said_in_words() -> None:
     assert names.words("by clause coatings-general") == "by clause 2.11 (Coatings in general)"
     assert names.words("Clause hot-work holds") == "Clause 2.7 (Hot work) holds"
     assert names.words("drawing d-05 and r-04.") == "drawing D-05 and R-04."
+    assert names.words("Undocking - 3 d") == "Undocking − 3 d"
     assert names.words("tank oil-port, 6 m3 at 15 degC") == "Oil fuel, port, 6 m³ at 15 °C"
 
 

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from tenderwright.documents.desk import capital
 from tenderwright.documents.edition import Heading, Paragraph, Part, Table, plain
 from tenderwright.documents.parts.usual_precautions import usual_precautions
-from tenderwright.documents.precautions import PRECAUTIONS, anchor_of
+from tenderwright.documents.precautions import PRECAUTIONS, anchor_of, named
 from tenderwright.model.item import Item
 from tenderwright.writing.html import part_html, screen_page
 from tests.documents.composed import Name, composed, part, targets, words
@@ -62,7 +61,7 @@ def test_a_hazard_is_named_in_the_item_and_its_precaution_stands_once(name: Name
     for item, page in _items(name):
         for hazard in item.hazards:
             assert anchor_of(hazard) in targets(page)
-            assert capital(hazard) in words(page)
+            assert named(hazard) in words(page)
             assert general.count(PRECAUTIONS[hazard][0]) == 1
             assert PRECAUTIONS[hazard][0] not in words(page)
 

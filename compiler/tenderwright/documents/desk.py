@@ -30,6 +30,7 @@ from tenderwright.quantities.quantity import Quantity
 
 _POWERS = re.compile(r"(\d ?(?:[kmcµ]?g/|t/|mA/|lb/)?(?:[ckm]?m|ft|in|yd))([23])\b")
 _LETTERED = {"um": "µm", "degC": "°C", "degF": "°F"}
+_BEFORE = re.compile(r"\b(award|arrival|(?:un)?docking|redelivery) - (?=\d+ d\b)", re.IGNORECASE)
 _LETTERS = re.compile(rf"(?<=\d)( ?)({'|'.join(_LETTERED)})\b")
 
 CAUTION = (
@@ -264,7 +265,8 @@ class Desk:
 
 
 def set_units(text: str) -> str:
-    """Set units after a number as in print: `60 m2` becomes `60 m²`, and `125 um` becomes `125 µm`."""
+    """Set units after a number as in print, `60 m2` as `60 m²` and `125 um` as `125 µm`, and days before an event."""
+    text = _BEFORE.sub(r"\1 − ", text)
     text = _LETTERS.sub(lambda match: match[1] + _LETTERED[match[2]], text)
     return _POWERS.sub(lambda match: match[1] + {"2": "²", "3": "³"}[match[2]], text)
 

@@ -57,3 +57,8 @@ Facts from 29 CFR 1915 Subparts B, C, D and P.
 def anchor_of(hazard: str) -> str:
     """Give the anchor at which the usual precaution of a hazard stands."""
     return f"hazard-{hazard.replace(' ', '-')}"
+
+
+def named(hazard: str) -> str:
+    """Give the name of a hazard as a heading has it."""
+    return "PCB" if hazard == "pcb" else f"{hazard[:1].upper()}{hazard[1:]}"

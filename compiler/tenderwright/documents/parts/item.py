@@ -13,7 +13,7 @@ from tenderwright.documents.parts.item_pictures import item_pictures
 from tenderwright.documents.parts.item_points import item_points
 from tenderwright.documents.parts.item_tables import item_tables
 from tenderwright.documents.parts.questions import answered
-from tenderwright.documents.precautions import PRECAUTIONS, anchor_of
+from tenderwright.documents.precautions import PRECAUTIONS, anchor_of, named
 from tenderwright.linking.prose import parse_prose
 from tenderwright.model.build import Prose
 from tenderwright.model.item import Item
@@ -154,7 +154,7 @@ def _precautions(desk: Desk, item: Item) -> list[Block]:
     spans: list[Span] = []
     for hazard in item.hazards:
         spans += [Span(" · ")] if spans else []
-        spans.append(Span(capital(hazard), anchor_of(hazard), strong=True))
+        spans.append(Span(named(hazard), anchor_of(hazard), strong=True))
         _, clause = PRECAUTIONS[hazard]
         if number := desk.clause_number(clause):
             spans += [Span(" ("), Span(number, desk.anchor("clause", clause)), Span(")")]
@@ -202,7 +202,7 @@ def _references(desk: Desk, item: Item) -> list[Block]:
     if item.depends_on:
         after = _after(desk, item)
         spans += [Span(" · after "), *after] if spans else [Span("After "), *after]
-    return [_label("References"), Paragraph(tuple(spans))] if spans else []
+    return [_label("References"), Paragraph(tuple(spans), anchor=f"references-{item.number}")] if spans else []
 
 
 def _after(desk: Desk, item: Item) -> Inline:
@@ -227,4 +227,4 @@ def _referred(desk: Desk, item: Item) -> list[Block]:
         if label not in seen:
             seen.add(label)
             spans += ([Span("; ")] if spans else []) + [Span(label, target)]
-    return [Heading("Referred to by"), Paragraph(tuple(spans))] if spans else []
+    return [Heading("Referred to by", 3), Paragraph(tuple(spans))] if spans else []

@@ -23,7 +23,6 @@ _PHASES = {
     "after undocking": "afloat after undocking",
     "any": "at any time",
 }
-_BETWEEN = Span(" · ")
 
 
 def item_head(desk: Desk, item: Item) -> list[Block]:
@@ -37,11 +36,11 @@ def item_head(desk: Desk, item: Item) -> list[Block]:
     return [*blocks, Paragraph(_run(more), anchor=f"ties-{item.number}")] if more else blocks
 
 
-def _run(pieces: list[Inline]) -> Inline:
-    """Run pieces into one line with dots between."""
-    spans: list[Span] = []
-    for piece in pieces:
-        spans += [*([_BETWEEN] if spans and piece else []), *piece]
+def _run(pieces: list[Inline], between: str = " · ", before: str = "") -> Inline:
+    """Run pieces into one line with dots, or something else, between."""
+    spans: list[Span] = [Span(before)] if before else []
+    for index, piece in enumerate(piece for piece in pieces if piece):
+        spans += [*([Span(between)] if index else []), *piece]
     return tuple(spans)
 
 
@@ -52,20 +51,19 @@ def _when(item: Item) -> str:
 
 def _where(desk: Desk, item: Item) -> Inline:
     where = item.where
-    place: list[str | Span] = []
+    places: list[Inline] = [
+        inline(desk.ref(reference))
+        for references in (where.zones, where.tanks, where.openings)
+        for reference in references
+    ]
     if where.extent:
-        place.append(str(where.extent))
+        places.append(inline(str(where.extent)))
+    if where.strakes:
+        names = [Span(strake.name, desk.anchor(strake.kind, strake.name)) for strake in where.strakes]
+        places.append(_run([inline(name) for name in names], ", ", "strake " if len(names) == 1 else "strakes "))
     if where.side:
-        place.append((", " if place else "") + {"both": "both sides"}.get(where.side, where.side))
-    for references in (where.zones, where.tanks, where.openings):
-        for reference in references:
-            place += [", " if place else "", desk.ref(reference)]
-    for index, strake in enumerate(where.strakes):
-        place.append(", " if index or place else "")
-        if not index:
-            place.append("strake " if len(where.strakes) == 1 else "strakes ")
-        place.append(Span(strake.name, desk.anchor(strake.kind, strake.name)))
-    return inline(*place)
+        places.append(inline({"both": "both sides"}.get(where.side, where.side)))
+    return _run(places, ", ")
 
 
 def _ties(desk: Desk, item: Item) -> list[Inline]:

@@ -44,10 +44,10 @@ def item_lines(desk: Desk, item: Item) -> list[Block]:
         rows.append(Row(cells, anchor=f"line-{number.replace('.', '-')}"))
     columns = (
         Column("Line", width=line_width([f"{item.number}.{line.line}" for line in item.lines], MARGIN)),
-        Column("What is priced", width=95.4),
-        Column("Quantity", "decimal", 20),
-        Column("Unit", width=16),
-        Column("Basis", width=23),
+        Column("What is priced", width=104.4),
+        Column("Quantity", "decimal", 17),
+        Column("Unit", width=14),
+        Column("Basis", width=19),
     )
     return [Heading("Lines to price"), Table(columns, tuple(rows), anchor=f"lines-{item.number}")]
 

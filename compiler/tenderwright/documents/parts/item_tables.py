@@ -11,9 +11,10 @@ from tenderwright.quantities.display import shown_unit
 from tenderwright.quantities.quantity import Quantity
 
 DASH = "–"
-_NARROW, _WIDE = 1.0, 4.0
-_LETTERS = 9.0
-"""Letters to a unit of width."""
+_MEASURE, _LETTER, _PADDING = 172.0, 1.6, 3.2
+"""Width of a table, of a letter in it, and of what is left empty about the text of a cell, in millimetres."""
+_BLANK, _WIDE = 14.0, 46.0
+"""The least width of a column that is filled by hand, and the greatest that a column asks for."""
 
 
 def item_tables(desk: Desk, item: Item) -> list[Block]:
@@ -55,9 +56,19 @@ def _how(table: ItemTable) -> str:
 
 def _table(desk: Desk, item: Item, table: ItemTable) -> Table:
     rows = [tuple(cell_text(desk, cell) for cell in row.cells) for row in rows_of(desk.package, item, table)]
-    columns = []
-    for place, column in enumerate(table.columns):
-        longest = max(len(column.column), *(len(row[place]) for row in rows)) if rows else 0
-        columns.append(Column(heading_of(column), width=min(_WIDE, max(_NARROW, longest / _LETTERS))))
+    texts = [[heading_of(column), *(row[place] for row in rows)] for place, column in enumerate(table.columns)]
+    widths = _widths(texts, [_BLANK if column.filled else 0.0 for column in table.columns])
+    columns = [Column(heading_of(column), width=width) for column, width in zip(table.columns, widths, strict=True)]
     cells = (Row(tuple(inline(text or " ") for text in row)) for row in rows)
     return Table(tuple(columns), tuple(cells), anchor=f"table-{item.number}-{table.table}", ruled=True)
+
+
+def _widths(texts: list[list[str]], least: list[float]) -> list[float]:
+    """Give each column the width of its longest word, and share what is left among those with longer texts."""
+    words = [max(len(word) for text in column for word in text.split() or ("",)) for column in texts]
+    narrow = [max(at_least, _PADDING + _LETTER * word) for at_least, word in zip(least, words, strict=True)]
+    asked = [_PADDING + _LETTER * max(map(len, column[1:]), default=0) for column in texts]
+    more = [max(0.0, min(ask, _WIDE) - width) for ask, width in zip(asked, narrow, strict=True)]
+    spare = max(0.0, _MEASURE - sum(narrow))
+    share = min(1.0, spare / sum(more)) if sum(more) else 0.0
+    return [width + share * one for width, one in zip(narrow, more, strict=True)]

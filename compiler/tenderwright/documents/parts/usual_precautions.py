@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from tenderwright.documents.desk import Desk, capital
+from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Row, Span, Table, inline
-from tenderwright.documents.precautions import PRECAUTIONS, anchor_of
+from tenderwright.documents.precautions import PRECAUTIONS, anchor_of, named
 
 
 def usual_precautions(desk: Desk) -> list[Block]:
@@ -21,4 +21,4 @@ def _row(desk: Desk, hazard: str) -> Row:
     text, clause = PRECAUTIONS[hazard]
     number = desk.clause_number(clause)
     more = Span(number, desk.anchor("clause", clause)) if number else "–"
-    return Row((inline(Span(capital(hazard), strong=True)), inline(text), inline(more)), anchor=anchor_of(hazard))
+    return Row((inline(Span(named(hazard), strong=True)), inline(text), inline(more)), anchor=anchor_of(hazard))
