@@ -27,7 +27,7 @@ from tenderwright.documents.edition import (
     inline,
 )
 from tenderwright.documents.floated_on import floated_on
-from tenderwright.documents.parts.blocks import keel_table, one_out
+from tenderwright.documents.parts.blocks import keel_columns, keel_table, one_out
 from tenderwright.documents.parts.footprints import openings
 from tenderwright.documents.parts.landing import landing_limits
 from tenderwright.documents.parts.limits import judged
@@ -35,7 +35,7 @@ from tenderwright.documents.parts.side_blocks import places_table, side_limits, 
 from tenderwright.documents.parts.stops import floating_off_stops, landing_stops
 from tenderwright.documents.parts.undocking import dockside_tanks, verdict
 from tenderwright.model.docking_plan import CitedLength
-from tenderwright.model.particulars import Particulars
+from tenderwright.model.particulars import DraftMarks, Particulars
 from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import head, in_column, plus_minus, show
 
@@ -71,8 +71,36 @@ def _landing(desk: Desk, ship: Particulars, position: FloatingPosition) -> Part:
         _stages(desk),
         *_limits(desk),
         *landing_stops(desk),
+        _read(ship, position),
+        _signed("Signed before the water falls"),
     ]
     return _part("DS1", "dock-sheet-landing", "Landing", blocks)
+
+
+def _read(ship: Particulars, position: FloatingPosition) -> Table:
+    """Give a form for what is read before she is landed, under what the marks are calculated to read."""
+    marks = [(mark.name, _at_mark(mark, position)) for mark in ship.draft_marks]
+    density = show(position.hydrostatics.density, "density")
+    rows = (
+        Row(tuple(inline(cell) for cell in ("As calculated", *(read for _, read in marks), "", density, "", ""))),
+        Row(tuple(inline(cell) for cell in ("As read", *("" for _ in marks), "", "", "", ""))),
+    )
+    columns = (
+        Column("Read on the day", width=1.4),
+        *(Column(f"Draft {name}") for name, _ in marks),
+        Column("List"),
+        Column("Density", width=1.2),
+        Column("Hour", width=0.8),
+        Column("By", width=1.6),
+    )
+    return Table(columns, rows, ruled=True)
+
+
+def _signed(when: str) -> Table:
+    """Give a form for who signs, and when."""
+    who = ("Dockmaster", "Owner's representative", "Naval architect")
+    columns = (Column(when, width=1.6), Column("Name", width=2), Column("Signature", width=2), Column("Day and hour"))
+    return Table(columns, tuple(Row((inline(one), (), (), ())) for one in who), ruled=True)
 
 
 def _ship(desk: Desk, ship: Particulars, position: FloatingPosition) -> list[tuple[str, Inline]]:
@@ -96,18 +124,13 @@ def _ship(desk: Desk, ship: Particulars, position: FloatingPosition) -> list[tup
         ("Docking and undocking", f"{day(events.get('docking'))} to {day(events.get('undocking'))}"),
         ("Keel", f"{keel.kind} keel, straight {keel.straight}, {desk.quantity(keel.width)} wide"),
         ("Afloat in the dock", afloat),
-        ("Draft marks", _marks(ship, position)),
     ]
     return [(label, inline(text)) for label, text in facts if text]
 
 
-def _marks(ship: Particulars, position: FloatingPosition) -> str:
-    """Give what the draft marks read in the docking condition."""
-    read = [
-        f"{mark.name} {show(position.draft_at_marks(mark.at.x, mark.datum.si if mark.datum else 0.0), 'draft mark')}"
-        for mark in ship.draft_marks
-    ]
-    return ", ".join(read)
+def _at_mark(mark: DraftMarks, position: FloatingPosition) -> str:
+    """Give what a draft mark reads in the docking condition."""
+    return show(position.draft_at_marks(mark.at.x, mark.datum.si if mark.datum else 0.0), "draft mark")
 
 
 def _stages(desk: Desk) -> Table:
@@ -134,7 +157,7 @@ def _stages(desk: Desk) -> Table:
         "Water over the block touched first. Drafts above the underside of the keel. GM is the lesser virtual "
         "metacentric height, without side blocks and shores."
     )
-    return Table(columns, tuple(rows), note=note)
+    return Table(columns, tuple(rows), note=note, small=True)
 
 
 def _limits(desk: Desk) -> list[Block]:
@@ -172,8 +195,15 @@ def _drawing(edition: Edition) -> list[Part]:
     ]
 
 
+_IN_ONE_COLUMN = 36
+"""Keel blocks that stand on one page below each other, over the side blocks."""
+
+
 def _blocks(desk: Desk) -> Part:
-    blocks: list[Block] = [replace(keel_table(desk.calculated.found(planned_keel_blocks) or ()), note=())]
+    planned = desk.calculated.found(planned_keel_blocks) or ()
+    blocks: list[Block] = [replace(keel_table(planned), note=())]
+    if len(planned) > _IN_ONE_COLUMN:
+        blocks = keel_columns(planned)
     if pairs := desk.calculated.found(planned_side_blocks):
         blocks += [Heading("Side blocks"), replace(side_table(pairs), note=())]
     elif desk.calculated.found(side_block_places):
@@ -202,7 +232,8 @@ def _before_flooding(desk: Desk) -> Part:
         *openings(desk),
         Heading("Before flooding"),
         Paragraph(inline(verdict(desk))),
-        *dockside_tanks(desk),
+        *dockside_tanks(desk, form=True),
         *floating_off_stops(desk),
+        _signed("Signed before the dock is flooded"),
     ]
     return _part("DS4", "dock-sheet-flooding", "Openings, and before flooding", blocks)

@@ -11,7 +11,7 @@ from tenderwright.calculations.ship.docking_condition import docking as docking_
 from tenderwright.calculations.ship.landing import landing_stages
 from tenderwright.documents.edition import Edition
 from tenderwright.writing.pdf import Typesetter
-from tests.documents.composed import composed, rows, tables, targets, words
+from tests.documents.composed import composed, rows, tables, targets
 
 
 @pytest.fixture(scope="module")
@@ -43,12 +43,26 @@ def test_it_gives_the_levels_in_order_and_what_the_marks_read(sheet: Edition) ->
     assert [row[0].lower() for row in rows(stages)] == [
         stage.name for stage in composed("marram").found(landing_stages)
     ]
-    text = words(sheet)
+    form = next(table for table in tables(sheet) if table.ruled and table.columns[1].title == "Draft aft")
+    read = dict(zip([column.title for column in form.columns], rows(form)[0], strict=True))
     position = composed("marram").found(docking_step)
     assert position is not None
     # Her marks read from the underside of the bar keel, 180 mm below the keel line.
-    assert f"aft {position.hydrostatics.draft_aft + 0.18:.2f} m" in text
-    assert f"forward {position.hydrostatics.draft_forward + 0.18:.2f} m" in text
+    assert read["Draft aft"] == f"{position.hydrostatics.draft_aft + 0.18:.2f} m"
+    assert read["Draft forward"] == f"{position.hydrostatics.draft_forward + 0.18:.2f} m"
+
+
+def test_who_is_answerable_signs_before_the_water_falls_and_before_it_rises(sheet: Edition) -> None:
+    signed = [table for table in tables(sheet) if table.ruled and table.columns[2].title == "Signature"]
+    assert [[row[0] for row in rows(table)] for table in signed] == [
+        ["Dockmaster", "Owner's representative", "Naval architect"]
+    ] * 2
+
+
+def test_what_is_sounded_before_flooding_has_room_beside_what_was_calculated(sheet: Edition) -> None:
+    listed = next(table for table in tables(sheet) if table.columns[0].title == "Tank")
+    assert listed.columns[-1].title == "As sounded"
+    assert {row[-1] for row in rows(listed)} == {""}
 
 
 def test_the_owner_edition_has_none_beside_it() -> None:

@@ -67,7 +67,7 @@ def _keel(desk: Desk) -> list[Block]:
     }
     told = {name: one if isinstance(one, Absent) else None for name, one in without.items()}
     planned = desk.calculated.found(planned_keel_blocks) or placed
-    return [*_keel_result(desk, planned), *not_calculated_of(told), *_keel_columns(planned), *_hogged(desk)]
+    return [*_keel_result(desk, planned), *not_calculated_of(told), *keel_columns(planned), *_hogged(desk)]
 
 
 def _hogged(desk: Desk) -> list[Block]:
@@ -133,7 +133,7 @@ def keel_table(blocks: Sequence[KeelBlockResult]) -> Table:
     return Table(columns, tuple(rows), note=note, small=True)
 
 
-def _keel_columns(blocks: Sequence[KeelBlockResult]) -> list[Block]:
+def keel_columns(blocks: Sequence[KeelBlockResult]) -> list[Block]:
     """Give the keel blocks in two columns where all are as high, the height said once; else as one table."""
     whole = keel_table(blocks)
     heights = {plain(row.cells[_HEIGHT]) for row in whole.rows}

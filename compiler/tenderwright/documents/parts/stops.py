@@ -81,7 +81,7 @@ def floating_off_stops(desk: Desk) -> list[Block]:
             "Lower the water until she stands on all blocks, centred; sound every tank, find why, calculate again",
         )
     )
-    return [_table(desk, "Stop when, floating", rows, "Metres of water over the block that she leaves last")]
+    return [_table(desk, "Stop when, floating", rows, "Water over the block that she leaves last")]
 
 
 def _list(desk: Desk) -> str:

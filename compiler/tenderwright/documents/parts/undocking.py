@@ -107,8 +107,11 @@ def _moved(desk: Desk) -> Table | Paragraph:
     return Table(columns, tuple(rows), note=note, small=True)
 
 
-def dockside_tanks(desk: Desk) -> list[Block]:
-    """Give the tanks with anything in them, each with why it is sounded above all, and name those to be found dry."""
+def dockside_tanks(desk: Desk, *, form: bool = False) -> list[Block]:
+    """Give the tanks with anything in them, each with why it is sounded above all, and name those to be found dry.
+
+    A form has a column for what is sounded before flooding.
+    """
     if not desk.package.tanks:
         return [Paragraph(NO_TANK)]
     found = desk.calculated.found(undocking_step)
@@ -120,8 +123,9 @@ def dockside_tanks(desk: Desk) -> list[Block]:
         if all((state := one.get(tank.tank)) is not None and state.mass <= 0 for one in states)
     }
     full = tank_table(desk)
+    blank: tuple[Inline, ...] = ((),) if form else ()
     rows = [
-        Row((*row.cells, inline(why.get(tank.tank, "–"))))
+        Row((*row.cells, inline(why.get(tank.tank, "–")), *blank))
         for tank, row in zip(desk.package.tanks, full.rows, strict=True)
         if tank.tank not in empty
     ]
@@ -130,7 +134,8 @@ def dockside_tanks(desk: Desk) -> list[Block]:
     if dry:
         note += f" Empty in both, and to be found dry: {', '.join(dry)}."
     note = f"{note} {unseen(desk)}".strip()
-    return [Table((*full.columns, Column("Why", width=1)), tuple(rows), note=inline(note), small=True)]
+    columns = (*full.columns, Column("Why", width=0.9), *([Column("As sounded", width=1.1)] if form else []))
+    return [Table(columns, tuple(rows), note=inline(note), small=True)]
 
 
 def unseen(desk: Desk) -> str:
