@@ -26,6 +26,7 @@ COMMANDS = {
     "close": "check the findings of a docking and write its history entry and report",
     "grant": "write an application for a grant as a paper that stands by itself",
     "bids": "read the price forms that yards return",
+    "carry": "carry the prices of an older price form over to a newer one of the same tender",
     "addendum": "tell yards what changed between two commits, and prove that it is all",
     "statement": "write a page for trustees on how the docking stands on a day",
     "start": "write a new package that fits a ship, or a small one to learn from",
