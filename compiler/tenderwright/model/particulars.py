@@ -13,7 +13,7 @@ from tenderwright.model.kinds import (
     Side,
     SignedLength,
 )
-from tenderwright.model.marks import AbsentMeans, Key, MayWait, OneOf, Within
+from tenderwright.model.marks import AbsentMeans, Count, Key, MayWait, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.quantities.position import Position
@@ -178,6 +178,24 @@ class HazardousMaterial(Noun, frozen=True, kw_only=True):
     ] = None
 
 
+class OutlinePoint(Noun, frozen=True, kw_only=True):
+    """A corner of an outline."""
+
+    at: Annotated[Position, Key("Where it is, along the ship.", "Fr 40")]
+    height: Annotated[SignedLength, Key("Its height above the keel line.", "7.2 m")]
+
+
+class SideOutline(Noun, frozen=True, kw_only=True):
+    """What is seen from the side besides the hull, as a line from corner to corner."""
+
+    name: Annotated[str, Key("What it is.", "Deckhouse")]
+    points: Annotated[
+        tuple[OutlinePoint, ...],
+        Key("Its corners in order, as far as they are known; a closed shape ends where it begins."),
+        Count(2),
+    ]
+
+
 class Particulars(Noun, frozen=True, kw_only=True):
     """What she is: identity, dimensions, keel, machinery, marks, known hazards."""
 
@@ -200,6 +218,12 @@ class Particulars(Noun, frozen=True, kw_only=True):
     keel: Annotated[Keel, Key("The keel, which stands on the blocks.")]
     draft_marks: Annotated[
         tuple[DraftMarks, ...], Key("Her draft marks, by which the drafts on docking are read.")
+    ] = ()
+    outlines: Annotated[
+        tuple[SideOutline, ...],
+        Key(
+            "Deckhouses, funnels, masts and the like from the side, for the docking plan alone; nothing rests on them."
+        ),
     ] = ()
     machinery: Annotated[Prose | None, Key("Engine and shafting, in a few sentences.")] = None
     shafts: Annotated[

@@ -15,6 +15,7 @@ from tenderwright.calculations.ship.footprints import (
 )
 from tenderwright.calculations.ship.keel_loads import planned_keel_blocks
 from tenderwright.calculations.ship.outline import hull_outline
+from tenderwright.calculations.ship.side_loads import planned_side_blocks
 from tenderwright.documents.drawings.bottom_marks import BEFORE, LAST
 from tenderwright.documents.drawings.docking_bottom import docking_bottom
 from tenderwright.documents.edition import Figure
@@ -115,3 +116,21 @@ def test_the_bottom_stands_without_an_earlier_docking() -> None:
 def test_there_is_no_drawing_without_footprints() -> None:
     for step in (plan_footprints, hull_outline):
         assert docking_bottom(marram()[0], altered({step: LACKING})) == LACKING
+
+
+def test_this_plan_stands_below_the_line_and_earlier_dockings_above_it() -> None:
+    for half in HALVES:
+        base = next(p for p in paths(figure(half), stroke_width="0.5", fill="none") if len(p) == 4)[0][1]
+        plan = [p for p in paths(figure(half), stroke_width="0.5", fill="none") if len(p) == 4]
+        thin = [p for p in paths(figure(half), stroke_width="0.18", fill="none") if len(p) == 4]
+        before = [p for p in thin if p[0][1] == p[1][1] and p[1][0] == p[2][0] and p[2][1] - p[1][1] > 4]
+        assert plan
+        assert before
+        assert min(y for p in plan for _, y in p) >= base - 0.02
+        assert max(y for p in before for _, y in p) <= base + 0.02
+
+
+def test_offsets_of_side_blocks_are_dimensioned_once_for_each_pair() -> None:
+    pairs = {one.number: one.off_centre for one in result_of(marram()[1], planned_side_blocks)}
+    shown = [words for half in HALVES for words in of_kind(figure(half), "offset")]
+    assert sorted(shown) == sorted(f"{off:.2f} m" for off in pairs.values())

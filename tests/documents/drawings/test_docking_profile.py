@@ -162,3 +162,24 @@ def test_there_is_no_drawing_without_a_plan_or_blocks() -> None:
     assert isinstance(docking_profile(replace(package, docking_plan=None), calculated), Lacking)
     for step in (planned_keel_blocks, hull_outline):
         assert docking_profile(package, altered({step: LACKING})) == LACKING
+
+
+def test_what_stands_over_the_deck_is_drawn_to_scale_and_cut_off_where_the_sheet_ends() -> None:
+    """From the deck at 4.6 m to the top of the bridge at 9.5 m; the mast of 22.6 m does not fit."""
+    package, calculated = marram()
+    assert package.particulars is not None
+    assert "What stands over the deck is cut off" in figure(DRAWN).caption
+    low = tuple(one for one in package.particulars.outlines if one.name in ("Deckhouse", "Bridge"))
+    assert len(low) == 2
+    whole = docking_profile(replace(package, particulars=replace(package.particulars, outlines=low)), calculated)
+    assert "cut off" not in whole.caption
+    heights = [y for _, y in paths(whole, stroke_width="0.18", fill="none")[0]]
+    assert max(heights) - min(heights) == pytest.approx((9.5 - 4.6) * 1000 / scale(whole), abs=0.02)
+
+
+def test_the_first_and_the_last_block_are_dimensioned_from_marks_on_the_ship() -> None:
+    first, last = blocks()[0], blocks()[-1]
+    assert of_kind(figure(DRAWN), "from-mark") == [
+        f"block {first.number}: {first.x:.2f} m forward of after side of stern frame",
+        f"block {last.number}: {48.0 - last.x:.2f} m abaft fore perpendicular",
+    ]

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import math
-from itertools import pairwise
+from itertools import combinations, pairwise
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon
 
-from tenderwright.documents.drawings.plane import above, below, holds, roomiest, rulings, spread
+from tenderwright.documents.drawings.plane import above, below, crosses, holds, roomiest, rulings, spread, uncrossed
 
 L_SHAPE = [(0.0, 0.0), (10.0, 0.0), (10.0, 4.0), (4.0, 4.0), (4.0, 9.0), (0.0, 9.0)]
 HALF_METRES = st.integers(2, 60).map(lambda n: n / 2)
@@ -71,3 +71,10 @@ def test_spread_labels_never_overlap_and_keep_their_order(labels: list[tuple[flo
 
 def test_labels_with_room_stand_where_they_were_wanted() -> None:
     assert spread([10, 30, 70], [4, 4, 4], 0, 100) == [10, 30, 70]
+
+
+@given(st.lists(st.tuples(st.floats(0, 200), st.floats(20, 60)), min_size=1, max_size=9, unique=True))
+def test_leaders_do_not_cross(feet: list[tuple[float, float]]) -> None:
+    places = uncrossed(feet, [6.0] * len(feet), 0.0, (0.0, 200.0))
+    lines = [((place, 0.0), foot) for place, foot in zip(places, feet, strict=True)]
+    assert not [1 for a, b in combinations(lines, 2) if crosses(a, b)]

@@ -75,9 +75,12 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
     sheet = framed(package, "docking-plan", TITLE, found.drawn_from, PROPOSAL)
     room = Room(sheet.right - MARGIN, sheet.over - MARGIN)
     sheet = sheet.at(largest_scale(room, size))
-    spare = 0.0 if loaded else room.height - size(sheet.scale)[1]
+    spare = room.height - size(sheet.scale)[1]
+    over = min(max(0.0, sheet.mm(outline.highest(package) - form.depth)), max(0.0, spare))
+    spare = 0.0 if loaded else max(0.0, spare - over)
     left = (sheet.frame.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
-    view = View(sheet.scale, left, MARGIN + _HEAD + spare / 2 + sheet.mm(form.depth))
+    view = View(sheet.scale, left, MARGIN + _HEAD + over + spare / 2 + sheet.mm(form.depth))
+    cut_at = form.depth + over * sheet.scale / 1000
     numbers_at = view.y(under - raised) + 1.2
     frames_at = numbers_at + NUMBERS
     spacing_at = frames_at + FRAMES_HEIGHT
@@ -89,6 +92,7 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
     afloat = calculated.found(docking)
     through = (diagram[0] + 4.5, diagram[1] - 5.5) if loaded else None
     marks = [
+        pen.strokes([(view.at(a), view.at(b)) for a, b in outline.superstructure(package, cut_at)]),
         hull_ground(package, form, view),
         keel_block_marks(blocks, touched.number if touched else None, view, under),
         hull_lines(package, found, view, 0.53 if named_aft(curve) else 0.06),
@@ -99,7 +103,7 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
         _centre_of_gravity(
             afloat,
             view,
-            view.y(form.depth) - _HEAD / 2,
+            view.y(cut_at) - _HEAD / 2,
             numbers_at - 1.6,
             through,
         ),
@@ -115,7 +119,9 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
         _table(facts, sheet),
     ]
     alternative = _alternative(calculated, facts)
-    caption = _caption(loaded, found.drawn_from) + not_drawn(landed, "Waterlines as she lands")
+    caption = (
+        _caption(loaded, found.drawn_from) + _cut_off(package, cut_at) + not_drawn(landed, "Waterlines as she lands")
+    )
     caption += _raked(calculated.found(keel_line), package)
     caption += not_drawn(calculated.outcome(loaded_keel_blocks), "Loads of the keel blocks")
     seats = calculated.outcome(side_block_seats)
@@ -261,6 +267,12 @@ def _raked(keel: KeelLine | None, package: Package) -> str:
         f" Her base line is drawn level: the straight keel stands {show(rise, 'centre')} lower "
         f"{'aft' if keel.rake > 0 else 'forward'}, and the blocks with it as she lies on them."
     )
+
+
+def _cut_off(package: Package, height: float) -> str:
+    """Say that what stands over the deck is cut off where the sheet ends."""
+    higher = outline.highest(package) > height + 1e-6
+    return f" What stands over the deck is cut off {show(height, 'centre')} above the keel line." if higher else ""
 
 
 def _caption(loaded: bool, drawn_from: str) -> str:

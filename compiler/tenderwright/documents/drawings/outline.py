@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import numpy as np
 
 from tenderwright.calculations.hydrostatics.hull_form import NEAR, HullForm
@@ -79,6 +81,25 @@ def propellers(package: Package) -> list[list[Point]]:
         x, z, tip = one.x, one.z, one.propeller.diameter.si / 2
         outlines.append([(x, z - tip), (x + 0.08 * tip, z), (x, z + tip), (x - 0.08 * tip, z)])
     return [outline for i, outline in enumerate(outlines) if outline not in outlines[:i]]
+
+
+def superstructure(package: Package, height: float) -> list[tuple[Point, Point]]:
+    """Give the lines of what is seen over the hull from the side, cut off at a height, m."""
+    lines = []
+    for one in package.particulars.outlines if package.particulars else ():
+        for first, last in pairwise(one.points):
+            low, high = sorted(((first.at.x, first.height.si), (last.at.x, last.height.si)), key=lambda end: end[1])
+            if low[1] >= height:
+                continue
+            share = 1.0 if high[1] <= height else (height - low[1]) / (high[1] - low[1])
+            lines.append((low, (low[0] + share * (high[0] - low[0]), low[1] + share * (high[1] - low[1]))))
+    return lines
+
+
+def highest(package: Package) -> float:
+    """Give how high the lines of what is seen over the hull reach, m; 0 where none are given."""
+    outlines = package.particulars.outlines if package.particulars else ()
+    return max((point.height.si for one in outlines for point in one.points), default=0.0)
 
 
 def bilge_keels(package: Package) -> list[tuple[Point, Point]]:

@@ -175,7 +175,7 @@ def uncrossed(
             (
                 at
                 for at in range(len(order) - 1)
-                if _cross(((places[at], row), feet[order[at]]), ((places[at + 1], row), feet[order[at + 1]]))
+                if crosses(((places[at], row), feet[order[at]]), ((places[at + 1], row), feet[order[at + 1]]))
             ),
             None,
         )
@@ -188,7 +188,7 @@ def uncrossed(
     return found
 
 
-def _cross(one: Segment, other: Segment) -> bool:
+def crosses(one: Segment, other: Segment) -> bool:
     """Tell whether two segments cross, their ends not counted."""
 
     def side(a: Point, b: Point, c: Point) -> float:
