@@ -9,6 +9,7 @@ from tenderwright.documents.edition import (
     Block,
     Bullets,
     Column,
+    Facts,
     Heading,
     Inline,
     Paragraph,
@@ -87,12 +88,15 @@ def revision_record(desk: Desk) -> Part:
             inline(
                 "Every item starts a page and keeps its number for the life of the tender; gaps are left on purpose. "
                 "Requirements are numbered within the item, and references go to item and paragraph. Standing text is "
-                "given once, in the ",
-                Span("general requirements", "general-requirements"),
-                ". A price is asked only for the lines that an item lists as lines to price; "
-                "they stand again in the price form under the same numbers.",
+                "given once, in ",
+                desk.part("general-requirements"),
+                ". A price is asked only for the lines that an item lists as lines to price; ",
+                desk.part("schedule"),
+                " and the price form hold them under the same numbers.",
             )
         ),
+        Heading("Questions"),
+        Paragraph(inline(_ask(desk), *_answers(desk))),
         Heading("Rule of the evaluated price"),
         desk.prose(tender.award.evaluated),
         Paragraph(inline(f"Where extension and rate disagree: {tender.award.arithmetic}.")),
@@ -118,6 +122,24 @@ def revision_record(desk: Desk) -> Part:
     )
 
 
+def _ask(desk: Desk) -> str:
+    """Say to whom bidders put questions, and until when."""
+    owner, until = desk.tender.owner, desk.tender.dates.questions_until
+    where = f", {owner.contact}" if owner.contact else ""
+    last = f", until {day(until)}" if until else ""
+    return (
+        f"Questions go in writing to the {owner.representative[:1].lower()}{owner.representative[1:]}{where}{last}. "
+        "Every answer is given to all yards alike, and who asked is not told; what it changes is changed in the item "
+        "or clause itself, by an addendum."
+    )
+
+
+def _answers(desk: Desk) -> Inline:
+    if not any(one.answer is not None for one in desk.package.questions):
+        return ()
+    return inline(" What was answered so far stands in ", desk.part("questions"), ".")
+
+
 def _late(currency: str, damages: Damages) -> str:
     """Say what lateness costs the yard, and from when."""
     begins = f"from {damages.after} d after the contract day" if damages.after else "after the contract day"
@@ -126,20 +148,25 @@ def _late(currency: str, damages: Damages) -> str:
 
 
 def _revised_items(desk: Desk) -> list[Block]:
-    revised = [item for item in desk.package.items if item.revision or item.withdrawn]
-    if not revised:
-        return []
-    rows = tuple(
-        Row(
-            (
-                inline(f"{item.number} {item.title}") if item.withdrawn else desk_item(desk, item),
-                inline("withdrawn" if item.withdrawn else f"revision {item.revision}"),
-            ),
-            anchor=desk.anchor("item", item.number) if item.withdrawn else "",
-        )
-        for item in revised
-    )
-    return [Heading("Items revised"), Table((Column("Item", width=5), Column("State", width=1)), rows)]
+    """Name the items that were revised, by their revision, and those withdrawn, in a line each."""
+    by_revision: dict[int, list[Item]] = {}
+    for item in desk.package.items:
+        if item.revision and not item.withdrawn:
+            by_revision.setdefault(item.revision, []).append(item)
+    facts = tuple((f"Revision {number}", _named(desk, items)) for number, items in sorted(by_revision.items()))
+    blocks: list[Block] = [Facts(facts)] if facts else []
+    for item in desk.package.items:
+        if item.withdrawn:
+            words = inline(f"Withdrawn: {item.number} {item.title}.")
+            blocks.append(Paragraph(words, anchor=desk.anchor("item", item.number)))
+    return [Heading("Items revised and withdrawn"), *blocks] if blocks else []
+
+
+def _named(desk: Desk, items: list[Item]) -> Inline:
+    spans: list[Span] = []
+    for item in items:
+        spans += ([Span("; ")] if spans else []) + list(desk_item(desk, item))
+    return tuple(spans)
 
 
 def desk_item(desk: Desk, item: Item) -> Inline:
@@ -265,19 +292,29 @@ def _reports(desk: Desk) -> list[Block]:
 
 
 def _services(desk: Desk) -> list[Block]:
-    """Say for each service of the checklist which item holds it, or that it is left out, and why."""
+    """Say for each item which services of the checklist it holds, and which are left out, and why."""
     answers = service_answers(desk.package)
-    rows = tuple(
-        Row((inline(capital(name.replace("-", " "))), _held_by(desk, answer), inline(answer.why or "–")))
-        for name, answer in sorted(answers.items(), key=lambda one: SERVICES.words.index(one[0]))
-    )
-    columns = (Column("Service", width=2.4), Column("Where it is", width=3), Column("Why", width=3.6))
+    held: dict[str, list[str]] = {}
+    left: list[tuple[str, ServiceAnswer]] = []
+    for name, answer in sorted(answers.items(), key=lambda one: SERVICES.words.index(one[0])):
+        words = name.replace("-", " ")
+        if answer.item is not None and not answer.why:
+            held.setdefault(answer.item.name, []).append(words)
+        else:
+            left.append((words, answer))
+    rows = [Row((_item(desk, number), inline(capital(joined(words))))) for number, words in sorted(held.items())]
+    rows += [Row((_held_by(desk, one), inline(f"{capital(words)}: {one.why or '–'}"))) for words, one in left]
+    columns = (Column("Where it is", width=3), Column("Service, and why where it is left out", width=6))
     note = inline("A service that is not in this tender is not to be priced.")
-    return [Heading("Services, and where they are"), Table(columns, rows, note=note)] if rows else []
+    return [Heading("Services, and where they are"), Table(columns, tuple(rows), note=note)] if rows else []
+
+
+def _item(desk: Desk, number: str) -> Inline:
+    item = desk.package.item_by_name.get(number)
+    return desk_item(desk, item) if item is not None else inline(desk.item_ref(number))
 
 
 def _held_by(desk: Desk, answer: ServiceAnswer) -> Inline:
     if answer.item is None:
         return inline({"no": "not in this tender"}.get(answer.answer, answer.answer))
-    item = desk.package.item_by_name.get(answer.item.name)
-    return desk_item(desk, item) if item is not None else inline(desk.item_ref(answer.item.name))
+    return _item(desk, answer.item.name)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tenderwright.documents.desk import Desk
-from tenderwright.documents.edition import Block, Facts, Heading, Inline, Paragraph, Part, inline
+from tenderwright.documents.edition import Block, Heading, Inline, Paragraph, Part, Span, inline
 from tenderwright.documents.parts.front import ANNEXES
 from tenderwright.model.question import Question
 from tenderwright.quantities.customs import day
@@ -19,11 +19,8 @@ def questions(desk: Desk, new_in: int = 0) -> Part | None:
     printed = [one for one in desk.package.questions if one.answer is not None]
     if not printed:
         return None
-    words = (
-        "Every answer is given to all yards alike, and who asked is not told. An answer explains the tender; what it "
-        "changes is changed in the item or clause itself."
-    )
-    blocks: list[Block] = [Paragraph(inline(words))]
+    words = "An answer explains the tender; how questions are put is said in "
+    blocks: list[Block] = [Paragraph(inline(words, desk.part("revision-record"), "."))]
     changed: list[int] = []
     for one in printed:
         found = _question(desk, one, new_in)
@@ -38,17 +35,12 @@ def questions(desk: Desk, new_in: int = 0) -> Part | None:
 
 def _question(desk: Desk, one: Question, new_in: int) -> list[Block]:
     mark = " (new in this addendum)" if new_in and one.addendum == new_in else ""
-    facts: list[tuple[str, Inline]] = [("Asked", inline(day(one.asked)))]
-    if one.answered:
-        facts.append(("Answered", inline(day(one.answered))))
-    if one.about:
-        facts.append(("About", desk.refs(one.about)))
-    issued = f"Addendum {one.addendum}" if one.addendum else "Not yet in an addendum"
-    facts.append(("Issued in", inline(issued)))
+    answered = f", answered {day(one.answered)}" if one.answered else ""
+    issued = f"addendum {one.addendum}" if one.addendum else "not yet in an addendum"
+    about: Inline = (Span("; about "), *desk.refs(one.about)) if one.about else ()
     blocks: list[Block] = [
         Heading(f"Question {one.number}{mark}", 2, desk.anchor("question", one.number)),
-        Facts(tuple(facts)),
-        Heading("Asked", 3),
+        Paragraph((Span(f"Asked {day(one.asked)}{answered}, {issued}"), *about, Span("."))),
         desk.prose(one.ask),
     ]
     if one.answer is not None:

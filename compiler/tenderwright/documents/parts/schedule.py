@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tenderwright.documents.desk import Desk
-from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Span, Table, inline
 from tenderwright.documents.parts.front import RULES
 from tenderwright.documents.parts.item_tables import line_width
 from tenderwright.documents.price_form import FormSection, PriceForm
@@ -41,12 +41,14 @@ def _table(desk: Desk, section: FormSection) -> Table:
         Column("Quantity", "decimal", 1.2),
         Column("Unit", width=1),
     )
-    rows = []
+    rows, item = [], ""
     for line in lines:
         unit = "sum" if line.unit == "lump sum" else shown_unit(line.unit)
         number = inline(desk.item_ref(line.item, line.number))
-        text = line.description
+        text = line.text
         if line.fixed_amount is not None:
             text += f" (the owner's fixed sum: {in_currency(desk.tender.currency, line.fixed_amount)})"
-        rows.append(Row((number, inline(text), inline("–" if line.of else f"{line.quantity:f}"), inline(unit))))
+        words = (text,) if line.item == item else (Span(f"{line.title}: ", strong=True), text)
+        item = line.item
+        rows.append(Row((number, inline(*words), inline("–" if line.of else f"{line.quantity:f}"), inline(unit))))
     return Table(columns, tuple(rows), anchor=f"lines-section-{section.code}", small=True)
