@@ -36,7 +36,7 @@ def test_an_answer_is_printed_and_the_item_it_is_about_leads_to_it() -> None:
     answers = part(edition, "questions")
     assert "Question 3" in words(answers)
     assert "The yard." in words(answers)
-    assert "Not yet in an addendum" in words(answers)
+    assert "not yet in an addendum" in words(answers)
     assert "question-3" in targets(part(edition, "item-320"))
 
 

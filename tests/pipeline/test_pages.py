@@ -46,8 +46,8 @@ def test_the_contents_name_the_page_on_which_a_part_begins(reader: Any, starts: 
         assert re.search(rf"\b{number} {re.escape(name)} {page}\b", contents), title
 
 
-def test_links_of_the_contents_lead_to_the_page_they_name(reader: Any) -> None:
-    links = [note.get_object() for note in reader.pages[1]["/Annots"]]
+def test_links_of_the_contents_lead_to_the_page_they_name(reader: Any, starts: dict[str, int]) -> None:
+    links = [note.get_object() for note in reader.pages[starts["Contents"] - 1]["/Annots"]]
     targets = [str(link["/Dest"]) for link in links if "/Dest" in link]
     pages = [reader.get_page_number(reader.named_destinations[name].page.get_object()) + 1 for name in targets]
     assert len(pages) > 30

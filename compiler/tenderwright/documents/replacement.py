@@ -15,7 +15,7 @@ from tenderwright.documents.edition import Block, Edition, Facts, Figure, Part, 
 _MARKS = ("changed", "revision", "group", "on_screen")
 """Fields that are no content of a page."""
 
-_REVISION = re.compile(r'<text [^<>]*class="revision"[^<>]*>[^<]*</text>')
+_REVISION = re.compile(r'<text [^<>]*class="[^"]*\brevision"[^<>]*>[^<]*</text>')
 
 _NOT_REPLACED = ("cover", "contents")
 

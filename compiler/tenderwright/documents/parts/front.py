@@ -199,12 +199,12 @@ def _drawings(desk: Desk) -> list[Block]:
             )
         )
     columns = (
-        Column("No.", width=0.8),
-        Column("Document", width=3.6),
-        Column("Revision", width=1.4),
-        Column("Verified as fitted", width=1.3),
-        Column("File, or where it is seen", width=2.2),
-        Column("Items", width=1.8),
+        Column("No.", width=0.6),
+        Column("Document", width=3.1),
+        Column("Revision", width=1.1),
+        Column("Verified as fitted", width=1.0),
+        Column("File, or where it is seen", width=2.6),
+        Column("Items", width=3.2),
     )
     note = inline("A document not verified as fitted is a guide only; what it shows is confirmed on board.")
     return [Heading("Reference documents"), Table(columns, tuple(rows), note=note)]
