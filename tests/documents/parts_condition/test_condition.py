@@ -31,8 +31,8 @@ def test_every_plate_called_is_named_with_its_place_under_its_call() -> None:
     assert [cells[0] for cells in plates if len(cells) > 1] == [call.name for call in shell.calls]
     assert all(cells[1].startswith("Fr ") for cells in plates if len(cells) > 1)
     counts = [len([call for call in shell.calls if call.call == group.lower()]) for group in groups]
-    told = f"{counts[0]} renew now, {counts[1]} renew now, ahead of its limit and {counts[2]} watch"
-    assert f"Plates: of {shell.analysis.call.size} gauged, {told}." in text("condition")
+    told = f"{counts[0]} to renew now; {counts[1]} to renew now, ahead of its limit; {counts[2]} to watch"
+    assert f"Plates gauged: {shell.analysis.call.size}, of which {told}." in text("condition")
 
 
 def test_every_pit_that_is_worked_on_is_listed_with_its_reason() -> None:
@@ -61,7 +61,7 @@ def test_the_contingent_part_is_told_in_words_with_its_counts() -> None:
 
 def test_the_inserts_are_summed_and_those_of_other_items_stand_apart() -> None:
     listed = rows("condition", "Insert")
-    total = next(cells for cells in listed if cells[0] == "Together")
+    total = next(cells for cells in listed if cells[0] == "All")
     assert total[6] == f"{desk().record.values['shell.renewal.mass'].si:.0f}"
     assert [len(cells) for cells in listed].count(1) == 1
     assert "item 335" in listed[-1][2]

@@ -16,7 +16,7 @@ from tenderwright.calculations.thickness.drawn_rate import SOURCE as DRAWN_SOURC
 from tenderwright.calculations.thickness.limits import SUBSTANTIAL_SOURCE, renewal_thickness
 from tenderwright.calculations.thickness.shell_forecast import PlateCall, ShellCondition
 from tenderwright.calculations.thickness.zone_rate import ZoneSummary
-from tenderwright.documents.desk import Desk, capital, joined
+from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.not_calculated import not_calculated, why_not
 from tenderwright.documents.parts.earlier_repairs import earlier_repairs
@@ -226,11 +226,9 @@ def _strakes(desk: Desk, shell: ShellCondition) -> list[Block]:
 def _called(desk: Desk, shell: ShellCondition) -> Paragraph:
     """Say how many plates are called for, and where they are listed one by one."""
     counts = Counter(call.call for call in shell.calls)
-    named = joined([f"{number} {call}" for call, number in counts.items()]) or "none calls for anything"
-    gauged = shell.analysis.call.size
-    return Paragraph(
-        inline(f"Plates: of {gauged} gauged, {named}. They stand one by one in ", desk.part("gauging"), ".")
-    )
+    named = "; ".join(f"{number} to {call}" for call, number in counts.items()) or "none calls for anything"
+    words = f"Plates gauged: {shell.analysis.call.size}, of which {named}. They stand one by one in "
+    return Paragraph(inline(words, desk.part("gauging"), "."))
 
 
 def plates(desk: Desk, shell: ShellCondition) -> list[Block]:

@@ -22,7 +22,7 @@ from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.calculations.uncertainty.afloat import FIGURES, HowSure
 from tenderwright.calculations.verdict import Limit, within
 from tenderwright.documents.desk import Desk, capital
-from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Row, Table, inline
+from tenderwright.documents.edition import Block, Column, Facts, Heading, Paragraph, Row, Table, inline
 from tenderwright.documents.floated_on import floated_on
 from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
 from tenderwright.documents.parts.abreast import abreast
@@ -334,13 +334,11 @@ def _line_load(desk: Desk) -> list[Block]:
     record, ship = desk.record, desk.package.particulars
     if "keel.line-load.peak" not in record.values or ship is None:
         return []
-    rows = (
-        ("Straight of keel", str(ship.keel.straight)),
-        ("Load at its after end", desk.told("keel.line-load.load-at-keel-aft")),
-        ("Load at its forward end", desk.told("keel.line-load.load-at-keel-forward")),
-        ("Keel without load", desk.told("keel.line-load.lift-off", "centre")),
+    facts = (
+        ("Straight of keel", inline(str(ship.keel.straight))),
+        ("Load at its after end", inline(desk.told("keel.line-load.load-at-keel-aft"))),
+        ("Load at its forward end", inline(desk.told("keel.line-load.load-at-keel-forward"))),
+        ("Keel without load", inline(desk.told("keel.line-load.lift-off", "centre"))),
     )
-    note = inline("Rigid hull on a full line of equal blocks; a stern overhang loads the last blocks more than this.")
-    columns = (Column("", width=1.2), Column("", "right"))
-    table = Table(columns, tuple(Row((inline(name), inline(cell))) for name, cell in rows), note=note, small=True)
-    return [Heading("Load along the keel"), table]
+    note = "Rigid hull on a full line of equal blocks; a stern overhang loads the last blocks more than this."
+    return [Heading("Load along the keel"), Facts(facts), Paragraph(inline(note), as_note=True)]

@@ -40,7 +40,7 @@ def renewal_blocks(desk: Desk) -> list[Block]:
     rows = [_row(desk, one) for one in found.inserts if not one.apart]
     total = found.total
     sums = (
-        "Together", "", "", "", "", in_column(total.area, "small area"), in_column(total.mass, "part"),
+        "All", "", "", "", "", in_column(total.area, "small area"), in_column(total.mass, "part"),
         str(total.rivets_removed),
         str(total.rivets_renewed), in_column(total.joint, "run"), decimals(total.man_hours, 0),
     )  # fmt: skip
