@@ -65,14 +65,13 @@ def test_every_block_has_its_row() -> None:
 
 
 def test_one_block_out_in_turn_is_printed_with_the_worst_and_the_verdict_stays_open() -> None:
-    made = part(composed("marram").edition("yard"), "blocks")
-    text = words(made)
+    text = words(part(composed("marram").edition("yard"), "blocks"))
     turns = composed("marram").found(one_block_out)
     blocks = composed("marram").found(planned_keel_blocks)
     assert f"with that at {blocks[turns.worst.out - 1].position} out" in text
     assert "elastic by estimates: not known, 3.10 MPa allowed" in text
-    listed = [row for table in tables(made) if table.columns[0].title == "Block out" for row in rows(table)]
-    assert listed == [[blocks[one.out - 1].position, f"{one.pressure / 1e6:.2f}"] for one in turns.cases]
+    each = [f"{blocks[one.out - 1].position} {one.pressure / 1e6:.2f}" for one in turns.cases]
+    assert ", ".join(each) in text
 
 
 def test_the_elastic_loads_are_not_given_without_saying_what_they_rest_on() -> None:

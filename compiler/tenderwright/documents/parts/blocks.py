@@ -193,7 +193,7 @@ def _keel_result(desk: Desk, blocks: Sequence[KeelBlockResult]) -> list[Block]:
             "loads rest on the girder and the layers given, and are no better than these; the naval architect judges "
             "them."
         )
-    facts += _one_out(desk)
+    facts += _one_out(desk, blocks)
     if any(one.elastic == 0.0 or one.rigid == 0.0 for one in blocks):
         lifted = [one.position for one in blocks if one.elastic == 0.0 or one.rigid == 0.0]
         said.append(
@@ -213,16 +213,26 @@ def one_out(desk: Desk) -> tuple[str, str] | None:
     return f"with that at {out} out, on that at {hardest}", judged(turns.limit)
 
 
-def _one_out(desk: Desk) -> list[tuple[str, str]]:
-    """Say what the blocks bear at worst with one that is taken out in turn."""
-    found = one_out(desk)
-    return [("Greatest with one keel block out, each in turn", f"{found[0]}, {found[1]}")] if found else []
+_FEW = 8
+"""Blocks taken out in turn up to which what each leaves is told in a line."""
+
+
+def _one_out(desk: Desk, blocks: Sequence[KeelBlockResult]) -> list[tuple[str, str]]:
+    """Say what the blocks bear at worst with one that is taken out in turn, and with each where those are few."""
+    found, turns = one_out(desk), desk.calculated.found(one_block_out)
+    if found is None or turns is None:
+        return []
+    facts = [("Greatest with one keel block out, each in turn", f"{found[0]}, {found[1]}")]
+    if len(turns.cases) <= _FEW:
+        told = (f"{blocks[one.out - 1].position} {in_column(one.pressure, 'block load')}" for one in turns.cases)
+        facts.append((f"Greatest with each out, {unit_of('block load')}", ", ".join(told)))
+    return facts
 
 
 def _each_out(desk: Desk, blocks: Sequence[KeelBlockResult]) -> list[Block]:
-    """Give the greatest pressure with each block out that is taken out in turn."""
+    """Give the greatest pressure with each of many blocks out that are taken out in turn."""
     turns = desk.calculated.found(one_block_out)
-    if turns is None:
+    if turns is None or len(turns.cases) <= _FEW:
         return []
     rows = tuple(
         Row((inline(blocks[one.out - 1].position), inline(in_column(one.pressure, "block load"))))
