@@ -161,7 +161,7 @@ def test_the_curve_runs_through_every_level_to_scale() -> None:
 def test_p50_p80_and_the_sum_of_likely_are_marked_with_their_amounts() -> None:
     labels = [one.replace("\N{NO-BREAK SPACE}", " ") for one in of_kind(curve("steady"), "level")]
     assert labels == [
-        "enough as likely as not (P50): EUR 1 030",
+        "as likely as not enough (P50): EUR 1 030",
         "enough in four cases of five (P80): EUR 1 100",
         "sum of likely prices: EUR 1 000",
     ]

@@ -21,7 +21,7 @@ from tenderwright.quantities.display import show
 _LEFT, _TOP, _RIGHT, _HIGH, _FOOT = 12.0, 8.0, 7.0, 78.0, 9.0
 _TICK = 14.0
 """The least distance of two ticks of the axis of cost, mm."""
-_OF = {0.50: "as likely as not", 0.80: "in four cases of five"}
+_OF = {0.50: "as likely as not enough", 0.80: "enough in four cases of five"}
 
 
 def cost_curve(package: Package, cost: CostOutlook, currency: str) -> Figure:
@@ -71,7 +71,7 @@ def _field(amounts: list[float]) -> tuple[Field, float]:
 def _marked(cost: CostOutlook, field: Field, currency: str) -> list[str]:
     """Mark the levels to plan by and the sum of likely, each with lines to both axes and its amount beside it."""
     about = rounding(currency, cost.levels.values())
-    chosen = [(f"enough {words} (P{100 * at:.0f})", at, cost.levels[at]) for at, words in _OF.items()]
+    chosen = [(f"{words} (P{100 * at:.0f})", at, cost.levels[at]) for at, words in _OF.items()]
     chosen.append(("sum of likely prices", cost.point_at, cost.point))
     drops, labels = [], []
     for name, share, amount in chosen:

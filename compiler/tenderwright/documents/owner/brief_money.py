@@ -9,7 +9,7 @@ from decimal import Decimal
 
 from tenderwright.documents.desk import capital, joined
 from tenderwright.documents.drawings.cost_bridge import Beam, cost_bridge
-from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
+from tenderwright.documents.edition import Block, Column, Facts, Figure, Heading, Inline, Paragraph, Row, Table, inline
 from tenderwright.documents.owner.cost_risk import of_hundred
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.owner.funding import asked
@@ -22,6 +22,7 @@ from tenderwright.pricing.bundle import without_options
 from tenderwright.pricing.money import ZERO, Rounding, rounding, total
 from tenderwright.quantities.customs import apart, day
 
+BRIDGE = "From the likely price to the sum to have in hand"
 STATUSES = ("in hand", "promised", "applied for", "hoped for")
 LEVELS = {0.50: "as likely as not", 0.80: "in four cases of five", 0.95: "in nineteen of twenty"}
 """The levels of the trials that are told, each in words."""
@@ -153,18 +154,19 @@ def _money(desk: OwnerDesk) -> str:
 
 def cost_and_money(desk: OwnerDesk) -> list[Block]:
     """Go from the likely price to the sum to have in hand, and set the money against it."""
-    about, steps = rounded(desk), _steps(desk)
+    return [Heading(BRIDGE), bridge(desk), Paragraph(inline(_outside(desk)))]
+
+
+def bridge(desk: OwnerDesk) -> Figure:
+    """Draw the bridge, with its amounts rounded so that they add up as they are printed."""
+    about, need = rounded(desk), needed(desk)
     beams: list[Beam] = []
     reached = ZERO
-    for words, upto, kind in steps:
-        start = ZERO if kind == "sum" else reached
+    for words, upto, kind in _steps(desk):
         change = about(upto) - about(reached)
-        told = (
-            about.figure(upto)
-            if kind == "sum" or not beams
-            else f"{'+' if change >= 0 else '−'} {about.figure(abs(change))}"
-        )
-        beams.append(Beam(words, start, upto, told, kind))
+        sign = "" if kind == "sum" or not beams else "+ " if change >= 0 else "− "
+        told = f"{sign}{about.figure(abs(change) if sign else upto)}"
+        beams.append(Beam(words, ZERO if kind == "sum" else reached, upto, told, kind))
         reached = upto
     reached = ZERO
     for status in STATUSES:
@@ -172,9 +174,7 @@ def cost_and_money(desk: OwnerDesk) -> list[Block]:
         if amount:
             beams.append(Beam(f"Money {status}", reached, reached + amount, about.figure(amount), status))
             reached += amount
-    need = needed(desk)
-    figure = cost_bridge(beams, need, f"to have in hand: {about.money(need)}")
-    return [Heading("From the likely price to the sum to have in hand"), figure, Paragraph(inline(_outside(desk)))]
+    return cost_bridge(beams, need, f"to have in hand: {about.money(need)}")
 
 
 def _steps(desk: OwnerDesk) -> Sequence[tuple[str, Decimal, str]]:

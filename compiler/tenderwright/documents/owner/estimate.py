@@ -8,6 +8,7 @@ from typing import Literal
 
 from tenderwright.documents.desk import capital
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Span, Table, inline
+from tenderwright.documents.owner.brief_money import BRIDGE, bridge
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.owner.prices_by_item import OWNER
 from tenderwright.documents.owner.sums import Sum, sums
@@ -31,8 +32,10 @@ def owner_estimate(desk: OwnerDesk) -> Part:
         "every one high, so the sums at the foot are no forecast: how likely a total is, the trials tell."
     )
     blocks: list[Block] = [
-        Paragraph(inline(opening)),
+        Heading(BRIDGE),
+        bridge(desk),
         Heading("By item"),
+        Paragraph(inline(opening)),
         _by_item(desk, estimate),
         Heading("Contingency"),
         _contingency(desk, estimate),
