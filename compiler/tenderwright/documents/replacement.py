@@ -10,12 +10,13 @@ from typing import Any, Literal
 from markdown_it.token import Token
 
 from tenderwright.comparing.alignment import trimmed_opcodes
+from tenderwright.documents.drawings import pen
 from tenderwright.documents.edition import Block, Edition, Facts, Figure, Part, Steps, Table
 
 _MARKS = ("changed", "revision", "group", "on_screen")
 """Fields that are no content of a page."""
 
-_REVISION = re.compile(r'<text [^<>]*class="[^"]*\brevision"[^<>]*>[^<]*</text>')
+_OF_THE_EDITION = re.compile(rf'<text [^<>]*class="{pen.PREFIX}(?:revision|sheet)"[^<>]*>[^<]*</text>')
 
 _NOT_REPLACED = ("cover", "contents")
 
@@ -62,8 +63,8 @@ def _essence(thing: Any) -> Any:
 
 
 def drawn(figure: Figure) -> str:
-    """Give a drawing without the revision in its title block, which is that of the edition."""
-    return _REVISION.sub("", figure.svg)
+    """Give a drawing without the revision and number in its title block, which are those of the edition."""
+    return _OF_THE_EDITION.sub("", figure.svg)
 
 
 def barred(old: Part, new: Part) -> Part:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from datetime import date
 
+from tenderwright.documents.drawings.framed import framed, numbered
 from tenderwright.documents.drawings.sheet import PROPOSAL, revision, sheet_of
+from tenderwright.documents.replacement import drawn
 from tenderwright.model.tender import Addendum
 from tests.replacing import replace
 
@@ -37,3 +39,13 @@ def test_the_caution_of_a_sheet_is_the_one_given() -> None:
     first, second = PROPOSAL.split(": ", 1)
     assert f">{first}:<" in drawn
     assert f">{second}<" in drawn
+
+
+def test_a_later_revision_and_another_number_of_sheets_do_not_make_another_drawing() -> None:
+    package = marram()[0]
+    assert package.tender is not None
+    first = replace(package, tender=replace(package.tender, addenda=()))
+    old, new = (framed(one, "one", "One", "her form").figure([], "", "") for one in (first, package))
+    assert old.svg != new.svg
+    assert drawn(numbered([old])[0]) == drawn(numbered([new, new])[0])
+    assert drawn(old) != drawn(framed(first, "one", "Another", "her form").figure([], "", ""))

@@ -19,6 +19,8 @@ BLOCK = Room(90.0, 47.0)
 """The title block, mm."""
 _SHIP, _SCALE, _CELLS, _DATA, _CAUTION = 9.6, 14.4, 22.8, 30.6, 37.2
 """Where the rows of the title block begin under the title, mm from its top."""
+_SAFE = 0.82
+"""Share of the block that words are set in, so that a browser with none of our faces keeps them in it as well."""
 _UNNUMBERED = "Sheet"
 
 
@@ -106,7 +108,7 @@ class Framed:
         left, top = self.frame.width - BLOCK.width, self.frame.height - BLOCK.height
         right, inner = self.frame.width - 0.25, BLOCK.width - 4.0
         x = left + 2.0
-        titled = pen.wrapped(self.title, 3.6, inner, 2, True)
+        titled = pen.wrapped(self.title, 3.6, inner * _SAFE, 2, True)
         first = top + (6.3 if len(titled) == 1 else 4.2)
         rules = [((left, top + row), (right, top + row)) for row in (_SHIP, _SCALE, _CELLS, _DATA, _CAUTION)]
         cells = [left + share for share in (0.0, 34.0, 62.0)]
@@ -122,8 +124,8 @@ class Framed:
             *_cell(cells[0], top + _CELLS, "Revision", self.revision.removeprefix("Revision "), "revision"),
             *_cell(cells[1], top + _CELLS, "Drawn from", "commit at foot", "block-word"),
             *_cell(cells[2], top + _CELLS, "Checked, date"),
-            *_lines(x, top + _DATA, f"Data: {self.data}", inner, 2, "data"),
-            *_lines(x, top + _CAUTION, self.caution, inner, 3, "caution"),
+            *_lines(x, top + _DATA, f"Data: {self.data}", inner * _SAFE, 2, "data"),
+            *_lines(x, top + _CAUTION, self.caution, inner * _SAFE, 3, "caution"),
         ]
 
     def _scale(self, left: float, top: float, right: float) -> list[str]:

@@ -19,7 +19,7 @@ HIDDEN, CHAIN, LIMIT = "1.4 0.7", "5 0.8 0.8 0.8", "3 1"
 INK, FAINT, PAPER = "#111111", "#555555", "#ffffff"
 BLUE, RED, GREEN, OCHRE, PURPLE = "#0072b2", "#c14a00", "#007a5a", "#8a6200", "#8e4a78"
 """Colours told apart by colour-blind readers; no meaning rests on them alone."""
-FAMILY = "'Tender Sans','Source Sans 3','Source Sans Pro',sans-serif"
+FAMILY = "'Tender Sans','Source Sans 3','Source Sans Pro','Segoe UI',Helvetica,Arial,'Liberation Sans',sans-serif"
 FACE: Mapping[str, str | float] = {
     "font-family": FAMILY, "font-size": 2.5, "font-style": "normal", "font-weight": "400", "letter-spacing": "0"
 }  # fmt: skip
