@@ -50,7 +50,7 @@ def _html(desk: Desk, text: str) -> str:
         ("scheme", "underwater-spot", "Underwater, bare spots"),
         ("strake", "A", "strake A"),
         ("docking", "docking-2021", "docking of 2021"),
-        ("value", "coating.underwater-spot.area", "45.87 m²"),
+        ("value", "coating.underwater-spot.area", "45.9 m²"),
     ],
 )
 def test_labels(kind: str, name: str, label: str, desk: Desk) -> None:
@@ -71,14 +71,14 @@ def test_a_link_keeps_its_own_words(desk: Desk) -> None:
 def test_frames_and_in_the_yard_edition_values_are_words_without_a_link(desk: Desk) -> None:
     assert _html(desk, "From <frame:5> to [there](frame:39).") == "<p>From Fr 5 to there.</p>"
     assert _html(desk, "Coat <value:coating.underwater-spot.area>, <item:320>.") == (
-        '<p>Coat 45.87 m², <a href="#item-320">item 320</a>.</p>'
+        '<p>Coat 45.9 m², <a href="#item-320">item 320</a>.</p>'
     )
 
 
 def test_in_the_owners_papers_an_item_leads_to_its_price_and_nothing_else_of_the_specification_is_linked() -> None:
     priced = composed("starter").owner_desk()
     assert _html(priced, "Coat <value:coating.underwater-spot.area> by <item:320> and <clause:hot-work>.") == (
-        '<p>Coat 45.87 m² by <a href="#item-320">item 320</a> and clause 2.1 (Hot work).</p>'
+        '<p>Coat 45.9 m² by <a href="#item-320">item 320</a> and clause 2.1 (Hot work).</p>'
     )
 
 
@@ -172,7 +172,7 @@ def test_quantities_are_shown_as_the_package_asks(in_units: tuple[str, Composed]
 
 def test_values_are_shown_as_the_package_asks(in_units: tuple[str, Composed]) -> None:
     system, package = in_units
-    shown = {"metric": "45.87 m²", "us": "493.8 ft²", "both": "45.87 m² (493.8 ft²)"}
+    shown = {"metric": "45.9 m²", "us": "494 ft²", "both": "45.9 m² (494 ft²)"}
     assert package.desk().label("value", "coating.underwater-spot.area") == shown[system]
     assert shown[system] in screen_page(package.edition("yard"))
 

@@ -98,7 +98,7 @@ class Desk:
             return f"Fr {name}"
         if kind == "value":
             value = self.record.values.get(name)
-            return self.figure(value) if value else name
+            return self.figure(value, digits=0) if value else name
         if kind == "part":
             return mark(name, titled=True) if self.numbers_parts else part_words(name)
         if kind == "drawing":
@@ -152,7 +152,7 @@ class Desk:
             return written_as(quantity, beside=beside)
 
     def figure(self, value: Value, digits: int = 4) -> str:
-        """Show a calculated value in its unit."""
+        """Show a calculated value in its unit, to so many significant digits; 0 for as many as its purpose bears."""
         if isinstance(value.si, bool):
             return "yes" if value.si else "no"
         if value.si is None or isinstance(value.si, str):
