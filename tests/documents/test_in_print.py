@@ -99,3 +99,14 @@ def test_what_is_in_print_stays_as_it_is() -> None:
     block = Paragraph(inline("see ", Span("d-09", code=True)))
     assert Names(package.desk()).of(block) is block
     assert Names(package.desk()).of(Prose([])).tokens == []
+
+
+@pytest.mark.parametrize("name", ["marram", "kestrel-bank"])
+def test_the_price_form_names_things_as_the_pages_do_and_is_tied_to_what_was_typed(name: str) -> None:
+    form = _package(name).yard[1]
+    lines = [line for section in form.sections for line in section.lines]
+    assert [line.number for line in lines if _RAW_UNIT.search(line.text)] == []
+    if name == "marram":
+        (line,) = [line for line in lines if line.number == "410.a"]
+        assert line.text.endswith("by scheme “Underwater shell, spot blast and prime”")
+        assert line.written.endswith("by scheme underwater-spot")

@@ -47,7 +47,8 @@ def test_the_lines_of_the_form_are_those_of_the_items(package: Name) -> None:
     for section in form.sections:
         for found in section.lines:
             item, line = lines[found.number]
-            assert found.description.startswith(f"{item.title}: {line.text}")
+            assert found.title == item.title
+            assert found.written.startswith(line.text)
             assert found.kind in ("credit", line.price)
             if line.price == "markup":
                 assert (found.quantity, found.unit) == (line.amount, form.currency)
@@ -73,13 +74,16 @@ def test_items_print_the_quantities_of_the_form(package: Name) -> None:
     for number, line in asked.items():
         if line.kind not in ("fixed", "markup"):
             assert Decimal(printed[number][2]) == line.quantity
+            assert printed[number][3] == ("sum" if line.unit == "lump sum" else shown_unit(line.unit))
 
 
 @each_package
 def test_the_schedule_prints_the_lines_of_the_form_in_its_order(package: Name) -> None:
     edition, form = composed(package).yard
-    printed = [row[0] for table in tables(part(edition, "schedule")) for row in rows(table)]
-    assert printed == [line.number for section in form.sections for line in section.lines]
+    printed = [row for table in tables(part(edition, "schedule")) for row in rows(table)]
+    lines = [line for section in form.sections for line in section.lines]
+    assert [row[0] for row in printed] == [line.number for line in lines]
+    assert [row[-2] for row in printed] == ["–" if line.of else f"{line.quantity:f}" for line in lines]
 
 
 @each_package

@@ -285,6 +285,7 @@ def line(number: str, kind: str, quantity: str, unit: str, text: str = "", **mor
         "item": number.partition(".")[0],
         "title": f"Work of item {number.partition('.')[0]}",
         "text": text or f"Work of line {number}",
+        "written": text or f"Work of line {number}",
         "kind": kind,
         "quantity": Decimal(quantity),
         "unit": unit,

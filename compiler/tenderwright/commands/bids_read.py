@@ -116,6 +116,7 @@ def expected_form(form: PriceForm, addenda: tuple[int, ...]) -> ExpectedForm:
                 section.code,
                 line.title,
                 line.text,
+                line.written,
                 line.kind,
                 line.quantity,
                 line.unit,

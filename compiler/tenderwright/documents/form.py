@@ -9,6 +9,7 @@ from decimal import Decimal
 from typing import Any, Literal
 
 from tenderwright.documents.desk import CAUTION, Desk, in_its_units
+from tenderwright.documents.in_print import Names
 from tenderwright.documents.parts.item_tables import cell_text, heading_of
 from tenderwright.documents.price_form import FormFigure, FormLine, FormSection, FormTable, LineKind, PriceForm
 from tenderwright.model.build import TO_BE_WRITTEN
@@ -18,7 +19,7 @@ from tenderwright.model.item_table import WITH_TENDER, ItemTable
 from tenderwright.model.kinds import DOCK_TYPES as KINDS
 from tenderwright.model.table_rows import rows_of
 from tenderwright.pricing.choices import groups
-from tenderwright.pricing.described import words
+from tenderwright.pricing.described import in_full, words
 from tenderwright.pricing.dock_figures import DAY, FIGURES, GRADIENT, KIND, TEXT, DockFigure
 from tenderwright.pricing.percents import percents
 from tenderwright.pricing.quantity import LineQuantity, line_quantity
@@ -46,8 +47,8 @@ QUESTIONS = (
 def price_form(desk: Desk, stamp: str) -> PriceForm:
     """Compose the whole price form, without a rate."""
     tender = desk.tender
-    of = percents(desk.package)
-    sections = tuple(_section(desk, section, of) for section in SECTIONS)
+    of, names = percents(desk.package), Names(desk)
+    sections = tuple(_section(desk, section, of, names) for section in SECTIONS)
     sections = tuple(one for one in sections if one.lines)
     tables = tuple(_tables(desk))
     asked = tuple((q.ask, q.hint) for q in tender.yard_questions) or QUESTIONS
@@ -110,24 +111,24 @@ def _form_table(desk: Desk, item: Item, table: ItemTable) -> FormTable:
     )
 
 
-def _section(desk: Desk, section: Section, of: Mapping[str, tuple[str, ...]]) -> FormSection:
+def _section(desk: Desk, section: Section, of: Mapping[str, tuple[str, ...]], names: Names) -> FormSection:
     counted = section.in_evaluated and (section.code != "F" or desk.tender.award.options_counted)
-    lines = tuple(_lines(desk, section, of))
+    lines = tuple(_lines(desk, section, of, names))
     return FormSection(section.code, section.title, section.note, section.in_base, counted, lines)
 
 
-def _lines(desk: Desk, section: Section, of: Mapping[str, tuple[str, ...]]) -> list[FormLine]:
+def _lines(desk: Desk, section: Section, of: Mapping[str, tuple[str, ...]], names: Names) -> list[FormLine]:
     found = []
     for item in desk.package.items:
         if item.withdrawn:
             continue
         for line in item.lines:
             if section_of(item, line, desk.tender) is section:
-                found.append(_line(desk, item, line, section, of.get(f"{item.number}.{line.line}", ())))
+                found.append(_line(desk, item, line, section, of.get(f"{item.number}.{line.line}", ()), names))
     return found
 
 
-def _line(desk: Desk, item: Item, line: Line, section: Section, of: tuple[str, ...]) -> FormLine:
+def _line(desk: Desk, item: Item, line: Line, section: Section, of: tuple[str, ...], names: Names) -> FormLine:
     quantity = line_quantity(line, desk.record)
     if line.price == "markup" and line.amount is not None:
         quantity = LineQuantity(line.amount, desk.tender.currency, line.basis)
@@ -137,7 +138,8 @@ def _line(desk: Desk, item: Item, line: Line, section: Section, of: tuple[str, .
         number=number,
         item=item.number,
         title=item.title,
-        text=words(line),
+        text=names.words(words(line)),
+        written=words(line),
         kind=kind,
         quantity=quantity.number if quantity else Decimal(0),
         unit=_unit(desk, line, quantity),
@@ -156,9 +158,10 @@ def _unit(desk: Desk, line: Line, quantity: LineQuantity | None) -> str:
 def _hash(sections: tuple[FormSection, ...], tables: tuple[FormTable, ...]) -> str:
     """Tie a returned form to its lines: a digest of numbers, descriptions, quantities and units, and of its tables."""
     rows: list[Any] = [
-        [section.code, line.number, line.description, str(line.quantity), line.unit, line.kind, str(line.fixed_amount)]
+        [section.code, line.number, told, str(line.quantity), line.unit, line.kind, str(line.fixed_amount)]
         for section in sections
         for line in section.lines
+        for told in (in_full(line.title, line.written),)
     ]
     rows += [[table.name, table.title, table.columns, table.rows] for table in tables]
     return hashlib.sha256(json.dumps(rows, ensure_ascii=False).encode()).hexdigest()[:16]

@@ -26,6 +26,9 @@ class FormLine:
     title: str
     """That of its item, which the form shows once above all of its lines."""
     text: str
+    """Its words, with names and units as print has them."""
+    written: str
+    """Its words as the owner typed them, to which a returned form is tied."""
     kind: LineKind
     quantity: Decimal
     unit: str

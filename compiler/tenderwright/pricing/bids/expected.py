@@ -21,6 +21,9 @@ class ExpectedLine:
     title: str
     """That of its item."""
     text: str
+    """Its words as the form prints them."""
+    written: str
+    """Its words as the owner typed them."""
     kind: str
     """lump, rate, fixed, credit, day, hours or markup."""
     quantity: Decimal
@@ -28,9 +31,9 @@ class ExpectedLine:
     fixed_amount: Decimal | None = None
 
     @property
-    def descriptions(self) -> tuple[str, str]:
-        """Give its words as they stand below its item's title, and as they stood on forms that had none of its own."""
-        return self.text, in_full(self.title, self.text)
+    def descriptions(self) -> tuple[str, ...]:
+        """Give its words as they may stand: printed or typed, below its item's title or after it, as on older forms."""
+        return tuple(one for words in (self.text, self.written) for one in (words, in_full(self.title, words)))
 
 
 @dataclass(frozen=True)
