@@ -65,7 +65,7 @@ FIGURES: tuple[tuple[str, tuple[DockFigure, ...]], ...] = (
             DockFigure(
                 "limits.line_load",
                 "Greatest line load along the keel",
-                "as certified, the weight of blocks and cradle taken off",
+                "as certified, blocks and cradle taken off",
                 "line load",
                 _STANDING,
             ),

@@ -11,7 +11,7 @@ from tenderwright.writing.price_form_sheet import Sheet
 HELP_TITLE, ACKNOWLEDGEMENTS_TITLE = "How to fill", "Acknowledgements"
 REMARKS_TITLE, DOCK_TITLE = "Remarks", "Dock and yard"
 HELP_WIDTHS, ACKNOWLEDGEMENTS_WIDTHS = (20.0, 110.0), (62.0, 14.0, 16.0, 48.0)
-REMARKS_WIDTHS, DOCK_WIDTHS = (6.0, 18.0, 16.0, 80.0, 26.0), (46.0, 46.0, 16.0, 44.0)
+REMARKS_WIDTHS, DOCK_WIDTHS = (6.0, 18.0, 16.0, 80.0, 26.0), (46.0, 60.0, 15.0, 40.0)
 _BLANK_ADDENDA, _BLANK_REMARKS = 4, 40
 _REMARK_KINDS = ("remark", "exclusion", "assumption", "alternative")
 _YES_NO = ("yes", "no")
@@ -148,7 +148,7 @@ def fill_dock(sheet: Sheet, form: PriceForm) -> None:
     sheet.heading("A1", "The dock offered, and what the yard tells of itself")
     sheet.run_on(
         "A2",
-        "From these figures the owner's side calculates whether the dock takes her; leave empty what it does not have. "
+        "From these figures it is calculated whether the dock takes her; leave empty what it does not have. "
         f"{form.caution}",
     )
     sheet.head(4, ("Of the dock", "What is meant", "Unit", "Figure of the yard"))
@@ -164,6 +164,7 @@ def fill_dock(sheet: Sheet, form: PriceForm) -> None:
             if figure.choices:
                 sheet.choice([f"D{row}"], figure.choices)
         row += 1
+    sheet.new_page(row)
     row += 1
     sheet.head(row, ("Asked", "What is meant", "", "Answer of the yard"))
     for number, (label, hint) in enumerate(form.yard_questions, start=row + 1):

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from openpyxl.cell.cell import Cell
 from openpyxl.styles import Alignment, Border, Font, PatternFill, Protection, Side
 from openpyxl.worksheet.datavalidation import DataValidation
+from openpyxl.worksheet.pagebreak import Break
 
 from tenderwright.writing.price_form_heights import FACE, LINE, lines_of
 
@@ -197,6 +198,10 @@ class Sheet:
         size = float(font.sz)
         lines = lines_of(text, width, size, bold=bool(font.b), indent=int(style.indent)) if style.wrap_text else 1
         return lines * size * LINE + 3
+
+    def new_page(self, row: int) -> None:
+        """Begin a new page after a row when the sheet is printed."""
+        self.worksheet.row_breaks.append(Break(id=row))
 
     def rule(self, row: int, last: str, *, weight: str = "line") -> None:
         """Rule a row off: a hair line, or the heavier lines of sub-totals and totals."""

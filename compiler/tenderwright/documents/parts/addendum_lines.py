@@ -32,7 +32,8 @@ def lines_part(desk: Desk, comparison: Comparison, edition_hash: str) -> Part | 
     columns = (Column("Line", width=width), *_COLUMNS[1:])
     words = (
         f"The price form sent with this addendum, edition {edition_hash}, takes the place of the one before. Every "
-        "line keeps its number; prices already worked out can be carried over line by line, but for the lines below."
+        "line keeps its number; prices already worked out are carried over by `tenderwright carry OLD NEW --out FILE`, "
+        "but for the lines below."
     )
     blocks = (Paragraph(inline(words)), Table(columns, rows))
     return Part("addendum-lines", "", "Price-form lines changed", "front", "", blocks, audience="yard")
