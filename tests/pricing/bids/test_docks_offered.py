@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 import pytest
 
 from tenderwright.calculations.ship.facilities import facility_fits
@@ -83,6 +85,14 @@ def test_what_the_yard_left_out_is_named_and_keeps_the_dock_from_being_known(
         bid = replace(bids[CORVE], dock=replace(dock, lacking=lacking))
         found = dock_fits({CORVE: bid}, sure, compiled.calculated)[CORVE]
         assert (found.state, found.why) == (state, why + ", ".join(lacking))
+
+
+def test_a_certificate_that_ends_before_undocking_is_told_of(marram: tuple[Compiled, dict[str, Bid]]) -> None:
+    dock = dock_of(marram, LIFT)
+    assert dock.certificate is not None
+    ended = replace(dock, certificate=replace(dock.certificate, valid_until=date(2027, 4, 30)))
+    assert "its certificate ends on 30 April 2027, before undocking" in fit(marram, LIFT, ended).why
+    assert "certificate" not in fit(marram, LIFT, dock).why
 
 
 def test_without_its_kind_nothing_is_judged(marram: tuple[Compiled, dict[str, Bid]]) -> None:

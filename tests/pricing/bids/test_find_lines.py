@@ -7,7 +7,7 @@ import pytest
 from tenderwright.pricing.bids.find_lines import find_lines, line_number, lines_named
 from tests.reading.workbook.hostile import harmless
 
-from .filled import EXPECTED, PERCENTAGE, PRICES, REMARKS, cells, filled, read, returned, rows, whole
+from .filled import EXPECTED, PERCENTAGE, PRICED, PRICES, REMARKS, cells, filled, read, returned, rows, whole
 
 KNOWN = ("420.a", "110.b", "110.c", "305.a")
 
@@ -108,6 +108,25 @@ def test_a_workbook_without_lines_is_told_of_once() -> None:
     assert [n.message for n in found.notices if n.code == "bid-form-changed"] == [
         "no line of the price form is found in this workbook"
     ]
+
+
+def test_a_form_laid_out_as_forms_were_before_is_read_whole() -> None:
+    """Titles stood before the words of each line, units as they are typed, remarks in the last column."""
+
+    def older(book: object) -> None:
+        sheet = book[PRICES]  # type: ignore[index]
+        sheet.cell(4, 12).value = "Remarks of the yard"
+        for line in EXPECTED.lines:
+            row = rows(book)[line.number]
+            sheet.cell(row, 2).value, sheet.cell(row, 5).value = f"{line.title}: {line.text}", line.unit
+            if line.kind == "fixed":
+                sheet.cell(row, 6).value, sheet.cell(row, 7).value = "fixed", "owner's sum"
+            else:
+                sheet.cell(row, 12).value = f"about {line.number}"
+
+    found = returned(older)
+    assert found.notices == ()
+    assert {number: line.note for number, line in found.bid.lines.items()} == {n: f"about {n}" for n in PRICED}
 
 
 def test_the_form_filled_in_whole_is_read_without_a_notice() -> None:

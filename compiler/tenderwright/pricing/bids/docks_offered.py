@@ -17,6 +17,7 @@ from tenderwright.model.facility import Facility, FacilityLimits
 from tenderwright.model.package import Package
 from tenderwright.pricing.bids.responsive import Fit, facility_fit, fit_of
 from tenderwright.pricing.dock_figures import ALL, stated
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import written_as
 from tenderwright.quantities.quantity import Quantity
 
@@ -77,6 +78,11 @@ def _fit(bid: Bid, dock: Facility, judged: Each[Verdict] | Absent, package: Pack
     assert said is not None
     if said.lacking:
         fit = replace(fit, state="fail" if fit.state == "fail" else "not known", why=_joined(fit.why, _wanting(said)))
+    tender = package.tender
+    undocking = tender.events.get("undocking") if tender is not None else None
+    ends = said.certificate.valid_until if said.certificate is not None else None
+    if undocking is not None and ends is not None and ends < undocking:
+        fit = replace(fit, why=_joined(fit.why, f"its certificate ends on {day(ends)}, before undocking"))
     differs = list(_differences(said, known)) if known is not None else []
     return replace(fit, differs=tuple(differs))
 
