@@ -155,7 +155,7 @@ def test_without_her_form_what_needs_no_form_is_drawn_on_an_outline_that_says_so
     for name in ("docking-plan", "tank-plan", "coating-zones", "anode-plan"):
         assert NOT_HER_FORM in made[name].svg
     assert "Not drawn, for want of where they lie" in made["docking-bottom-aft"].caption
-    assert isinstance(found["Body plan"], Lacking)
+    assert isinstance(found["Lines and body plan"], Lacking)
     assert isinstance(found["Docking plan: sections at side blocks"], Lacking)
 
 

@@ -1,4 +1,4 @@
-"""The body plan: sections aft of amidships on the left, forward ones on the right, with waterlines."""
+"""The lines: profile and waterlines over the body plan, sections aft on its left and forward ones on its right."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.framed import MARGIN, framed
+from tenderwright.documents.drawings.lines_along import lines_along
 from tenderwright.documents.drawings.pen import Point
 from tenderwright.documents.drawings.plane import spread
 from tenderwright.documents.drawings.view import Room, View, largest_scale
@@ -18,7 +19,7 @@ from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import axis, axis_unit, decimals, in_column, show
 
-TITLE = "Body plan"
+TITLE = "Lines and body plan"
 _HEAD, _SIDE, _FOOT = 12.0, 14.0, 7.0
 """Space for station labels above, waterline heights beside, and breadths below, mm."""
 
@@ -35,23 +36,22 @@ def body_plan(package: Package, calculated: Calculated) -> Figure | Absent:
         return 2 * (half * 1000 / scale + _SIDE), form.depth * 1000 / scale + _HEAD + _FOOT
 
     sheet = framed(package, "body-plan", TITLE, found.drawn_from)
-    beside = Room(sheet.beside - MARGIN, sheet.foot - MARGIN)
-    over = Room(sheet.right - MARGIN, sheet.over - MARGIN)
-    room = min(beside, over, key=lambda one: largest_scale(one, size))
+    along, foot = lines_along(form, Room(sheet.right - MARGIN, 0.45 * (sheet.foot - MARGIN)))
+    room = Room(sheet.beside - MARGIN, sheet.foot - foot)
     sheet = sheet.at(largest_scale(room, size))
-    top = MARGIN + (room.height - size(sheet.scale)[1]) / 2
+    top = foot + (room.height - size(sheet.scale)[1]) / 2
     view = View(sheet.scale, MARGIN + room.width / 2, top + _HEAD + sheet.mm(form.depth))
-    marks = [_grid(form, half, view), _sections(package, form, half, view)]
+    marks = [along, _grid(form, half, view), _sections(package, form, half, view)]
     named = list(_named(package, form).values())
     alternative = (
-        f"Body plan with {len(named)} sections from {named[0]} aft to {named[-1]} forward and "
+        f"Profile, waterlines, and body plan with {len(named)} sections from {named[0]} aft to {named[-1]} forward and "
         f"{len(form.waterlines)} waterlines up to {show(float(form.waterlines[-1]), 'water level')} above "
         "the keel line."
     )
     read = "Offsets" if package.offsets else "Sections"
     caption = (
-        f"Body plan from {found.drawn_from}: moulded sections aft on the left, forward on the right. {read} "
-        f"{found.source}.{_moved(calculated)}"
+        f"Lines from {found.drawn_from}: profile, waterlines, and the body plan with moulded sections aft on the left, "
+        f"forward on the right. {read} {found.source}.{_moved(calculated)}"
     )
     return sheet.figure(marks, caption, alternative)
 
