@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tenderwright.documents.desk import CAUTION
+from tenderwright.documents.desk import CAUTION, CAUTION_LINE
 from tenderwright.documents.edition import Bullets, Heading, Paragraph, inline, plain
 from tenderwright.documents.numbering import GROUPS
 from tenderwright.linking.parts import PARTS
@@ -150,6 +150,19 @@ def test_every_part_that_touches_safety_has_the_caution(package: Name, name: str
     calm = {f"item-{i.number}" for i in items if not (i.hazards or i.precautions or i.safety or i.phase == "dry")}
     assert edition.caution == CAUTION
     assert bare <= NO_SAFETY | calm
+
+
+@each_specification
+def test_the_caution_stands_in_full_where_she_is_docked_and_drawn_and_in_a_line_elsewhere(
+    package: Name, name: str
+) -> None:
+    edition = composed(package).edition(name)
+    cautioned = [one for one in edition.parts if one.caution]
+    full = [one for one in cautioned if one.cautioned(edition.caution) == CAUTION]
+    assert {one.kind if one.kind == "drawing" else one.group for one in full} == {"drawing", "Docking data"}
+    assert {one.cautioned(edition.caution) for one in cautioned} == {CAUTION, CAUTION_LINE}
+    sheets = [one for sheet in edition.sheets.values() for one in sheet.parts if one.kind != "cover"]
+    assert all(one.cautioned(edition.caution) == CAUTION for one in sheets)
 
 
 def test_the_caution_defers_to_those_who_decide() -> None:

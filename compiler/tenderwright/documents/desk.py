@@ -38,7 +38,12 @@ CAUTION = (
     "architect and the dockmaster; entry and hot work for the yard's competent person or marine chemist. The law of "
     "the yard's place governs."
 )
-"""The usual caution, printed on every page that touches safety."""
+"""The usual caution, printed in full where the ship is docked, drawn or handed over."""
+
+CAUTION_LINE = (
+    "A planning and tender document; it certifies nothing. Who decides on docking, entry and hot work: see the cover."
+)
+"""The same in a line, for the other pages that touch safety, of a document whose cover gives it in full."""
 
 
 _Composer = TypeVar("_Composer", bound=Callable[..., Any])

@@ -250,6 +250,8 @@ class Part:
     landscape: bool = False
     caution: bool = False
     """Whether the usual safety caution is printed at the foot of every page of the part."""
+    caution_line: str = ""
+    """A line in the place of that caution, where the document gives it in full elsewhere."""
     revision: str = ""
     changed: tuple[int, ...] = ()
     """Which blocks an addendum changed as a whole, counted from 0; a bar stands beside them. -1 is the title."""
@@ -257,6 +259,10 @@ class Part:
     """What only the screen shows, after the blocks: ways back, which nobody follows on paper."""
     audience: Audience = "owner"
     """Who may read it; an edition for anybody else refuses it."""
+
+    def cautioned(self, usual: str) -> str:
+        """Give the caution for the foot of its pages, `usual` being that of its edition; nothing where it has none."""
+        return (self.caution_line or usual) if self.caution and usual else ""
 
     def hold(self, reader: Audience) -> None:
         """Raise `NotForItsReader` where the part, or a table or figure of it, is not for the reader of an edition."""

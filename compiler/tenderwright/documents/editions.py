@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.audience import Audience
-from tenderwright.documents.desk import CAUTION, Desk, in_its_units
+from tenderwright.documents.desk import CAUTION, CAUTION_LINE, Desk, in_its_units
 from tenderwright.documents.dock_sheet import dock_sheet
 from tenderwright.documents.drawings.all import drawings, figures_of
 from tenderwright.documents.edition import Edition, Figure, Part, Stamp
@@ -20,7 +20,7 @@ from tenderwright.documents.parts.clauses import general_requirements
 from tenderwright.documents.parts.coating_conditions import coating_conditions
 from tenderwright.documents.parts.coatings import zones
 from tenderwright.documents.parts.condition_chapter import condition_chapter
-from tenderwright.documents.parts.docking import docking_chapter
+from tenderwright.documents.parts.docking import DOCKING, docking_chapter
 from tenderwright.documents.parts.front import consolidated_lists, contents, cover, cover_facts, revision_record
 from tenderwright.documents.parts.gathered import gathered, without_nearly_empty
 from tenderwright.documents.parts.gauging import gauging
@@ -101,6 +101,12 @@ def sheets(found: Mapping[str, list[Figure] | Absent], group: str, letter: str, 
     return made
 
 
+def _cautioned(part: Part) -> Part:
+    """Let only the docking chapter and the drawings carry the usual caution in full; the cover gives it too."""
+    full = part.kind == "drawing" or part.group == DOCKING
+    return part if full or not part.caution else replace(part, caution_line=CAUTION_LINE)
+
+
 def _edition(desk: Desk, stamp: Stamp, parts: list[Part]) -> Edition:
     tender = desk.tender
     return Edition(
@@ -112,7 +118,7 @@ def _edition(desk: Desk, stamp: Stamp, parts: list[Part]) -> Edition:
         stamp=stamp,
         issued=tender.dates.issued,
         page_size="Letter" if tender.page_size == "Letter" else "A4",
-        parts=numbered(tuple(parts)),
+        parts=numbered(tuple(_cautioned(part) for part in parts)),
         caution=CAUTION,
         facts=cover_facts(desk),
         files=_files(desk),

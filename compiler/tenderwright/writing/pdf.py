@@ -12,7 +12,7 @@ from tenderwright.writing.typesetting.collection import paused_collection
 from tenderwright.writing.typesetting.join import join, page_count, page_words
 from tenderwright.writing.typesetting.parts import KeptParts, Parts, uncovered
 
-_CONTENTS_LINES = 40
+_CONTENTS_LINES = 100
 """Lines of contents that a page holds, about; a first guess only."""
 
 

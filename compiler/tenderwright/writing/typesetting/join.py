@@ -280,7 +280,7 @@ def page_words(edition: Edition, part: Part, within: int, count: int, number: in
         part=f"{part.number}  {part.title}".strip(),
         folio=f"{part.number or part.title} · {within} of {count}",
         page=f"page {number}",
-        caution=edition.caution if part.caution else "",
+        caution=part.cautioned(edition.caution),
         stamp=edition.stamp.label,
     )
 

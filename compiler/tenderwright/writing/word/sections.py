@@ -28,13 +28,13 @@ class Pages:
 
     cover: bool
     landscape: bool
-    caution: bool
+    caution: str
 
 
 def sections(edition: Edition) -> Iterator[tuple[Pages, list[Part]]]:
     """Group the parts of an edition by how their pages are set; an edition without a cover has a title instead."""
     for pages, parts in groupby(
-        edition.parts, lambda part: Pages(part.kind == "cover", part.landscape, part.caution and bool(edition.caution))
+        edition.parts, lambda part: Pages(part.kind == "cover", part.landscape, part.cautioned(edition.caution))
     ):
         yield pages, list(parts)
 
@@ -65,7 +65,7 @@ def _fill(section: Section, edition: Edition, pages: Pages) -> None:
     head = text_run(f"{edition.tender} · {edition.title}\t{edition_mark(edition)}".rstrip("\t"))
     number = [field("PAGE", "1"), text_run(" of "), field("NUMPAGES", "1")]
     foot = paragraph("Footer", text_run(f"{edition.stamp.label}\tPage "), *number, before=_right(stop))
-    caution = [paragraph("FooterCaution", text_run(edition.caution))] if pages.caution else []
+    caution = [paragraph("FooterCaution", text_run(pages.caution))] if pages.caution else []
     for place, written in (
         (section.header, [paragraph("Header", head, before=_right(stop))]),
         (section.footer, [*caution, foot]),
