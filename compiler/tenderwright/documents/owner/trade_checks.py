@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from tenderwright.checks.context import Unjudged
-from tenderwright.documents.edition import Block, Column, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Span, Table, inline
 from tenderwright.documents.owner.prices_by_item import OWNER
 from tenderwright.documents.parts.to_be_written import to_be_written
 from tenderwright.notices import Notice
@@ -14,14 +14,14 @@ from tenderwright.shapes.todos import Todo
 
 
 def trade_checks(notices: Sequence[Notice], unjudged: Sequence[Unjudged]) -> Part:
-    """Compose the trade checks that were run, what they found, and what they could not judge."""
-    rows = []
+    """Compose what the trade checks found and what they could not judge, and after it the rules that found nothing."""
+    rows, quiet = [], []
     for title, codes in (("The tender", CHECK_CODES), ("The owner's papers", OWNER_CHECK_CODES)):
-        rows.append(Row((inline(title),), "group"))
-        for code in codes:
-            words = [f"{one.place}: {one.message}" for one in notices if one.code == code]
-            words += [f"not judged, or only in part: {one.why}" for one in unjudged if one.code == code]
-            rows.append(Row((inline(CODES[code].title), inline("; ".join(words) or "nothing found"))))
+        told = {code: words for code in codes if (words := _told(code, notices, unjudged))}
+        rows += [Row((inline(title),), "group")] if told else []
+        rows += [Row((inline(CODES[code].title), inline(words))) for code, words in told.items()]
+        rules = "; ".join(CODES[code].title for code in codes if code not in told)
+        quiet.append(inline(Span(f"{title}: ", strong=True), f"{rules or 'none'}."))
     blocks: list[Block] = [
         Paragraph(
             inline(
@@ -29,9 +29,20 @@ def trade_checks(notices: Sequence[Notice], unjudged: Sequence[Unjudged]) -> Par
                 "A rule that finds nothing is no proof that nothing is wrong."
             )
         ),
-        Table((Column("Rule", width=3), Column("Found", width=3)), tuple(rows)),
+        Heading("Found, or not judged"),
+        Table((Column("Rule", width=3), Column("Found", width=5)), tuple(rows))
+        if rows
+        else Paragraph(inline("Nothing.")),
+        Heading("Rules that found nothing"),
+        *map(Paragraph, quiet),
     ]
     return Part("trade-checks", "", "Trade checks", "data", OWNER, tuple(blocks), caution=True)
+
+
+def _told(code: str, notices: Sequence[Notice], unjudged: Sequence[Unjudged]) -> str:
+    words = [f"{one.place}: {one.message}" for one in notices if one.code == code]
+    words += [f"not judged, or only in part: {one.why}" for one in unjudged if one.code == code]
+    return "; ".join(words)
 
 
 def owners_to_be_written(todos: Sequence[Todo]) -> list[Part]:
