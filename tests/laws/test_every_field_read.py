@@ -19,8 +19,7 @@ from tests.schemas.test_readers import COMPILER, ELSEWHERE, is_kept, nouns
 
 BY_NAME = {
     "model/account_sums.py": (
-        *("AccountLine.line", "AccountLine.contract", "AccountLine.changes", "AccountLine.final"),
-        *("AccountChange.change", "AccountChange.line", "AccountChange.amount"),
+        *("AccountLine.contract", "AccountChange.change"),
         *("Totals.contract", "Totals.changes", "Totals.final"),
     ),
     "calculations/ship/regimes.py": ("LaminationTest.laminated",),

@@ -12,7 +12,7 @@ import pypdf
 
 
 def texts_in(files: Mapping[str, bytes]) -> Iterator[tuple[str, str]]:
-    """Yield a name and the text of every file, of every part of a workbook or archive, and of every page.
+    """Yield a name and the text of every file, of every part of a workbook or archive, every page; not of pictures.
 
     What an archive holds is read only where it is not the very same as a file beside it.
     """
@@ -25,7 +25,7 @@ def texts_in(files: Mapping[str, bytes]) -> Iterator[tuple[str, str]]:
             yield from texts_in({path: held for path, held in inside.items() if held not in files.values()})
         elif name.endswith(".pdf"):
             yield from _pdf_texts(name, content)
-        else:
+        elif not name.endswith((".png", ".jpg", ".jpeg", ".tif", ".tiff")):
             yield name, unescape(content.decode("utf-8"))
 
 

@@ -54,6 +54,7 @@ def link(package: Package) -> tuple[Links, list[Notice]]:
     uses = uses_of(package)
     frames = {str(number) for number in package.frames.numbers} if package.frames else None
     notices += _dead(uses, symbols, package, frames)
+    notices += _of_docks(uses)
     notices += find_cycles(package)
     return Links(symbols, uses, package.broken.told(notices).joined(_gone(uses, symbols))), notices
 
@@ -110,6 +111,16 @@ def link_findings(findings: Findings, links: Links, package: Package) -> tuple[L
     uses = uses_of_findings(findings)
     frames = {str(number) for number in package.frames.numbers} if package.frames else None
     return Links(links.symbols, uses, links.broken), _dead(uses, links.symbols, package, frames)
+
+
+def _of_docks(uses: Iterable[Use]) -> Iterator[Notice]:
+    """Tell of what all may read and names a dock, or a figure of one: no yard reads of another's dock."""
+    for use in uses:
+        docks = use.kind == "facility" or (use.kind == "value" and use.name.startswith(("facility.", "cradle.")))
+        if docks and not use.at.path.startswith("facilities/"):
+            message = f"`{use.kind}:{use.name}` tells of a dock, and no yard reads of another's"
+            hint = "say what is needed of any dock, or move the words under owner/"
+            yield Notice("kept-by-owner", use.at, message, hints=(hint,))
 
 
 def link_values(links: Links, known: Collection[str], missing: Mapping[str, str]) -> list[Notice]:

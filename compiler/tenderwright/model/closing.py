@@ -55,9 +55,9 @@ class AccountLine(Noun, frozen=True, kw_only=True):
     """What one line of an earlier tender came to."""
 
     line: Annotated[LineNumber, Key("Line of the tender of that docking.", "310.a")]
-    work: Annotated[str, Key("What it was for.", "Shell plate, renew"), _ACCOUNT]
+    work: Annotated[str, Key("What it was for.", "Shell plate, renew")]
     kind: Annotated[str, Key("Kind of the line in that tender.", "contingent"), _ACCOUNT] = ""
-    quantity: Annotated[AnyQuantity | None, Key("Quantity as measured at the end.", "1240 kg"), _ACCOUNT] = None
+    quantity: Annotated[AnyQuantity | None, Key("Quantity as measured at the end.", "1240 kg")] = None
     estimate: Annotated[SignedMoney | None, Key("The owner's estimate.", 17500), _ACCOUNT] = None
     bid: Annotated[SignedMoney | None, Key("What the yard bid for it.", 18200), _ACCOUNT] = None
     contract: Annotated[SignedMoney, Key("In the contract.", 18200)]
@@ -67,7 +67,6 @@ class AccountLine(Noun, frozen=True, kw_only=True):
         Price | None,
         Key("What was paid for a unit in the end, all changes included, to four decimals.", 46.5),
         Within(least=-(10**12)),
-        _ACCOUNT,
     ] = None
     here: Place
 
@@ -77,7 +76,7 @@ class AccountChange(Noun, frozen=True, kw_only=True):
 
     change: Annotated[str, Key("Number of the change.", "CO-01")]
     line: Annotated[LineNumber, Key("Line it changed.", "310.a")]
-    cause: Annotated[Cause, Key("What kind of cause it had.", "condition found"), _ACCOUNT]
+    cause: Annotated[Cause, Key("What kind of cause it had.", "condition found")]
     what: Annotated[str, Key("What was changed."), _ACCOUNT] = ""
     amount: Annotated[SignedMoney, Key("Amount; negative where it took off.", 2310)]
     here: Place

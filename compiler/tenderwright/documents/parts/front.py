@@ -211,12 +211,13 @@ def _drawings(desk: Desk) -> list[Block]:
 
 
 def _kept_at(desk: Desk, drawing: Drawing) -> Inline:
-    """Say which file goes along with the tender, or where and when the document can be seen."""
+    """Say which file goes along with the tender, or where and when the document can be seen, and who holds it."""
+    held = f"held by {drawing.holder}" if drawing.holder else ""
     if (file := desk.carried(drawing.file)) is not None:
-        return inline("references/", file)
+        return inline("references/", file, f"; {held}" if held else "")
     if drawing.seen is not None:
-        return desk.words(drawing.seen)
-    return inline(f"held by {drawing.holder}" if drawing.holder else "–")
+        return (*desk.words(drawing.seen), *inline(f"; {held}" if held else ""))
+    return inline(held or "–")
 
 
 def _item_list(desk: Desk, numbers: list[str]) -> Inline:
