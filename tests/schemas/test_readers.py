@@ -54,7 +54,7 @@ def test_every_field_has_a_reader() -> None:
 
 def test_what_is_kept_for_the_record_says_so() -> None:
     account = declared.schemas()["closing"]["properties"]["lines"]["items"]["properties"]
-    assert ". Kept for the record, no paper prints it: " in account["work"]["description"]
+    assert ". Kept for the record, no paper prints it: " in account["bid"]["description"]
 
 
 def test_a_survey_has_the_columns_that_are_declared() -> None:
