@@ -12,7 +12,7 @@ from tenderwright.calculations.value import Record, Value, Working
 from tenderwright.model.build import Reference
 from tenderwright.model.item import Line
 from tenderwright.notices import Place
-from tenderwright.pricing.quantity import line_quantity, quantity_mistakes
+from tenderwright.pricing.quantity import line_quantity, quantity_mistakes, written_number
 from tenderwright.quantities.quantity import parse_quantity
 from tenderwright.reading.package import Files
 from tests.model.packages import change, load
@@ -141,3 +141,12 @@ def test_a_step_of_nothing_in_a_package_is_told(starter: Files) -> None:
     value = record(100.0).values["zone.a.area"]
     found = quantity_mistakes(package, Record({"coating.underwater-spot.area": value}))
     assert [notice.code for notice in found] == ["bad-quantity"]
+
+
+def test_a_whole_number_is_written_without_decimals_and_another_with_its_own() -> None:
+    assert [written_number(Decimal(text)) for text in ("26.0", "30000.00", "1E+2", "0.50")] == [
+        "26",
+        "30000",
+        "100",
+        "0.50",
+    ]

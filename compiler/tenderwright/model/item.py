@@ -345,7 +345,7 @@ class Item(Noun, frozen=True, kw_only=True):
             ],
             ...,
         ],
-        Key("Hazards; each brings its precautions into the item."),
+        Key("Hazards; each is named in the item, with the clause that holds its precautions."),
     ] = ()
     precautions: Annotated[Prose | None, Key("Precautions special to this item.")] = None
     heritage: Annotated[Heritage | None, Key("What is significant in it, and how that is treated.")] = None

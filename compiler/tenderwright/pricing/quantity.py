@@ -35,6 +35,11 @@ class LineQuantity(Struct, frozen=True):
         return f"{self.number:f} {self.unit}".strip()
 
 
+def written_number(number: Decimal) -> str:
+    """Write the number of a quantity; one that is whole has no decimals, however it was found."""
+    return f"{number:.0f}" if number == number.to_integral_value() else f"{number:f}"
+
+
 def line_quantity(line: Line, record: Record) -> LineQuantity | None:
     """Find the quantity of a line; None where the value it takes cannot be had, or a rate has no quantity yet.
 

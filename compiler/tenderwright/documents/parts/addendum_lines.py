@@ -11,6 +11,7 @@ from tenderwright.documents.edition import Column, Inline, Paragraph, Part, Row,
 from tenderwright.documents.marked import marked
 from tenderwright.documents.parts.item_tables import line_width
 from tenderwright.pricing.money import in_currency
+from tenderwright.pricing.quantity import written_number
 from tenderwright.quantities.display import shown_unit
 
 _COLUMNS = (
@@ -74,4 +75,4 @@ def _quantity(desk: Desk, line: PricedLine) -> str:
         return "%"
     if line.unit == "lump sum":
         return "1 sum"
-    return f"{line.quantity:f} {shown_unit(line.unit)}"
+    return f"{written_number(line.quantity)} {shown_unit(line.unit)}"

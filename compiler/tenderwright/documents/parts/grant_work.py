@@ -19,6 +19,7 @@ from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.item import Item
 from tenderwright.planning.grant_outputs import Output, outputs
 from tenderwright.pricing.price import PricedLine
+from tenderwright.pricing.quantity import written_number
 from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import shown_unit
 
@@ -134,7 +135,7 @@ def quantity_cells(line: PricedLine) -> tuple[Inline, Inline]:
     """Give quantity and unit of a line as cells."""
     if line.quantity.unit.startswith("lump"):
         return inline("1"), inline("sum")
-    return inline(f"{line.quantity.number:f}"), inline(shown_unit(line.quantity.unit))
+    return inline(written_number(line.quantity.number)), inline(shown_unit(line.quantity.unit))
 
 
 def standards(desk: ApplicationDesk) -> list[Block]:

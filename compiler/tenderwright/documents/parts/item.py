@@ -17,6 +17,7 @@ from tenderwright.documents.precautions import PRECAUTIONS, anchor_of, named
 from tenderwright.linking.prose import parse_prose
 from tenderwright.model.build import Prose
 from tenderwright.model.item import Item
+from tenderwright.model.tender import Drawing
 from tenderwright.quantities.customs import day
 
 
@@ -109,7 +110,7 @@ def _decision(desk: Desk, item: Item) -> list[Block]:
     gate = item.decision
     if gate is None:
         return []
-    decides = inline(f"{capital(gate.who)} decides within {desk.quantity(gate.within)}")
+    decides = inline(f"{capital(gate.who)}, within {desk.quantity(gate.within)}")
     return [_label("Decision"), *_after_words(desk, decides, gate.on)]
 
 
@@ -197,12 +198,17 @@ def _references(desk: Desk, item: Item) -> list[Block]:
             unsure = ", not verified as fitted" if drawing.verified == "none" else ""
             spans += [Span("; ")] if spans else []
             file = desk.carried(drawing.file)
-            spans += [desk.ref(reference), Span(f" {drawing.revision}{unsure}")]
+            spans += [desk.ref(reference), Span(f" {_revision(drawing)}{unsure}")]
             spans += [Span(", "), file] if file is not None else []
     if item.depends_on:
         after = _after(desk, item)
         spans += [Span(" · after "), *after] if spans else [Span("After "), *after]
     return [_label("References"), Paragraph(tuple(spans), anchor=f"references-{item.number}")] if spans else []
+
+
+def _revision(drawing: Drawing) -> str:
+    """Give the revision of a drawing as it stands after its number; one that is a number is named as what it is."""
+    return f"rev. {drawing.revision}" if drawing.revision[:1].isdigit() else drawing.revision
 
 
 def _after(desk: Desk, item: Item) -> Inline:

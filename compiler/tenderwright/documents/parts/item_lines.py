@@ -9,7 +9,7 @@ from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.item import Item, Line
 from tenderwright.pricing.described import words_of
 from tenderwright.pricing.money import written
-from tenderwright.pricing.quantity import line_quantity
+from tenderwright.pricing.quantity import line_quantity, written_number
 from tenderwright.quantities.display import shown_unit
 
 _PRICES = {
@@ -84,4 +84,4 @@ def _line_quantity(desk: Desk, line: Line) -> tuple[Inline, Inline]:
         return inline("–"), inline("%")
     if quantity.unit == "lump sum":
         return inline("1"), inline("sum")
-    return inline(f"{quantity.number:f}"), inline(shown_unit(quantity.unit))
+    return inline(written_number(quantity.number)), inline(shown_unit(quantity.unit))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tenderwright.documents.desk import Desk
+from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Picture, Pictures
 from tenderwright.model.item import Item
 from tenderwright.model.item_parts import PlacePicture
@@ -27,5 +27,6 @@ def _key(picture: PlacePicture) -> str:
 
 
 def _caption(picture: PlacePicture) -> str:
-    about = ", ".join(word for word in (picture.looking, day(picture.taken)) if word)
+    taken = day(picture.taken) if picture.taken is not None else ""
+    about = capital(", ".join(word for word in (picture.looking, taken) if word))
     return ". ".join(word for word in (_key(picture), picture.shows, about) if word) + "."

@@ -8,6 +8,7 @@ from tenderwright.documents.parts.front import RULES
 from tenderwright.documents.parts.item_tables import line_width
 from tenderwright.documents.price_form import FormSection, PriceForm
 from tenderwright.pricing.money import in_currency
+from tenderwright.pricing.quantity import written_number
 from tenderwright.quantities.display import shown_unit
 
 
@@ -50,5 +51,7 @@ def _table(desk: Desk, section: FormSection) -> Table:
             text += f" (the owner's fixed sum: {in_currency(desk.tender.currency, line.fixed_amount)})"
         words = (text,) if line.item == item else (Span(f"{line.title}: ", strong=True), text)
         item = line.item
-        rows.append(Row((number, inline(*words), inline("–" if line.of else f"{line.quantity:f}"), inline(unit))))
+        rows.append(
+            Row((number, inline(*words), inline("–" if line.of else written_number(line.quantity)), inline(unit)))
+        )
     return Table(columns, tuple(rows), anchor=f"lines-section-{section.code}", small=True)
