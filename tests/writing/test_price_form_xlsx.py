@@ -15,7 +15,7 @@ from typing import Any
 import openpyxl
 import pytest
 
-from tenderwright.documents.price_form import PriceForm
+from tenderwright.documents.price_form import FormSection, PriceForm
 from tenderwright.writing.price_form_heights import lines_of
 from tenderwright.writing.price_form_sums import line_amount
 from tenderwright.writing.price_form_xlsx import price_form_workbook
@@ -313,6 +313,32 @@ def test_libreoffice_tells_empty_zero_included_and_no_bid_apart(office: Callable
     for number, (_, _, reading) in filled.items():
         assert result["Price form"].cell(rows[number], 9).value == reading, number
     assert _named(result, "Evaluated_total") == pytest.approx(2500 - 32)
+
+
+@needs_office
+@pytest.mark.parametrize("priced", [False, True])
+def test_libreoffice_sums_a_form_that_is_partly_filled(priced: bool, office: Callable[[bytes], Any]) -> None:
+    """An empty row shows nothing, and breaks no sum, no percentage of it and no comparison with an alternative."""
+    form = sample_form()
+    percent = line("900.c", "percent", "0", "", of=("305.a", "420.a"))
+    pool = form.sections[3]
+    assert pool.code == "E"
+    other = FormSection("I", "Alternatives", "", False, False, (line("305.b", "lump", "1", "lump"),))
+    sections = (*form.sections[:3], replace(pool, lines=(*pool.lines, percent)), *form.sections[4:], other)
+    book = _live(price_form_workbook(replace(form, sections=sections, dearer=((("305.b",), ("305.a", "420.a")),))))
+    rows, sheet = _rows(book), book["Price form"]
+    if priced:
+        for number, rate in (("305.a", 10), ("900.c", 0.1), ("305.b", 7000)):
+            sheet.cell(rows[number], 7).value = rate
+    output = io.BytesIO()
+    book.save(output)
+    result = office(output.getvalue())
+    amounts = {number: result["Price form"].cell(row, 8).value or None for number, row in rows.items()}
+    filled = {number: amount for number, amount in amounts.items() if amount is not None}
+    assert filled == {"110.a": 2500} | ({"305.a": 6125, "900.c": 612.5, "305.b": 7000} if priced else {})
+    assert (result["Price form"].cell(rows["900.c"], 4).value or None) == (6125 if priced else None)
+    assert _named(result, "Base_total") == 2500 + (6125 if priced else 0)
+    assert _named(result, "Evaluated_total") == 2500 + (6125 + 612.5 + 875 if priced else 0)
 
 
 @needs_office
