@@ -141,7 +141,7 @@ def keel_columns(blocks: Sequence[KeelBlockResult]) -> list[Block]:
         return [whole]
     rows = tuple(replace(row, cells=(*row.cells[:_HEIGHT], *row.cells[_HEIGHT + 1 :])) for row in whole.rows)
     columns = (
-        Column("No.", "right", 0.5),
+        Column("No.", "right", 0.65),
         Column("Place", width=1.8),
         Column(head("Cap", "distance"), "right", 1.3),
         Column(head("Rigid", "weight"), "decimal", 0.9),
