@@ -6,6 +6,7 @@ from tenderwright.documents.edition import Beside, Block, Column, Heading, Parag
 from tenderwright.documents.numbering import mark, numbered
 from tenderwright.documents.parts.abreast import abreast, folded
 from tenderwright.documents.parts.gathered import gathered, without_nearly_empty
+from tenderwright.documents.replacement import barred
 
 HEAD = Part("condition", "", "Condition of the ship", "data", "The ship", (Heading("Shell"),))
 ANODES = Part(
@@ -65,12 +66,26 @@ def test_a_row_that_wraps_counts_more_lines_so_that_no_run_is_longer_than_a_page
     wide, narrow = (
         Table(columns, tuple(Row((inline(text), inline("1"))) for _ in range(80))) for text in ("a" * 40, "a")
     )
-    beside, *_ = folded(narrow)
+    assert [_high(one) for one in folded(narrow)] == [[20, 20], [20, 20]]
+    assert [_high(one) for one in folded(wide)] == [[8, 8]] * 5
+
+
+def _high(beside: Block) -> list[int]:
     assert isinstance(beside, Beside)
-    assert len(beside.stacks) == 2
-    beside, *_ = folded(wide)
+    return [len(one.rows) for stack in beside.stacks for one in stack if isinstance(one, Table)]
+
+
+def test_replacement_pages_mark_what_changed_in_what_stands_side_by_side() -> None:
+    other = Table((Column("A"),), (Row((inline("b"),)),))
+    before, after = (_of("tanks", Beside(((ROW,), (one,)))) for one in (ROW, other))
+    marked = barred(before, after)
+    assert marked.changed == ()
+    (beside,) = marked.blocks
     assert isinstance(beside, Beside)
-    assert len(beside.stacks) > 2
+    assert beside.stacks[0] == (ROW,)
+    assert [row.changed for one in beside.stacks[1] if isinstance(one, Table) for row in one.rows] == [True]
+    fewer = barred(_of("tanks", Beside(((ROW,),))), after)
+    assert fewer.changed == (0,)
 
 
 def test_stacks_too_long_for_half_the_width_stand_below_each_other() -> None:

@@ -11,7 +11,7 @@ from markdown_it.token import Token
 
 from tenderwright.comparing.alignment import trimmed_opcodes
 from tenderwright.documents.drawings import pen
-from tenderwright.documents.edition import Block, Edition, Facts, Figure, Part, Steps, Table
+from tenderwright.documents.edition import Beside, Block, Edition, Facts, Figure, Part, Steps, Table
 
 _MARKS = ("changed", "revision", "group", "on_screen")
 """Fields that are no content of a page."""
@@ -100,7 +100,21 @@ def _inside(old: Block | None, new: Block) -> Block | None:
     if isinstance(old, Table) and isinstance(new, Table) and _head(old) == _head(new):
         marked = _changed(old.rows, new.rows)
         return replace(new, rows=tuple(replace(r, changed=i in marked) for i, r in enumerate(new.rows)))
+    if isinstance(old, Beside) and isinstance(new, Beside):
+        return _within(old, new)
     return None
+
+
+def _within(old: Beside, new: Beside) -> Beside | None:
+    """Mark what changed in stacks that are as many and as high as before; None where they are not."""
+    if [len(stack) for stack in old.stacks] != [len(stack) for stack in new.stacks]:
+        return None
+    stacks = []
+    for before, after in zip(old.stacks, new.stacks, strict=True):
+        pairs = zip(before, after, strict=True)
+        marked = [now if essence(was) == essence(now) else _inside(was, now) for was, now in pairs]
+        stacks.append(tuple(one for one in marked if one is not None))
+    return replace(new, stacks=tuple(stacks)) if [len(s) for s in stacks] == [len(s) for s in new.stacks] else None
 
 
 def _head(table: Table) -> str:

@@ -28,6 +28,9 @@ def facts_abreast(pairs: Sequence[tuple[str, Inline]]) -> list[Block]:
     return abreast((Facts(tuple(run)),) for run in (pairs[:half], pairs[half:]) if run)
 
 
+_FOLDED = 24
+"""Rows of a run of a folded table, so that no more than a third of a page stays whole."""
+
 MOST_ROWS = 44
 """Rows of a close table that stand in one column of a page."""
 
@@ -40,11 +43,12 @@ def in_runs(table: Table, most: int = MOST_ROWS) -> tuple[Table, ...]:
 
 
 def folded(table: Table, across: Literal[2, 3] = 2, *, short: int = 12) -> list[Block]:
-    """Set a long narrow table in runs side by side, from left to right, its note after them; a short one whole."""
+    """Set a long narrow table in runs side by side, from left to right and in sets, its note after them."""
     if len(table.rows) < short:
         return [table]
-    most = int(MOST_ROWS * 1.2 * len(table.rows) / max(lines((table,), 2 * _HALF / across), 1.2 * len(table.rows)))
-    pages = -(-len(table.rows) // (across * most))
-    runs = in_runs(replace(table, note=()), -(-len(table.rows) // (across * pages)))
+    most = int(_FOLDED * 1.2 * len(table.rows) / max(lines((table,), 2 * _HALF / across), 1.2 * len(table.rows)))
+    sets = -(-len(table.rows) // (across * most))
+    runs = in_runs(replace(table, note=()), -(-len(table.rows) // (across * sets)))
     note = [Paragraph(table.note, as_note=True)] if table.note else []
-    return [Beside(tuple((run,) for run in runs), across), *note]
+    beside = [Beside(tuple((run,) for run in runs[at : at + across]), across) for at in range(0, len(runs), across)]
+    return [*beside, *note]

@@ -18,8 +18,8 @@ def gathered(head: Part, *others: Part | None) -> Part:
     return replace(head, blocks=tuple(blocks), caution=any(one.caution for one in (head, *others) if one is not None))
 
 
-_SHORT = PAGE / 3
-"""A chapter of fewer lines is a section of the one before it."""
+_SHORT = PAGE / 2
+"""A chapter of fewer lines is a section of the one before it, where it fits on that one's last page."""
 
 
 _FEW = 5
@@ -27,7 +27,7 @@ _FEW = 5
 
 
 def without_nearly_empty(parts: Iterable[Part | None]) -> list[Part]:
-    """Gather each chapter that is shorter than a third of a page into the one before it.
+    """Gather each chapter shorter than half a page into the one before it, where that leaves room for it.
 
     Of a chapter that has nothing but a sentence, the sentence stands with others of its kind under one heading.
     """
@@ -36,7 +36,7 @@ def without_nearly_empty(parts: Iterable[Part | None]) -> list[Part]:
     for part in (one for one in parts if one is not None):
         if made and _is_sentence(part):
             bare.append(part)
-        elif made and made[-1].group == part.group and lines(part.blocks) < _SHORT:
+        elif made and made[-1].group == part.group and _fits(made[-1], part):
             made[-1] = gathered(made[-1], part)
         else:
             made.append(part)
@@ -44,6 +44,14 @@ def without_nearly_empty(parts: Iterable[Part | None]) -> list[Part]:
         said = tuple(_sentence(part) for part in bare)
         made[-1] = replace(made[-1], blocks=(*made[-1].blocks, Heading("Not in the data"), *said))
     return made
+
+
+def _fits(before: Part, part: Part) -> bool:
+    more = lines(part.blocks)
+    return more < _SHORT and lines(before.blocks) % PAGE + more < _FULL
+
+
+_FULL = 0.92 * PAGE
 
 
 def _is_sentence(part: Part) -> bool:

@@ -19,7 +19,7 @@ from tenderwright.documents.edition import (
     plain,
 )
 
-PAGE = 60
+PAGE = 66
 """Lines that a page holds, about."""
 
 _WIDE = 115

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from tenderwright.calculations.ship.shafts import not_placed
 from tenderwright.calculations.steps.outcome import without_file
 from tenderwright.documents.desk import Desk, capital
@@ -15,6 +17,7 @@ from tenderwright.documents.edition import (
     Row,
     Table,
     inline,
+    plain,
 )
 from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.documents.parts.abreast import abreast, facts_abreast
@@ -188,7 +191,15 @@ def _openings(desk: Desk) -> list[Block]:
         Column("Notes", width=4.2),
     )
     note = inline("Heights are of the centre above the keel line.")
-    return [Heading("Openings in the hull"), Table(columns, rows, note=note, small=True)] if rows else []
+    return [Heading("Openings in the hull"), _noted(Table(columns, rows, note=note, small=True))] if rows else []
+
+
+def _noted(table: Table) -> Table:
+    """Leave out the last column, of notes, where there are none."""
+    if any(plain(row.cells[-1]) != "–" for row in table.rows):
+        return table
+    rows = tuple(replace(row, cells=row.cells[:-1]) for row in table.rows)
+    return replace(table, columns=table.columns[:-1], rows=rows)
 
 
 def _appendages(desk: Desk) -> list[Block]:
@@ -212,7 +223,7 @@ def _appendages(desk: Desk) -> list[Block]:
         Column("Material", width=2.1),
         Column("Notes", width=6),
     )
-    return [Heading("Appendages"), Table(columns, rows, small=True)] if rows else []
+    return [Heading("Appendages"), _noted(Table(columns, rows, small=True))] if rows else []
 
 
 def plating(desk: Desk) -> Part | None:
