@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import re
 from functools import cache
+from pathlib import Path
 
 import pytest
 
 from tenderwright.documents.edition import Edition, Figure, Heading, Table
 from tenderwright.documents.owner.brief_money import needed, rounded
 from tenderwright.writing.pdf import Typesetter
-from tests.documents.composed import compiled, composed, rows, tables, walk, words
-from tests.pipeline.packages import MARRAM
+from tests.documents.composed import changed, compiled, composed, rows, tables, walk, words
+from tests.pipeline.packages import MARRAM, edit
 
 WITHY = MARRAM.parent / "tests" / "packages" / "withy"
 
@@ -97,3 +98,14 @@ def test_it_is_two_pages(package: str) -> None:
 def test_no_table_of_the_brief_is_without_a_row() -> None:
     for package in ("marram", "starter", "withy"):
         assert all(one.rows for one in walk(brief(package).parts) if isinstance(one, Table))
+
+
+def _oddly(root: Path) -> None:
+    edit(root, "owner/rates.yaml", "base_month: ", "base_month: 2027-13 # ")
+    rates = root / "owner" / "rates.yaml"
+    rates.write_text(re.sub(r"(rate|low|high): [\d.]+", r"\1: 0", rates.read_text("utf-8")), "utf-8")
+
+
+def test_a_docking_that_costs_nothing_and_a_month_that_is_none_are_told_as_they_are() -> None:
+    text = words(changed(_oddly).edition("owner").sheets["brief"])
+    assert "Prices of 2027-13;" in text

@@ -96,8 +96,10 @@ def _days(desk: OwnerDesk) -> list[tuple[date, str]]:
     if dates.award is not None:
         found.append((dates.award, f"Award: which yard, and which work. {_sure(desk)}"))
     if dates.closing is not None and dates.valid is not None:
-        end = dates.closing + timedelta(days=round(dates.valid.si / _DAY))
-        found.append((end, "Bids lapse; after this day the yards may ask other prices."))
+        open_for = timedelta(seconds=dates.valid.si)
+        if open_for < date.max - dates.closing:
+            words = "Bids lapse; after this day the yards may ask other prices."
+            found.append((dates.closing + open_for, words))
     for source in sources_of(desk):
         if source.decided is not None and source.status not in ("in hand", "promised"):
             found.append((source.decided, f"{source.name} decides on {about.money(source.amount)}."))

@@ -27,7 +27,7 @@ STATUSES = ("in hand", "promised", "applied for", "hoped for")
 LEVELS = {0.50: "as likely as not", 0.80: "in four cases of five", 0.95: "in nineteen of twenty"}
 """The levels of the trials that are told, each in words."""
 _GREATEST = 3
-_MONTH = re.compile(r"[0-9]{4}-[0-9]{2}")
+_MONTH = re.compile(r"[1-9][0-9]{3}-(?:0[1-9]|1[0-2])")
 _DRIVERS = 5
 
 

@@ -96,9 +96,9 @@ def _named(lead: str, names: list[str]) -> str:
 
 def _how_far(desk: OwnerDesk, scope: Scope, pieces: tuple[int, int, int]) -> list[Block]:
     """Draw and say how far the docking is paid for: by its money where that may be told, else by pieces of work."""
-    if not scope.publish_total:
-        return [donor_bar(desk.tender.ship, *pieces)]
     about, whole = rounded(desk), about_whole(desk)
+    if not scope.publish_total or whole <= 0:
+        return [donor_bar(desk.tender.ship, *pieces)]
     safe = min(about(money_of(desk, "in hand", "promised")), whole)
     hoped = min(about(money_of(desk, "applied for", "hoped for")), whole - safe)
     shares = [int(100 * part / whole) for part in (safe, hoped)]
