@@ -35,7 +35,7 @@ def test_a_package_without_a_tender_has_no_revision() -> None:
 
 
 def test_the_caution_of_a_sheet_is_the_one_given() -> None:
-    drawn = sheet_of(marram()[0], "one", "One", 100, 239.0, 100.0, PROPOSAL).svg([], "")
+    drawn = sheet_of(marram()[0], "one", "One", 239.0, 100.0, PROPOSAL).svg([], "")
     first, second = PROPOSAL.split(": ", 1)
     assert f">{first}:<" in drawn
     assert f">{second}<" in drawn

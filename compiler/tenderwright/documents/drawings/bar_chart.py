@@ -81,7 +81,7 @@ def _figure(
         ("bar-chart", "Programme") if of == 1 else (f"bar-chart-{number}", f"Programme, sheet {number} of {of}")
     )
     field = replace(field, rows=len(part))
-    made = sheet_of(package, name, title, 0, LANDSCAPE.width, field.foot + _KEY + TITLE_HEIGHT, OWNERS)
+    made = sheet_of(package, name, title, LANDSCAPE.width, field.foot + _KEY + TITLE_HEIGHT, OWNERS)
     sheet = replace(made, unscaled=f"1 day = {show(field.per_day / 1000, 'paper')}")
     marks = [
         *_blocks(schedule, field),

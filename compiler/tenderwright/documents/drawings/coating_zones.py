@@ -16,7 +16,7 @@ from tenderwright.documents.drawings.frame_scale import frame_scale, perpendicul
 from tenderwright.documents.drawings.framed import MARGIN, Framed, framed
 from tenderwright.documents.drawings.hull_marks import extent, hull_ground, hull_lines
 from tenderwright.documents.drawings.plane import above, below, spread
-from tenderwright.documents.drawings.sheet import scale_name
+from tenderwright.documents.drawings.scale_bar import scale_name
 from tenderwright.documents.drawings.table import Column, Line
 from tenderwright.documents.drawings.view import Room, View, largest_scale
 from tenderwright.documents.edition import Figure

@@ -29,7 +29,7 @@ def cost_curve(package: Package, cost: CostOutlook, currency: str) -> Figure:
     field, step = _field([float(cost.point), *map(float, cost.levels.values())])
     unit, unit_name = (1000, f"thousand {currency}") if step >= 1000 else (1, currency)
     made = sheet_of(
-        package, "cost-curve", "What it may cost", 0, PORTRAIT.width, field.foot + _FOOT + TITLE_HEIGHT, OWNERS
+        package, "cost-curve", "What it may cost", PORTRAIT.width, field.foot + _FOOT + TITLE_HEIGHT, OWNERS
     )
     across = field.x(field.across[0] + step) - _LEFT
     sheet = replace(

@@ -256,6 +256,8 @@ def _alternative(package: Package, docking: Bottom, words: str, ends: tuple[floa
     said = f"Bottom from above, {words}: "
     said += f"keel blocks {keel[0]} to {keel[-1]}. " if keel else "no keel blocks. "
     said += f"Side blocks at {', '.join(sides)}. " if sides else ""
+    if docking.earlier:
+        said += "Earlier dockings are drawn to port of the centreline, this plan to starboard. "
     if strips:
         places = f", at {where}" if where else ""
         said += f"Covered at two dockings running or more: {len(strips)} strips{places}."

@@ -31,7 +31,7 @@ def drivers(package: Package, cost: CostOutlook, names: Mapping[str, str]) -> Fi
     per = (PORTRAIT.width - _NAME - _VALUE) / shown[0].share
     foot = _TOP + len(shown) * _ROW
     high = foot + 2 * KEY_ROW + 1.0 + TITLE_HEIGHT
-    made = sheet_of(package, "drivers", "What makes the cost uncertain", 0, PORTRAIT.width, high, OWNERS)
+    made = sheet_of(package, "drivers", "What makes the cost uncertain", PORTRAIT.width, high, OWNERS)
     sheet = replace(made, unscaled=f"1 % = {show(per / 1e5, 'paper')}")
     marks = [pen.text((0.5, 4.2), "How much each makes the cost uncertain, of 100", pen.NORMAL, bold=True)]
     marks += [_bar(one, names, _TOP + index * _ROW, per) for index, one in enumerate(shown)]

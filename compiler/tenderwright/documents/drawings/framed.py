@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from tenderwright.documents.drawings import pen
-from tenderwright.documents.drawings.sheet import CAUTION, named_ship, revision, scale_bar, scale_name
+from tenderwright.documents.drawings.scale_bar import scale_bar, scale_name
+from tenderwright.documents.drawings.sheet import CAUTION, named_ship, revision
 from tenderwright.documents.drawings.view import Room
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package

@@ -53,7 +53,6 @@ def funding_ladder(ship: str, tender: str, currency: str, rungs: Sequence[RungMa
         "Funding ladder",
         ship,
         tender,
-        0,
         WIDTH,
         foot + 9.0 + TITLE_HEIGHT,
         caution=CAUTION,

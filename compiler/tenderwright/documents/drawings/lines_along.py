@@ -5,7 +5,7 @@ from __future__ import annotations
 from tenderwright.calculations.hydrostatics.hull_form import HullForm
 from tenderwright.documents.drawings import outline, pen
 from tenderwright.documents.drawings.framed import MARGIN
-from tenderwright.documents.drawings.sheet import scale_name
+from tenderwright.documents.drawings.scale_bar import scale_name
 from tenderwright.documents.drawings.view import Room, View, largest_scale
 
 _HEAD, _GAP, _FOOT = 4.5, 3.0, 3.0
