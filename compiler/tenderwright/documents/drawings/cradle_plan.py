@@ -115,7 +115,7 @@ def _limits(fit: Verdict, sheet: Framed, top: float) -> str:
     """Set out every limit with what is asked, what is allowed, and whether it is met."""
     words = {True: "Calculated to fit", False: "Calculated not to fit", None: "It cannot be said whether she fits"}
     said = words[fit.met]
-    figures = (Column("Asked", 20, "right"), Column("Allowed", 20, "right"), Column("", 28, "right"))
+    figures = (Column("Asked", 25, "right"), Column("Allowed", 25, "right"), Column("", 28, "right"))
     lines = [
         Line((one.name, _shown(one.demand, one), _shown(one.limit, one), _use(one)), strong=one.met is False)
         for one in fit.limits
