@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+from html import unescape
+
 import pytest
 
 from tenderwright.documents.edition import Heading, Paragraph, Part, Table, plain
@@ -85,3 +88,11 @@ def test_what_refers_to_an_item_stands_on_the_screen_and_not_on_paper() -> None:
     assert any(isinstance(block, Paragraph) for block in page.on_screen)
     assert "Referred to by" not in part_html(edition, page, with_style=False)
     assert "Referred to by" in screen_page(edition)
+
+
+def test_the_contents_of_the_screen_give_the_whole_of_a_line_without_its_remarks() -> None:
+    page = screen_page(composed("marram").edition("yard"))
+    contents = page[page.index("<nav") : page.index("</nav>")]
+    told = re.search(r'href="#line-410-a">.*?<span class="title">([^<]*)</span>', contents)
+    assert told is not None
+    assert unescape(told[1]).endswith("prime by scheme “Underwater shell, spot blast and prime”")

@@ -115,7 +115,12 @@ def _listed_lines(part: Part) -> tuple[ListedLine, ...]:
     tables = [block for block in part.blocks if isinstance(block, Table) and part.kind == "item"]
     rows = [row for table in tables for row in table.rows if row.anchor.startswith("line-")]
     return tuple(
-        ListedLine(row.anchor, plain(row.cells[0]), row.cells[1][0].text, " ".join(map(plain, row.cells[2:4])))
+        ListedLine(
+            row.anchor,
+            plain(row.cells[0]),
+            plain(tuple(span for span in row.cells[1] if not span.faint)),
+            " ".join(map(plain, row.cells[2:4])),
+        )
         for row in rows
     )
 
