@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from tenderwright.documents.edition import Pictures
+from tenderwright.documents.edition import Pictures, plain
 from tenderwright.pipeline import read
 from tenderwright.reading import package as reading
 from tenderwright.writing.html import part_html, screen_page
@@ -29,7 +29,7 @@ def _sent(root: Path) -> None:
 
 def test_what_is_named_goes_along_byte_for_byte() -> None:
     sent = composed("marram").edition("yard").files
-    assert set(sent) == {f"references/{name}" for name in ("d-02.dxf", "d-10.pdf", "d-11.png", "335-doubler.png")}
+    assert set(sent) == {f"references/{name}" for name in ("d-02.dxf", "d-10.pdf", "d-11.png", "345-bilge-keel.png")}
     assert all(content == (MARRAM / path).read_bytes() for path, content in sent.items())
     assert composed("marram").edition("owner").files == {}
     assert composed("marram").edition("priced").files == {}
@@ -39,7 +39,8 @@ def test_the_register_says_which_file_goes_along_or_where_a_document_is_seen() -
     register = next(table for table in tables(part(changed(_sent).edition("yard"), "lists")))
     where = {row[0]: row[4] for row in rows(register)}
     assert where["D-01"] == "references/d-01.pdf"
-    assert where["D-02"] == "At the museum, by appointment"
+    assert where["D-02"] == "seen as told below"
+    assert plain(register.note).endswith("Seen as told below: At the museum, by appointment.")
 
 
 def test_an_item_links_to_the_file_on_the_screen_and_names_it_on_paper() -> None:
@@ -52,12 +53,12 @@ def test_an_item_links_to_the_file_on_the_screen_and_names_it_on_paper() -> None
 
 def test_pictures_stand_with_their_item_keyed_by_frame_and_strake() -> None:
     edition = composed("marram").edition("yard")
-    (block,) = [one for one in walk(part(edition, "item-335")) if isinstance(one, Pictures)]
+    (block,) = [one for one in walk(part(edition, "item-345")) if isinstance(one, Pictures)]
     (picture,) = block.pictures
-    assert picture.caption.startswith("Fr 40, strake C, port. The doubler of 1988")
+    assert picture.caption.startswith("Fr 52, port. The port bilge keel")
     assert picture.alternative
-    for page in (screen_page(edition), part_html(edition, part(edition, "item-335"))):
-        assert re.search(r'<img src="data:image/png;base64,[A-Za-z0-9+/=]+" alt="The doubler of 1988', page)
+    for page in (screen_page(edition), part_html(edition, part(edition, "item-345"))):
+        assert re.search(r'<img src="data:image/png;base64,[A-Za-z0-9+/=]+" alt="The port bilge keel', page)
 
 
 def test_a_file_beyond_the_limit_is_told_and_left(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

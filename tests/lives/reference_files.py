@@ -74,25 +74,26 @@ def docking_plan(docking: EarlierDocking, words: list[str], *, most: float, cut:
     return sheet.crop((0, 0, wide - cut, high))
 
 
-def doubler() -> Image.Image:
-    """Draw the doubler of 1988 as it looks from the dock floor: its weld, rivets of the seams, and rust below."""
+def bilge_keel() -> Image.Image:
+    """Draw the port bilge keel as it looks from the dock floor: set in over a metre, with its tee bar and rivets."""
     picture = Image.new("RGB", (900, 640), (120, 60, 52))
     pen = ImageDraw.Draw(picture)
-    for number in range(5400):
-        x, y = (number * 7919) % 900, (number * 104729) % 640
-        shade = (number * 31) % 26
-        pen.point((x, y), fill=(106 + shade, 50 + shade // 2, 46 + shade // 2))
-    pen.line((0, 150, 900, 138), fill=(70, 34, 30), width=7)
-    pen.line((0, 520, 900, 508), fill=(70, 34, 30), width=7)
-    for seam in (172, 492):
-        for place in range(18, 900, 46):
-            y = seam - place // 75
-            pen.ellipse((place - 11, y - 11, place + 11, y + 11), fill=(136, 74, 64), outline=(76, 38, 34), width=2)
-    pen.rounded_rectangle((190, 215, 730, 445), radius=6, fill=(128, 66, 58), outline=(58, 28, 26), width=11)
-    for number, x in enumerate(range(230, 720, 58)):
-        pen.polygon(((x, 446), (x + 16, 446), (x + 9, 476 + 20 * (number % 3))), fill=(176, 96, 44))
-    pen.text((24, 24), "Fr 42", fill=(236, 226, 206), font_size=34)
-    pen.text((800, 24), "Fr 38", fill=(236, 226, 206), font_size=34)
+    pen.rectangle((0, 0, 900, 150), fill=(112, 54, 47))
+    pen.line((0, 150, 900, 150), fill=(70, 34, 30), width=7)
+    pen.rectangle((0, 235, 900, 300), fill=(104, 50, 44), outline=(64, 30, 26), width=4)
+    for place in range(24, 900, 52):
+        pen.ellipse((place - 11, 256, place + 11, 278), fill=(138, 76, 66), outline=(76, 38, 34), width=2)
+    fair = [(0.0, 470.0), (250.0, 470.0)]
+    dent = [(330.0, 440.0), (420.0, 396.0), (500.0, 392.0), (580.0, 432.0), (650.0, 466.0)]
+    edge = [*fair, *dent, (900.0, 470.0)]
+    pen.polygon([(0, 300), *edge, (900, 300)], fill=(92, 44, 40))
+    pen.line(edge, fill=(48, 24, 22), width=22, joint="curve")
+    pen.line([(250, 512), (650, 512)], fill=(236, 226, 206), width=3)
+    for end in (250, 650):
+        pen.line([(end, 500), (end, 524)], fill=(236, 226, 206), width=3)
+    pen.text((400, 524), "1.1 m", fill=(236, 226, 206), font_size=30)
+    pen.text((200, 24), "Fr 53", fill=(236, 226, 206), font_size=34)
+    pen.text((640, 24), "Fr 51", fill=(236, 226, 206), font_size=34)
     pen.text((24, 590), "Drawing, not a photograph", fill=(236, 226, 206), font_size=24)
     return picture
 
@@ -111,7 +112,7 @@ def main() -> None:
     sheet.save(FOLDER / "d-10.pdf", resolution=150)
     words = ["D-11  DOCKING PLAN AS USED, 1988", "Photocopy; the right-hand edge is missing"]
     docking_plan(dockings["docking-1988"], words, most=37.5, cut=460).save(FOLDER / "d-11.png", optimize=True)
-    doubler().quantize(48).save(FOLDER / "335-doubler.png", optimize=True)
+    bilge_keel().quantize(48).save(FOLDER / "345-bilge-keel.png", optimize=True)
     for path in sorted(FOLDER.iterdir()):
         print(path.relative_to(MARRAM), path.stat().st_size, hashlib.sha256(path.read_bytes()).hexdigest())
 

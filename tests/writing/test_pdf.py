@@ -246,7 +246,7 @@ def test_the_fetcher_refuses_what_the_build_does_not_hold(address: str) -> None:
 
 def test_the_fetcher_serves_a_picture_that_the_page_itself_holds() -> None:
     picture = Picture(
-        "references/a.png", (MARRAM / "references" / "335-doubler.png").read_bytes(), "Fr 40.", "A doubler"
+        "references/a.png", (MARRAM / "references" / "345-bilge-keel.png").read_bytes(), "Fr 40.", "A keel"
     )
     made = Typesetter().typeset(_small(Part("a", "", "Title", "item", "", (Pictures((picture,)),))), TIMESTAMP)
     assert b"/Subtype /Image" in made.pdf or b"/Subtype/Image" in made.pdf

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Sequence
 from datetime import date
 
 from tenderwright.documents.desk import Desk, capital, joined
@@ -181,7 +183,7 @@ def consolidated_lists(desk: Desk) -> Part:
 
 
 def _drawings(desk: Desk) -> list[Block]:
-    rows = []
+    rows, shared = [], _seen_by_most(desk.package.drawings)
     for drawing in desk.package.drawings:
         verified = "not verified" if drawing.verified == "none" else drawing.verified
         used = [use.by[1] for use in desk.links.referred_to_by("drawing", drawing.drawing) if use.by[0] == "item"]
@@ -192,7 +194,7 @@ def _drawings(desk: Desk) -> list[Block]:
                     inline(drawing.title),
                     inline(drawing.revision),
                     inline(verified),
-                    _kept_at(desk, drawing),
+                    _kept_at(desk, drawing, shared),
                     _item_list(desk, used),
                 ),
                 anchor=desk.anchor("drawing", drawing.drawing),
@@ -207,14 +209,25 @@ def _drawings(desk: Desk) -> list[Block]:
         Column("Items", width=3.2),
     )
     note = inline("A document not verified as fitted is a guide only; what it shows is confirmed on board.")
+    if shared:
+        first = next(one.seen for one in desk.package.drawings if one.seen is not None and one.seen.text == shared)
+        note = (*note, *inline(" Seen as told below: "), *desk.words(first), *inline("."))
     return [Heading("Reference documents"), Table(columns, tuple(rows), note=note)]
 
 
-def _kept_at(desk: Desk, drawing: Drawing) -> Inline:
+def _seen_by_most(drawings: Sequence[Drawing]) -> str:
+    """Give where most documents can be seen, where that is the same of several: it is said once."""
+    told = Counter(one.seen.text for one in drawings if not one.file and one.seen is not None)
+    return next((text for text, times in told.most_common(1) if times > 2), "")
+
+
+def _kept_at(desk: Desk, drawing: Drawing, shared: str) -> Inline:
     """Say which file goes along with the tender, or where and when the document can be seen, and who holds it."""
     held = f"held by {drawing.holder}" if drawing.holder else ""
     if (file := desk.carried(drawing.file)) is not None:
         return inline("references/", file, f"; {held}" if held else "")
+    if drawing.seen is not None and drawing.seen.text == shared:
+        return inline("seen as told below", f"; {held}" if held else "")
     if drawing.seen is not None:
         return (*desk.words(drawing.seen), *inline(f"; {held}" if held else ""))
     return inline(held or "–")

@@ -60,7 +60,6 @@ def _body(desk: Desk, item: Item) -> list[Block]:
         *_told(desk, "Scope", item.scope),
         *_told(desk, "Where", item.where.text),
         *item_lines(desk, item),
-        *item_pictures(desk, item),
         *_requirements(desk, item),
         *_decision(desk, item),
         *_access(desk, item),
@@ -69,6 +68,7 @@ def _body(desk: Desk, item: Item) -> list[Block]:
         *_precautions(desk, item),
         *_heritage(desk, item),
         *item_points(desk, item),
+        *item_pictures(desk, item),
         *_references(desk, item),
         *item_tables(desk, item),
     ]
