@@ -11,6 +11,7 @@ import pytest
 from tenderwright.documents.edition import (
     Block,
     Column,
+    Facts,
     Figure,
     Heading,
     Paragraph,
@@ -121,6 +122,20 @@ def test_a_long_table_repeats_its_head_and_breaks_no_row() -> None:
         lines = sum("Two lines" in text.text or "lines of" in text.text for text in texts)
         whole = whole or lines / rows_here
         assert lines == whole * rows_here
+
+
+def test_no_row_of_a_table_stands_alone_on_a_page() -> None:
+    for above in range(30, 36):
+        filler = tuple(Paragraph(inline(f"Paragraph {index}.")) for index in range(above))
+        rows = tuple(Row(cells(f"row {index}", "Words.")) for index in range(6))
+        table = Table((Column("Short head"), Column("Other")), rows)
+        facts = Facts(tuple((f"row {index}", inline("Words.")) for index in range(6)))
+        for block in (table, facts):
+            document = _lay_out(Part("a", "1", "Title", "data", "", (*filler, Heading("Last heading"), block)))
+            for page in document.pages:
+                texts = [text.text for text, _ in _boxes(page._page_box)]
+                assert sum(text.startswith("row ") for text in texts) != 1
+                assert ("Last heading" in texts) <= ("row 1" in texts)
 
 
 def test_decimal_points_of_a_column_stand_under_each_other() -> None:

@@ -3,12 +3,19 @@
 from __future__ import annotations
 
 import gc
+import re
 from typing import Any
 
 from tenderwright.writing.clock import source_date
 from tenderwright.writing.fetching import build_fetcher, no_complaints
 from tenderwright.writing.html import paper_style
 from tenderwright.writing.typesetting.collection import paused_collection
+from tenderwright.writing.typesetting.fit import fit
+from tenderwright.writing.typesetting.sheets import Sheet, sheet_named
+
+_BODY = re.compile(r'<body id="[^"]*" class="(\S+)([^"]*)">')
+_AS_THEY_ARE = frozenset({"cover", "drawing", "statement", "brief", "donors", "landscape"})
+"""Kinds of parts that are laid out by hand, or whose drawings fill their sheets."""
 
 
 class PartSetter:
@@ -25,16 +32,34 @@ class PartSetter:
     def set(self, anchor: str, page: str) -> bytes:
         """Give the PDF of a part; raises `WritingError` when the typesetter complains of anything."""
         with source_date(0), no_complaints(f"part {anchor}"), paused_collection():
-            document = self._laid_out(page)
-            pdf: bytes = document.write_pdf(pdf_variant="pdf/ua-1", finisher=lambda _, pdf: _name_headers(pdf, anchor))
+            document, size = self._fitted(anchor, page)
+            pdf: bytes = document.write_pdf(
+                zoom=size, pdf_variant="pdf/ua-1", finisher=lambda _, pdf: _name_headers(pdf, anchor)
+            )
         del document
         gc.collect(0)
         return pdf
 
-    def _laid_out(self, page: str) -> Any:
+    def _fitted(self, anchor: str, page: str) -> tuple[Any, float]:
+        """Lay out a part, fitted to its pages where its kind and its figures let it, with the size to paint it at."""
+        from weasyprint import CSS
+
+        body = _BODY.search(page)
+        if body is None or set(body[2].split()) & _AS_THEY_ARE:
+            return self._laid_out(page), 1.0
+        name = body[1]
+
+        def lay_out(sheet: Sheet) -> Any:
+            return self._laid_out(page, CSS(string=f"@page {name} {{ {sheet.rule} }}"))
+
+        return fit(sheet_named(name), anchor, lay_out, to_scale="<figure" in page)
+
+    def _laid_out(self, page: str, *more: Any) -> Any:
         from weasyprint import HTML
 
-        return HTML(string=page, url_fetcher=self._fetcher).render(font_config=self._fonts, stylesheets=[self._style])
+        return HTML(string=page, url_fetcher=self._fetcher).render(
+            font_config=self._fonts, stylesheets=[self._style, *more]
+        )
 
 
 def _name_headers(pdf: Any, anchor: str) -> None:

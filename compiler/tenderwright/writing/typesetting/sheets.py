@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import astuple, dataclass
 from typing import Literal
 
 Form = Literal["", "landscape", "drawing", "cover", "statement"]
@@ -22,8 +22,12 @@ class Sheet:
     @property
     def rule(self) -> str:
         """Give what the style sheet says of it."""
-        margins = " ".join(f"{side:g}mm" for side in (self.top, self.right, self.bottom, self.left))
-        return f"size: {self.width:g}mm {self.height:g}mm; margin: {margins};"
+        margins = " ".join(f"{side:.6g}mm" for side in (self.top, self.right, self.bottom, self.left))
+        return f"size: {self.width:.6g}mm {self.height:.6g}mm; margin: {margins};"
+
+    def scaled(self, factor: float) -> Sheet:
+        """Give a sheet so many times as large."""
+        return Sheet(*(round(factor * side, 4) for side in astuple(self)))
 
 
 SHEETS: dict[tuple[str, Form], Sheet] = {
@@ -50,6 +54,11 @@ def form_of(kind: str, landscape: bool) -> Form:
 def sheet_class(page_size: str, form: Form) -> str:
     """Give the name by which the style sheet knows a sheet."""
     return "-".join(filter(None, (page_size.lower(), form)))
+
+
+def sheet_named(name: str) -> Sheet:
+    """Give the sheet that the style sheet knows by a name."""
+    return next(sheet for (size, form), sheet in SHEETS.items() if sheet_class(size, form) == name)
 
 
 def sheet_rules() -> str:
