@@ -16,8 +16,13 @@ class Built(Protocol):
         """Give what it was built from, as the kernel takes it too."""
 
 
+_PLAIN = frozenset({float, int, str, bool})
+
+
 def plain(value: Any) -> Any:
     """Turn an input of a kernel into numbers, texts, lists and mappings."""
+    if value is None or type(value) in _PLAIN:
+        return value
     if isinstance(value, Built):
         return plain(value.as_input())
     if isinstance(value, Mapping):

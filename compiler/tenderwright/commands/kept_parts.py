@@ -41,13 +41,13 @@ class PartsInFolder:
                 return content[SIZE:]
         return None
 
-    def put(self, page: str, pdf: bytes) -> None:
+    def put(self, page: str, content: bytes) -> None:
         """Keep the PDF of a part; where that cannot be done, it is set again next time."""
         with suppress(OSError):
             self._tidy()
             file = self._file(page)
             part = file.with_suffix(f".{os.getpid()}")
-            part.write_bytes(digest(pdf) + pdf)
+            part.write_bytes(digest(content) + content)
             part.replace(file)
 
     @cached_property

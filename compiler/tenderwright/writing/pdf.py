@@ -10,7 +10,8 @@ from tenderwright.writing.errors import WritingError
 from tenderwright.writing.html import part_html
 from tenderwright.writing.typesetting.collection import paused_collection
 from tenderwright.writing.typesetting.join import join, page_count, page_words
-from tenderwright.writing.typesetting.parts import KeptParts, Parts, uncovered
+from tenderwright.writing.typesetting.kept import KeptParts
+from tenderwright.writing.typesetting.parts import Parts, uncovered
 
 _CONTENTS_LINES = 100
 """Lines of contents that a page holds, about; a first guess only."""
@@ -35,6 +36,7 @@ class Typesetter:
 
     def __init__(self, kept: KeptParts | None = None, processes: int | None = None) -> None:
         """Take where parts are kept between runs, and by how many processes they are set: by default, one a core."""
+        self._kept = kept
         self._parts = Parts(kept, processes)
         self._contents_pages: dict[str, int] = {}
 
@@ -50,7 +52,7 @@ class Typesetter:
         with paused_collection():
             run.set({one.anchor: part_html(edition, one, with_style=False) for one in edition.parts if not _lists(one)})
             first_pages = self._set_contents(edition, run)
-            pdf = join(edition, run.pdfs, timestamp)
+            pdf = join(edition, run.pdfs, timestamp, self._kept)
         self._parts.hold(kept_as or edition.name, {page: run.pdfs[anchor] for anchor, page in run.pages.items()})
         return Typeset(pdf, first_pages, sum(run.counts.values()), tuple(dict.fromkeys(run.laid_out)), run.uncovered())
 

@@ -17,11 +17,12 @@ from tenderwright.writing.faces import Face
 from tenderwright.writing.rendering import edition_mark, environment
 from tenderwright.writing.typesetting.furniture import FURNITURE_FACES, Furniture, PageWords, resource
 from tenderwright.writing.typesetting.joined_faces import JoinedFace, face_called
+from tenderwright.writing.typesetting.kept import KeptParts
 from tenderwright.writing.typesetting.links import ACROSS
 from tenderwright.writing.typesetting.sheets import SHEETS, form_of
 
 
-def join(edition: Edition, parts: Mapping[str, bytes], timestamp: int) -> bytes:
+def join(edition: Edition, parts: Mapping[str, bytes], timestamp: int, kept: KeptParts | None = None) -> bytes:
     """Join the PDFs of an edition's parts, given by anchor, into one with fixed metadata.
 
     Raises `WritingError` where an anchor stands twice or a link leads to none.
@@ -31,7 +32,7 @@ def join(edition: Edition, parts: Mapping[str, bytes], timestamp: int) -> bytes:
     joined = _Joined(edition)
     for part in edition.parts:
         joined.add(part, parts[part.anchor])
-    return joined.finish(timestamp)
+    return joined.finish(timestamp, kept)
 
 
 def page_count(pdf: bytes) -> int:
@@ -156,7 +157,7 @@ class _Joined:
         else:
             self._outline.append(_Heading(group, here.destination, [here], open=True))
 
-    def finish(self, timestamp: int) -> bytes:
+    def finish(self, timestamp: int, kept: KeptParts | None) -> bytes:
         """Paint the margins, close what holds the parts together, and write the file."""
         from pikepdf import Array, Dictionary, Name, ObjectStreamMode, String
 
@@ -164,7 +165,7 @@ class _Joined:
         self._paint_margins()
         self._resolve()
         for face in self._faces.values():
-            face.embed()
+            face.embed(kept)
         self._document.K = Array(self._elements)
         nums = [entry for number, element in enumerate(self._parents) for entry in (number, element)]
         tree = Dictionary(

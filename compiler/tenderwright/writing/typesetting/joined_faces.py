@@ -8,6 +8,7 @@ from io import BytesIO
 from typing import Any
 
 from tenderwright.writing.faces import FACES, Face, face_bytes
+from tenderwright.writing.typesetting.kept import KeptParts
 
 _MAPPED = re.compile(rb"<([0-9a-f]{4})> <([0-9a-f]+)>")
 _WEIGHTS = {400: "", 600: "-Semi-Bold", 700: "-Bold"}
@@ -72,7 +73,7 @@ class JoinedFace:
             shown.append(f"{glyph:04x}")
         return f"<{''.join(shown)}>".encode()
 
-    def embed(self) -> None:
+    def embed(self, kept: KeptParts | None) -> None:
         """Fill the font's object: the subset of the face, its widths and what its glyphs mean."""
         from pikepdf import Array, Dictionary, Name, Stream
 
@@ -82,7 +83,7 @@ class JoinedFace:
         widths: list[Any] = []
         for glyph in sorted(self._glyphs):
             widths += [glyph, Array([round(metrics[order[glyph]][0] * scale)])]
-        program = Stream(self._pdf, _subset(self._face, tuple(sorted(self._glyphs))))
+        program = Stream(self._pdf, _kept_subset(self._face, tuple(sorted(self._glyphs)), kept))
         program.Subtype = Name.OpenType
         base = Name(f"/TENDER+{name}")
         descriptor = Dictionary(
@@ -136,6 +137,18 @@ class JoinedFace:
         return "\n".join(lines).encode()
 
 
+def _kept_subset(face: Face, glyphs: tuple[int, ...], kept: KeptParts | None) -> bytes:
+    """Give a subset of a face, from what an earlier run kept where there is such."""
+    if kept is None:
+        return _subset(face, glyphs)
+    name = f"{face.file} {glyphs}"
+    program = kept.get(name)
+    if program is None:
+        program = _subset(face, glyphs)
+        kept.put(name, program)
+    return program
+
+
 @cache
 def _subset(face: Face, glyphs: tuple[int, ...]) -> bytes:
     """Give the program of a face with some of its glyphs, numbered as in the whole."""
@@ -144,7 +157,7 @@ def _subset(face: Face, glyphs: tuple[int, ...]) -> bytes:
 
     content = face_bytes(face.url)
     assert content is not None
-    font = TTFont(BytesIO(content), lazy=True, recalcTimestamp=False)
+    font = TTFont(BytesIO(content), lazy=True, recalcTimestamp=False, recalcBBoxes=False)
     options = Options(
         retain_gids=True, hinting=False, layout_features=[], glyph_names=False, notdef_outline=True, name_IDs=[]
     )

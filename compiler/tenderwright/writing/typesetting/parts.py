@@ -8,26 +8,16 @@ from concurrent.futures import ThreadPoolExecutor
 from functools import partial
 from html import unescape
 from queue import Empty, SimpleQueue
-from typing import Protocol
 from weakref import finalize
 
 from tenderwright.writing.errors import WritingError
 from tenderwright.writing.faces import covered_characters
+from tenderwright.writing.typesetting.kept import KeptParts
 from tenderwright.writing.typesetting.setter import PartSetter
 from tenderwright.writing.typesetting.worker import Answer, Task, Worker, answer
 
 _WORTH_A_PROCESS = 150_000
 """Characters of HTML that are set here before another process has started and set its first part."""
-
-
-class KeptParts(Protocol):
-    """Parts that earlier runs set."""
-
-    def get(self, page: str) -> bytes | None:
-        """Give the PDF of a part that was kept, by its HTML."""
-
-    def put(self, page: str, pdf: bytes) -> None:
-        """Keep the PDF of a part."""
 
 
 class Parts:
