@@ -81,7 +81,7 @@ def test_a_new_title_reaches_the_parts_that_give_it(watched: tuple[Rounds, _Reco
     rounds, recorder = watched
     edit(rounds.root, RIVETS, "title: Rivets, renew", "title: Rivets, renew hot")
     rounds.once()
-    assert recorder.rounds[-1] == {"item-320", "contents", "schedule", "lists"}
+    assert recorder.rounds[-1] == {"item-320", "asked", "contents", "schedule", "lists"}
 
 
 def test_a_calculated_figure_reaches_the_parts_that_show_it(watched: tuple[Rounds, _Recorder]) -> None:

@@ -23,7 +23,7 @@ def plain(value: Any) -> Any:
     """Turn an input of a kernel into numbers, texts, lists and mappings."""
     if value is None or type(value) in _PLAIN:
         return value
-    if isinstance(value, Built):
+    if type(value) not in (dict, list, tuple) and isinstance(value, Built):
         return plain(value.as_input())
     if isinstance(value, Mapping):
         return {key: plain(entry) for key, entry in value.items()}

@@ -11,6 +11,7 @@ from tenderwright.commands.edition_outputs import EDITIONS, PREVIEW, notices_for
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.kept_parts import kept_parts
+from tenderwright.commands.kept_results import kept_results
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
 from tenderwright.commands.typesetter import need_typesetter
@@ -54,7 +55,8 @@ def build_once(root: Path, out: Path, only: str | None, typesetter: Typesetter, 
     """Compile a package and write its editions, with `priced` the priced specification too."""
     with progress("reading and calculating"):
         files = read(root)
-        compiled = compile_package(files)
+        with kept_results(root) as kept:
+            compiled = compile_package(files, kept)
         owner = compile_owner(files, compiled)
     notices = notices_for(compiled, owner, only)
     sys.stderr.write(as_text(notices, files.texts))

@@ -12,6 +12,7 @@ from tenderwright.commands.edition_outputs import PREVIEW, notices_for, write_ed
 from tenderwright.commands.exits import CLEAN
 from tenderwright.commands.folder import WrongUse
 from tenderwright.commands.kept_parts import kept_parts
+from tenderwright.commands.kept_results import kept_results
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import compile_owner, compile_package, compose_yard, read, stamp_of
 from tenderwright.reading.package import Files
@@ -58,7 +59,8 @@ class Rounds:
         files = read(self.root, self.kept)
         changed = _changed(files, self.kept)
         self.kept = files.sources
-        compiled = compile_package(files)
+        with kept_results(self.root) as kept:
+            compiled = compile_package(files, kept)
         owner = compile_owner(files, compiled)
         notices = notices_for(compiled, owner, self.only)
         sys.stderr.write(as_text(notices, files.texts))

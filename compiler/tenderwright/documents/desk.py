@@ -187,10 +187,10 @@ class Desk:
 
     def prose(self, written: WrittenProse) -> Prose:
         """Give written text as parsed tokens with every reference turned into an anchor and its words."""
-        tokens = copy.deepcopy(list(parse_prose(written.text)))
+        tokens = [copy.copy(token) for token in parse_prose(written.text)]
         for token in tokens:
             if token.children:
-                token.children = self._resolved(token.children)
+                token.children = self._resolved([_own(child) for child in token.children])
         return Prose(tokens)
 
     def words(self, written: WrittenProse) -> Inline:
@@ -267,6 +267,13 @@ class Desk:
                 child.content = set_units(child.content)
             resolved.append(child)
         return resolved
+
+
+def _own(token: Token) -> Token:
+    """Copy a parsed token, so that what was parsed once for all stays as it is."""
+    made = copy.copy(token)
+    made.attrs = dict(token.attrs)
+    return made
 
 
 def set_units(text: str) -> str:
