@@ -20,6 +20,7 @@ from pathlib import Path
 from time import process_time
 from typing import Any
 
+from tests.bench.former import FORMER, Took, compilers, issued
 from tests.bench.generate import MARRAM, generate
 
 BARE = "import numpy, yaml, jsonschema, pint, markdown_it"
@@ -103,7 +104,7 @@ def composed_yard() -> tuple[Any, int]:
 
 
 def typesetting() -> Ratio:
-    """Typeset the yard edition, over laying out the same final HTML by WeasyPrint alone and joining its pages."""
+    """Typeset the yard edition in one process, over WeasyPrint alone laying out the same final HTML as one file."""
     from weasyprint import CSS, HTML
     from weasyprint.text.fonts import FontConfiguration
 
@@ -112,7 +113,7 @@ def typesetting() -> Ratio:
     from tenderwright.writing.pdf import Typesetter
 
     edition, time = composed_yard()
-    pages = Typesetter().typeset(edition, time).first_pages
+    pages = Typesetter(processes=1).typeset(edition, time).first_pages
     parts = [part_html(edition, part, pages, with_style=False) for part in edition.parts]
 
     def bare() -> None:
@@ -121,29 +122,8 @@ def typesetting() -> Ratio:
         laid = [HTML(string=page, url_fetcher=fetcher).render(font_config=fonts, stylesheets=[style]) for page in parts]
         laid[0].copy([page for document in laid for page in document.pages]).write_pdf(pdf_variant="pdf/ua-1")
 
-    ours, other = best(2, lambda: Typesetter().typeset(edition, time), bare)
+    ours, other = best(2, lambda: Typesetter(processes=1).typeset(edition, time), bare)
     return Ratio("PDF of the yard edition / WeasyPrint on the same HTML", ours, other, 1.15)
-
-
-def rounds(folder: Path) -> list[Ratio]:
-    """Build again in a long-lived process after one item was edited, over the first build."""
-    from tenderwright.commands.watch import Rounds
-
-    package = folder / "watched"
-    generate(package, len(list((MARRAM / "items").glob("*.yaml"))))
-    item = next((package / "items").glob("420-*.yaml"))
-    builder = Rounds(package, folder / "out", "yard")
-    _, first_all = _round(builder)
-    again_page = again_all = float("inf")
-    for number in range(3):
-        text = item.read_text("utf-8").replace("title: ", f"title: {number} ", 1)
-        item.write_text(text, "utf-8")
-        page, everything = _round(builder)
-        again_page, again_all = min(again_page, page), min(again_all, everything)
-    return [
-        Ratio("notices and HTML after one item is edited / first build", again_page, first_all, 0.1),
-        Ratio("all files after one item is edited / first build", again_all, first_all, 1 / 3),
-    ]
 
 
 class _Timed(io.StringIO):
@@ -168,6 +148,50 @@ def _round(builder: Any) -> tuple[float, float]:
         raise RuntimeError(f"the package was not built: {said.getvalue()}")
     page, everything = said.times
     return page - start, everything - start
+
+
+def against_former(folder: Path) -> list[Ratio]:
+    """Build, build again and issue, over the same by the compiler as it was at an earlier commit."""
+    with compilers(folder) as (ours, former):
+        before, first = former.build(), ours.build()
+        ours.edit("At once.")
+        edited = ours.build()
+        ours.commit("An item")
+        ours.build()
+        ours.commit("Nothing")
+        again = ours.build()
+        ours.forget()
+        mine, others = issued(ours), issued(former)
+    said = f"at {FORMER[:7]}"
+    return [
+        Ratio(f"all papers: processor / {said}", first.processor, before.processor, 0.50),
+        Ratio(f"all papers: wall / {said}", first.wall, before.wall, 0.30),
+        Ratio(f"all files after one item is edited / all papers {said}", edited.processor, before.processor, 0.15),
+        Ratio(f"all files after a new commit of nothing / all papers {said}", again.processor, before.processor, 0.10),
+        *watched(folder, before),
+        *(Ratio(f"`{name}` / `{name}` {said}", mine[name].processor, others[name].processor, 0.50) for name in mine),
+    ]
+
+
+def watched(folder: Path, before: Took) -> list[Ratio]:
+    """Build again in a long-lived process after one item was edited, over all papers of the former compiler."""
+    from tenderwright.commands.watch import Rounds
+
+    package = folder / "watched-whole"
+    shutil.copytree(MARRAM, package)
+    (item,) = package.glob("items/420-*.yaml")
+    builder = Rounds(package, folder / "out-whole", None)
+    _round(builder)
+    page = everything = float("inf")
+    for number in range(3):
+        item.write_text(item.read_text("utf-8").replace("scope: |\n  ", f"scope: |\n  {number} times. ", 1), "utf-8")
+        times = _round(builder)
+        page, everything = min(page, times[0]), min(everything, times[1])
+    said = f"all papers at {FORMER[:7]}"
+    return [
+        Ratio(f"notices and HTML after one item is edited, watched / {said}", page, before.processor, 0.02),
+        Ratio(f"all files after one item is edited, watched / {said}", everything, before.processor, 0.10),
+    ]
 
 
 def many_readings(folder: Path) -> list[Ratio]:
@@ -223,7 +247,7 @@ def main() -> None:
                     lambda: start_of_check(folder),
                     lambda: [growth_of_check(folder)],
                     lambda: [typesetting()],
-                    lambda: rounds(folder),
+                    lambda: against_former(folder),
                     lambda: many_readings(folder),
                     lambda: [many_trials()],
                 )

@@ -89,7 +89,7 @@ def test_a_calculated_figure_reaches_the_parts_that_show_it(watched: tuple[Round
     edit(rounds.root, "vessel/tanks.yaml", "sounding: 0.30 m", "sounding: 0.45 m")
     rounds.once()
     laid = recorder.rounds[-1]
-    assert {"item-140", "tanks"} <= laid
+    assert "item-140" in laid
     assert not {"item-320", "item-420", "general-requirements", "cover"} & laid
 
 
