@@ -143,11 +143,14 @@ def _frames(desk: Desk) -> list[Block]:
     return [Heading("Frames", 3), Table(columns, rows, note=note, small=True)]
 
 
+_MATERIALS = {"pcb": "PCB"}
+
+
 def _hazards(desk: Desk, ship: Particulars) -> list[Block]:
     rows = tuple(
         Row(
             (
-                inline(h.material),
+                inline(_MATERIALS.get(h.material, h.material)),
                 inline(h.where),
                 inline(h.status),
                 inline(desk.ref(h.report)) if h.report else inline("–"),
