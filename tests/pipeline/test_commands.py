@@ -24,7 +24,7 @@ def root(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(autouse=True)
 def typeset_once(monkeypatch: pytest.MonkeyPatch, typesetter: Typesetter) -> None:
     """Let every build in this process share one typesetter."""
-    monkeypatch.setattr("tenderwright.writing.pdf.Typesetter", lambda: typesetter)
+    monkeypatch.setattr("tenderwright.writing.pdf.Typesetter", lambda *kept: typesetter)
 
 
 def test_build_in_a_pipe_prints_what_it_wrote_and_nothing_else(both: Both) -> None:
