@@ -77,7 +77,7 @@ def test_without_facilities_the_levels_stand_alone() -> None:
     alone = water_levels_there(replace(package, facilities=()), calculated)
     for drawn in (alone, figure(DRAWN)):
         assert len(of_kind(drawn, "gauge")) == len(result_of(calculated, landing_stages))
-        assert of_kind(drawn, "fits") == ["over the dock floor"]
+        assert " ".join(of_kind(drawn, "fits")) == "over the dock floor"
         assert "facility" not in drawn.caption
         assert len(levels(drawn)) == len(result_of(calculated, landing_stages))
 

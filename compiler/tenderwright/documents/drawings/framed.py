@@ -18,7 +18,7 @@ MARGIN = 3.0
 """Space between the frame and what is drawn, mm."""
 BLOCK = Room(90.0, 47.0)
 """The title block, mm."""
-_SHIP, _SCALE, _CELLS, _DATA, _CAUTION = 9.6, 14.4, 22.8, 30.6, 37.2
+_SHIP, _SCALE, _CELLS, _DATA, _CAUTION = 9.4, 14.0, 22.2, 29.9, 36.3
 """Where the rows of the title block begin under the title, mm from its top."""
 _SAFE = 0.82
 """Share of the block that words are set in, so that a browser with none of our faces keeps them in it as well."""

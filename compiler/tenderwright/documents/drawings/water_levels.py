@@ -29,7 +29,7 @@ from tenderwright.quantities.display import in_column, show
 
 TITLE = "Levels of the water as she lands"
 AT_FACILITIES = "Levels of the water at each facility"
-_NAMES, _COLUMN, _HEAD, _FOOT, _GAP = 48.5, 22.5, 10.5, 8.5, 2.0
+_NAMES, _COLUMN, _HEAD, _FOOT, _GAP = 48.5, 20.5, 10.5, 8.5, 1.5
 """Widths of the names of stages and of a facility (more where figures are told in two systems), space over and under,
 and between, mm."""
 _LINE, _APART = 3.2, 1.2
@@ -83,7 +83,7 @@ def _drawn(
     gauges, over = max(1, len(shown)), _HEAD if shown else _HEAD - 3.2
 
     def size(scale: int) -> tuple[float, float]:
-        wide = _NAMES + half * 1000 / scale + 8 + gauges * column + _GAP
+        wide = _NAMES + half * 1000 / scale + _starboard(scale) + gauges * column + _GAP
         said = sum(_LINE * len(_words(one)) + _APART for one in stages) + 2
         return wide, max((highest + depth) * 1000 / scale + over + _FOOT, said)
 
@@ -94,7 +94,7 @@ def _drawn(
     spare = max(0.0, room.width - wide) / 2
     head = MARGIN + over + max(0.0, room.height - high) / 2
     view = View(sheet.scale, MARGIN + _NAMES + spare + sheet.mm(half), head + sheet.mm(highest))
-    start = view.left + 8 + _GAP + spare / 2
+    start = view.left + _starboard(sheet.scale) + _GAP + spare / 2
     lines = [
         _facility((fits.get(one.facility), stages), one, block, water, view, (start + index * column, column))
         for index, (one, block, water) in enumerate(zip(shown, blocks, there, strict=True))
@@ -136,6 +136,11 @@ def _water(fit: Verdict | None, facility: Facility) -> float | None:
     return there if there is not None else facility.limits.blocks.si if facility.limits.blocks else None
 
 
+def _starboard(scale: int) -> float:
+    """Give the room to starboard of the centreline, mm: half a keel block and a little."""
+    return max(8.0, 500.0 / scale + 1.0)
+
+
 def _ship(package: Package, form: HullForm, x: float, built: float, view: View) -> str:
     """Draw her port half amidships as she stands dry on a block, over the dock floor."""
     under = outline.keel_underside(package.particulars)
@@ -150,7 +155,7 @@ def _ship(package: Package, form: HullForm, x: float, built: float, view: View) 
         bar = [(-wide, keel.depth.si), (wide, keel.depth.si), (wide, 0.0), (-wide, 0.0)]
         marks.append(pen.polygon(view.all(bar), pen.FINE, fill="#bbbbbb"))
     floor, half = view.y(-built), max(-y for y, _ in port)
-    marks.append(pen.line((view.x(-half), floor), (view.left + 8, floor), pen.HEAVY))
+    marks.append(pen.line((view.x(-half), floor), (view.left + _starboard(view.scale), floor), pen.HEAVY))
     marks.append(pen.line((view.left, view.y(max(z for _, z in port)) - 3), (view.left, floor), pen.FINE, pen.CHAIN))
     marks.append(pen.text((view.left, floor + 4.2), "port half, looking forward", pen.SMALL, "end"))
     return "".join(marks)
