@@ -8,11 +8,15 @@ from pathlib import Path
 
 import pytest
 
+from tenderwright.comparing.changes import differences
+from tenderwright.comparing.data import package_data
+from tenderwright.comparing.subject import subject_of
 from tenderwright.documents.edition import Pictures, plain
 from tenderwright.pipeline import read
 from tenderwright.reading import package as reading
+from tenderwright.reading.git_state import uncommitted
 from tenderwright.writing.html import part_html, screen_page
-from tests.pipeline.packages import MARRAM, edit, starter
+from tests.pipeline.packages import MARRAM, commit, edit, starter
 
 from .composed import changed, composed, part, rows, tables, walk
 
@@ -78,3 +82,23 @@ def test_no_link_out_of_the_package_is_followed(tmp_path: Path) -> None:
     files = read(root)
     assert files.travelling == {}
     assert [one.code for one in files.notices] == ["outside-package"]
+
+
+def test_a_file_that_is_not_as_committed_makes_a_draft(tmp_path: Path) -> None:
+    root = starter(tmp_path / "sandling")
+    _sent(root)
+    commit(root)
+    assert uncommitted(root, read(root).without_owner().paths) == []
+    (root / "references" / "d-01.pdf").write_bytes(PDF + b"another")
+    (root / "references" / "d-02.pdf").write_bytes(PDF)
+    assert uncommitted(root, read(root).without_owner().paths) == ["references/d-01.pdf", "references/d-02.pdf"]
+
+
+def test_an_addendum_tells_of_a_file_that_is_another(tmp_path: Path) -> None:
+    root = starter(tmp_path / "sandling")
+    _sent(root)
+    before = package_data(read(root))
+    (root / "references" / "d-01.pdf").write_bytes(PDF + b"another")
+    operations = differences(before, package_data(read(root)))
+    assert [one.file for one in operations] == ["references/d-01.pdf"]
+    assert subject_of("references/d-01.pdf", before, before).title == "Reference document d-01.pdf"
