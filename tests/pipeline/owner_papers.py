@@ -200,6 +200,12 @@ def _bid(canaries: Canaries, facility: str, lines: Mapping[str, Decimal], servic
         [
             f'yard: "{canaries.word("a yard")}"',
             f"facility: {facility}",
+            "dock:",
+            f'  name: "{canaries.word("a dock")}"',
+            f'  limits: {{ tide: "{canaries.word("a tide")}" }}',
+            f'  certificate: {{ by: "{canaries.word("a body")}", number: "{canaries.word("a number")}", '
+            "valid_until: 2028-12-31 }",
+            f'  lacking: ["{canaries.word("a figure")}"]',
             "received: 2027-12-09",
             f'file: "{canaries.word("a file")}"',
             f"sha256: {'0123456789abcdef' * 4}",
@@ -219,6 +225,7 @@ def _bid(canaries: Canaries, facility: str, lines: Mapping[str, Decimal], servic
             "addenda: []",
             "site_visit: true",
             "dates_accepted: true",
+            "terms_accepted: true",
             "earliest_docking: 2028-04-03",
             "days: 37",
             "dock_days: 28",
