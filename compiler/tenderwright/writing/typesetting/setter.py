@@ -14,8 +14,8 @@ from tenderwright.writing.typesetting.fit import fit
 from tenderwright.writing.typesetting.sheets import Sheet, sheet_named
 
 _BODY = re.compile(r'<body id="[^"]*" class="(\S+)([^"]*)">')
-_AS_THEY_ARE = frozenset({"cover", "drawing", "statement", "brief", "donors", "landscape"})
-"""Kinds of parts that are laid out by hand, or whose drawings fill their sheets."""
+_AS_THEY_ARE = frozenset({"cover", "drawing", "statement", "brief", "donors", "record", "landscape"})
+"""Kinds of parts laid out by hand, whose drawings fill their sheets, or whose type is as small as it may be."""
 
 
 class PartSetter:
