@@ -131,5 +131,5 @@ def issued(one: Compiler) -> dict[str, Took]:
     one.edit("Once.")
     one.amend()
     one.commit("An addendum")
-    took["addendum"] = one.run("addendum", one.package, "bench-1", "HEAD", "--out", one.out)
+    took["addendum"] = one.run("addendum", one.package, "bench-1", "HEAD", "--out", one.out / "addenda")
     return took
