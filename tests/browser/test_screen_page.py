@@ -31,6 +31,14 @@ OVERFLOWING = """() => Array.from(document.querySelectorAll("body *"))
   .map((one) => one.outerHTML.slice(0, 100))"""
 """What reaches past the right edge of the window; a wide table scrolls within its own box."""
 
+OUTSIDE_THEIR_DRAWING = """() => Array.from(document.querySelectorAll("figure svg text")).filter((text) => {
+  const box = text.getBoundingClientRect();
+  const frame = text.ownerSVGElement.getBoundingClientRect();
+  const over = Math.max(frame.left - box.left, box.right - frame.right, frame.top - box.top, box.bottom - frame.bottom);
+  return box.width && over > 2;
+}).map((text) => text.closest("figure").textContent.slice(0, 40) + ": " + text.textContent)"""
+"""Texts that reach past the edge of their drawing by more than 2 pixels."""
+
 
 def shown_parts(opened: Opened) -> list[str]:
     return [part.anchor for part in opened.edition.parts if part.kind not in ("cover", "contents")]
@@ -74,6 +82,10 @@ def test_nothing_runs_off_the_side(width: int, opened: Opened) -> None:
     opened.page.locator(".parts-list").evaluate("(list) => { list.open = true; }")
     assert opened.page.evaluate("document.documentElement.scrollWidth") <= width
     assert opened.page.evaluate(OVERFLOWING) == []
+
+
+def test_the_texts_of_a_drawing_stay_inside_its_frame(opened: Opened) -> None:
+    assert opened.page.evaluate(OUTSIDE_THEIR_DRAWING) == []
 
 
 def test_the_contents_follow_the_reader(opened: Opened) -> None:

@@ -1,4 +1,4 @@
-"""Where results are kept: in the user's cache folder alone, whole, for this compiler alone, and only by `check`."""
+"""Where results are kept: in the user's cache folder alone, whole, for this compiler, never for what is issued."""
 
 from __future__ import annotations
 
@@ -60,11 +60,11 @@ def test_nothing_is_kept_where_nothing_can_be(
     assert first.code == 0
 
 
-def test_only_check_looks_at_what_is_kept() -> None:
-    name = "tenderwright.commands.kept_results"
-    assert [one.name for one in modules() if any(imported.startswith(name) for imported in one.imports)] == [
-        "commands/check.py"
-    ]
+def test_what_is_issued_or_verified_never_looks_at_what_is_kept() -> None:
+    kept = ("tenderwright.commands.kept_results", "tenderwright.commands.kept_parts")
+    looking = {one.name for one in modules() if any(name.startswith(kept) for name in one.imports)}
+    assert {"commands/build.py", "commands/check.py"} < looking
+    assert not looking & {"commands/issue.py", "commands/verify.py", "commands/yard_at.py"}
 
 
 def test_another_state_of_our_files_is_another_maker(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

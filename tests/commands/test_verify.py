@@ -16,6 +16,7 @@ from tenderwright.commands import verify as command
 from tenderwright.commands.yard_at import YardAt, yard_at
 from tenderwright.writing.archive import archive, zip_members
 from tests.pipeline.packages import commit, edit, files_of, git, starter
+from tests.writing.test_pdf_pages import drawn
 
 from .conftest import FirstIssue
 from .run import Ran, Runner
@@ -79,13 +80,18 @@ def test_a_parcel_is_the_same_whatever_the_files_are_now(
 
 
 def test_one_byte_of_a_page(compare: Callable[[bytes], Ran], issued_once: FirstIssue) -> None:
-    ran = compare(_changed(issued_once, "specification.pdf", lambda pdf: pdf[:90] + bytes([pdf[90] ^ 1]) + pdf[91:]))
+    (page, start), *_ = drawn((issued_once.folder / "specification.pdf").read_bytes())
+    at = start + 90
+
+    ran = compare(
+        _changed(issued_once, "specification.pdf", lambda pdf: pdf[:at] + bytes([pdf[at] ^ 1]) + pdf[at + 1 :])
+    )
     lines = ran.out.splitlines()
     assert ran.code == 1
     assert lines[:3] == [
         f"Different: `parcel.zip` is not what commit {_commit(issued_once)} gives (files that differ: 1 of 9).",
         "  specification.pdf was altered after the manifest was written",
-        "  specification.pdf differs first at byte 90, which belongs to page 1",
+        f"  specification.pdf differs first at byte {at}, which belongs to page {page}",
     ]
     assert lines[3].startswith("  tag `issue-1` records issue 1 of BWT-2028-01 at that commit, with parcel SHA-256 ")
 

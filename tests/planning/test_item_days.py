@@ -16,10 +16,9 @@ DAYS = "phase: dry\nends: after undocking\nbegins_on: docking + 2 d\nends_on: un
 
 def test_the_item_prints_its_days() -> None:
     said = words(part(wider(of_item("phase: dry\n", DAYS)).yard[0], "item-510"))
-    assert "From in dock, dry to afloat, after undocking" in said
+    assert "from in dock, dry, to afloat after undocking" in said
     assert "docking + 2 d (7 April 2028)" in said
-    assert "Likely takes" in said
-    assert "6 d" in said
+    assert "likely takes 6 d" in said
 
 
 def _schedule(files: Files, *changes: Change) -> Schedule:

@@ -49,7 +49,7 @@ def test_bands_are_lines_and_adders_are_paid_beside_them() -> None:
 def test_bands_and_adders_are_printed_in_words() -> None:
     page = part(wider(*SET).yard[0], "item-320")
     bands = next(table for table in tables(page) if table.anchor == "table-320-bands")
-    assert [row[0] for row in rows(bands)] == ["To 60 kg/m2", "Over 60 kg/m2 to 80 kg/m2", "Over 80 kg/m2"]
+    assert [row[0] for row in rows(bands)] == ["To 60 kg/m²", "Over 60 kg/m² to 80 kg/m²", "Over 80 kg/m²"]
     assert "added to the rate of 320.b" in words(page)
 
 

@@ -151,7 +151,10 @@ def test_only_commands_that_run_nothing_are_asked(top: Path) -> None:
         repository.ask("status")
 
 
-def test_git_is_called_in_one_place() -> None:
+def test_git_is_called_in_one_place_and_nothing_else_is_but_our_own_workers() -> None:
     code = Path(module.__file__).parents[1]
     starts = re.compile(r"\bimport subprocess|\bos\.(system|popen|exec|spawn|posix_spawn)|create_subprocess")
-    assert [path.name for path in code.rglob("*.py") if starts.search(path.read_text("utf-8"))] == ["git.py"]
+    assert [path.name for path in code.rglob("*.py") if starts.search(path.read_text("utf-8"))] == [
+        "git.py",
+        "worker.py",
+    ]

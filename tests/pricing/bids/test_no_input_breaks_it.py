@@ -10,7 +10,7 @@ from typing import Any
 import openpyxl
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from openpyxl.cell.cell import ILLEGAL_CHARACTERS_RE
+from openpyxl.cell.cell import ILLEGAL_CHARACTERS_RE, MergedCell
 from openpyxl.worksheet.cell_range import CellRange
 
 from tenderwright.commands.bids_read import check_text
@@ -53,7 +53,9 @@ def _whole() -> bytes:
 def _scrambled(put: list[tuple[int, int, int, Any]], merges: list[tuple[int, int, int, int]]) -> bytes:
     book = openpyxl.load_workbook(io.BytesIO(_whole()))
     for sheet, row, column, value in put:
-        book.worksheets[sheet].cell(row, column).value = value
+        cell = book.worksheets[sheet].cell(row, column)
+        if not isinstance(cell, MergedCell):
+            cell.value = value
     for row, column, down, right in merges:
         prices = book.worksheets[1]
         area = CellRange(min_row=row, min_col=column, max_row=row + down, max_col=column + right)

@@ -9,7 +9,7 @@ from math import ceil
 
 from tenderwright.documents.drawings import pen
 from tenderwright.documents.drawings.hatch import Hatch
-from tenderwright.documents.drawings.legend import Entry, legend
+from tenderwright.documents.drawings.legend import ROW, Entry, legend, rows
 from tenderwright.documents.drawings.pen import Point
 from tenderwright.documents.drawings.sheet import OWNERS, TITLE_HEIGHT, sheet_of
 from tenderwright.documents.drawings.view import LANDSCAPE
@@ -25,7 +25,7 @@ MOST = 36
 WORK = Hatch((45,), 0.9, 0.14)
 CURE = Hatch((90,), 0.7, 0.14)
 ON_BLOCKS, _WEEK_LINE = "#e9e9e9", "#999999"
-_NAME, _NUMBER, _RIGHT, _HEAD, _KEY = 66.0, 9.0, 4.0, 12.5, 6.0
+_NAME, _NUMBER, _RIGHT, _HEAD = 66.0, 9.0, 4.0, 12.5
 _ROW, _GAP = 3.6, 0.6
 """The greatest height of a row, and the space over the first and under the last, mm."""
 _WEEK = 7
@@ -61,11 +61,16 @@ def bar_chart(package: Package, schedule: Schedule) -> tuple[Figure, ...]:
     count = max(1, ceil(len(shown) / MOST))
     each = ceil(len(shown) / count)
     parts = [shown[start : start + each] for start in range(0, len(shown), each)]
-    room = LANDSCAPE.height - TITLE_HEIGHT - _HEAD - _KEY - 2 * _GAP
+    room = LANDSCAPE.height - TITLE_HEIGHT - _HEAD - _key() - 2 * _GAP
     field = _Field(_length(schedule), each, min(_ROW, room / each)) if parts else None
     return tuple(
         _figure(package, schedule, part, (number, len(parts)), field) for number, part in enumerate(parts, 1) if field
     )
+
+
+def _key() -> float:
+    """Give the height of the key, mm."""
+    return 2.0 + ROW * len(rows(_KEY_ENTRIES, LANDSCAPE.width))
 
 
 def _length(schedule: Schedule) -> float:
@@ -81,7 +86,7 @@ def _figure(
         ("bar-chart", "Programme") if of == 1 else (f"bar-chart-{number}", f"Programme, sheet {number} of {of}")
     )
     field = replace(field, rows=len(part))
-    made = sheet_of(package, name, title, LANDSCAPE.width, field.foot + _KEY + TITLE_HEIGHT, OWNERS)
+    made = sheet_of(package, name, title, LANDSCAPE.width, field.foot + _key() + TITLE_HEIGHT, OWNERS)
     sheet = replace(made, unscaled=f"1 day = {show(field.per_day / 1000, 'paper')}")
     marks = [
         *_blocks(schedule, field),

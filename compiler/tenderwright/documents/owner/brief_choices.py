@@ -140,10 +140,10 @@ def if_nothing(desk: OwnerDesk) -> list[Block]:
     put_off = _put_off(desk)
     blocks: list[Block] = [Heading("If nothing is done")]
     if not told and not put_off:
-        words = "Not known: it needs thickness readings under surveys/, or `deferral` in the items."
+        words = "Not known: it needs thickness readings, or items that say what putting off means (deferral)."
         return [*blocks, Paragraph(inline(words))]
     if not put_off:
-        told.append("What follows where single pieces of work are put off is not written (`deferral` in an item).")
+        told.append("What putting off single pieces of work would mean is not written in the items (deferral).")
     blocks += [Paragraph(inline(" ".join(told)))] if told else []
     return [*blocks, Bullets(tuple(put_off))] if put_off else blocks
 

@@ -46,7 +46,9 @@ def _run(pieces: list[Inline], between: str = " · ", before: str = "") -> Inlin
 
 def _when(item: Item) -> str:
     begins, ends = _PHASES[item.phase], _PHASES[item.last_phase]
-    return begins if begins == ends else f"from {begins} to {ends}"
+    if begins == ends:
+        return begins
+    return f"from {begins}, to {ends}" if "," in begins else f"from {begins} to {ends}"
 
 
 def _where(desk: Desk, item: Item) -> Inline:

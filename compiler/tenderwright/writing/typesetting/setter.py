@@ -14,7 +14,7 @@ from tenderwright.writing.typesetting.fit import fit
 from tenderwright.writing.typesetting.sheets import Sheet, sheet_named
 
 _BODY = re.compile(r'<body id="[^"]*" class="(\S+)([^"]*)">')
-_AS_THEY_ARE = frozenset({"cover", "drawing", "statement", "brief", "donors", "record", "landscape"})
+_AS_THEY_ARE = frozenset({"cover", "drawing", "statement", "donors", "record", "landscape"})
 """Kinds of parts laid out by hand, whose drawings fill their sheets, or whose type is as small as it may be."""
 
 
