@@ -186,7 +186,7 @@ def test_a_form_of_another_edition_is_refused(run: Runner, tmp_path: Path, root:
     [(("--received", "9/12/2027"), "is not a date written year-month-day"), (("--colour",), "unrecognized arguments")],
 )
 def test_wrong_use(run: Runner, root: Path, words: tuple[str, ...], told: str) -> None:
-    ran = run("bids", "read", root, root / "none.xlsx", *words)
+    ran = run("bids", "read", root, root / "none.xlsx", *DAY, *words)
     assert ran.code == 2
     assert told in ran.err
 
@@ -197,18 +197,11 @@ def test_bids_needs_to_be_told_what(run: Runner) -> None:
     assert "WHAT" in ran.err
 
 
-def test_the_day_received_is_today_where_none_is_given(
-    run: Runner, root: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    class Calendar(date):
-        @classmethod
-        def today(cls) -> date:
-            return date(2027, 12, 10)
-
-    monkeypatch.setattr("tenderwright.commands.bids_read.date", Calendar)
-    assert run("bids", "read", root, returned(root), "--yard", "Ostrey").code == 0
-    (bid,) = bids(root).values()
-    assert bid.received == date(2027, 12, 10)
+def test_the_day_received_must_be_given(run: Runner, root: Path) -> None:
+    ran = run("bids", "read", root, returned(root), "--yard", "Ostrey")
+    assert ran.code == 2
+    assert "required: --received" in ran.err
+    assert not (root / "owner" / "bids").exists()
 
 
 @pytest.mark.parametrize(

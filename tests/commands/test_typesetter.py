@@ -60,7 +60,7 @@ def test_the_others_need_no_typesetter(run: Runner, tmp_path: Path) -> None:
     assert run("explain", tmp_path / "ship", "110").code == 0
     assert run("explain", "stale-price").code == 0
     assert run("reckon", "--list").code == 0
-    assert "typesetter" not in run("bids", "read", tmp_path / "ship", "no-such.xlsx").err
+    assert "typesetter" not in run("bids", "read", tmp_path / "ship", "no-such.xlsx", "--received", "2027-12-09").err
 
 
 def test_every_command_that_reaches_the_typesetter_asks_for_it() -> None:

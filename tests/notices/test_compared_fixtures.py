@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from tenderwright.commands.bids_compare import compared, doubts_of, mistakes_in
+from tenderwright.pipeline import compile_owner, compile_package, read
 from tests.fixtures.overlay import Expected, places
 from tests.fixtures.returned_bids import BIDS, bids_package, both_sides
 from tests.replacing import replace
@@ -29,6 +30,8 @@ def adder(entry: str) -> Change:
 
 _FIRST = line_of(EVALUATION, "adders:") + 1
 _CORRECTION = "corrections:\n  - { bid: saltholm-slip, line: 420.a, rate: 91, confirmed: 2027-12-14 }\nadders:"
+DOUBTS: Change = (OSTREY, "currency: EUR", 'currency: EUR\ndoubts: ["`G12`: struck out", "`G13`: a comment"]')
+_SETTLED = "doubts:\n  - {{ bid: ostrey-dock, doubt: '`G1', by: ship manager, why: asked, {} }}\nadders:"
 
 COMPARED: dict[str, tuple[tuple[tuple[Change, ...], Expected], ...]] = {
     "bid-currency": (
@@ -43,6 +46,13 @@ COMPARED: dict[str, tuple[tuple[tuple[Change, ...], Expected], ...]] = {
         (
             ((EVALUATION, ", amount: 1150, why", ", why"),),
             {(EVALUATION, line_of(EVALUATION, "Disposal"), "adder-unclear")},
+        ),
+    ),
+    "doubt-unsettled": (
+        ((DOUBTS,), {(OSTREY, line_of(OSTREY, "yard:"), "doubt-unsettled")}),
+        (
+            (DOUBTS, (EVALUATION, "adders:", _SETTLED.format("rate: 91"))),
+            {(EVALUATION, _FIRST, "doubt-unsettled")},
         ),
     ),
     "correction-not-allowed": (
@@ -94,3 +104,21 @@ def test_a_line_that_nobody_prices_is_told(tmp_path: Path) -> None:
     told = [notice for notice in found if notice.code == "exclusion-unpriced"]
     assert len(told) == 3
     assert all("no other bid nor the estimate prices it" in notice.message for notice in told)
+
+
+def test_settled_doubts_keep_nobody_and_answer_their_line(tmp_path: Path) -> None:
+    settled = _SETTLED.format("line: 320.a, rate: 91")
+    compiled, owner = both_sides(bids_package(tmp_path / "package", DOUBTS, (EVALUATION, "adders:", settled)))
+    assert mistakes_in(compiled, owner) == []
+    bid = compared(compiled, owner)[1].bid("ostrey-dock").bid
+    assert (str(bid.lines["320.a"].rate), bid.doubts) == ("91", ())
+    assert "settled by ship manager: asked" in bid.lines["320.a"].note
+
+
+def test_a_settlement_of_no_doubt_is_told(tmp_path: Path) -> None:
+    settled = _SETTLED.format("line: 320.a, rate: 91").replace("`G1", "`H1")
+    root = bids_package(tmp_path / "package", DOUBTS, (EVALUATION, "adders:", settled))
+    files = read(root)
+    found = compile_owner(files, compile_package(files)).notices
+    told = [notice.message for notice in found if notice.severity == "error"]
+    assert told == ["bid `ostrey-dock` has no doubt that begins so: `H1"]

@@ -37,7 +37,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument("file", type=Path, metavar="FILE.xlsx", help="the price form as the yard returned it")
     parser.add_argument("--yard", default="", metavar="NAME", help="name of the yard (default: as signed on the form)")
     parser.add_argument(
-        "--received", type=_day, default=None, metavar="DATE", help="day received, year-month-day (default: today)"
+        "--received", type=_day, required=True, metavar="DATE", help="day on which it was received, year-month-day"
     )
 
 
@@ -64,7 +64,7 @@ def run(arguments: Namespace) -> int:
     if stopped_by(priced, files):
         print("a tender whose values are still `todo` has not been issued; nothing was written", file=sys.stderr)
         return MISTAKES
-    found, notices = read_returned(arguments.file, compiled, arguments.yard, arguments.received or date.today())
+    found, notices = read_returned(arguments.file, compiled, arguments.yard, arguments.received)
     sys.stderr.write(as_text(notices, {}))
     if found is None or not found.sound:
         print(f"{summary(notices)}; nothing was written", file=sys.stderr)

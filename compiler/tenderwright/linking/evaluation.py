@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tenderwright.model.bid import Bid
-from tenderwright.model.evaluation import Adder, ConfirmedRate, Evaluation, Finding, JudgedCriterion
+from tenderwright.model.evaluation import Adder, ConfirmedRate, Evaluation, Finding, JudgedCriterion, SettledDoubt
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.notices import Note, Notice, Place
@@ -30,6 +30,7 @@ def dead_in_evaluation(papers: OwnerPapers, package: Package) -> list[Notice]:
     return [
         *_dead_bids(evaluation, papers),
         *_dead_exclusions(evaluation, papers),
+        *_dead_doubts(evaluation, papers),
         *_dead_criteria(evaluation, package),
         *_judged_twice(evaluation),
     ]
@@ -42,13 +43,22 @@ def lines_of_evaluation(evaluation: Evaluation) -> Iterator[tuple[str, Place]]:
             yield number, adder.here
     for correction in evaluation.corrections:
         yield correction.line, correction.here
+    for settled in evaluation.doubts:
+        if settled.line is not None:
+            yield settled.line, settled.here
 
 
 def _bids_named(evaluation: Evaluation) -> Iterator[tuple[str, Place]]:
     for name, costs in evaluation.bids.items():
         yield name, costs.here
-    entries: tuple[Adder | ConfirmedRate | Finding | JudgedCriterion, ...]
-    entries = (*evaluation.adders, *evaluation.corrections, *evaluation.responsive, *evaluation.criteria)
+    entries: tuple[Adder | ConfirmedRate | Finding | JudgedCriterion | SettledDoubt, ...]
+    entries = (
+        *evaluation.adders,
+        *evaluation.corrections,
+        *evaluation.responsive,
+        *evaluation.criteria,
+        *evaluation.doubts,
+    )
     for entry in entries:
         yield entry.bid, entry.here
 
@@ -69,6 +79,22 @@ def _dead_exclusions(evaluation: Evaluation, papers: OwnerPapers) -> Iterator[No
         hints = did_you_mean(adder.exclusion, [one.text for one in bid.exclusions])
         message = f"bid `{adder.bid}` states no exclusion `{adder.exclusion}`"
         yield Notice("dead-reference", adder.here, message, hints=hints)
+
+
+def _dead_doubts(evaluation: Evaluation, papers: OwnerPapers) -> Iterator[Notice]:
+    for one in evaluation.doubts:
+        bid = papers.bids.get(bid_path(one.bid))
+        if bid is not None and not settles(one, bid):
+            hints = did_you_mean(one.doubt, bid.doubts)
+            yield Notice(
+                "dead-reference", one.here, f"bid `{one.bid}` has no doubt that begins so: {one.doubt}", hints=hints
+            )
+
+
+def settles(settled: SettledDoubt, bid: Bid) -> tuple[str, ...]:
+    """Give the doubts of a bid that are settled by one entry: those that begin as it says."""
+    words = _folded(settled.doubt)
+    return tuple(doubt for doubt in bid.doubts if words and _folded(doubt).startswith(words))
 
 
 def answers(adder: Adder, bid: Bid) -> tuple[int, ...]:

@@ -152,6 +152,6 @@ class Bid(Noun, frozen=True, kw_only=True):
     ] = field(default_factory=dict)
     doubts: Annotated[
         tuple[Annotated[str, Key("One doubt.")], ...],
-        Key("What the reading left to a person. Settle each, then take it out."),
+        Key("What the reading left to a person. Each is settled under `doubts` in owner/evaluation.yaml."),
     ] = ()
     here: Place

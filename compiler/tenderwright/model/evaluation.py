@@ -125,6 +125,30 @@ class JudgedCriterion(Noun, frozen=True, kw_only=True):
     here: Place
 
 
+class SettledDoubt(Noun, frozen=True, kw_only=True):
+    """A doubt that the reading of a returned form left to a person, settled."""
+
+    bid: Annotated[str, Key("The bid, by its file in owner/bids/ without `.yaml`.", "corve-harbour-dock")]
+    doubt: Annotated[
+        str,
+        Key("The doubt as it stands in the bid, or the beginning of it.", "`Price form!G57`: the price is struck out"),
+    ]
+    by: Annotated[str, Key("Who settled it.", "Ship manager, with the treasurer")]
+    why: Annotated[
+        str, Key("On what ground, with the paper that shows it.", "Letter of the dock manager, 2027-02-24: 13.80")
+    ]
+    line: Annotated[LineNumber | None, Key("The line whose answer was settled.", "420.a")] = None
+    rate: Annotated[
+        Price | None, Key("The rate or price that the bidder meant; for a mark-up, the percentage.", 13.8)
+    ] = None
+    status: Annotated[
+        str,
+        Key("How that line is answered, where it has no rate."),
+        OneOf("included", "no bid", "empty"),
+    ] = ""
+    here: Place
+
+
 class Evaluation(Noun, frozen=True, kw_only=True):
     """What the owner adds to the returned bids so that `tenderwright bids compare` can compare them: costs that go with a yard, exclusions priced, mistakes that bidders confirmed, what is waived, and which criteria are met."""
 
@@ -144,6 +168,10 @@ class Evaluation(Noun, frozen=True, kw_only=True):
     ] = ()
     responsive: Annotated[
         tuple[Finding, ...], Key("What bids miss beside price, as the owner finds, and whether it is waived.")
+    ] = ()
+    doubts: Annotated[
+        tuple[SettledDoubt, ...],
+        Key("Doubts of the reading of returned forms, settled one by one; until all are, the bids are not compared."),
     ] = ()
     criteria: Annotated[
         tuple[JudgedCriterion, ...],

@@ -99,6 +99,7 @@ _BIDS = {
 _COMPARED = {
     "bid-currency": ("error", "a bid is in another currency than the tender"),
     "adder-unclear": ("error", "an adder to a bid does not say for what or how much"),
+    "doubt-unsettled": ("error", "a doubt of the reading of a bid is open"),
     "correction-not-allowed": ("error", "a bid is corrected where the tender allows none"),
     "bid-arithmetic": ("warning", "the figures of a bid do not follow from each other"),
     "exclusion-unpriced": ("warning", "nothing prices what a bid leaves out"),

@@ -21,6 +21,7 @@ from tenderwright.pricing.bids.corrected_bids import corrected_bids
 from tenderwright.pricing.bids.docks_offered import dock_fits
 from tenderwright.pricing.bids.evaluate import EvaluatedBid, evaluate
 from tenderwright.pricing.bids.responsive import Fit, Point, points
+from tenderwright.pricing.bids.settled import as_settled
 from tenderwright.pricing.bids.tendered import TenderLine, tender_lines
 from tenderwright.pricing.bids.unbalance import (
     EARLY_SECTION,
@@ -97,7 +98,8 @@ def compare(
     tender = sound(package.tender)
     lines = tender_lines(package, calculated, estimate)
     ranked_in = cases(lines, options_counted=tender.award.options_counted)
-    bids = {bid_name(path): bid for path, bid in papers.bids.items()}
+    named = {bid_name(path): bid for path, bid in papers.bids.items()}
+    bids = {name: as_settled(name, bid, papers.evaluation) for name, bid in named.items()}
     corrected = corrected_bids(bids, lines, tender, papers.evaluation)
     evaluated = _evaluated(bids, corrected, tender, papers.evaluation, ranked_in[0])
     early = early_share(estimate.section_totals.get(EARLY_SECTION), estimate.base) if estimate is not None else None

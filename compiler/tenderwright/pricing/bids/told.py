@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tenderwright.linking.evaluation import answers, bid_path
+from tenderwright.linking.evaluation import answers, bid_name, bid_path
 from tenderwright.model.evaluation import Adder
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.tender import Tender
@@ -14,12 +14,15 @@ from tenderwright.pricing.bids.arithmetic import ABSOLUTE
 from tenderwright.pricing.bids.compare import BidComparison
 from tenderwright.pricing.bids.corrected import Correction
 from tenderwright.pricing.bids.evaluate import EvaluatedBid
+from tenderwright.pricing.bids.settled import unsettled
 from tenderwright.pricing.money import written
 
 
 def mistakes(papers: OwnerPapers, tender: Tender) -> list[Notice]:
-    """Report what keeps the bids from being compared: another currency, an unclear adder, a forbidden correction."""
-    return sort_notices([*_currencies(papers, tender), *_adders(papers), *_corrections(papers, tender)])
+    """Report what keeps the bids from being compared: a currency, an unclear adder, a correction, an open doubt."""
+    return sort_notices(
+        [*_currencies(papers, tender), *_adders(papers), *_corrections(papers, tender), *_unsettled(papers)]
+    )
 
 
 def doubts(comparison: BidComparison) -> list[Notice]:
@@ -64,6 +67,22 @@ def _corrections(papers: OwnerPapers, tender: Tender) -> Iterator[Notice]:
         if tender.award.arithmetic == ABSOLUTE:
             message = f"line {one.line} of bid `{one.bid}` is corrected, and the total is absolute in this tender"
             yield Notice("correction-not-allowed", one.here, message)
+
+
+def _unsettled(papers: OwnerPapers) -> Iterator[Notice]:
+    for path, bid in papers.bids.items():
+        name = bid_name(path)
+        for doubt in unsettled(name, bid, papers.evaluation):
+            hint = f"settle it under `doubts` in owner/evaluation.yaml, with `bid: {name}`, by whom and why"
+            yield Notice(
+                "doubt-unsettled", bid.here, f"a doubt of the bid of {bid.yard} is open: {doubt}", hints=(hint,)
+            )
+    for one in papers.evaluation.doubts if papers.evaluation is not None else ():
+        if (one.line is None) != (one.rate is None and not one.status) or (one.rate is not None and one.status):
+            message = (
+                f"the doubt of bid `{one.bid}` is settled by a line with either its rate or its status, or by neither"
+            )
+            yield Notice("doubt-unsettled", one.here, message)
 
 
 def _arithmetic(bid: EvaluatedBid) -> Iterator[Notice]:

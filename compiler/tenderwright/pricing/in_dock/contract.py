@@ -144,9 +144,11 @@ def contract(
     if award is None or bid is None or tender is None:
         return None
     from tenderwright.pricing.bids.corrected_bids import corrected_bids
+    from tenderwright.pricing.bids.settled import as_settled
     from tenderwright.pricing.bids.tendered import tender_lines
 
-    bids = {bid_name(path): one for path, one in papers.bids.items()}
+    named = {bid_name(path): one for path, one in papers.bids.items()}
+    bids = {name: as_settled(name, one, papers.evaluation) for name, one in named.items()}
     corrected = corrected_bids(bids, tender_lines(package, calculated, estimate), tender, papers.evaluation)
     own = corrected[award.bid.name]
     items, options = package.item_by_name, {one.name for one in award.options}
