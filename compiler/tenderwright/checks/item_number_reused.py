@@ -57,7 +57,7 @@ def check(context: Context) -> Iterator[Notice]:
             hint = "give the new work a number that was never used, and bring the old item back, `withdrawn: true`"
             yield Notice(_CODE, place_in(item, "title"), message, hints=(hint,))
         elif not item.withdrawn:
-            yield from _lines(item, before)
+            yield from _lines(context, item, before)
 
 
 def _gone(context: Context, before: IssuedItem) -> Notice:
@@ -75,12 +75,13 @@ def _gone(context: Context, before: IssuedItem) -> Notice:
     return Notice(_CODE, place, message, hints=(hint,))
 
 
-def _lines(item: Item, before: IssuedItem) -> Iterator[Notice]:
-    at = {line.line.partition(".")[0]: line for line in item.lines}
+def _lines(context: Context, item: Item, before: IssuedItem) -> Iterator[Notice]:
+    lines = (*item.lines, *context.package.withdrawn_lines.get(item.number, ()))
+    at = {line.line.partition(".")[0]: line for line in lines}
     for letter, text in before.lines.items():
         name = f"line {item.number}.{letter}"
         if letter not in at:
-            hint = "bring the line back, or withdraw the item and give what remains a number that was never used"
+            hint = "bring the line back, with `withdrawn: true` where it is not wanted"
             yield Notice(_CODE, key_in(item, "lines"), f"{name} of issue `{before.tag}` is gone", hints=(hint,))
         elif _other(at[letter].text, text):
             message = f"{name} was `{text}` in issue `{before.tag}`, and is other work now"

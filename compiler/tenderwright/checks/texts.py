@@ -65,7 +65,8 @@ def of_item(item: Item, fields: tuple[tuple[str, ...], ...] = ITEM_FIELDS) -> It
     source = item.scope.source
     for field in fields:
         for path in _matching(source.data, field, ()):
-            yield Text(f"item {item.number}", item, source, *source.ends[path])
+            if not (path[0] == "lines" and source.data["lines"][path[1]].get("withdrawn")):
+                yield Text(f"item {item.number}", item, source, *source.ends[path])
 
 
 def of_package(package: Package) -> Iterator[Text]:

@@ -80,7 +80,7 @@ def _explained(name: str, compiled: Compiled, owner: OwnersSide) -> str:
     if name in items:
         return explain_item(items[name], compiled, owner)
     number, _, letter = name.partition(".")
-    if number in items and letter in {line.line for line in items[number].lines}:
+    if number in items and letter in {line.line for line in items[number].lines} | _withdrawn(number, compiled):
         return explain_item(items[number], compiled, owner, letter)
     planned = owner.schedule.activities if owner.schedule else ()
     for one in planned:
@@ -156,6 +156,10 @@ def _origin(given: Given) -> str:
     return given.origin
 
 
+def _withdrawn(number: str, compiled: Compiled) -> set[str]:
+    return {line.line for line in compiled.package.withdrawn_lines.get(number, ())}
+
+
 def explain_item(item: Item, compiled: Compiled, owner: OwnersSide, letter: str = "") -> str:
     """Give an item's lines and how each is priced, when it is done, what it rests on, and what refers to it.
 
@@ -180,6 +184,9 @@ def explain_item(item: Item, compiled: Compiled, owner: OwnersSide, letter: str 
         lines.append(f"  {number}  {line.text}: {quantity}{takes}   [{line.here}]")
         if number in priced:
             lines += [f"         {told}" for told in line_price(priced[number])]
+    for line in compiled.package.withdrawn_lines.get(item.number, ()):
+        if letter in ("", line.line):
+            lines.append(f"  {item.number}.{line.line}  {line.text}: withdrawn, not priced   [{line.here}]")
     if letter:
         return "\n".join(lines)
     if owner.estimate is not None:

@@ -53,9 +53,17 @@ def form_changes(before: Side, after: Side) -> tuple[FormChange, ...]:
         if one == other:
             continue
         differs = _differs(one, other) if one and other else ()
-        manner: Manner = "changed" if one and other else "removed" if one else "added"
+        manner: Manner = "changed" if one and other else _gone(number, after) if one else "added"
         found.append(FormChange(number, manner, one, other, differs, _bears(one, other, differs)))
     return tuple(found)
+
+
+def _gone(number: str, after: Side) -> Manner:
+    """Tell whether a line that is no longer priced is withdrawn, by itself or with its item, or is not there at all."""
+    name, _, letter = number.partition(".")
+    item = after.package.item_by_name.get(name)
+    apart = {line.line for line in after.package.withdrawn_lines.get(name, ())}
+    return "withdrawn" if item is not None and (item.withdrawn or letter.partition(".")[0] in apart) else "removed"
 
 
 def priced_lines(side: Side) -> dict[str, PricedLine]:

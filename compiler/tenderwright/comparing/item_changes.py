@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from tenderwright.comparing.change import Change, Subject
 from tenderwright.comparing.operation import At, Operation
-from tenderwright.comparing.wording import renumbered
+from tenderwright.comparing.wording import label, renumbered
 
 OneTold = Callable[[Subject, int, Operation, dict[At, int]], Change]
 
@@ -46,7 +46,7 @@ def item_changes(subject: Subject, found: list[tuple[int, Operation]], one: OneT
     changes = []
     for number, operation in sorted(found, key=lambda entry: (_place(entry[1]), entry[0])):
         change = one(subject, number, operation, numbers)
-        changes.append(_withdrawn(change) if _withdraws(operation) else change)
+        changes.append(_withdrawn(change, operation) if _withdraws(operation) else change)
     return changes
 
 
@@ -56,8 +56,10 @@ def _place(operation: Operation) -> int:
 
 
 def _withdraws(operation: Operation) -> bool:
-    return operation.at == ("withdrawn",) and operation.does in ("added", "set") and operation.new is True
+    """Tell whether an item is withdrawn, or one of its lines."""
+    there = operation.at[-1:] == ("withdrawn",) and operation.at[:1] in (("withdrawn",), ("lines",))
+    return there and operation.does in ("added", "set") and operation.new is True
 
 
-def _withdrawn(change: Change) -> Change:
-    return replace(change, manner="withdrawn", what="", old=None, new=None)
+def _withdrawn(change: Change, operation: Operation) -> Change:
+    return replace(change, manner="withdrawn", what=label(operation.at[:-1]), old=None, new=None)

@@ -72,7 +72,18 @@ def price_form(desk: Desk, stamp: str) -> PriceForm:
         tables=tables,
         dock=asked_of_the_dock(),
         dearer=tuple((tuple(these), others) for others, these in groups(dearer(desk.package)).items()),
+        withdrawn=tuple(_withdrawn(desk, names)),
     )
+
+
+def _withdrawn(desk: Desk, names: Names) -> Iterator[str]:
+    """Name the items that are withdrawn, and of the others the lines that are."""
+    for item in desk.package.items:
+        if item.withdrawn:
+            yield f"{item.number} {item.title}"
+            continue
+        for line in desk.package.withdrawn_lines.get(item.number, ()):
+            yield f"{item.number}.{line.line} {in_full(item.title, names.words(line.text))}"
 
 
 def asked_of_the_dock() -> tuple[tuple[str, tuple[FormFigure, ...]], ...]:

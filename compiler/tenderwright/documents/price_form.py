@@ -116,3 +116,5 @@ class PriceForm:
     """The tables of items that the yard fills with the tender."""
     dock: tuple[tuple[str, tuple[FormFigure, ...]], ...] = ()
     """What is asked of the dock, in groups."""
+    withdrawn: tuple[str, ...] = ()
+    """The items and lines that are withdrawn, by number and words."""

@@ -10,6 +10,7 @@ from tenderwright.model.grant import Grant
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.model.profile import Profile
+from tenderwright.model.withdrawn_lines import line_numbers
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.suggest import did_you_mean
 
@@ -61,7 +62,7 @@ def _of_profile(grant: Grant, profile: Profile) -> Iterator[Notice]:
 
 
 def _items_and_lines(grant: Grant, package: Package) -> Iterator[Notice]:
-    lines = {f"{item.number}.{line.line}" for item in package.items for line in item.lines}
+    lines = line_numbers(package)
     known = lines | {item.number for item in package.items}
     places = [(number, category.at, known) for number, category in grant.categories.items()]
     places += [(line.name, line.at, lines) for output in grant.outputs for line in output.lines]

@@ -21,6 +21,7 @@ from tenderwright.model.load import FILES
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import ANY, Broken, Package
 from tenderwright.model.table_rows import row_names
+from tenderwright.model.withdrawn_lines import line_numbers
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.codes import SHIP
 from tenderwright.notices.suggest import did_you_mean
@@ -71,7 +72,7 @@ def link_owner(papers: OwnerPapers, links: Links, package: Package) -> tuple[Lin
     """Resolve the references in the owner's papers; gives their own uses beside the symbols of the package."""
     uses = uses_of_owner(papers)
     notices = _dead(uses, links.symbols, package, None)
-    lines = {f"{item.number}.{line.line}" for item in package.items for line in item.lines}
+    lines = line_numbers(package)
     by_row = {number.rpartition(".")[0] for number in lines if number.count(".") > 1}
     for number, rate in (papers.rates.lines if papers.rates else {}).items():
         dead = dead_work(number, rate.here, lines | by_row, package)

@@ -76,7 +76,10 @@ def _inside_items(package: Package) -> list[Notice]:
     """Report line letters and hold points that one item uses twice."""
     notices = []
     for item in package.items:
-        named = [(f"line {item.number}.{line.line}", line.here) for line in item.lines]
+        named = [
+            (f"line {item.number}.{line.line}", line.here)
+            for line in (*item.lines, *package.withdrawn_lines.get(item.number, ()))
+        ]
         named += [(f"hold `{hold.hold}` of item {item.number}", hold.here) for hold in item.holds]
         first: dict[str, Place] = {}
         for what, here in named:

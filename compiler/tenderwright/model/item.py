@@ -158,6 +158,9 @@ class Line(Noun, frozen=True, kw_only=True):
         str, Key("Letter, unique in the item and never reused.", "a"), Form("^[a-z]{1,2}$", "Letter of a line")
     ]
     text: Annotated[str, Key("What is priced.", "Spot blast to Sa 2 1/2")]
+    withdrawn: Annotated[
+        bool, Key("Whether the line is withdrawn: it is printed as such and not priced, and its letter stays taken.")
+    ] = False
     kind: Annotated[PricedKind, Key("Kind, where it differs from the item's.")] = ""
     price: Annotated[
         str,

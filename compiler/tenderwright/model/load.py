@@ -49,6 +49,7 @@ from tenderwright.model.package import ANY, NOTHING, Broken, Clause, Package
 from tenderwright.model.resting_lines import with_resting_lines
 from tenderwright.model.survey import Survey, survey_name
 from tenderwright.model.table_rows import with_row_lines
+from tenderwright.model.withdrawn_lines import with_withdrawn_lines_apart
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.position import FrameTable
 from tenderwright.reading.layout import schema_of
@@ -315,7 +316,7 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         broken=loader.broken(),
         todos=still_todo(files.sources),
     )
-    package, notices = with_row_lines(with_families(package))
+    package, notices = with_row_lines(with_families(with_withdrawn_lines_apart(package)))
     for stage in (with_choices, with_resting_lines):
         package, more = stage(package)
         notices += more

@@ -15,7 +15,7 @@ from tenderwright.model.curves import CurvesOfForm
 from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.facility import Facility
 from tenderwright.model.history import EarlierDocking
-from tenderwright.model.item import Item
+from tenderwright.model.item import Item, Line
 from tenderwright.model.lightship import Lightship
 from tenderwright.model.noun import Noun
 from tenderwright.model.particulars import Particulars
@@ -130,6 +130,8 @@ class Package(Struct, frozen=True, dict=True):
     """The files that go along with the tender as they are, by path."""
     frame_notes: Prose | None = None
     """How the numbering of the frames is known."""
+    withdrawn_lines: Mapping[str, tuple[Line, ...]] = field(default_factory=dict)
+    """By the number of their item; they are no longer among its lines."""
     broken: Broken = field(default_factory=Broken)
     todos: tuple[Todo, ...] = ()
     """What is still `todo`, outside owner/."""

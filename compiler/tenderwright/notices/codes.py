@@ -128,6 +128,7 @@ _CHECKS = {
     "coating-without-preparation": ("error", "a coating has no preparation grade or no hold point"),
     "coated-twice": ("error", "one area is coated by two schemes or two items"),
     "contingent-without-quantity": ("error", "a contingent line has no unit or tendered quantity"),
+    "nothing-tendered": ("warning", "a line asks a price for nothing"),
     "unbounded-words": ("error", "unbounded words stand where a quantity should"),
     "item-ends-early": ("error", "an item ends before it begins, or takes longer than it has"),
     "unit-unlike-price": ("error", "a quantity is in a unit by which such a price is not paid"),

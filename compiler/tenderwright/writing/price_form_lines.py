@@ -67,6 +67,8 @@ def fill_lines(sheet: Sheet, form: PriceForm) -> tuple[SectionRows, ...]:
         placed = _section(sheet, section, row)
         rows.append(placed)
         row = placed.subtotal + 2
+    for place, words in enumerate(form.withdrawn, start=row):
+        sheet.run_on(f"B{place}", f"Withdrawn, nothing to price: {words}", over="E", italic=True)
     placed_at = {number: row for part in rows for number, row in part.lines.items()}
     priced = [line for section in form.sections for line in section.lines if line.kind != "fixed"]
     for line in priced:

@@ -16,7 +16,7 @@ _GROUPS = ("tender", "clause", "drawing", "item", "question", "other")
 _WHOLE = {
     "added": "New; its pages follow.",
     "removed": "No longer part of the tender. Its number stays taken.",
-    "withdrawn": "Withdrawn. Its number stays taken, and its lines are not priced.",
+    "withdrawn": "Withdrawn, and not priced. Its number stays taken.",
 }
 _COLUMNS = (Column("What", width=2.3), Column("Before and after", width=6.1), Column("Affects price", width=1.3))
 
@@ -63,7 +63,7 @@ def changes_part(before: Desk, after: Desk, comparison: Comparison) -> Part | No
 
 
 def _what(change: Change) -> str:
-    words = {"added": "new", "removed": "deleted"}.get(change.manner, "")
+    words = {"added": "new", "removed": "deleted", "withdrawn": "withdrawn"}.get(change.manner, "")
     return f"{change.what} ({words})" if change.what and words else change.what or change.manner.capitalize()
 
 

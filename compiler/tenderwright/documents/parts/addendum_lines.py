@@ -42,7 +42,8 @@ def lines_part(desk: Desk, comparison: Comparison, edition_hash: str) -> Part | 
 
 def _row(desk: Desk, line: FormChange) -> Row:
     old, new = line.old, line.new
-    cells: list[Inline] = [inline(line.number)]
+    said = {"withdrawn": "withdrawn", "removed": "no longer asked", "added": "new"}.get(line.manner, "")
+    cells: list[Inline] = [inline(line.number, Span(f" {said}", faint=True) if said else "")]
     for of in (_words, _section, lambda one: _quantity(desk, one), _kind):
         cells.append(_cell(old, new, of))
     return Row((*cells, inline("yes" if line.price else "no")))

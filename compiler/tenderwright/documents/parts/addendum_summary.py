@@ -122,7 +122,7 @@ def _how(found: list[Change]) -> str:
         if not change.what:
             words.append({"added": "new", "removed": "no longer in the tender"}.get(change.manner, change.manner))
             continue
-        word = {"added": " (new)", "removed": " (deleted)"}.get(change.manner, "")
+        word = {"added": " (new)", "removed": " (deleted)", "withdrawn": " (withdrawn)"}.get(change.manner, "")
         words.append(f"{change.what[:1].lower()}{change.what[1:]}{word}")
     more = len(words) - _MOST_WORDS
     return "; ".join(words[:_MOST_WORDS]) + (f"; and {more} more" if more > 0 else "")

@@ -30,26 +30,29 @@ MARGIN = 17.6
 
 def item_lines(desk: Desk, item: Item) -> list[Block]:
     """Compose the table of lines; its anchor is that at which the owner's papers set prices beside them."""
-    if not item.lines:
+    lines = (*item.lines, *desk.package.withdrawn_lines.get(item.number, ()))
+    if not lines:
         return []
     rows = []
-    for line in item.lines:
+    for line in sorted(lines, key=lambda one: (one.here.line, one.here.column)):
         number = f"{item.number}.{line.line}"
-        cells = (
-            inline(Span(number, strong=True)),
-            _line_text(desk, item, line),
-            *_line_quantity(desk, line),
-            inline(line.basis or _default_basis(line)),
-        )
+        cells = (inline(Span(number, strong=True)), *_cells(desk, item, line))
         rows.append(Row(cells, anchor=f"line-{number.replace('.', '-')}"))
     columns = (
-        Column("Line", width=line_width([f"{item.number}.{line.line}" for line in item.lines], MARGIN)),
+        Column("Line", width=line_width([f"{item.number}.{line.line}" for line in lines], MARGIN)),
         Column("What is priced", width=104.4),
         Column("Quantity", "decimal", 17),
         Column("Unit", width=14),
         Column("Basis", width=19),
     )
     return [Heading("Lines to price"), Table(columns, tuple(rows), anchor=f"lines-{item.number}")]
+
+
+def _cells(desk: Desk, item: Item, line: Line) -> tuple[Inline, ...]:
+    if line.withdrawn:
+        said = inline(line.text, Span(" — withdrawn, not priced; its number stays taken", faint=True))
+        return said, inline("–"), inline(""), inline("–")
+    return _line_text(desk, item, line), *_line_quantity(desk, line), inline(line.basis or _default_basis(line))
 
 
 def _default_basis(line: Line) -> str:

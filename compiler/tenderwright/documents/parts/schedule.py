@@ -28,9 +28,8 @@ def schedule(desk: Desk, form: PriceForm) -> Part:
                 Paragraph(inline(section.note)),
                 _table(desk, section),
             ]
-    withdrawn = [f"{item.number} {item.title}" for item in desk.package.items if item.withdrawn]
-    if withdrawn:
-        blocks.append(Paragraph(inline(f"Withdrawn, nothing to price: {'; '.join(withdrawn)}.")))
+    if form.withdrawn:
+        blocks.append(Paragraph(inline(f"Withdrawn, nothing to price: {'; '.join(form.withdrawn)}.")))
     return Part("schedule", "", "Schedule of prices", "schedule", RULES, tuple(blocks), audience="yard")
 
 
