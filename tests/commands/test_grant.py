@@ -155,3 +155,50 @@ def test_an_owners_own_profile_goes_before_the_one_shipped(run: Runner, tmp_path
     files = files_of(tmp_path / "out" / "grant-object-classes")
     assert [row["category"] for row in rows(files["budget.csv"])] == ["all"]
     assert "town's own form" in files["grant.md"].decode()
+
+
+_OWN = "".join(f"  {name}: What we say of it.\n" for name in ("activity", "risks", "after", "supporting-documents"))
+FINAL = GRANT.replace("  activity: People look on.\n", _OWN)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "code"),
+    [
+        ("  activity: What we say of it.\n", "", "heading-empty"),
+        ("activity: What we say of it.", "activity: todo", "still-todo"),
+        ("headings:", "limits:\n  activity: { most: 4, of: words }\nheadings:", "heading-too-long"),
+        ("headings:", "limit: { most: 1, of: pages }\nheadings:", "heading-too-long"),
+    ],
+)
+def test_a_final_paper_is_refused_while_it_is_open_or_too_long(
+    run: Runner, tmp_path: Path, old: str, new: str, code: str
+) -> None:
+    root = package(tmp_path / "package")
+    (root / "owner" / "grants").mkdir()
+    (root / "owner" / "funding.yaml").write_text(FUNDING, "utf-8")
+    assert old in FINAL
+    (root / "owner" / "grants" / "county.yaml").write_text(FINAL.replace(old, new), "utf-8")
+    ran = run("grant", root, "county", "--final", "--out", tmp_path / "out")
+    assert (ran.code, f"error[{code}]" in ran.err) == (1, True), ran.err
+    assert not (tmp_path / "out").exists()
+    assert run("grant", root, "county", "--out", tmp_path / "out").code == 0, "a draft is written all the same"
+
+
+def test_a_final_paper_has_no_marks_and_a_draft_tells_the_lengths(run: Runner, tmp_path: Path) -> None:
+    root = package(tmp_path / "package")
+    (root / "owner" / "grants").mkdir()
+    (root / "owner" / "funding.yaml").write_text(FUNDING, "utf-8")
+    limited = FINAL.replace("headings:", "limits:\n  activity: { most: 5, of: words }\nheadings:")
+    (root / "owner" / "grants" / "county.yaml").write_text(limited, "utf-8")
+    for name, more in (("draft", ()), ("final", ("--final",))):
+        assert run("grant", root, "county", *more, "--out", tmp_path / name).code == 0
+    draft = (tmp_path / "draft" / "grant-county" / "grant.md").read_text("utf-8")
+    final = (tmp_path / "final" / "grant-county" / "grant.md").read_text("utf-8")
+    assert "Draft: 5 of at most 5 words" in draft
+    assert "Draft" not in final
+    assert "draft" not in final
+
+
+def test_a_profile_alone_is_never_final(applying: Path, run: Runner) -> None:
+    ran = run("grant", applying, "object-classes", "--final")
+    assert (ran.code, "words of yours" in ran.err) == (2, True)

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from functools import cache
 
+import msgspec
 import pytest
 
 from tenderwright.documents.edition import Edition, Heading, Part, Prose, Row, Stamp, Table, plain
-from tenderwright.documents.grant import grant_edition, unwritten
+from tenderwright.documents.grant import grant_edition
 from tenderwright.documents.grant_desk import ApplicationDesk
-from tenderwright.model.profile import shipped_profiles
-from tests.planning.applications import grant, marram
+from tenderwright.documents.grant_headings import lengths, under_headings
+from tenderwright.model.profile import LengthLimit, shipped_profiles
+from tests.planning.applications import HERE, grant, marram
 from tests.replacing import replace
 
 STAMP = Stamp("issued", "Commit 0123456789ab", "0123456789ab")
@@ -36,7 +38,8 @@ def desk(name: str) -> ApplicationDesk:
 
 @cache
 def composed(name: str) -> Edition:
-    return grant_edition(desk(name), STAMP, "ab" * 32)
+    at_desk = desk(name)
+    return grant_edition(at_desk, STAMP, "ab" * 32, under_headings(at_desk), ())
 
 
 def part(edition: Edition, number: str) -> Part:
@@ -154,9 +157,28 @@ def test_what_the_form_asks_is_said_where_nobody_wrote_anything() -> None:
     profile = shipped_profiles()["object-classes"]
     bare = marram().work_out(grant("object-classes", "310"), profile)
     empty = replace(desk("clean-harbour"), applied=bare)
-    assert unwritten(empty) == ["Summary of the project"]
-    summary = part(grant_edition(empty, STAMP, "ab" * 32), "1–3")
-    assert any("Still to be written." in str(block) for block in summary.blocks)
+    headings = under_headings(empty)
+    assert [one.heading.title for one in headings if one.empty] == ["Summary of the project"]
+    draft = grant_edition(empty, STAMP, "ab" * 32, headings, ())
+    final = grant_edition(empty, STAMP, "ab" * 32, headings, None)
+    assert any("Still to be written." in str(block) for block in part(draft, "1–3").blocks)
+    assert any("nothing of your own" in str(block) for block in part(draft, "4–5").blocks)
+    assert not any("Still to be written." in str(block) or "Draft" in str(block) for block in part(final, "1–3").blocks)
+    assert "current notice" not in final.caution
+
+
+def test_a_heading_whose_pages_are_counted_stands_alone_and_tells_them() -> None:
+    at_desk = desk("clean-harbour")
+    limit = LengthLimit(most=2, of="pages", here=HERE)
+    applied = replace(at_desk.applied, grant=replace(at_desk.applied.grant, limits={"need": limit}, limit=limit))
+    limited = replace(at_desk, applied=applied)
+    headings = under_headings(limited)
+    edition = grant_edition(limited, STAMP, "ab" * 32, headings, None)
+    assert [one.number for one in edition.parts if one.anchor.startswith("heading-")][:3] == ["1–2", "3", "4–5"]
+    assert lengths(limited, headings, {}) == ()
+    need, whole = lengths(limited, headings, {"heading-need": 3, "heading-summary": 1, "line-basis": 5})
+    assert (need.count, need.too_long, need.told) == (3, True, "3 of at most 2 pages, 1 too many")
+    assert whole.count == 4, "the annexes are no headings of the form"
 
 
 def test_the_reconciliation_stands_last_and_says_the_same_sum_four_times() -> None:
@@ -165,3 +187,24 @@ def test_the_reconciliation_stands_last_and_says_the_same_sum_four_times() -> No
     rows = {plain(row.cells[0]): plain(row.cells[1]) for row in tables(last)[0].rows if len(row.cells) == 2}
     names = ["Whole cost", "All categories", "All items, services, other costs and gifts"]
     assert len({rows[one] for one in [*names, "Grant, match and what is not eligible"]}) == 1
+
+
+def test_a_table_in_a_text_stays_a_table_below_the_cell_that_holds_its_first_paragraph() -> None:
+    at_desk = desk("lights-and-harbours")
+    item = next(one for one in at_desk.items if one.number == "310")
+    told = "It wastes on, as told:\n\n| Year | Loss |\n|---|---|\n| 2030 | 30 % |"
+    text = msgspec.structs.replace(item.scope, text=told)
+    assert plain(at_desk.first_paragraph(text)) == "It wastes on, as told:"
+    after = at_desk.after_first_paragraph(text)
+    assert next(token.type for block in after if isinstance(block, Prose) for token in block.tokens) == "table_open"
+    begins = msgspec.structs.replace(text, text=told.partition("\n\n")[2])
+    assert at_desk.first_paragraph(begins) == ()
+    assert len(at_desk.after_first_paragraph(begins)) == 1
+
+
+def test_tables_and_schemes_that_the_scope_speaks_of_are_printed_with_their_item() -> None:
+    work = next(one for one in composed("lights-and-harbours").parts if one.title == "Capital work and how it is done")
+    assert [table.caption for table in tables(work) if table.caption] == ["Sea valves, as found and as left"]
+    valves = next(table for table in tables(work) if table.caption)
+    assert [column.title for column in valves.columns] == ["Opening", "Valve", "Place", "Side"]
+    assert any(table.columns[0].title == "Coat" for table in tables(work))

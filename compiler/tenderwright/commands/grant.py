@@ -24,9 +24,11 @@ from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_p
 from tenderwright.planning.grant_outputs import output_mistakes
 from tenderwright.quantities.customs import telling_in
 from tenderwright.reading.package import Files, papers_hash
+from tenderwright.shapes.todos import refused
 
 if TYPE_CHECKING:
     from tenderwright.documents.grant_desk import ApplicationDesk
+    from tenderwright.documents.grant_headings import Long, Under
     from tenderwright.planning.application import Application
 
 _RESTS_ON = tuple(
@@ -41,6 +43,11 @@ def add_arguments(parser: ArgumentParser) -> None:
         "profile",
         metavar="PROFILE",
         help="an application of owner/grants/, by the name of its file, or the profile of a form",
+    )
+    parser.add_argument(
+        "--final",
+        action="store_true",
+        help="write it without the marks of a draft; refused where a heading is empty or too long, or a value `todo`",
     )
     add_out(parser, "grant-PROFILE/")
 
@@ -60,13 +67,17 @@ def run(arguments: Namespace) -> int:
         return _stop(errors, files)
     need(compiled)
     grant, profile = chosen_grant(arguments.profile, owner)
+    if arguments.final:
+        open_ = _still_open(grant, compiled, owner)
+        if open_:
+            return _stop(open_, files)
     with progress("running the trials"):
         desk = application_desk(grant, profile, compiled, owner)
     with telling_in(desk.units, american=desk.package.american):
         mistakes = [*unmatched(desk.applied, files), *output_mistakes(grant, desk.applied.chosen)]
     if mistakes:
         return _stop(mistakes, files)
-    return _write(desk, compiled, files, arguments.out, name)
+    return _write(desk, compiled, files, arguments.out, name, final=arguments.final)
 
 
 def _stop(errors: list[Notice], files: Files) -> int:
@@ -139,25 +150,69 @@ def unmatched(applied: Application, files: Files) -> list[Notice]:
     return [Notice("grant-unmatched", place, f"{message}: {'; '.join(facts)}", hints=(hint,))]
 
 
-def _write(desk: ApplicationDesk, compiled: Compiled, files: Files, out: Path, name: str) -> int:
+def _still_open(grant: Grant, compiled: Compiled, owner: OwnersSide) -> list[Notice]:
+    """Report every value that is `todo` and that a final application rests on."""
+    if grant.here.path not in owner.papers.grants:
+        raise WrongUse(f"a final application has words of yours: write {grant.here.path}")
+    other_grants = [path for path in owner.papers.grants if path != grant.here.path]
+    own = [todo for todo in owner.papers.todos if todo.place.path.startswith(_RESTS_ON)]
+    return refused([*compiled.package.todos, *(todo for todo in own if todo.place.path not in other_grants)])
+
+
+def not_final(grant: Grant, headings: tuple[Under, ...], long: tuple[Long, ...], files: Files) -> list[Notice]:
+    """Report headings that were left empty, and what is longer than the funder takes."""
+    source = files.sources[grant.here.path]
+    found = []
+    for one in headings:
+        if one.empty:
+            message = f"nothing is written under `{one.heading.title}`"
+            hint = f"write it under `headings: {one.heading.heading}:`. {one.heading.asks}"
+            written = one.heading.heading in grant.headings
+            place = source.key_place(("headings", one.heading.heading)) if written else grant.here
+            found.append(Notice("heading-empty", place, message, hints=(hint,)))
+    for each in long:
+        if each.too_long:
+            written = each.heading in grant.headings
+            place = source.key_place(("headings", each.heading)) if written else grant.here
+            hint = "shorten your own words, or let the funder's profile take less beside them under `takes`"
+            message = f"`{each.title}` is too long: {each.told}"
+            found.append(Notice("heading-too-long", place, message, hints=(hint,)))
+    return found
+
+
+def _write(desk: ApplicationDesk, compiled: Compiled, files: Files, out: Path, name: str, *, final: bool) -> int:
     from tenderwright.documents.editions import stamp
-    from tenderwright.documents.grant import grant_edition, unwritten
+    from tenderwright.documents.grant import grant_edition
+    from tenderwright.documents.grant_headings import counts_pages, lengths, under_headings
     from tenderwright.writing.errors import WritingError
-    from tenderwright.writing.grant_files import grant_files
+    from tenderwright.writing.grant_files import grant_files, pages_by_part
     from tenderwright.writing.outputs import write_outputs
     from tenderwright.writing.pdf import Typesetter
 
-    state = stamp_of(compiled)
+    state, typesetter = stamp_of(compiled), Typesetter(kept_parts())
+    hashed = papers_hash(files, _RESTS_ON)
     try:
         with progress("composing and typesetting the application"):
-            edition = grant_edition(desk, stamp(state), papers_hash(files, _RESTS_ON))
-            written = grant_files(edition, Typesetter(kept_parts()), timestamp(edition, state))
+            headings = under_headings(desk)
+            edition = grant_edition(desk, stamp(state), hashed, headings, None)
+            when = timestamp(edition, state)
+            pages = pages_by_part(edition, typesetter, when) if counts_pages(desk, headings) else {}
+            long = lengths(desk, headings, pages)
+            mistakes = not_final(desk.applied.grant, headings, long, files) if final else []
+            if mistakes:
+                return _stop(mistakes, files)
+            if not final:
+                edition = grant_edition(desk, stamp(state), hashed, headings, long)
+            written = grant_files(edition, typesetter, when)
         folder = write_outputs(out, name, written.files)
     except (WritingError, OSError) as error:
         raise WrongUse(f"the application cannot be written: {error}") from error
     print(f"{folder}: {written.pages} pages, {len(written.files)} files, {state.label}")
-    for title in unwritten(desk):
-        print(f"  still to be written: {title}", file=sys.stderr)
+    for one in headings:
+        if one.empty:
+            print(f"  still to be written: {one.heading.title}", file=sys.stderr)
+    for each in long:
+        print(f"  {'too long: ' if each.too_long else ''}{each.title}: {each.told}", file=sys.stderr)
     if written.uncovered:
         print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)
     return CLEAN

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
 from datetime import date
 from itertools import groupby
@@ -11,59 +10,56 @@ from tenderwright.documents.desk import in_its_units
 from tenderwright.documents.edition import (
     Block,
     Caution,
+    Column,
     DataTable,
     Edition,
     Heading,
     Paragraph,
     Part,
+    Row,
     Span,
     Stamp,
+    Table,
     inline,
 )
 from tenderwright.documents.grant_desk import ApplicationDesk
+from tenderwright.documents.grant_headings import Long, Under
 from tenderwright.documents.grant_tables import budget_table, items_table, outputs_table
 from tenderwright.documents.in_print import in_print
-from tenderwright.documents.parts import grant_budget, grant_plan, grant_work
+from tenderwright.documents.parts import grant_budget
 from tenderwright.documents.parts.front import contents
 from tenderwright.documents.parts.to_be_written import to_be_written
-from tenderwright.model.profile import ProfileHeading
 from tenderwright.pricing.money import in_currency
 from tenderwright.quantities.customs import day
 
 GROUP = "Application"
 
-CAUTION = (
-    "Planning figures of the owner; nothing here is certified, approved or promised. Check every heading, category and "
-    "rule against the funder's current notice. Holds the owner's estimate: for the funder, not for bidders."
-)
-"""The standing caution, printed on every page."""
+_PLANNING = "Planning figures of the owner; nothing here is certified, approved or promised."
+_CHECK = "Check every heading, category and rule against the funder's current notice."
+_HOLDS = "Holds the owner's estimate: for the funder, not for bidders."
 
-_Composer = Callable[[ApplicationDesk], list[Block]]
 
-_CONTENT: dict[str, _Composer] = {
-    "significance": grant_work.significance,
-    "condition": grant_work.condition,
-    "need": grant_work.need,
-    "work": grant_work.work,
-    "standards": grant_work.standards,
-    "outputs": grant_work.measured_outputs,
-    "team": grant_plan.team,
-    "schedule": grant_plan.schedule,
-    "risks": grant_plan.risks,
-    "maintenance": grant_plan.maintenance,
-    "documents": grant_plan.documents,
-    "budget": grant_budget.budget,
-    "dependencies": grant_budget.dependencies,
-    "match": grant_budget.match,
-}
-"""What is made for each kind of content that a heading takes; `text` is the owner's own."""
+def caution(*, draft: bool) -> str:
+    """Give the standing caution, printed on every page; that of a draft is for the owner too."""
+    return " ".join([_PLANNING, *([_CHECK] if draft else []), _HOLDS])
 
 
 @in_its_units
-def grant_edition(desk: ApplicationDesk, stamp: Stamp, papers_hash: str) -> Edition:
-    """Compose the application."""
+def grant_edition(
+    desk: ApplicationDesk,
+    stamp: Stamp,
+    papers_hash: str,
+    headings: tuple[Under, ...],
+    marks: tuple[Long, ...] | None,
+) -> Edition:
+    """Compose the application; a draft has marks under its headings, which tell what is open and how long each is."""
     applied, tender = desk.applied, desk.tender
-    parts = [Part("cover", "", applied.grant.title, "cover", GROUP, ()), contents(), _about(desk), *_chapters(desk)]
+    parts = [
+        Part("cover", "", applied.grant.title, "cover", GROUP, ()),
+        contents(),
+        _about(desk, marks),
+        *_chapters(headings, marks),
+    ]
     parts += [
         _annex("line-basis", "A", "What the estimate rests on, line by line", grant_budget.line_basis(desk)),
         _annex("reconciliation", "B", "Reconciliation with the estimate", grant_budget.reconciliation(desk)),
@@ -78,9 +74,9 @@ def grant_edition(desk: ApplicationDesk, stamp: Stamp, papers_hash: str) -> Edit
         issued=dated(desk),
         page_size="Letter" if tender.page_size == "Letter" else "A4",
         parts=tuple(parts),
-        caution=CAUTION,
+        caution=caution(draft=marks is not None),
         confidential=True,
-        facts=_facts(desk, papers_hash),
+        facts=_facts(desk, papers_hash, draft=marks is not None),
         tables=_tables(desk),
     )
     return in_print(desk, edition)
@@ -91,21 +87,11 @@ def dated(desk: ApplicationDesk) -> date | None:
     return desk.applied.grant.dated or desk.tender.dates.issued
 
 
-def unwritten(desk: ApplicationDesk) -> list[str]:
-    """Name the headings under which the owner has written nothing and nothing can be made."""
-    grant = desk.applied.grant
-    return [
-        heading.title
-        for heading in desk.applied.profile.headings
-        if heading.heading not in grant.headings and heading.takes == ("text",)
-    ]
-
-
 def _tables(desk: ApplicationDesk) -> dict[str, DataTable]:
     return {"budget": budget_table(desk), "items": items_table(desk), "outputs": outputs_table(desk)}
 
 
-def _facts(desk: ApplicationDesk, papers_hash: str) -> tuple[tuple[str, str], ...]:
+def _facts(desk: ApplicationDesk, papers_hash: str, *, draft: bool) -> tuple[tuple[str, str], ...]:
     applied, tender = desk.applied, desk.tender
     source = applied.source
     facts = [
@@ -117,64 +103,63 @@ def _facts(desk: ApplicationDesk, papers_hash: str) -> tuple[tuple[str, str], ..
         ("Whole cost", f"{in_currency(tender.currency, applied.whole.total)}"),
         ("Items", ", ".join(item.number for item in desk.items)),
         ("Dated", day(dated(desk))),
+        ("State", "draft; its marks are for the owner" if draft else ""),
         ("Owner's papers", f"sha256 {papers_hash[:12]}"),
     ]
     return tuple((term, words) for term, words in facts if words)
 
 
-def _about(desk: ApplicationDesk) -> Part:
+def _about(desk: ApplicationDesk, marks: tuple[Long, ...] | None) -> Part:
     """Compose what the paper is, and what its headings are modelled on."""
-    profile = desk.applied.profile
+    profile, draft = desk.applied.profile, marks is not None
     modelled_on = profile.modelled_on[:1].lower() + profile.modelled_on[1:]
+    cautions = (inline(caution(draft=draft)), *([inline(profile.check_notice)] if draft else []))
     blocks: list[Block] = [
-        Caution("Planning figures", (inline(CAUTION), inline(profile.check_notice))),
+        Caution("Planning figures", cautions),
         Paragraph(
             inline(
                 "This paper stands by itself. Its words on the work are those of the specification of tender "
                 f"{desk.tender.tender.number} at the commit that every page names, and its figures those of the "
-                "owner's papers whose checksum the cover gives. Headings and categories follow the generic profile ",
-                Span(profile.name.name, code=True),
-                f", modelled on {modelled_on}",
+                "owner's papers whose checksum the cover gives. Headings and categories are modelled on "
+                f"{modelled_on}"
             )
         ),
+        *_lengths(marks or ()),
         *to_be_written([*desk.package.todos, *desk.papers.todos]),
     ]
     return Part("about", "", "About this paper", "front", GROUP, tuple(blocks), caution=True)
+
+
+def _lengths(marks: tuple[Long, ...]) -> list[Block]:
+    """List how long each heading with a limit is, and all together."""
+    rows = [Row((inline(one.title), inline(Span(one.told, strong=one.too_long)))) for one in marks]
+    table = Table((Column("Heading", width=2), Column("How long it is", width=3)), tuple(rows))
+    return [Heading("Draft: lengths against the funder's limits"), table] if rows else []
 
 
 def _annex(anchor: str, number: str, title: str, blocks: list[Block]) -> Part:
     return Part(anchor, number, title, "data", GROUP, tuple(blocks), caution=True)
 
 
-def _chapters(desk: ApplicationDesk) -> list[Part]:
-    """Compose the headings of the form, those of a group on the same pages."""
-    made: set[str] = set()
+def _chapters(headings: tuple[Under, ...], marks: tuple[Long, ...] | None) -> list[Part]:
+    """Compose the headings of the form, those of a group on the same pages unless the pages of one are counted."""
+    long = {one.heading: one for one in marks or ()}
     parts: list[Part] = []
-    numbered = enumerate(desk.applied.profile.headings, start=1)
-    for _, run in groupby(numbered, key=lambda pair: pair[1].group or pair[1].heading):
-        headings = [(number, heading, _blocks(desk, heading, made)) for number, heading in run]
-        number, first, blocks = headings[0]
-        anchor = f"heading-{first.heading}"
-        if len(headings) == 1:
-            parts.append(Part(anchor, str(number), first.title, "data", GROUP, tuple(blocks), caution=True))
+    for _, found in groupby(
+        headings, key=lambda one: one.heading.heading if one.alone else one.heading.group or one.heading.heading
+    ):
+        run = list(found)
+        first = run[0]
+        written = [one.blocks if marks is None else one.marked(long.get(one.heading.heading)) for one in run]
+        if len(run) == 1:
+            parts.append(
+                Part(first.anchor, str(first.number), first.heading.title, "data", GROUP, written[0], caution=True)
+            )
             continue
         inside: list[Block] = []
-        for number, heading, blocks in headings:
-            inside.append(Heading(f"{number}  {heading.title}"))
+        for one, blocks in zip(run, written, strict=True):
+            inside.append(Heading(f"{one.number}  {one.heading.title}"))
             inside += [replace(block, level=3) if isinstance(block, Heading) else block for block in blocks]
-        numbers = f"{headings[0][0]}–{headings[-1][0]}"
-        parts.append(Part(anchor, numbers, first.group, "data", GROUP, tuple(inside), caution=True))
+        numbers = f"{first.number}–{run[-1].number}"
+        parts.append(Part(first.anchor, numbers, first.heading.group, "data", GROUP, tuple(inside), caution=True))
     return parts
-
-
-def _blocks(desk: ApplicationDesk, heading: ProfileHeading, made: set[str]) -> list[Block]:
-    """Compose a heading: the owner's words, then what is made for it; what another heading had already is left out."""
-    text = desk.applied.grant.headings.get(heading.heading)
-    blocks: list[Block] = [desk.prose(text)] if text is not None else []
-    for content in heading.takes:
-        if content in _CONTENT and content not in made:
-            made.add(content)
-            blocks += _CONTENT[content](desk)
-    if not blocks:
-        blocks.append(Paragraph(inline(Span("Still to be written. ", strong=True), Span(heading.asks, faint=True))))
-    return blocks

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from msgspec.structs import replace
 
 from tenderwright.documents.desk import Desk
-from tenderwright.documents.edition import Inline
+from tenderwright.documents.edition import Block, Inline
+from tenderwright.linking.prose import parse_prose
 from tenderwright.model.build import Prose
 from tenderwright.model.funding import Worth
 from tenderwright.model.item import Item
@@ -19,6 +20,14 @@ from tenderwright.planning.schedule import Schedule
 from tenderwright.pricing.price import Estimate
 
 _SENTENCE = re.compile(r"(?<=[.!?])\s+(?=[A-Z<\[])")
+
+
+def _first(prose: Prose) -> str:
+    """Give the first paragraph of a text as written; nothing where it begins with a table or a list."""
+    text = prose.text.strip()
+    tokens = parse_prose(text)
+    lines = tokens[0].map if tokens and tokens[0].type == "paragraph_open" else None
+    return "\n".join(text.split("\n")[: lines[1]]) if lines else ""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -52,7 +61,16 @@ class ApplicationDesk(Desk):
 
     def first_sentence(self, prose: Prose) -> Inline:
         """Give the first sentence of a text."""
-        return self.words(replace(prose, text=_SENTENCE.split(prose.text.strip(), maxsplit=1)[0]))
+        return self.words(replace(prose, text=_SENTENCE.split(_first(prose), maxsplit=1)[0]))
+
+    def first_paragraph(self, prose: Prose) -> Inline:
+        """Give the first paragraph of a text, for a cell or a fact."""
+        return self.words(replace(prose, text=_first(prose)))
+
+    def after_first_paragraph(self, prose: Prose) -> list[Block]:
+        """Give what follows the first paragraph of a text, tables as tables; nothing where it is one paragraph."""
+        more = prose.text.strip()[len(_first(prose)) :].strip()
+        return [self.prose(replace(prose, text=more))] if more else []
 
     @property
     def risks(self) -> tuple[Risk, ...]:

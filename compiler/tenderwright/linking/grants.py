@@ -54,6 +54,8 @@ def _of_profile(grant: Grant, profile: Profile) -> Iterator[Notice]:
     headings = [one.heading for one in profile.headings]
     for name, prose in grant.headings.items():
         yield from _known(name, prose.source.key_place(prose.path), headings, f"heading `{name}`", profile)
+    for name, limit in grant.limits.items():
+        yield from _known(name, limit.here, headings, f"heading `{name}`", profile)
     known = {word for one in profile.categories for word in (one.category, *one.takes)}
     named = [*grant.categories.values(), *(one.category for one in grant.costs)]
     named += [one.category for one in grant.in_kind]

@@ -19,6 +19,7 @@ from tenderwright.model.kinds import (
 )
 from tenderwright.model.marks import Count, Form, Key, Keys
 from tenderwright.model.noun import Noun
+from tenderwright.model.profile import LengthLimit
 from tenderwright.notices import Place
 
 
@@ -100,6 +101,15 @@ class Grant(Noun, frozen=True, kw_only=True):
         Key("What the owner says under each heading of the profile, by heading."),
         Keys(Form("^[a-z0-9]+(-[a-z0-9]+)*$", "Identifier", "need")),
     ] = field(default_factory=dict)
+    limits: Annotated[
+        Mapping[str, LengthLimit],
+        Key("How long what stands under a heading may be, by heading, where the profile does not say it so."),
+        Keys(Form("^[a-z0-9]+(-[a-z0-9]+)*$", "Identifier", "need")),
+    ] = field(default_factory=dict)
+    limit: Annotated[
+        LengthLimit | None,
+        Key("How long all headings together may be, where the profile does not say it so."),
+    ] = None
     categories: Annotated[
         Mapping[
             str,

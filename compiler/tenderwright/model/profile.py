@@ -4,11 +4,25 @@ from typing import Annotated
 
 from tenderwright.model.build import Builder, Prose
 from tenderwright.model.kinds import Identifier, IdentifierName
-from tenderwright.model.marks import Count, Kept, Key, OneOf
+from tenderwright.model.marks import Count, Kept, Key, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.reading.profiles import shipped_profile_sources
 from tenderwright.reading.source import Source
+
+
+class LengthLimit(Noun, frozen=True, kw_only=True):
+    """The greatest length that a funder takes."""
+
+    most: Annotated[int, Key("The most of it.", 500), Within(least=1, most=1_000_000)]
+    of: Annotated[
+        str, Key("What is counted.", "words"), OneOf("words", "characters", "characters without spaces", "pages")
+    ]
+    counts: Annotated[
+        tuple[Annotated[str, Key("What is counted."), OneOf("headings", "tables")], ...],
+        Key("What is counted beside the running text; where pages are counted, all that stands on them is."),
+    ] = ()
+    here: Place
 
 
 class ProfileHeading(Noun, frozen=True, kw_only=True):
@@ -46,6 +60,10 @@ class ProfileHeading(Noun, frozen=True, kw_only=True):
         Key("What is put there beside the owner's own words."),
         Count(1),
     ]
+    limit: Annotated[
+        LengthLimit | None,
+        Key("How long it may be; a heading whose pages are counted stands on pages of its own."),
+    ] = None
     here: Place
 
 
@@ -140,6 +158,7 @@ class Profile(Noun, frozen=True, kw_only=True):
         ),
         OneOf("apportioned", "whole", "not eligible"),
     ]
+    limit: Annotated[LengthLimit | None, Key("How long all headings together may be.")] = None
     notes: Annotated[
         Prose | None,
         Key("What to look up in the funder's notice.", "The limit of indirect costs changes each year."),

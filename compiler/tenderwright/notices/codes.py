@@ -106,7 +106,11 @@ _COMPARED = {
 }
 """Of returned bids, told when they are compared."""
 
-_GRANTS = {"grant-unmatched": ("error", "more is asked of a funder than costs, match and source allow")}
+_GRANTS = {
+    "grant-unmatched": ("error", "more is asked of a funder than costs, match and source allow"),
+    "heading-empty": ("error", "nothing is written under a heading of the funder's form"),
+    "heading-too-long": ("error", "what stands under a heading is longer than the funder takes"),
+}
 """Of applications for grants; told by `grant`, since they rest on the trials."""
 
 _CLOSING = {"account-differs": ("warning", "the final account is not what the papers from the dock make it")}

@@ -14,6 +14,15 @@ from tenderwright.writing.word.document import word_document
 STEM = "grant"
 
 
+def pages_by_part(edition: Edition, typesetter: Typesetter, timestamp: int) -> dict[str, int]:
+    """Set an application and count the pages of each part."""
+    typeset = typesetter.typeset(edition, timestamp)
+    starts = [*typeset.first_pages.values(), typeset.page_count + 1]
+    return {
+        anchor: after - first for anchor, first, after in zip(typeset.first_pages, starts[:-1], starts[1:], strict=True)
+    }
+
+
 def grant_files(edition: Edition, typesetter: Typesetter, timestamp: int) -> Written:
     """Write the paper in every form, and its tables as CSV."""
     typeset = typesetter.typeset(edition, timestamp)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from tenderwright.documents.desk import capital, joined
 from tenderwright.documents.edition import Block, Bullets, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
 from tenderwright.documents.grant_desk import ApplicationDesk
-from tenderwright.documents.parts.grant_work import item_ref
+from tenderwright.documents.parts.grant_work import BELOW, item_ref
 from tenderwright.planning.grant_dates import item_dates, milestones
 from tenderwright.quantities.customs import day
 
@@ -72,13 +72,15 @@ def schedule(desk: ApplicationDesk) -> list[Block]:
 def risks(desk: ApplicationDesk) -> list[Block]:
     """Compose what may go wrong with the chosen items, and what is done about it; in words, without likelihoods."""
     rows = []
+    more: list[Block] = []
     for risk in desk.risks:
         item = desk.package.item_by_name.get(risk.item.name) if risk.item is not None else None
-        answer = desk.words(risk.answer) if risk.answer is not None else inline("–")
+        answer = (desk.first_paragraph(risk.answer) or BELOW) if risk.answer is not None else inline("–")
+        more += desk.after_first_paragraph(risk.answer) if risk.answer is not None else []
         where = item_ref(desk, item) if item is not None else inline("–")
         rows.append(Row((where, desk.first_sentence(risk.what), answer)))
     columns = (Column("Item", width=1.7), Column("What may happen", width=3), Column("What is done about it", width=3))
-    return [Table(columns, tuple(rows))] if rows else []
+    return [Table(columns, tuple(rows)), *more] if rows else []
 
 
 def maintenance(desk: ApplicationDesk) -> list[Block]:

@@ -11,10 +11,13 @@ from tenderwright.documents.edition import (
     Inline,
     Paragraph,
     Row,
+    Span,
     Table,
     inline,
 )
 from tenderwright.documents.grant_desk import ApplicationDesk
+from tenderwright.documents.parts.coatings import scheme_blocks
+from tenderwright.documents.parts.item_tables import known_tables
 from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.item import Item
 from tenderwright.planning.grant_outputs import Output, outputs
@@ -30,6 +33,9 @@ TREATMENTS = {
     "restore": "Restored: brought back to a documented earlier state",
     "replace in kind": "Replaced in kind: same material, form and method",
 }
+
+BELOW = inline("as told below")
+"""Stands in a cell where a text begins with a table or a list, which follows."""
 
 
 def significance(desk: ApplicationDesk) -> list[Block]:
@@ -64,16 +70,22 @@ def need(desk: ApplicationDesk) -> list[Block]:
     """Compose why each item is needed, and what follows if it is put off."""
     rows = [Row((item_ref(desk, item), _why(desk, item), _consequence(desk, item))) for item in desk.items]
     columns = (Column("Item", width=2.4), Column("Why it is needed", width=3.6), Column("If it is put off", width=3.4))
-    return [Heading("Need, item by item"), Table(columns, tuple(rows))]
+    blocks: list[Block] = [Heading("Need, item by item"), Table(columns, tuple(rows))]
+    for item in desk.items:
+        more = desk.after_first_paragraph(item.deferral) if item.deferral is not None else []
+        blocks += [Heading(f"{item.number} {item.title}, if it is put off", 3), *more] if more else []
+    return blocks
 
 
 def _why(desk: ApplicationDesk, item: Item) -> Inline:
     worth = desk.worth(item)
-    return inline(worth.public) if worth is not None and worth.public else desk.first_sentence(item.scope)
+    return (
+        inline(worth.public) if worth is not None and worth.public else desk.first_sentence(item.scope) or inline("–")
+    )
 
 
 def _consequence(desk: ApplicationDesk, item: Item) -> Inline:
-    return desk.words(item.deferral) if item.deferral is not None else inline("–")
+    return desk.first_paragraph(item.deferral) or BELOW if item.deferral is not None else inline("–")
 
 
 def item_ref(desk: ApplicationDesk, item: Item) -> Inline:
@@ -94,20 +106,35 @@ def work(desk: ApplicationDesk) -> list[Block]:
 
 
 def _item(desk: ApplicationDesk, item: Item) -> list[Block]:
-    facts: list[tuple[str, Inline]] = []
-    if item.heritage is not None:
-        facts.append(("Significance", desk.words(item.heritage.significance)))
-        facts.append(("Treatment", inline(TREATMENTS[item.heritage.treatment])))
-        if item.heritage.keep_fabric:
-            facts.append(("Fabric", inline("What is taken out is tagged, listed and kept")))
-    if item.schemes:
-        facts.append(("Coating scheme", desk.refs(item.schemes)))
     blocks: list[Block] = [Heading(f"{item.number} {item.title}", 3, desk.anchor("item", item.number))]
-    blocks.append(desk.prose(item.scope))
-    if facts:
-        blocks.append(Facts(tuple(facts)))
+    blocks += [desk.prose(item.scope), *known_tables(desk, item), *_heritage(desk, item), *_schemes(desk, item)]
     lines = [line for line in desk.applied.chosen.lines if line.item is item]
     return [*blocks, _quantities(lines)]
+
+
+def _heritage(desk: ApplicationDesk, item: Item) -> list[Block]:
+    heritage = item.heritage
+    if heritage is None:
+        return []
+    facts = [("Significance", desk.first_paragraph(heritage.significance) or BELOW)]
+    facts.append(("Treatment", inline(TREATMENTS[heritage.treatment])))
+    if heritage.keep_fabric:
+        facts.append(("Fabric", inline("What is taken out is tagged, listed and kept")))
+    return [Facts(tuple(facts)), *desk.after_first_paragraph(heritage.significance)]
+
+
+def _schemes(desk: ApplicationDesk, item: Item) -> list[Block]:
+    """Compose the schemes that the item applies, each in full where the first of the items applies it."""
+    blocks: list[Block] = []
+    for reference in item.schemes:
+        scheme = next(one for one in desk.package.schemes if one.scheme == reference.name)
+        first = next(one for one in desk.items if any(other.name == reference.name for other in one.schemes))
+        if first is item:
+            blocks += [block for block in scheme_blocks(desk, scheme) if not isinstance(block, Heading)]
+        else:
+            told = f" as printed with item {first.number}"
+            blocks.append(Paragraph(inline(Span(scheme.name or scheme.scheme, strong=True), told)))
+    return blocks
 
 
 def _quantities(lines: list[PricedLine]) -> Table:

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+import msgspec
+
 from tenderwright.documents.desk import Desk, capital, joined
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Row, Table, inline
 from tenderwright.model.item import Item
@@ -23,6 +27,16 @@ def item_tables(desk: Desk, item: Item) -> list[Block]:
     for table in item.tables:
         blocks += [Heading(table.title, 3), *([Paragraph(inline(_how(table)))] if _how(table) else [])]
         blocks.append(_table(desk, item, table))
+    return blocks
+
+
+def known_tables(desk: Desk, item: Item) -> list[Block]:
+    """Compose what the tables of an item say already, for readers who fill nothing."""
+    blocks: list[Block] = []
+    for table in item.tables:
+        known = msgspec.structs.replace(table, columns=tuple(one for one in table.columns if not one.filled))
+        if known.columns:
+            blocks.append(replace(_table(desk, item, known), anchor="", ruled=False, caption=table.title))
     return blocks
 
 
