@@ -76,7 +76,7 @@ def test_it_is_one_confidential_part_with_the_usual_caution(page: Edition) -> No
         "Ordered so far |  |  | 42 771.00",
         "Changes to be signed | 1 |  | 500.00",
         "Conditions found, to be answered or ordered | 2 | 2 | 2 980.00",
-        "Further days in dock, 2 at line 110.b |  |  | 1 400.00",
+        "Further days that changes bring, at line 110.b |  | 2 | 1 400.00",
         "Forecast of the final account |  |  | 47 651.00",
         "Contingency: 12 000.00 was set aside; 6 011.00 beyond the contract is ordered; 1 109.00 would be left",
         "39 000.00 in hand pays 39 000.00 of the forecast; 6 000.00 promised pays 6 000.00; 2 651.00 is wanting.",
@@ -85,6 +85,8 @@ def test_it_is_one_confidential_part_with_the_usual_caution(page: Edition) -> No
         "CF-03 | Item 420, Boot-top: Old coating loose. | 1 080.00 | – | 9 April",
         "CO-03 | Item 110: one block moved | 500.00 | – | to be signed",
         "320 Rivets, renew | 4 800.00 | 3.0 | Its item does not say.",
+        "The forecast holds if all that waits is accepted as asked; no more is found or ordered, and what is not",
+        "the work left takes the likely days of the owner's programme, with the days that changes bring for",
         "Basis: The bid of Ostrey Slip Company as awarded on 31 January 2028.",
     ],
 )
@@ -101,6 +103,23 @@ def test_an_overdue_answer_is_told_first(docked: Docked) -> None:
     text = words(composed(docked, date(2028, 4, 11)))
     assert "2 of them are overdue. The papers from the dock tell until 9 April 2028." in text
     assert "9 April, 15:30 overdue 2 d" in text
+
+
+def test_days_short_stand_on_a_row_of_their_own_with_their_conditions(docked: Docked) -> None:
+    """Two days after the papers end, the 9 days of work left are 2 more than the 7 left: 2 at 700."""
+    text = words(composed(docked, date(2028, 4, 11)))
+    assert "by the owner's programme: 2 days too few, which the forecast prices." in text
+    assert "Days that the work is short of, at line 110.b |  | 2 | 1 400.00" in text
+    assert "Forecast of the final account |  |  | 49 051.00" in text
+    assert "49 051.00 if all that waits is accepted and 2 days short are paid, 291.00 beyond" in text
+    assert "the yard is not itself the cause of the days short, for which nothing is paid then." in text
+
+
+def test_days_without_a_rate_are_said_not_to_be_priced(tmp_path: Path) -> None:
+    root = write_docked(tmp_path / "s", award=AWARD.replace("days_line: 110.b\n", ""))
+    text = words(composed(compiled(root), date(2028, 4, 9)))
+    assert "Further days that changes bring |  | 2 | 0.00" in text
+    assert "2 further days are not priced, since the award names no `days_line`." in text
 
 
 def test_before_she_is_docked(docked: Docked) -> None:

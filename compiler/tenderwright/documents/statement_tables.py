@@ -9,7 +9,8 @@ from tenderwright.documents.edition import DataTable
 from tenderwright.documents.parts.statement_choices import due_words, follows
 from tenderwright.documents.statement_desk import StatementDesk
 from tenderwright.model.in_dock import WAITING, ConditionReport
-from tenderwright.pricing.in_dock.account import LineAccount
+from tenderwright.pricing.in_dock.account import LineAccount, RunningAccount
+from tenderwright.pricing.in_dock.days_beyond import DaysBeyond
 from tenderwright.pricing.in_dock.ledger import PricedChange
 from tenderwright.pricing.in_dock.ordered import Price
 from tenderwright.pricing.in_dock.reports import PricedReport
@@ -48,27 +49,28 @@ def statement_lines(desk: StatementDesk) -> DataTable:
         rows.append(_row("contract", "", "", "The total as written, beyond its lines", amount=beyond, counted=beyond))
     rows += [_change(desk, one) for one in made.ledger.changes if one.order.day <= made.on]
     rows += [_report(desk, one) for one in made.ledger.reports if one.report.day <= made.on]
-    if made.further is not None:
-        further, contract = made.further, made.ledger.contract
-        item = contract.lines[further.line].item.number
-        words, amount = "Further days in dock, not ordered yet", further.amount
-        rows.append(
-            _row(
-                "further days",
-                further.line,
-                item,
-                words,
-                quantity=further.days,
-                unit="d",
-                amount=amount,
-                counted=amount,
-            )
-        )
+    for kind, words, days in (
+        ("further days", "Further days that changes bring, not ordered yet", made.further),
+        ("days short", "Days that the work is short of", made.short),
+    ):
+        if days is not None:
+            rows += _beyond(made, kind, words, days)
     for one in desk.standing.put_off:
         note = follows(desk, one, 2000)
         title = one.item.title
         rows.append(_row("can be put off", "", one.item.number, title, amount=-one.saving, counted=ZERO, note=note))
     return DataTable(HEADER, tuple(rows))
+
+
+def _beyond(made: RunningAccount, kind: str, words: str, one: DaysBeyond) -> Iterator[tuple[Cell, ...]]:
+    contract = made.ledger.contract
+    for number, (days, amount) in one.lines.items():
+        line = contract.lines[number]
+        text = words if number == contract.days_line else f"{words}: {line.text}"
+        yield _row(kind, number, line.item.number, text, quantity=days, unit=line.unit, amount=amount, counted=amount)
+    if contract.days_line not in one.lines:
+        note = "not priced: the contract has no rate for a further day"
+        yield _row(kind, contract.days_line, "", words, quantity=one.days, unit="d", note=note)
 
 
 def _row(

@@ -12,7 +12,7 @@ from tenderwright.pricing.in_dock.account import RunningAccount, account
 from tenderwright.pricing.in_dock.ledger import Ledger
 from tenderwright.pricing.money import total
 
-from .sandling import WEEK, ledger_of
+from .sandling import AWARD, WEEK, ledger_of
 
 
 def _money(*amounts: int) -> tuple[Decimal, ...]:
@@ -32,7 +32,8 @@ def test_the_last_day_by_hand(ledger: Ledger) -> None:
     assert made.unpriced == 0
     assert made.further is not None
     assert (made.further.days, made.further.amount) == _money(2, 1400)
-    assert made.further.line == "110.b"
+    assert made.further.lines == {"110.b": (Decimal(2), Decimal(1400))}
+    assert made.short is None
     assert made.forecast == Decimal("47651.00")
     assert made.contingency_left == Decimal("1109.00"), "12000 - (47651 - 36760)"
     assert [(row.cause, row.changes, row.amount) for row in made.causes] == [
@@ -116,3 +117,9 @@ def test_a_report_without_a_price_is_counted_and_adds_nothing(tmp_path: Path) ->
     made = _on(ledger_of(tmp_path / "s", week_1=WEEK.replace("    amount: 1900\n", "")), 9)
     assert made.unpriced == 1
     assert made.to_be_answered == Decimal(1080)
+
+
+def test_further_days_without_a_rate_are_told_and_add_nothing(tmp_path: Path) -> None:
+    made = _on(ledger_of(tmp_path / "s", award=AWARD.replace("days_line: 110.b\n", "")), 9)
+    assert made.further is not None
+    assert (made.further.days, made.further.amount, made.further.lines) == (Decimal(2), Decimal(0), {})

@@ -17,8 +17,9 @@ from tenderwright.model.item import Item
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.notices import Notice, Place
+from tenderwright.planning.in_dock.short import account_on
 from tenderwright.planning.schedule import Schedule
-from tenderwright.pricing.in_dock.account import RunningAccount, account
+from tenderwright.pricing.in_dock.account import RunningAccount
 from tenderwright.pricing.in_dock.ledger import Ledger
 from tenderwright.pricing.price import Estimate
 from tenderwright.reading.source import Source
@@ -57,7 +58,7 @@ class OwnerContext(Struct, frozen=True, dict=True):
         """Give the running account on the last day of which the papers from the dock tell; None without any."""
         if self.ledger is None or self.ledger.last is None:
             return None
-        return account(self.ledger, self.ledger.last)
+        return account_on(self.ledger, self.ledger.last, self.package, self.schedule)
 
     def live_item(self, number: str) -> Item | None:
         """Give an item by number unless it is withdrawn."""

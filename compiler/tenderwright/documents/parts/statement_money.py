@@ -4,18 +4,22 @@ from __future__ import annotations
 
 from decimal import Decimal
 
+from tenderwright.documents.desk import joined
 from tenderwright.documents.drawings.money_bar import money_bar
-from tenderwright.documents.edition import Block, Column, Facts, Figure, Heading, Inline, Row, Table, inline
-from tenderwright.documents.parts.statement_where import facts_of
+from tenderwright.documents.edition import Block, Column, Facts, Figure, Heading, Inline, Paragraph, Row, Table, inline
+from tenderwright.documents.parts.statement_where import count, facts_of
 from tenderwright.documents.statement_desk import LINES, StatementDesk, sum_of
+from tenderwright.pricing.in_dock.account import RunningAccount
+from tenderwright.pricing.in_dock.days_beyond import DaysBeyond
 from tenderwright.pricing.in_dock.pool import PoolBalance
 from tenderwright.pricing.money import ZERO, written
 from tenderwright.quantities.customs import day
 
 
 def money(desk: StatementDesk) -> list[Block]:
-    """Compose the account, its drawing, and what stands against it."""
-    return [Heading("What it costs now"), picture(desk), _account(desk), Facts(_against(desk))]
+    """Compose the account, its drawing, what stands against it, and under which conditions it holds."""
+    conditions = Paragraph(inline(holds_if(desk)), as_note=True)
+    return [Heading("What it costs now"), picture(desk), _account(desk), Facts(_against(desk)), conditions]
 
 
 def picture(desk: StatementDesk) -> Figure:
@@ -54,8 +58,9 @@ def _account(desk: StatementDesk) -> Table:
             _row(f"Conditions found, to be answered or ordered{no_price}", len(made.waiting), days, made.to_be_answered)
         )
     if made.further is not None:
-        name = f"Further days in dock, {made.further.days:f} at line {made.further.line}"
-        rows.append(_row(name, None, None, made.further.amount))
+        rows.append(_beyond("Further days that changes bring", made.further))
+    if made.short is not None:
+        rows.append(_beyond("Days that the work is short of", made.short))
     rows.append(_row("Forecast of the final account", None, None, made.forecast, "total"))
     columns = (
         Column("", width=5),
@@ -64,6 +69,15 @@ def _account(desk: StatementDesk) -> Table:
         Column(desk.currency, "decimal", 1.6),
     )
     return Table(columns, tuple(rows), small=True)
+
+
+def _beyond(name: str, one: DaysBeyond) -> Row:
+    at = f", at {_lines(one)}" if one.lines else ""
+    return _row(f"{name}{at}", None, int(one.days), one.amount)
+
+
+def _lines(one: DaysBeyond) -> str:
+    return f"line{'s' if len(one.lines) > 1 else ''} {joined(list(one.lines))}"
 
 
 def _row(name: str, number: int | None, days: int | None, amount: Decimal, weight: str = "normal") -> Row:
@@ -115,6 +129,46 @@ def _balance(one: PoolBalance, currency: str) -> str:
     asked = f", {one.asked:f} h more asked" if one.asked else ""
     name = f"{one.line.number}: {one.ordered:f} of {one.tendered:f} h ordered{asked}"
     return name if one.left >= 0 else f"{name}, {-one.left:f} h more than were tendered"
+
+
+def holds_if(desk: StatementDesk) -> str:
+    """Say under which conditions the forecast holds."""
+    made, standing = desk.standing.account, desk.standing
+    told = []
+    if made.waiting or made.unsigned:
+        told.append("all that waits is accepted as asked")
+    if made.unpriced:
+        told.append(
+            f"{count(made.unpriced, 'report')} without a price {'costs' if made.unpriced == 1 else 'cost'} nothing"
+        )
+    if standing.days.undocked is None:
+        told.append("no more is found or ordered, and what is not measured yet comes out as tendered")
+        told.append(_work_left(desk))
+    if made.short is not None:
+        told.append("the yard is not itself the cause of the days short, for which nothing is paid then")
+    conditions = f"The forecast holds if {'; '.join(told)}." if told else ""
+    return f"{conditions}{_no_rate(made)}".strip()
+
+
+def _work_left(desk: StatementDesk) -> str:
+    if desk.standing.needed is None:
+        return "the work left fits the days left, which nobody can say without owner/programme.yaml"
+    brought = desk.standing.days.added + desk.standing.days.asked
+    changes = ", with the days that changes bring for their own work" if brought else ""
+    return f"the work left takes the likely days of the owner's programme{changes}"
+
+
+def _no_rate(made: RunningAccount) -> str:
+    """Say that days beyond the contract are not priced, and what it takes."""
+    contract = made.ledger.contract
+    days = [one for one in made.beyond if contract.days_line not in one.lines]
+    if not days:
+        return ""
+    number = sum(int(one.days) for one in days)
+    why = (
+        f"the bid has no rate at line {contract.days_line}" if contract.days_line else "the award names no `days_line`"
+    )
+    return f" {count(number, 'further day')} {'is' if number == 1 else 'are'} not priced, since {why}."
 
 
 def _basis(desk: StatementDesk) -> str:

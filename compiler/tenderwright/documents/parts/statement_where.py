@@ -57,7 +57,12 @@ def _time(days: DockDays) -> str:
 def _money(desk: StatementDesk) -> str:
     made, contract = desk.standing.account, desk.standing.account.ledger.contract
     whole = f"{desk.currency}\N{NO-BREAK SPACE}{sum_of(made.forecast)}"
-    told = f"The docking will come to {whole} if all that waits is accepted"
+    short = (
+        f" and {count(int(made.short.days), 'day')} short {'is' if made.short.days == 1 else 'are'} paid"
+        if made.short
+        else ""
+    )
+    told = f"The docking will come to {whole} if all that waits is accepted{short}"
     if contract.award.contingency is None:
         beyond = made.forecast - made.contract
         return f"{told}, {sum_of(abs(beyond))} {'above' if beyond >= 0 else 'below'} the contract."
@@ -79,14 +84,11 @@ def _critical(desk: StatementDesk) -> list[tuple[str, str]]:
     if standing.needed is None:
         return []
     needed = math.ceil(standing.needed - 1e-6)
-    have = days.left if days.has_docked else days.whole
-    spare = have - needed
-    against = (
-        "just as many as are left"
-        if not spare
-        else f"{count(abs(spare), 'day')} {'in hand' if spare > 0 else 'too few'}"
-    )
-    path = f"The work left needs {count(needed, 'day')} until she is undocked, by the owner's programme: {against}."
+    spare = days.left - needed
+    against = f"{count(spare, 'day')} in hand" if spare > 0 else "just as many as are left"
+    if standing.short:
+        against = f"{count(standing.short, 'day')} too few, which the forecast prices"
+    path = f"The work left needs {count(needed, 'day')} on blocks, by the owner's programme: {against}."
     return [("Critical path", path)]
 
 

@@ -5,26 +5,27 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping
 
 from tenderwright.planning.network import Network
-from tenderwright.planning.schedule import Schedule
+from tenderwright.planning.schedule import Schedule, dock_days
 
 _NOTHING = 1e-9
 
 
 def days_needed(schedule: Schedule, done: Mapping[str, float], out: Collection[str] = (), *, docked: bool) -> float:
-    """Give the days from now to the end of undocking, for items of which a share is done and some are left out.
+    """Give the days on blocks until undocking is done, for items of which a share is done and some are left out.
 
     Each item uses up its done share of its likely days on its activities in the order in which they start; of an item
     that nobody tells of, an activity counts as done where one that comes after it has begun, unless that one only
     closes the work of its item, as striking a part of the staging does. Then the critical path is
     taken through what is left, crews going from one activity to the next as planned. Once she is docked, nothing
-    before that takes time any more. Source: derived from the critical path of the programme.
+    before that takes time any more; until then the days are those after docking. Source: derived from the critical path
+    of the programme.
     """
     from tenderwright.calculations.schedule.critical_path import critical_path
 
     network = schedule.network
     left = _left(network, schedule, done, out, docked=docked)
     path = critical_path(left, network.pairs)
-    return path.early_finish[network.of_kind("undocking")]
+    return dock_days(network, path.early_finish)
 
 
 def _left(

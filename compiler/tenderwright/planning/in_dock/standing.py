@@ -8,12 +8,12 @@ from decimal import Decimal
 
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package, sound
-from tenderwright.planning.in_dock.live import begun, live_items, wholly_out, work_rows
+from tenderwright.planning.in_dock.live import begun, live_items, work_rows
 from tenderwright.planning.in_dock.money import Funds, funds
 from tenderwright.planning.in_dock.put_off import PutOff, can_be_put_off
-from tenderwright.planning.in_dock.remaining import days_needed
+from tenderwright.planning.in_dock.short import account_on, days_short, needed_still
 from tenderwright.planning.schedule import Schedule
-from tenderwright.pricing.in_dock.account import RunningAccount, account
+from tenderwright.pricing.in_dock.account import RunningAccount
 from tenderwright.pricing.in_dock.dock_days import DockDays, dock_days
 from tenderwright.pricing.in_dock.ledger import Ledger
 from tenderwright.pricing.in_dock.pool import PoolBalance, pool_balances
@@ -37,7 +37,9 @@ class Standing:
     account: RunningAccount
     days: DockDays
     needed: float | None
-    """Days that the work left needs until she is undocked; None without a programme, and once she is."""
+    """Days on blocks that the work left needs; None without a programme, and once she is undocked."""
+    short: int
+    """Days on blocks beyond the contract, used already or still needed."""
     work: WorkDone
     pool: tuple[PoolBalance, ...]
     funds: Funds | None
@@ -53,17 +55,15 @@ class Standing:
 
 def standing(ledger: Ledger, on: date, papers: OwnerPapers, package: Package, schedule: Schedule | None) -> Standing:
     """Work out how a docking stands on a day; the package must be sound."""
-    made = account(ledger, on)
+    made = account_on(ledger, on, package, schedule)
     days = dock_days(made, sound(package.tender))
-    afloat = days.undocked is not None
-    needed = None
-    if schedule is not None and not afloat:
-        needed = days_needed(schedule, ledger.done(on), wholly_out(made), docked=days.has_docked)
-    planned = None if afloat else schedule
+    needed = needed_still(made, days, schedule)
+    planned = schedule if days.undocked is None else None
     return Standing(
         account=made,
         days=days,
         needed=needed,
+        short=days_short(days, needed),
         work=_work(made, package),
         pool=pool_balances(made),
         funds=funds(made, papers.funding, package),

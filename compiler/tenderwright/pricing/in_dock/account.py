@@ -12,6 +12,7 @@ from msgspec.structs import replace
 from tenderwright.model.in_dock import WAITING, LeftOut
 from tenderwright.pricing.final_account import CauseRow
 from tenderwright.pricing.in_dock.contract import ContractLine
+from tenderwright.pricing.in_dock.days_beyond import DaysBeyond, days_beyond
 from tenderwright.pricing.in_dock.ledger import Ledger, PricedChange, Remeasure
 from tenderwright.pricing.in_dock.reports import PricedReport
 from tenderwright.pricing.money import ZERO, cents, total
@@ -36,14 +37,6 @@ class LineAccount(Struct, frozen=True):
         return total([self.line.amount, self.left_out, self.changes, self.remeasured])
 
 
-class FurtherDays(Struct, frozen=True):
-    """Further days in dock that changes and reports bring and nobody has ordered yet."""
-
-    days: Decimal
-    amount: Decimal
-    line: str
-
-
 class RunningAccount(Struct, frozen=True):
     """How the money of a docking stands on a day."""
 
@@ -56,7 +49,10 @@ class RunningAccount(Struct, frozen=True):
     """Changes that wait for a signature."""
     waiting: tuple[PricedReport, ...]
     """Reports that wait for an answer, or were accepted and have no change yet; in order of the hour for the answer."""
-    further: FurtherDays | None = None
+    further: DaysBeyond | None = None
+    """Days that changes and reports bring and nobody has ordered."""
+    short: DaysBeyond | None = None
+    """Days that the work is short of beside those."""
 
     @property
     def contract(self) -> Decimal:
@@ -100,9 +96,13 @@ class RunningAccount(Struct, frozen=True):
 
     @property
     def forecast(self) -> Decimal:
-        """Give the forecast of the final account: all that is ordered, and all that waits as if it were accepted."""
-        further = self.further.amount if self.further is not None else ZERO
-        return total([self.ordered, self.to_be_signed, self.to_be_answered, further])
+        """Give the forecast: all that is ordered, all that waits as if it were accepted, and the days beyond."""
+        return total([self.ordered, self.to_be_signed, self.to_be_answered, *(one.amount for one in self.beyond)])
+
+    @property
+    def beyond(self) -> tuple[DaysBeyond, ...]:
+        """Give the days beyond those tendered that are not ordered: those brought, and those short."""
+        return tuple(one for one in (self.further, self.short) if one is not None)
 
     @property
     def contingency_left(self) -> Decimal:
@@ -126,8 +126,9 @@ class RunningAccount(Struct, frozen=True):
         for report in self.waiting:
             if report.price is not None:
                 add(report.item.number if report.item is not None else "", report.price.amount)
-        if self.further is not None:
-            add(self.ledger.contract.lines[self.further.line].item.number, self.further.amount)
+        for beyond in self.beyond:
+            for line, (_, amount) in beyond.lines.items():
+                add(self.ledger.contract.lines[line].item.number, amount)
         return found
 
 
@@ -148,15 +149,30 @@ def account(ledger: Ledger, on: date) -> RunningAccount:
     for number, row in lines.items():
         if row.line.follows and number not in out:
             lines[number] = _percentage(row, total([lines[one].final for one in row.line.corrected.line.of]))
-    return RunningAccount(
+    made = RunningAccount(
         on=on,
         ledger=ledger,
         lines=tuple(lines.values()),
         causes=tuple(_causes(signed)),
         unsigned=unsigned,
         waiting=tuple(waiting),
-        further=_further(ledger, changes, waiting),
     )
+    return with_days_beyond(made, 0)
+
+
+def with_days_beyond(made: RunningAccount, short: int) -> RunningAccount:
+    """Price the days beyond those tendered, and those that the work is short of."""
+    changes = [one for one in made.ledger.changes if one.order.day <= made.on]
+    brought = sum(one.order.days for one in changes) + sum(one.report.days for one in made.waiting)
+    contract = made.ledger.contract
+    rows = {row.line.number: row for row in made.lines}
+    covered = {
+        number: _covered(rows[number], changes, made.waiting)
+        for number in (contract.days_line, *contract.day_lines)
+        if number in rows
+    }
+    further, late = days_beyond(contract, brought, short, covered)
+    return replace(made, further=further, short=late)
 
 
 def _line(
@@ -210,14 +226,16 @@ def _causes(signed: Iterable[PricedChange]) -> list[CauseRow]:
     return sorted(rows, key=lambda row: (-abs(row.amount), row.cause))
 
 
-def _further(ledger: Ledger, changes: Sequence[PricedChange], waiting: Sequence[PricedReport]) -> FurtherDays | None:
-    """Price the days that changes and reports bring beyond those ordered by the line for further days."""
-    line = ledger.contract.lines.get(ledger.contract.days_line)
-    if line is None or line.rate is None or line.form != "day":
-        return None
-    brought = sum(one.order.days for one in changes) + sum(one.report.days for one in waiting)
-    ordered = sum((one.price.quantity for one in changes if one.line is line), Decimal(0))
-    reported = [one for one in waiting if one.report.line is not None and one.report.line.name == line.number]
-    ordered += sum((one.price.quantity for one in reported if one.price is not None), Decimal(0))
-    days = Decimal(brought) - ordered
-    return FurtherDays(days, line.more(days), line.number) if days > 0 else None
+def _covered(row: LineAccount, changes: Sequence[PricedChange], waiting: Sequence[PricedReport]) -> Decimal:
+    """Give the days beyond those in the contract that a line pays already: as ordered and asked, or as measured."""
+    number = row.line.number
+    paid = [one.price for one in changes if one.line.number == number]
+    paid += [
+        one.price
+        for one in waiting
+        if one.price is not None and one.report.line is not None and one.report.line.name == number
+    ]
+    ordered = sum((one.quantity for one in paid), Decimal(0))
+    if row.measured is None:
+        return ordered
+    return max(ordered, row.measured - (row.line.tendered if row.line.inside else Decimal(0)))

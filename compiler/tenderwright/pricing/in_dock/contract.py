@@ -75,6 +75,11 @@ class ContractLine(Struct, frozen=True):
         return self.form == "rate" and bool(self.unit) and self.rate is not None
 
     @property
+    def by_the_day(self) -> bool:
+        """Tell whether a day of it has a rate, by which more days are paid."""
+        return self.form == "day" and self.rate is not None
+
+    @property
     def follows(self) -> bool:
         """Tell whether it is a percentage of what other lines come to in the end: in the contract, or contingent."""
         if not self.corrected.line.of or self.rate is None:
@@ -114,6 +119,8 @@ class Contract(Struct, frozen=True):
     """The line that gives the mark-up on materials; empty where there is none."""
     days_line: str
     """The line by which a further day in dock is paid; empty where none is named."""
+    day_lines: tuple[str, ...] = ()
+    """Other lines whose days run on with her stay, by the owner's programme."""
 
     @property
     def amount(self) -> Decimal:
@@ -181,6 +188,7 @@ def contract(
         pool=tuple(number for number in pool if lines[number].form == "hours"),
         markup=next((number for number in pool if lines[number].form == "markup"), ""),
         days_line=_days_line(award, papers),
+        day_lines=_day_lines(award, papers, lines),
     )
 
 
@@ -201,3 +209,10 @@ def _days_line(award: Award, papers: OwnerPapers) -> str:
         return award.days_line.name
     lines = papers.programme.day_lines if papers.programme is not None else ()
     return next((one.line for one in lines if one.days == "further dock days"), "")
+
+
+def _day_lines(award: Award, papers: OwnerPapers, lines: Mapping[str, ContractLine]) -> tuple[str, ...]:
+    """Give the lines awarded whose days grow with each further day on blocks: those of the dock and of the yard."""
+    told = papers.programme.day_lines if papers.programme is not None else ()
+    growing = [one.line for one in told if one.days in ("dock days", "yard days")]
+    return tuple(one for one in growing if one in lines and lines[one].inside and one != _days_line(award, papers))
