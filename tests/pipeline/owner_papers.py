@@ -166,6 +166,7 @@ def _funding(canaries: Canaries, items: list[str]) -> str:
             "    spend_by: 2029-12-31",
             "    decided: 2028-01-31",
             f'    public: "{canaries.word("name for donors")}"',
+            f'    granted: [{{ work: "{items[0]}", amount: {canaries.amount()} }}]',
             "    notes: |",
             f"      {canaries.word('notes')}, see <item:{items[0]}>.",
         ]

@@ -9,6 +9,7 @@ from functools import cache
 from pathlib import Path
 
 from tenderwright.model.build import Name, Reference
+from tenderwright.model.funding import Funding
 from tenderwright.model.grant import Grant
 from tenderwright.model.profile import Profile, shipped_profiles
 from tenderwright.notices import Place
@@ -37,9 +38,9 @@ class Costed:
         assert self.owner.estimate is not None
         return self.owner.estimate
 
-    def work_out(self, grant: Grant, profile: Profile) -> Application:
-        """Work an application out."""
-        return application(grant, profile, self.estimate, self.outlook, self.owner.papers.funding)
+    def work_out(self, grant: Grant, profile: Profile, funding: Funding | None = None) -> Application:
+        """Work an application out, with the sources of the demonstration where no others are given."""
+        return application(grant, profile, self.estimate, self.outlook, funding or self.owner.papers.funding)
 
 
 @cache

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tenderwright.model.funding import Funding, Granted
 from tenderwright.model.grant import Grant, InKind, OutsideCost
 from tenderwright.planning.application import Application, Split
 from tenderwright.pricing.money import CENT, ZERO, cents, total
@@ -58,13 +59,27 @@ def applications(draw: st.DrawFn) -> Application:
         confidence=draw(st.sampled_from(["P50", "P80"])),
         categories=overridden,
     )
+    grants = draw(st.lists(st.builds(granted, st.sampled_from([*NUMBERS, "310.a", "110.b"]), money), max_size=4))
     costs = draw(st.lists(st.builds(outside, money, st.sampled_from(WORDS), st.booleans()), max_size=3))
     gifts = draw(st.lists(st.builds(given_in_kind, st.integers(1, 900), money), max_size=2))
-    return marram().work_out(replace(made, asked=asked, costs=tuple(costs), in_kind=tuple(gifts)), profile)
+    asking = replace(made, asked=asked, costs=tuple(costs), in_kind=tuple(gifts))
+    return marram().work_out(asking, profile, granting("town-loan", *grants))
+
+
+def granted(work: str, amount: Decimal) -> Granted:
+    return Granted(work=name(work), amount=amount, here=HERE)
+
+
+def granting(source: str, *grants: Granted) -> Funding:
+    """Give the sources of the demonstration, one of which has granted something for certain work."""
+    funding = marram().owner.papers.funding
+    assert funding is not None
+    sources = [replace(one, granted=grants) if one.source == source else one for one in funding.sources]
+    return replace(funding, sources=tuple(sources))
 
 
 def adds_up(split: Split) -> bool:
-    return split.total == total([split.grant, split.match, split.not_eligible])
+    return split.total == total([split.granted, split.grant, split.match, split.not_eligible])
 
 
 @given(applications())
@@ -99,7 +114,8 @@ def test_what_is_asked_by_itself_never_exceeds_what_may_be_asked(made: Applicati
 @given(applications())
 def test_no_more_is_drawn_than_the_match_and_each_source(made: Application) -> None:
     for drawn in made.drawn:
-        assert ZERO < drawn.amount <= drawn.source.amount - drawn.source.kept_back
+        granted = total([one.amount for one in drawn.source.granted])
+        assert ZERO < drawn.amount <= drawn.source.amount - drawn.source.kept_back - granted
         assert drawn.source is not made.source
     if made.cash_match >= 0:
         assert total([one.amount for one in made.drawn]) <= made.cash_match
@@ -217,3 +233,31 @@ def test_the_two_applications_of_the_demonstration_agree(profile: str) -> None:
         assert made.reconciliation.holds
         assert made.too_much <= 0
         assert made.to_be_found == 0
+
+
+def test_an_application_is_cut_again_for_another_funder_with_what_was_granted_taken_off() -> None:
+    profile = profiles()["capital-activity"]
+    made = grant("capital-activity", "310", "315", source="lights-and-harbours")
+    before = marram().work_out(made, profile)
+    funding = granting("provincial-monuments", granted("310", Decimal("20000")), granted("315.a", Decimal("3000")))
+    after = marram().work_out(made, profile, funding)
+    assert after.whole.total == before.whole.total
+    assert after.whole.granted == Decimal("23000.00")
+    assert before.ceiling - after.ceiling == Decimal("11500.00"), "one for one, half of what is left"
+    line = next(one for one in after.entries if one.number == "315.a")
+    assert (line.granted, line.eligible) == (Decimal("3000.00"), line.amount - 3000)
+    assert all(one.source.source != "provincial-monuments" or one.amount <= 187000 for one in after.drawn)
+    own = marram().work_out(replace(made, source=name("provincial-monuments")), profile, funding)
+    assert own.whole.granted == 0, "its own grant is what it is asked for"
+
+
+def test_no_more_is_taken_off_than_the_application_counts() -> None:
+    profile = profiles()["capital-activity"]
+    made = grant("capital-activity", "310", source="lights-and-harbours")
+    much = marram().work_out(made, profile, granting("town-loan", granted("310", Decimal(10**6))))
+    assert much.whole.granted == much.whole.total == total([one.amount for one in much.taken_off])
+    assert much.asked == much.ceiling == 0
+    assert much.taken_off[0].beyond == 10**6 - much.whole.total
+    dock = next(one for one in marram().estimate.items if one.item.number == "110")
+    part = marram().work_out(made, profile, granting("town-loan", granted("110", dock.direct)))
+    assert part.whole.granted == part.chosen.part_of(dock), "of a shared service, what the work carries of it"

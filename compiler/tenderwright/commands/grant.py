@@ -137,9 +137,11 @@ def unmatched(applied: Application, files: Files) -> list[Notice]:
         return []
     from tenderwright.pricing.money import written
 
-    cash = applied.whole.total - applied.whole.not_eligible - applied.in_kind
+    whole = applied.whole
+    cash = whole.total - whole.granted - whole.not_eligible - applied.in_kind
     message = f"{written(applied.asked)} is asked, {written(applied.too_much)} more than may be"
-    facts = [f"eligible costs come to {written(cash)} in money and {written(applied.in_kind)} in kind"]
+    granted = f"; others have granted {written(whole.granted)} already" if applied.taken_off else ""
+    facts = [f"eligible costs come to {written(cash)} in money and {written(applied.in_kind)} in kind{granted}"]
     source = applied.source
     if source is not None:
         wanted = f"`{source.source}` gives {written(source.amount)} at most"

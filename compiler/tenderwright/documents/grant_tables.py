@@ -23,6 +23,7 @@ def budget_table(desk: ApplicationDesk) -> DataTable:
             row.category.title,
             currency,
             row.split.total,
+            row.split.granted,
             row.split.grant,
             row.split.match,
             row.split.not_eligible,
@@ -30,7 +31,7 @@ def budget_table(desk: ApplicationDesk) -> DataTable:
         for group in desk.applied.groups
         for row in group.rows
     ]
-    header = ("group", "category", "title", "currency", "total", "grant", "match", "not_eligible")
+    header = ("group", "category", "title", "currency", "total", "granted_by_others", "grant", "match", "not_eligible")
     return DataTable(header, tuple(rows))
 
 
@@ -51,6 +52,7 @@ def items_table(desk: ApplicationDesk) -> DataTable:
                 row.likely,
                 row.contingency,
                 row.split.total,
+                row.split.granted,
                 row.split.grant,
                 row.split.match,
                 row.split.not_eligible,
@@ -63,8 +65,8 @@ def items_table(desk: ApplicationDesk) -> DataTable:
             )
         )
     header = (
-        "sort", "item", "title", "currency", "likely", "contingency", "total", "grant", "match", "not_eligible",
-        "services_carried", "p50", "p80", "begins", "ends", "why_not_eligible",
+        "sort", "item", "title", "currency", "likely", "contingency", "total", "granted_by_others", "grant", "match",
+        "not_eligible", "services_carried", "p50", "p80", "begins", "ends", "why_not_eligible",
     )  # fmt: skip
     return DataTable(header, tuple(rows))
 

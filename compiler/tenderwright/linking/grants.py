@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
 
 from tenderwright.linking.work import dead_work
 from tenderwright.model.build import Name
@@ -24,6 +24,8 @@ def link_grants(papers: OwnerPapers, package: Package) -> list[Notice]:
         found += _profile(profile)
     for grant in papers.grants.values():
         found += _grant(grant, papers, package)
+    for source in papers.funding.sources if papers.funding is not None else ():
+        found += _works([(one.work.name, one.work.at) for one in source.granted], package)
     return found
 
 
@@ -64,12 +66,14 @@ def _of_profile(grant: Grant, profile: Profile) -> Iterator[Notice]:
 
 
 def _items_and_lines(grant: Grant, package: Package) -> Iterator[Notice]:
-    lines = line_numbers(package)
-    known = lines | {item.number for item in package.items}
-    places = [(number, category.at, known) for number, category in grant.categories.items()]
-    places += [(line.name, line.at, lines) for output in grant.outputs for line in output.lines]
-    for number, place, among in places:
-        dead = dead_work(number, place, among, package)
+    yield from _works([(number, category.at) for number, category in grant.categories.items()], package)
+    yield from _works([(line.name, line.at) for output in grant.outputs for line in output.lines], package)
+
+
+def _works(named: Iterable[tuple[str, Place]], package: Package) -> Iterator[Notice]:
+    known = line_numbers(package) | {item.number for item in package.items}
+    for number, place in named:
+        dead = dead_work(number, place, known, package)
         if dead is not None:
             yield dead
 

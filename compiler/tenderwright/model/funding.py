@@ -5,10 +5,28 @@ from decimal import Decimal
 from typing import Annotated
 
 from tenderwright.model.build import Prose
-from tenderwright.model.kinds import Confidence, Date, Fraction, Identifier, ItemRef, LineNumber, Money, PricedKind
+from tenderwright.model.kinds import (
+    Confidence,
+    Date,
+    Fraction,
+    Identifier,
+    ItemRef,
+    LineNumber,
+    Money,
+    PricedKind,
+    WorkName,
+)
 from tenderwright.model.marks import Form, Key, Keys, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
+
+
+class Granted(Noun, frozen=True, kw_only=True):
+    """What a source has granted for one item or line, so that nobody else pays it again."""
+
+    work: Annotated[WorkName, Key("The item or line that it is granted for.", "310", "310.a")]
+    amount: Annotated[Money, Key("How much of it is granted.", 40000)]
+    here: Place
 
 
 class FundingSource(Noun, frozen=True, kw_only=True):
@@ -35,6 +53,12 @@ class FundingSource(Noun, frozen=True, kw_only=True):
     ] = ()
     public: Annotated[str, Key("The name under which it may stand on the donors' page.")] = ""
     decided: Annotated[Date | None, Key("Day on which it is decided.", "2027-03-08")] = None
+    granted: Annotated[
+        tuple[Granted, ...],
+        Key(
+            "What of it is granted for which item or line. Applications to others leave it out of what they ask for, and do not count it as match."
+        ),
+    ] = ()
     here: Place
 
 

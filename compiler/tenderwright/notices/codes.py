@@ -236,6 +236,7 @@ _OWNER_CHECKS = {
     "damages-too-early": ("warning", "damages for lateness begin before the owner's own programme is likely done"),
     "bought-apart": ("warning", "the funding ladder could buy one part of what belongs together"),
     "restricted-money": ("error", "restricted money is counted on work that it may not pay for"),
+    "paid-twice": ("warning", "more is granted for work than it costs, or by a source than it gives"),
     "money-too-late": ("warning", "money has to be spent before the work is done"),
     "must-do-unfunded": ("warning", "what must be done is dearer than the money in hand"),
     "beyond-authority": ("error", "a change is above what who signed it may sign for"),

@@ -11,6 +11,7 @@ from tenderwright.model.funding import Funding, FundingSource
 from tenderwright.model.grant import Grant
 from tenderwright.model.profile import Profile, ProfileCategory
 from tenderwright.planning.grant_entries import Chosen, Entry, choose, entries
+from tenderwright.planning.grant_granted import TakenOff, take_off
 from tenderwright.planning.grant_match import Drawn, draw
 from tenderwright.planning.outlook import CostOutlook
 from tenderwright.planning.scope import available
@@ -20,9 +21,13 @@ from tenderwright.pricing.price import Estimate
 
 @dataclass(frozen=True)
 class Split:
-    """A sum, and who pays it: funder's share, match, and what is not eligible; the three add up to the sum."""
+    """A sum, and who pays it: others who granted it already, funder, match, and other money for what is not eligible.
+
+    The four add up to the sum.
+    """
 
     total: Decimal
+    granted: Decimal
     grant: Decimal
     match: Decimal
     not_eligible: Decimal
@@ -33,6 +38,7 @@ class Split:
         found = list(entries)
         return cls(
             total([one.amount for one in found]),
+            total([one.granted for one in found]),
             total([one.grant for one in found]),
             total([one.match for one in found]),
             total([one.not_eligible for one in found]),
@@ -120,6 +126,7 @@ class Application:
     ceiling: Decimal
     """The most that may be asked, by the eligible costs and the match."""
     drawn: tuple[Drawn, ...]
+    taken_off: tuple[TakenOff, ...]
 
     @property
     def too_much(self) -> Decimal:
@@ -192,13 +199,13 @@ class Application:
             in_kind=self.in_kind,
             by_category=total([row.split.total for group in self.groups for row in group.rows]),
             by_row=total([row.split.total for row in self.rows]),
-            by_payer=total([whole.grant, whole.match, whole.not_eligible]),
+            by_payer=total([whole.granted, whole.grant, whole.match, whole.not_eligible]),
         )
 
 
 def _not_eligible(why: str, inside: Sequence[Entry]) -> NotEligible:
     what = dict.fromkeys(one.item.number if one.item is not None else one.what for one in inside)
-    return NotEligible(why, tuple(what), total([one.amount for one in inside]))
+    return NotEligible(why, tuple(what), total([one.left for one in inside]))
 
 
 def _row(sort: str, inside: Sequence[Entry]) -> CostRow:
@@ -222,13 +229,13 @@ def application(
     sources = funding.sources if funding is not None else ()
     source = _source(grant, sources)
     chosen = choose(grant, profile, estimate, source)
-    found = entries(grant, profile, chosen, outlook, source)
+    others = [one for one in sources if one is not source]
+    found, taken_off = take_off(entries(grant, profile, chosen, outlook, source), chosen, others)
     ceiling = _ceiling(found, source)
     offered = available(source) if source is not None else ZERO
     asked = cents(min(offered, ceiling) if grant.asked is None else grant.asked)
     paid = _granted(found, asked)
-    others = [one for one in sources if one is not source]
-    return Application(grant, profile, source, chosen, paid, asked, ceiling, draw(paid, others))
+    return Application(grant, profile, source, chosen, paid, asked, ceiling, draw(paid, others), taken_off)
 
 
 def _source(grant: Grant, sources: Sequence[FundingSource]) -> FundingSource | None:

@@ -34,17 +34,24 @@ class Entry:
     barred: str = ""
     """Why the funder does not pay for it; empty where it does."""
     contingency: bool = False
+    granted: Decimal = ZERO
+    """What others have granted for it already; it is taken off before anything is asked."""
     grant: Decimal = ZERO
 
     @property
+    def left(self) -> Decimal:
+        """Give what nobody has granted yet."""
+        return self.amount - self.granted
+
+    @property
     def eligible(self) -> Decimal:
-        """Give the amount where it is eligible, else nothing."""
-        return ZERO if self.barred else self.amount
+        """Give what is left of the amount where it is eligible, else nothing."""
+        return ZERO if self.barred else self.left
 
     @property
     def not_eligible(self) -> Decimal:
-        """Give the amount where it is not eligible, else nothing."""
-        return self.amount if self.barred else ZERO
+        """Give what is left of the amount where it is not eligible, else nothing."""
+        return self.left if self.barred else ZERO
 
     @property
     def match(self) -> Decimal:

@@ -39,7 +39,7 @@ def draw(entries: Sequence[Entry], sources: Sequence[FundingSource]) -> tuple[Dr
     drawn: list[Drawn] = []
     for source in sorted(sources, key=_order):
         paid = ZERO
-        money = min(available(source), max(left, ZERO))
+        money = min(free(source), max(left, ZERO))
         for place, entry in enumerate(entries):
             part = min(open_[place], money - paid) if _may_pay(source, entry) else ZERO
             open_[place] -= part
@@ -48,6 +48,11 @@ def draw(entries: Sequence[Entry], sources: Sequence[FundingSource]) -> tuple[Dr
         if paid:
             drawn.append(Drawn(source, paid))
     return tuple(drawn)
+
+
+def free(source: FundingSource) -> Decimal:
+    """Give what a source brings and has not granted for certain work."""
+    return max(available(source) - total([one.amount for one in source.granted]), ZERO)
 
 
 def _order(source: FundingSource) -> tuple[int, int]:

@@ -24,6 +24,12 @@ def check(context: OwnerContext) -> Iterator[Notice]:
                 message = f"`{source.source}` is to pay for item {reference.name}, {why}"
                 hint = "take the item out of `only:`, or ask the funder in writing"
                 yield Notice("restricted-money", reference.at, message, hints=(hint,))
+        only = {reference.name for reference in source.only}
+        for granted in source.granted:
+            if only and granted.work.name.split(".")[0] not in only:
+                message = f"`{source.source}` has granted money for {granted.work}, and `only:` does not name it"
+                hint = "name the item under `only:` too, or correct the number"
+                yield Notice("restricted-money", granted.work.at, message, hints=(hint,))
 
 
 def _why_not(item: Item, source: FundingSource) -> str:

@@ -28,12 +28,15 @@ def budget(desk: ApplicationDesk) -> list[Block]:
 
 
 def _split_columns(desk: ApplicationDesk, *first: Column) -> tuple[Column, ...]:
-    money = [Column(title, "decimal", 1.35) for title in ("Total", "Grant", "Match", "Not eligible")]
+    titles = ["Total", "Granted by others", "Grant", "Match", "Not eligible"]
+    money = [Column(one, "decimal", 1.35) for one in titles if one != "Granted by others" or desk.applied.taken_off]
     return (*first, *money)
 
 
-def _split_cells(split: Split) -> tuple[Inline, ...]:
-    return tuple(inline(_money(one)) for one in (split.total, split.grant, split.match, split.not_eligible))
+def split_cells(desk: ApplicationDesk, split: Split) -> tuple[Inline, ...]:
+    """Give a sum and who pays it as cells."""
+    granted = [split.granted] if desk.applied.taken_off else []
+    return tuple(inline(_money(one)) for one in (split.total, *granted, split.grant, split.match, split.not_eligible))
 
 
 def _money(amount: Decimal) -> str:
@@ -53,11 +56,15 @@ def _in_short(desk: ApplicationDesk) -> list[Block]:
         ("Not eligible", f"{in_currency(currency, whole.not_eligible)}, paid from other money"),
         ("Prices", f"of {desk.estimate.base_month}"),
     ]
+    if applied.taken_off:
+        facts.insert(
+            1, ("Granted by others", f"{in_currency(currency, whole.granted)}, taken off before anything is asked")
+        )
     if source is not None and source.match is not None:
         wanted = (
             f"{source.match} of the grant; so {in_currency(currency, applied.ceiling)} is the most that may be asked"
         )
-        facts.insert(3, ("Match wanted", wanted))
+        facts.insert(-2, ("Match wanted", wanted))
     return [Facts(tuple((term, inline(words)) for term, words in facts if words))]
 
 
@@ -66,11 +73,12 @@ def _categories(desk: ApplicationDesk) -> Table:
     for group in desk.applied.groups:
         if group.title:
             rows.append(Row((inline(group.title),), "group"))
-        rows += [Row((inline(row.category.title), *_split_cells(row.split))) for row in group.rows]
+        rows += [Row((inline(row.category.title), *split_cells(desk, row.split))) for row in group.rows]
         if group.title:
-            rows.append(Row((inline(f"All {group.title.lower()}"), *_split_cells(group.split)), "subtotal"))
-    rows.append(Row((inline("All categories"), *_split_cells(desk.applied.whole)), "total"))
-    note = inline(f"{desk.tender.currency}. Grant, match and not eligible add up to the total in every row.")
+            rows.append(Row((inline(f"All {group.title.lower()}"), *split_cells(desk, group.split)), "subtotal"))
+    rows.append(Row((inline("All categories"), *split_cells(desk, desk.applied.whole)), "total"))
+    payers = "What others granted, grant" if desk.applied.taken_off else "Grant"
+    note = inline(f"{desk.tender.currency}. {payers}, match and not eligible add up to the total in every row.")
     return Table(_split_columns(desk, Column("Category", width=3)), tuple(rows), note=note)
 
 
@@ -80,15 +88,45 @@ def _rows(desk: ApplicationDesk) -> list[Block]:
         inside = desk.applied.of_sort(sort)
         if inside:
             rows.append(Row((inline(title),), "group"))
-            rows += [Row((_row_title(desk, row), *_cost_cells(row))) for row in inside]
+            rows += [Row((_row_title(desk, row), *_cost_cells(desk, row))) for row in inside]
     whole = desk.applied.whole
     sums = [total([getattr(row, name) for row in desk.applied.rows]) for name in ("likely", "contingency")]
-    rows.append(Row((inline("All"), *(inline(written(one)) for one in sums), *_split_cells(whole)), "total"))
+    rows.append(Row((inline("All"), *(inline(written(one)) for one in sums), *split_cells(desk, whole)), "total"))
     columns = _split_columns(
         desk, Column("Item", width=2.7), Column("Likely", "decimal", 1.35), Column("Contingency", "decimal", 1.25)
     )
     blocks: list[Block] = [Heading("By item"), Table(columns, tuple(rows), note=_rule(desk), small=True)]
-    return [*blocks, *_not_eligible(desk)]
+    return [*blocks, *_granted(desk), *_not_eligible(desk)]
+
+
+def _granted(desk: ApplicationDesk) -> list[Block]:
+    """Compose what others have granted already, and what of it is taken off; sources by their public names."""
+    taken = desk.applied.taken_off
+    rows = [
+        Row(
+            (
+                inline(one.source.public or "Other money"),
+                inline(one.granted.work.name),
+                inline(written(one.granted.amount)),
+                inline(written(one.amount)),
+            )
+        )
+        for one in taken
+    ]
+    sums = (total([one.granted.amount for one in taken]), total([one.amount for one in taken]))
+    rows.append(Row((inline("All"), inline(""), *(inline(written(one)) for one in sums)), "total"))
+    columns = (
+        Column("Granted by", width=3),
+        Column("For", width=1),
+        Column("Granted", "decimal", 1.3),
+        Column("Taken off here", "decimal", 1.3),
+    )
+    note = inline(
+        f"{desk.tender.currency}. What is granted for an item comes off its lines and contingency, and then off the "
+        "shared services. Of what is granted for a shared service, the part is taken off that this work carries of it. "
+        "It is neither asked for again nor counted as match."
+    )
+    return [Heading("What others have granted already"), Table(columns, tuple(rows), note=note)] if taken else []
 
 
 def _not_eligible(desk: ApplicationDesk) -> list[Block]:
@@ -112,8 +150,8 @@ def _row_title(desk: ApplicationDesk, row: CostRow) -> Inline:
     return item_ref(desk, item) if item is not None else inline(row.title)
 
 
-def _cost_cells(row: CostRow) -> tuple[Inline, ...]:
-    return (inline(_money(row.likely)), inline(_money(row.contingency)), *_split_cells(row.split))
+def _cost_cells(desk: ApplicationDesk, row: CostRow) -> tuple[Inline, ...]:
+    return (inline(_money(row.likely)), inline(_money(row.contingency)), *split_cells(desk, row.split))
 
 
 def _sureness(desk: ApplicationDesk) -> list[Block]:
@@ -261,6 +299,7 @@ def reconciliation(desk: ApplicationDesk) -> list[Block]:
     sums = desk.applied.reconciliation
     assert sums.holds, "the sums of the application do not agree"
     confidence = desk.applied.grant.confidence
+    payers = "Granted by others, grant" if desk.applied.taken_off else "Grant"
     rows = [
         _sum_row("Own lines of the chosen items, from the estimate", sums.direct),
         _sum_row("Their part of the shared services, from the estimate", sums.shared),
@@ -272,7 +311,7 @@ def reconciliation(desk: ApplicationDesk) -> list[Block]:
         Row((inline("Added up otherwise"),), "group"),
         _sum_row("All categories", sums.by_category),
         _sum_row("All items, services, other costs and gifts", sums.by_row),
-        _sum_row("Grant, match and what is not eligible", sums.by_payer),
+        _sum_row(f"{payers}, match and what is not eligible", sums.by_payer),
     ]
     note = inline(
         f"{desk.tender.currency}. All four sums agree to the cent, "
