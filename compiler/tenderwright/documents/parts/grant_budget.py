@@ -28,8 +28,8 @@ def budget(desk: ApplicationDesk) -> list[Block]:
 
 
 def _split_columns(desk: ApplicationDesk, *first: Column) -> tuple[Column, ...]:
-    titles = ["Total", "Granted by others", "Grant", "Match", "Not eligible"]
-    money = [Column(one, "decimal", 1.35) for one in titles if one != "Granted by others" or desk.applied.taken_off]
+    titles = ["Total", "Granted", "Grant", "Match", "Not eligible"]
+    money = [Column(one, "decimal", 1.35) for one in titles if one != "Granted" or desk.applied.taken_off]
     return (*first, *money)
 
 
@@ -77,7 +77,7 @@ def _categories(desk: ApplicationDesk) -> Table:
         if group.title:
             rows.append(Row((inline(f"All {group.title.lower()}"), *split_cells(desk, group.split)), "subtotal"))
     rows.append(Row((inline("All categories"), *split_cells(desk, desk.applied.whole)), "total"))
-    payers = "What others granted, grant" if desk.applied.taken_off else "Grant"
+    payers = "Granted (by others already), grant" if desk.applied.taken_off else "Grant"
     note = inline(f"{desk.tender.currency}. {payers}, match and not eligible add up to the total in every row.")
     return Table(_split_columns(desk, Column("Category", width=3)), tuple(rows), note=note)
 
