@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from tenderwright.comparing.compare import Comparison, compare
 from tenderwright.comparing.side import Side
 from tenderwright.comparing.statement import statement
+from tenderwright.model.item import Item
 from tenderwright.model.tender import Addendum
 from tenderwright.pipeline import Compiled, compose_yard, timestamp
 from tenderwright.reading.git_state import GitState
@@ -63,13 +64,22 @@ def amend(before: Stated, after: Stated, entry: Addendum) -> Amended:
     return Amended(made, comparison, entry, _statement(before, after, entry, issues, comparison))
 
 
+def revisions_due(before: Stated, after: Stated) -> tuple[Item, ...]:
+    """Give the items that changed between two sound packages and bear the revision that they had."""
+    from tenderwright.documents.revised import not_raised
+
+    one, other = _issue(before), _issue(after)
+    return not_raised(one.desk, other.desk, one.edition, other.edition)
+
+
 def write_addendum(amended: Amended, typesetter: Typesetter, state: GitState) -> Written:
     """Write every file of an addendum as bytes; nothing is on disk yet."""
     from tenderwright.writing.addendum_files import addendum_files
 
     edition = amended.amendment.edition
     when = timestamp(edition, state)
-    return addendum_files(amended.amendment, amended.statement, amended.entry.number, typesetter, when)
+    amends = str(amended.statement["from"]["commit"])
+    return addendum_files(amended.amendment, amended.statement, amended.entry.number, amends, typesetter, when)
 
 
 def _side(stated: Stated) -> Side:

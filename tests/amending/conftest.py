@@ -48,10 +48,12 @@ def change(root: Path) -> None:
     edit(root, "package.yaml", "owner:", LISTED)
     edit(root, "package.yaml", "closing: 2027-12-10", "closing: 2027-12-17")
     rivets = "items/320-rivets-renew.yaml"
+    edit(root, rivets, "title: Rivets, renew\n", "title: Rivets, renew\nrevision: 1\n")
     edit(root, rivets, "quantity: 40 each", "quantity: 55 each")
     edit(root, rivets, "within 0.3 m of the place", "within 0.5 m of the place")
     edit(root, rivets, "requirements:\n", "requirements:\n  - Mark the rivets with the owner.\n")
     edit(root, "clauses/02-changes.md", "\n", "\nNo verbal order counts.\n\n")
+    edit(root, "items/420-underwater-shell-coat.yaml", "kind:", "revision: 1\nkind:")
     edit(root, "vessel/zones.yaml", "share: 30 %", "share: 45 %")
     edit(root, "vessel/zones.yaml", "name: Topside", "name: Topside shell")
     (root / "items/430-topside-wash.yaml").write_text(ITEM, "utf-8")

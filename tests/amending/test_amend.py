@@ -105,7 +105,7 @@ def test_the_summary_says_what_is_changed_and_that_the_rest_is_not(edition: Edit
     assert told["Question 1"] == ["answered", "no"]
     assert told["Question 2"] == ["asked; an answer is to follow", "no"]
     (coating,) = [row for what, row in told.items() if what.startswith("420 ")]
-    assert coating == ["by figures that changed: line 420.a", "yes"]
+    assert coating == ["by figures that changed: line 420.a; table Coating", "yes"]
 
 
 def test_prose_is_told_as_one_text_with_words_marked(edition: Edition) -> None:
@@ -196,3 +196,16 @@ def test_a_page_that_says_so_takes_the_place_of_an_item_that_is_withdrawn(tmp_pa
     page = part(amended(tmp_path, withdraw).amended.amendment.edition, "item-320")
     assert page.blocks == (Paragraph(inline("This item is withdrawn. Its number stays taken.")),)
     assert "replaces every page of 320" in page.revision
+
+
+def test_a_figure_that_stands_in_a_table_alone_is_told_and_is_a_revision_of_its_item(tmp_path: Path) -> None:
+    def bore(root: Path) -> None:
+        edit(root, "package.yaml", "owner:", LISTED)
+        edit(root, "vessel/particulars.yaml", "beam: 5.44 m", "beam: 5.54 m")
+
+    pair = amended(tmp_path, bore)
+    told = [row for table in tables(part(pair.amended.amendment.edition, "addendum-tables")) for row in rows(table)]
+    assert any("5.44 m 5.54 m" in row[-1] for row in told)
+    raised = [item.number for item in pair.amended.amendment.not_raised]
+    summary = {row[0].split()[0] for row in cells(pair.amended.amendment.edition, "addendum-summary")}
+    assert set(raised) <= summary

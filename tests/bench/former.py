@@ -58,6 +58,8 @@ class Compiler:
         """List an addendum, as one that changes this item."""
         entry = "  - number: 3\n    date: 2027-02-08\n    summary: The scope of item 420 is told more clearly\n"
         self._replace(self.package / "package.yaml", "yard_questions:\n", f"{entry}yard_questions:\n")
+        (item,) = self.package.glob(EDITED)
+        self._replace(item, "revision: 0\n", "revision: 1\n")
 
     def _replace(self, file: Path, before: str, after: str) -> None:
         text = file.read_text("utf-8")

@@ -13,6 +13,7 @@ import pytest
 from msgspec.structs import replace
 
 from tenderwright.commands import issue as command
+from tenderwright.commands import recording
 from tenderwright.commands.yard_at import yard_at
 from tenderwright.pipeline import compile_package, read
 from tenderwright.reading.issued import issued
@@ -63,6 +64,12 @@ def test_the_next_issue_counts_on_and_takes_its_addendum(run: Runner, issued_onc
     )
     edit(root, "items/320-rivets-renew.yaml", "quantity: 40 each", "quantity: 55 each")
     commit(root.parent, "addendum 1")
+    refused = run("issue", root, "--tag", "issue-2", "--out", tmp_path / "out")
+    assert refused.code == 1
+    assert "item 320 is no longer what yards have under revision 0; write `revision: 1`" in refused.err
+    assert [one.tag for one in issued(root)] == ["issue-1"]
+    edit(root, "items/320-rivets-renew.yaml", "kind: contingent", "revision: 1\nkind: contingent")
+    commit(root.parent, "its revision")
     ran = run("issue", root, "--tag", "issue-2", "--out", tmp_path / "out")
     assert ran.code == 0, ran.err
     first, second = issued(root)
@@ -224,7 +231,7 @@ def test_without_its_tag_nothing_stays(
     def stopped(*_: object) -> None:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr(command, "tag_commit", stopped)
+    monkeypatch.setattr(recording, "tag_commit", stopped)
     assert run("issue", root, "--tag", "issue-1", "--out", tmp_path / "out").code == 3
     _nothing_left(root, tmp_path / "out")
 

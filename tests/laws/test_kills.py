@@ -100,6 +100,7 @@ def before(tmp_path_factory: pytest.TempPathFactory) -> Path:
     commit(root)
     edit(root, "package.yaml", "services:", ADDENDUM)
     edit(root, "items/320-rivets-renew.yaml", "quantity: 40 each", "quantity: 55 each")
+    edit(root, "items/320-rivets-renew.yaml", "kind: contingent", "revision: 1\nkind: contingent")
     commit(root, "addendum 1")
     returned(root)
     for path in MINE:

@@ -75,7 +75,7 @@ def test_the_second_addendum_tells_the_bulwark_and_what_it_moved() -> None:
     told = between("addendum-1", "addendum-2")
     lines = {line.number: line.manner for line in told.lines}
     assert lines["160.j"] == "added"
-    assert lines["550.a"] == "removed"
+    assert lines["550.a"] == "withdrawn"
     assert {value.files for value in told.values} == {("vessel/zones.yaml",)}
     assert all(value.lines for value in told.values)
 

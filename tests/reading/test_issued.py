@@ -41,6 +41,18 @@ def test_what_is_recorded_comes_back(root: Path, addendum: int | None, source: s
     assert issued(root) == (record,)
 
 
+def test_an_addendum_comes_back_and_stands_after_what_it_amends(root: Path) -> None:
+    second = replace(_record(root, "issue-2"), number=2, addendum=1)
+    addendum = replace(_record(root, "addendum-1"), addendum=1, amends="a" * 40)
+    first = _record(root)
+    for record in (second, addendum, first):
+        _tag(root, record.tag, tag_message(record, "Docking, 2028"))
+    assert issued(root) == (first, addendum, second)
+    assert tag_message(addendum, "Rivets").splitlines()[0] == "BWT-2028-01, addendum 1: Rivets"
+    _tag(root, "addendum-2", tag_message(replace(addendum, amends="no commit"), "Docking, 2028"))
+    assert len(issued(root)) == 3
+
+
 def test_a_person_can_read_it(root: Path) -> None:
     record = _record(root)
     lines = tag_message(record, "Docking of the\nsteam tug").splitlines()

@@ -1,29 +1,33 @@
-"""`tenderwright addendum`: what changed from one commit to another, as yards need it, whole or not at all."""
+"""`tenderwright addendum`: what changed from one commit to another, as yards need it, recorded in a tag, or nothing."""
 
 from __future__ import annotations
 
 import sys
 from argparse import ArgumentParser, Namespace
+from collections.abc import Sequence
 from pathlib import Path
 
 from tenderwright import __version__
-from tenderwright.amending import Stated, amend, new_addenda, write_addendum
+from tenderwright.amending import Stated
+from tenderwright.commands.addendum_at import both_at, made, the_new_one
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
-from tenderwright.commands.kept_parts import kept_parts
+from tenderwright.commands.not_raised import told_not_raised
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
-from tenderwright.commands.progress import progress
+from tenderwright.commands.recording import put_down, record_of, same_as_before, tell
 from tenderwright.commands.todos import stopped_by
 from tenderwright.commands.typesetter import need_typesetter
-from tenderwright.model.tender import Addendum
+from tenderwright.model.package import sound
 from tenderwright.notices import Notice
 from tenderwright.notices.render import as_text, summary
-from tenderwright.pipeline import compile_package, read, stamp_of
-from tenderwright.reading.at_commit import NotAtCommit, package_at
+from tenderwright.reading.at_commit import NotAtCommit
 from tenderwright.reading.format_version import format_said
-from tenderwright.reading.issued import issued
+from tenderwright.reading.git import Refused
+from tenderwright.reading.issued import Issued, issued, one_line
 from tenderwright.reading.layout import FORMAT
 from tenderwright.reading.package import read_one
+from tenderwright.writing.archive import parcel_name
+from tenderwright.writing.tag import NoTag, may_be_named, may_tag
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -31,6 +35,9 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument("folder", type=Path, metavar="DIR", help="the package, in git")
     parser.add_argument("before", metavar="FROM", help="the commit or tag that yards have")
     parser.add_argument("after", metavar="TO", help="the commit or tag with the changes, and the addendum listed")
+    parser.add_argument(
+        "--tag", default="", metavar="NAME", help="the tag that records it (default: NUMBER-addendum-N)"
+    )
     add_out(parser, "addendum-N/")
 
 
@@ -40,20 +47,75 @@ def run(arguments: Namespace) -> int:
     root = package_folder(arguments.folder)
     judge_out(root, arguments.out)
     try:
-        return _between(root, arguments.before, arguments.after, arguments.out)
+        return _between(root, arguments)
     except NotAtCommit as error:
         raise WrongUse(str(error)) from error
+    except (NoTag, Refused) as error:
+        raise WrongUse(f"{error}; nothing was written") from error
 
 
-def _between(root: Path, earlier: str, later: str, out: Path) -> int:
-    with package_at(root, earlier) as one, package_at(root, later) as other:
-        judge_place(out, *(f"addendum-{number}" for number in _listed(other) - _listed(one)))
-        with progress("reading and calculating both"):
-            before, after = _stated(one), _stated(other)
+def _between(root: Path, arguments: Namespace) -> int:
+    earlier, later, out = arguments.before, arguments.after, arguments.out
+    with both_at(root, earlier, later) as both:
+        judge_place(out, *(f"addendum-{number}" for number in _listed(both.after) - _listed(both.before)))
+        before, after = both.compiled()
         if _errors(before):
             _tell_before(root, before, earlier)
             return MISTAKES
-        return make(before, after, out) if _sound(after, later) else MISTAKES
+        return _make(root, before, after, arguments) if _sound(after, later) else MISTAKES
+
+
+def _make(root: Path, before: Stated, after: Stated, arguments: Namespace) -> int:
+    """Compose, prove, write and record the addendum between two sound packages."""
+    from tenderwright.writing.pdf import Typesetter
+
+    entry = the_new_one(before, after)
+    name = f"addendum-{entry.number}"
+    tag = arguments.tag or parcel_name(after.tender, name)
+    may_be_named(tag)
+    recorded = [one for one in issued(root) if one.tender == one_line(after.tender)]
+    again = next((one for one in recorded if one.amends and one.addendum == entry.number), None)
+    if again is None:
+        _follows(before, arguments.before, recorded)
+        may_tag(root, tag)
+    else:
+        _not_another(again, before, after)
+        tag = again.tag
+    judge_place(arguments.out, name)
+    amended, edition = made(before, after, Typesetter())
+    if told_not_raised(amended.amendment.not_raised):
+        return MISTAKES
+    number = max((one.number for one in recorded), default=0) if again is None else again.number
+    tender = sound(after.compiled.package.tender)
+    record = record_of(tag, edition, after.state, tender, number, entry.number, before.state.commit)
+    same_as_before(again, record)
+    written = edition.written
+    title = None if again is not None else entry.summary
+    place = put_down(root, arguments.out, name, written, record, title, replace=True)
+    price = "can affect price" if amended.comparison.bears_on_price else "cannot affect price"
+    print(f"{place}: {written.pages} pages, {len(written.files)} files, {after.state.label}")
+    print(f"  {amended.comparison.proof.operations} changes, all told and proved; {price}")
+    tell(record, f"addendum {entry.number} of {record.tender}", written)
+    return CLEAN
+
+
+def _follows(before: Stated, name: str, recorded: Sequence[Issued]) -> None:
+    """Raise WrongUse where yards have something else by now than what the addendum would amend."""
+    last = recorded[-1] if recorded else None
+    if last is not None and last.commit != before.state.commit:
+        raise WrongUse(
+            f"yards have {last.what}, tag `{last.tag}`, and `{name}` is commit {before.state.commit[:12]}; "
+            f"make the addendum from `{last.tag}`"
+        )
+
+
+def _not_another(again: Issued, before: Stated, after: Stated) -> None:
+    """Raise WrongUse where an addendum of that number went out between other commits."""
+    if (again.amends, again.commit) != (before.state.commit, after.state.commit):
+        raise WrongUse(
+            f"{again.what} went out already, from commit {again.amends[:12]} to {again.commit[:12]}, as tag "
+            f"`{again.tag}` records; give this one the next number, or delete that tag if it was never sent"
+        )
 
 
 def _listed(folder: Path) -> set[int]:
@@ -64,11 +126,6 @@ def _listed(folder: Path) -> set[int]:
     listed = entries if isinstance(entries, list) else []
     numbers = [entry.get("number") for entry in listed if isinstance(entry, dict)]
     return {number for number in numbers if isinstance(number, int)}
-
-
-def _stated(folder: Path) -> Stated:
-    compiled = compile_package(read(folder))
-    return Stated(compiled, stamp_of(compiled))
 
 
 def _errors(stated: Stated) -> list[Notice]:
@@ -101,44 +158,3 @@ def _sound(stated: Stated, name: str) -> bool:
         print(f"{name} has values that are still `todo`; nothing was written", file=sys.stderr)
         return False
     return not errors
-
-
-def make(before: Stated, after: Stated, out: Path) -> int:
-    """Compose, prove and write the addendum between two sound packages."""
-    from tenderwright.writing.errors import WritingError
-    from tenderwright.writing.outputs import write_outputs
-    from tenderwright.writing.pdf import Typesetter
-
-    entry = the_new_one(before, after)
-    name = f"addendum-{entry.number}"
-    judge_place(out, name)
-    try:
-        with progress("comparing, proving and typesetting the addendum"):
-            amended = amend(before, after, entry)
-            written = write_addendum(amended, Typesetter(kept_parts()), after.state)
-        place = write_outputs(out, name, written.files)
-    except (WritingError, OSError) as error:
-        raise WrongUse(f"the addendum cannot be written: {error}") from error
-    price = "can affect price" if amended.comparison.bears_on_price else "cannot affect price"
-    print(f"{place}: {written.pages} pages, {len(written.files)} files, {after.state.label}")
-    print(f"  {amended.comparison.proof.operations} changes, all told and proved; {price}")
-    if written.uncovered:
-        print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)
-    return CLEAN
-
-
-def the_new_one(before: Stated, after: Stated) -> Addendum:
-    """Give the one addendum that is new; raises WrongUse where there is none, or more than one."""
-    if before.tender != after.tender:
-        raise WrongUse(f"FROM is tender {before.tender} and TO is {after.tender}")
-    listed = new_addenda(before, after)
-    if len(listed) > 1:
-        numbers = " and ".join(str(one.number) for one in listed)
-        raise WrongUse(f"TO lists addenda {numbers} that FROM does not; make them one by one, each from its own commit")
-    if not listed:
-        number = max((one.number for one in after.addenda), default=0) + 1
-        raise WrongUse(
-            f"TO lists no addendum that FROM does not; add `- {{number: {number}, date: …, summary: …}}` to `addenda` "
-            "in package.yaml and commit it"
-        )
-    return listed[0]

@@ -2,36 +2,33 @@
 
 from __future__ import annotations
 
-import hashlib
-import shlex
 import sys
 from argparse import ArgumentParser, Namespace
 from collections.abc import Sequence
-from datetime import UTC, date, datetime
+from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING
 
-from tenderwright import __version__
+from tenderwright.amending import revisions_due
+from tenderwright.commands.addendum_at import both_at
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.not_raised import told_not_raised
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
+from tenderwright.commands.recording import put_down, record_of, same_as_before, tell
 from tenderwright.commands.todos import counted, stopped_by
 from tenderwright.commands.typesetter import need_typesetter
-from tenderwright.commands.yard_at import YardEdition, yard_at
+from tenderwright.commands.yard_at import yard_at
 from tenderwright.model.tender import Tender
 from tenderwright.notices.render import as_text, summary
-from tenderwright.pipeline import read
+from tenderwright.pipeline import compile_package, read
+from tenderwright.reading.at_commit import NotAtCommit
 from tenderwright.reading.git import Refused, repository_of
 from tenderwright.reading.git_state import GitState, git_state, uncommitted
-from tenderwright.reading.issued import Issued, issued, one_line, tag_message
+from tenderwright.reading.issued import Issued, issued, one_line
 from tenderwright.reading.issued_items import tender_number
 from tenderwright.reading.package import Files
-from tenderwright.starter.source import pinned_source
 from tenderwright.writing.ours import manifest_in
-from tenderwright.writing.tag import NoTag, is_tag, may_be_named, may_tag, tag_commit
-
-if TYPE_CHECKING:
-    from tenderwright.writing.edition_files import Written
+from tenderwright.writing.tag import NoTag, may_be_named, may_tag
 
 FOLDER = "issued"
 """Where the issues go, below the folder of all that is built."""
@@ -49,7 +46,7 @@ def run(arguments: Namespace) -> int:
     """Issue a tender."""
     try:
         return _issue(arguments)
-    except (NoTag, Refused) as error:
+    except (NoTag, NotAtCommit, Refused) as error:
         raise WrongUse(f"{error}; nothing was issued") from error
 
 
@@ -63,12 +60,15 @@ def _issue(arguments: Namespace) -> int:
     judge_place(place, arguments.tag)
     files = read(root)
     state = _committed(root, files)
-    earlier = [issue for issue in issued(root) if issue.tender == one_line(tender_number(files.sources))]
+    recorded = [issue for issue in issued(root) if issue.tender == one_line(tender_number(files.sources))]
+    earlier = [issue for issue in recorded if not issue.amends]
     again = next((issue for issue in earlier if (issue.tag, issue.commit) == (arguments.tag, state.commit)), None)
     if again is None:
         _not_issued(state, earlier)
         may_tag(root, arguments.tag)
     _not_of_another(place / arguments.tag, state)
+    if again is None and recorded and _revisions_due(root, recorded[-1], state):
+        return MISTAKES
     yard = yard_at(root, state.commit, files.issued)
     compiled = yard.compiled
     sys.stderr.write(as_text(compiled.notices, compiled.files.texts))
@@ -82,14 +82,15 @@ def _issue(arguments: Namespace) -> int:
     for doubt in doubts(tender, date.today()):
         print(f"warning: {doubt}", file=sys.stderr)
     number = again.number if again is not None else 1 + max((issue.number for issue in earlier), default=0)
-    issue = _record(arguments.tag, yard.edition, yard.state.commit, yard.state.time, tender, number)
-    if again is not None and again.parcel_sha256 != issue.parcel_sha256:
-        raise WrongUse(
-            f"`{again.tag}` was issued by compiler {again.compiler} with another parcel, SHA-256 "
-            f"{again.parcel_sha256}, than {__version__} makes; nothing was written"
-        )
+    addendum = max((one.number for one in tender.addenda), default=None)
+    issue = record_of(arguments.tag, yard.edition, yard.state, tender, number, addendum)
+    same_as_before(again, issue)
+    written = yard.edition.written
     title = None if again is not None else tender.tender.title
-    _put_down(root, place, yard.edition.written, yard.state.label, issue, title)
+    folder = put_down(root, place, issue.tag, written, issue, title)
+    print(f"{folder}: {written.pages} pages, {len(written.files)} files, {yard.state.label}")
+    taken = f", with addendum {addendum}" if addendum is not None else ""
+    tell(issue, f"issue {issue.number} of {issue.tender}{taken}", written)
     return CLEAN
 
 
@@ -118,6 +119,29 @@ def _not_of_another(folder: Path, state: GitState) -> None:
         )
 
 
+def _revisions_due(root: Path, last: Issued, state: GitState) -> bool:
+    """Tell which items are no longer what yards have and bear the same revision.
+
+    Mistakes of the package are told of later. Where this compiler finds any in what yards have, it judges the items by
+    their files alone.
+    """
+    with both_at(root, last.commit, state.commit) as both:
+        before, after = both.compiled()
+        if not after.compiled.sound or after.compiled.package.todos:
+            return False
+        if before.compiled.sound and not before.compiled.package.todos:
+            return told_not_raised(revisions_due(before, after))
+    print(
+        f"warning: this compiler finds mistakes in what `{last.tag}` issued, so items are held against their files "
+        "alone, not against their figures",
+        file=sys.stderr,
+    )
+    compiled = compile_package(read(root))
+    found = [one for one in compiled.notices if one.code == "revision-not-raised"]
+    sys.stderr.write(as_text(found, compiled.files.texts))
+    return bool(found)
+
+
 def _not_issued(state: GitState, earlier: Sequence[Issued]) -> None:
     for issue in earlier:
         if issue.commit == state.commit:
@@ -136,49 +160,3 @@ def doubts(tender: Tender, today: date) -> list[str]:
     if dates.closing is not None and dates.closing < today:
         found.append(f"the package says that bids close on {dates.closing}, which is past")
     return found
-
-
-def _record(tag: str, yard: YardEdition, commit: str, time: int, tender: Tender, number: int) -> Issued:
-    files = yard.written.files
-    return Issued(
-        tag=tag,
-        tender=one_line(tender.tender.number),
-        number=number,
-        commit=commit,
-        date=datetime.fromtimestamp(time, UTC),
-        edition_hash=yard.form.edition_hash,
-        parcel=yard.parcel,
-        parcel_sha256=hashlib.sha256(files[yard.parcel]).hexdigest(),
-        manifest_sha256=hashlib.sha256(files["manifest.json"]).hexdigest(),
-        compiler=__version__,
-        source=pinned_source(),
-        addendum=max((addendum.number for addendum in tender.addenda), default=None),
-    )
-
-
-def _put_down(root: Path, place: Path, written: Written, label: str, issue: Issued, title: str | None) -> None:
-    """Put the files in place, then make the tag, which completes the issue; where git makes none the files go again.
-
-    Killed between the two, the same command finds its own files there and goes on to the tag. No title: it is made.
-    """
-    from tenderwright.writing.errors import WritingError
-    from tenderwright.writing.outputs import remove_outputs, write_outputs
-
-    there = (place / issue.tag).exists()
-    try:
-        folder = write_outputs(place, issue.tag, written.files, replace=False)
-    except (WritingError, OSError) as error:
-        raise WrongUse(str(error)) from error
-    if title is not None:
-        try:
-            tag_commit(root, issue.tag, issue.commit, tag_message(issue, title))
-        except BaseException:
-            if not there and not is_tag(root, issue.tag):
-                remove_outputs(place, issue.tag)
-            raise
-    print(f"{folder}: {written.pages} pages, {len(written.files)} files, {label}")
-    addendum = f", with addendum {issue.addendum}" if issue.addendum is not None else ""
-    print(f"issue {issue.number} of {issue.tender}{addendum}: tag `{issue.tag}`, parcel SHA-256 {issue.parcel_sha256}")
-    print(f"next: `git push origin {shlex.quote(issue.tag)}`, so that others can hold a parcel against it")
-    if written.uncovered:
-        print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)

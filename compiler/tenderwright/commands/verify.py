@@ -1,4 +1,4 @@
-"""`tenderwright verify`: rebuild a parcel from the commit that it names, and say whether it is the same.
+"""`tenderwright verify`: rebuild a parcel from the commits that it names, and say whether it is the same.
 
 Away from the museum's repository a parcel is held against its own manifest alone.
 """
@@ -10,20 +10,18 @@ import sys
 from argparse import ArgumentParser, Namespace
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from tenderwright import __version__
+from tenderwright.commands.addendum_at import both_at, made
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.commands.yard_at import YardAt, YardEdition, yard_at
 from tenderwright.notices.render import as_text, summary
+from tenderwright.reading.at_commit import NotAtCommit
 from tenderwright.reading.git import Refused, repository_of
 from tenderwright.reading.issued import Issued, issued
 from tenderwright.reading.parcel import BadParcel, Parcel, read_parcel
-
-if TYPE_CHECKING:
-    pass
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -50,7 +48,7 @@ def run(arguments: Namespace) -> int:
     name = f"`{arguments.parcel.name}`"
     if root is None:
         return _say(_alone(name, parcel))
-    yard = yard_at(root, parcel.commit)
+    yard = _addendum_at(root, parcel) if parcel.amends else yard_at(root, parcel.commit)
     tender = yard.compiled.package.tender
     if tender is not None and tender.tender.number != parcel.tender:
         at = f"at commit {parcel.commit[:12]}"
@@ -66,6 +64,21 @@ def _package_here() -> Path | None:
     except WrongUse:
         return None
     return root if repository_of(root) is not None else None
+
+
+def _addendum_at(root: Path, parcel: Parcel) -> YardAt:
+    """Compile anew the addendum between the two commits that a parcel names, where both are sound."""
+    from tenderwright.writing.pdf import Typesetter
+
+    try:
+        with both_at(root, parcel.amends, parcel.commit) as both:
+            before, after = both.compiled()
+            for one in (before, after):
+                if not one.compiled.sound or one.compiled.package.todos:
+                    return YardAt(one.compiled, one.state)
+            return YardAt(after.compiled, after.state, made(before, after, Typesetter())[1])
+    except NotAtCommit as error:
+        raise WrongUse(str(error)) from error
 
 
 @dataclass(frozen=True)
@@ -111,7 +124,7 @@ def _unverified(name: str, parcel: Parcel, yard: YardAt) -> Verdict:
     errors = [notice for notice in notices if notice.severity == "error"]
     told = notices if parcel.compiler == __version__ else errors[:1]
     sys.stderr.write(as_text(told, yard.compiled.files.texts))
-    commit = f"commit {parcel.commit[:12]}"
+    commit = _commits(parcel)
     sentence = f"Not verified: {name} cannot be rebuilt, since this compiler says of {commit}: {summary(notices)}."
     return Verdict(False, sentence, (*_altered(parcel), *_compiler(parcel)))
 
@@ -120,7 +133,7 @@ def _compared(name: str, parcel: Parcel, yard: YardEdition) -> Verdict:
     from tenderwright.writing.differences import differences, first_different_byte
 
     content = yard.written.files[yard.parcel]
-    commit = f"commit {parcel.commit[:12]}"
+    commit = _commits(parcel)
     if content == parcel.content:
         return Verdict(True, f"The same, byte for byte: {name} is what {commit} gives.")
     made = {path: held for path, held in yard.written.files.items() if path != yard.parcel}
@@ -137,6 +150,12 @@ def _compared(name: str, parcel: Parcel, yard: YardEdition) -> Verdict:
     return Verdict(False, sentence, (*altered, *where, *_compiler(parcel)))
 
 
+def _commits(parcel: Parcel) -> str:
+    """Name the commit that a parcel is of, and of an addendum first that of what it amends."""
+    first = f"the way from commit {parcel.amends[:12]} to " if parcel.amends else ""
+    return f"{first}commit {parcel.commit[:12]}"
+
+
 def _altered(parcel: Parcel) -> list[str]:
     return [f"{path} {how}" for path, how in parcel.altered().items()]
 
@@ -149,17 +168,17 @@ def _compiler(parcel: Parcel) -> list[str]:
 
 
 def _recorded(root: Path, parcel: Parcel, verdict: Verdict) -> list[str]:
-    """Say which tags record an issue of that commit, whether this is the parcel that was issued, and by what.
+    """Say which tags record it, whether this is the parcel that went out, and by what it was made.
 
     Only the compiler that made a parcel proves it for certain, so where this one does not, that one is named.
     """
     checksum = hashlib.sha256(parcel.content).hexdigest()
     found = []
     for issue in issued(root):
-        if issue.commit != parcel.commit:
+        if (issue.commit, issue.amends) != (parcel.commit, parcel.amends):
             continue
         which = "this very parcel" if issue.parcel_sha256 == checksum else f"parcel SHA-256 {issue.parcel_sha256}"
-        found.append(f"tag `{issue.tag}` records issue {issue.number} of {issue.tender} at that commit, with {which}")
+        found.append(f"tag `{issue.tag}` records {issue.what} of {issue.tender} at that commit, with {which}")
         if not verdict.same:
             found.append(_made_by(issue))
     return found

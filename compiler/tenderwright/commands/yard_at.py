@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class YardEdition:
-    """A yard edition as it was written."""
+    """A yard edition, or an addendum to one, as it was written."""
 
     form: PriceForm
     written: Written

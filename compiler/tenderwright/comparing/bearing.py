@@ -9,9 +9,10 @@ from __future__ import annotations
 
 from tenderwright.comparing.operation import Operation
 from tenderwright.comparing.redline import editorial
+from tenderwright.model.item import FOR_THE_RECORD
 
 _FOR_THE_RECORD = {
-    "items": ("revision", "system", "does", "deferral", "photographs"),
+    "items": FOR_THE_RECORD,
     "package.yaml": (
         "addenda",
         "tender",

@@ -14,10 +14,13 @@ from tenderwright.documents.parts.addendum_changes import changes_part
 from tenderwright.documents.parts.addendum_figures import figures_part
 from tenderwright.documents.parts.addendum_lines import lines_part
 from tenderwright.documents.parts.addendum_summary import summary_part
+from tenderwright.documents.parts.addendum_tables import Changed, changed_tables, tables_part
 from tenderwright.documents.parts.item import item_part
 from tenderwright.documents.parts.questions import questions
 from tenderwright.documents.price_form import PriceForm
 from tenderwright.documents.replacement import Replacement, drawn, essence, replacements
+from tenderwright.documents.revised import not_raised
+from tenderwright.model.item import Item
 from tenderwright.model.tender import Addendum
 from tenderwright.quantities.customs import day, telling_in
 
@@ -41,26 +44,36 @@ class Amendment:
     form: PriceForm
     drawings: tuple[Figure, ...]
     """The drawings that are new or not what they were."""
+    not_raised: tuple[Item, ...]
+    """The items that changed and bear the revision that yards have; where there are any, it is not to be sent."""
 
 
 def amendment(before: Issue, after: Issue, comparison: Comparison, entry: Addendum) -> Amendment:
     """Compose the addendum that makes one yard edition into the other."""
     found = tuple(_withdrawn(after.desk, one) for one in replacements(before.edition, after.edition))
+    changed = changed_tables({part.anchor: part for part in before.edition.parts}, found)
     with telling_in(after.desk.units, american=after.desk.package.american):
-        parts = _own_parts(before, after, comparison, entry, found)
+        parts = _own_parts(before, after, comparison, entry, found, changed)
         parts += [_page(after.desk, one, entry, after.edition.parts) for one in found if one.does != "removed"]
     edition = in_print(after.desk, _edition(before, after, comparison, entry, parts))
-    return Amendment(edition, after.form, _drawings(before, after))
+    left = not_raised(before.desk, after.desk, before.edition, after.edition)
+    return Amendment(edition, after.form, _drawings(before, after), left)
 
 
 def _own_parts(
-    before: Issue, after: Issue, comparison: Comparison, entry: Addendum, found: tuple[Replacement, ...]
+    before: Issue,
+    after: Issue,
+    comparison: Comparison,
+    entry: Addendum,
+    found: tuple[Replacement, ...],
+    changed: Changed,
 ) -> list[Part]:
     group = f"Addendum {entry.number}"
     parts: list[Part | None] = [
-        summary_part(before.desk, after.desk, comparison, entry, found),
+        summary_part(before.desk, after.desk, comparison, entry, found, changed),
         changes_part(before.desk, after.desk, comparison),
         figures_part(before.desk, after.desk, comparison),
+        tables_part(found, changed),
         lines_part(after.desk, comparison, after.form.edition_hash),
     ]
     there = [part for part in parts if part is not None]

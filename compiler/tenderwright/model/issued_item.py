@@ -7,6 +7,7 @@ from typing import Any
 
 from msgspec import Struct
 
+from tenderwright.model.item import said
 from tenderwright.reading.package import Files
 
 
@@ -18,6 +19,9 @@ class IssuedItem(Struct, frozen=True):
     kind: str
     lines: Mapping[str, str]
     """The text of each line that the yard prices, by its letter."""
+    revision: int
+    said: Mapping[str, Any]
+    """What it asked of the yard."""
     tag: str
     """Of the issue."""
     path: str
@@ -42,4 +46,14 @@ def _item(data: Any, tag: str, path: str) -> IssuedItem | None:
     entries = data.get("lines")
     lines = [line for line in entries if isinstance(line, dict)] if isinstance(entries, list) else []
     texts = {str(line.get("line", "")): str(line.get("text", "")) for line in lines}
-    return IssuedItem(str(data["item"]), str(data.get("title", "")), str(data.get("kind", "")), texts, tag, path)
+    revision = data.get("revision", 0)
+    return IssuedItem(
+        str(data["item"]),
+        str(data.get("title", "")),
+        str(data.get("kind", "")),
+        texts,
+        revision if isinstance(revision, int) else 0,
+        said(data),
+        tag,
+        path,
+    )

@@ -1,6 +1,7 @@
 """A work item and its parts."""
 
-from typing import Annotated, ClassVar
+from collections.abc import Mapping
+from typing import Annotated, Any, ClassVar
 
 from msgspec import field
 
@@ -35,6 +36,9 @@ from tenderwright.model.kinds import (
 from tenderwright.model.marks import Count, Form, Key, MayWait, Needs, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
+
+FOR_THE_RECORD = ("revision", "system", "does", "deferral", "photographs")
+"""Keys of an item whose values ask nothing of the yard."""
 
 
 class Where(Noun, frozen=True, kw_only=True):
@@ -388,3 +392,8 @@ class Item(Noun, frozen=True, kw_only=True):
     def kind_of(self, line: Line) -> str:
         """Give the kind of a line: its own, or the item's."""
         return line.kind or self.kind
+
+
+def said(data: Mapping[str, Any]) -> dict[str, Any]:
+    """Give what the data of an item asks of the yard."""
+    return {key: value for key, value in data.items() if key not in FOR_THE_RECORD}

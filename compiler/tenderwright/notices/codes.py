@@ -175,6 +175,7 @@ _CHECKS = {
     "whole-priced-in-part": ("warning", "a requirement covers a whole surface and its lines price a part"),
     "renewal-elsewhere": ("warning", "plate to be renewed lies outside the item that prices it"),
     "item-number-reused": ("error", "an item or line of an earlier issue is gone, or its number is other work now"),
+    "revision-not-raised": ("warning", "an item changed since it was issued, and its revision was not raised"),
     "fastening-sample-small": ("warning", "too few fastenings are drawn to judge a zone"),
     "boring-without-item": ("warning", "a boring finds unsound wood, and no item deals with it"),
     "bare-wood-with-borers": ("warning", "sheathing is torn, and borers are in the wood"),

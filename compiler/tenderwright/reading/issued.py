@@ -1,4 +1,4 @@
-"""The earlier issues of tenders, as annotated git tags record them."""
+"""The earlier issues of tenders and their addenda, as annotated git tags record them."""
 
 from __future__ import annotations
 
@@ -17,12 +17,12 @@ _SHA256 = re.compile(r"[0-9a-f]{64}")
 
 
 class Issued(Struct, frozen=True):
-    """One issue of a tender: what its tag records."""
+    """One issue of a tender, or one addendum to it: what its tag records."""
 
     tag: str
     tender: str
     number: int
-    """Of the issue, from 1, within its tender."""
+    """Of the issue, from 1, within its tender; of an addendum, that of the issue it follows, or 0 for none."""
     commit: str
     date: datetime
     """When the commit was made."""
@@ -37,7 +37,19 @@ class Issued(Struct, frozen=True):
     source: str = ""
     """What pip installs to have that very compiler; empty where that was not known."""
     addendum: int | None = None
-    """Number of the last addendum that this issue takes in, where there is one."""
+    """Number of the addendum, or of the last one that an issue takes in, where there is one."""
+    amends: str = ""
+    """Of an addendum, the commit of what yards had before it; empty for an issue."""
+
+    @property
+    def what(self) -> str:
+        """Say what it is: `issue 2` or `addendum 1`."""
+        return f"addendum {self.addendum}" if self.amends else f"issue {self.number}"
+
+    @property
+    def order(self) -> tuple[str, int, int, bool]:
+        """Give its place among those that are recorded: by tender, then as they went out."""
+        return self.tender, self.number, self.addendum or 0, not self.amends
 
 
 def tag_message(issue: Issued, title: str) -> str:
@@ -47,6 +59,7 @@ def tag_message(issue: Issued, title: str) -> str:
         "number": str(issue.number),
         **({"addendum": str(issue.addendum)} if issue.addendum is not None else {}),
         "commit": issue.commit,
+        **({"amends": issue.amends} if issue.amends else {}),
         "date": issue.date.isoformat().replace("+00:00", "Z"),
         "edition_hash": issue.edition_hash,
         "parcel": issue.parcel,
@@ -55,7 +68,7 @@ def tag_message(issue: Issued, title: str) -> str:
         "compiler": issue.compiler,
         **({"compiler_source": issue.source} if issue.source else {}),
     }
-    lines = [f"{issue.tender}, issue {issue.number}: {title}", "", *(f"{key}: {text}" for key, text in pairs.items())]
+    lines = [f"{issue.tender}, {issue.what}: {title}", "", *(f"{key}: {text}" for key, text in pairs.items())]
     return "".join(f"{one_line(line)}\n" for line in lines)
 
 
@@ -65,7 +78,7 @@ def one_line(text: str) -> str:
 
 
 def issued(root: Path) -> tuple[Issued, ...]:
-    """Read the issues that the annotated tags of a repository record, of every tender in it, by number.
+    """Read the issues and addenda that the annotated tags of a repository record, of every tender, as they went out.
 
     A tag that records no issue in full, or another commit than it stands at, is some other tag. Outside git there
     are none. Raises `Refused` where git does not read the repository.
@@ -76,9 +89,7 @@ def issued(root: Path) -> tuple[Issued, ...]:
     fields = (repository.answer("for-each-ref", f"--format={_FORMAT}", "refs/tags") or "").split("\0")
     tags = zip(fields[0::3], fields[1::3], fields[2::3], strict=False)
     found = [_issue_of(name.removeprefix("\n"), commit, message) for name, commit, message in tags if commit]
-    return tuple(
-        sorted((issue for issue in found if issue is not None), key=lambda issue: (issue.tender, issue.number))
-    )
+    return tuple(sorted((issue for issue in found if issue is not None), key=lambda issue: issue.order))
 
 
 def _issue_of(tag: str, commit: str, message: str) -> Issued | None:
@@ -98,6 +109,7 @@ def _issue_of(tag: str, commit: str, message: str) -> Issued | None:
             compiler=said["compiler"],
             source=said.get("compiler_source", ""),
             addendum=int(said["addendum"]) if "addendum" in said else None,
+            amends=said.get("amends", ""),
         )
     except (KeyError, ValueError):
         return None
@@ -107,5 +119,7 @@ def _issue_of(tag: str, commit: str, message: str) -> Issued | None:
         and _COMMIT.fullmatch(issue.commit)
         and _SHA256.fullmatch(issue.parcel_sha256)
         and issue.date.tzinfo
+        and (issue.number > 0 or issue.amends)
+        and (not issue.amends or (_COMMIT.fullmatch(issue.amends) and issue.addendum is not None))
     )
-    return issue if sound and issue.commit == commit and issue.number > 0 else None
+    return issue if sound and issue.commit == commit else None

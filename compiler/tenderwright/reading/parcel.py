@@ -1,4 +1,4 @@
-"""Read a parcel: the yard edition as one archive, as a yard holds it."""
+"""Read a parcel: the yard edition or an addendum as one archive, as a yard holds it."""
 
 from __future__ import annotations
 
@@ -35,6 +35,8 @@ class Parcel:
     """Version of the compiler that wrote it; empty where the manifest does not say it."""
     checksums: Mapping[str, str]
     """SHA-256 of each file that the manifest lists."""
+    amends: str = ""
+    """Of an addendum, the commit of what yards had before it; empty for a yard edition."""
 
     def altered(self) -> dict[str, str]:
         """Tell, by path, which files are not those that the parcel's own manifest lists, and how."""
@@ -86,13 +88,18 @@ def _described(name: str, content: bytes, members: Mapping[str, bytes | None], s
     entries = [entry for entry in listed if isinstance(entry, dict)] if isinstance(listed, list) else []
     checksums = {str(entry.get("path")): str(entry.get("sha256")) for entry in entries}
     tender = str(said.get("tender"))
-    if said.get("edition") != "yard" or not checksums or not all(one.isprintable() for one in (tender, *checksums)):
-        raise BadParcel(f"{name} cannot be compared: its {MANIFEST} is not that of a yard edition")
+    if (
+        said.get("edition") not in ("yard", "addendum")
+        or not checksums
+        or not all(one.isprintable() for one in (tender, *checksums))
+    ):
+        raise BadParcel(f"{name} cannot be compared: its {MANIFEST} is not that of a yard edition or an addendum")
     if said.get("state") != "issued":
         raise BadParcel(f"{name} is a draft: it names no commit that it could be compared with")
     commit = str(said.get("commit"))
-    if not _COMMIT.fullmatch(commit):
+    amends = str(said.get("amends")) if said.get("edition") == "addendum" else ""
+    if not all(_COMMIT.fullmatch(one) for one in (commit, amends or commit)):
         raise BadParcel(f"{name} cannot be compared: its {MANIFEST} names no commit")
     compiler = said.get("compiler")
     known = compiler if isinstance(compiler, str) and compiler.isprintable() else ""
-    return Parcel(content, members, tender, commit, known, checksums)
+    return Parcel(content, members, tender, commit, known, checksums, amends)

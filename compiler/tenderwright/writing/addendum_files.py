@@ -12,7 +12,9 @@ from tenderwright.writing.pdf import Typesetter
 from tenderwright.writing.price_form_xlsx import price_form_workbook
 
 
-def addendum_files(made: Amendment, statement: Json, number: int, typesetter: Typesetter, timestamp: int) -> Written:
+def addendum_files(
+    made: Amendment, statement: Json, number: int, amends: str, typesetter: Typesetter, timestamp: int
+) -> Written:
     """Write an addendum as PDF and HTML, the price form, drawings changed, its operations, and all as one parcel."""
     edition = made.edition
     typeset = typesetter.typeset(edition, timestamp)
@@ -25,7 +27,7 @@ def addendum_files(made: Amendment, statement: Json, number: int, typesetter: Ty
     files |= {f"{stem}.pdf": typesetter.typeset(sheet, timestamp, stem).pdf for stem, sheet in edition.sheets.items()}
     files |= {f"drawings/{figure.name}.svg": figure.svg.encode() for figure in made.drawings}
     files |= edition.files
-    files[MANIFEST_NAME] = manifest(edition, files, made.form.edition_hash)
+    files[MANIFEST_NAME] = manifest(edition, files, made.form.edition_hash, amends)
     folder = parcel_name(edition.tender, f"addendum-{number}")
     files[f"{folder}.zip"] = archive(files, folder)
     return Written(files, typeset.page_count, typeset.laid_out, typeset.uncovered)

@@ -12,8 +12,11 @@ from tenderwright.writing.json_file import Json, canonical_json
 MANIFEST_NAME = "manifest.json"
 
 
-def manifest(edition: Edition, files: Mapping[str, bytes], edition_hash: str = "") -> bytes:
-    """Write the manifest of an edition's files, which must not hold the manifest itself."""
+def manifest(edition: Edition, files: Mapping[str, bytes], edition_hash: str = "", amends: str = "") -> bytes:
+    """Write the manifest of an edition's files, which must not hold the manifest itself.
+
+    That of an addendum says at which commit stands what it `amends`.
+    """
     if MANIFEST_NAME in files:
         raise ValueError("a manifest cannot list itself")
     listed: list[Json] = [
@@ -29,6 +32,7 @@ def manifest(edition: Edition, files: Mapping[str, bytes], edition_hash: str = "
             "state": edition.stamp.state,
             "stamp": edition.stamp.label,
             "commit": edition.stamp.commit,
+            **({"amends": amends} if amends else {}),
             "compiler": __version__,
             "confidential": edition.confidential,
             "edition_hash": edition_hash,

@@ -20,6 +20,7 @@ from tenderwright.documents.edition import (
     inline,
 )
 from tenderwright.documents.parts.addendum_changes import subjects, title_of
+from tenderwright.documents.parts.addendum_tables import Changed
 from tenderwright.documents.parts.questions import answered
 from tenderwright.documents.replacement import Replacement
 from tenderwright.model.tender import Addendum
@@ -28,6 +29,8 @@ from tenderwright.quantities.customs import day
 _SUBJECTS = (Column("What", width=3.6), Column("How", width=4.8), Column("Affects price", width=1.2))
 _PAGES = (Column("Pages", width=1.1), Column("Part", width=5), Column("What to do", width=3.2))
 _MOST_WORDS = 6
+_REVISION = "Revision"
+"""What is told of an item whose revision was raised."""
 _TO_DO = {
     "replaced": "replace",
     "added": "put in",
@@ -36,15 +39,20 @@ _TO_DO = {
 
 
 def summary_part(
-    before: Desk, after: Desk, comparison: Comparison, entry: Addendum, found: tuple[Replacement, ...]
+    before: Desk,
+    after: Desk,
+    comparison: Comparison,
+    entry: Addendum,
+    found: tuple[Replacement, ...],
+    changed: Changed,
 ) -> Part:
     """Compose the first page of an addendum."""
     blocks: list[Block] = [
         Facts((("Affects price", inline(_price_words(comparison))), ("Bids close", _closing(before, after, entry)))),
         Paragraph(inline(_unmentioned(comparison))),
         Caution("Acknowledge this addendum", (inline(_acknowledge(entry)),)),
-        *_changed(after, comparison),
-        *_pages(found, comparison),
+        *_changed(after, comparison, changed),
+        *_pages(found, comparison, changed),
     ]
     return Part("addendum-summary", "", "What this addendum does", "front", "", tuple(blocks), audience="yard")
 
@@ -81,32 +89,46 @@ def _acknowledge(entry: Addendum) -> str:
     )
 
 
-def _changed(desk: Desk, comparison: Comparison) -> list[Block]:
+def _changed(desk: Desk, comparison: Comparison, changed: Changed) -> list[Block]:
     rows = []
+    by_figures = _by_figures(comparison, changed) - _told(comparison)
+    priced = {line.number.partition(".")[0] for line in comparison.lines if line.price}
     for subject, found in subjects(comparison):
+        if subject.group == "item" and subject.name in by_figures:
+            continue
         anchor = desk.anchor("item", subject.name) if subject.group == "item" else ""
-        price = "yes" if any(change.price for change in found) else "no"
+        price = any(change.price for change in found) or (subject.group == "item" and subject.name in priced)
         how = _asked(desk, subject.name) if subject.group == "question" else _how(found)
-        rows.append(Row((inline(Span(title_of(desk, subject), anchor)), inline(how), inline(price))))
-    for number in sorted(_items(comparison) - _told(comparison), key=int):
+        rows.append(Row((inline(Span(title_of(desk, subject), anchor)), inline(how), inline(_yes(price)))))
+    for number in sorted(by_figures, key=int):
         item = desk.package.item_by_name[number]
         lines = [line.number for line in comparison.lines if line.number.startswith(f"{number}.")]
-        how = "by figures that changed" + (f": line {', '.join(lines)}" if lines else "")
+        tables = [table.title for table in changed.get(desk.anchor("item", number), ())]
+        what = [f"line {', '.join(lines)}"] if lines else []
+        what += [f"table {', '.join(dict.fromkeys(tables))}"] if tables else []
+        how = "by figures that changed" + (f": {'; '.join(what)}" if what else "")
         words = Span(f"{number} {item.title}", desk.anchor("item", number))
-        rows.append(Row((inline(words), inline(how), inline("yes" if lines else "no"))))
+        rows.append(Row((inline(words), inline(how), inline(_yes(bool(lines))))))
     return [Heading("What is changed"), Table(_SUBJECTS, tuple(rows))] if rows else []
 
 
+def _yes(price: bool) -> str:
+    return "yes" if price else "no"
+
+
 def _told(comparison: Comparison) -> set[str]:
-    return {change.subject.name for change in comparison.changes if change.subject.group == "item"}
+    """Give the items of which something is told beside a revision that was raised."""
+    items = [change for change in comparison.changes if change.subject.group == "item"]
+    return {change.subject.name for change in items if change.what != _REVISION}
 
 
-def _items(comparison: Comparison) -> set[str]:
-    """Give the items that changed themselves, or by a figure or a line of theirs, as far as they are still there."""
+def _by_figures(comparison: Comparison, changed: Changed) -> set[str]:
+    """Give the items that changed by a figure, line or table of theirs, and are still there."""
     there = comparison.after.package.item_by_name
     figures = {name for value in comparison.values for kind, name in value.used_by if kind == "item"}
     lines = {line.number.partition(".")[0] for line in comparison.lines}
-    return _told(comparison) | {number for number in figures | lines if number in there}
+    tables = {number for number in there if f"item-{number}" in changed}
+    return tables | {number for number in figures | lines if number in there}
 
 
 def _asked(desk: Desk, number: str) -> str:
@@ -118,7 +140,7 @@ def _asked(desk: Desk, number: str) -> str:
 
 def _how(found: list[Change]) -> str:
     words = []
-    for change in found:
+    for change in [one for one in found if one.what != _REVISION] or found:
         if not change.what:
             words.append({"added": "new", "removed": "no longer in the tender"}.get(change.manner, change.manner))
             continue
@@ -128,8 +150,8 @@ def _how(found: list[Change]) -> str:
     return "; ".join(words[:_MOST_WORDS]) + (f"; and {more} more" if more > 0 else "")
 
 
-def _pages(found: tuple[Replacement, ...], comparison: Comparison) -> list[Block]:
-    own = {f"item-{number}" for number in _items(comparison)}
+def _pages(found: tuple[Replacement, ...], comparison: Comparison, changed: Changed) -> list[Block]:
+    own = {f"item-{number}" for number in _told(comparison) | _by_figures(comparison, changed)}
     rows = []
     for one in found:
         title = Span(one.part.title, "" if one.does == "removed" else one.part.anchor)
