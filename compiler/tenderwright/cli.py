@@ -24,6 +24,7 @@ COMMANDS = {
     "issue": "compile the yard edition of what is committed and record it in a git tag",
     "verify": "rebuild a parcel from the commit that it names and compare the two byte for byte",
     "close": "check the findings of a docking and write its history entry and report",
+    "next": "begin the package of the next tender from that of a closed one, which it keeps as an archive",
     "grant": "write an application for a grant as a paper that stands by itself",
     "bids": "read the price forms that yards return",
     "carry": "carry the prices of an older price form over to a newer one of the same tender",

@@ -75,6 +75,13 @@ def _remote(root: Path) -> Expected:
     return {("owner/", 1, "owner-goes-along")}
 
 
+def _archive(root: Path) -> Expected:
+    archive = root / "owner/archive/SP-2027-1"
+    archive.mkdir(parents=True)
+    (archive / "SHA256SUMS").write_text(f"{'0' * 64}  package/owner/award.yaml\n", "utf-8")
+    return {("owner/archive/SP-2027-1/package/owner/award.yaml", 1, "archive-changed")}
+
+
 def _unfinished(root: Path) -> Expected:
     (root / UNFINISHED).write_text("{}", "utf-8")
     return {(UNFINISHED, 1, "unfinished-files")}
@@ -90,6 +97,7 @@ SPOILT: dict[str, tuple[Spoil, ...]] = {
     "owner-goes-along": (_remote,),
     "repository-refused": (_damaged_repository,),
     "unfinished-files": (_unfinished,),
+    "archive-changed": (_archive,),
 }
 """The codes whose fixtures are made here."""
 

@@ -32,6 +32,8 @@ def check(context: Context) -> Iterator[Notice]:
     for item in context.live_items:
         rows = [row for row in plan.moved_while_dry if row.item is not None and row.item.name == item.number]
         masses = [mass for line in item.lines if (mass := _mass(context, line)) is not None]
+        if any(line.takes is not None and context.value(line.takes.name) is None for line in item.lines):
+            continue  # what the lines tender is not whole
         if rows and masses and "changes weight" in item.does:
             yield from _compare(item, rows, sum(masses))
         elif rows and not item.lines:

@@ -11,13 +11,14 @@ from tenderwright.checks.context import Unjudged
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import package_folder
 from tenderwright.commands.kept_results import kept_results
-from tenderwright.commands.listed_todos import listed_todos, waits_for_todo
+from tenderwright.commands.listed_todos import listed_todos
 from tenderwright.commands.next_paper import next_paper
 from tenderwright.commands.record import by_reason
 from tenderwright.notices import sort_notices
 from tenderwright.notices.render import as_annotations, as_json, as_text, one_a_line, summary
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read
 from tenderwright.reading.git import path_in_repository
+from tenderwright.shapes.todos import waits_for_todo
 
 FORMATS = ("full", "line", "json", "annotations")
 

@@ -43,11 +43,6 @@ def _said(todo: Todo) -> str:
     return f": {first[0].lower()}{first[1:]}" if first else ""
 
 
-def waits_for_todo(why: str) -> bool:
-    """Tell whether the reason why a value is missing is that something is still `todo`, which is listed by itself."""
-    return why.endswith(" still `todo`")
-
-
 def _brings(todo: Todo, why: str) -> bool:
     """Tell whether what is missing for a reason waits for a value: the reason names its file, and the value or all."""
     file = todo.place.path

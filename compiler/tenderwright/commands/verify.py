@@ -1,6 +1,7 @@
 """`tenderwright verify`: rebuild a parcel from the commits that it names, and say whether it is the same.
 
-Away from the museum's repository a parcel is held against its own manifest alone.
+Away from the museum's repository a parcel is held against its own manifest alone. The archive of a closed tender is
+held against its own list of checksums.
 """
 
 from __future__ import annotations
@@ -18,6 +19,7 @@ from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.commands.yard_at import YardAt, YardEdition, yard_at
 from tenderwright.notices.render import as_text, summary
+from tenderwright.reading.archived import LIST, archived
 from tenderwright.reading.at_commit import NotAtCommit
 from tenderwright.reading.git import Refused, repository_of
 from tenderwright.reading.issued import Issued, issued
@@ -26,7 +28,12 @@ from tenderwright.reading.parcel import BadParcel, Parcel, read_parcel
 
 def add_arguments(parser: ArgumentParser) -> None:
     """Add the arguments of the command."""
-    parser.add_argument("parcel", type=Path, metavar="PARCEL", help="the zip archive that a yard was sent")
+    parser.add_argument(
+        "parcel",
+        type=Path,
+        metavar="PARCEL",
+        help="the zip archive that a yard was sent, or a folder of owner/archive/",
+    )
     parser.add_argument(
         "--in",
         dest="folder",
@@ -39,6 +46,8 @@ def add_arguments(parser: ArgumentParser) -> None:
 
 def run(arguments: Namespace) -> int:
     """Verify a parcel: one sentence of verdict, then what there is to say of it."""
+    if arguments.parcel.is_dir():
+        return _say(_archive(arguments.parcel))
     need_typesetter()
     try:
         root = package_folder(arguments.folder) if arguments.folder is not None else _package_here()
@@ -95,6 +104,26 @@ def _say(verdict: Verdict, *more: str) -> int:
     for line in [*verdict.lines, *more]:
         print(f"  {line}")
     return CLEAN if verdict.same else MISTAKES
+
+
+def _archive(folder: Path) -> Verdict:
+    """Hold the archive of a closed tender against its list, and say what that shows and what it does not."""
+    found = archived(folder)
+    name = f"`{folder.name}`"
+    if not found.list_sha256:
+        raise WrongUse(f"`{folder}` is no archive of a closed tender, since there is no {LIST} in it")
+    further = (
+        f"SHA-256 of its {LIST}: {found.list_sha256}",
+        "hold that against the one written down when the archive was made, since whoever alters a file can write the "
+        "list again",
+    )
+    if found.altered:
+        told = [f"{path} {how}" for path, how in found.altered.items()]
+        wrong = len(told)
+        sentence = f"Not whole: the archive {name} is not what its own list has (files that differ: {wrong})."
+        return Verdict(False, sentence, (*told, *further))
+    sentence = f"Whole: each of the {found.files} files in the archive {name} is as its list has it, and none is added."
+    return Verdict(True, sentence, further)
 
 
 def _alone(name: str, parcel: Parcel) -> Verdict:

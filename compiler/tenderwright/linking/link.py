@@ -25,6 +25,7 @@ from tenderwright.model.withdrawn_lines import line_numbers
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.codes import SHIP
 from tenderwright.notices.suggest import did_you_mean
+from tenderwright.shapes.todos import waits_for_todo
 
 if TYPE_CHECKING:
     from tenderwright.model.findings import Findings
@@ -128,6 +129,8 @@ def link_values(links: Links, known: Collection[str], missing: Mapping[str, str]
     """Resolve the references to values, once it is known which there are, and which lack data."""
     notices = []
     for use in links.uses:
+        if use.kind == "value" and waits_for_todo(missing.get(use.name, "")):
+            continue  # `check` lists what is open, and what it would bring
         if use.kind == "value" and use.name in missing:
             message = f"value `{use.name}` could not be calculated: {missing[use.name]}"
             notices.append(Notice("unreached", use.at, message, cause=missing[use.name]))

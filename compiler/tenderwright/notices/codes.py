@@ -78,6 +78,9 @@ _FORMAT = {"format-unsaid": ("warning", "the package does not say in which forma
 _DELIVERED = {"delivered-unread": ("warning", "part of a delivered file is not read")}
 """Of the CSV files that others deliver."""
 
+_ARCHIVES = {"archive-changed": ("warning", "the archive of a closed tender is not as it was written")}
+"""Of owner/archive/."""
+
 _GIT = {"repository-refused": ("warning", "git does not read the repository around the package")}
 """Of what git says of the package."""
 
@@ -304,6 +307,7 @@ _RESTS_ON: dict[str, tuple[str, ...]] = {
 _RATED = (
     _FORMAT
     | _DELIVERED
+    | _ARCHIVES
     | _GIT
     | _BIDS
     | _COMPARED

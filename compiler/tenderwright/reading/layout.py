@@ -55,7 +55,7 @@ NEEDED = ("package.yaml", "vessel/particulars.yaml", "drawings.yaml")
 
 OTHER_FILES = ("clauses/*.md", "surveys/*.csv", "owner/findings/*.csv")
 
-IGNORED_FOLDERS = ("photographs/", "drawings/", "owner/documents/", "build/")
+IGNORED_FOLDERS = ("photographs/", "drawings/", "owner/documents/", "owner/archive/", "build/")
 
 UNFINISHED = ".tenderwright-unfinished"
 """Lists the files that a command is putting into the package; it stays where the command is killed meanwhile."""

@@ -13,6 +13,7 @@ from msgspec.structs import replace
 
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.suggest import did_you_mean
+from tenderwright.reading.archived import changed_archives
 from tenderwright.reading.format_version import another_format
 from tenderwright.reading.layout import NEEDED, OWNER, UNFINISHED, YAML_FILES, is_ignored, is_other, schema_of
 from tenderwright.reading.scalars import Todo, read_block
@@ -94,6 +95,7 @@ def read_package(root: FilePath, *, owner: bool = True, kept: Mapping[str, Sourc
         source, found = _read_source(path, text, kept or {}, yaml=schema is not None)
         sources[path] = source
         notices += found
+    notices += changed_archives(real) if owner else ()
     if (real / UNFINISHED).exists():
         notices.append(_unfinished())
     for path in NEEDED:

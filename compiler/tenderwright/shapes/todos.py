@@ -90,6 +90,11 @@ def _meaning(schema: Mapping[str, Any], at: Path) -> str:
     return meaning
 
 
+def waits_for_todo(why: str) -> bool:
+    """Tell whether the reason why a value is missing is that something is still `todo`, which is listed by itself."""
+    return why.endswith(" still `todo`")
+
+
 def held_back(notices: Iterable[Notice], todos: Iterable[Todo], sources: Mapping[str, Source]) -> list[Notice]:
     """Leave out the notices of things that hold a `todo`: what they say may be answered with it."""
     held = {_spot(place) for todo in todos for place in _holders(sources[todo.place.path], todo.at)}

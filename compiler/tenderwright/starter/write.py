@@ -44,13 +44,17 @@ _SHARED = ("owner/README.md", ".gitignore", f"{SCHEMAS}/")
 
 def write_fitted(folder: Path, texts: Mapping[str, str]) -> list[str]:
     """Write a package of these files, with what any package has beside them; as `write_starter` otherwise."""
-    shared = {name: path for name, path in starter_files().items() if name.startswith(_SHARED)}
     own = {path.relative_to(_ANY).as_posix(): path for path in _ANY.rglob("*") if path.is_file()}
-    return write_starter(folder, shared | own, texts)
+    return write_starter(folder, shared_files() | own, texts)
+
+
+def shared_files() -> dict[str, Path]:
+    """Give the files that any package has, whatever the ship, by their paths in it."""
+    return {name: path for name, path in starter_files().items() if name.startswith(_SHARED)}
 
 
 def write_starter(
-    folder: Path, files: Mapping[str, Path] | None = None, texts: Mapping[str, str] | None = None
+    folder: Path, files: Mapping[str, Path] | None = None, texts: Mapping[str, str | bytes] | None = None
 ) -> list[str]:
     """Write a new package into a folder that is not there yet, or holds at most `.git`, and list what was written.
 
@@ -70,7 +74,7 @@ def write_starter(
         for name, source in copied.items():
             shutil.copyfile(source, staged / name)
         for name, text in written.items():
-            (staged / name).write_text(text, "utf-8", newline="\n")
+            (staged / name).write_bytes(text if isinstance(text, bytes) else text.encode())
         for child in sorted(staged.iterdir()):
             moved.append(child.rename(folder / child.name))
     except BaseException:

@@ -17,7 +17,12 @@ _REGULAR_FILE_MODE = 0o100644 << 16
 
 def parcel_name(tender: str, what: str) -> str:
     """Name a parcel after its tender, with a hyphen for whatever is no letter of a to z, figure, `.`, `_` or `-`."""
-    return f"{_OTHER.sub('-', tender).strip('.-') or 'tender'}-{what}"
+    return f"{file_name(tender) or 'tender'}-{what}"
+
+
+def file_name(text: str) -> str:
+    """Give a text as the name of a file or folder, with a hyphen for other characters; empty where none is left."""
+    return _OTHER.sub("-", text).strip(".-")
 
 
 def archive(files: Mapping[str, bytes], folder: str = "") -> bytes:
