@@ -63,8 +63,8 @@ def test_after_the_drawings_stands_which_could_not_be_made_and_why() -> None:
     (listed,) = last.blocks
     assert isinstance(listed, Bullets)
     said = [plain(entry) for entry in listed.entries]
-    assert "Docking plan: profile and keel blocks. Not calculated: it needs vessel/docking-plan.yaml." in said
-    assert "Shell expansion: readings and renewals. Not calculated: it needs thickness readings under surveys/." in said
+    assert "Docking plan: profile and keel blocks. Not calculated: it needs the docking plan." in said
+    assert "Shell expansion: readings and renewals. Not calculated: it needs thickness readings in the surveys." in said
     assert not any(part.anchor == last.anchor for part in composed("marram").edition("yard").parts)
 
 

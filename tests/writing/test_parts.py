@@ -10,6 +10,7 @@ from tenderwright.documents.edition import Edition, Paragraph, Part, Span, inlin
 from tenderwright.writing.errors import WritingError
 from tenderwright.writing.pdf import Typeset, Typesetter
 from tenderwright.writing.typesetting import parts as module
+from tenderwright.writing.typesetting.setter import tied
 from tenderwright.writing.typesetting.worker import Answer, Task, Worker
 
 from .conftest import TIMESTAMP
@@ -120,3 +121,10 @@ def test_links_between_parts_are_no_complaint() -> None:
     assert (
         Typesetter(processes=1).typeset(replace(sample_edition(0), parts=(ends[0], other)), TIMESTAMP).page_count == 2
     )
+
+
+def test_a_figure_stays_on_one_line_with_its_unit() -> None:
+    page = '<p title="2 m">lies 180 mm below, within 3 d. 29.3 t/m at Fr 34; 5 items, 3 made</p><path d="M 1 2 h 3"/>'
+    tie = "\N{NO-BREAK SPACE}"
+    said = f"lies 180{tie}mm below, within 3{tie}d. 29.3{tie}t/m at Fr{tie}34; 5 items, 3 made"
+    assert tied(page) == f'<p title="2 m">{said}</p><path d="M 1 2 h 3"/>'

@@ -13,6 +13,7 @@ from urllib.parse import unquote
 from markdown_it.token import Token
 
 from tenderwright.calculations.method import BY_ROW, Symbol
+from tenderwright.calculations.ship.how_sure import WHERE, how_sure
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.value import Record, Value
 from tenderwright.documents.edition import Inline, Prose, Span
@@ -24,7 +25,7 @@ from tenderwright.model.build import Reference
 from tenderwright.model.package import Package, sound
 from tenderwright.model.tender import Tender
 from tenderwright.quantities.customs import telling_in
-from tenderwright.quantities.display import METRIC_UNITS, in_column, show, unit_of, written_as
+from tenderwright.quantities.display import METRIC_UNITS, in_column, no_finer, show, unit_of, written_as
 from tenderwright.quantities.purposes import PURPOSES, purpose_of
 from tenderwright.quantities.quantity import Quantity
 
@@ -103,7 +104,7 @@ class Desk:
             return f"Fr {name}"
         if kind == "value":
             value = self.record.values.get(name)
-            return self.figure(value, digits=0) if value else name
+            return self._in_text(value) if value else name
         if kind == "part":
             return mark(name, titled=True) if self.numbers_parts else part_words(name)
         if kind == "drawing":
@@ -168,6 +169,17 @@ class Desk:
             if isinstance(value.si, (list, tuple)):
                 return _several(value)
             return show(float(value.si), purpose_of(value.dimension, value.unit), digits=digits)
+
+    def _in_text(self, value: Value) -> str:
+        """Show a value in running text, that of a condition no finer than the docking condition is known."""
+        condition, _, figure = value.name.rpartition(".")
+        known = self.calculated.found(how_sure) if condition.startswith("condition.") else None
+        of = next((name for name, at in WHERE.items() if at == f"condition.docking.{figure}"), "")
+        u = known.u(of) if known is not None else None
+        if not u or not isinstance(value.si, float):
+            return self.figure(value, digits=0)
+        with telling_in(self.units, american=self.package.american):
+            return no_finer(value.si, u, purpose_of(value.dimension, value.unit))
 
     def number(self, name: str, purpose: str = "", *, more: int = 0) -> str:
         """Show a value by name without its unit, for what it is for; a dash where there is none."""

@@ -7,11 +7,12 @@ from typing import Any
 
 from tenderwright.calculations.steps.outcome import Absent, Each, NotAsked
 from tenderwright.documents.edition import Bullets, Paragraph, inline
+from tenderwright.documents.in_words import in_words
 
 
 def why_not(absent: Absent) -> str:
     """Say why there is no answer, as a sentence for a paragraph or a cell."""
-    return f"Not calculated: {absent.why}."
+    return f"Not calculated: {in_words(absent.why)}."
 
 
 def not_calculated(absent: Absent, of: str = "") -> Paragraph:

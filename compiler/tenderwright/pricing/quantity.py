@@ -12,6 +12,7 @@ from tenderwright.model.package import Package
 from tenderwright.model.resting_lines import RestingLine
 from tenderwright.notices import Notice
 from tenderwright.pricing.amount import PERCENT
+from tenderwright.quantities.customs import apart
 from tenderwright.quantities.display import in_unit, tidy
 from tenderwright.quantities.quantity import Quantity, unit_hint
 from tenderwright.quantities.spellings import AmbiguousUnit
@@ -36,8 +37,8 @@ class LineQuantity(Struct, frozen=True):
 
 
 def written_number(number: Decimal) -> str:
-    """Write the number of a quantity; one that is whole has no decimals, however it was found."""
-    return f"{number:.0f}" if number == number.to_integral_value() else f"{number:f}"
+    """Write the number of a quantity, its thousands apart; a whole one has no decimals, however it was found."""
+    return apart(f"{number:,.0f}" if number == number.to_integral_value() else f"{number:,f}")
 
 
 def line_quantity(line: Line, record: Record) -> LineQuantity | None:

@@ -282,10 +282,27 @@ def _plus_minus(si: float, uncertainty: float, form: Form, of: Purpose) -> str:
     half = 2 * uncertainty / factor_of(form.unit, of.dimension)
     if not half > 0:
         return _with_unit(si, form, of, 4, 0)
-    digits = 1 if f"{half:.1e}"[0] == "1" else 0
-    places = digits - Decimal(f"{half:.{digits}e}").adjusted()
+    places = _borne(half)
     figure = in_unit(si, form.unit, of.dimension)
     return _joined(f"{_to_place(figure, places)} ± {_to_place(half, places)}", form.unit)
+
+
+def no_finer(si: float, uncertainty: float, purpose: str) -> str:
+    """Write an SI figure to the digits of one that is so uncertain: `757 t` beside `745 ± 7 t`."""
+    return _in_system(purpose, lambda form, of: _no_finer(si, uncertainty, form, of))
+
+
+def _no_finer(si: float, uncertainty: float, form: Form, of: Purpose) -> str:
+    half = 2 * uncertainty / factor_of(form.unit, of.dimension)
+    if not half > 0:
+        return _with_unit(si, form, of, 0, 0)
+    return _joined(_to_place(in_unit(si, form.unit, of.dimension), _borne(half)), form.unit)
+
+
+def _borne(half: float) -> int:
+    """Give the decimal place to which a figure is known that may be out by so much."""
+    digits = 1 if f"{half:.1e}"[0] == "1" else 0
+    return digits - Decimal(f"{half:.{digits}e}").adjusted()
 
 
 def _to_place(number: float, places: int) -> str:

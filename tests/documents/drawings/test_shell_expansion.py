@@ -62,7 +62,10 @@ def test_where_inserts_are_not_calculated_it_says_so_and_what_it_would_take() ->
     assert package.condition is not None
     without = replace(package, condition=replace(package.condition, renewal=None))
     drawn = shell_expansion(without, calculate(without))
-    assert "Inserts: not calculated: it needs `renewal` in vessel/condition.yaml." in drawn.alternative
+    assert (
+        "Inserts. Not calculated: it needs the rules for renewing plate in the account of her condition."
+        in drawn.alternative
+    )
     assert of_kind(drawn, "renewal") == []
 
 

@@ -52,11 +52,12 @@ def test_what_cannot_be_calculated_says_what_it_needs() -> None:
     assert package.condition is not None
     assert package.condition.anodes is not None
     assert _said(replace(package, condition=None)) == (
-        "How long the anodes last, and how many are needed. Not calculated: it needs `anodes` in vessel/condition.yaml."
+        "How long the anodes last, and how many are needed. Not calculated: it needs the rules for anodes in the "
+        "account of her condition."
     )
-    assert "Not calculated: it needs vessel/anodes.yaml." in _said(replace(package, anodes=()))
+    assert "Not calculated: it needs the list of anodes." in _said(replace(package, anodes=()))
     said = _said(replace(package, anodes=tuple(replace(one, left=None) for one in package.anodes)))
-    assert "Not calculated: it needs `left` and `seen` of the anodes in vessel/anodes.yaml" in said
+    assert "Not calculated: it needs what is left and the day seen of the anodes in the list of anodes" in said
     assert "So " in said
 
 
@@ -68,7 +69,9 @@ def test_further_anodes_have_places_or_say_why_not() -> None:
     longer = replace(package.condition, next_docking=parse_quantity("12 yr", "time"))
     assert "Room for more on each side, clear of anodes and openings: Fr" in _said(replace(package, condition=longer))
     bare = replace(longer, anodes=replace(duty, strip=None))
-    assert "Room for more on each side. Not calculated: it needs `strip`" in _said(replace(package, condition=bare))
+    assert "Room for more on each side. Not calculated: it needs the strip in which anodes may stand" in _said(
+        replace(package, condition=bare)
+    )
     assert duty.strip is not None
     assert package.frames is not None
     strip = replace(duty.strip, to=parse_position("Fr 14", package.frames))

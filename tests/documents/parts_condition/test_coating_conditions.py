@@ -45,13 +45,13 @@ def _said(package: Package) -> list[str]:
 def test_what_a_month_allows_says_what_it_needs_where_there_is_no_climate() -> None:
     package = desk().package
     assert _said(replace(package, condition=None))[1:] == [
-        "Not calculated: it needs `climate` in vessel/condition.yaml."
+        "Not calculated: it needs the climate at the dock in the account of her condition."
     ]
     assert package.condition is not None
     assert package.condition.climate is not None
     climate = replace(package.condition.climate, months=package.condition.climate.months[2:])
     assert _said(replace(package, condition=replace(package.condition, climate=climate)))[1:] == [
-        "Not calculated: vessel/condition.yaml has no climate of month 5."
+        "Not calculated: the account of her condition has no climate of month 5."
     ]
 
 

@@ -55,9 +55,10 @@ def test_an_area_that_the_package_has_no_data_for_says_what_it_needs() -> None:
     bare = replace(package, offsets=None, particulars=replace(package.particulars, displacement=None))
     calculated = calculate(bare)
     without = Desk(bare, link(bare)[0], calculated)
-    girths = "`girths` of the zone in vessel/zones.yaml"
-    needs = f"vessel/offsets.yaml, vessel/sections.yaml, {girths}, or `displacement` in vessel/particulars.yaml"
-    needs = f"Not calculated: it needs {needs}."
+    needs = (
+        "Not calculated: it needs the table of offsets, sections of the hull, the girths of the zone in the list of "
+        "coating zones, or the displacement in the ship's particulars."
+    )
     said = _said(zones(without).blocks)
     assert f"Underwater shell, keel to 2.9 m. {needs}" in said
     assert f"Underwater shell, spot blast and prime. {needs}" in said

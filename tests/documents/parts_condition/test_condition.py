@@ -96,16 +96,16 @@ def said(of: Desk) -> str:
 def test_it_says_what_it_would_take_where_something_is_missing() -> None:
     written = desk().package.condition
     assert written is not None
-    assert said(changed(condition=None)) == "Not calculated: it needs vessel/condition.yaml."
-    assert said(changed(surveys=())) == "Not calculated: it needs thickness readings under surveys/."
+    assert said(changed(condition=None)) == "Not calculated: it needs the account of her condition."
+    assert said(changed(surveys=())) == "Not calculated: it needs thickness readings in the surveys."
     bare = said(changed(condition=replace(written, members=None, renewal=None)))
-    assert "Not calculated: it needs `members` in vessel/condition.yaml." in bare
-    assert "Not calculated: it needs `renewal` in vessel/condition.yaml." in bare
+    assert "Not calculated: it needs the members inside her tanks in the account of her condition." in bare
+    assert "Not calculated: it needs the rules for renewing plate in the account of her condition." in bare
 
 
 def test_a_zone_without_readings_and_a_stretch_without_pits_say_so() -> None:
     package = desk().package
     once = "strake,frame,side,as_built_mm,measured_mm,date\nF,40.5,port,9.5,9.0,2025-10-06\n"
     few = said(changed(surveys=(replace(package.surveys[1], text=once),)))
-    assert "Not calculated: it needs readings of zone `topside` under surveys/." in few
+    assert "Not calculated: it needs readings of that zone in the surveys." in few
     assert "Not calculated: it needs pits gauged on strake B, port" in few

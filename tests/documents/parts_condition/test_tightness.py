@@ -51,5 +51,5 @@ def test_boundaries_whose_test_cannot_be_chosen_say_what_it_needs() -> None:
     assert part is not None
     (table,) = (block for block in part.blocks if isinstance(block, Table))
     assert table.caption == "Not calculated"
-    assert plain(table.note) == "It needs `tightness` in vessel/condition.yaml."
+    assert plain(table.note) == "It needs the tests of tightness in the account of her condition."
     assert len(table.rows) == sum(len(one.rows) for one in tables("tightness") if one.columns[0].title == "Boundary")

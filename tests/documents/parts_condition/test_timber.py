@@ -47,18 +47,18 @@ def hull(**changes: Any) -> dict[str, Any]:
     return {"particulars": replace(particulars, hull=replace(particulars.hull, **changes))}
 
 
-def test_without_a_survey_the_page_says_which_file_it_needs() -> None:
-    assert "Not calculated: it needs vessel/timber.yaml." in told_of(timber=None)
+def test_without_a_survey_the_page_says_what_it_needs() -> None:
+    assert "Not calculated: it needs the survey of her timber." in told_of(timber=None)
 
 
 @pytest.mark.parametrize(
     ("changes", "said"),
     [
-        ({"practice": None}, "Not calculated: it needs `practice` in vessel/timber.yaml."),
-        ({"practice": None}, "Not judged: it needs `practice` in vessel/timber.yaml."),
-        ({"planks": ()}, "Not calculated: it needs `planks` in vessel/timber.yaml."),
-        ({"seams": ()}, "Not calculated: it needs `seams` in vessel/timber.yaml."),
-        ({"hog": None}, "Not measured: it needs `hog` in vessel/timber.yaml."),
+        ({"practice": None}, "Not calculated: it needs the rules for judging wood in the survey of her timber."),
+        ({"practice": None}, "Not judged: the survey of her timber has no rules for judging wood."),
+        ({"planks": ()}, "Not calculated: it needs the planks in the survey of her timber."),
+        ({"seams": ()}, "Not calculated: it needs the seams in the survey of her timber."),
+        ({"hog": None}, "Not measured: the survey of her timber has no hog."),
     ],
 )
 def test_what_is_missing_is_told_where_it_would_stand(changes: dict[str, Any], said: str) -> None:
@@ -68,11 +68,11 @@ def test_what_is_missing_is_told_where_it_would_stand(changes: dict[str, Any], s
 @pytest.mark.parametrize(
     ("field", "words_of_it"),
     [
-        ("waste", "it needs `waste` under `practice`"),
-        ("unsound", "it needs `unsound` under `practice`"),
-        ("moisture", "it needs `moisture` under `practice`"),
-        ("fastening_loss", "it needs `fastening_loss` under `practice`"),
-        ("days_dry", "it needs `days_dry` under `practice`"),
+        ("waste", "it needs the allowance for waste under the rules for judging wood"),
+        ("unsound", "it needs what counts as unsound under the rules for judging wood"),
+        ("moisture", "it needs the moisture of the wood under the rules for judging wood"),
+        ("fastening_loss", "it needs the loss that condemns a fastening under the rules for judging wood"),
+        ("days_dry", "it needs the days that she may stand dry under the rules for judging wood"),
     ],
 )
 def test_a_limit_that_nobody_gave_is_asked_for_and_not_assumed(field: str, words_of_it: str) -> None:

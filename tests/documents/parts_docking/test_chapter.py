@@ -120,7 +120,7 @@ def test_the_comparison_gives_result_deciding_figure_and_margin_of_each_facility
     }
     assert found["Corve Harbour Dock Trust"][1] == "line load"
     demand, limit, margin = found["Corve Harbour Dock Trust"][2:]
-    known, elastic = (float(figure) for figure in re.findall(r"(?:^|estimates )([\d.]+)", demand))
+    known, elastic = (float(figure) for figure in re.findall(r"(?:^|rigid, )([\d.]+)", demand))
     assert known < elastic
     limit, margin = (float(re.sub(r" t/m$", "", cell)) for cell in (limit, margin))
     assert limit - elastic == pytest.approx(margin, abs=0.11)

@@ -60,7 +60,10 @@ def test_a_cradle_that_cannot_be_arranged_says_so_under_its_facility() -> None:
 @pytest.mark.parametrize(
     ("change", "said"),
     [
-        ({"girder": None}, "Elastic hull. Not calculated: it needs `girder` in vessel/docking-plan.yaml."),
+        (
+            {"girder": None},
+            "Elastic hull. Not calculated: it needs the stiffness of her hull girder in the docking plan.",
+        ),
         ({}, ""),
     ],
 )
@@ -78,18 +81,18 @@ def test_without_stiffness_the_side_blocks_say_what_their_loads_need() -> None:
     bare = tuple(replace(row, layers=()) for row in plan.keel_blocks)
     part = blocks(without(docking_plan=replace(plan, keel_blocks=bare)))
     assert part is not None
-    assert "Loads of the side blocks. Not calculated: it needs `layers` of every keel block" in words(part)
+    assert "Loads of the side blocks. Not calculated: it needs the layers of every keel block" in words(part)
     assert [one.columns[0].title for one in tables(part)] == ["No.", "No.", "Pair from aft"]
 
 
 def test_without_a_hull_the_blocks_against_the_hull_say_what_is_lacking() -> None:
     part = footprints(without(offsets=None))
     assert part is not None
-    needs = "Not calculated: it needs vessel/offsets.yaml or vessel/sections.yaml."
+    needs = "Not calculated: it needs the table of offsets or sections of the hull."
     assert f"Blocks on shell that is worked on. {needs}" in words(part)
     part = footprints(without(strakes=()))
     assert part is not None
-    assert "Not calculated: it needs vessel/strakes.yaml." in words(part)
+    assert "Not calculated: it needs the list of strakes." in words(part)
 
 
 def test_without_blocks_of_an_earlier_docking_the_places_covered_before_say_so() -> None:
@@ -98,10 +101,10 @@ def test_without_blocks_of_an_earlier_docking_the_places_covered_before_say_so()
         without(history=tuple(replace(one, blocks=replace(one.blocks, keel=(), sides=())) for one in history))
     )
     assert part is not None
-    assert "Not known: no earlier docking in history/ says where its blocks stood." in words(part)
+    assert "Not known: no earlier docking says where its blocks stood." in words(part)
 
 
 def test_without_particulars_nothing_of_the_blocks_is_left_out_in_silence() -> None:
     part = footprints(without(particulars=None))
     assert part is not None
-    assert words(part).count("Not calculated: it needs vessel/particulars.yaml.") >= 3
+    assert words(part).count("Not calculated: it needs the ship's particulars.") >= 3

@@ -11,6 +11,7 @@ from tenderwright.calculations.ship.hydrostatics import hydrostatics_table
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.dock_sheet import dock_sheet
 from tenderwright.documents.edition import Table
+from tenderwright.documents.in_words import in_words
 from tenderwright.documents.owner.facility_fit import facility_comparison
 from tenderwright.documents.parts.blocks import blocks
 from tenderwright.documents.parts.docking import docking_data
@@ -63,8 +64,8 @@ def test_on_main_dimensions_there_is_a_first_answer_and_no_landing() -> None:
     assert sheet(first) is None
     said = words(docking_data(first))
     assert ESTIMATE_CAUTION in said
-    assert f"Landing on the blocks. Not calculated: {BETTER}." in said
-    assert f"Dock sheet. Not calculated: {BETTER}." in said
+    assert f"Landing on the blocks. Not calculated: {in_words(BETTER)}." in said
+    assert f"Dock sheet. Not calculated: {in_words(BETTER)}." in said
     fits = facility_comparison(first)
     assert fits is not None
     assert ESTIMATE_CAUTION in words(fits)
@@ -77,7 +78,7 @@ def test_what_the_side_blocks_bear_stands_beside_their_places() -> None:
     places = next(one for one in part.blocks if isinstance(one, Table) and len(one.columns) == 6)
     assert all(float(row[5]) > 0 for row in rows(places))
     said = words(part)
-    assert "The shell over them. Not calculated: it needs vessel/offsets.yaml or vessel/sections.yaml." in said
+    assert "The shell over them. Not calculated: it needs the table of offsets or sections of the hull." in said
     assert "Loads of the side blocks. Not calculated" not in said
     assert "Sliding on the blocks" in said
 

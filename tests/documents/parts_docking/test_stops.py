@@ -69,9 +69,9 @@ def test_without_somebody_who_orders_or_a_least_height_the_sheet_says_what_is_la
         ),
     )
     bare = Desk(bare.package, bare.links, calculate(bare.package))
-    assert "it needs `ordered_by`" in words(table(landing_stops(bare)))
+    assert "somebody not yet named in the docking plan" in words(table(landing_stops(bare)))
     limits = dict(landing_limits(bare))
-    assert "it needs `least_gm`" in words(limits["Side blocks and shores bear"])
+    assert "it needs the metacentric height asked for" in words(limits["Side blocks and shores bear"])
     assert all("shores" not in row[0] for row in rows(table(floating_off_stops(bare))))
 
 

@@ -26,12 +26,12 @@ def test_a_tank_without_bounds_or_pipe_says_what_its_figures_need() -> None:
     part = tanks(desk)
     said = words(part)
     assert f"{wet.name}. Not calculated: {NAMED}." in said
-    needs = f"it needs the bounds of tank `{dry.tank}` in vessel/tanks.yaml, or its `plan`"
+    needs = "it needs the bounds of that tank in the list of tanks, or its plan"
     assert f"{dry.name}. Not calculated: {needs}." in said
     assert _last(part)[0] == "All tanks but those not calculated"
     tables = sounding_tables(desk)
     assert tables is not None
-    assert f"{wet.name}. Not calculated: it needs the sounding pipe of tank `{wet.tank}` in vessel" in words(tables)
+    assert f"{wet.name}. Not calculated: it needs the sounding pipe of that tank in the list of tanks" in words(tables)
     assert not {wet.name, dry.name} & {heading.text for heading in walk(tables) if isinstance(heading, Heading)}
 
 

@@ -28,6 +28,8 @@ from tenderwright.quantities.display import show
 TITLE = "Coating zones"
 _HEAD, _MARK = 4.0, 14.0
 """Space over the profile, and beside the hull for the heights of the zones' edges, mm."""
+_GAP, _NAMED = 5.0, 5.0
+"""Space between profile, list and section, and under the list for the words over the section, mm."""
 
 
 def zones(package: Package, calculated: Calculated) -> Figure | Absent:
@@ -43,17 +45,17 @@ def zones(package: Package, calculated: Calculated) -> Figure | Absent:
     first, last = extent(package, form)
     under = outline.keel_underside(package.particulars)
     sheet = framed(package, "coating-zones", TITLE, f"{found.drawn_from}; areas of the zones")
-    listed_at = sheet.over - table.height(len(lines)) - 1.5
+    lowest = sheet.over - table.height(len(lines)) - 1.5
 
     def size(scale: int) -> tuple[float, float]:
         high = (form.depth - under) * 1000 / scale + _HEAD + 2 + FRAMES_HEIGHT
         return (last - first) * 1000 / scale + 2 * _MARK + 2, high
 
-    room = Room(sheet.right - MARGIN, listed_at - MARGIN)
-    sheet = sheet.at(largest_scale(room, size))
+    sheet = sheet.at(largest_scale(Room(sheet.right - MARGIN, lowest - MARGIN), size))
     left = (sheet.frame.width - sheet.mm(last - first)) / 2 - sheet.mm(first)
-    spare = (room.height - size(sheet.scale)[1]) / 2
-    view = View(sheet.scale, left, MARGIN + _HEAD + spare + sheet.mm(form.depth))
+    top = MARGIN + min(_GAP, (lowest - MARGIN - size(sheet.scale)[1]) / 2)
+    listed_at = min(top + size(sheet.scale)[1] + _GAP, lowest)
+    view = View(sheet.scale, left, top + _HEAD + sheet.mm(form.depth))
     scale_at = view.y(under) + 2
     marks = [
         hull_ground(package, form, view),
@@ -65,7 +67,7 @@ def zones(package: Package, calculated: Calculated) -> Figure | Absent:
         perpendiculars(view, form.length, view.y(form.depth) - 1, scale_at + 0.4),
         frame_scale(package.frames, view, scale_at) if package.frames else "",
         table.table(_columns(sheet.right), lines, 4, listed_at, "zone-list"),
-        *_section(made, form, sheet),
+        *_section(made, form, sheet, listed_at + table.height(len(lines)) + _GAP),
     ]
     alternative = _alternative(made, record)
     return sheet.figure(marks, _CAPTION + found.note, alternative)
@@ -78,17 +80,18 @@ _CAPTION = (
 )
 
 
-def _section(made: list[Band], form: HullForm, sheet: Framed) -> list[str]:
-    """Draw the section amidships in the same hatchings beside the title block, with the heights of the edges."""
+def _section(made: list[Band], form: HullForm, sheet: Framed, top: float) -> list[str]:
+    """Draw the section amidships in the same hatchings under the list, with the heights of the edges."""
     x = form.length / 2
     heights = np.linspace(form.keel_at(x), form.deck_at(x), 60)
     side = list(zip(form.half_breadth_at(x, heights).tolist(), heights.tolist(), strict=True))
     shape = [*((-y, z) for y, z in reversed(side)), *side]
     wide, high = 2 * max(y for y, _ in side), side[-1][1] - side[0][1]
-    room = Room(sheet.beside - 2 * MARGIN - 70.0, sheet.foot - sheet.over - 5.0)
+    room = Room(sheet.beside - 2 * MARGIN - 2 * _MARK, sheet.foot - 1.0 - top - _NAMED)
     scale = largest_scale(room, lambda one: (wide * 1e3 / one, high * 1e3 / one))
     middle = (MARGIN + sheet.beside) / 2
-    view = View(scale, middle, sheet.foot - 1.0 + side[0][1] * 1e3 / scale)
+    spare = (room.height - high * 1e3 / scale) / 2
+    view = View(scale, middle, sheet.foot - 1.0 - max(spare, 0.0) + side[0][1] * 1e3 / scale)
     marks = []
     for band in made:
         if band.zone.surface == "shell band" and band.hatch:
@@ -96,13 +99,11 @@ def _section(made: list[Band], form: HullForm, sheet: Framed) -> list[str]:
             part = below(part, band.upper) if band.upper is not None else part
             marks += [band.hatch.over([view.all(part)]), pen.polygon(view.all(part), pen.FINE)] if len(part) > 2 else []
     marks.append(pen.polygon(view.all(shape), pen.HEAVY))
-    words = (f"Section amidships, {scale_name(scale).removeprefix('Scale ')}", "heights above the keel line")
-    marks += [pen.text((4, sheet.over + 5.0 + 3.4 * row), line, kind="section") for row, line in enumerate(words)]
+    words = f"Section amidships, {scale_name(scale).removeprefix('Scale ')}, heights above the keel line"
+    marks.append(pen.text((4, top + 3.0), words, kind="section"))
     out = view.mm(wide / 2)
     down = [view.y(height) for height in edges(made)]
-    for height, y, place in zip(
-        edges(made), down, spread(down, [2.8] * len(down), sheet.over, sheet.foot), strict=True
-    ):
+    for height, y, place in zip(edges(made), down, spread(down, [2.8] * len(down), top, sheet.foot), strict=True):
         marks.append(pen.strokes([((middle + out, y), (middle + out + 3.0, place))]))
         marks.append(pen.text((middle + out + 3.6, place + 0.9), show(height, "centre"), kind="section-height"))
     return marks

@@ -21,6 +21,7 @@ from tenderwright.quantities.display import show
 _LEFT, _TOP, _RIGHT, _HIGH, _FOOT = 12.0, 8.0, 7.0, 78.0, 9.0
 _TICK = 14.0
 """The least distance of two ticks of the axis of cost, mm."""
+_ROW = pen.NORMAL * 1.3
 _OF = {0.50: "as likely as not enough", 0.80: "enough in four cases of five"}
 
 
@@ -50,7 +51,7 @@ def cost_curve(package: Package, cost: CostOutlook, currency: str) -> Figure:
     )
     words = (
         f"Curve of the cost in {currency} against the share of the trials that cost no more: {told}. The sum of the "
-        f"likely prices, {written(cost.point)}, is enough in {cost.point_at:.0%} of the trials."
+        f"likely prices, {written(cost.point)}, is enough in {100 * cost.point_at:.0f} % of the trials."
     )
     caption = (
         "Options left out. Both axes are to scale; the curve is drawn straight between the levels of the table below. "
@@ -77,24 +78,33 @@ def _marked(cost: CostOutlook, field: Field, currency: str) -> list[str]:
     for name, share, amount in chosen:
         x, y = field.at(float(amount), share)
         drops += [((_LEFT, y), (x, y)), ((x, y), (x, field.foot))]
-        labels.append((f"{name}: {about.money(amount)}", (x, y)))
+        labels.append(((f"{name}:", about.money(amount)), (x, y)))
     return [pen.strokes(drops, pen.FINE, pen.HIDDEN), *_labels(labels, field)]
 
 
-def _labels(wanted: list[tuple[str, Point]], field: Field) -> list[str]:
-    """Write each label above its line where there is room left of the curve, else right of its point."""
+def _labels(wanted: list[tuple[tuple[str, str], Point]], field: Field) -> list[str]:
+    """Write each label above its line, in one row or two, where there is room left of the curve; else beside it."""
     marks: list[str] = []
     taken: list[float] = []
-    for words, (x, y) in wanted:
+    for (name, amount), (x, y) in wanted:
         marks.append(pen.circle((x, y), 0.9, 0, pen.INK))
-        wide = pen.text_width(words, pen.NORMAL, True)
-        free = all(abs(y - other) >= pen.NORMAL * 1.3 for other in taken)
-        if free and _LEFT + 1.5 + wide + 3.0 <= x and y - 4.0 > _TOP:
-            at, anchor = (_LEFT + 1.5, y - 2.0), "start"
+        words = f"{name} {amount}"
+        rows = next((rows for rows in ((words,), (name, amount)) if _clear(rows, x, y, taken)), None)
+        if rows is not None:
             taken.append(y)
-        else:
-            down = min(y + 3.0, field.foot - 2.0)
-            anchor = "start" if x + 2.0 + wide <= field.right - 1.0 else "end"
-            at = (x + 2.0, down) if anchor == "start" else (field.right - 1.0, down)
+            for up, row in enumerate(reversed(rows)):
+                at = (_LEFT + 1.5, y - 2.0 - up * _ROW)
+                marks.append(pen.label(at, row, pen.NORMAL, "start", True, kind="level"))
+            continue
+        down = min(y + 3.0, field.foot - 2.0)
+        fits = x + 2.0 + pen.text_width(words, pen.NORMAL, True) <= field.right - 1.0
+        at, anchor = ((x + 2.0, down), "start") if fits else ((field.right - 1.0, down), "end")
         marks.append(pen.label(at, words, pen.NORMAL, anchor, True, kind="level"))
     return marks
+
+
+def _clear(rows: tuple[str, ...], x: float, y: float, taken: list[float]) -> bool:
+    """Tell whether rows stand free above the line at a level: of the curve, of the frame and of other labels."""
+    wide, high = max(pen.text_width(row, pen.NORMAL, True) for row in rows), len(rows) * _ROW
+    free = all(y - other >= high or other - y >= 2 * _ROW for other in taken)
+    return free and _LEFT + 1.5 + wide + 3.0 <= x and y - high - 0.5 > _TOP

@@ -9,6 +9,7 @@ from tenderwright.calculations.landing.landing import BothLandings
 from tenderwright.calculations.landing.settling import Landing
 from tenderwright.calculations.ship.block_places import KeelBlockResult, side_block_places, side_block_seats
 from tenderwright.calculations.ship.docking_condition import docking
+from tenderwright.calculations.ship.how_sure import how_sure
 from tenderwright.calculations.ship.keel import KeelLine, keel_line
 from tenderwright.calculations.ship.keel_loads import elastic_keel_loads, loaded_keel_blocks, planned_keel_blocks
 from tenderwright.calculations.ship.landing import landing as landing_step
@@ -40,7 +41,7 @@ from tenderwright.documents.edition import Figure
 from tenderwright.documents.not_calculated import not_drawn
 from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.package import Package
-from tenderwright.quantities.display import decimals, head, show
+from tenderwright.quantities.display import decimals, head, plus_minus, show
 
 TITLE = "Docking plan: profile and keel blocks"
 _HEAD, _SIDE = 4.5, 15.5
@@ -194,8 +195,10 @@ def _facts(plan: DockingPlan, blocks: tuple[KeelBlockResult, ...], calculated: C
     if landed is not None:
         facts += _landing_facts(blocks, landed)
     if afloat is not None:
-        mass, gm = afloat.loading.mass, afloat.gm_fluid
-        facts.append(("Afloat, on docking", f"{show(mass, 'weight')}, GM {show(gm, 'metacentric height')} fluid"))
+        mass, gm, known = afloat.loading.mass, afloat.gm_fluid, calculated.found(how_sure)
+        u = known.u("displacement") if known is not None else None
+        weight = plus_minus(mass, u, "weight") if u else show(mass, "weight")
+        facts.append(("Afloat, on docking", f"{weight}, GM {show(gm, 'metacentric height')} fluid"))
     most = max((one for one in blocks if one.pressure is not None), key=lambda one: one.pressure or 0, default=None)
     if most is not None and most.pressure is not None and most.load is not None:
         against = f" of {show(plan.allowable.value.si, 'block load')} allowed" if plan.allowable else ""

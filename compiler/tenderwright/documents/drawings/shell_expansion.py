@@ -23,6 +23,7 @@ from tenderwright.documents.drawings.plane import uncrossed
 from tenderwright.documents.drawings.shell_cells import SIGNS, Expansion, runs, worst_by_cell
 from tenderwright.documents.drawings.view import Room, View, largest_scale
 from tenderwright.documents.edition import Figure
+from tenderwright.documents.not_calculated import why_not
 from tenderwright.model.package import Package
 from tenderwright.quantities.display import in_column, unit_of
 
@@ -83,7 +84,7 @@ def shell_expansion(package: Package, calculated: Calculated) -> Figure | Absent
         "girths are those of the hull at each frame, shared by the strakes as amidships"
         if plan.by_form
         else "girths are those of amidships at every frame, so that the ends are too large: for hers it needs "
-        "vessel/offsets.yaml or vessel/sections.yaml"
+        "the table of offsets or sections of the hull"
     )
     caption = (
         f"The shell laid flat, port above and starboard below, forward to the right; {girths}. Hatching grows denser "
@@ -97,7 +98,7 @@ def shell_expansion(package: Package, calculated: Calculated) -> Figure | Absent
 def _words(shell: ShellCondition, renewal: RenewalPlan | Absent, gauged: Flags) -> str:
     said = f"Shell expansion of {len(shell.strakes)} strakes on both sides with {int(gauged.sum())} frame spaces gauged"
     if isinstance(renewal, Absent):
-        return f"{said}. Inserts: not calculated: {renewal.why}."
+        return f"{said}. Inserts. {why_not(renewal)}"
     inserts = renewal.inserts
     named = ", ".join(f"{one.name} on strake {' and '.join(one.strakes)} {one.side}" for one in inserts)
     return f"{said} and {len(inserts)} inserts: {named or 'none'}."

@@ -20,7 +20,7 @@ from tenderwright.documents.edition import (
     Table,
     inline,
 )
-from tenderwright.documents.not_calculated import absent_of, not_calculated
+from tenderwright.documents.not_calculated import absent_of
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.owner.prices_by_item import OWNER
 from tenderwright.documents.parts.limits import shown
@@ -46,7 +46,7 @@ def _facility(desk: OwnerDesk, facility: Facility) -> list[Block]:
         absent = absent_of(desk.calculated.outcome(cradles), facility.facility)
         found = desk.calculated.found(cradles)
         if absent is not None:
-            blocks.append(not_calculated(absent, "Cradle"))
+            blocks.append(Paragraph(inline(f"Cradle. Not calculated: {absent.why}.")))
         elif found is not None:
             blocks += _cradle(desk, facility, found[facility.facility])
     blocks += _where_from(desk, facility)
@@ -103,7 +103,7 @@ def _slope(desk: Desk, slope: Slope | None) -> str:
 def verdict(fit: Verdict) -> str:
     """Say whether the cradle is calculated to take her, subject to what, and what decides."""
     if fit.met:
-        use = f", at {fit.governs.use:.0%} of its limit" if fit.governs.use is not None else ""
+        use = f", at {100 * fit.governs.use:.0f} % of its limit" if fit.governs.use is not None else ""
         nearest = f"What comes nearest is {fit.governs.name}{use}"
         return f"The cradle is calculated to take her, subject to its certificate and the dockmaster. {nearest}."
     if fit.met is None:

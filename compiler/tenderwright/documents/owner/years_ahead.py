@@ -9,7 +9,6 @@ from tenderwright.calculations.ship.interval import After, docking_interval, yea
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import capital
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Paragraph, Part, Row, Table, inline
-from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.quantities.display import decimals
@@ -26,7 +25,10 @@ def years_to_next(desk: OwnerDesk) -> Part | None:
         return None
     ahead = desk.calculated.outcome(years_ahead)
     blocks = [_beside_history(desk, condition)]
-    blocks += [not_calculated(ahead)] if isinstance(ahead, Absent) else [_table(ahead), *_between(desk, condition)]
+    if isinstance(ahead, Absent):
+        blocks.append(Paragraph(inline(f"Not calculated: {ahead.why}.")))
+    else:
+        blocks += [_table(ahead), *_between(desk, condition)]
     return Part(
         "years-ahead", "", "The years to the next docking", "data", "Owner's papers", tuple(blocks), caution=True
     )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from decimal import Decimal
 
 from tenderwright.calculations.facility.clearances import IN_SERVICE
@@ -32,13 +32,17 @@ from tenderwright.documents.parts.by_section import by_section
 from tenderwright.documents.parts.limits import both
 from tenderwright.documents.price_form import FormLine, PriceForm
 from tenderwright.model.build import TO_BE_WRITTEN
+from tenderwright.model.item import Item
 from tenderwright.pricing.money import in_currency
+from tenderwright.pricing.quantity import written_number
 from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import plainly, plus_minus, show, shown_unit
+from tenderwright.quantities.units import dimension_of, unit
 
 Pairs = list[tuple[str, Inline]]
+ByItem = Mapping[str, list[FormLine]]
 _TIED = "\N{NO-BREAK SPACE}"
-_FORMS = {"lump": "sum", "fixed": "sum", "markup": "%", "percent": "%", "discount": "%"}
+_FORMS = {"lump": "sum", "fixed": "sum", "markup": "mark-up", "percent": "%", "discount": "%"}
 """How lines stand that have no quantity to add up, by their kind."""
 _FEW = 6
 """Items that are listed; the table of quantities shows which have more."""
@@ -57,7 +61,7 @@ def asked(desk: Desk, form: PriceForm) -> Part:
     )
     blocks: list[Block] = [
         Beside((at_left, at_right)),
-        Heading("Main quantities by trade", 3),
+        Heading("Main quantities by trade (together: an area counts each time it is worked on)", 3),
         *_quantities(desk, form),
     ]
     return Part("asked", "", "What is asked", "asked", "Front matter", tuple(blocks), caution=True, audience="yard")
@@ -66,7 +70,7 @@ def asked(desk: Desk, form: PriceForm) -> Part:
 def _ship(desk: Desk) -> Pairs:
     ship = desk.package.particulars
     if ship is None:
-        return [("Ship", inline(f"{desk.tender.ship}. Not described: it needs vessel/particulars.yaml."))]
+        return [("Ship", inline(f"{desk.tender.ship}. Not described: it needs the ship's particulars."))]
     size, keel, hull = ship.dimensions, ship.keel, ship.hull
     built = f", {ship.built}" if ship.built else ""
     sizes = [f"{desk.quantity(size.length_overall)} over all", f"{desk.quantity(size.beam)} broad"]
@@ -136,7 +140,7 @@ def _dates(desk: Desk) -> Pairs:
         facts.append(("Site visit", inline(f"{day(visit.date)}{must}" + (f". {visit.where}" if visit.where else ""))))
     facts.append(("Award", inline(day(dates.award) if dates.award else TO_BE_WRITTEN)))
     if plan is None:
-        return [*facts, ("Docking", inline("Not planned yet: it needs `programme` in package.yaml."))]
+        return [*facts, ("Docking", inline("Not planned yet: the programme is not written."))]
     stay = f"{day(plan.arrival)} to {day(plan.redelivery)}"
     included = f", {plan.dock_days} days on the blocks in the price" if plan.dock_days else ""
     return [
@@ -175,7 +179,7 @@ def _quantities(desk: Desk, form: PriceForm) -> list[Block]:
     breaks: list[int] = []
     for title, items in by_section(desk, priced, lambda item: item.item):
         breaks.append(len(rows))
-        rows.append(Row((inline(title or "Other items"),), "group"))
+        rows.append(Row((inline(title or "Other items", *_together(items, sure, more)),), "group"))
         for item in items:
             told = (_summed(lines.get(item.number, ())) for lines in (sure, more))
             rows.append(Row((inline(desk.item_ref(item.number)), inline(item.title), *(inline(one) for one in told))))
@@ -192,6 +196,24 @@ def _quantities(desk: Desk, form: PriceForm) -> list[Block]:
     return [Beside(tuple((Table(columns, tuple(half), small=True),) for half in halves))]
 
 
+def _together(items: list[Item], sure: ByItem, more: ByItem) -> list[str | Span]:
+    """Add up the areas and the masses of a trade, where several of its items have them; other units do not add up."""
+    sums: dict[str, list[Decimal]] = {}
+    having: dict[str, set[str]] = defaultdict(set)
+    for item in items:
+        for at, lines in enumerate((sure, more)):
+            for line in lines.get(item.number, ()):
+                if line.kind == "rate" and dimension_of(unit(line.unit)) in ("area", "mass"):
+                    sums.setdefault(line.unit, [Decimal(0), Decimal(0)])[at] += line.quantity
+                    having[line.unit].add(item.number)
+    told = []
+    for one, (certain, instructed) in sums.items():
+        if len(having[one]) > 1:
+            told += [f"{written_number(certain)} {shown_unit(one)}"] if certain else []
+            told += [f"{written_number(instructed)} {shown_unit(one)} if instructed"] if instructed else []
+    return [Span(f" – together {', '.join(told)}", faint=True)] if told else []
+
+
 def _by_item(form: PriceForm, *, in_base: bool) -> dict[str, list[FormLine]]:
     lines: dict[str, list[FormLine]] = defaultdict(list)
     for section in form.sections:
@@ -206,16 +228,11 @@ def _summed(lines: Iterable[FormLine]) -> str:
     for line in lines:
         found.setdefault(_FORMS.get(line.kind, line.unit), []).append(line.quantity)
     told = [form for form in dict.fromkeys(_FORMS.values()) if found.pop(form, None)]
-    for unit, numbers in found.items():
-        each = numbers if unit == "d" else [sum(numbers, Decimal(0))]
-        words = f"{' + '.join(_written(one) for one in each)} {shown_unit(unit)}"
+    for of, numbers in found.items():
+        each = numbers if of == "d" else [sum(numbers, Decimal(0))]
+        words = f"{' + '.join(written_number(one) for one in each)} {shown_unit(of)}"
         told.append(words.replace(" ", _TIED))
     return ", ".join(told)
-
-
-def _written(number: Decimal) -> str:
-    whole = number.to_integral_value()
-    return f"{whole:,f}" if number == whole else f"{number:,f}"
 
 
 def _contingent(desk: Desk, form: PriceForm) -> Pairs:
@@ -228,7 +245,7 @@ def _contingent(desk: Desk, form: PriceForm) -> Pairs:
             what = f"{_counted(len(section.lines), 'line', 'lines')}: {note[:1].lower()}{note[1:]}"
             refs: list[str | Span] = [what]
             for number in items if len(items) <= _FEW else ():
-                refs += [", "] if len(refs) > 1 else ["; items "]
+                refs += [", "] if len(refs) > 1 else ["; item " if len(items) == 1 else "; items "]
                 refs.append(desk.item_ref(number))
             facts.append((section.title, inline(*refs)))
     for section in form.sections:
@@ -255,6 +272,6 @@ _DEMANDS = {
     "beam": "Breadth",
     "water over the sill": "Water over the sill",
     "water over the blocks": "Water over the blocks",
-    "lift": "Lift, or cars",
+    "lift": "Weight to lift",
     "line load": "Line load",
 }

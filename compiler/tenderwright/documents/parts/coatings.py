@@ -35,9 +35,7 @@ from tenderwright.quantities.display import head, in_column, show
 def zones(desk: Desk) -> Part:
     """Compose the coating zones with their areas, and the index of schemes."""
     if not desk.package.zones and not desk.package.schemes:
-        none = Paragraph(
-            inline("No zone or scheme is listed in vessel/zones.yaml: areas and paint stand in the items.")
-        )
+        none = Paragraph(inline("No coating zone or scheme is listed: areas and paint stand in the items."))
         return Part("coating-zones", "", "Coating zones and schemes", "data", "The ship", (none,), audience="yard")
     rows = tuple(_zone_row(desk, zone) for zone in desk.package.zones)
     columns = (

@@ -27,7 +27,7 @@ from tenderwright.documents.floated_on import floated_on
 from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
 from tenderwright.documents.parts.abreast import abreast
 from tenderwright.model.lightship import LightshipWeight, Weight
-from tenderwright.quantities.display import abbreviation, head, in_column, plus_minus, show
+from tenderwright.quantities.display import abbreviation, head, in_column, no_finer, plus_minus, show
 from tenderwright.quantities.purposes import purpose_of
 
 _MET = 0.005
@@ -98,7 +98,7 @@ def condition_table(desk: Desk, columns: Sequence[tuple[str, FloatingPosition]],
     rows = [
         [*row, *([_driver(known, name)] if known is not None else [])]
         for row, name in zip(
-            zip(_NAMES.values(), *(_figures(c, _known(desk, c)) for _, c in columns), strict=True), _NAMES, strict=True
+            zip(_NAMES.values(), *(_figures(desk, c) for _, c in columns), strict=True), _NAMES, strict=True
         )
     ]
     if known is not None:
@@ -137,7 +137,7 @@ _SURE = (
 
 def _driver(known: HowSure, name: str) -> str:
     one = known.figures.get(name)
-    return f"{one.driver} ({one.shares[0][1]:.0%})" if one is not None and one.driver else "–"
+    return f"{one.driver} ({100 * one.shares[0][1]:.0f} %)" if one is not None and one.driver else "–"
 
 
 def _settling(desk: Desk, known: HowSure, before: int) -> list[list[str]]:
@@ -152,19 +152,17 @@ def _settling(desk: Desk, known: HowSure, before: int) -> list[list[str]]:
     return rows
 
 
-def _known(desk: Desk, found: FloatingPosition) -> HowSure | None:
-    """Give how sure a condition is, where that was worked out: of that over the blocks."""
-    return desk.calculated.found(how_sure) if found is desk.calculated.found(docking) else None
-
-
-def _figures(found: FloatingPosition, known: HowSure | None) -> list[str]:
+def _figures(desk: Desk, found: FloatingPosition) -> list[str]:
+    """Give the figures of a condition, with how sure they are of that over the blocks, and no finer of the others."""
+    known = desk.calculated.found(how_sure)
+    write = plus_minus if found is desk.calculated.found(docking) else no_finer
     h, loading = found.hydrostatics, found.loading
     heel = degrees(found.heel) if found.heel is not None else 0.0
     side = " to starboard" if heel > 0.005 else " to port" if heel < -0.005 else ""
 
     def shown(si: float, purpose: str, of: str) -> str:
         u = known.u(of) if known is not None else None
-        return plus_minus(si, u, purpose) if u else show(si, purpose)
+        return write(si, u, purpose) if u else show(si, purpose)
 
     return [
         shown(loading.mass, "weight", "displacement"),

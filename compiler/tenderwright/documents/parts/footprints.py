@@ -20,6 +20,7 @@ from tenderwright.calculations.ship.works import blocks_over_work
 from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.documents.desk import Desk, joined
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.in_words import in_words
 from tenderwright.documents.not_calculated import not_calculated, why_not
 from tenderwright.documents.parts.abreast import folded
 from tenderwright.quantities.display import head, in_column, show
@@ -87,7 +88,9 @@ def openings(desk: Desk) -> list[Block]:
     found: list[Block] = [Paragraph(inline(text))]
     if left:
         found.append(
-            Paragraph(inline(f"Not held against the blocks: {', '.join(left)}. Not calculated: {PLACES} them."))
+            Paragraph(
+                inline(f"Not held against the blocks: {', '.join(left)}. Not calculated: {in_words(PLACES)} them.")
+            )
         )
     found += [Paragraph(inline(f"{place(c.footprint)}: {c.kind} {c.name}, {show(c.gap, 'centre')}.")) for c in others]
     if rows:
@@ -145,7 +148,7 @@ def _covered(desk: Desk) -> list[Block]:
         free = _bare_twice(desk, before, years)
     blocks += [*free, *moves]
     if not blocks:
-        blocks.append(Paragraph(inline("Not known: no earlier docking in history/ says where its blocks stood.")))
+        blocks.append(Paragraph(inline("Not known: no earlier docking says where its blocks stood.")))
     return blocks
 
 

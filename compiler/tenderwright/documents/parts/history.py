@@ -35,7 +35,7 @@ from tenderwright.documents.parts.found import (
     valves_table,
     words,
 )
-from tenderwright.model.found import UsedBlock
+from tenderwright.model.found import Deferred, UsedBlock
 from tenderwright.model.history import CoatingApplied, EarlierDocking
 from tenderwright.quantities.customs import day
 
@@ -78,7 +78,7 @@ def _docking(desk: Desk, docking: EarlierDocking) -> list[Block]:
         blocks.append(Table(columns, rows, caption="Findings", small=True))
     blocks += _record(desk, docking)
     blocks += [*_blocks(desk, docking), *_coatings(desk, docking)]
-    lines = [words(d.what, d.where, d.condition, d.why, d.by, between=". ") for d in docking.deferred]
+    lines = [_put_off(one) for one in docking.deferred]
     put_off = (Heading("Put off", 3), Bullets(tuple(inline(line) for line in lines))) if lines else ()
     lessons = (Heading("What to do otherwise", 3), desk.prose(docking.lessons)) if docking.lessons else ()
     blocks += abreast((put_off, lessons))
@@ -86,6 +86,11 @@ def _docking(desk: Desk, docking: EarlierDocking) -> list[Block]:
         pictures = (words(p.what, p.where, p.when, p.file) for p in docking.photographs)
         blocks += [Heading("Photographs", 3), Bullets(tuple(inline(one) for one in pictures))]
     return blocks
+
+
+def _put_off(one: Deferred) -> str:
+    why = f": {one.why}" if one.why else ""
+    return words(one.what, one.where, one.condition) + why + (f"; due: {one.by}" if one.by else "")
 
 
 def _record(desk: Desk, docking: EarlierDocking) -> list[Block]:

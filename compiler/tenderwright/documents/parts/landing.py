@@ -14,6 +14,7 @@ from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.floated_on import floated_on
+from tenderwright.documents.in_words import in_words
 from tenderwright.documents.not_calculated import why_not
 from tenderwright.quantities.display import abbreviation, head, in_column, show
 
@@ -61,8 +62,8 @@ def both_methods(desk: Desk, exact: Landing, held: Landing) -> Table:
     )
     share = desk.record.values["docking.landing.upthrust-share"]
     note = inline(
-        f"The upthrust is {float(share.si):.1%} of her displacement. Form (a), KM falls: GM = RM/W. Form (b), KG "
-        "rises: GM = RM/(W − P). Both give one righting moment, RM = (W − P) KM − W KG − FSM; the lesser GM governs."
+        f"The upthrust is {100 * float(share.si):.1f} % of her displacement. Form (a), KM falls: GM = RM/W. Form (b), "
+        "KG rises: GM = RM/(W − P). Both give one righting moment, RM = (W − P) KM − W KG − FSM; the lesser GM governs."
     )
     return Table(columns, tuple(rows), note=note, small=True)
 
@@ -114,7 +115,7 @@ def _figures(desk: Desk, *landings: Landing) -> list[tuple[str, str, str]]:
 def landing_limits(desk: Desk, *, sourced: bool = False) -> list[tuple[str, Inline]]:
     """Say within what she may land: the metacentric height kept, when side blocks bear, and the trim on entering."""
     least = least_gm(desk.package.docking_plan, desk.package.lightship)
-    kept = desk.quantity(least) if least is not None else f"Not known: {LEAST_GM}."
+    kept = desk.quantity(least) if least is not None else f"Not known: {in_words(LEAST_GM)}."
     facts = [("Metacentric height to be kept", kept), ("Side blocks and shores bear", _bear(desk))]
     return [(label, inline(text)) for label, text in [*facts, *_entry(desk, sourced=sourced)]]
 
@@ -126,7 +127,7 @@ def _bear(desk: Desk) -> str:
     fall, settling, lost = found.bear_within, found.exact.settling, found.exact.instability
     if fall is None:
         below = f"{'more than ' if lost.at_least else ''}{show(lost.margin, 'centre')} below settling"
-        return f"Not known: {LEAST_GM}. Without them stability is lost {below}."
+        return f"Not known: {in_words(LEAST_GM)}. Without them stability is lost {below}."
     water = f"with {show(settling.water_at_touch - settling.fall - fall, 'water level')} of water over the first block"
     if fall < 0:
         return (
@@ -151,7 +152,7 @@ def _entry(desk: Desk, *, sourced: bool) -> list[tuple[str, str]]:
     unknown = [one.name for one in entry.limits if one.limit is None]
     most = f"to {show(governs.limit, 'centre')} by the {end}: {governs.name} governs"
     if unknown:
-        most += f". Not known: {' and '.join(unknown)}, for want of `allowable` in vessel/docking-plan.yaml"
+        most += f". Not known: {' and '.join(unknown)}, since the pressure allowed on the caps is not given"
     known = [(one, one.limit) for one in entry.limits if one.limit is not None]
     each = "; ".join(
         f"{one.name} {show(limit, 'centre')}" + (f" ({one.source})" if sourced else "") for one, limit in known

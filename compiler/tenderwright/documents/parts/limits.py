@@ -20,7 +20,7 @@ def both(one: Limit) -> str:
     known = shown(one.demand, one)
     if one.demand is not None and one.uncertainty > 0:
         known = plus_minus(one.demand, one.uncertainty, one.purpose)
-    return known if one.estimate is None else f"{known}, by estimates {shown(one.estimate, one)}"
+    return known if one.estimate is None else f"{known} rigid, {shown(one.estimate, one)} elastic by estimates"
 
 
 def word(met: bool | None) -> str:
@@ -30,6 +30,8 @@ def word(met: bool | None) -> str:
 
 def judged(limit: Limit) -> str:
     """Say a figure, what is allowed and the verdict; both figures where the worse rests on estimates."""
+    if limit.demand is None:
+        return "not known" if limit.limit is None else f"not known, {shown(limit.limit, limit)} allowed"
     allowed = f"{shown(limit.limit, limit)} allowed" if limit.limit is not None else "no limit is given"
     words = f"{word(limit.met).lower()}, {allowed}"
     if limit.estimate is None:

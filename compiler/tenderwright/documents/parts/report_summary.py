@@ -56,7 +56,7 @@ def _work(desk: Desk, closed: ClosedDocking) -> list[tuple[str, str]]:
         for log in findings.paint
     )
     left = totals.anode_share_left
-    seen = f", {left:.0%} of the old mass left" if left is not None else ""
+    seen = f", {100 * left:.0f} % of the old mass left" if left is not None else ""
     anodes = (
         f"{totals.anodes_fitted} fitted, {show(totals.anode_mass, 'small part')}"
         if totals.anodes_fitted

@@ -47,8 +47,8 @@ def steel(desk: Desk, closed: ClosedDocking) -> Part:
             (
                 inline(one.place),
                 inline(str(one.readings)),
-                inline(f"{one.mean_loss:.1%}"),
-                inline(f"{one.greatest_loss:.1%}"),
+                inline(f"{100 * one.mean_loss:.1f} %"),
+                inline(f"{100 * one.greatest_loss:.1f} %"),
                 inline(one.where or DASH),
             )
         )

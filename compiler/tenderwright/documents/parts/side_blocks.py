@@ -18,7 +18,7 @@ from tenderwright.calculations.ship.side_loads import (
     side_block_verdict,
 )
 from tenderwright.calculations.steps.outcome import Absent, NotAsked
-from tenderwright.calculations.verdict import Limit, within
+from tenderwright.calculations.verdict import Limit, Verdict, within
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import (
     Block,
@@ -135,7 +135,7 @@ def _standing(desk: Desk) -> list[Block]:
     blocks: list[Block] = [Facts(acting)] if acting else []
     blocks += facts_abreast(limits)
     if isinstance(side, NotAsked):
-        words = "What they bear in wind and earthquake is not known: neither is given in vessel/docking-plan.yaml."
+        words = "What they bear in wind and earthquake is not known: the docking plan gives neither."
         blocks.append(Paragraph(inline(words)))
     elif isinstance(side, Absent):
         blocks.append(not_calculated(side, "Loads of the side blocks"))
@@ -168,7 +168,7 @@ def side_limits(desk: Desk) -> list[tuple[str, str]]:
     pairs = desk.calculated.found(planned_side_blocks)
     if found is None or (slopes is not None and not pairs):
         return []
-    facts = [("Result", f"{word(found.met)}: {found.governs.name} {'governs' if found.met is not None else 'is open'}")]
+    facts = [("Result", f"{word(found.met)}: {_governing(found)}")]
     for limit in found.limits:
         name = limit.name[0].upper() + limit.name[1:]
         at = f"at {pairs[slopes.steepest].position}, " if slopes and pairs and limit == slopes.limit else ""
@@ -177,16 +177,23 @@ def side_limits(desk: Desk) -> list[tuple[str, str]]:
     return facts
 
 
-_WANTED = {"angle": "friction", "mass": "hull_at_side_blocks", "pressure": "allowable"}
-"""The field of the docking plan that supplies a limit, by its dimension."""
+_WANTED = {
+    "angle": "the friction under them",
+    "mass": "what shell and frame bear there, from the naval architect",
+    "pressure": "the pressure allowed on the caps",
+}
+"""What supplies a limit that is not given, by its dimension."""
+
+
+def _governing(found: Verdict) -> str:
+    name = found.governs.name
+    if found.met is not None:
+        return f"{name} governs"
+    return f"no limit is given for {name}" if found.governs.limit is None else f"{name} is not calculated"
 
 
 def _wanting(limit: Limit) -> str:
-    if limit.limit is not None:
-        return ""
-    field = _WANTED[limit.dimension]
-    who = ", from the naval architect" if field == "hull_at_side_blocks" else ""
-    return f"; it needs `{field}` in vessel/docking-plan.yaml{who}"
+    return f"; it needs {_WANTED[limit.dimension]}" if limit.limit is None else ""
 
 
 def _earlier(desk: Desk) -> list[Block]:

@@ -91,7 +91,7 @@ def _list(desk: Desk) -> str:
 def _ordered(desk: Desk) -> str:
     plan = desk.package.docking_plan
     who = plan.ordered_by if plan is not None else ""
-    asked = "somebody not yet known: it needs `ordered_by` in vessel/docking-plan.yaml"
+    asked = "somebody not yet named in the docking plan"
     return f"Water is moved on the order of {who or asked}."
 
 

@@ -20,7 +20,7 @@ def tanks(desk: Desk) -> Part:
     """Compose the tanks and their soundings on arrival."""
     waits = desk.package.broken.awaits("tank")
     if not desk.package.tanks:
-        none = Paragraph(inline("No tank is listed in vessel/tanks.yaml."))
+        none = Paragraph(inline("No tank is listed."))
         none = not_calculated(Waiting(waits)) if waits else none
         return Part(
             "tanks", "", "Tanks and their contents", "data", "Docking data", (none,), caution=True, audience="yard"

@@ -8,7 +8,7 @@ from typing import Any
 from msgspec.structs import replace
 
 from tenderwright.calculations.ship import timber as steps
-from tenderwright.calculations.ship.timber import AIM, CONFIDENCE, FILE, wood
+from tenderwright.calculations.ship.timber import AIM, CONFIDENCE, wood
 from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.calculations.steps.step import Step
 from tenderwright.calculations.timber.moisture import LEAST, MOST, SOURCE
@@ -210,7 +210,7 @@ def _of_zone(desk: Desk, zone: FastenedZone) -> Table:
 
 def _hog(desk: Desk, hog: Hog | None) -> list[Block]:
     if hog is None:
-        return [Heading("Hog of the keel"), Paragraph(inline(f"Not measured: it needs `hog` in {FILE}."))]
+        return [Heading("Hog of the keel"), Paragraph(inline("Not measured: the survey of her timber has no hog."))]
     blocks: list[Block] = [Heading("Hog of the keel")]
     line = desk.calculated.outcome(steps.hog_measured)
     drafts = desk.calculated.outcome(steps.hog_from_drafts)
@@ -263,7 +263,10 @@ def _off(desk: Desk, off: float) -> str:
 
 def _dry(desk: Desk, practice: TimberPractice | None) -> list[Block]:
     if practice is None:
-        return [Heading("Standing dry and taking up"), Paragraph(inline(f"Not judged: it needs `practice` in {FILE}."))]
+        return [
+            Heading("Standing dry and taking up"),
+            Paragraph(inline("Not judged: the survey of her timber has no rules for judging wood.")),
+        ]
     dry = desk.calculated.outcome(steps.planking_dry)
     facts: list[tuple[str, Inline]] = []
     if isinstance(dry, Absent):

@@ -20,13 +20,14 @@ from tenderwright.documents.edition import (
     Table,
     inline,
 )
+from tenderwright.documents.in_words import in_words
 from tenderwright.documents.not_calculated import absent_of, why_not
 from tenderwright.documents.parts.docking_condition import condition_table
 from tenderwright.quantities.display import head, in_column, show, unit_of
 
 SHOWN = 0.005
 """Least volume that is told, m3."""
-NO_TANK = inline("No tank is listed in vessel/tanks.yaml: none is sounded.")
+NO_TANK = inline("No tank is listed: none is sounded.")
 SUBJECT = (
     "subject to soundings, weight log and drafts read before flooding, and to the naval architect's own calculation"
 )
@@ -61,7 +62,7 @@ def verdict(desk: Desk) -> str:
     """Say whether she is calculated to float off level and stable, or why not, and what that is subject to."""
     found = desk.calculated.outcome(undocking_step)
     if isinstance(found, Absent):
-        return f"Whether she floats off level and stable is not known: {found.why}."
+        return f"Whether she floats off level and stable is not known: {in_words(found.why)}."
     if found.level and found.stable:
         gm = (
             f", {show(found.least_gm, 'metacentric height')} as the last block leaves her"

@@ -14,6 +14,12 @@ from tenderwright.writing.typesetting.fit import fit
 from tenderwright.writing.typesetting.sheets import Sheet, sheet_named
 
 _BODY = re.compile(r'<body id="[^"]*" class="(\S+)([^"]*)">')
+_TEXT = re.compile(r">[^<]+")
+_TIED = re.compile(
+    r"(?<=\d) (?=(?:[mckµ]?m[²³]?|[kmµ]?g|t|h|d|min|s|%|‰|°[CF]?|K|k?V|m?A|k?W|kWh|bar|[kM]?Pa|k?N|l|L|ml|ft[²³]?|lb|"
+    r"psi|in|t/m[²³]?|mm/a)(?![\w·/]))|(?<=\bFr) (?=[−-]?\d)"
+)
+"""The blanks that are not to be broken at: before a unit of the trade, and after `Fr`."""
 _AS_THEY_ARE = frozenset({"cover", "drawing", "statement", "donors", "record", "landscape"})
 """Kinds of parts laid out by hand, whose drawings fill their sheets, or whose type is as small as it may be."""
 
@@ -57,9 +63,14 @@ class PartSetter:
     def _laid_out(self, page: str, *more: Any) -> Any:
         from weasyprint import HTML
 
-        return HTML(string=page, url_fetcher=self._fetcher).render(
+        return HTML(string=tied(page), url_fetcher=self._fetcher).render(
             font_config=self._fonts, stylesheets=[self._style, *more]
         )
+
+
+def tied(page: str) -> str:
+    """Keep each figure on one line with its unit, and each frame with its number, in the texts of a page."""
+    return _TEXT.sub(lambda text: _TIED.sub("\N{NO-BREAK SPACE}", text[0]), page)
 
 
 def _name_headers(pdf: Any, anchor: str) -> None:
