@@ -7,12 +7,13 @@ from argparse import ArgumentParser, Namespace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from tenderwright.commands.dock_papers import stopping, tell_dock_mistakes
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.kept_parts import kept_parts
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
-from tenderwright.commands.todos import need, open_in_contract, stopped_by
+from tenderwright.commands.todos import need, open_in_bids, stopped_by
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.model.package import sound
 from tenderwright.notices import Notice, sort_notices
@@ -44,16 +45,17 @@ def run(arguments: Namespace) -> int:
     files = read(root)
     compiled = compile_package(files)
     owner = compile_owner(files, compiled)
-    errors = [notice for notice in (*compiled.notices, *owner.notices) if notice.severity == "error"]
-    errors = errors or mistakes_in(compiled, owner)
+    found = [*compiled.notices, *owner.notices]
+    errors = stopping(found) or mistakes_in(compiled, owner)
     if errors:
         sys.stderr.write(as_text(sort_notices(errors), files.texts))
         print(f"the package has {summary(errors)}; nothing was written", file=sys.stderr)
         return MISTAKES
     need(compiled)
-    if stopped_by(open_in_contract(compiled, owner), files):
-        print("what bids and contract are made of is still `todo`; nothing was written", file=sys.stderr)
+    if stopped_by(open_in_bids(compiled, owner), files):
+        print("what bids are made of is still `todo`; nothing was written", file=sys.stderr)
         return MISTAKES
+    tell_dock_mistakes(found, files)
     if not owner.papers.bids:
         raise WrongUse("there are no bids in owner/bids/; read them with `tenderwright bids read`")
     with progress("calculating and comparing"):

@@ -7,6 +7,7 @@ from argparse import ArgumentParser, Namespace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from tenderwright.commands.dock_papers import say_not_rested_on, stopping
 from tenderwright.commands.edition_outputs import EDITIONS, PREVIEW, notices_for, write_editions
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
@@ -60,8 +61,9 @@ def build_once(root: Path, out: Path, only: str | None, typesetter: Typesetter, 
         owner = compile_owner(files, compiled)
     notices = notices_for(compiled, owner, only)
     sys.stderr.write(as_text(notices, files.texts))
-    if any(notice.severity == "error" for notice in notices):
+    if stopping(notices):
         print(f"{summary(notices)}; nothing was written", file=sys.stderr)
         return MISTAKES
+    say_not_rested_on(notices)
     write_editions(compiled, owner, out, only, typesetter, priced=priced)
     return CLEAN

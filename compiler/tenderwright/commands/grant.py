@@ -7,6 +7,7 @@ from argparse import ArgumentParser, Namespace
 from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING
 
+from tenderwright.commands.dock_papers import stopping, tell_dock_mistakes
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.kept_parts import kept_parts
@@ -62,9 +63,10 @@ def run(arguments: Namespace) -> int:
     files = read(root)
     compiled = compile_package(files)
     owner = compile_owner(files, compiled)
-    errors = [notice for notice in [*compiled.notices, *owner.notices] if notice.severity == "error"]
-    if errors:
+    found = [*compiled.notices, *owner.notices]
+    if errors := stopping(found):
         return _stop(errors, files)
+    tell_dock_mistakes(found, files)
     need(compiled)
     grant, profile = chosen_grant(arguments.profile, owner)
     if arguments.final:

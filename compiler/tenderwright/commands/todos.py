@@ -6,6 +6,7 @@ import sys
 from collections.abc import Iterable, Sequence
 
 from tenderwright.calculations.steps.outcome import without_file
+from tenderwright.commands.dock_papers import FROM_THE_DOCK
 from tenderwright.commands.folder import WrongUse
 from tenderwright.notices.render import as_text
 from tenderwright.pipeline import Compiled, OwnersSide
@@ -30,14 +31,26 @@ def need(compiled: Compiled, *parts: str) -> None:
             raise WrongUse(f"nothing can be written yet: {without_file(package, _NEEDED[part]).why}")
 
 
-_CONTRACT = ("items/", "owner/bids/", "owner/award.yaml", "owner/in-dock/")
-"""What sums of a tender that has gone out are made of."""
+_BIDS = ("items/", "owner/bids/")
+"""What the sums of bids are made of."""
+
+_CONTRACT = (*_BIDS, *FROM_THE_DOCK)
+"""What the sums of a contract are made of."""
+
+
+def open_in_bids(compiled: Compiled, owner: OwnersSide) -> list[Todo]:
+    """Give what is still `todo` in what the sums of bids are made of."""
+    return _under(_BIDS, compiled, owner)
 
 
 def open_in_contract(compiled: Compiled, owner: OwnersSide) -> list[Todo]:
-    """Give what is still `todo` in what the sums of bids and of a contract are made of."""
+    """Give what is still `todo` in what the sums of a contract are made of."""
+    return _under(_CONTRACT, compiled, owner)
+
+
+def _under(paths: tuple[str, ...], compiled: Compiled, owner: OwnersSide) -> list[Todo]:
     todos = (*compiled.package.todos, *owner.papers.todos)
-    return [todo for todo in todos if todo.place.path.startswith(_CONTRACT)]
+    return [todo for todo in todos if todo.place.path.startswith(paths)]
 
 
 def stopped_by(todos: Iterable[Todo], files: Files) -> int:

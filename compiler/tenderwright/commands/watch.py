@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from time import perf_counter
 
+from tenderwright.commands.dock_papers import stopping
 from tenderwright.commands.edition_outputs import PREVIEW, notices_for, write_editions
 from tenderwright.commands.exits import CLEAN
 from tenderwright.commands.folder import WrongUse
@@ -65,7 +66,7 @@ class Rounds:
         notices = notices_for(compiled, owner, self.only)
         sys.stderr.write(as_text(notices, files.texts))
         print(f"{changed}: {summary(notices)}")
-        if any(notice.severity == "error" for notice in notices):
+        if stopping(notices):
             print(f"  nothing written, {perf_counter() - start:.2f} s", flush=True)
             return
         try:
