@@ -37,6 +37,24 @@ def test_the_plan_is_clear_of_openings_and_of_the_last_docking() -> None:
         assert min(gaps) >= margin - 1e-9
 
 
+def test_what_was_painted_under_blocks_that_moved_is_not_bare() -> None:
+    """Were all of 2007 painted under, nothing would have been covered twice."""
+    package = marram.package()
+    last = max(package.history, key=lambda one: one.docked)
+    painted = replace(
+        last,
+        blocks=replace(
+            last.blocks,
+            keel=tuple(replace(one, painted=True) for one in last.blocks.keel),
+            sides=tuple(replace(one, painted=True) for one in last.blocks.sides),
+        ),
+    )
+    history = tuple(painted if one is last else one for one in package.history)
+    calculated = calculate(replace(package, history=history))
+    assert calculated.found(covered_strips) == ()
+    assert len(calculated.found(earlier_footprints)["docking-2007"]) > 0
+
+
 def test_what_1988_and_2007_both_covered_is_listed() -> None:
     assert marram.found(covered_strips)
     for strip in marram.found(covered_strips):

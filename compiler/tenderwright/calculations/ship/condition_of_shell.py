@@ -25,12 +25,19 @@ from tenderwright.calculations.thickness.shell_forecast import METHOD as CALLED
 from tenderwright.calculations.thickness.shell_survey import METHOD as SURVEYED
 from tenderwright.calculations.thickness.shell_survey import Surveyed, zone_of
 from tenderwright.calculations.value import Given, given
+from tenderwright.model.found import SteelRenewed
+from tenderwright.model.history import EarlierDocking
 from tenderwright.model.package import Package
 from tenderwright.model.particulars import Particulars
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.model.tender import Programme
 from tenderwright.quantities.display import plainly
 from tenderwright.quantities.position import FrameTable
+
+_PLATE = ("plate", "insert")
+"""What takes the place of the plate that was gauged; a doubler lies over it."""
+_AS_FITTED = 0.0001
+"""How far the thickness that a reading counts from may be from that of the steel fitted, m."""
 
 
 class ShellReadings(Struct, frozen=True, eq=False):
@@ -42,14 +49,18 @@ class ShellReadings(Struct, frozen=True, eq=False):
 
 @step()
 def shell_readings(
-    survey_readings: SurveyReadings, shell_plates: NamedPlates, frames: FrameTable, condition: ShipCondition
+    survey_readings: SurveyReadings,
+    shell_plates: NamedPlates,
+    frames: FrameTable,
+    condition: ShipCondition,
+    history: tuple[EarlierDocking, ...],
 ) -> ShellReadings | Absent:
     """Give the readings of the shell as she is, each in a zone."""
     if not condition.zones:
         return Lacking("it needs `zones` in vessel/condition.yaml")
     names = shell_plates.strakes
     plate, pits = (
-        NamedReadings(_standing(readings, names, condition), names)
+        NamedReadings(_standing(readings, names, condition, history), names)
         for readings in (survey_readings.plate, survey_readings.pits)
     )
     if not len(survey_readings.plate):
@@ -64,12 +75,29 @@ def shell_readings(
     return ShellReadings(plate, pits)
 
 
-def _standing(readings: Readings, strakes: tuple[str, ...], condition: ShipCondition) -> Readings:
+def _standing(
+    readings: Readings, strakes: tuple[str, ...], condition: ShipCondition, history: tuple[EarlierDocking, ...]
+) -> Readings:
+    """Leave out the readings of plate that was renewed since, by the condition or at an earlier docking."""
     gone = np.zeros(len(readings), np.bool_)
     for old in condition.renewed:
         where = within(readings, strakes, old.strake.name, old.side, old.from_.x, old.to.x)
         gone |= where & (readings.year < year_of(str(old.on)))
+    for docking in history:
+        for new in docking.renewed:
+            if new.strake is not None and new.from_ is not None and new.to is not None and new.what in _PLATE:
+                where = within(readings, strakes, new.strake.name, new.side, new.from_.x, new.to.x)
+                gone |= where & before_renewal(readings, docking, new)
     return readings.only(~gone) if gone.any() else readings
+
+
+def before_renewal(readings: Readings, docking: EarlierDocking, new: SteelRenewed) -> Flags:
+    """Mark the readings of steel that a docking took out: older ones, and those in dock that count from other steel."""
+    older: Flags = readings.year < year_of(str(docking.docked))
+    in_dock: Flags = ~older & (readings.year <= year_of(str(docking.undocked)))
+    if new.thickness is not None:
+        in_dock &= np.abs(readings.as_built - new.thickness.si) > _AS_FITTED
+    return older | in_dock
 
 
 def within(readings: Readings, strakes: tuple[str, ...], strake: str, side: str, aft: float, forward: float) -> Flags:

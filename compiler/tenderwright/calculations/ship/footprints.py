@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import Any, Literal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from tenderwright.calculations.blocks import footprint as rectangle
 from tenderwright.calculations.blocks.bare_area import METHOD as BARE
@@ -47,6 +48,8 @@ class Footprint(Struct, frozen=True):
     """Least y."""
     left: float
     """Greatest y."""
+    painted: bool = False
+    """Whether the shell under it was painted at that docking."""
 
     @property
     def x(self) -> float:
@@ -116,7 +119,7 @@ def bare_bottom(
     particulars: Particulars,
     history: tuple[EarlierDocking, ...],
 ) -> Uses:
-    """Find the area that stays bare under the blocks of the plan, and what was covered before."""
+    """Find the area that stays bare under the blocks of the plan, and what was covered before and not painted."""
     own = _rectangles(plan_footprints)
     before = dockings_in_order(history)
     rows = [{"name": name} | _rectangles(prints) for name, prints in (earlier_footprints or {}).items()]
@@ -142,7 +145,7 @@ def covered_strips(bare_bottom: Bare) -> tuple[Strip, ...]:
 
 def _rectangles(prints: tuple[Footprint, ...]) -> dict[str, list[dict[str, Any]]]:
     return {
-        word: [as_input(one) for one in prints if one.kind == kind]
+        word: [as_input(one) for one in prints if one.kind == kind and not one.painted]
         for word, kind in (("keel", "keel"), ("sides", "side"))
     }
 
@@ -292,9 +295,9 @@ def _used(docking: EarlierDocking, frames: FrameTable) -> Iterator[Footprint]:
             off = block.off_centre.si if block.off_centre else 0.0
             for x in _places(block):
                 for y in _sides(block, off):
-                    yield _print(
-                        docking.docking, "keel" if kind == "keel" else "side", frames.label(x), x, y, length, width
-                    )
+                    cap: Kind = "keel" if kind == "keel" else "side"
+                    found = _print(docking.docking, cap, frames.label(x), x, y, length, width)
+                    yield replace(found, painted=block.painted)
 
 
 def _places(block: UsedBlock) -> Iterator[float]:

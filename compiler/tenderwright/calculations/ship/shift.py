@@ -52,7 +52,8 @@ def last_shift(
         return NO_FRAMES
     last = list(earlier_footprints)[-1]
     bottom = _bottom(earlier_footprints, obstacles, docking_plan, particulars, frames)
-    inputs = {"blocks": bottom["earlier"]} | bottom
+    stood = Given(_keel(earlier_footprints[last]), f"keel blocks of {last}", f"history/{last}.yaml")
+    inputs = {"blocks": stood} | bottom
     return Uses(f"keel blocks of {last}, were they set again where they stood", inputs, docking_plan.here)
 
 
@@ -64,13 +65,14 @@ def _bottom(
     frames: FrameTable,
 ) -> dict[str, Given]:
     last = list(earlier)[-1]
+    bare = _keel(tuple(one for one in earlier[last] if not one.painted))
     clearance = clearance_of(plan)
     low = underside(particulars) + float(clearance.si)
     others = [one.place.as_input() for one in obstacles if one.lowest < low]
     found = {
         "frames": Given(list(frames.distances), f"{len(frames.distances)} frames", "vessel/frames.yaml"),
         **given_straight(particulars),
-        "earlier": Given(_keel(earlier[last]), f"keel blocks of {last}", f"history/{last}.yaml"),
+        "earlier": Given(bare, f"keel blocks of {last}", f"history/{last}.yaml"),
         "others": Given(others, f"{len(others)} openings, plugs, anodes and other things low on the hull", "vessel/"),
         "clearance": clearance,
     }

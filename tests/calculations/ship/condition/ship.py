@@ -9,10 +9,13 @@ from typing import Any
 from tenderwright.calculations.calculate import calculate
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.value import Record
+from tenderwright.model.build import Builder
+from tenderwright.model.history import EarlierDocking
 from tenderwright.model.package import Package
 from tenderwright.model.survey import Survey
 from tenderwright.notices import Place
 from tenderwright.pipeline import compile_package, read
+from tenderwright.reading.yaml_file import read_yaml
 from tests.replacing import replace
 
 ROOT = Path(__file__).parents[4] / "package_src"
@@ -36,10 +39,22 @@ def shot(strake: str, frame: float | str, side: str, built: float, measured: flo
     return f"{strake},{frame},{side},,,plate,{built},{measured},{day},gauge,afloat"
 
 
-def surveyed(*surveys: Survey, **condition: Any) -> tuple[Package, Record, Calculated]:
-    """Give the ship with other surveys, and with parts of her condition changed."""
+def docked(package: Package, *renewed: str) -> EarlierDocking:
+    """Give a docking of 2027 at which steel was renewed, each written as in a history entry."""
+    rows = "".join(f"  - {{ {one} }}\n" for one in renewed)
+    days = "docking: docking-2027\nyard: Corve\ndock_type: graving dock\ndocked: 2027-05-05\nundocked: 2027-06-02\n"
+    source, notices = read_yaml("history/docking-2027.yaml", f"{days}renewed:\n{rows}")
+    assert notices == []
+    return Builder(source, package.frames).build(EarlierDocking, source.data)
+
+
+def surveyed(
+    *surveys: Survey, history: tuple[EarlierDocking, ...] | None = None, **condition: Any
+) -> tuple[Package, Record, Calculated]:
+    """Give the ship with other surveys, and with parts of her condition and history changed."""
     package, _, _ = marram()
     assert package.condition is not None
     changed = replace(package, surveys=surveys, condition=replace(package.condition, **condition))
+    changed = replace(changed, history=(*package.history, *(history or ())))
     calculated = calculate(changed)
     return changed, calculated.record, calculated

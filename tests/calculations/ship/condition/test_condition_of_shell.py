@@ -7,7 +7,7 @@ from tenderwright.calculations.calculate import calculate
 from tenderwright.calculations.ship.condition_of_shell import shell_forecast
 from tests.replacing import replace
 
-from .ship import marram, shot, survey, surveyed
+from .ship import docked, marram, shot, survey, surveyed
 
 
 def test_the_state_is_told_by_the_latest_survey_and_the_rate_by_all() -> None:
@@ -33,6 +33,23 @@ def test_readings_of_plate_renewed_since_are_left_out() -> None:
     assert record.values["shell.survey.readings"].si == 2
     _, record, _ = surveyed(early, late, renewed=())
     assert record.values["shell.survey.readings"].si == 3
+
+
+def test_readings_of_plate_renewed_in_an_earlier_dock_are_left_out() -> None:
+    """Of strake D the older reading goes, and of those in dock the one that counts from the plate taken out."""
+    rows = [
+        shot("D", 45.5, "port", 9.5, 6.8),
+        shot("D", 45.5, "port", 9.5, 6.5, "2027-05-12"),
+        shot("D", 45.5, "port", 10, 10.0, "2027-05-30"),
+        shot("D", 45.5, "starboard", 9.5, 8.8),
+        shot("D", 50.5, "port", 9.5, 8.9, "2027-05-12"),
+    ]
+    package, _, _ = marram()
+    new = docked(package, "what: plate, strake: D, from: Fr 44, to: Fr 47, side: port, thickness: 10 mm, how: riveted")
+    doubler = docked(package, "what: doubler, strake: D, from: Fr 44, to: Fr 47, side: port, how: welded")
+    for history, left in (((), 5), ((new,), 3), ((doubler,), 5)):
+        _, record, _ = surveyed(survey(*rows), history=history)
+        assert record.values["shell.survey.readings"].si == left
 
 
 def test_the_first_zone_that_fits_gives_the_limit() -> None:
