@@ -73,7 +73,7 @@ def test_the_entry_is_read_as_the_latest_docking_with_quantities_as_written(root
     text = (root / "history" / "docking-2028.yaml").read_text("utf-8")
     assert "#" not in text
     assert '"1.10"' in text
-    assert list(yaml.safe_load(text))[:4] == ["docking", "yard", "place", "dock_type"]
+    assert list(yaml.safe_load(text))[:4] == ["docking", "tender", "yard", "place"]
     latest = compile_package(read(root)).package.history[0]
     assert (latest.docking, latest.days) == ("docking-2028", 14)
     assert not {"currency", "prices"} & set(yaml.safe_load(text))

@@ -158,6 +158,7 @@ def source_files(closing: Closing) -> dict[str, bytes]:
     from tenderwright.writing.yaml_file import yaml_text
 
     findings, data, account = closing.findings, closing.source.data, closing.account
+    package = closing.compiled.package
     made: dict[str, str] = {}
     if closing.answers.survey is not None:
         made[f"surveys/{findings.docking}.csv"] = closing.answers.survey.text
@@ -166,8 +167,8 @@ def source_files(closing: Closing) -> dict[str, bytes]:
     elif findings.readings:
         made[f"surveys/{findings.docking}.csv"] = survey_text(findings.readings)
     if account is not None and (closing.files.root / "owner").is_dir():
-        made[f"owner/closing/{findings.docking}.yaml"] = yaml_text(closing_account(findings, data, account))
-    entry = history_entry(findings, data, closing.compiled.package)
+        made[f"owner/closing/{findings.docking}.yaml"] = yaml_text(closing_account(findings, data, account, package))
+    entry = history_entry(findings, data, package)
     made[f"history/{findings.docking}.yaml"] = yaml_text(entry)
     return {path: text.encode() for path, text in made.items()}
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import copy
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import wraps
 from typing import Any, TypeVar, cast
 from urllib.parse import unquote
@@ -47,6 +47,7 @@ CAUTION_LINE = (
 """The same in a line, for the other pages that touch safety, of a document whose cover gives it in full."""
 
 
+_Desk = TypeVar("_Desk", bound="Desk")
 _Composer = TypeVar("_Composer", bound=Callable[..., Any])
 
 
@@ -70,6 +71,12 @@ class Desk:
     calculated: Calculated
     numbers_parts: bool = False
     """Whether what is composed here goes into the specification, whose parts get their numbers at the end."""
+    earlier_tender: str = ""
+    """The tender whose items are told of, where it is not that of the package."""
+
+    def of_tender(self: _Desk, number: str) -> _Desk:
+        """Give the desk for what tells of a tender: items of an earlier one are named with it and lead nowhere."""
+        return self if self.package.is_of(number) else replace(self, earlier_tender=number)
 
     @property
     def tender(self) -> Tender:
@@ -88,7 +95,7 @@ class Desk:
 
     def anchor(self, kind: str, name: str) -> str:
         """Give the anchor at which a thing is found in the edition; empty where it has none."""
-        if kind in ("frame", "value"):
+        if kind in ("frame", "value") or (kind == "item" and self.earlier_tender):
             return ""
         if kind == "part":
             return name if self.numbers_parts else ""
@@ -97,7 +104,7 @@ class Desk:
     def label(self, kind: str, name: str) -> str:
         """Give the words for a thing in running text."""
         if kind == "item":
-            return f"item {name}"
+            return f"item {name} of {self.earlier_tender}" if self.earlier_tender else f"item {name}"
         if kind == "question":
             return f"question {name}"
         if kind == "frame":

@@ -22,6 +22,7 @@ def history_entry(findings: Findings, data: Mapping[str, Any], package: Package)
     on_docking, on_undocking = data.get("on_docking", {}), data.get("on_undocking", {})
     entry = {
         "docking": findings.docking,
+        "tender": package.number,
         "yard": findings.yard,
         "place": data.get("place"),
         "dock_type": findings.dock_type,
@@ -49,7 +50,7 @@ def history_entry(findings: Findings, data: Mapping[str, Any], package: Package)
         "lessons": _stripped(data.get("lessons")),
         "photographs": data.get("photographs"),
     }
-    return {key: value for key, value in entry.items() if value not in (None, [], {}) or key == "deferred"}
+    return {key: value for key, value in entry.items() if value not in (None, [], {}, "") or key == "deferred"}
 
 
 def rows_filled(findings: Findings, package: Package) -> list[FilledRow]:
@@ -115,7 +116,9 @@ def paid_rate(paid: LinePaid) -> Decimal | None:
     return tendered(paid.final / quantity) if quantity else None
 
 
-def closing_account(findings: Findings, data: Mapping[str, Any], account: FinalAccount) -> dict[str, Any]:
+def closing_account(
+    findings: Findings, data: Mapping[str, Any], account: FinalAccount, package: Package
+) -> dict[str, Any]:
     """Give the final account as plain data, for the owner's papers."""
     told = zip(account.lines, data["prices"], findings.prices, strict=True)
     lines = [_line(row, written, paid) for row, written, paid in told]
@@ -124,7 +127,8 @@ def closing_account(findings: Findings, data: Mapping[str, Any], account: FinalA
     ]
     whole = account.whole
     totals = {"contract": whole.awarded, "changes": whole.changes, "final": whole.final}
-    entry = {"docking": findings.docking, "currency": account.currency, "lines": lines, "changes": changes}
+    entry: dict[str, Any] = {"docking": findings.docking, "tender": package.number, "currency": account.currency}
+    entry |= {"lines": lines, "changes": changes}
     return {**{key: value for key, value in entry.items() if value}, "totals": totals}
 
 

@@ -71,7 +71,7 @@ def _gone(uses: Iterable[Use], symbols: Mapping[tuple[str, str], Symbol]) -> Bro
 
 def link_owner(papers: OwnerPapers, links: Links, package: Package) -> tuple[Links, list[Notice]]:
     """Resolve the references in the owner's papers; gives their own uses beside the symbols of the package."""
-    uses = uses_of_owner(papers)
+    uses = uses_of_owner(papers, package)
     notices = _dead(uses, links.symbols, package, None)
     lines = line_numbers(package)
     by_row = {number.rpartition(".")[0] for number in lines if number.count(".") > 1}

@@ -14,6 +14,7 @@ from tenderwright.linking.symbols import things
 from tenderwright.model.build import Prose, Reference
 from tenderwright.model.day import Day
 from tenderwright.model.findings import Findings
+from tenderwright.model.history import EarlierDocking
 from tenderwright.model.noun import Noun
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
@@ -44,18 +45,27 @@ def uses_of(package: Package) -> tuple[Use, ...]:
     """Give every use of a name in the package."""
     uses: list[Use] = []
     for kind, name, thing in things(package):
-        _add(uses, thing, (kind, name))
+        if isinstance(thing, EarlierDocking) and not package.is_of(thing.tender):
+            uses += _without_items(thing, (kind, name))
+        else:
+            _add(uses, thing, (kind, name))
     whole = (package.tender, package.particulars, package.lightship, package.docking_plan, package.condition)
     for part in (*whole, package.timber, package.frame_notes):
         _add(uses, part, ("package", ""))
     return tuple(uses)
 
 
-def uses_of_owner(papers: OwnerPapers) -> tuple[Use, ...]:
+def uses_of_owner(papers: OwnerPapers, package: Package) -> tuple[Use, ...]:
     """Give every use of a name in the owner's papers."""
     uses: list[Use] = []
     for name in papers.__struct_fields__:
-        _add(uses, getattr(papers, name), ("owner", ""))
+        if name != "closings":
+            _add(uses, getattr(papers, name), ("owner", ""))
+    for closing in papers.closings.values():
+        if package.is_of(closing.tender):
+            _add(uses, closing, ("owner", ""))
+        else:
+            uses += _without_items(closing, ("owner", ""))
     return tuple(uses)
 
 
@@ -64,6 +74,13 @@ def uses_of_findings(findings: Findings) -> tuple[Use, ...]:
     uses: list[Use] = []
     _add(uses, findings, ("docking", findings.docking))
     return tuple(uses)
+
+
+def _without_items(thing: Noun, by: Holder) -> list[Use]:
+    """Give the uses of what tells of an earlier tender, whose items are not those of this package."""
+    uses: list[Use] = []
+    _add(uses, thing, by)
+    return [use for use in uses if use.kind != "item"]
 
 
 def _add(uses: list[Use], thing: Any, by: Holder, paragraph: str = "") -> None:

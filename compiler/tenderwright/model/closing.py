@@ -86,6 +86,13 @@ class Closing(Noun, frozen=True, kw_only=True):
     """What one docking cost: its final account as `tenderwright close` writes it, or the prices that are known."""
 
     docking: Annotated[DockingRef, Key("The docking, as in its history entry.", "docking-2027")]
+    tender: Annotated[
+        str,
+        Key(
+            "Number of the tender of that docking: where it is not that of this package, the lines and items named here are of that tender.",
+            "HPT-2027-01",
+        ),
+    ] = ""
     currency: Annotated[Currency, Key("Currency, by its three letters of ISO 4217.", "EUR")] = ""
     prices: Annotated[tuple[Paid, ...], Key("Prices paid, where there is no account line by line.")] = ()
     lines: Annotated[tuple[AccountLine, ...], Key("Lines of the account.")] = ()
@@ -101,6 +108,11 @@ class Closing(Noun, frozen=True, kw_only=True):
     def paid(self) -> tuple[Paid, ...]:
         """Give the prices paid: those listed, and those of the lines of the account."""
         return (*self.prices, *(_paid(line, self.changes) for line in self.lines))
+
+    @property
+    def kinds(self) -> tuple[str, ...]:
+        """Give the kind that each price paid had in its own tender; empty where that is not told."""
+        return (*("" for _ in self.prices), *(line.kind for line in self.lines))
 
 
 def _paid(line: AccountLine, changes: tuple[AccountChange, ...]) -> Paid:

@@ -95,6 +95,13 @@ class EarlierDocking(Noun, frozen=True, kw_only=True):
     """One earlier docking."""
 
     docking: Annotated[Identifier, Key("Identifier, by which rates and closings name the docking.", "docking-2008")]
+    tender: Annotated[
+        str,
+        Key(
+            "Number of the tender by which she was docked: where it is not that of this package, the items named here are of that tender.",
+            "HPT-2027-01",
+        ),
+    ] = ""
     yard: Annotated[str, Key("Name of the yard that docked her.", "Corve Dock and Engineering")]
     place: Annotated[str, Key("Town or harbour of the yard.", "Corve")] = ""
     dock_type: Annotated[DockType, Key("Kind of dock.")]

@@ -137,6 +137,15 @@ class Package(Struct, frozen=True, dict=True):
     """What is still `todo`, outside owner/."""
 
     @property
+    def number(self) -> str:
+        """Give the number of the tender; empty while it is not written."""
+        return self.tender.tender.number if self.tender is not None else ""
+
+    def is_of(self, tender: str) -> bool:
+        """Tell whether what names a tender, or none, is of the tender of this package, so that its items are these."""
+        return tender in ("", self.number)
+
+    @property
     def units(self) -> str:
         """Name the system of units in which figures are told; metric where no tender says."""
         return self.tender.units if self.tender else "metric"

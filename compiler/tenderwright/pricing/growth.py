@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from tenderwright.calculations.cost.growth import growth
-from tenderwright.model.closing import Closing
+from tenderwright.model.closing import Closing, Paid
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.pricing.money import ZERO, total
@@ -29,7 +29,9 @@ class Growth:
 
 
 def growth_by_kind(package: Package, papers: OwnerPapers) -> tuple[Growth, ...]:
-    """Sum up what was paid at earlier dockings by the kind of the item that the work now is; the whole comes last.
+    """Sum up what was paid at earlier dockings by the kind of the item that the work now is, or was in a tender closed.
+
+    The whole comes last.
 
     Only dockings whose prices tell growth are counted, in the currency of the tender; ordered = paid - growth.
     Dockings far apart are summed in the money of their day, for the share alone.
@@ -41,12 +43,17 @@ def growth_by_kind(package: Package, papers: OwnerPapers) -> tuple[Growth, ...]:
         closing = papers.closing_of(docking.docking)
         if closing is None or not _tells(closing, currency):
             continue
-        for paid in closing.paid:
-            item = package.item_by_name.get(paid.item.name) if paid.item else None
-            for kind in (item.kind if item is not None else "other", ALL):
+        for paid, kept in zip(closing.paid, closing.kinds, strict=True):
+            for kind in (_kind(paid, closing, package) or kept or "other", ALL):
                 works[kind].append((paid.amount - (paid.growth or ZERO), paid.amount))
                 told[kind][docking.docking] = None
     return tuple(_growth(kind, works[kind], tuple(told[kind])) for kind in sorted(works, key=lambda k: (k == ALL, k)))
+
+
+def _kind(paid: Paid, closing: Closing, package: Package) -> str:
+    """Give the kind of the item that the work now is; empty for one of another tender, which may be other work."""
+    item = package.item_by_name.get(paid.item.name) if paid.item is not None else None
+    return item.kind if item is not None and package.is_of(closing.tender) else ""
 
 
 def _growth(kind: str, works: list[tuple[Decimal, Decimal]], dockings: tuple[str, ...]) -> Growth:

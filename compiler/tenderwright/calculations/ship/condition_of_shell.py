@@ -34,7 +34,7 @@ from tenderwright.model.tender import Programme
 from tenderwright.quantities.display import plainly
 from tenderwright.quantities.position import FrameTable
 
-_PLATE = ("plate", "insert")
+PLATE = ("plate", "insert")
 """What takes the place of the plate that was gauged; a doubler lies over it."""
 _AS_FITTED = 0.0001
 """How far the thickness that a reading counts from may be from that of the steel fitted, m."""
@@ -85,7 +85,7 @@ def _standing(
         gone |= where & (readings.year < year_of(str(old.on)))
     for docking in history:
         for new in docking.renewed:
-            if new.strake is not None and new.from_ is not None and new.to is not None and new.what in _PLATE:
+            if new.strake is not None and new.from_ is not None and new.to is not None and new.what in PLATE:
                 where = within(readings, strakes, new.strake.name, new.side, new.from_.x, new.to.x)
                 gone |= where & before_renewal(readings, docking, new)
     return readings.only(~gone) if gone.any() else readings

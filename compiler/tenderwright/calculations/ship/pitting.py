@@ -10,7 +10,7 @@ from msgspec import Struct
 from tenderwright.calculations.renewal.pit_work import METHOD as PIT_WORK
 from tenderwright.calculations.renewal.shell_plan import ShellPlan
 from tenderwright.calculations.renewal.shell_renewal import RenewalPlan
-from tenderwright.calculations.ship.condition_of_shell import ShellReadings, unused_name, within
+from tenderwright.calculations.ship.condition_of_shell import PLATE, ShellReadings, unused_name, within
 from tenderwright.calculations.ship.regimes import Unwelded
 from tenderwright.calculations.steps.outcome import Absent, Each, Lacking, NotAsked
 from tenderwright.calculations.steps.step import Uses, step, step_of
@@ -20,6 +20,7 @@ from tenderwright.calculations.thickness.pitting import Pitting
 from tenderwright.calculations.thickness.readings import Readings
 from tenderwright.calculations.thickness.shell_survey import Surveyed
 from tenderwright.calculations.value import Given, given
+from tenderwright.model.history import EarlierDocking
 from tenderwright.model.shell_condition import Pitted
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.notices import Place
@@ -49,16 +50,35 @@ class PitStretch(Struct, frozen=True, eq=False):
 
 @step()
 def pit_stretches(
-    condition: ShipCondition, frames: FrameTable, shell_readings: ShellReadings, shell_survey: Surveyed
+    condition: ShipCondition,
+    frames: FrameTable,
+    shell_readings: ShellReadings,
+    shell_survey: Surveyed,
+    history: tuple[EarlierDocking, ...],
 ) -> dict[str, PitStretch]:
-    """Give every pitted stretch, each side by itself."""
+    """Give every pitted stretch, each side by itself, but for plate renewed with no pits gauged since."""
     found: dict[str, PitStretch] = {}
     for pitted in condition.pitted:
         for side in SIDES if pitted.side not in SIDES else (pitted.side,):
             place = frames.label(pitted.from_.x).replace(" ", "").replace("+", "-").replace("mm", "").lower()
             name = f"{pitted.strake.name.lower()}-{side}-{place}"
-            found[unused_name(name, found)] = _stretch(pitted, side, shell_readings, shell_survey)
+            stretch = _stretch(pitted, side, shell_readings, shell_survey)
+            if len(stretch.pits) or not _renewed(pitted, side, history):
+                found[unused_name(name, found)] = stretch
     return found
+
+
+def _renewed(pitted: Pitted, side: str, history: tuple[EarlierDocking, ...]) -> bool:
+    """Tell whether one plate or insert of an earlier docking took the place of a whole stretch."""
+    return any(
+        one.what in PLATE
+        and (one.strake.name, one.side) in ((pitted.strake.name, side), (pitted.strake.name, "both"))
+        and one.from_.x <= pitted.from_.x
+        and pitted.to.x <= one.to.x
+        for docking in history
+        for one in docking.renewed
+        if one.strake is not None and one.from_ is not None and one.to is not None
+    )
 
 
 def _stretch(pitted: Pitted, side: str, shell: ShellReadings, survey: Surveyed) -> PitStretch:
@@ -107,7 +127,7 @@ def pit_work(
     condition: ShipCondition,
 ) -> Uses | Absent:
     """Find how much of the pitted plate is welded and filled, once the inserts are in."""
-    if not pit_stretches:
+    if not condition.pitted:
         return NotAsked("vessel/condition.yaml names no pitted plate")
     if absent := pits_judged.first_absent():
         return absent
@@ -119,7 +139,7 @@ def pit_work(
     judged = ", ".join(f"shell.pits.{name}.treatment" for name in pit_stretches)
     inputs = {
         "shell": Given(shell_plan, shell_plan.words, "vessel/strakes.yaml"),
-        "stretches": Given(stretches, f"{len(stretches)} pitted stretches", judged),
+        "stretches": Given(stretches, f"{len(stretches)} pitted stretches", judged or condition.pitted[0].here),
         "inserts": Given(inserts, f"{len(inserts)} inserts", "shell.renewal.inserts"),
     }
     if condition.renewal is not None and condition.renewal.pit_measure is not None:

@@ -27,8 +27,9 @@ def _docking(desk: OwnerDesk, docking: EarlierDocking) -> list[Block]:
     blocks: list[Block] = [Heading(f"Docking of {docking.docked.year}"), Facts((("Yard", inline(yard)),))]
     closing = desk.foresight.papers.closing_of(docking.docking) if desk.foresight is not None else None
     if closing is not None:
-        blocks += _prices(desk, closing)
-        blocks += [desk.prose(closing.remarks)] if closing.remarks is not None else []
+        told = desk.of_tender(closing.tender)
+        blocks += _prices(told, closing)
+        blocks += [told.prose(closing.remarks)] if closing.remarks is not None else []
     return blocks
 
 

@@ -44,7 +44,7 @@ def history(desk: Desk) -> Part:
     """Compose the earlier dockings, the latest first."""
     blocks: list[Block] = []
     for docking in desk.package.history:
-        blocks += _docking(desk, docking)
+        blocks += _docking(desk.of_tender(docking.tender), docking)
     if desk.package.surveys:
         blocks += _surveys(desk)
     return Part(
@@ -112,6 +112,7 @@ def _record(desk: Desk, docking: EarlierDocking) -> list[Block]:
 
 def _facts(desk: Desk, docking: EarlierDocking) -> list[tuple[str, Inline]]:
     facts: list[tuple[str, Inline]] = [
+        ("Tender", inline(docking.tender)),
         ("Dock", inline(docking.dock_type)),
         ("Docked", inline(f"{day(docking.docked)} to {day(docking.undocked)}" + _days(docking))),
     ]
