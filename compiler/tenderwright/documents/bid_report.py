@@ -19,6 +19,7 @@ from tenderwright.documents.parts.bids_summary import bids_summary
 from tenderwright.documents.parts.bids_unbalanced import bids_unbalanced
 from tenderwright.documents.parts.bids_words import GROUP
 from tenderwright.documents.parts.front import contents
+from tenderwright.pricing.amount import units
 from tenderwright.pricing.bids.compare import BidComparison
 from tenderwright.quantities.customs import day
 
@@ -85,6 +86,8 @@ def lines_table(comparison: BidComparison) -> DataTable:
         "form",
         "quantity",
         "unit",
+        "rates_in",
+        "amounts_in",
         "estimate_rate",
         "median_rate",
         "bid",
@@ -94,13 +97,14 @@ def lines_table(comparison: BidComparison) -> DataTable:
         "amount_read",
         "rate",
         "amount",
-        "to_median",
-        "to_estimate",
+        "times_median",
+        "times_estimate",
         "mark",
         "correction",
     )
     rows: list[Cells] = []
     for line in comparison.lines:
+        unit, rates_in = units(line.form, line.unit, comparison.currency)
         for bid in comparison.bids:
             one = bid.corrected.lines[line.number]
             ratio = comparison.unbalance[bid.name].ratios.get(line.number)
@@ -112,7 +116,9 @@ def lines_table(comparison: BidComparison) -> DataTable:
                     line.text,
                     line.form,
                     line.quantity,
-                    line.unit,
+                    unit,
+                    rates_in,
+                    comparison.currency,
                     line.estimate,
                     comparison.medians.get(line.number),
                     bid.name,
@@ -137,14 +143,15 @@ def _ratio(ratio: Decimal | None) -> str:
 
 def evaluated_table(comparison: BidComparison) -> DataTable:
     """Give the parts of every evaluated price, and what every bid comes to in every case with its rank."""
-    rows: list[Cells] = []
+    rows: list[tuple[str, str, Decimal, int | None]]
+    found: list[Cells] = []
     for bid in comparison.bids:
-        corrected = bid.corrected
-        rows.append((bid.name, bid.bid.yard, "as read", "total", corrected.total_read, None))
-        rows.append((bid.name, bid.bid.yard, "corrected", "total", corrected.total, None))
-        rows += [(bid.name, bid.bid.yard, "component", one.title, one.amount, None) for one in bid.components]
+        rows = [("as read", "total", bid.corrected.total_read, None), ("corrected", "total", bid.corrected.total, None)]
+        rows += [("component", one.title, one.amount, None) for one in bid.components]
         rows += [
-            (bid.name, bid.bid.yard, "case", entry.case.title, entry.totals[bid.name], entry.ranks[bid.name])
-            for entry in comparison.cases
+            ("case", entry.case.title, entry.totals[bid.name], entry.ranks[bid.name]) for entry in comparison.cases
         ]
-    return DataTable(("bid", "yard", "kind", "what", "amount", "rank"), tuple(rows))
+        found += [
+            (bid.name, bid.bid.yard, kind, what, comparison.currency, amount, rank) for kind, what, amount, rank in rows
+        ]
+    return DataTable(("bid", "yard", "kind", "what", "currency", "amount", "rank"), tuple(found))

@@ -25,6 +25,7 @@ HEADER = (
     "priced by",
     "quantity",
     "unit",
+    "currency",
     "amount",
     "in forecast",
     "days",
@@ -59,7 +60,8 @@ def statement_lines(desk: StatementDesk) -> DataTable:
         note = follows(desk, one, 2000)
         title = one.item.title
         rows.append(_row("can be put off", "", one.item.number, title, amount=-one.saving, counted=ZERO, note=note))
-    return DataTable(HEADER, tuple(rows))
+    at = HEADER.index("currency")
+    return DataTable(HEADER, tuple((*row[:at], desk.tender.currency, *row[at:]) for row in rows))
 
 
 def _beyond(made: RunningAccount, kind: str, words: str, one: DaysBeyond) -> Iterator[tuple[Cell, ...]]:

@@ -13,6 +13,15 @@ SHARES = ("markup", *PERCENTS)
 """Prices that are percentages, and no money."""
 
 
+def units(price: str, unit: str, currency: str) -> tuple[str, str]:
+    """Give the unit of the quantity of a line and that of its rate, by the form of its price."""
+    if price in ("lump", "fixed"):
+        return unit, currency
+    if price in SHARES:
+        return currency, "%"
+    return unit, f"{currency}/{unit}"
+
+
 def amount(price: str, quantity: Decimal, rate: Decimal) -> Decimal:
     """Give the amount of a line, rounded to the cent.
 

@@ -16,7 +16,6 @@ from tenderwright.documents.parts.bids_words import (
     quantity,
     rate,
     running,
-    short,
 )
 from tests.fixtures.returned_bids import compared_bids
 from tests.replacing import replace
@@ -69,8 +68,6 @@ def test_shares_rates_and_texts() -> None:
         "0.3625",
         "46 500.00",
     ]
-    assert short("Plate riveted, by mass; all in") == "Plate riveted"
-    assert short("a" * 80, 10) == "aaaaaaaaa…"
 
 
 def test_within_a_sentence_only_the_first_letter_is_lowered() -> None:

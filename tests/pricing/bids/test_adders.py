@@ -106,3 +106,38 @@ def test_an_adder_counts_with_the_sections_of_its_lines_and_with_the_quantity() 
     (stated,) = adders(bid, said=said)
     assert stated.amount({}, frozenset("AD")) == 0
     assert stated.amount({"160.a": Decimal(10)}, EVERY) == money(4200)
+
+
+def test_an_exclusion_of_several_lines_takes_the_figure_of_one_bidder() -> None:
+    bid = a_bid({}, exclusions=(Exclusion(text="Waste and fire watch", lines=("160.a", "135.b")),))
+    one = a_bid({"160.a": priced(700), "135.b": priced(40)})
+    other = a_bid({"160.a": priced(500), "135.b": priced(45)})
+    (found,) = adders(bid, one, other)
+    assert [lift.of for lift in found.lifts] == ["b1", "b1"]
+    assert found.amount({}, EVERY) == money(8 * 500 + 600 * 45), "31 000; the highest of each line would be 32 600"
+
+
+def test_who_prices_only_a_part_of_the_work_is_not_held_to_price_it() -> None:
+    bid = a_bid({}, exclusions=(Exclusion(text="Waste and fire watch", lines=("160.a", "135.b")),))
+    part = a_bid({"160.a": priced(9000), "135.b": BidLine(status="included")})
+    whole = a_bid({"160.a": priced(500), "135.b": priced(45)})
+    assert amounts(adders(bid, part, whole)) == [money(31000)]
+    (found,) = adders(bid, part)
+    assert (found.nobody, found.amount({}, EVERY)) == (("135.b",), money(8 * 640)), "the estimate prices one line"
+
+
+def test_where_a_bid_prices_part_of_what_it_leaves_out_only_the_difference_is_added() -> None:
+    bid = a_bid({"160.a": priced(900), "135.b": priced(10)})
+    said = (Adder(bid="corve", why="why", here=NOWHERE, lines=("160.a", "135.b")),)
+    (found,) = adders(bid, a_bid({"160.a": priced(700), "135.b": priced(45)}), said=said)
+    assert found.amount({}, EVERY) == money(8 * 700 + 600 * 45 - 8 * 900 - 600 * 10)
+    assert found.slope("135.b", EVERY) == 35
+
+
+def test_lines_of_one_item_that_are_left_open_are_one_work() -> None:
+    lines = (WASTE, tender_line("160.b", 10), FIRE)
+    one = a_bid({"160.a": priced(700), "160.b": priced(10), "135.b": priced(45)})
+    other = a_bid({"160.a": priced(500), "160.b": priced(90), "135.b": priced(40)})
+    found = adders(a_bid({"160.b": BidLine(status="no bid")}), one, other, lines=lines)
+    assert [each.what for each in found] == ["Lines 160.a, empty; 160.b, no bid", "Line 135.b, empty"]
+    assert amounts(found) == [money(8 * 700 + 10 * 10), money(600 * 45)]

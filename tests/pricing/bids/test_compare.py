@@ -36,7 +36,7 @@ def test_as_read_and_as_corrected() -> None:
 def test_lines_that_are_missing_are_priced_by_the_others() -> None:
     _, found = compared_bids()
     added = {one.lines: one.amount({}, frozenset("ABCDEFGH")) for one in found.bid(WRACKNESS).adders}
-    assert added == {("110.b",): 3 * 640, ("110.c",): 2 * 500}
+    assert added == {("110.b", "110.c"): 3 * 640 + 2 * 450}, "of Ostrey Dock; Saltholm Slip asks 3 * 600 + 2 * 500"
     assert {one.kind for one in found.bid(WRACKNESS).adders} == {"line"}
 
 

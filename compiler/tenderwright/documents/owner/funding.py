@@ -355,8 +355,8 @@ def ladder_table(desk: OwnerDesk) -> DataTable | None:
     found = _ladders(desk)
     if not found:
         return None
-    money = ("brings", "money", "missing", "cost", "in_trials")
-    header = ("confidence", "rung", "source", "status", *money, "worth", "items", "added")
+    money = tuple(f"{what}_{desk.tender.currency}" for what in ("brings", "money", "missing", "cost", "in_trials"))
+    header = ("confidence", "rung", "source", "status", *money, "worth_points", "items", "added")
     rows = [
         (
             name,

@@ -13,6 +13,7 @@ from tenderwright.documents.owner.price_basis import steps_run
 from tenderwright.documents.owner.programme import waits_for
 from tenderwright.planning.foresight import Foresight
 from tenderwright.planning.schedule import Schedule
+from tenderwright.pricing.amount import units
 from tenderwright.pricing.price import Estimate
 
 Cell = str | int | Decimal | None
@@ -22,7 +23,7 @@ def owner_tables(desk: OwnerDesk) -> dict[str, DataTable]:
     """Gather the tables by the stem of their file; one that there are no figures for is left out."""
     found = {"estimate": _estimate(desk, desk.estimate)}
     if desk.foresight is not None:
-        found["cost-risk"] = _levels(desk.foresight)
+        found["cost-risk"] = _levels(desk.foresight, desk.tender.currency)
         if desk.foresight.schedule is not None:
             found["programme"] = _programme(desk.foresight, desk.foresight.schedule)
     ladder = ladder_table(desk)
@@ -37,6 +38,7 @@ def _estimate(desk: OwnerDesk, estimate: Estimate) -> DataTable:
     rows: list[tuple[Cell, ...]] = []
     for line in estimate.lines:
         price, fixed = line.unit_price, line.form == "fixed"
+        unit, rates_in = units(line.form, line.quantity.unit, desk.tender.currency)
         rate = rates.of(line.number) if rates else None
         rows.append(
             (
@@ -47,13 +49,15 @@ def _estimate(desk: OwnerDesk, estimate: Estimate) -> DataTable:
                 _plain(line.least),
                 _plain(line.quantity.number),
                 _plain(line.most),
-                line.quantity.unit,
+                unit,
                 line.quantity.basis,
+                rates_in,
                 price.low,
                 price.likely,
                 price.high,
                 None if fixed else price.estimate_class,
                 "yes" if line.number in by_class else "no",
+                desk.tender.currency,
                 line.low,
                 line.amount,
                 line.high,
@@ -62,12 +66,12 @@ def _estimate(desk: OwnerDesk, estimate: Estimate) -> DataTable:
                 line.basis,
             )
         )
-    header = "line item section description quantity_least quantity quantity_most unit quantity_basis rate_low rate "
-    header += "rate_high class range_from_class low likely high steps evidence basis"
+    header = "line item section description quantity_least quantity quantity_most unit quantity_basis rates_in "
+    header += "rate_low rate rate_high class range_from_class amounts_in low likely high steps evidence basis"
     return DataTable(tuple(header.split()), tuple(rows))
 
 
-def _levels(seen: Foresight) -> DataTable:
+def _levels(seen: Foresight, currency: str) -> DataTable:
     cost, time = seen.outlook.cost, seen.outlook.time
     rows: list[tuple[Cell, ...]] = [("sum of likely", _number(cost.point_at, 5), cost.point, None, None)]
     mean_dock = _number(time.mean_dock, 2) if time else None
@@ -75,7 +79,7 @@ def _levels(seen: Foresight) -> DataTable:
     for level, amount in sorted(cost.levels.items()):
         days = (_number(time.dock[level], 2), _number(time.yard[level], 2)) if time else (None, None)
         rows.append((level_name(level), _number(level, 2), amount, *days))
-    return DataTable(("level", "share_of_trials", "cost", "days_on_blocks", "days_in_yard"), tuple(rows))
+    return DataTable(("level", "share_of_trials", f"cost_{currency}", "days_on_blocks", "days_in_yard"), tuple(rows))
 
 
 def _programme(seen: Foresight, schedule: Schedule) -> DataTable:

@@ -20,10 +20,11 @@ def bids_exclusions(desk: Desk, comparison: BidComparison) -> Part:
 
 
 _WORDS = (
-    "Bids are compared on the same work. A line that is left empty or not bid, and an exclusion, is priced at the "
-    "highest figure that another bid gives for the same line, failing that at the owner's estimate; what the owner "
-    "states goes before both. Where a bid prices the line all the same, only the difference is added. A credit that is "
-    "not offered stands at nothing. Every figure here is an adder for comparison, and no price of the bidder's."
+    "Bids are compared on the same work. An exclusion, and the lines of an item that are left empty or not bid, are "
+    "priced at the figure of the one other bid that asks the most for all of that work together; where no other prices "
+    "all of it, at the owner's estimate. What the owner states goes before both. Where a bid prices the work all the "
+    "same, only the difference is added. A credit that is not offered stands at nothing. Every figure here is an adder "
+    "for comparison, and no price of the bidder's."
 )
 
 
@@ -69,4 +70,4 @@ def _adder(one: PricedAdder, bid: EvaluatedBid, comparison: BidComparison) -> Ro
 
 
 def _source(lift: Lift, comparison: BidComparison) -> str:
-    return f"highest rate, of {comparison.bid(lift.of).label}" if lift.of else "the owner's estimate"
+    return f"highest figure, of {comparison.bid(lift.of).label}" if lift.of else "the owner's estimate"

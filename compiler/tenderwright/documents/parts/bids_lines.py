@@ -5,7 +5,7 @@ from __future__ import annotations
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Span, Table, inline
 from tenderwright.documents.numbering import mark
-from tenderwright.documents.parts.bids_words import DASH, GROUP, quantity, rate, short
+from tenderwright.documents.parts.bids_words import DASH, GROUP, quantity, rate
 from tenderwright.pricing.amount import PERCENTS
 from tenderwright.pricing.bids.compare import BidComparison
 from tenderwright.pricing.bids.corrected import CorrectedLine
@@ -53,7 +53,7 @@ def _row(line: TenderLine, comparison: BidComparison) -> Row:
     count = DASH if line.form in ("lump", "fixed", *PERCENTS) else quantity(line.quantity, line.unit)
     cells = [
         inline(line.number),
-        inline(f"{line.title}: {short(line.text, 80)}"),
+        inline(f"{line.title}: {line.text}"),
         inline(count),
         inline(rate(line.estimate)),
         inline(rate(comparison.medians.get(line.number))),
@@ -79,7 +79,7 @@ def estimate_off(comparison: BidComparison) -> list[Block]:
         Row(
             (
                 inline(one.line.number),
-                inline(f"{one.line.title}: {short(one.line.text, 70)}"),
+                inline(f"{one.line.title}: {one.line.text}"),
                 inline(rate(one.line.estimate)),
                 inline(rate(one.rate)),
                 inline(f"{one.to_estimate:.2f}" if one.to_estimate is not None else DASH),

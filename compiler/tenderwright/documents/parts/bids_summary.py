@@ -123,7 +123,7 @@ def remarks(bid: EvaluatedBid, comparison: BidComparison) -> list[str]:
     corrected = bid.corrected
     ask = sum(1 for one in corrected.corrections if one.asks)
     slips = sum(1 for one in corrected.corrections if one.kind == "decimal slip")
-    lines = [adder for adder in bid.adders if adder.kind == "line"]
+    lines = [number for adder in bid.adders if adder.kind == "line" for number in adder.lines]
     excluded = [adder for adder in bid.adders if adder.kind == "exclusion"]
     missed = [one.name for one in comparison.points[bid.name] if one.state == "missed"]
     found = [

@@ -6,7 +6,7 @@ from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.parts.bids_lines import estimate_off
 from tenderwright.documents.parts.bids_summary import doubt_sentences
-from tenderwright.documents.parts.bids_words import DASH, GROUP, percent, quantity, rate, short
+from tenderwright.documents.parts.bids_words import DASH, GROUP, percent, quantity, rate
 from tenderwright.pricing.bids.compare import BidComparison
 from tenderwright.pricing.bids.evaluate import EvaluatedBid
 from tenderwright.pricing.bids.unbalance import LineRatio
@@ -81,5 +81,5 @@ def _lines(bid: EvaluatedBid, comparison: BidComparison) -> list[Block]:
 def _row(one: LineRatio, mark: str) -> Row:
     count = DASH if one.line.form == "lump" else quantity(one.line.quantity, one.line.unit)
     ratios = [f"{ratio:.2f}" if ratio is not None else DASH for ratio in (one.to_median, one.to_estimate)]
-    cells = [one.line.number, f"{one.line.title}: {short(one.line.text, 70)}", count, rate(one.rate), *ratios, mark]
+    cells = [one.line.number, f"{one.line.title}: {one.line.text}", count, rate(one.rate), *ratios, mark]
     return Row(tuple(inline(cell) for cell in cells))

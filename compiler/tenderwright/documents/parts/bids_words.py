@@ -61,15 +61,9 @@ def quantity(number: float | Decimal, unit: str) -> str:
     return f"{text.replace(',', ' ').replace('-', '−')} {shown_unit(unit)}".strip()
 
 
-def short(text: str, most: int = 60) -> str:
-    """Give the first clause of a text, cut where it is long."""
-    first = text.split("\n")[0].split(";")[0].split(",")[0].strip()
-    return first if len(first) <= most else f"{first[: most - 1].rstrip()}…"
-
-
 def line_words(line: TenderLine) -> str:
     """Name a line in running text."""
-    return f"line {line.number} ({running(short(line.text))})"
+    return f"line {line.number} ({running(line.text)})"
 
 
 def running(text: str) -> str:

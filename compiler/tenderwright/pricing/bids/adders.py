@@ -1,13 +1,14 @@
-"""Price what a bid leaves out, so that all bids are compared on the same work: at the highest figure of the others.
+"""Price what a bid leaves out, so that all bids are compared on the same work: at the highest figure of one other.
 
-A line left empty or not bid, and an exclusion, is priced at the highest rate that another bid gives for the same
-line, failing that at the owner's estimate (multilateral development banks' evaluation guides; common practice). What
-the owner states in owner/evaluation.yaml goes before both. A credit that is not offered stands at nothing.
+An exclusion, and the lines of one item that are left empty or not bid, are priced at the figure of the one bid that
+asks the most for all of that work together; where no other bid prices all of it, at the owner's estimate (multilateral
+development banks' evaluation guides; common practice). What the owner states in owner/evaluation.yaml goes before both.
+A credit that is not offered stands at nothing.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from decimal import Decimal
 from typing import Literal
 
@@ -37,10 +38,10 @@ class Lift(Struct, frozen=True):
         return self.own.line.slope(self.rate) - self.own.slope
 
     def at(self, quantity: Decimal) -> Decimal:
-        """Give what it adds for a quantity; nothing where the bid's own amount is the higher."""
+        """Give what it adds for a quantity; less than nothing where the bid's own amount is the higher."""
         line = self.own.line
         lifted = cents(line.amount(self.rate) + line.slope(self.rate) * (quantity - line.quantity))
-        return max(ZERO, lifted - self.own.at(quantity))
+        return lifted - self.own.at(quantity)
 
 
 class PricedAdder(Struct, frozen=True):
@@ -55,20 +56,30 @@ class PricedAdder(Struct, frozen=True):
     """Sections of its lines; where it has none, it counts wherever prices do."""
     why: str = ""
     nobody: tuple[str, ...] = ()
-    """Lines that neither another bid nor the estimate prices: nothing is added for them."""
+    """Lines that neither one other bid nor the estimate prices together with the rest: nothing is added for them."""
     exclusion: Exclusion | None = None
 
     def amount(self, quantities: Mapping[str, Decimal], sections: frozenset[str]) -> Decimal:
         """Give what it adds at some quantities, for the lines of some sections."""
         if self.stated is not None:
             return cents(self.stated) if not self.sections or self.sections & sections else ZERO
-        return total(
-            [
-                lift.at(quantities.get(lift.own.line.number, lift.own.line.quantity))
-                for lift in self.lifts
-                if lift.own.line.section.code in sections
-            ]
-        )
+        more = [
+            lift.at(quantities.get(lift.own.line.number, lift.own.line.quantity))
+            for lift in self.lifts
+            if lift.own.line.section.code in sections
+        ]
+        return max(ZERO, total(more))
+
+    def slope(self, number: str, sections: frozenset[str]) -> Decimal:
+        """Give what one more unit of a line adds; nothing where the bid's own amounts are the higher."""
+        if self.amount({}, sections) <= 0:
+            return Decimal(0)
+        slopes = [
+            lift.slope
+            for lift in self.lifts
+            if lift.own.line.number == number and lift.own.line.section.code in sections
+        ]
+        return sum(slopes, Decimal(0))
 
 
 class Others(Struct, frozen=True):
@@ -77,21 +88,31 @@ class Others(Struct, frozen=True):
     corrected: Mapping[str, CorrectedBid]
     """By name, without the bid itself."""
 
-    def highest(self, own: CorrectedLine) -> Lift | None:
-        """Give the line at the highest rate of the other bids, else the owner's; the first by name of equal rates."""
-        priced = [
-            (one.rate, name)
-            for name, bid in sorted(self.corrected.items())
-            if (one := bid.lines[own.line.number]).status in ("priced", "zero") and one.rate is not None
-        ]
-        if priced:
-            rate, name = max(priced, key=lambda pair: pair[0])
-            return Lift(own, rate, "other bid", name)
-        return self.estimate(own)
+    def highest(self, owns: Sequence[CorrectedLine]) -> list[Lift]:
+        """Give lines at the rates of the one bid that asks the most for all of them, else at the owner's.
 
-    def estimate(self, own: CorrectedLine) -> Lift | None:
-        """Give the line at the owner's rate; None without one."""
-        return Lift(own, own.line.estimate, "estimate") if own.line.estimate is not None else None
+        The first by name of equal bids. A bid that leaves one of the lines open, or has it in another, is not held
+        to price the same work.
+        """
+        found: list[Lift] = []
+        for name, bid in sorted(self.corrected.items()):
+            theirs = [bid.lines[own.line.number] for own in owns]
+            lifts = [
+                Lift(own, one.rate, "other bid", name)
+                for own, one in zip(owns, theirs, strict=True)
+                if one.status in ("priced", "zero") and one.rate is not None
+            ]
+            if len(lifts) == len(owns) and (not found or _asked(lifts) > _asked(found)):
+                found = lifts
+        return found or self.estimate(owns)
+
+    def estimate(self, owns: Sequence[CorrectedLine]) -> list[Lift]:
+        """Give lines at the owner's rates, as far as there are any."""
+        return [Lift(own, own.line.estimate, "estimate") for own in owns if own.line.estimate is not None]
+
+
+def _asked(lifts: Sequence[Lift]) -> Decimal:
+    return total([lift.own.line.amount(lift.rate) for lift in lifts])
 
 
 def priced_adders(
@@ -106,10 +127,19 @@ def priced_adders(
         if place not in settled and lines:
             made.append(_lifted(exclusion.text, "exclusion", lines, corrected, others, exclusion=exclusion))
             told |= set(lines)
+    for numbers in _open(corrected, told):
+        words = "; ".join(f"{number}, {corrected.lines[number].status}" for number in numbers)
+        made.append(_lifted(f"{'Line' if len(numbers) == 1 else 'Lines'} {words}", "line", numbers, corrected, others))
+    return tuple(made)
+
+
+def _open(corrected: CorrectedBid, told: Collection[str]) -> list[list[str]]:
+    """Give item by item the lines that are not answered."""
+    found: dict[str, list[str]] = {}
     for number, line in corrected.lines.items():
         if not line.answered and number not in told and line.line.form != "credit":
-            made.append(_lifted(f"Line {number}, {line.status}", "line", [number], corrected, others))
-    return tuple(made)
+            found.setdefault(number.partition(".")[0], []).append(number)
+    return list(found.values())
 
 
 def unpaid(exclusion: Exclusion, corrected: CorrectedBid) -> list[str]:
@@ -165,16 +195,10 @@ def _lifted(
     exclusion: Exclusion | None = None,
     estimate: bool = False,
 ) -> PricedAdder:
-    lifts, nobody = [], []
-    for number in lines:
-        own = corrected.lines[number]
-        lift = others.estimate(own) if estimate else others.highest(own)
-        if own.line.form == "credit":
-            continue
-        if lift is None:
-            nobody.append(number)
-        else:
-            lifts.append(lift)
+    owns = [corrected.lines[number] for number in lines if corrected.lines[number].line.form != "credit"]
+    lifts = others.estimate(owns) if estimate else others.highest(owns)
+    lifted = {lift.own.line.number for lift in lifts}
+    nobody = [own.line.number for own in owns if own.line.number not in lifted]
     sections = frozenset(corrected.lines[number].line.section.code for number in lines)
     return PricedAdder(
         what,

@@ -54,6 +54,8 @@ class EvaluatedBid(Struct, frozen=True):
     components: tuple[Component, ...]
     total: Decimal
     """The sum of the components."""
+    sections: frozenset[str]
+    """Sections of the price form that count in it."""
     unsettled: tuple[Exclusion, ...] = ()
     """Exclusions that nothing prices, left to the owner."""
 
@@ -66,17 +68,17 @@ class EvaluatedBid(Struct, frozen=True):
         """Give what one more unit of a line adds to the evaluated price, with the percentages that are of it."""
         own = self.corrected.lines[number].slope if self._counts(number) else Decimal(0)
         of_it = [one.slope for one in self.corrected.lines.values() if number in one.line.of]
-        lifts = [lift for adder in self.adders for lift in adder.lifts if lift.own.line.number == number]
-        return own * (1 + sum(of_it, Decimal(0))) + sum((lift.slope for lift in lifts if lift.slope > 0), Decimal(0))
+        lifted = [adder.slope(number, self.sections) for adder in self.adders]
+        return own * (1 + sum(of_it, Decimal(0))) + sum(lifted, Decimal(0))
 
     def _counts(self, number: str) -> bool:
-        """Tell whether a line counts, where it is one of two of which the dearer does."""
+        """Tell whether a line counts: by its section, or where it is one of two by which is the dearer."""
         lines = self.corrected.lines
         for others, these in groups(_instead(self.corrected)).items():
             if number in (*these, *others):
                 this, that = (total([lines[one].amount for one in side]) for side in (these, others))
                 return (number in these) == (this > that)
-        return True
+        return lines[number].line.section.code in self.sections
 
     def in_case(self, case: Case) -> Decimal:
         """Give what it comes to in one case of sections, quantities and costs of the place."""
@@ -142,6 +144,7 @@ def evaluate(
         place=place,
         components=tuple(components),
         total=total([one.amount for one in components]),
+        sections=published.sections,
         unsettled=tuple(unsettled(bid, own, stated)),
     )
 
