@@ -202,3 +202,22 @@ def test_a_final_paper_has_no_marks_and_a_draft_tells_the_lengths(run: Runner, t
 def test_a_profile_alone_is_never_final(applying: Path, run: Runner) -> None:
     ran = run("grant", applying, "object-classes", "--final")
     assert (ran.code, "words of yours" in ran.err) == (2, True)
+
+
+def test_rules_on_match_are_told_and_those_in_words_are_named_as_not_worked_out(run: Runner, tmp_path: Path) -> None:
+    root = package(tmp_path / "package")
+    (root / "owner" / "grants").mkdir()
+    rule = "match_rule: { statuses: [in hand], in_kind: 50 %, otherwise: Money of the state counts by half. }"
+    funding = FUNDING.replace("match: 100 %", f"match: 100 %, {rule}").replace(
+        "status: promised", "status: promised, match: 50 %"
+    )
+    (root / "owner" / "funding.yaml").write_text(funding, "utf-8")
+    (root / "owner" / "grants" / "county.yaml").write_text(GRANT, "utf-8")
+    ran = run("grant", root, "county", "--out", tmp_path / "out")
+    assert ran.code == 0, ran.err
+    assert "match: `county` gives" in ran.err
+    assert "match: `friends` gives" in ran.err
+    assert "not worked out, a rule of `county` on match: Money of the state counts by half." in ran.err
+    page = (tmp_path / "out" / "grant-county" / "grant.md").read_text("utf-8")
+    assert "not worked out: Money of the state counts by half." in page
+    assert "whispered" not in page

@@ -163,6 +163,7 @@ def _funding(canaries: Canaries, items: list[str]) -> str:
             f'    only: ["{items[0]}"]',
             "    eligible: [definite, measured, contingent]",
             "    match: 50 %",
+            f'    match_rule: {{ otherwise: "{canaries.word("a rule on match")}" }}',
             "    spend_by: 2029-12-31",
             "    decided: 2028-01-31",
             f'    public: "{canaries.word("name for donors")}"',

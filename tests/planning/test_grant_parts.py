@@ -11,7 +11,7 @@ from tenderwright.model.funding import FundingSource
 from tenderwright.model.grant import GrantOutput
 from tenderwright.planning.grant_dates import item_dates, milestones
 from tenderwright.planning.grant_entries import Entry
-from tenderwright.planning.grant_match import draw
+from tenderwright.planning.grant_match import Matching, match
 from tenderwright.planning.grant_needs import needed
 from tenderwright.planning.grant_outputs import outputs
 from tenderwright.quantities.quantity import parse_quantity
@@ -31,20 +31,24 @@ def source(label: str, amount: int, status: str, only: tuple[str, ...] = ()) -> 
     return FundingSource(source=label, name=label, amount=Decimal(amount), here=HERE, status=status, only=items(*only))
 
 
+def matched(entries: list[Entry], sources: list[FundingSource], asked_of: FundingSource | None = None) -> Matching:
+    return match(entries, sources, asked_of, may_be_asked=True)
+
+
 def test_money_in_hand_and_money_for_few_things_is_drawn_first() -> None:
     sources = [
         source("hoped", 500, "hoped for"),
         source("free", 90, "in hand"),
         source("rivets", 70, "in hand", ("315",)),
     ]
-    drawn = draw([entry("310", "100"), entry("315", "50")], sources)
+    drawn = matched([entry("310", "100"), entry("315", "50")], sources).drawn
     assert [(one.source.source, int(one.amount)) for one in drawn] == [("rivets", 50), ("free", 90), ("hoped", 10)]
     assert [one.secured for one in drawn] == [True, True, False]
 
 
 def test_a_source_draws_only_on_the_kinds_of_work_that_it_takes() -> None:
     picky = replace(source("picky", 500, "promised"), eligible=("measured",), kept_back=Decimal(480))
-    drawn = draw([entry("310", "100"), entry("315", "50", "measured")], [picky])
+    drawn = matched([entry("310", "100"), entry("315", "50", "measured")], [picky]).drawn
     assert [one.amount for one in drawn] == [20]
 
 

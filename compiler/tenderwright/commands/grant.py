@@ -184,6 +184,30 @@ def not_final(grant: Grant, headings: tuple[Under, ...], long: tuple[Long, ...],
     return found
 
 
+def told_of_match(applied: Application) -> list[str]:
+    """Tell the owner whose rules on match are kept, what more could be had, and what is not worked out."""
+    from tenderwright.pricing.money import written
+
+    told = []
+    for rule in applied.matching.rules:
+        counts = f"{written(rule.counts)} counts" + (
+            f", {written(rule.not_counted)} does not" if rule.not_counted else ""
+        )
+        told.append(
+            f"match: `{rule.source.source}` gives {written(rule.gives)} and wants {written(rule.wanted)}: {counts}"
+        )
+    if applied.to_be_found > 0:
+        told.append(f"match: {written(applied.to_be_found)} is still to be found")
+        for more in applied.matching.more:
+            takes = f"{written(more.takes)} of others for the same work"
+            told.append(f"match: `{more.source.source}` could give {written(more.amount)} more, against {takes}")
+    sources = [*([applied.source] if applied.source is not None else []), *(one.source for one in applied.drawn)]
+    for source in sources:
+        if source.match_rule is not None and source.match_rule.otherwise:
+            told.append(f"not worked out, a rule of `{source.source}` on match: {source.match_rule.otherwise}")
+    return told
+
+
 def _write(desk: ApplicationDesk, compiled: Compiled, files: Files, out: Path, name: str, *, final: bool) -> int:
     from tenderwright.documents.editions import stamp
     from tenderwright.documents.grant import grant_edition
@@ -217,6 +241,9 @@ def _write(desk: ApplicationDesk, compiled: Compiled, files: Files, out: Path, n
             print(f"  still to be written: {one.heading.title}", file=sys.stderr)
     for each in long:
         print(f"  {'too long: ' if each.too_long else ''}{each.title}: {each.told}", file=sys.stderr)
+    with telling_in(desk.units, american=desk.package.american):
+        for words in told_of_match(desk.applied):
+            print(f"  {words}", file=sys.stderr)
     if written.uncovered:
         print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)
     return CLEAN

@@ -12,6 +12,7 @@ from tenderwright.documents.grant_length import length
 from tenderwright.documents.parts import grant_budget, grant_plan, grant_work
 from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.profile import LengthLimit, ProfileHeading
+from tenderwright.planning.application import Application
 
 _Composer = Callable[[ApplicationDesk], list[Block]]
 
@@ -44,6 +45,8 @@ class Under:
     own: bool
     """Whether the owner has written anything there."""
     limit: LengthLimit | None
+    not_worked_out: tuple[str, ...] = ()
+    """What the figures under it leave out, for the owner to judge."""
 
     @property
     def anchor(self) -> str:
@@ -73,6 +76,7 @@ class Under:
             marks.append(
                 Paragraph(inline(Span("Draft: made from the package; nothing of your own stands here.", faint=True)))
             )
+        marks += [Paragraph(inline(Span(f"Draft: {words}", strong=True))) for words in self.not_worked_out]
         return (*marks, *self.blocks)
 
 
@@ -103,6 +107,19 @@ class Long:
         return f"{self.count:,} of at most {self.limit.most:,} {unit}{counted}{over}"
 
 
+def not_worked_out(applied: Application) -> tuple[str, ...]:
+    """Name the rules on match that only words say: of the source that is asked in full, of others that some are."""
+    source = applied.source
+    found = []
+    if source is not None and source.match_rule is not None and source.match_rule.otherwise:
+        rule = source.match_rule.otherwise.rstrip(".")
+        found.append(f"not worked out: {rule}. Judge it by hand, or say it by the other keys of `match_rule`.")
+    others = [one.source for one in applied.drawn if one.source.match_rule is not None]
+    if any(one.match_rule is not None and one.match_rule.otherwise for one in others):
+        found.append("not worked out: a rule on match of a source that pays part of the match. The command names it.")
+    return tuple(found)
+
+
 @in_its_units
 def under_headings(desk: ApplicationDesk) -> tuple[Under, ...]:
     """Compose every heading of the form: the owner's words, then what is made; each is made once."""
@@ -117,7 +134,8 @@ def under_headings(desk: ApplicationDesk) -> tuple[Under, ...]:
                 made.add(content)
                 blocks += _CONTENT[content](desk)
         limit = grant.limits.get(heading.heading, heading.limit)
-        found.append(Under(number, heading, tuple(blocks), own, limit))
+        told = not_worked_out(desk.applied) if "match" in heading.takes else ()
+        found.append(Under(number, heading, tuple(blocks), own, limit, told))
     return tuple(found)
 
 

@@ -6,6 +6,7 @@ from collections.abc import Collection, Iterable, Iterator
 
 from tenderwright.linking.work import dead_work
 from tenderwright.model.build import Name
+from tenderwright.model.funding import FundingSource
 from tenderwright.model.grant import Grant
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
@@ -26,7 +27,16 @@ def link_grants(papers: OwnerPapers, package: Package) -> list[Notice]:
         found += _grant(grant, papers, package)
     for source in papers.funding.sources if papers.funding is not None else ():
         found += _works([(one.work.name, one.work.at) for one in source.granted], package)
+        found += _match_rule(source, papers)
     return found
+
+
+def _match_rule(source: FundingSource, papers: OwnerPapers) -> Iterator[Notice]:
+    known = [one.source for one in papers.funding.sources if one is not source] if papers.funding is not None else []
+    rule = source.match_rule
+    if rule is not None:
+        for name in (*rule.excludes, *(name for limit in rule.limits for name in limit.sources)):
+            yield from _named(name, known, "other source")
 
 
 def _profile(profile: Profile) -> Iterator[Notice]:

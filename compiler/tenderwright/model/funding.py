@@ -10,13 +10,14 @@ from tenderwright.model.kinds import (
     Date,
     Fraction,
     Identifier,
+    IdentifierName,
     ItemRef,
     LineNumber,
     Money,
     PricedKind,
     WorkName,
 )
-from tenderwright.model.marks import Form, Key, Keys, OneOf, Within
+from tenderwright.model.marks import Count, Form, Key, Keys, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -26,6 +27,47 @@ class Granted(Noun, frozen=True, kw_only=True):
 
     work: Annotated[WorkName, Key("The item or line that it is granted for.", "310", "310.a")]
     amount: Annotated[Money, Key("How much of it is granted.", 40000)]
+    here: Place
+
+
+class MatchLimit(Noun, frozen=True, kw_only=True):
+    """Sources of which together no more than a share of the match counts."""
+
+    sources: Annotated[
+        tuple[Annotated[IdentifierName, Key("A source, by its identifier.", "county-fund")], ...],
+        Key("Sources whose money counts together; each stands in one limit.", ["county-fund", "lottery-fund"]),
+        Count(1),
+    ]
+    share: Annotated[Fraction, Key("How much of the match their money may be.", "50 %")]
+    here: Place
+
+
+class MatchRule(Noun, frozen=True, kw_only=True):
+    """What a source counts as match; without one it counts the money of all others, and all that is given in kind."""
+
+    statuses: Annotated[
+        tuple[
+            Annotated[str, Key("How sure the money is."), OneOf("in hand", "promised", "applied for", "hoped for")], ...
+        ],
+        Key("Money of which status counts; left out, any."),
+    ] = ()
+    excludes: Annotated[
+        tuple[Annotated[IdentifierName, Key("A source, by its identifier.", "county-fund")], ...],
+        Key("Sources whose money does not count."),
+    ] = ()
+    limits: Annotated[
+        tuple[MatchLimit, ...], Key("Sources whose money counts up to a share of the match, such as other grants.")
+    ] = ()
+    in_kind: Annotated[
+        Fraction | None, Key("How much of the match may be given in kind; left out, all of it.", "25 %")
+    ] = None
+    otherwise: Annotated[
+        str,
+        Key(
+            "What else its rules say of match, in words; drafts of applications name it as not worked out.",
+            "Money of the state counts only if it was granted in the same year.",
+        ),
+    ] = ""
     here: Place
 
 
@@ -43,6 +85,7 @@ class FundingSource(Noun, frozen=True, kw_only=True):
     match: Annotated[
         Fraction | None, Key("Money of others wanted for each unit of this: 100 % is one for one.", "100 %")
     ] = None
+    match_rule: Annotated[MatchRule | None, Key("What it counts as match, where not everything.")] = None
     spend_by: Annotated[Date | None, Key("Last day on which its money may be spent.", "2028-03-31")] = None
     notes: Annotated[
         Prose | None, Key("What else was said or agreed.", "Pays after the work, on the surveyor's certificate.")

@@ -12,7 +12,7 @@ from tenderwright.model.grant import Grant
 from tenderwright.model.profile import Profile, ProfileCategory
 from tenderwright.planning.grant_entries import Chosen, Entry, choose, entries
 from tenderwright.planning.grant_granted import TakenOff, take_off
-from tenderwright.planning.grant_match import Drawn, draw
+from tenderwright.planning.grant_match import Drawn, Matching, in_kind_share, match
 from tenderwright.planning.outlook import CostOutlook
 from tenderwright.planning.scope import available
 from tenderwright.pricing.money import ZERO, cents, cents_down, in_proportion, total
@@ -125,7 +125,7 @@ class Application:
     asked: Decimal
     ceiling: Decimal
     """The most that may be asked, by the eligible costs and the match."""
-    drawn: tuple[Drawn, ...]
+    matching: Matching
     taken_off: tuple[TakenOff, ...]
 
     @property
@@ -133,6 +133,11 @@ class Application:
         """Give by how much the money asked is above what may be asked; nothing or less where it is not."""
         most = self.ceiling if self.source is None else min(self.ceiling, self.source.amount)
         return self.asked - most
+
+    @property
+    def drawn(self) -> tuple[Drawn, ...]:
+        """Give who pays the match in money, and how much of it."""
+        return self.matching.drawn
 
     @cached_property
     def whole(self) -> Split:
@@ -235,7 +240,8 @@ def application(
     offered = available(source) if source is not None else ZERO
     asked = cents(min(offered, ceiling) if grant.asked is None else grant.asked)
     paid = _granted(found, asked)
-    return Application(grant, profile, source, chosen, paid, asked, ceiling, draw(paid, others), taken_off)
+    matching = match(paid, others, source, may_be_asked=asked <= ceiling)
+    return Application(grant, profile, source, chosen, paid, asked, ceiling, matching, taken_off)
 
 
 def _source(grant: Grant, sources: Sequence[FundingSource]) -> FundingSource | None:
@@ -250,13 +256,17 @@ def _source(grant: Grant, sources: Sequence[FundingSource]) -> FundingSource | N
 def _ceiling(found: Sequence[Entry], source: FundingSource | None) -> Decimal:
     """Give the most that may be asked: eligible money, and so much that the match is there.
 
-    g + m g <= E + K and g <= E, with E the eligible costs in money, K what is given in kind and m the match wanted for
-    each unit of the grant.
+    g + m g <= E + K, g + (1 - k) m g <= E and g <= E, with E the eligible costs in money, K what is given in kind, m
+    the match wanted for each unit of the grant and k the share of it that may be given in kind. Derived.
     """
     cash = total([one.eligible for one in found if one.sort != "in kind"])
     given = total([one.eligible for one in found if one.sort == "in kind"])
-    match = Decimal(repr(source.match.si)) if source is not None and source.match is not None else ZERO
-    return max(min(cash, cents_down((cash + given) / (1 + match))), ZERO)
+    match_ = Decimal(repr(source.match.si)) if source is not None and source.match is not None else ZERO
+    share = in_kind_share(source)
+    most = [cash, cents_down((cash + given) / (1 + match_))]
+    if share is not None:
+        most.append(cents_down(cash / (1 + match_ * (1 - Decimal(share.numerator) / share.denominator))))
+    return max(min(most), ZERO)
 
 
 def _granted(found: Sequence[Entry], asked: Decimal) -> tuple[Entry, ...]:

@@ -284,10 +284,22 @@ def match(desk: ApplicationDesk) -> list[Block]:
     columns = (Column("From", width=3.4), Column("State", width=1.4), Column("Amount", "decimal", 1.3))
     words = (
         f"In hand or promised: {in_currency(desk.tender.currency, sure)} of "
-        f"{written(applied.cash_match)} that is paid in "
-        "money. Whether money of another funder counts as match is for both funders' notices."
+        f"{written(applied.cash_match)} that is paid in money. {_by_rules(desk)}"
     )
     return [Table(columns, tuple(rows)), Paragraph(inline(words))]
+
+
+def _by_rules(desk: ApplicationDesk) -> str:
+    """Say what of the match counts by the rule of the source that is asked, and what rests on rules of others."""
+    applied, said = desk.applied, []
+    rules = applied.matching.rules
+    for rule in rules:
+        if rule.source is applied.source:
+            counts = f"{written(rule.counts)} counts towards it"
+            said.append(f"The match wanted is {in_currency(desk.tender.currency, rule.wanted)}; by its rules {counts}.")
+    if any(rule.source is not applied.source for rule in rules):
+        said.append("What a source gives that wants match itself is no more than others pay for the same work.")
+    return " ".join([*said, "Whose money counts as match is for each funder's notice."])
 
 
 def _match_row(name: str, status: str, amount: str) -> Row:
