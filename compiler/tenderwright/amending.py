@@ -10,11 +10,13 @@ from tenderwright.comparing.side import Side
 from tenderwright.comparing.statement import statement
 from tenderwright.model.item import Item
 from tenderwright.model.tender import Addendum
-from tenderwright.pipeline import Compiled, compose_yard, timestamp
+from tenderwright.pipeline import Compiled, OwnersSide, compose_yard, timestamp
 from tenderwright.reading.git_state import GitState
 
 if TYPE_CHECKING:
-    from tenderwright.documents.addendum import Amendment, Issue
+    from tenderwright.documents.addendum import Amendment
+    from tenderwright.documents.edition import Edition
+    from tenderwright.documents.edition_side import Issue
     from tenderwright.writing.edition_files import Written
     from tenderwright.writing.pdf import Typesetter
 
@@ -88,8 +90,8 @@ def _side(stated: Stated) -> Side:
 
 
 def _issue(stated: Stated) -> Issue:
-    from tenderwright.documents.addendum import Issue
     from tenderwright.documents.desk import Desk
+    from tenderwright.documents.edition_side import Issue
 
     compiled = stated.compiled
     edition, form = compose_yard(compiled, stated.state)
@@ -105,3 +107,52 @@ def _statement(
     }
     head = {"tender": after.tender, "addendum": entry.number, "date": entry.date, "summary": entry.summary}
     return {**head, **sides, **statement(comparison)}
+
+
+@dataclass(frozen=True)
+class Owners:
+    """What the owner's papers make of two packages."""
+
+    sides: tuple[tuple[OwnersSide, str], ...]
+    """Each with why it has no estimate; empty where it has one."""
+    each: bool
+    """Whether each side has its own papers, not both those of today."""
+
+
+@dataclass(frozen=True)
+class Differing:
+    """What changed between two sound packages, composed for yards, and for the owner where there are owner's papers."""
+
+    editions: tuple[Edition, ...]
+    comparison: Comparison
+    statement: dict[str, Any]
+
+
+def differ(before: Stated, after: Stated, owners: Owners | None, names: tuple[str, str]) -> Differing:
+    """Compose what changed, and what that does to cost and time; raises RuntimeError where it is not proved whole."""
+    from tenderwright.documents.diff import diff
+
+    issues = _issue(before), _issue(after)
+    comparison = compare(_side(before), _side(after))
+    editions = [diff(*issues, comparison, names)]
+    if owners is not None:
+        from tenderwright.documents.owner.diff import OwnersView, owners_diff
+
+        one, other = (OwnersView(owner.estimate, owner.schedule, why) for owner, why in owners.sides)
+        editions.append(owners_diff(issues[1].desk, editions[0].stamp, names, one, other, each=owners.each))
+    sides = {
+        name: {"commit": stated.state.commit, "state": stated.state.state}
+        for name, stated in zip(("from", "to"), (before, after), strict=True)
+    }
+    return Differing(tuple(editions), comparison, {"tender": after.tender, **sides, **statement(comparison)})
+
+
+def write_diff(differing: Differing, typesetter: Typesetter, state: GitState) -> tuple[Written, ...]:
+    """Write every file of what changed as bytes, the yard's side first; nothing is on disk yet."""
+    from tenderwright.writing.diff_files import diff_files
+
+    data = (differing.statement, None)
+    return tuple(
+        diff_files(edition, typesetter, timestamp(edition, state), told)
+        for edition, told in zip(differing.editions, data, strict=False)
+    )

@@ -29,6 +29,7 @@ COMMANDS = {
     "bids": "read the price forms that yards return",
     "carry": "carry the prices of an older price form over to a newer one of the same tender",
     "addendum": "tell yards what changed between two commits, and prove that it is all",
+    "diff": "show what changed between two states of a package, and what that does to cost and time",
     "statement": "write a page for trustees on how the docking stands on a day",
     "start": "write a new package that fits a ship, or a small one to learn from",
     "add": "write a new file into a package: a usual work item, or a form of any other file",

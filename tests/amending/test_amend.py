@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections import Counter
 from pathlib import Path
 
 import pypdf
@@ -193,7 +194,10 @@ def test_a_page_that_says_so_takes_the_place_of_an_item_that_is_withdrawn(tmp_pa
         held = (root / "package.yaml").read_text("utf-8")
         (root / "package.yaml").write_text(held.replace('item: "320"', 'item: "420"'), "utf-8")
 
-    page = part(amended(tmp_path, withdraw).amended.amendment.edition, "item-320")
+    edition = amended(tmp_path, withdraw).amended.amendment.edition
+    assert [anchor for anchor, times in Counter(anchors(edition.parts)).items() if times > 1] == []
+    assert "Withdrawn: 320 Rivets, renew." in words(part(edition, "revision-record"))
+    page = part(edition, "item-320")
     assert page.blocks == (Paragraph(inline("This item is withdrawn. Its number stays taken.")),)
     assert "replaces every page of 320" in page.revision
 

@@ -47,7 +47,7 @@ class Runner:
         given = {"PATH": path, "RUNNER_TEMP": str(self.temp), "PIP_NO_INDEX": "1", "PIP_NO_CACHE_DIR": "1"}
         around = {**without_python(), **given, **QUIET_GIT, **workflow["env"], **environment}
         for step in workflow["jobs"]["package"]["steps"]:
-            if "run" in step:
+            if "run" in step and ("if" not in step or "GITHUB_BASE_REF" in environment):
                 done = subprocess.run(
                     ["bash", "-e", "-c", step["run"]], cwd=self.checkout, env=around, capture_output=True, text=True
                 )
@@ -103,7 +103,8 @@ def test_every_step_passes(ran: Runner) -> None:
 
 def test_what_is_kept_is_the_yard_edition_of_a_commit(ran: Runner) -> None:
     steps = ran.workflow["jobs"]["package"]["steps"]
-    (kept,) = (step["with"]["path"] for step in steps if "upload-artifact" in step.get("uses", ""))
+    uploads = [step["with"] for step in steps if "upload-artifact" in step.get("uses", "")]
+    (kept,) = (one["path"] for one in uploads if one["name"] == "yard-edition")
     folder = Path(kept.replace("${{ runner.temp }}", str(ran.temp)))
     assert {"specification.pdf", "price-form.xlsx", "BWT-2028-01-yard.zip"} <= set(files_of(folder))
     assert "DRAFT" not in ran.said["Build the yard edition"].stdout
@@ -115,6 +116,25 @@ def test_the_owners_papers_are_gone_before_anything_is_compiled(ran: Runner) -> 
     names = list(ran.said)
     assert names.index("Take the owner's papers away") < names.index("Install Tenderwright")
     assert SECRET not in "".join(done.stdout + done.stderr for done in ran.said.values())
+
+
+def test_a_pull_request_shows_what_it_changes_for_yards(ran: Runner, wheel: Path, tmp_path: Path) -> None:
+    checkout = Path(shutil.copytree(ran.checkout, tmp_path / "checkout"))
+    edit(checkout / PACKAGE, "items/320-rivets-renew.yaml", "quantity: 40 each", "quantity: 55 each")
+    subprocess.run(["git", "-C", str(checkout), "checkout", "--quiet", "--", f"{PACKAGE}/owner"], check=True)
+    commit(checkout, "More rivets")
+    base = subprocess.run(
+        ["git", "-C", str(checkout), "branch", "--show-current"], capture_output=True, text=True, check=True
+    ).stdout.strip()
+    runner, summary = Runner(checkout, tmp_path, ran.python), tmp_path / "summary.md"
+    (tmp_path / "bin").symlink_to(ran.temp / "bin")
+    runner.run(TENDERWRIGHT=str(wheel), GITHUB_BASE_REF=base, GITHUB_STEP_SUMMARY=str(summary))
+    assert runner.failed == "", runner.said[runner.failed].stdout + runner.said[runner.failed].stderr
+    assert "{-40 no.-} {+55 no.+}" in summary.read_text("utf-8")
+    kept = files_of(tmp_path / "tender")
+    assert {"diff/diff.pdf", "diff/diff.html", "diff/diff.md"} <= set(kept)
+    assert {path.partition("/")[0] for path in kept} == {"yard", "diff"}
+    assert all(SECRET.encode() not in content for content in kept.values())
 
 
 def test_a_mistake_is_annotated_where_it_stands_in_the_repository(ran: Runner, tmp_path: Path) -> None:

@@ -38,8 +38,17 @@ def test_the_files_that_it_names_are_there(ran: Ran) -> None:
 
 def test_what_was_issued_is_verified(ran: Ran) -> None:
     assert any("The same, byte for byte: `HPT-2027-01-yard.zip` is what commit" in said for said in ran.said.values())
+    assert any("records addendum 2 of HPT-2027-01 at that commit" in said for said in ran.said.values())
 
 
 def test_her_life_leaves_its_papers(ran: Ran) -> None:
     made = {path.name for path in (ran.copy / "build" / "life" / "marram" / "build").iterdir()}
-    assert {"issued", "addendum-1", "addendum-2", "docking-report", "statement-2027-05-12"} <= made
+    assert {
+        "issued",
+        "diff",
+        "diff-owner",
+        "addendum-1",
+        "addendum-2",
+        "docking-report",
+        "statement-2027-05-12",
+    } <= made

@@ -8,7 +8,7 @@ import pytest
 
 from .run import Ran, fences, run_readme, runnable
 
-LONG = re.compile(r"make package|tenderwright (build|issue|verify|addendum|bids compare|grant|statement|close)\b")
+LONG = re.compile(r"make package|tenderwright (build|issue|verify|diff|addendum|bids compare|grant|statement|close)\b")
 
 
 @pytest.fixture(scope="module")

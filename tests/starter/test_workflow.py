@@ -97,9 +97,13 @@ def test_names_are_quoted(tmp_path: Path) -> None:
 
 def test_it_fetches_the_whole_history_and_keeps_the_yard_edition_alone() -> None:
     steps = yaml.safe_load(workflow_text("ship", SOURCE))["jobs"]["package"]["steps"]
-    used = {step["uses"].partition("@")[0]: step["with"] for step in steps if "uses" in step}
-    assert used["actions/checkout"] == {"fetch-depth": 0, "persist-credentials": False}
-    assert used["actions/upload-artifact"]["path"] == "${{ runner.temp }}/tender/yard"
+    used = [(step["uses"].partition("@")[0], step["with"]) for step in steps if "uses" in step]
+    assert dict(used)["actions/checkout"] == {"fetch-depth": 0, "persist-credentials": False}
+    kept = {said["name"]: said["path"] for name, said in used if name == "actions/upload-artifact"}
+    assert kept == {
+        "yard-edition": "${{ runner.temp }}/tender/yard",
+        "what-changed": "${{ runner.temp }}/tender/diff",
+    }
 
 
 def test_it_never_installs_by_the_bare_name() -> None:

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from tenderwright import __version__
 from tenderwright.amending import Stated
-from tenderwright.commands.addendum_at import both_at, made, the_new_one
+from tenderwright.commands.addendum_at import both_at, made, proved, the_new_one
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.not_raised import told_not_raised
@@ -92,9 +92,8 @@ def _make(root: Path, before: Stated, after: Stated, arguments: Namespace) -> in
     written = edition.written
     title = None if again is not None else entry.summary
     place = put_down(root, arguments.out, name, written, record, title, replace=True)
-    price = "can affect price" if amended.comparison.bears_on_price else "cannot affect price"
     print(f"{place}: {written.pages} pages, {len(written.files)} files, {after.state.label}")
-    print(f"  {amended.comparison.proof.operations} changes, all told and proved; {price}")
+    print(f"  {proved(amended.comparison)}")
     tell(record, f"addendum {entry.number} of {record.tender}", written)
     return CLEAN
 

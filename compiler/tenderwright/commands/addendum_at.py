@@ -12,6 +12,7 @@ from tenderwright.amending import Amended, Stated, amend, new_addenda, write_add
 from tenderwright.commands.folder import WrongUse
 from tenderwright.commands.progress import progress
 from tenderwright.commands.yard_at import YardEdition
+from tenderwright.comparing.compare import Comparison
 from tenderwright.model.tender import Addendum
 from tenderwright.pipeline import compile_package, read, stamp_of
 from tenderwright.reading.at_commit import package_at
@@ -55,6 +56,13 @@ def made(before: Stated, after: Stated, typesetter: Typesetter) -> tuple[Amended
             return amended, YardEdition(amended.amendment.form, write_addendum(amended, typesetter, after.state))
     except (WritingError, OSError) as error:
         raise WrongUse(f"the addendum cannot be written: {error}") from error
+
+
+def proved(comparison: Comparison) -> str:
+    """Say how much changed, and whether it can affect price."""
+    count = comparison.proof.operations
+    told = "1 change, told and proved" if count == 1 else f"{count} changes, all told and proved"
+    return f"{told}; {'can' if comparison.bears_on_price else 'cannot'} affect price"
 
 
 def the_new_one(before: Stated, after: Stated) -> Addendum:

@@ -6,13 +6,14 @@ from dataclasses import dataclass, replace
 
 from tenderwright.comparing.compare import Comparison
 from tenderwright.documents.desk import Desk
-from tenderwright.documents.edition import Edition, Figure, Part
+from tenderwright.documents.edition import Edition, Figure, Paragraph, Part
+from tenderwright.documents.edition_side import Issue
 from tenderwright.documents.in_print import in_print
 from tenderwright.documents.links_within import links_within
 from tenderwright.documents.numbering import told
 from tenderwright.documents.parts.addendum_changes import changes_part
 from tenderwright.documents.parts.addendum_figures import figures_part
-from tenderwright.documents.parts.addendum_lines import lines_part
+from tenderwright.documents.parts.addendum_lines import lines_part, sent_anew
 from tenderwright.documents.parts.addendum_summary import summary_part
 from tenderwright.documents.parts.addendum_tables import Changed, changed_tables, tables_part
 from tenderwright.documents.parts.item import item_part
@@ -25,15 +26,6 @@ from tenderwright.model.tender import Addendum
 from tenderwright.quantities.customs import day, telling_in
 
 PAGES = "Replacement pages"
-
-
-@dataclass(frozen=True)
-class Issue:
-    """The yard edition on one side of an addendum, with the desk at which it was composed."""
-
-    desk: Desk
-    edition: Edition
-    form: PriceForm
 
 
 @dataclass(frozen=True)
@@ -50,11 +42,14 @@ class Amendment:
 
 def amendment(before: Issue, after: Issue, comparison: Comparison, entry: Addendum) -> Amendment:
     """Compose the addendum that makes one yard edition into the other."""
-    found = tuple(_withdrawn(after.desk, one) for one in replacements(before.edition, after.edition))
+    found = replacements(before.edition, after.edition)
     changed = changed_tables({part.anchor: part for part in before.edition.parts}, found)
+    found = tuple(_withdrawn(after.desk, one) for one in found)
     with telling_in(after.desk.units, american=after.desk.package.american):
         parts = _own_parts(before, after, comparison, entry, found, changed)
-        parts += [_page(after.desk, one, entry, after.edition.parts) for one in found if one.does != "removed"]
+        pages = [one for one in found if one.does != "removed"]
+        own = {one.part.anchor for one in pages}
+        parts += [_landing_once(_page(after.desk, one, entry, after.edition.parts), own) for one in pages]
     edition = in_print(after.desk, _edition(before, after, comparison, entry, parts))
     left = not_raised(before.desk, after.desk, before.edition, after.edition)
     return Amendment(edition, after.form, _drawings(before, after), left)
@@ -74,7 +69,7 @@ def _own_parts(
         changes_part(before.desk, after.desk, comparison),
         figures_part(before.desk, after.desk, comparison),
         tables_part(found, changed),
-        lines_part(after.desk, comparison, after.form.edition_hash),
+        lines_part(after.desk, comparison, sent_anew(after.form.edition_hash)),
     ]
     there = [part for part in parts if part is not None]
     numbered = [replace(part, number=str(n), group=group) for n, part in enumerate(there, start=1)]
@@ -96,6 +91,12 @@ def _page(desk: Desk, one: Replacement, entry: Addendum, parts: tuple[Part, ...]
     what = "new" if one.does == "added" else f"replaces every page of {number} issued before"
     words = [part.revision, f"Addendum {entry.number}, {day(entry.date)}: {what}"]
     return replace(part, group=PAGES, revision=" · ".join(word for word in words if word))
+
+
+def _landing_once(part: Part, own: set[str]) -> Part:
+    """Let references land on the page of an item that is withdrawn, and not on the line that names it elsewhere."""
+    blocks = (replace(b, anchor="") if isinstance(b, Paragraph) and b.anchor in own else b for b in part.blocks)
+    return replace(part, blocks=tuple(blocks))
 
 
 def _marked_questions(desk: Desk, entry: Addendum, part: Part, parts: tuple[Part, ...]) -> Part:

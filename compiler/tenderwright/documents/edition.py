@@ -299,7 +299,9 @@ class DataTable:
 class Edition:
     """A whole document set for one reader."""
 
-    name: Literal["yard", "owner", "report", "owner-report", "addendum", "grant", "bids", "statement"]
+    name: Literal[
+        "yard", "owner", "report", "owner-report", "addendum", "diff", "owner-diff", "grant", "bids", "statement"
+    ]
     title: str
     """Such as `Docking of the lighthouse tender Marram`."""
     subtitle: str

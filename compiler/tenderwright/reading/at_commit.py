@@ -33,8 +33,10 @@ def commit_named(root: Path, name: str) -> str:
 
 
 @contextmanager
-def package_at(root: Path, name: str) -> Iterator[Path]:
-    """Give the package at root as it stood at a commit, in a folder that is gone afterwards; owner/ is left out.
+def package_at(root: Path, name: str, *, owner: bool = False) -> Iterator[Path]:
+    """Give the package at root as it stood at a commit, in a folder that is gone afterwards.
+
+    What it holds under owner/ is left out but where the owner's papers are asked for.
 
     Raises `NotAtCommit` as `commit_named` does, and where there was no package at that commit.
     """
@@ -47,7 +49,7 @@ def package_at(root: Path, name: str) -> Iterator[Path]:
     with TemporaryDirectory(prefix="tenderwright-") as made:
         top = Path(made).resolve() / "repository"
         top.mkdir()
-        _check_out(top, objects, commit, prefix)
+        _check_out(top, objects, commit, prefix, owner=owner)
         yield top / prefix
 
 
@@ -71,7 +73,7 @@ def _commit_named(repository: Repository, root: Path, name: str) -> str:
     return commit
 
 
-def _check_out(top: Path, objects: str, commit: str, prefix: str) -> None:
+def _check_out(top: Path, objects: str, commit: str, prefix: str, *, owner: bool) -> None:
     """Make a repository that borrows objects, put its HEAD at a commit, and check the package out."""
 
     def refused(complaint: str) -> NotAtCommit:
@@ -84,7 +86,8 @@ def _check_out(top: Path, objects: str, commit: str, prefix: str) -> None:
     for name, text in (("info/attributes", _ATTRIBUTES), ("objects/info/alternates", f"{objects}\n")):
         (repository.hidden / name).parent.mkdir(exist_ok=True)
         (repository.hidden / name).write_text(text, "utf-8")
-    files = (f":(literal){prefix or '.'}", f":(exclude,literal){prefix}{OWNER.rstrip('/')}")
+    left_out = () if owner else (f":(exclude,literal){prefix}{OWNER.rstrip('/')}",)
+    files = (f":(literal){prefix or '.'}", *left_out)
     for words in (
         ("update-ref", "--no-deref", "HEAD", commit),
         ("read-tree", commit),

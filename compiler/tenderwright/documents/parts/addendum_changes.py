@@ -40,11 +40,11 @@ def title_of(desk: Desk, subject: Subject) -> str:
     return f"Clause {number} {subject.title}" if number else subject.title
 
 
-def changes_part(before: Desk, after: Desk, comparison: Comparison) -> Part | None:
-    """Compose the changes in words, or None where only questions changed."""
+def changes_part(before: Desk, after: Desk, comparison: Comparison, *, questions: bool = False) -> Part | None:
+    """Compose the changes in words, or None where there are none; questions have a part of their own if not here."""
     blocks: list[Block] = []
     for subject, found in subjects(comparison):
-        if subject.group == "question":
+        if subject.group == "question" and not questions:
             continue
         rows = tuple(Row((inline(_what(change)), _told(before, after, change), _price(change))) for change in found)
         blocks += [Heading(title_of(after, subject)), Table(_COLUMNS, rows)]

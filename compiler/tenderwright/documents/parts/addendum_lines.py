@@ -24,18 +24,28 @@ _COLUMNS = (
 )
 
 
-def lines_part(desk: Desk, comparison: Comparison, edition_hash: str) -> Part | None:
-    """Compose the lines that came, went or changed, or None where there are none."""
-    if not comparison.lines:
-        return None
-    rows = tuple(_row(desk, line) for line in comparison.lines)
-    width = line_width([line.number for line in comparison.lines], _COLUMNS[0].width)
-    columns = (Column("Line", width=width), *_COLUMNS[1:])
-    words = (
+_MANNER = 0.5
+"""What the first column is wider by where a line came or went, which is said there."""
+
+
+def sent_anew(edition_hash: str) -> str:
+    """Say to a yard what becomes of the price form that it has."""
+    return (
         f"The price form sent with this addendum, edition {edition_hash}, takes the place of the one before. Every "
         "line keeps its number; prices already worked out are carried over by `tenderwright carry OLD NEW --out FILE`, "
         "but for the lines below."
     )
+
+
+def lines_part(desk: Desk, comparison: Comparison, words: str) -> Part | None:
+    """Compose the lines that came, went or changed, below some words, or None where there are none."""
+    if not comparison.lines:
+        return None
+    rows = tuple(_row(desk, line) for line in comparison.lines)
+    width = line_width([line.number for line in comparison.lines], _COLUMNS[0].width)
+    if any(line.manner != "changed" for line in comparison.lines):
+        width += _MANNER
+    columns = (Column("Line", width=width), *_COLUMNS[1:])
     blocks = (Paragraph(inline(words)), Table(columns, rows))
     return Part("addendum-lines", "", "Price-form lines changed", "front", "", blocks, audience="yard")
 

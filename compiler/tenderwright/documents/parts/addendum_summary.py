@@ -38,6 +38,13 @@ _TO_DO = {
 }
 
 
+_NOTE = (
+    "Each part counts its own pages, so that it is replaced as a whole; a bar in the outer margin stands beside what "
+    "changed. The contents are not issued again. Drawings that are not among these stay as they are, with the revision "
+    "in their title block."
+)
+
+
 def summary_part(
     before: Desk,
     after: Desk,
@@ -48,16 +55,17 @@ def summary_part(
 ) -> Part:
     """Compose the first page of an addendum."""
     blocks: list[Block] = [
-        Facts((("Affects price", inline(_price_words(comparison))), ("Bids close", _closing(before, after, entry)))),
+        Facts((("Affects price", inline(price_words(comparison))), ("Bids close", _closing(before, after, entry)))),
         Paragraph(inline(_unmentioned(comparison))),
         Caution("Acknowledge this addendum", (inline(_acknowledge(entry)),)),
-        *_changed(after, comparison, changed),
-        *_pages(found, comparison, changed),
+        *changed_blocks(after, comparison, changed),
+        *pages_blocks(found, comparison, changed, "Pages to replace", _NOTE),
     ]
     return Part("addendum-summary", "", "What this addendum does", "front", "", tuple(blocks), audience="yard")
 
 
-def _price_words(comparison: Comparison) -> str:
+def price_words(comparison: Comparison) -> str:
+    """Say whether anything affects price, and how many lines of the price form change."""
     count = len(comparison.lines)
     lines = {0: "no line of the price form changes", 1: "one line of the price form changes"}
     told = lines.get(count, f"{count} lines of the price form change")
@@ -89,7 +97,8 @@ def _acknowledge(entry: Addendum) -> str:
     )
 
 
-def _changed(desk: Desk, comparison: Comparison, changed: Changed) -> list[Block]:
+def changed_blocks(desk: Desk, comparison: Comparison, changed: Changed) -> list[Block]:
+    """List what is changed, subject by subject, and how."""
     rows = []
     by_figures = _by_figures(comparison, changed) - _told(comparison)
     priced = {line.number.partition(".")[0] for line in comparison.lines if line.price}
@@ -150,7 +159,10 @@ def _how(found: list[Change]) -> str:
     return "; ".join(words[:_MOST_WORDS]) + (f"; and {more} more" if more > 0 else "")
 
 
-def _pages(found: tuple[Replacement, ...], comparison: Comparison, changed: Changed) -> list[Block]:
+def pages_blocks(
+    found: tuple[Replacement, ...], comparison: Comparison, changed: Changed, heading: str, note: str
+) -> list[Block]:
+    """List the parts that are replaced, put in or taken out."""
     own = {f"item-{number}" for number in _told(comparison) | _by_figures(comparison, changed)}
     rows = []
     for one in found:
@@ -159,9 +171,4 @@ def _pages(found: tuple[Replacement, ...], comparison: Comparison, changed: Chan
         if one.does == "replaced" and one.part.kind == "item" and one.part.anchor not in own:
             words += "; only what it names changed"
         rows.append(Row((inline(one.part.number or "–"), inline(title), inline(words))))
-    note = inline(
-        "Each part counts its own pages, so that it is replaced as a whole; a bar in the outer margin stands beside "
-        "what changed. The contents are not issued again. Drawings that are not among these stay as they are, with the "
-        "revision in their title block."
-    )
-    return [Heading("Pages to replace"), Table(_PAGES, tuple(rows), note=note)] if rows else []
+    return [Heading(heading), Table(_PAGES, tuple(rows), note=inline(note))] if rows else []
