@@ -79,15 +79,22 @@ def write_editions(
         if "there is no" not in why:
             print(f"none of the owner's papers: {why}", file=sys.stderr)
         wanted.remove("owner")
+    made: dict[str, Written] = {}
+    name = "yard"
     try:
-        made: dict[str, Written] = {}
+        with progress("composing " + " and ".join(WHAT[name] for name in wanted)):
+            if yard is None and ("yard" in wanted or priced):
+                yard = compose_yard(compiled, state)
+            if "yard" in wanted and yard is not None:
+                typesetter.begin(yard[0])
+            if "owner" in wanted:
+                name = "owner"
+                specification = compose_priced(compiled, owner, yard[0]) if yard is not None and priced else None
+                book = compose_owner(compiled, owner, state)
+                typesetter.begin(book[0], *([specification] if specification is not None else []))
         for name in wanted:
-            with progress(f"composing and typesetting {WHAT[name]}"):
-                if yard is None and (name == "yard" or priced):
-                    yard = compose_yard(compiled, state)
+            with progress(f"typesetting {WHAT[name]}"):
                 if name == "owner":
-                    specification = compose_priced(compiled, owner, yard[0]) if yard is not None and priced else None
-                    book = compose_owner(compiled, owner, state)
                     made[name] = write_owner(*book, specification, typesetter, state)
                 elif yard is not None:
                     made[name] = write(*yard, typesetter, state)

@@ -40,6 +40,12 @@ class Typesetter:
         self._parts = Parts(kept, processes)
         self._contents_pages: dict[str, int] = {}
 
+    def begin(self, *editions: Edition) -> None:
+        """Let other processes set what will be typeset, while this one goes on; the sheets beside an edition, too."""
+        for edition in editions:
+            self._parts.begin(_pages(edition))
+            self.begin(*edition.sheets.values())
+
     def typeset(self, edition: Edition, timestamp: int, kept_as: str = "") -> Typeset:
         """Typeset an edition as tagged PDF (PDF/UA-1), dated by a timestamp in seconds since 1970 UTC.
 
@@ -50,7 +56,7 @@ class Typesetter:
         """
         run = _Run(edition, self._parts)
         with paused_collection():
-            run.set({one.anchor: part_html(edition, one, with_style=False) for one in edition.parts if not _lists(one)})
+            run.set(_pages(edition))
             first_pages = self._set_contents(edition, run)
             pdf = join(edition, run.pdfs, timestamp, self._kept)
         self._parts.hold(kept_as or edition.name, {page: run.pdfs[anchor] for anchor, page in run.pages.items()})
@@ -70,6 +76,11 @@ class Typesetter:
                 return first_pages
             self._contents_pages.update(counted)
         raise WritingError("the contents do not settle on a number of pages")
+
+
+def _pages(edition: Edition) -> dict[str, str]:
+    """Give the HTML of every part but those that give the pages of the others."""
+    return {one.anchor: part_html(edition, one, with_style=False) for one in edition.parts if not _lists(one)}
 
 
 def _lists(part: Part) -> bool:

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterable, Mapping, Sequence
+from functools import cache
+from itertools import accumulate, takewhile
 from xml.sax.saxutils import escape
 
 Point = tuple[float, float]
@@ -161,17 +163,23 @@ def label(
 
 def text_width(content: str, size: float, bold: bool = False) -> float:
     """Estimate how wide text runs, on the wide side for common faces without serifs, mm."""
-    ems = sum(next((width for set_, width in _WIDTHS if letter in set_), _OTHER) for letter in content)
-    return ems * size * (BOLD if bold else 1.0)
+    return sum(map(_ems, content)) * size * (BOLD if bold else 1.0)
+
+
+@cache
+def _ems(letter: str) -> float:
+    """Give the width of a letter in ems."""
+    return next((width for set_, width in _WIDTHS if letter in set_), _OTHER)
 
 
 def shortened(content: str, size: float, room: float, bold: bool = False) -> str:
     """Shorten text with an ellipsis until it fits the room, mm."""
     if text_width(content, size, bold) <= room:
         return content
-    while content and text_width(content + "…", size, bold) > room:
-        content = content[:-1]
-    return content.rstrip(" ,;:(") + "…"
+    reach = accumulate(text_width(letter, size, bold) for letter in content)
+    left = room - text_width("…", size, bold)
+    kept = sum(1 for _ in takewhile(lambda so_far: so_far <= left, reach))
+    return content[:kept].rstrip(" ,;:(") + "…"
 
 
 def wrapped(content: str, size: float, room: float, rows: int, bold: bool = False) -> list[str]:

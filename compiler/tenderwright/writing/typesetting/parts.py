@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 import os
-from collections.abc import Callable, Iterable, Mapping
-from concurrent.futures import ThreadPoolExecutor
-from functools import partial
+from collections.abc import Collection, Iterable, Mapping
+from concurrent.futures import Future
 from html import unescape
-from queue import Empty, SimpleQueue
+from itertools import count
+from queue import Empty, PriorityQueue
+from threading import Thread
 from weakref import finalize
 
 from tenderwright.writing.errors import WritingError
@@ -16,6 +18,8 @@ from tenderwright.writing.typesetting.kept import KeptParts
 from tenderwright.writing.typesetting.setter import PartSetter
 from tenderwright.writing.typesetting.worker import Answer, Task, Worker, answer
 
+_Waiting = PriorityQueue[tuple[float, int, Task | None, "Future[Answer]"]]
+"""Parts to set, the largest first, each with its answer to come; no part where a process is to end."""
 _WORTH_A_PROCESS = 150_000
 """Characters of HTML that are set here before another process has started and set its first part."""
 
@@ -28,26 +32,44 @@ class Parts:
         self._kept = kept
         self._processes = processes or cores()
         self._held: dict[str, dict[str, bytes]] = {}
-        self._workers: list[Worker] = []
+        self._waiting: _Waiting = PriorityQueue()
+        self._answers: dict[str, Future[Answer]] = {}
+        self._count = count()
+        self._helpers: list[Thread] = []
         self._setter: PartSetter | None = None
-        finalize(self, _end, self._workers)
+        finalize(self, _end, self._waiting, self._helpers)
+
+    def begin(self, pages: Mapping[str, str]) -> None:
+        """Let other processes set parts, whose HTML is given by its anchor, while this one does something else."""
+        missing = [Task(anchor, page) for anchor, page in pages.items() if page not in self._answers]
+        missing = [task for task in missing if self._found(task.page) is None]
+        for task in missing:
+            self._answers[task.page] = Future()
+            self._waiting.put((-len(task.page), next(self._count), task, self._answers[task.page]))
+        worth = sum(len(task.page) for task in missing) // _WORTH_A_PROCESS
+        while len(self._helpers) < min(self._processes, len(missing), worth) - 1:
+            self._helpers.append(Thread(target=_help, args=(self._waiting, Worker()), daemon=True))
+            self._helpers[-1].start()
 
     def set(self, pages: Mapping[str, str]) -> tuple[dict[str, bytes], tuple[str, ...]]:
         """Give the PDF of each part, whose HTML is given by its anchor, and the parts that were set for it.
 
         Raises `WritingError` when the typesetter complains of a part.
         """
-        found = {page: pdf for page in pages.values() if (pdf := self._found(page)) is not None}
-        missing = [Task(anchor, page) for anchor, page in pages.items() if page not in found]
-        answers = self._answers(missing)
-        for task in missing:
-            if complaint := answers[task.anchor].complaint:
-                raise WritingError(complaint)
-            pdf = answers[task.anchor].pdf
-            found[task.page] = pdf
-            if self._kept is not None and not uncovered([task.page]):
-                self._kept.put(task.page, pdf)
-        return {anchor: found[page] for anchor, page in pages.items()}, tuple(task.anchor for task in missing)
+        self.begin(pages)
+        asked = {page: self._answers.pop(page) for page in pages.values() if page in self._answers}
+        self._join_in(asked.values())
+        found = {page: pdf for page in pages.values() if page not in asked and (pdf := self._found(page)) is not None}
+        for page, coming in asked.items():
+            answered = coming.result()
+            if answered.complaint:
+                raise WritingError(answered.complaint)
+            found[page] = answered.pdf
+            if self._kept is not None and not uncovered([page]):
+                self._kept.put(page, answered.pdf)
+        return {anchor: found[page] for anchor, page in pages.items()}, tuple(
+            anchor for anchor, page in pages.items() if page in asked
+        )
 
     def hold(self, name: str, pdfs: Mapping[str, bytes]) -> None:
         """Hold the parts of an edition, by their HTML, in place of those held under its name before."""
@@ -59,41 +81,38 @@ class Parts:
             return held
         return self._kept.get(page)
 
-    def _answers(self, tasks: list[Task]) -> dict[str, Answer]:
-        """Have parts set, the largest first, here and by as many other processes as there is work for."""
-        if not tasks:
-            return {}
-        waiting: SimpleQueue[Task] = SimpleQueue()
-        for task in sorted(tasks, key=lambda task: len(task.page), reverse=True):
-            waiting.put(task)
-        worth = sum(len(task.page) for task in tasks) // _WORTH_A_PROCESS
-        others = min(self._processes, len(tasks), worth) - 1
-        while len(self._workers) < others:
-            self._workers.append(Worker())
-        answers: dict[str, Answer] = {}
-        with ThreadPoolExecutor(max(others, 1)) as pool:
-            running = [pool.submit(_drain, waiting, worker.set, answers) for worker in self._workers[: max(others, 0)]]
-            if self._setter is None:
-                self._setter = PartSetter()
-            _drain(waiting, partial(answer, self._setter), answers)
-            for one in running:
-                one.result()
-        return answers
+    def _join_in(self, wanted: Collection[Future[Answer]]) -> None:
+        """Set parts here, too, for as long as one that is wanted waits to be set."""
+        while not all(one.done() for one in wanted):
+            try:
+                _, _, task, coming = self._waiting.get_nowait()
+            except Empty:
+                return
+            if task is not None:
+                self._setter = self._setter or PartSetter()
+                coming.set_result(answer(self._setter, task))
 
 
-def _drain(waiting: SimpleQueue[Task], ask: Callable[[Task], Answer], answers: dict[str, Answer]) -> None:
-    """Set parts for as long as any wait."""
+def _help(waiting: _Waiting, worker: Worker) -> None:
+    """Have a process set parts, the largest first, until there is to be an end."""
     while True:
-        try:
-            task = waiting.get_nowait()
-        except Empty:
+        _, _, task, coming = waiting.get()
+        if task is None:
+            worker.close()
             return
-        answers[task.anchor] = ask(task)
+        try:
+            coming.set_result(worker.set(task))
+        except RuntimeError as error:
+            coming.set_exception(error)
+            return
 
 
-def _end(workers: list[Worker]) -> None:
-    for worker in workers:
-        worker.close()
+def _end(waiting: _Waiting, helpers: list[Thread]) -> None:
+    """Let each process end with the part that it is setting."""
+    for number, _ in enumerate(helpers):
+        waiting.put((-math.inf, number, None, Future()))
+    for helper in helpers:
+        helper.join()
 
 
 def cores() -> int:
