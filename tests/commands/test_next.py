@@ -27,7 +27,6 @@ deferred:
   - { what: Rivets of strake B aft, condition: loose, why: gang gone, by: next docking, item: "320" }
   - { what: "Bollard, forward", where: fore deck, why: no crane }
 """
-AWARD = "bid: ostrey\nawarded: 2028-01-31\namount: 1000\ndropped: [210.a]\n"
 
 
 @pytest.fixture(scope="module")
@@ -156,6 +155,14 @@ def test_the_archives_of_earlier_tenders_go_along(run: Runner, new: Path, tmp_pa
     assert files_of(third / "owner/archive" / OLD) == files_of(new / "owner/archive" / OLD)
     assert not (third / "owner/archive" / NEW / "package/owner/archive").exists()
     assert [*compiled(third)[0].notices] == []
+
+
+def test_a_paper_of_the_closed_tender_is_refused_in_the_next(run: Runner, new: Path) -> None:
+    assert run("add", "award", "--in", new).code == 0
+    assert f"\ntender: {NEW} #" in (new / "owner/award.yaml").read_text("utf-8")
+    assert [*compiled(new)[1].notices] == []
+    (new / "owner/risks.yaml").write_text(f"tender: {OLD}\nrisks: []\n", "utf-8")
+    assert [notice.code for notice in compiled(new)[1].notices] == ["paper-of-another-tender"]
 
 
 def test_it_is_refused_where_it_would_do_harm(run: Runner, closed: Path, tmp_path: Path) -> None:

@@ -99,6 +99,7 @@ def written(what: str, name: str, files: Files) -> tuple[str, str]:
 
 def facts_of(files: Files) -> Facts:
     """Give what a new file takes from a package, as far as that can be read."""
+    from tenderwright.reading.issued_items import tender_number
     from tenderwright.starter.forms import Facts
 
     source = files.sources.get("package.yaml")
@@ -108,6 +109,7 @@ def facts_of(files: Files) -> Facts:
         units if units in ("metric", "us", "both") else "metric",
         currency if isinstance(currency, str) else "",
         frozenset(files.sources),
+        tender_number(files.sources),
         tuple(_lines(files)),
     )
 

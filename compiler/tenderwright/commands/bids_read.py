@@ -11,6 +11,8 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from msgspec.structs import replace
+
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.output_folder import take_back_unfinished
@@ -69,7 +71,7 @@ def run(arguments: Namespace) -> int:
     if found is None or not found.sound:
         print(f"{summary(notices)}; nothing was written", file=sys.stderr)
         return MISTAKES
-    return _write(files, found.bid)
+    return _write(files, replace(found.bid, tender=sound(compiled.package.tender).tender.number))
 
 
 def read_returned(
@@ -92,14 +94,14 @@ def read_returned(
 
 def form_issued(compiled: Compiled) -> ExpectedForm:
     """Give the price form of a sound package in the rows that a returned one is held against."""
-    from dataclasses import replace
+    import dataclasses
 
     from tenderwright.documents.desk import Desk
     from tenderwright.documents.form import price_form
 
     form = price_form(Desk(compiled.package, compiled.links, compiled.calculated), "")
     expected = expected_form(form, tuple(one.number for one in sound(compiled.package.tender).addenda))
-    return replace(expected, facilities={one.name: one.facility for one in compiled.package.facilities})
+    return dataclasses.replace(expected, facilities={one.name: one.facility for one in compiled.package.facilities})
 
 
 def expected_form(form: PriceForm, addenda: tuple[int, ...]) -> ExpectedForm:

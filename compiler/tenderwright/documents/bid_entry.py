@@ -25,7 +25,7 @@ def bid_entry(bid: Bid) -> dict[str, Any]:
     made["tables"] = {row: dict(cells) for row, cells in bid.tables.items()}
     made["lines"] = {number: _line(line) for number, line in bid.lines.items()}
     made["doubts"] = list(bid.doubts)
-    order = ["yard", "facility", "dock", "received", "doubts"]
+    order = ["tender", "yard", "facility", "dock", "received", "doubts"]
     kept = {key: value for key, value in made.items() if value not in (None, "", [], {}) or key == "lines"}
     return {key: kept[key] for key in sorted(kept, key=lambda key: order.index(key) if key in order else len(order))}
 

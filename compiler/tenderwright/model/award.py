@@ -3,7 +3,7 @@
 from typing import Annotated
 
 from tenderwright.model.build import Name
-from tenderwright.model.kinds import Date, ItemRef, LineName, Money, Time, WorkName
+from tenderwright.model.kinds import Date, ItemRef, LineName, Money, OfTender, Time, WorkName
 from tenderwright.model.marks import Key
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
@@ -20,6 +20,7 @@ class Authority(Noun, frozen=True, kw_only=True):
 class Award(Noun, frozen=True, kw_only=True):
     """Which bid was awarded, for which work and amount, and who may sign changes to it."""
 
+    tender: OfTender = ""
     bid: Annotated[Name, Key("Name of the awarded bid's file under owner/bids/, without .yaml.", "corve")]
     awarded: Annotated[Date, Key("Day of the award.", "2027-03-15")]
     amount: Annotated[

@@ -14,6 +14,7 @@ from tenderwright.model.kinds import (
     FacilityRef,
     Length,
     LineNumber,
+    OfTender,
     Price,
     SignedMoney,
 )
@@ -98,6 +99,7 @@ class DockOffered(Noun, frozen=True, kw_only=True):
 class Bid(Noun, frozen=True, kw_only=True):
     """A bid as it was returned, before anything is corrected or compared. `tenderwright bids read` writes one from the price form."""
 
+    tender: OfTender = ""
     yard: Annotated[str, Key("Name of the yard that bids.", "Corve Harbour Dock Trust")]
     facility: Annotated[
         FacilityRef | None, Key("Dock that is offered, if it is one of facilities/.", "corve-graving-dock")

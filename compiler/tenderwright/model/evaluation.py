@@ -5,7 +5,7 @@ from typing import Annotated
 
 from msgspec import field
 
-from tenderwright.model.kinds import Date, LineNumber, Money, Price
+from tenderwright.model.kinds import Date, LineNumber, Money, OfTender, Price
 from tenderwright.model.marks import Form, Key, Keys, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
@@ -152,6 +152,7 @@ class SettledDoubt(Noun, frozen=True, kw_only=True):
 class Evaluation(Noun, frozen=True, kw_only=True):
     """What the owner adds to the returned bids so that `tenderwright bids compare` can compare them: costs that go with a yard, exclusions priced, mistakes that bidders confirmed, what is waived, and which criteria are met."""
 
+    tender: OfTender = ""
     bids: Annotated[
         Mapping[str, OwnersCosts],
         Key("By bid, what choosing it costs the owner beside its prices."),

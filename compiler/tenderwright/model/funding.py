@@ -14,6 +14,7 @@ from tenderwright.model.kinds import (
     ItemRef,
     LineNumber,
     Money,
+    OfTender,
     PricedKind,
     WorkName,
 )
@@ -108,6 +109,7 @@ class FundingSource(Noun, frozen=True, kw_only=True):
 class Funding(Noun, frozen=True, kw_only=True):
     """Where the money may come from."""
 
+    tender: OfTender = ""
     sources: Annotated[
         tuple[FundingSource, ...], Key("The sources of money, in the order in which they would be spent.")
     ]
@@ -165,6 +167,7 @@ class Gift(Noun, frozen=True, kw_only=True):
 class Scope(Noun, frozen=True, kw_only=True):
     """The owner's judgement of each item, for the funding ladder: what must be done, what it is worth, and what goes with what. An item that is left out has no worth of its own and is bought only where another needs it."""
 
+    tender: OfTender = ""
     weights: Annotated[Weights, Key("Weights of the three scores.")]
     items: Annotated[
         Mapping[str, Worth],

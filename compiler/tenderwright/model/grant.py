@@ -15,6 +15,7 @@ from tenderwright.model.kinds import (
     ItemRef,
     LineName,
     Money,
+    OfTender,
     Time,
 )
 from tenderwright.model.marks import Count, Form, Key, Keys
@@ -63,6 +64,7 @@ class GrantOutput(Noun, frozen=True, kw_only=True):
 class Grant(Noun, frozen=True, kw_only=True):
     """What is asked of whom for which items, and what the owner says under each heading of the funder's form. `tenderwright grant` makes a paper of it that stands by itself."""
 
+    tender: OfTender = ""
     profile: Annotated[
         IdentifierName,
         Key(

@@ -13,6 +13,7 @@ from tenderwright.model.kinds import (
     ItemRef,
     LineName,
     Money,
+    OfTender,
     SignedAnyQuantity,
     SignedMoney,
     Time,
@@ -148,6 +149,7 @@ class ActualDays(Noun, frozen=True, kw_only=True):
 class InDock(Noun, frozen=True, kw_only=True):
     """What was found, changed, measured and done in dock: a file for each week or day, held against the awarded bid of owner/award.yaml."""
 
+    tender: OfTender = ""
     until: Annotated[Date, Key("Last day that this file tells of.", "2027-05-12")]
     days: Annotated[ActualDays, Key("Days of the docking as they came; a later file goes before an earlier one.")] = (
         field(default_factory=ActualDays)

@@ -200,3 +200,7 @@ SERVICES = OneOf(
 )
 """The checklist of services that dockings forget."""
 Service = Annotated[str, SERVICES, Key("A service of the checklist.", "shore-power")]
+
+OfTender = Annotated[
+    str, Key("Number of the tender that the paper belongs to: it is refused in the package of another.", "HPT-2027-01")
+]

@@ -14,7 +14,7 @@ from tenderwright.model.facility_kept import FacilityKept
 from tenderwright.model.funding import Funding, Scope
 from tenderwright.model.grant import Grant
 from tenderwright.model.in_dock import InDock
-from tenderwright.model.kinds import Fraction, Identifier, ItemRef, Money, Time
+from tenderwright.model.kinds import Fraction, Identifier, ItemRef, Money, OfTender, Time
 from tenderwright.model.marks import Key, OneOf
 from tenderwright.model.noun import Noun
 from tenderwright.model.package import Broken
@@ -58,6 +58,7 @@ class Risk(Noun, frozen=True, kw_only=True):
 class Risks(Noun, frozen=True, kw_only=True):
     """What may go wrong, with its likelihood, its cost and what is done about it."""
 
+    tender: OfTender = ""
     risks: Annotated[tuple[Risk, ...], Key("The risks, the greatest first.")]
 
 

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import Annotated
 
 from tenderwright.model.build import Prose
-from tenderwright.model.kinds import Date, ItemRef
+from tenderwright.model.kinds import Date, ItemRef, OfTender
 from tenderwright.model.marks import Form, Kept, Key, Keys, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
@@ -52,6 +52,7 @@ class Asker(Noun, frozen=True, kw_only=True):
 class AskedBy(Noun, frozen=True, kw_only=True):
     """The owner's record of who asked what, by the number of the question."""
 
+    tender: OfTender = ""
     asked_by: Annotated[
         Mapping[str, Asker],
         Key("By number of the question, the yard that asked it."),

@@ -6,7 +6,7 @@ from typing import Annotated
 from msgspec import field
 
 from tenderwright.model.build import Prose
-from tenderwright.model.kinds import LINE, AnyQuantity, DockingRef, Fraction, Identifier, ItemRef, Money, Time
+from tenderwright.model.kinds import LINE, AnyQuantity, DockingRef, Fraction, Identifier, ItemRef, Money, OfTender, Time
 from tenderwright.model.marks import Count, Form, Key, Keys, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
@@ -97,6 +97,7 @@ class Simulation(Noun, frozen=True, kw_only=True):
 class Rates(Noun, frozen=True, kw_only=True):
     """What the owner expects each line to cost."""
 
+    tender: OfTender = ""
     base_month: Annotated[str, Key("Month of the prices.", "2026-10"), Form("^[0-9]{4}-[0-9]{2}$", "Month")]
     lines: Annotated[
         Mapping[str, Rate],

@@ -249,6 +249,7 @@ _OWNER_CHECKS = {
     "pool-overdrawn": ("warning", "more hours or materials are drawn of the pool than it holds"),
     "answer-overdue": ("warning", "a condition-found report waits beyond the hour for its answer"),
     "contingency-spent": ("warning", "the forecast is beyond the contract and its contingency"),
+    "paper-of-another-tender": ("error", "a paper under owner/ is of another tender"),
     "left-out-needed": ("warning", "work is left out that has begun, must be done, or is needed by other work"),
 }
 

@@ -8,6 +8,7 @@ from pathlib import Path as FilePath
 from tenderwright.reading.git import Repository, repository_of
 from tenderwright.reading.issued import issued, one_line
 from tenderwright.reading.package import text_of
+from tenderwright.reading.scalars import Todo
 from tenderwright.reading.source import Source
 from tenderwright.reading.yaml_file import MAX_BYTES, read_yaml
 
@@ -41,7 +42,7 @@ def tender_number(sources: Mapping[str, Source]) -> str:
     data = sources["package.yaml"].data if "package.yaml" in sources else None
     tender = data.get("tender") if isinstance(data, dict) else None
     number = tender.get("number") if isinstance(tender, dict) else None
-    return number if isinstance(number, str) else ""
+    return number if isinstance(number, str) and not isinstance(number, Todo) else ""
 
 
 def _tree(repository: Repository, package: str) -> dict[str, str]:

@@ -23,6 +23,8 @@ class Facts(Struct, frozen=True):
     units: str = "metric"
     currency: str = ""
     files: frozenset[str] = frozenset()
+    tender: str = ""
+    """Number of the tender."""
     lines: tuple[str, ...] = ()
     """The lines that the items ask a price for."""
 
@@ -108,4 +110,7 @@ def _fill(word: str, name: str, number: int, facts: Facts) -> Fill:
     }
     fill = by_word.get(word) or fills(Ship(units=facts.units, papers=frozenset(PAPERS))).get(word, {})
     schema = load_schema(word)
-    return fill or ({} if schema.get("required") else {next(iter(schema["properties"])): TODO})
+    if not fill and not schema.get("required"):
+        fill = {next(key for key in schema["properties"] if key != "tender"): TODO}
+    of_one_tender = kinds()[word].startswith("owner/") and "tender" in schema["properties"]
+    return {"tender": facts.tender, **fill} if of_one_tender and facts.tender else fill
