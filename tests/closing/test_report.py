@@ -33,7 +33,7 @@ def report(tendered: Tendered, file: Path, *, confidential: bool) -> Edition:
         docking_totals(findings, package, found.readings),
         bare_places(findings.blocks, package.frames, package.particulars.keel.width.si),
         final_account(findings, package, compiled.record, tendered.owner.estimate, None),
-        not_recorded(findings, package),
+        not_recorded(findings, package, ()),
     )
     desk = ReportDesk(package, compiled.links, compiled.calculated)
     return docking_report(desk, closed, STAMP, "findings", confidential=confidential)
@@ -136,7 +136,7 @@ def test_published_prices_stand_in_the_open_report_without_estimate(
 def test_what_is_not_recorded_is_told(sandling: Tendered) -> None:
     findings = sandling.check(SMALL).findings
     assert findings is not None
-    told = not_recorded(findings, sandling.compiled.package)
+    told = not_recorded(findings, sandling.compiled.package, ())
     assert "drafts on undocking" in told
     assert "clearances of shaft and rudder" in told
     assert "batch numbers of 1 coats" in told

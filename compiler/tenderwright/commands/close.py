@@ -41,6 +41,11 @@ def add_arguments(parser: ArgumentParser) -> None:
     """Add the arguments of the command."""
     parser.add_argument("folder", type=Path, metavar="DIR", help="the package that was tendered")
     parser.add_argument("findings", type=Path, metavar="FINDINGS.yaml", help="what the docking found, did and cost")
+    parser.add_argument(
+        "--draft",
+        action="store_true",
+        help="write FINDINGS.yaml, a new file, as far as award, papers from the dock, surveys and ship tell it",
+    )
     add_out(parser, f"{FOLDER}/")
 
 
@@ -59,8 +64,12 @@ class Closing:
 
 def run(arguments: Namespace) -> int:
     """Close a docking."""
-    need_typesetter()
     root = package_folder(arguments.folder)
+    if arguments.draft:
+        from tenderwright.commands.close_draft import write_draft
+
+        return write_draft(root, arguments.findings)
+    need_typesetter()
     judge_out(root, arguments.out)
     judge_place(arguments.out, FOLDER)
     take_back_unfinished(root)
@@ -207,6 +216,7 @@ def _span(place: Place) -> tuple[str, int, int, int]:
 def _report(closing: Closing) -> Written:
     from tenderwright.calculations.ship.bare_places import bare_places
     from tenderwright.calculations.ship.docking_totals import docking_totals
+    from tenderwright.calculations.ship.survey_readings import survey_readings, surveys_since
     from tenderwright.documents.closing_desk import ClosedDocking, ReportDesk
     from tenderwright.documents.docking_report import docking_report, not_recorded
     from tenderwright.documents.editions import stamp
@@ -214,12 +224,13 @@ def _report(closing: Closing) -> Written:
     from tenderwright.writing.report_files import report_files
 
     compiled, findings, package = closing.compiled, closing.findings, closing.compiled.package
+    taken = compiled.calculated.found(survey_readings)
     closed = ClosedDocking(
         findings,
         docking_totals(findings, package, closing.answers.readings),
         bare_places(findings.blocks, sound(package.frames), sound(package.particulars).keel.width.si),
         closing.account,
-        not_recorded(findings, package),
+        not_recorded(findings, package, surveys_since(taken, findings.dates.docked)),
     )
     desk = ReportDesk(package, compiled.links, compiled.calculated)
     state = stamp_of(compiled)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 
@@ -76,8 +77,8 @@ def _cover_facts(desk: ReportDesk, findings: Findings, basis: str) -> tuple[tupl
     return tuple((name, text) for name, text in facts if text)
 
 
-def not_recorded(findings: Findings, package: Package) -> list[str]:
-    """List in words what a docking record ought to hold and these findings do not."""
+def not_recorded(findings: Findings, package: Package, surveys: Sequence[str]) -> list[str]:
+    """List in words what a docking record ought to hold, and neither these findings nor surveys of these days do."""
     anodes = {one.anode.name for one in findings.anodes}
     plugs = {one.plug.name for one in findings.plugs}
     unseen = [one.anode for one in package.anodes if one.anode not in anodes]
@@ -92,7 +93,7 @@ def not_recorded(findings: Findings, package: Package) -> list[str]:
         ("soundings on undocking", findings.on_undocking.soundings),
     )
     shell = (
-        ("thickness readings", findings.readings or findings.readings_file)
+        ("thickness readings", findings.readings or findings.readings_file or surveys)
         if hull is None or hull.of_metal
         else ("planks, seams and fastenings", findings.timber)
     )

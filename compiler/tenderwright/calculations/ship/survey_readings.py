@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from datetime import date
 
 import numpy as np
 from msgspec import Struct
@@ -99,6 +100,12 @@ def read_surveys(package: Package) -> tuple[SurveyReadings | None, list[Notice]]
             read.append(one)
     read.sort(key=lambda one: int(one.table.dates["date"].min()))
     return (_joined(read) if read else None), notices
+
+
+def surveys_since(readings: SurveyReadings | None, day: date) -> tuple[str, ...]:
+    """Name the surveys of a package whose readings were taken on a day or after it."""
+    counts = readings.counts if readings is not None else ()
+    return tuple(f"surveys/{one.name}.csv" for one in counts if date.fromisoformat(one.last) >= day)
 
 
 class _Read(Struct, frozen=True, eq=False):
