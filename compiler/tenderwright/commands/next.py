@@ -105,5 +105,6 @@ def _told(closed: Closed, sources: Following) -> list[str]:
         told.append("no docking in history/ is later than its issue, so nothing of it counts as done")
     else:
         told.append(f"what was done and put off is told by history/{closed.docking.docking}.yaml")
+        told.append("rates can take what was paid, under `history`, once `tenderwright add rates` has written them")
     told.append("questions, rates, funding, risks, scope and grants are in the archive alone")
     return told
