@@ -14,7 +14,7 @@ _Row = tuple[Mapping[int, float], float]
 
 
 class GaveUp(RuntimeError):
-    """The solver found nothing, though paying nothing keeps every rule."""
+    """The solver found nothing, though something is to be found."""
 
 
 @dataclass(frozen=True)
@@ -181,7 +181,10 @@ class _Solver:
             self.rows.append(({**less, **dict.fromkeys(inside, 1.0)}, float(share) * match * fixed))
 
     def _most(self, goal: Sequence[int]) -> Sequence[float]:
-        """Make the sum of some variables as large as it can be; by HiGHS, without a gap."""
+        """Make the sum of some variables as large as it can be; by HiGHS, without a gap.
+
+        It does not simplify the rows beforehand: it then takes some for impossible whose sums are as large as these.
+        """
         import numpy as np
         from scipy.optimize import Bounds, LinearConstraint, milp
         from scipy.sparse import coo_array
@@ -196,7 +199,7 @@ class _Solver:
             integrality=np.ones(self.size, dtype=np.int64),
             bounds=Bounds(np.zeros(self.size), np.full(self.size, np.inf)),
             constraints=LinearConstraint(matrix, ub=np.array([most for _, most in self.rows])),
-            options={"mip_rel_gap": 0.0},
+            options={"mip_rel_gap": 0.0, "presolve": False},
         )
         if found.x is None:
             raise GaveUp(f"who pays the match could not be worked out: {found.message}")
