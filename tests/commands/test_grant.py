@@ -221,3 +221,51 @@ def test_rules_on_match_are_told_and_those_in_words_are_named_as_not_worked_out(
     page = (tmp_path / "out" / "grant-county" / "grant.md").read_text("utf-8")
     assert "not worked out: Money of the state counts by half." in page
     assert "whispered" not in page
+
+
+EITHER = """alternatives:
+  - { title: Rivets renewed, items: ["320"], words: She keeps her rivets. }
+  - { title: Coating alone, items: ["210"] }
+"""
+PHASED = """phases:
+  - { phase: rivets, title: Rivets first, items: ["320"], begins: 2028-04-18, asked: 1000 }
+  - { phase: coat, title: Coat then, items: ["420"], asked: 500 }
+"""
+
+
+@pytest.mark.parametrize(
+    ("more", "table", "said"),
+    [(EITHER, "alternatives", ["Either: Rivets renewed", "Or: Coating alone", "Instead: Coating alone", "She keeps"]),
+     (PHASED, "phases", ["By phase", "Rivets first", "Coat then"])],
+)  # fmt: skip
+def test_phases_and_what_is_asked_either_or_stand_in_paper_and_table(
+    run: Runner, tmp_path: Path, more: str, table: str, said: list[str]
+) -> None:
+    root = package(tmp_path / "package")
+    (root / "owner" / "grants").mkdir()
+    (root / "owner" / "funding.yaml").write_text(FUNDING, "utf-8")
+    made = GRANT.replace('items: ["320", "420"]\n', 'items: ["420"]\n' if more == EITHER else "")
+    (root / "owner" / "grants" / "county.yaml").write_text(made + more, "utf-8")
+    ran = run("grant", root, "county", "--out", tmp_path / "out")
+    assert ran.code == 0, ran.err
+    files = files_of(tmp_path / "out" / "grant-county")
+    page = files["grant.md"].decode()
+    assert [words for words in said if words not in page] == []
+    found = rows(files[f"{table}.csv"])
+    whole = summed(files["budget.csv"], "total")
+    if more == PHASED:
+        assert summed(files["phases.csv"], "total") == whole
+        assert [row["grant"] for row in found] == ["1000.00", "500.00", "0.00"]
+    else:
+        assert Decimal(found[0]["total"]) == whole
+        assert [row["items"] for row in found] == ["320 420", "210 420"]
+
+
+def test_more_than_a_phase_comes_to_is_refused(run: Runner, tmp_path: Path) -> None:
+    root = package(tmp_path / "package")
+    (root / "owner" / "grants").mkdir()
+    (root / "owner" / "funding.yaml").write_text(FUNDING, "utf-8")
+    asked = GRANT.replace('items: ["320", "420"]\n', "") + PHASED.replace("1000", "900000")
+    (root / "owner" / "grants" / "county.yaml").write_text(asked, "utf-8")
+    ran = run("grant", root, "county", "--out", tmp_path / "out")
+    assert (ran.code, "is asked for phase `rivets`" in ran.err) == (1, True), ran.err

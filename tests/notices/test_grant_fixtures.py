@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tenderwright.commands.grant import application_desk, chosen_grant, not_final, unmatched
+from tenderwright.commands.grant import application_desk, chosen_grant, not_final, too_much_asked
 from tenderwright.documents.grant_headings import lengths, under_headings
 from tenderwright.pipeline import compile_owner, compile_package, read
 from tenderwright.starter.write import write_starter
@@ -38,7 +38,7 @@ def test_the_mistake_is_told_at_its_line(code: str, case: int, tmp_path: Path) -
     assert [notice for notice in owner.notices if notice.severity == "error"] == []
     desk = application_desk(*chosen_grant("county", owner), compiled, owner)
     headings = under_headings(desk)
-    told = unmatched(desk.applied, files)
+    told = too_much_asked(desk.applied, files)
     told += not_final(desk.applied.grant, headings, lengths(desk, headings, {}), files)
     assert [(notice.code, notice.place.path, notice.place.line) for notice in told] == [
         (code, "owner/grants/county.yaml", line)

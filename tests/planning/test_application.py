@@ -9,13 +9,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tenderwright.model.funding import Funding, Granted
-from tenderwright.model.grant import Grant, InKind, OutsideCost
+from tenderwright.model.grant import Grant, GrantAlternative, GrantPhase, InKind, OutsideCost
 from tenderwright.planning.application import Application, Split
 from tenderwright.pricing.money import CENT, ZERO, cents, total
 from tenderwright.quantities.quantity import parse_quantity
 from tests.replacing import replace
 
-from .applications import HERE, grant, marram, name, profiles
+from .applications import HERE, grant, items, marram, name, profiles
 
 NUMBERS = [one.item.number for one in marram().estimate.items]
 SOURCES = ["", "lights-and-harbours", "provincial-monuments", "clean-harbour", "town-loan"]
@@ -62,8 +62,21 @@ def applications(draw: st.DrawFn) -> Application:
     grants = draw(st.lists(st.builds(granted, st.sampled_from([*NUMBERS, "310.a", "110.b"]), money), max_size=4))
     costs = draw(st.lists(st.builds(outside, money, st.sampled_from(WORDS), st.booleans()), max_size=3))
     gifts = draw(st.lists(st.builds(given_in_kind, st.integers(1, 900), money), max_size=2))
-    asking = replace(made, asked=asked, costs=tuple(costs), in_kind=tuple(gifts))
+    phased = draw(
+        st.none() | st.lists(st.sampled_from(["first", "second", ""]), min_size=len(NUMBERS), max_size=len(NUMBERS))
+    )
+    asking = replace(made, asked=asked, costs=tuple(costs), in_kind=tuple(gifts), phases=phases(phased or []))
     return marram().work_out(asking, profile, granting("town-loan", *grants))
+
+
+def phases(of: list[str], *asked: Decimal) -> tuple[GrantPhase, ...]:
+    """Put the items of the demonstration into phases, each named for the item at its place."""
+    found = []
+    for place, phase in enumerate(sorted({*of} - {""})):
+        inside = items(*(number for number, one in zip(NUMBERS, of, strict=True) if one == phase))
+        sum_ = asked[place] if asked else None
+        found.append(GrantPhase(phase=phase, title=phase, items=inside, asked=sum_, here=HERE))
+    return tuple(found)
 
 
 def granted(work: str, amount: Decimal) -> Granted:
@@ -96,7 +109,11 @@ def test_every_row_is_paid_by_grant_match_or_not_at_all(made: Application) -> No
     rows = [row.split for group in made.groups for row in group.rows]
     rows += [group.split for group in made.groups]
     rows += [row.split for row in made.rows]
+    rows += [row.split for row in made.phases]
     assert all(adds_up(split) for split in [*rows, made.whole])
+    if made.phases:
+        assert total([row.split.total for row in made.phases]) == made.whole.total
+        assert total([row.split.grant for row in made.phases]) == made.whole.grant
     assert total([row.likely for row in made.rows]) + total([row.contingency for row in made.rows]) == made.whole.total
 
 
@@ -261,3 +278,44 @@ def test_no_more_is_taken_off_than_the_application_counts() -> None:
     dock = next(one for one in marram().estimate.items if one.item.number == "110")
     part = marram().work_out(made, profile, granting("town-loan", granted("110", dock.direct)))
     assert part.whole.granted == part.chosen.part_of(dock), "of a shared service, what the work carries of it"
+
+
+def test_phases_have_their_own_sums_and_leave_those_of_the_whole_as_they_are() -> None:
+    profile = profiles()["capital-activity"]
+    whole = marram().work_out(grant("capital-activity", "310", "315", "420", source="lights-and-harbours"), profile)
+    of = ["shell" if one in ("310", "315") else "coat" if one == "420" else "" for one in NUMBERS]
+    made = grant("capital-activity", source="lights-and-harbours")
+    coat, shell = (made := marram().work_out(replace(made, phases=phases(of)), profile)).phases
+    assert (made.whole, made.ceiling) == (whole.whole, whole.ceiling)
+    item = next(one for one in marram().estimate.items if one.item.number == "420")
+    own = [one for one in made.entries if one.phase == "coat" and not one.contingency]
+    services = len([one for one in own if one.sort == "service"])
+    assert abs(total([one.amount for one in own]) - item.direct - item.shared) <= CENT * services, "each to the cent"
+    assert shell.split.grant + coat.split.grant == made.asked
+
+
+def test_what_is_asked_for_a_phase_is_paid_for_its_own_costs() -> None:
+    profile = profiles()["capital-activity"]
+    of = ["shell" if one == "310" else "coat" if one == "420" else "" for one in NUMBERS]
+    made = grant("capital-activity", source="lights-and-harbours")
+    asking = replace(made, phases=phases(of, Decimal("7000.01"), Decimal("9000.02")))
+    coat, shell = (worked := marram().work_out(asking, profile)).phases
+    assert (coat.split.grant, shell.split.grant, worked.asked) == (
+        Decimal("7000.01"),
+        Decimal("9000.02"),
+        Decimal("16000.03"),
+    )
+
+
+def test_of_what_is_asked_either_or_each_is_an_application_of_its_own() -> None:
+    profile = profiles()["capital-activity"]
+    either = GrantAlternative(title="plates", items=items("310"), here=HERE)
+    other = GrantAlternative(title="rivets", items=items("315"), asked=Decimal(5000), here=HERE)
+    made = grant("capital-activity", "420", source="lights-and-harbours")
+    worked = marram().work_out(replace(made, alternatives=(either, other)), profile)
+    first, second = worked.alternatives
+    plain = marram().work_out(grant("capital-activity", "420", "310", source="lights-and-harbours"), profile)
+    assert worked.whole == first.application.whole == plain.whole
+    assert [one.item.number for one in second.application.chosen.work] == ["315", "420"]
+    assert second.application.asked == 5000
+    assert second.application.reconciliation.holds

@@ -76,7 +76,7 @@ def run(arguments: Namespace) -> int:
     with progress("running the trials"):
         desk = application_desk(grant, profile, compiled, owner)
     with telling_in(desk.units, american=desk.package.american):
-        mistakes = [*unmatched(desk.applied, files), *output_mistakes(grant, desk.applied.chosen)]
+        mistakes = [*too_much_asked(desk.applied, files), *output_mistakes(grant, desk.applied.chosen)]
     if mistakes:
         return _stop(mistakes, files)
     return _write(desk, compiled, files, arguments.out, name, final=arguments.final)
@@ -108,6 +108,7 @@ def application_desk(grant: Grant, profile: Profile, compiled: Compiled, owner: 
     """Work an application out and lay out the desk for it; runs the trials. Raises WrongUse where something lacks."""
     from tenderwright.documents.grant_desk import ApplicationDesk
     from tenderwright.planning.application import application
+    from tenderwright.planning.match_programme import GaveUp
     from tenderwright.planning.outlook import outlook
     from tenderwright.planning.trials import trials
 
@@ -118,7 +119,10 @@ def application_desk(grant: Grant, profile: Profile, compiled: Compiled, owner: 
         raise WrongUse(f"there is no owner/funding.yaml with the source `{grant.source}`")
     tendered = schedule.dock_days_tendered if schedule is not None else None
     seen = outlook(trials(papers, estimate, schedule), estimate, tendered)
-    applied = application(grant, profile, estimate, seen.cost, papers.funding)
+    try:
+        applied = application(grant, profile, estimate, seen.cost, papers.funding)
+    except GaveUp as error:
+        raise WrongUse(str(error)) from error
     if not applied.chosen.work:
         raise WrongUse("the application has no item of work: shared services enter only by the part that work carries")
     return ApplicationDesk(
@@ -133,7 +137,29 @@ def application_desk(grant: Grant, profile: Profile, compiled: Compiled, owner: 
     )
 
 
-def unmatched(applied: Application, files: Files) -> list[Notice]:
+def too_much_asked(applied: Application, files: Files) -> list[Notice]:
+    """Report money asked beyond what may be asked: in the whole, in a phase, or in what is asked for instead."""
+    from tenderwright.pricing.money import written
+
+    found = []
+    each = [one.application for one in applied.alternatives]
+    for place, one in enumerate(each):
+        found += unmatched(one, files, ("alternatives", place, "asked"))
+    if not each:
+        found += unmatched(applied, files, ("asked",))
+    for place, row in enumerate(applied.phases):
+        if row.phase is not None and row.split.match < 0:
+            asked, eligible = row.split.grant, row.split.grant + row.split.match
+            message = (
+                f"{written(asked)} is asked for phase `{row.phase.phase}`, and {written(eligible)} of it is eligible"
+            )
+            hint = "ask for less in this phase, or put more of the work into it"
+            where = files.sources[applied.grant.here.path].place(("phases", place, "asked"))
+            found.append(Notice("grant-unmatched", where, message, hints=(hint,)))
+    return found
+
+
+def unmatched(applied: Application, files: Files, asked: tuple[str | int, ...]) -> list[Notice]:
     """Report money that is asked beyond what costs, match and source allow, at the line where it is asked."""
     if applied.too_much <= 0:
         return []
@@ -150,7 +176,7 @@ def unmatched(applied: Application, files: Files) -> list[Notice]:
         facts.append(f"{wanted} and wants a match of {source.match}" if source.match is not None else wanted)
     most = written(min(applied.ceiling, source.amount) if source is not None else applied.ceiling)
     hint = f"ask for {most} or less, or add eligible items"
-    place = files.sources[applied.grant.here.path].place(("asked",))
+    place = files.sources[applied.grant.here.path].place(asked)
     return [Notice("grant-unmatched", place, f"{message}: {'; '.join(facts)}", hints=(hint,))]
 
 

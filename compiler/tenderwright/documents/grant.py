@@ -24,7 +24,13 @@ from tenderwright.documents.edition import (
 )
 from tenderwright.documents.grant_desk import ApplicationDesk
 from tenderwright.documents.grant_headings import Long, Under
-from tenderwright.documents.grant_tables import budget_table, items_table, outputs_table
+from tenderwright.documents.grant_tables import (
+    alternatives_table,
+    budget_table,
+    items_table,
+    outputs_table,
+    phases_table,
+)
 from tenderwright.documents.in_print import in_print
 from tenderwright.documents.parts import grant_budget
 from tenderwright.documents.parts.front import contents
@@ -88,7 +94,9 @@ def dated(desk: ApplicationDesk) -> date | None:
 
 
 def _tables(desk: ApplicationDesk) -> dict[str, DataTable]:
-    return {"budget": budget_table(desk), "items": items_table(desk), "outputs": outputs_table(desk)}
+    tables = {"budget": budget_table(desk), "items": items_table(desk), "outputs": outputs_table(desk)}
+    tables |= {"phases": phases_table(desk)} if desk.applied.phases else {}
+    return tables | ({"alternatives": alternatives_table(desk)} if desk.applied.alternatives else {})
 
 
 def _facts(desk: ApplicationDesk, papers_hash: str, *, draft: bool) -> tuple[tuple[str, str], ...]:

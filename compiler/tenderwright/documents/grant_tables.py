@@ -6,7 +6,8 @@ from decimal import Decimal
 
 from tenderwright.documents.edition import DataTable
 from tenderwright.documents.grant_desk import ApplicationDesk
-from tenderwright.planning.grant_dates import item_dates
+from tenderwright.planning.application import Split
+from tenderwright.planning.grant_dates import item_dates, phase_dates
 from tenderwright.planning.grant_outputs import outputs
 from tenderwright.quantities.display import shown_unit
 
@@ -33,6 +34,50 @@ def budget_table(desk: ApplicationDesk) -> DataTable:
     ]
     header = ("group", "category", "title", "currency", "total", "granted_by_others", "grant", "match", "not_eligible")
     return DataTable(header, tuple(rows))
+
+
+def phases_table(desk: ApplicationDesk) -> DataTable:
+    """Make the table of phases, which add up to the whole cost."""
+    days = {
+        one.phase.phase: one for one in phase_dates(desk.applied.grant, item_dates(desk.applied.chosen, desk.schedule))
+    }
+    rows: list[_Cells] = []
+    for row in desk.applied.phases:
+        when = days[row.phase.phase] if row.phase is not None else None
+        begins, ends = (when.begins, when.ends) if when is not None else (None, None)
+        rows.append(
+            (
+                row.phase.phase if row.phase is not None else "",
+                row.phase.title if row.phase is not None else "",
+                begins.isoformat() if begins is not None else None,
+                ends.isoformat() if ends is not None else None,
+                desk.tender.currency,
+                *_payers(row.split),
+            )
+        )
+    return DataTable(("phase", "title", "begins", "ends", "currency", *_PAYERS), tuple(rows))
+
+
+def alternatives_table(desk: ApplicationDesk) -> DataTable:
+    """Make the table of what is asked for either or; each is a whole of its own."""
+    rows: list[_Cells] = [
+        (
+            number,
+            one.alternative.title,
+            " ".join(priced.item.number for priced in one.application.chosen.work),
+            desk.tender.currency,
+            *_payers(one.application.whole),
+        )
+        for number, one in enumerate(desk.applied.alternatives, start=1)
+    ]
+    return DataTable(("alternative", "title", "items", "currency", *_PAYERS), tuple(rows))
+
+
+_PAYERS = ("total", "granted_by_others", "grant", "match", "not_eligible")
+
+
+def _payers(split: Split) -> _Cells:
+    return split.total, split.granted, split.grant, split.match, split.not_eligible
 
 
 def items_table(desk: ApplicationDesk) -> DataTable:

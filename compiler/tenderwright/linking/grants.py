@@ -12,7 +12,7 @@ from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.model.profile import Profile
 from tenderwright.model.withdrawn_lines import line_numbers
-from tenderwright.notices import Notice, Place
+from tenderwright.notices import Note, Notice, Place
 from tenderwright.notices.suggest import did_you_mean
 
 PROFILES = "owner/profiles/"
@@ -59,7 +59,40 @@ def _grant(grant: Grant, papers: OwnerPapers, package: Package) -> Iterator[Noti
     if papers.risks is not None:
         for risk in grant.risks or ():
             yield from _named(risk, [one.risk for one in papers.risks.risks], "risk")
+    yield from _phases(grant)
     yield from _items_and_lines(grant, package)
+
+
+def _phases(grant: Grant) -> Iterator[Notice]:
+    """Report names of phases that stand for nothing, and items that stand in two of them."""
+    known = [one.phase for one in grant.phases]
+    costs = [one.phase for one in grant.costs] + [one.phase for one in grant.in_kind]
+    for name in costs:
+        if name is not None:
+            yield from _named(name, known, "phase")
+    yield from _asked_by_phase(grant)
+    first: dict[str, Place] = {}
+    for phase in grant.phases:
+        for reference in phase.items:
+            if reference.name in first:
+                notes = (Note("it stands here first", first[reference.name]),)
+                message = f"item {reference.name} stands in two phases"
+                hint = "leave it in one of them, or split the item in two"
+                yield Notice("duplicate-name", reference.at, message, notes, (hint,))
+            first.setdefault(reference.name, reference.at)
+
+
+def _asked_by_phase(grant: Grant) -> Iterator[Notice]:
+    """Report sums asked in some phases only, and those that do not add up to what is asked."""
+    asked = [one.asked for one in grant.phases if one.asked is not None]
+    silent = [one for one in grant.phases if one.asked is None]
+    if asked and silent:
+        message = f"phase `{silent[0].phase}` does not say what is asked for it, and others do"
+        yield Notice("missing-key", silent[0].here, message, hints=("write `asked:` in every phase, or in none",))
+    elif asked and grant.asked is not None and sum(asked) != grant.asked:
+        message = f"{grant.asked:,} is asked, and {sum(asked):,} for the phases together"
+        hint = "leave `asked:` of the application out, or correct one of the sums"
+        yield Notice("sum-differs", grant.phases[-1].here, message, hints=(hint,))
 
 
 def _of_profile(grant: Grant, profile: Profile) -> Iterator[Notice]:

@@ -11,6 +11,7 @@ from tenderwright.model.kinds import (
     ClauseRef,
     Confidence,
     Date,
+    Identifier,
     IdentifierName,
     ItemRef,
     LineName,
@@ -24,6 +25,43 @@ from tenderwright.model.profile import LengthLimit
 from tenderwright.notices import Place
 
 
+class GrantPhase(Noun, frozen=True, kw_only=True):
+    """A phase of an application, with its own items, days and sums; the phases add up to the whole."""
+
+    phase: Annotated[Identifier, Key("Identifier of the phase.", "shell")]
+    title: Annotated[str, Key("Title as the paper prints it.", "Shell and rivets")]
+    items: Annotated[
+        tuple[Annotated[ItemRef, Key("Item.")], ...], Key("Items of this phase; each stands in one."), Count(1)
+    ]
+    begins: Annotated[
+        Date | None, Key("Day on which it begins; left out, that of its first item by the programme.", "2027-05-05")
+    ] = None
+    ends: Annotated[
+        Date | None, Key("Day on which it ends; left out, that of its last item by the programme.", "2027-05-28")
+    ] = None
+    asked: Annotated[
+        Money | None,
+        Key("Money asked for this phase, in every phase or in none; left out, shared by what is eligible.", 120000),
+    ] = None
+    here: Place
+
+
+class GrantAlternative(Noun, frozen=True, kw_only=True):
+    """One of the things that the application asks for, either or; the first is the one that the owner prefers."""
+
+    title: Annotated[str, Key("Title as the paper prints it.", "Plates renewed, riveted")]
+    items: Annotated[
+        tuple[Annotated[ItemRef, Key("Item.")], ...],
+        Key("Items of this alternative, beside those of the application, which all have in common."),
+        Count(1),
+    ]
+    asked: Annotated[
+        Money | None, Key("Money asked for this alternative; left out, the most that may be asked.", 180000)
+    ] = None
+    words: Annotated[Prose | None, Key("What it means for the ship to choose this one.")] = None
+    here: Place
+
+
 class OutsideCost(Noun, frozen=True, kw_only=True):
     """A cost outside the tender, such as a naval architect or the tow."""
 
@@ -34,6 +72,9 @@ class OutsideCost(Noun, frozen=True, kw_only=True):
     amount: Annotated[Money, Key("What it costs.", 9500)]
     basis: Annotated[str, Key("What the amount rests on.", "letter of 2026-09-30")]
     eligible: Annotated[bool, Key("Whether the funder may pay for it; yes where left out.")] = True
+    phase: Annotated[
+        IdentifierName | None, Key("Phase to which it belongs; left out, it is of no one phase.", "shell")
+    ] = None
     here: Place
 
 
@@ -47,6 +88,9 @@ class InKind(Noun, frozen=True, kw_only=True):
         Name, Key("Category: its identifier in the profile, or a word that the category takes.", "professional fees")
     ]
     basis: Annotated[str, Key("What the value rests on.", "the fund's rate for unskilled work")]
+    phase: Annotated[
+        IdentifierName | None, Key("Phase to which it belongs; left out, it is of no one phase.", "shell")
+    ] = None
     here: Place
 
 
@@ -91,6 +135,14 @@ class Grant(Noun, frozen=True, kw_only=True):
         tuple[Annotated[ItemRef, Key("Item.")], ...],
         Key("Items that it is for; left out, those that the source may pay for."),
         Count(1),
+    ] = ()
+    phases: Annotated[
+        tuple[GrantPhase, ...],
+        Key("Phases, each with its own sums and days; their items need not stand under `items`."),
+    ] = ()
+    alternatives: Annotated[
+        tuple[GrantAlternative, ...],
+        Key("What is asked for either or: each is worked out by itself, the first as the paper's own sums."),
     ] = ()
     confidence: Annotated[Confidence, Key("Confidence up to which contingency is asked for; P80 where left out.")] = (
         "P80"

@@ -7,15 +7,17 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from functools import cached_property
 
+import msgspec
+
 from tenderwright.model.funding import Funding, FundingSource
-from tenderwright.model.grant import Grant
+from tenderwright.model.grant import Grant, GrantAlternative, GrantPhase
 from tenderwright.model.profile import Profile, ProfileCategory
 from tenderwright.planning.grant_entries import Chosen, Entry, choose, entries
 from tenderwright.planning.grant_granted import TakenOff, take_off
 from tenderwright.planning.grant_match import Drawn, Matching, in_kind_share, match
 from tenderwright.planning.outlook import CostOutlook
 from tenderwright.planning.scope import available
-from tenderwright.pricing.money import ZERO, cents, cents_down, in_proportion, total
+from tenderwright.pricing.money import CENT, ZERO, cents, cents_down, in_proportion, total
 from tenderwright.pricing.price import Estimate
 
 
@@ -88,6 +90,22 @@ class NotEligible:
 
 
 @dataclass(frozen=True)
+class PhaseRow:
+    """What a phase comes to, and who pays it; None for what is of no one phase."""
+
+    phase: GrantPhase | None
+    split: Split
+
+
+@dataclass(frozen=True)
+class Alternative:
+    """One of the things that are asked for either or, worked out by itself."""
+
+    alternative: GrantAlternative
+    application: Application
+
+
+@dataclass(frozen=True)
 class Reconciliation:
     """The sums of an application side by side, each added up in its own way."""
 
@@ -127,6 +145,18 @@ class Application:
     """The most that may be asked, by the eligible costs and the match."""
     matching: Matching
     taken_off: tuple[TakenOff, ...]
+    alternatives: tuple[Alternative, ...] = ()
+    """All that are asked for either or, the first being this one."""
+
+    @cached_property
+    def phases(self) -> tuple[PhaseRow, ...]:
+        """Give the phases in turn, and last what is of no one phase; they add up to the whole cost."""
+        rows = [PhaseRow(one, self._of_phase(one.phase)) for one in self.grant.phases]
+        rest = self._of_phase("")
+        return (*rows, *([PhaseRow(None, rest)] if rows and rest.total else []))
+
+    def _of_phase(self, name: str) -> Split:
+        return Split.of(one for one in self.entries if one.phase == name)
 
     @property
     def too_much(self) -> Decimal:
@@ -230,7 +260,17 @@ def _row(sort: str, inside: Sequence[Entry]) -> CostRow:
 def application(
     grant: Grant, profile: Profile, estimate: Estimate, outlook: CostOutlook, funding: Funding | None
 ) -> Application:
-    """Work out an application; raises KeyError where its source, or a category that it names, is none."""
+    """Work out an application; raises KeyError where its source, or a category that it names, is none.
+
+    Of what it asks for either or each is worked out by itself, with the items that all have in common, and the first is
+    the application.
+    """
+    if grant.alternatives:
+        each = [
+            Alternative(one, application(_with(grant, one), profile, estimate, outlook, funding))
+            for one in grant.alternatives
+        ]
+        return replace(each[0].application, alternatives=tuple(each))
     sources = funding.sources if funding is not None else ()
     source = _source(grant, sources)
     chosen = choose(grant, profile, estimate, source)
@@ -238,10 +278,37 @@ def application(
     found, taken_off = take_off(entries(grant, profile, chosen, outlook, source), chosen, others)
     ceiling = _ceiling(found, source)
     offered = available(source) if source is not None else ZERO
-    asked = cents(min(offered, ceiling) if grant.asked is None else grant.asked)
-    paid = _granted(found, asked)
+    asked = cents(_asked(grant, min(offered, ceiling)))
+    paid = _granted_by_phase(found, grant) if _by_phase(grant) else _granted(found, asked)
     matching = match(paid, others, source, may_be_asked=asked <= ceiling)
     return Application(grant, profile, source, chosen, paid, asked, ceiling, matching, taken_off)
+
+
+def _with(grant: Grant, one: GrantAlternative) -> Grant:
+    return msgspec.structs.replace(grant, items=(*grant.items, *one.items), asked=one.asked, alternatives=())
+
+
+def _by_phase(grant: Grant) -> bool:
+    """Tell whether each phase says what is asked for it."""
+    return bool(grant.phases) and all(one.asked is not None for one in grant.phases)
+
+
+def _asked(grant: Grant, most: Decimal) -> Decimal:
+    """Give what is asked: by the phases, or as said, or else as much as may be."""
+    if _by_phase(grant):
+        return total([one.asked for one in grant.phases if one.asked is not None])
+    return most if grant.asked is None else grant.asked
+
+
+def _granted_by_phase(found: Sequence[Entry], grant: Grant) -> tuple[Entry, ...]:
+    """Share what is asked for each phase over its own eligible costs."""
+    paid = list(found)
+    for phase in grant.phases:
+        places = [place for place, one in enumerate(found) if one.phase == phase.phase]
+        inside = _granted([found[place] for place in places], cents(phase.asked or ZERO))
+        for place, one in zip(places, inside, strict=True):
+            paid[place] = one
+    return tuple(paid)
 
 
 def _source(grant: Grant, sources: Sequence[FundingSource]) -> FundingSource | None:
@@ -257,7 +324,8 @@ def _ceiling(found: Sequence[Entry], source: FundingSource | None) -> Decimal:
     """Give the most that may be asked: eligible money, and so much that the match is there.
 
     g + m g <= E + K, g + (1 - k) m g <= E and g <= E, with E the eligible costs in money, K what is given in kind, m
-    the match wanted for each unit of the grant and k the share of it that may be given in kind. Derived.
+    the match wanted for each unit of the grant and k the share of it that may be given in kind, which is
+    counted in whole cents. Derived.
     """
     cash = total([one.eligible for one in found if one.sort != "in kind"])
     given = total([one.eligible for one in found if one.sort == "in kind"])
@@ -265,7 +333,8 @@ def _ceiling(found: Sequence[Entry], source: FundingSource | None) -> Decimal:
     share = in_kind_share(source)
     most = [cash, cents_down((cash + given) / (1 + match_))]
     if share is not None:
-        most.append(cents_down(cash / (1 + match_ * (1 - Decimal(share.numerator) / share.denominator))))
+        part = CENT if 0 < share < 1 else ZERO
+        most.append(cents_down((cash - part) / (1 + match_ * (1 - Decimal(share.numerator) / share.denominator))))
     return max(min(most), ZERO)
 
 

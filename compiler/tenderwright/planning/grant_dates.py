@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from tenderwright.model.funding import FundingSource
+from tenderwright.model.grant import Grant, GrantPhase
 from tenderwright.model.item import Item
 from tenderwright.model.tender import Tender
 from tenderwright.planning.grant_entries import Chosen
@@ -28,6 +29,27 @@ class ItemDates:
     begins: date | None
     ends: date | None
     critical: bool
+
+
+@dataclass(frozen=True)
+class PhaseDates:
+    """The days on which a phase begins and ends; None where neither the application nor the schedule tells."""
+
+    phase: GrantPhase
+    begins: date | None
+    ends: date | None
+
+
+def phase_dates(grant: Grant, items: tuple[ItemDates, ...]) -> tuple[PhaseDates, ...]:
+    """Give the days of each phase: its own, or those of its first and last item."""
+    found = []
+    for phase in grant.phases:
+        numbers = {one.name for one in phase.items}
+        inside = [one for one in items if one.item.number in numbers]
+        first = min((one.begins for one in inside if one.begins is not None), default=None)
+        last = max((one.ends for one in inside if one.ends is not None), default=None)
+        found.append(PhaseDates(phase, phase.begins or first, phase.ends or last))
+    return tuple(found)
 
 
 def milestones(tender: Tender, source: FundingSource | None) -> tuple[Milestone, ...]:

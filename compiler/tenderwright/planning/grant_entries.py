@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from tenderwright.model.funding import FundingSource
@@ -34,6 +34,8 @@ class Entry:
     barred: str = ""
     """Why the funder does not pay for it; empty where it does."""
     contingency: bool = False
+    phase: str = ""
+    """Of the application; empty where it is of no one phase."""
     granted: Decimal = ZERO
     """What others have granted for it already; it is taken off before anything is asked."""
     grant: Decimal = ZERO
@@ -85,7 +87,8 @@ def choose(grant: Grant, profile: Profile, estimate: Estimate, source: FundingSo
 
     What the items carry of the shared services is shared out over the lines of the services by their amounts.
     """
-    named = {reference.name for reference in grant.items or (source.only if source is not None else ())}
+    own = (*grant.items, *(reference for phase in grant.phases for reference in phase.items))
+    named = {reference.name for reference in own or (source.only if source is not None else ())}
     whole = profile.shared == "whole"
     inside = [one for one in estimate.items if not named or one.item.number in named]
     work = [one for one in inside if not one.is_shared or (whole and named)]
@@ -105,9 +108,31 @@ def choose(grant: Grant, profile: Profile, estimate: Estimate, source: FundingSo
 def entries(
     grant: Grant, profile: Profile, chosen: Chosen, outlook: CostOutlook, source: FundingSource | None
 ) -> list[Entry]:
-    """List every cost of an application; raises KeyError where it names a category that is none."""
+    """List every cost of an application, by phase where it has any; raises KeyError where a category is none."""
     made = _Entries(grant, profile, chosen, outlook, source)
-    return [*made.work(), *made.services(), *made.outside(), *made.in_kind()]
+    found = [*made.work(), *made.services(), *made.outside(), *made.in_kind()]
+    return by_phase(found, grant, chosen) if grant.phases else found
+
+
+def by_phase(found: Sequence[Entry], grant: Grant, chosen: Chosen) -> list[Entry]:
+    """Put the work into its phases, and split each part of a shared service as the items of the phases carry it."""
+    of = {reference.name: phase.phase for phase in grant.phases for reference in phase.items}
+    carried: dict[str, Decimal] = {}
+    for one in chosen.work:
+        phase = of.get(one.item.number, "")
+        carried[phase] = carried.get(phase, ZERO) + one.shared
+    split: list[Entry] = []
+    for entry in found:
+        if entry.sort == "work" and entry.item is not None:
+            split.append(replace(entry, phase=of.get(entry.item.number, "")))
+        elif entry.sort == "service" and total(list(carried.values())):
+            parts = in_proportion(entry.amount, list(carried.values()))
+            split += [
+                replace(entry, phase=phase, amount=part) for phase, part in zip(carried, parts, strict=True) if part
+            ]
+        else:
+            split.append(entry)
+    return split
 
 
 @dataclass(frozen=True)
@@ -137,12 +162,14 @@ class _Entries:
         for cost in self.grant.costs:
             barred = "" if cost.eligible else "not eligible, by the owner's reading"
             category = self._named(cost.category.name)
-            yield Entry("outside", "", None, cost.what, "", category, cents(cost.amount), barred)
+            phase = cost.phase.name if cost.phase is not None else ""
+            yield Entry("outside", "", None, cost.what, "", category, cents(cost.amount), barred, phase=phase)
 
     def in_kind(self) -> Iterator[Entry]:
         for gift in self.grant.in_kind:
             value = cents(Decimal(repr(round(gift.hours.si / 3600, 6))) * gift.rate)
-            yield Entry("in kind", "", None, gift.what, "", self._named(gift.category.name), value)
+            phase = gift.phase.name if gift.phase is not None else ""
+            yield Entry("in kind", "", None, gift.what, "", self._named(gift.category.name), value, phase=phase)
 
     def _line(self, sort: str, line: PricedLine, amount: Decimal) -> Entry:
         kind = line.item.kind_of(line.line)

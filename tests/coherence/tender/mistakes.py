@@ -200,6 +200,8 @@ MISTAKES: tuple[tuple[str, str, str, str], ...] = (
     ("owner/in-dock/2027-05-16.yaml", "measured/2/quantity", "40 each", "quantity-unlikely"),
     ("owner/grants/lights-and-harbours.yaml", "dated", "2028-12-14", "date-order"),
     ("owner/grants/lights-and-harbours.yaml", "dated", "2016-12-14", "day-far-off"),
+    ("owner/grants/lights-and-harbours.yaml", "phases/2/ends", "2027-05-04", "date-order"),
+    ("owner/grants/lights-and-harbours.yaml", "phases/2/ends", "2028-01-01", "date-order"),
     ("owner/grants/lights-and-harbours.yaml", "costs/0/amount", "24600000", "price-unlikely"),
     ("owner/grants/lights-and-harbours.yaml", "in_kind/0/rate", "1400", "price-unlikely"),
     ("owner/grants/lights-and-harbours.yaml", "in_kind/0/hours", "760000 h", "quantity-unlikely"),

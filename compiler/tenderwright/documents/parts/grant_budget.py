@@ -24,7 +24,16 @@ _SORTS = {
 
 def budget(desk: ApplicationDesk) -> list[Block]:
     """Compose the expenditure by category and by item, and what the estimate rests on."""
-    return [*_in_short(desk), Heading("By category"), _categories(desk), *_rows(desk), *_sureness(desk), *_basis(desk)]
+    choice = [*phases(desk), *alternatives(desk)]
+    return [
+        *_in_short(desk),
+        *choice,
+        Heading("By category"),
+        _categories(desk),
+        *_rows(desk),
+        *_sureness(desk),
+        *_basis(desk),
+    ]
 
 
 def _split_columns(desk: ApplicationDesk, *first: Column) -> tuple[Column, ...]:
@@ -66,6 +75,46 @@ def _in_short(desk: ApplicationDesk) -> list[Block]:
         )
         facts.insert(-2, ("Match wanted", wanted))
     return [Facts(tuple((term, inline(words)) for term, words in facts if words))]
+
+
+def phases(desk: ApplicationDesk) -> list[Block]:
+    """Compose what each phase comes to and who pays it; nothing where there are none."""
+    found = desk.applied.phases
+    rows = [
+        Row((inline(one.phase.title if one.phase is not None else "Of no one phase"), *split_cells(desk, one.split)))
+        for one in found
+    ]
+    rows.append(Row((inline("All phases"), *split_cells(desk, desk.applied.whole)), "total"))
+    note = inline(f"{desk.tender.currency}. Shared services stand in each phase as its items carry them.")
+    columns = _split_columns(desk, Column("Phase", width=3))
+    return [Heading("By phase"), Table(columns, tuple(rows), note=note)] if found else []
+
+
+def alternatives(desk: ApplicationDesk) -> list[Block]:
+    """Compose what is asked for either or, side by side; nothing where there is no choice."""
+    found = desk.applied.alternatives
+    if not found:
+        return []
+    rows = [
+        Row(
+            (
+                inline(f"{'Either' if not place else 'Or'}: {one.alternative.title}"),
+                inline(", ".join(priced.item.number for priced in one.application.chosen.work)),
+                *split_cells(desk, one.application.whole),
+            )
+        )
+        for place, one in enumerate(found)
+    ]
+    columns = _split_columns(desk, Column("What is asked for", width=2.6), Column("Items", width=2.2))
+    note = inline(
+        f"{desk.tender.currency}. Only one of them is asked for, as the funder chooses. Each is worked out by itself; "
+        "all other figures of this paper are those of the first, which the owner prefers."
+    )
+    blocks: list[Block] = [Heading("Either, or"), Table(columns, tuple(rows), note=note, small=True)]
+    for one in found:
+        if one.alternative.words is not None:
+            blocks += [Heading(one.alternative.title, 3), desk.prose(one.alternative.words)]
+    return blocks
 
 
 def _categories(desk: ApplicationDesk) -> Table:

@@ -6,7 +6,7 @@ from tenderwright.documents.desk import capital, joined
 from tenderwright.documents.edition import Block, Bullets, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
 from tenderwright.documents.grant_desk import ApplicationDesk
 from tenderwright.documents.parts.grant_work import BELOW, item_ref
-from tenderwright.planning.grant_dates import item_dates, milestones
+from tenderwright.planning.grant_dates import PhaseDates, item_dates, milestones, phase_dates
 from tenderwright.quantities.customs import day
 
 
@@ -45,6 +45,7 @@ def schedule(desk: ApplicationDesk) -> list[Block]:
         Table((Column("Day", width=1), Column("What", width=3)), tuple(rows)),
     ]
     dates = item_dates(applied.chosen, desk.schedule)
+    blocks += _phases(desk, phase_dates(applied.grant, dates))
     if desk.schedule is None or not any(one.begins for one in dates):
         words = "The days of each item follow from the yard's programme, between docking and undocking."
         return [*blocks, Paragraph(inline(words))]
@@ -67,6 +68,28 @@ def schedule(desk: ApplicationDesk) -> list[Block]:
     )
     note = inline("By the owner's planning at likely durations; the yard's own programme comes with its bid.")
     return [*blocks, Heading("Items"), Table(columns, tuple(items), note=note)]
+
+
+def _phases(desk: ApplicationDesk, dates: tuple[PhaseDates, ...]) -> list[Block]:
+    numbers = {one.number for one in desk.items}
+    rows = [
+        Row(
+            (
+                inline(one.phase.title),
+                inline(", ".join(item.name for item in one.phase.items if item.name in numbers)),
+                inline(day(one.begins)),
+                inline(day(one.ends)),
+            )
+        )
+        for one in dates
+    ]
+    columns = (
+        Column("Phase", width=2.6),
+        Column("Items", width=2.6),
+        Column("Begins", width=1.2),
+        Column("Ends", width=1.2),
+    )
+    return [Heading("Phases"), Table(columns, tuple(rows))] if rows else []
 
 
 def risks(desk: ApplicationDesk) -> list[Block]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from tenderwright.documents.desk import capital
 from tenderwright.documents.edition import (
     Block,
@@ -20,6 +22,7 @@ from tenderwright.documents.parts.coatings import scheme_blocks
 from tenderwright.documents.parts.item_tables import known_tables
 from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.item import Item
+from tenderwright.planning.application import Alternative
 from tenderwright.planning.grant_outputs import Output, outputs
 from tenderwright.pricing.price import PricedLine
 from tenderwright.pricing.quantity import written_number
@@ -101,14 +104,30 @@ def work(desk: ApplicationDesk) -> list[Block]:
     )
     blocks: list[Block] = [Paragraph(inline(note))]
     for item in desk.items:
-        blocks += _item(desk, item)
+        blocks += _item(desk, item, desk.applied.chosen.lines)
+    for other in desk.applied.alternatives[1:]:
+        blocks += _instead(desk, other)
     return blocks
 
 
-def _item(desk: ApplicationDesk, item: Item) -> list[Block]:
+def _instead(desk: ApplicationDesk, other: Alternative) -> list[Block]:
+    """Compose what another alternative does that the first does not, and name what it leaves out."""
+    its = [one.item for one in other.application.chosen.work]
+    more = [item for item in its if item not in desk.items]
+    less = [item for item in desk.items if item not in its]
+    blocks: list[Block] = [Heading(f"Instead: {other.alternative.title}")]
+    if less:
+        left = _joined([item_ref(desk, item) for item in less])
+        blocks.append(Paragraph((*inline("Without "), *left, *inline("."))))
+    for item in more:
+        blocks += _item(desk, item, other.application.chosen.lines)
+    return blocks
+
+
+def _item(desk: ApplicationDesk, item: Item, priced: Sequence[PricedLine]) -> list[Block]:
     blocks: list[Block] = [Heading(f"{item.number} {item.title}", 3, desk.anchor("item", item.number))]
     blocks += [desk.prose(item.scope), *known_tables(desk, item), *_heritage(desk, item), *_schemes(desk, item)]
-    lines = [line for line in desk.applied.chosen.lines if line.item is item]
+    lines = [line for line in priced if line.item is item]
     return [*blocks, _quantities(lines)]
 
 
@@ -128,7 +147,8 @@ def _schemes(desk: ApplicationDesk, item: Item) -> list[Block]:
     blocks: list[Block] = []
     for reference in item.schemes:
         scheme = next(one for one in desk.package.schemes if one.scheme == reference.name)
-        first = next(one for one in desk.items if any(other.name == reference.name for other in one.schemes))
+        listing = [one for one in desk.items if any(other.name == reference.name for other in one.schemes)]
+        first = listing[0] if listing else item
         if first is item:
             blocks += [block for block in scheme_blocks(desk, scheme) if not isinstance(block, Heading)]
         else:

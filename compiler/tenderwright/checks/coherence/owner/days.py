@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from tenderwright.checks.coherence.tender.order import Dated
 from tenderwright.checks.owner.context import OwnerContext
+from tenderwright.model.grant import Grant
 from tenderwright.model.in_dock import InDock
 from tenderwright.model.in_dock_sense import answer_moment
 
@@ -40,13 +41,27 @@ def _money(context: OwnerContext) -> Iterator[Dated]:
         if source.spend_by is not None:
             what = f"the last day to spend `{of}`"
             yield Dated("funding.last day to spend", what, source.spend_by, context.at(*path, "spend_by"), of)
+    spent = {one.source: one.spend_by for one in papers.funding.sources} if papers.funding is not None else {}
     for file, grant in papers.grants.items():
+        yield from _phases(context, file, grant, spent.get(grant.source.name) if grant.source is not None else None)
         if grant.dated is not None:
             place = context.at(file, "dated")
             yield Dated("grant.dated", "the application", grant.dated, place, file)
             asked = grant.source.name if grant.source is not None else ""
             if asked in decided:
                 yield replace(decided[asked], kind="grant.decided", of=file)
+
+
+def _phases(context: OwnerContext, file: str, grant: Grant, spent: date | None) -> Iterator[Dated]:
+    for index, phase in enumerate(grant.phases):
+        of = f"{file} {phase.phase}"
+        for key, day in (("begins", phase.begins), ("ends", phase.ends)):
+            if day is not None:
+                what = f"the day on which phase `{phase.phase}` {key}"
+                yield Dated(f"phase.{key}", what, day, context.at(file, "phases", index, key), of)
+        if spent is not None:
+            what = "the last day to spend the money that is asked for"
+            yield Dated("phase.last day to spend", what, spent, context.at(file, "phases", index), of)
 
 
 _MONTHS = tuple(f"{month:02}" for month in range(1, 13))

@@ -94,6 +94,8 @@ ORDER = (
     Then("rates.month", "programme.redelivery", "prices are of about the time of the docking", most=6 * _YEAR),
     Then("funding.decided", "funding.last day to spend", "money is given before it is spent"),
     Then("funding.decided", "programme.redelivery", "money that is decided on later pays for nothing of it", -120),
+    Then("phase.begins", "phase.ends", "a phase of an application ends after it has begun", most=5 * _YEAR),
+    Then("phase.ends", "phase.last day to spend", "the money of a phase is spent while it may be", most=10 * _YEAR),
     Then("grant.dated", "grant.decided", "money is asked for before it is given", most=3 * _YEAR),
     Then("grant.dated", "programme.undocking", "money is asked for before the work is done", most=4 * _YEAR),
     Then("tender.issued", "bid.received", "a bid is made on what was issued"),
