@@ -87,6 +87,7 @@ def test_it_is_one_confidential_part_with_the_usual_caution(page: Edition) -> No
         "320 Rivets, renew | 4 800.00 | 3.0 | Its item does not say.",
         "The forecast holds if all that waits is accepted as asked; no more is found or ordered, and what is not",
         "the work left takes the likely days of the owner's programme, with the days that changes bring for",
+        "Quantities: owner/award.yaml does not say how far they may go before rates are open (`rates_hold`).",
         "Basis: The bid of Ostrey Slip Company as awarded on 31 January 2028.",
     ],
 )
@@ -113,6 +114,23 @@ def test_days_short_stand_on_a_row_of_their_own_with_their_conditions(docked: Do
     assert "Forecast of the final account |  |  | 49 051.00" in text
     assert "49 051.00 if all that waits is accepted and 2 days short are paid, 291.00 beyond" in text
     assert "the yard is not itself the cause of the days short, for which nothing is paid then." in text
+
+
+def test_quantities_outside_their_range_and_changes_in_parts_are_told(tmp_path: Path) -> None:
+    """60 of 50 m2 are 120 %; 15 and 10 rivets at 100 are 2500, and the ship keeper may sign 2000."""
+    change = "line: 320.a, quantity: {0} each, cause: weather, what: rivets, by: Ship keeper, signed: 2028-04-09"
+    more = "".join(
+        f"  - {{ change: CO-{name}, day: 2028-04-09, {change.format(rivets)} }}\n"
+        for name, rivets in ((7, 15), (8, 10))
+    )
+    week = WEEK.replace("47.5 m2 }", "60 m2 }").replace("changes:\n", f"changes:\n{more}")
+    award = AWARD + "rates_hold: { from: 85 %, to: 115 % }\n"
+    text = words(composed(compiled(write_docked(tmp_path / "s", award=award, week_1=week)), date(2028, 4, 9)))
+    assert [one for one in text.splitlines() if one.startswith("Quantities: ")] == [
+        "Quantities: Outside 85 % to 115 % of those tendered: 420.a: 60 of 50 m² (rate not settled)."
+    ]
+    together = "CO-7 and CO-8, of line 320.a for item 320, come to 2 500.00 together, and Ship keeper may sign up to"
+    assert f"Signatures: {together} 2 000.00." in text
 
 
 def test_days_without_a_rate_are_said_not_to_be_priced(tmp_path: Path) -> None:

@@ -3,8 +3,8 @@
 from typing import Annotated
 
 from tenderwright.model.build import Name
-from tenderwright.model.kinds import Date, ItemRef, LineName, Money, OfTender, Time, WorkName
-from tenderwright.model.marks import Key
+from tenderwright.model.kinds import Date, Fraction, ItemRef, LineName, Money, OfTender, Time, WorkName
+from tenderwright.model.marks import Key, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -15,6 +15,13 @@ class Authority(Noun, frozen=True, kw_only=True):
     who: Annotated[str, Key("By office, not by name.", "Ship manager")]
     up_to: Annotated[Money | None, Key("Greatest amount of one change; left out where there is no limit.", 5000)] = None
     here: Place
+
+
+class RatesHold(Noun, frozen=True, kw_only=True):
+    """How far the quantity of a line may be from that tendered while its rate holds."""
+
+    from_: Annotated[Fraction, Key("The least share of the quantity tendered.", "85 %"), Within(most="100 %")]
+    to: Annotated[Fraction, Key("The greatest share of it.", "115 %"), Within(least="100 %", most="1000 %")]
 
 
 class Award(Noun, frozen=True, kw_only=True):
@@ -50,6 +57,10 @@ class Award(Noun, frozen=True, kw_only=True):
         Time | None, Key("Time in which the owner answers a report, where it says nothing else.", "24 h")
     ] = None
     authority: Annotated[tuple[Authority, ...], Key("Who may sign changes, and up to which amount each.")] = ()
+    rates_hold: Annotated[
+        RatesHold | None,
+        Key("The range about a tendered quantity within which its rate holds, as the clause of the contract gives it."),
+    ] = None
     pool: Annotated[
         tuple[Annotated[LineName, Key("Line.", "165.a")], ...],
         Key("Lines of the hours pool; left out, those of that section of the price form."),

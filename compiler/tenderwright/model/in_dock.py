@@ -103,6 +103,13 @@ class Measured(Noun, frozen=True, kw_only=True):
     line: Annotated[LineName, Key("The line that was measured.", "310.b")]
     quantity: Annotated[AnyQuantity, Key("All of it that was done.", "640 kg")]
     day: Annotated[Date | None, Key("Day measured; left out, the last that the file tells of.", "2027-05-12")] = None
+    rate_agreed: Annotated[
+        str,
+        Key(
+            "What was agreed of its rate, where the quantity lies outside the range within which it holds.",
+            "stays, by the measuring sheet of 2027-05-07",
+        ),
+    ] = ""
     here: Place
 
 

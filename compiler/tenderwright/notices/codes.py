@@ -248,6 +248,8 @@ _OWNER_CHECKS = {
     "rate-not-used": ("warning", "work is not priced by the unit rate that the contract has for it"),
     "pool-overdrawn": ("warning", "more hours or materials are drawn of the pool than it holds"),
     "answer-overdue": ("warning", "a condition-found report waits beyond the hour for its answer"),
+    "change-split": ("warning", "changes are signed in parts that one office may not sign as one"),
+    "measured-outside-range": ("warning", "a measured quantity lies outside the range within which its rate holds"),
     "contingency-spent": ("warning", "the forecast is beyond the contract and its contingency"),
     "paper-of-another-tender": ("error", "a paper under owner/ is of another tender"),
     "left-out-needed": ("warning", "work is left out that has begun, must be done, or is needed by other work"),
@@ -299,9 +301,10 @@ _RESTS_ON: dict[str, tuple[str, ...]] = {
     **dict.fromkeys(("quantity-outside-range", "no-contingency", "wrong-dimension"), _WORK),
     **dict.fromkeys(("sum-differs", "in-dock-price", "rate-not-used", "pool-overdrawn"), (*_WORK, "owner/")),
     **dict.fromkeys(("contingency-spent", "dock-days-short", "restricted-money"), (*_WORK, "owner/")),
+    "measured-outside-range": (*_WORK, "owner/"),
     **dict.fromkeys(("overcoating-outrun", "water-on-lining", "damages-too-early", "bought-apart"), (*_WORK, "owner/")),
     **dict.fromkeys(("money-too-late", "must-do-unfunded", "left-out-needed"), (*_WORK, "owner/")),
-    **dict.fromkeys(("beyond-authority", "change-without-report", "answer-overdue"), ("owner/",)),
+    **dict.fromkeys(("beyond-authority", "change-split", "change-without-report", "answer-overdue"), ("owner/",)),
 }
 """For what is told of the package as a whole, or of what is calculated from it."""
 

@@ -88,6 +88,7 @@ def _row(name: str, number: int | None, days: int | None, amount: Decimal, weigh
 
 def _against(desk: StatementDesk) -> tuple[tuple[str, Inline], ...]:
     facts = [("Contingency", _contingency(desk)), ("Money", _funds(desk)), ("Hours pool", _pool(desk))]
+    facts += [("Quantities", _quantities(desk)), ("Signatures", _signatures(desk))]
     return facts_of([*facts, ("Basis", _basis(desk))])
 
 
@@ -119,6 +120,32 @@ def _funds(desk: StatementDesk) -> str:
 
 def _pool(desk: StatementDesk) -> str:
     return "; ".join(_balance(one, desk.currency) for one in desk.standing.pool if one.ordered or one.asked)
+
+
+def _quantities(desk: StatementDesk) -> str:
+    """Say which measured quantities lie outside the range within which rates hold, and what was agreed of them."""
+    made = desk.standing.account
+    hold = made.ledger.contract.award.rates_hold
+    if hold is None:
+        measured = any(one.measured is not None for one in made.lines)
+        words = "owner/award.yaml does not say how far they may go before rates are open (`rates_hold`)."
+        return words if measured else ""
+    told = [
+        f"{one.line.number}: {one.measured.quantity:f} of {one.line.tendered:f} {one.line.unit}"
+        f" ({one.measured.told.rate_agreed or 'rate not settled'})"
+        for one in desk.standing.outside
+    ]
+    return f"Outside {hold.from_} to {hold.to} of those tendered: {'; '.join(told)}." if told else ""
+
+
+def _signatures(desk: StatementDesk) -> str:
+    """Say which changes were signed in parts that one office may not sign as one."""
+    told = [
+        f"{joined([change.name for change in one.changes])}, of {one.what}, come to {sum_of(one.amount)} together, "
+        f"and {one.who} may sign up to {sum_of(one.up_to)}"
+        for one in desk.standing.splits
+    ]
+    return f"{'; '.join(told)}." if told else ""
 
 
 def _balance(one: PoolBalance, currency: str) -> str:

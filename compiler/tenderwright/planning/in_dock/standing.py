@@ -16,7 +16,9 @@ from tenderwright.planning.schedule import Schedule
 from tenderwright.pricing.in_dock.account import RunningAccount
 from tenderwright.pricing.in_dock.dock_days import DockDays, dock_days
 from tenderwright.pricing.in_dock.ledger import Ledger
+from tenderwright.pricing.in_dock.outside_range import Outside, outside_range
 from tenderwright.pricing.in_dock.pool import PoolBalance, pool_balances
+from tenderwright.pricing.in_dock.split import Split, splits
 
 
 @dataclass(frozen=True)
@@ -42,6 +44,10 @@ class Standing:
     """Days on blocks beyond the contract, used already or still needed."""
     work: WorkDone
     pool: tuple[PoolBalance, ...]
+    outside: tuple[Outside, ...]
+    """Measured quantities outside the range within which rates hold."""
+    splits: tuple[Split, ...]
+    """Changes signed in parts that one office may not sign as one."""
     funds: Funds | None
     put_off: tuple[PutOff, ...]
     scoped: bool
@@ -66,6 +72,8 @@ def standing(ledger: Ledger, on: date, papers: OwnerPapers, package: Package, sc
         short=days_short(days, needed),
         work=_work(made, package),
         pool=pool_balances(made),
+        outside=outside_range(made),
+        splits=splits(ledger, on),
         funds=funds(made, papers.funding, package),
         put_off=can_be_put_off(made, package, papers.scope, planned, docked=days.has_docked),
         scoped=papers.scope is not None,

@@ -10,7 +10,7 @@ from msgspec import Struct
 from msgspec.structs import asdict
 
 from tenderwright.calculations.steps.runner import Calculated
-from tenderwright.model.in_dock import ActualDays, ChangeOrder, ConditionReport, InDock, LeftOut, Restored
+from tenderwright.model.in_dock import ActualDays, ChangeOrder, ConditionReport, InDock, LeftOut, Measured, Restored
 from tenderwright.model.item import Item
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
@@ -53,6 +53,7 @@ class Remeasure(Struct, frozen=True):
     quantity: Decimal
     """In the unit of the line."""
     day: date
+    told: Measured
 
 
 class Ledger(Struct, frozen=True):
@@ -238,5 +239,5 @@ def _measured(told: Iterable[InDock], made: Contract, notices: list[Notice]) -> 
                 notices.append(price)
             else:
                 number = price.hours if price.way == "hours pool" else price.quantity
-                found.append(Remeasure(line, number, each.day or one.until))
+                found.append(Remeasure(line, number, each.day or one.until, each))
     return found
