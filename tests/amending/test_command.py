@@ -40,7 +40,7 @@ def test_an_addendum_is_made_from_two_commits_and_the_package_is_left_alone(
     assert main(["addendum", str(root), "issued", name, "--out", str(out)]) == 0
     said = capsys.readouterr().out
     assert f"Commit {name[:12]}" in said
-    assert "all told and proved; can affect price" in said
+    assert "proved that nothing else changed; price can be affected" in said
     assert (out / "addendum-1" / "addendum.pdf").is_file()
     assert '"new": "2027-12-17"' in (out / "addendum-1" / "addendum.json").read_text("utf-8")
     assert git(root, "status", "--porcelain") == "M package.yaml"

@@ -31,7 +31,7 @@ def test_what_is_not_committed_yet_is_shown_on_both_sides(run: Runner, root: Pat
     held = files_of(root)
     ran = run("diff", root, "before", "--out", tmp_path / "out")
     assert ran.code == 0, ran.err
-    assert "1 change, told and proved; can affect price" in ran.out
+    assert "1 change listed, and it is proved that nothing else changed; price can be affected" in ran.out
     made = files_of(tmp_path / "out")
     for folder in ("diff", "diff-owner"):
         assert {f"{folder}/diff.{kind}" for kind in ("pdf", "html", "md")} <= set(made)
@@ -44,6 +44,7 @@ def test_what_is_not_committed_yet_is_shown_on_both_sides(run: Runner, root: Pat
     assert "Each side is priced and planned by the owner's papers as they stood at it." in owners
     assert "| 320.a | Rivets, renew: Renew one rivet | 3 800.00 | 5 225.00 | +1 425.00 |" in owners
     assert "| Base with contingency |" in owners
+    assert "No days are compared: owner/programme.yaml is needed on both sides." in owners
     assert files_of(root) == held
     assert issued(root) == ()
 
@@ -88,7 +89,7 @@ def test_a_line_without_a_rate_is_said_where_the_sums_would_stand(run: Runner, r
 
 def test_nothing_that_changed_is_said(run: Runner, root: Path, tmp_path: Path) -> None:
     ran = run("diff", root, "before", "before", "--only", "yard", "--out", tmp_path / "out")
-    assert "0 changes" in ran.out
+    assert "0 changes listed" in ran.out
     assert "Nothing that yards read is changed" in (tmp_path / "out" / "diff" / "diff.md").read_text("utf-8")
 
 

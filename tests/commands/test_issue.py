@@ -271,7 +271,7 @@ def test_dates_that_do_not_fit_today_are_told(root: Path) -> None:
     assert tender is not None
     assert command.doubts(tender, date(2027, 10, 4)) == command.doubts(tender, date(2027, 12, 10)) == []
     assert command.doubts(tender, date(2027, 10, 3)) == [
-        "the package says that it is issued on 2027-10-04, which is not come yet"
+        "the package says that it is issued on 2027-10-04, which has not come yet"
     ]
     assert command.doubts(tender, date(2027, 12, 11)) == [
         "the package says that bids close on 2027-12-10, which is past"

@@ -151,7 +151,8 @@ def test_a_kill_loses_nothing_and_the_command_can_be_given_again(
         held = _below(f"out/{folder}/", left)
         assert held in (_below(f"out/{folder}/", old), _below(f"out/{folder}/", done)), f"{folder} is mixed"
     assert left.issues in (old.issues, done.issues)
-    assert not left.issues or _below("out/issued/issue-1/", left), "a tag without its folder"
+    sent = {True: "addendum-1", False: "issued/issue-1"}
+    assert all(_below(f"out/{sent[bool(one.amends)]}/", left) for one in left.issues), "a tag without its folder"
     if f"ships/{UNFINISHED}" not in left.files:
         assert _below("ships/", left) in (_below("ships/", old), _below("ships/", done))
     _whole(base, command)

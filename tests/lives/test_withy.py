@@ -150,7 +150,7 @@ def test_she_is_issued_and_her_addendum_is_told(run: Runner, at: Path, tmp_path:
     git(at, "checkout", "--quiet", "-B", "tender", "addendum-1")
     ran = run("addendum", at, "issue", "addendum-1", "--out", tmp_path / "out")
     assert ran.code == 0, ran.err
-    assert "all told and proved; can affect price" in ran.out
+    assert "proved that nothing else changed; price can be affected" in ran.out
     assert "12 m" in (tmp_path / "out" / "addendum-1" / "addendum.json").read_text("utf-8")
 
 

@@ -61,8 +61,9 @@ def made(before: Stated, after: Stated, typesetter: Typesetter) -> tuple[Amended
 def proved(comparison: Comparison) -> str:
     """Say how much changed, and whether it can affect price."""
     count = comparison.proof.operations
-    told = "1 change, told and proved" if count == 1 else f"{count} changes, all told and proved"
-    return f"{told}; {'can' if comparison.bears_on_price else 'cannot'} affect price"
+    listed = "1 change listed" if count == 1 else f"{count} changes listed"
+    price = "price can be affected" if comparison.bears_on_price else "price cannot be affected"
+    return f"{listed}, and it is proved that nothing else changed; {price}"
 
 
 def the_new_one(before: Stated, after: Stated) -> Addendum:

@@ -156,7 +156,7 @@ def doubts(tender: Tender, today: date) -> list[str]:
     dates = tender.dates
     found = []
     if dates.issued is not None and dates.issued > today:
-        found.append(f"the package says that it is issued on {dates.issued}, which is not come yet")
+        found.append(f"the package says that it is issued on {dates.issued}, which has not come yet")
     if dates.closing is not None and dates.closing < today:
         found.append(f"the package says that bids close on {dates.closing}, which is past")
     return found

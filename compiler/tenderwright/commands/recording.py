@@ -83,6 +83,6 @@ def put_down(
 def tell(record: Issued, what: str, written: Written) -> None:
     """Say what was recorded, and what is to be done with its tag."""
     print(f"{what}: tag `{record.tag}`, parcel SHA-256 {record.parcel_sha256}")
-    print(f"next: `git push origin {shlex.quote(record.tag)}`, so that others can hold a parcel against it")
+    print(f"next: `git push origin {shlex.quote(record.tag)}`, so that others can check a parcel")
     if written.uncovered:
         print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)

@@ -91,8 +91,10 @@ def _money(currency: str, before: OwnersView, after: OwnersView) -> list[Block]:
 
 
 def _days(before: Schedule | None, after: Schedule | None) -> list[Block]:
+    heading = Heading("Days, by the owner's programme")
     if before is None or after is None:
-        return []
+        words = "No days are compared: owner/programme.yaml is needed on both sides."
+        return [heading, Paragraph(inline(words))]
     days = (
         ("On the blocks", before.dock_days, after.dock_days),
         ("From arrival to redelivery", before.yard_days, after.yard_days),
@@ -101,7 +103,7 @@ def _days(before: Schedule | None, after: Schedule | None) -> list[Block]:
         Row(tuple(inline(one) for one in (words, _day(old), _day(new), _signed_day(new - old))))
         for words, old, new in days
     )
-    return [Heading("Days, by the owner's programme"), Table(_SUMS, rows)]
+    return [heading, Table(_SUMS, rows)]
 
 
 def _lines(currency: str, before: Estimate | None, after: Estimate | None) -> list[Block]:
