@@ -165,17 +165,18 @@ def test_a_paper_of_the_closed_tender_is_refused_in_the_next(run: Runner, new: P
     assert [notice.code for notice in compiled(new)[1].notices] == ["paper-of-another-tender"]
 
 
-def test_it_is_refused_where_it_would_do_harm(run: Runner, closed: Path, tmp_path: Path) -> None:
+def test_it_is_refused_where_it_would_do_harm(run: Runner, closed: Path, new: Path, tmp_path: Path) -> None:
     (tmp_path / "full").mkdir()
     (tmp_path / "full/note.txt").write_text("mine", "utf-8")
     for words, said in (
         ((closed, tmp_path / "full", "--number", NEW), "is not empty"),
         ((closed, closed / "next", "--number", NEW), "lies in the package"),
-        ((closed, tmp_path / "new", "--number", OLD), "needs a number of its own"),
+        ((closed, tmp_path / "third", "--number", OLD), "needs a number of its own"),
+        ((new, tmp_path / "third", "--number", OLD), f"{OLD} is closed already"),
     ):
         ran = run("next", *words)
         assert (ran.code, said in ran.err) == (2, True), ran.err
-    assert not (tmp_path / "new").exists()
+    assert not (tmp_path / "third").exists()
     assert [one.name for one in (tmp_path / "full").iterdir()] == ["note.txt"]
 
 

@@ -14,7 +14,7 @@ import pytest
 from tenderwright.notices import Notice
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read
 from tests.commands.run import Runner
-from tests.pipeline.packages import files_of
+from tests.pipeline.packages import edit, files_of
 
 from .life import FINDINGS, MARRAMS_LIFE, stages
 
@@ -84,6 +84,14 @@ def test_the_circle_closes(run: Runner, laid: Path, tmp_path: Path) -> None:
     package, owner = compiled(new)
     assert [f"{one.place}" for one in package.package.todos] == []
     assert errors(package, owner) == []
+    assert run("add", "rates", "--in", new).code == 0
+    edit(new, "owner/indices.yaml", "      2026-10: 154.1\n", "      2026-10: 154.1\n      2038-10: 205.0\n")
+    rates = (new / "owner/rates.yaml").read_text("utf-8").replace("base_month: todo", "base_month: 2038-10")
+    (new / "owner/rates.yaml").write_text(rates.replace("rate: todo", "rate: 100"), "utf-8")
+    assert rates.count("history: { docking: docking-2027,") > 100
+    package, owner = compiled(new)
+    assert errors(package, owner) == []
+    assert owner.estimate is not None
     assert "facility-certificate" in {one.code for one in package.notices}, "the certificates of 2027 have run out"
 
 

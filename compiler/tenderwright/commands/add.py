@@ -11,7 +11,7 @@ import sys
 from argparse import ArgumentParser, Namespace
 from collections.abc import Iterator
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from tenderwright.commands.exits import CLEAN
 from tenderwright.commands.folder import WrongUse, package_folder
@@ -111,12 +111,42 @@ def facts_of(files: Files) -> Facts:
         frozenset(files.sources),
         tender_number(files.sources),
         tuple(_lines(files)),
+        dict(_paid(files)),
+        _index(files),
     )
 
 
 def _lines(files: Files) -> Iterator[str]:
-    for path, source in sorted(files.sources.items()):
-        item = source.data if path.startswith("items/") and isinstance(source.data, dict) else {}
+    yield from (number for number, _ in _works(files))
+
+
+def _works(files: Files) -> Iterator[tuple[str, str]]:
+    """Yield the lines that ask a price, each with its work in the words of a closed account."""
+    for item in _data(files, "items/"):
         for line in item.get("lines") or ():
             if isinstance(line, dict) and line.get("price") != "fixed":
-                yield f"{item.get('item')}.{line.get('line')}"
+                yield f"{item.get('item')}.{line.get('line')}", f"{item.get('title')}: {line.get('text')}"
+
+
+def _paid(files: Files) -> Iterator[tuple[str, dict[str, str]]]:
+    """Yield the lines whose very work was paid for at the last docking, each with where that stands."""
+    ended = {str(one.get("docking")): str(one.get("undocked")) for one in _data(files, "history/")}
+    closings = [one for one in _data(files, "owner/closing/") if str(one.get("docking")) in ended]
+    last = max(closings, key=lambda one: ended[str(one.get("docking"))], default={})
+    lines = [line for line in last.get("lines") or () if isinstance(line, dict)]
+    paid = [line for line in lines if isinstance(line.get("final"), (int, float)) and line["final"] > 0]
+    works = {(str(line.get("line")), str(line.get("work"))) for line in paid}
+    for number, work in _works(files):
+        if (number, work) in works:
+            yield number, {"docking": str(last["docking"]), "work": work}
+
+
+def _index(files: Files) -> str:
+    indices = [one for data in _data(files, "owner/indices.yaml") for one in data.get("indices") or ()]
+    return str(indices[0].get("index", "")) if indices and isinstance(indices[0], dict) else ""
+
+
+def _data(files: Files, within: str) -> Iterator[dict[str, Any]]:
+    for path, source in sorted(files.sources.items()):
+        if path.startswith(within) and isinstance(source.data, dict):
+            yield source.data

@@ -61,6 +61,7 @@ def _begin(files: Files, new: Path, number: str, compiled: Compiled, owner: Owne
     from tenderwright.starter.following.closed import closed_tender
     from tenderwright.starter.following.sources import following
     from tenderwright.starter.write import shared_files, write_starter
+    from tenderwright.writing.archive import file_name
 
     root, tender = files.root, compiled.package.tender
     if tender is None:
@@ -68,6 +69,9 @@ def _begin(files: Files, new: Path, number: str, compiled: Compiled, owner: Owne
     old = tender.tender.number
     if not number or number == old:
         raise WrongUse(f"the next tender needs a number of its own: this one is {old}")
+    for one in (old, number):
+        if (root / ARCHIVE / file_name(one)).exists():
+            raise WrongUse(f"{one} is closed already: its archive lies in {root / ARCHIVE / file_name(one)}")
     closed = closed_tender(compiled.package, owner.papers, old)
     if closed.docking is None and owner.papers.award is not None:
         raise WrongUse(f"{old} is awarded and not closed: `tenderwright close` writes what its docking came to")
@@ -105,6 +109,6 @@ def _told(closed: Closed, sources: Following) -> list[str]:
         told.append("no docking in history/ is later than its issue, so nothing of it counts as done")
     else:
         told.append(f"what was done and put off is told by history/{closed.docking.docking}.yaml")
-        told.append("rates can take what was paid, under `history`, once `tenderwright add rates` has written them")
+        told.append("`tenderwright add rates` takes what was paid for the same lines from owner/closing/")
     told.append("questions, rates, funding, risks, scope and grants are in the archive alone")
     return told

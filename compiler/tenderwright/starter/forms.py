@@ -27,6 +27,10 @@ class Facts(Struct, frozen=True):
     """Number of the tender."""
     lines: tuple[str, ...] = ()
     """The lines that the items ask a price for."""
+    paid: Mapping[str, Mapping[str, str]] = {}
+    """Of these, what the last docking paid for the same work: `docking` and `work`, as `history` of a rate has them."""
+    index: str = ""
+    """Of owner/indices.yaml, the first index, by which that is brought to today."""
 
     @property
     def system(self) -> str:
@@ -68,6 +72,13 @@ _NUMBERED = {"item": (5, 100), "question": (1, 0)}
 """Kinds of file that are numbered: the step from one number to the next, and what comes before the first."""
 
 
+def _rates(facts: Facts) -> dict[str, Any]:
+    """Take the prices of the last docking where they can be brought to today, and ask the others."""
+    paid = facts.paid if facts.index else {}
+    lines = {line: {"history": paid[line]} if line in paid else {"rate": TODO} for line in facts.lines}
+    return {"lines": lines, "index": facts.index} if paid else {"lines": lines}
+
+
 def _next(pattern: str, files: Iterable[str], step: int = 1, before: int = 0) -> int:
     folder = pattern.partition("/")[0]
     names = [path.partition("/")[2] for path in files if path.startswith(f"{folder}/")]
@@ -103,7 +114,7 @@ def _fill(word: str, name: str, number: int, facts: Facts) -> Fill:
             "certificate": TODO,
             "water": {"density": TODO},
         },
-        "rates": {"lines": {line: {"rate": TODO} for line in facts.lines}},
+        "rates": _rates(facts),
         "in-dock": {"conditions": TODO, "changes": TODO},
         "profile": {"name": name},
         "closing": {"docking": name, "currency": facts.currency or TODO},
