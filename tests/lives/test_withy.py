@@ -163,6 +163,9 @@ def test_a_returned_form_is_read_and_the_bids_are_compared(run: Runner, at: Path
     for row in range(5, sheet.max_row + 1):
         if sheet.cell(row, 3).value and sheet.cell(row, 9).value != "the owner's sum":
             sheet.cell(row, 6).value, sheet.cell(row, 7).value = "priced", 100
+    said = book["Acknowledgements"]
+    terms = next(cell.row for cell in said["A"] if str(cell.value).startswith("The terms of the tender"))
+    said.cell(terms, 2).value = "yes"
     output = io.BytesIO()
     book.save(output)
     (tmp_path / "returned.xlsx").write_bytes(output.getvalue())

@@ -48,10 +48,13 @@ def returned(root: Path, yard: str, factor: float, received: str) -> int:
         line = str(sheet.cell(row, 1).value)
         rate = rates.get(line, rates.get(line.rpartition(".")[0], {})).get("rate")
         if rate is not None:
-            sheet.cell(row, 7).value = round(rate * factor, 2)
+            cell = sheet.cell(row, 7)
+            cell.value = round(rate * factor / (100 if "%" in cell.number_format else 1), 4)
     said = book["Acknowledgements"]
     for addendum in range(1, len(of.package.tender.addenda) + 1 if of.package.tender is not None else 1):
         said.cell(3 + addendum, 2).value = "yes"
+    terms = next(cell.row for cell in said["A"] if str(cell.value).startswith("The terms of the tender"))
+    said.cell(terms, 2).value = "yes"
     folder = root / "owner" / "documents" / "bids"
     folder.mkdir(parents=True, exist_ok=True)
     file = folder / f"{yard.split()[0].lower()}.xlsx"

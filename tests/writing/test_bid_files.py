@@ -20,7 +20,7 @@ TIME = 1_828_500_000
 
 def made() -> Written:
     report = bid_report(*compared_bids(), Stamp("no-git", "DRAFT: compiled outside git"))
-    return bid_files(report, "160a50f898d6f84b", Typesetter(), TIME)
+    return bid_files(report, "45e349fc8b8b1f54", Typesetter(), TIME)
 
 
 @pytest.fixture(scope="module")

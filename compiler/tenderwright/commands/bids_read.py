@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from tenderwright.documents.price_form import PriceForm
     from tenderwright.pricing.bids.expected import ExpectedForm
     from tenderwright.pricing.bids.read_bid import BidRead
+    from tenderwright.reading.workbook.cells import Workbook
 
 _LETTERS = str.maketrans({"æ": "ae", "ø": "o", "œ": "oe", "ß": "ss", "ð": "d", "þ": "th", "ł": "l"})
 STATUSES = ("priced", "zero", "included", "no bid", "empty")
@@ -68,10 +69,11 @@ def run(arguments: Namespace) -> int:
         return MISTAKES
     found, notices = read_returned(arguments.file, compiled, arguments.yard, arguments.received)
     sys.stderr.write(as_text(notices, {}))
-    if found is None or not found.sound:
+    if found is None or found.refused:
         print(f"{summary(notices)}; nothing was written", file=sys.stderr)
         return MISTAKES
-    return _write(files, replace(found.bid, tender=sound(compiled.package.tender).tender.number))
+    _write(files, replace(found.bid, tender=sound(compiled.package.tender).tender.number))
+    return MISTAKES if any(notice.severity == "error" for notice in notices) else CLEAN
 
 
 def read_returned(
@@ -88,18 +90,30 @@ def read_returned(
     book, notices = read_cells(guarded)
     if book is None:
         return None, tuple(notices)
-    found = read_bid(book, form_issued(compiled), yard, received)
+    found = read_bid(book, form_issued(compiled, stamp_on(book)), yard, received)
     return found, found.notices
 
 
-def form_issued(compiled: Compiled) -> ExpectedForm:
-    """Give the price form of a sound package in the rows that a returned one is held against."""
+def stamp_on(book: Workbook) -> str:
+    """Give the stamp that a returned form bears: that of its properties, or of its first sheet where it names a commit.
+
+    Which commit a form was made from is not known of an edition that has not been tagged.
+    """
+    from tenderwright.pricing.bids.beside import labelled
+
+    stated = [cell.text for cell in labelled(book, "stamp")]
+    stored = book.properties.get("Stamp", "")
+    return stored or next((text for text in stated if re.fullmatch(r"Commit [0-9a-f]{12}", text)), "")
+
+
+def form_issued(compiled: Compiled, stamp: str) -> ExpectedForm:
+    """Give the price form of a sound package, with a stamp, in the rows that a returned one is held against."""
     import dataclasses
 
     from tenderwright.documents.desk import Desk
     from tenderwright.documents.form import price_form
 
-    form = price_form(Desk(compiled.package, compiled.links, compiled.calculated), "")
+    form = price_form(Desk(compiled.package, compiled.links, compiled.calculated), stamp)
     expected = expected_form(form, tuple(one.number for one in sound(compiled.package.tender).addenda))
     return dataclasses.replace(expected, facilities={one.name: one.facility for one in compiled.package.facilities})
 
@@ -107,8 +121,16 @@ def form_issued(compiled: Compiled) -> ExpectedForm:
 def expected_form(form: PriceForm, addenda: tuple[int, ...]) -> ExpectedForm:
     """Turn a price form into the rows that a returned one is held against; `addenda` are their numbers."""
     from tenderwright.pricing.bids.expected import ExpectedForm, ExpectedLine, ExpectedTable
+    from tenderwright.reading.workbook.cells import read_cells
+    from tenderwright.reading.workbook.guard import look_through
+    from tenderwright.writing.price_form_xlsx import price_form_workbook
 
+    issued, notices = read_cells(look_through("the form as issued", price_form_workbook(form)))
+    if issued is None:
+        raise RuntimeError("the form as issued cannot be read back:\n" + as_text(notices, {}))
     return ExpectedForm(
+        tender=form.tender,
+        issued=issued,
         currency=form.currency,
         edition_hash=form.edition_hash,
         closing=sound(form.closing),
@@ -141,7 +163,7 @@ def slug(name: str) -> str:
     return "-".join(re.findall(r"[a-z0-9]+", letters))[:48].strip("-")
 
 
-def _write(files: Files, bid: Bid) -> int:
+def _write(files: Files, bid: Bid) -> None:
     from tenderwright.documents.bid_entry import bid_entry
     from tenderwright.writing.errors import WritingError
     from tenderwright.writing.new_files import in_the_way, new_files
@@ -164,8 +186,14 @@ def _write(files: Files, bid: Bid) -> int:
     counts = Counter(line.status for line in bid.lines.values())
     told = ", ".join(f"{counts[status]} {status}" for status in STATUSES if counts[status])
     print(f"{place}: {'there already, the same' if the_same else 'written'}")
-    print(f"  {len(bid.lines)} lines: {told}; {len(bid.doubts)} doubts to settle")
-    return CLEAN
+    print(f"  {len(bid.lines)} lines: {told}; {_doubts(len(bid.doubts))}")
+
+
+def _doubts(count: int) -> str:
+    if not count:
+        return "no doubts"
+    told = "1 doubt, to be" if count == 1 else f"{count} doubts, each to be"
+    return f"{told} settled in owner/evaluation.yaml before bids are compared"
 
 
 def check_text(path: str, text: str, bid: Bid) -> None:

@@ -61,7 +61,7 @@ def price_form(desk: Desk, stamp: str) -> PriceForm:
         issued=tender.dates.issued,
         closing=tender.dates.closing,
         stamp=stamp,
-        edition_hash=_hash(sections, tables),
+        edition_hash=_hash(_issue(desk), sections, tables),
         sections=sections,
         evaluated_rule=desk.plain(tender.award.evaluated),
         addenda=tuple(f"{a.number}, {a.date}: {a.summary}" for a in tender.addenda),
@@ -166,13 +166,23 @@ def _unit(desk: Desk, line: Line, quantity: LineQuantity | None) -> str:
     return quantity.unit if quantity else ""
 
 
-def _hash(sections: tuple[FormSection, ...], tables: tuple[FormTable, ...]) -> str:
-    """Tie a returned form to its lines: a digest of numbers, descriptions, quantities and units, and of its tables."""
+def _issue(desk: Desk) -> list[Any]:
+    """Give what else ties a form to its tender: number, currency, cost of a day, and the revision as far as addenda."""
+    tender = desk.tender
+    addenda = [[one.number, str(one.date)] for one in tender.addenda]
+    return [tender.tender.number, tender.currency, str(tender.award.day_cost), addenda]
+
+
+def _hash(issue: list[Any], sections: tuple[FormSection, ...], tables: tuple[FormTable, ...]) -> str:
+    """Tie a returned form to its tender and lines: a digest of number, currency, revision, lines and tables."""
     rows: list[Any] = [
-        [section.code, line.number, told, str(line.quantity), line.unit, line.kind, str(line.fixed_amount)]
-        for section in sections
-        for line in section.lines
-        for told in (in_full(line.title, line.written),)
+        issue,
+        *(
+            [section.code, line.number, told, str(line.quantity), line.unit, line.kind, str(line.fixed_amount)]
+            for section in sections
+            for line in section.lines
+            for told in (in_full(line.title, line.written),)
+        ),
+        *([table.name, table.title, table.columns, table.rows] for table in tables),
     ]
-    rows += [[table.name, table.title, table.columns, table.rows] for table in tables]
     return hashlib.sha256(json.dumps(rows, ensure_ascii=False).encode()).hexdigest()[:16]

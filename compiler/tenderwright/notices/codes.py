@@ -91,6 +91,7 @@ _BIDS = {
     "bid-edition": ("error", "a returned form is that of another edition"),
     "bid-form-changed": ("error", "a returned form changes what is the owner's"),
     "bid-amount": ("error", "a price on a returned form cannot be read"),
+    "bid-unread": ("warning", "something on a returned form is not the form's and was not read"),
     "ambiguous-amount": ("warning", "a price on a returned form can mean two things"),
     "bid-form-reworded": ("warning", "a returned form says the owner's words otherwise"),
     "bid-incomplete": ("warning", "a bid leaves something unanswered"),

@@ -154,6 +154,16 @@ def codes(found: BidRead) -> list[str]:
     return [notice.code for notice in found.notices]
 
 
+def sound(found: BidRead) -> bool:
+    """Tell whether nothing that was told is an error."""
+    return not any(notice.severity == "error" for notice in found.notices)
+
+
+def of(found: BidRead, code: str) -> list[str]:
+    """Give what was told under one code."""
+    return [notice.message for notice in found.notices if notice.code == code]
+
+
 def only(found: BidRead) -> Notice:
     """Give the only notice."""
     (notice,) = found.notices

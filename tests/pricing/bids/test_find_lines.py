@@ -7,7 +7,22 @@ import pytest
 from tenderwright.pricing.bids.find_lines import find_lines, line_number, lines_named
 from tests.reading.workbook.hostile import harmless
 
-from .filled import EXPECTED, PERCENTAGE, PRICED, PRICES, REMARKS, cells, filled, read, returned, rows, whole
+from .filled import (
+    EXPECTED,
+    PERCENTAGE,
+    PRICED,
+    PRICES,
+    REMARKS,
+    cells,
+    codes,
+    filled,
+    of,
+    read,
+    returned,
+    rows,
+    sound,
+    whole,
+)
 
 KNOWN = ("420.a", "110.b", "110.c", "305.a")
 
@@ -76,7 +91,8 @@ def test_without_headings_columns_are_taken_by_their_place() -> None:
             book[PRICES].cell(4, column).value = f"Spalte {column}"  # type: ignore[index]
 
     found = returned(spoil)
-    assert found.notices == ()
+    assert set(codes(found)) == {"bid-unread"}
+    assert [f"`Spalte {n}`" in "".join(found.bid.doubts) for n in range(1, 13)] == [True] * 12
     assert {line.rate for line in found.bid.lines.values()} == {100}
 
 
@@ -105,7 +121,7 @@ def test_a_number_merged_over_two_rows_covers_both() -> None:
 
 def test_a_workbook_without_lines_is_told_of_once() -> None:
     found = read(harmless(A1="hello", B1=5))
-    assert [n.message for n in found.notices if n.code == "bid-form-changed"] == [
+    assert [n.message for n in found.notices if n.code == "bid-edition"] == [
         "no line of the price form is found in this workbook"
     ]
 
@@ -125,11 +141,15 @@ def test_a_form_laid_out_as_forms_were_before_is_read_whole() -> None:
                 sheet.cell(row, 12).value = f"about {line.number}"
 
     found = returned(older)
-    assert found.notices == ()
+    assert {words.rpartition(": ")[2] for words in of(found, "bid-unread")} == {
+        "`Remarks of the yard`",
+        "`fixed`",
+        "`owner's sum`",
+    }
     assert {number: line.note for number, line in found.bid.lines.items()} == {n: f"about {n}" for n in PRICED}
 
 
 def test_the_form_filled_in_whole_is_read_without_a_notice() -> None:
     found = read(filled(whole))
     assert found.notices == ()
-    assert found.sound
+    assert sound(found)

@@ -11,7 +11,7 @@ import pytest
 
 from tenderwright.pricing.bids.read_bid import BidRead
 
-from .filled import PRICES, TOTALS, codes, filled, only, put_at, read, returned, row_of, rows, whole
+from .filled import PRICES, TOTALS, codes, filled, of, only, put_at, read, returned, row_of, rows, sound, whole
 
 
 def at(number: str, column: int, value: object) -> Callable[[Any], None]:
@@ -42,7 +42,7 @@ def told(found: BidRead) -> str:
 def test_what_is_the_owners_was_changed(number: str, column: int, value: object, words: str) -> None:
     found = returned(at(number, column, value))
     assert told(found) == f"bid-form-changed: {words}"
-    assert not found.sound
+    assert not sound(found)
 
 
 @pytest.mark.parametrize(
@@ -64,7 +64,7 @@ def test_another_wording_is_told_of_with_the_owners() -> None:
     found = returned(at("410.a", 2, "Renew rivet, 22 mm, access by others"))
     assert only(found).code == "bid-form-reworded"
     assert only(found).hints == ("as issued: Renew rivet, 22 mm",)
-    assert found.sound
+    assert sound(found)
 
 
 def test_a_line_that_is_gone_is_missed() -> None:
@@ -75,7 +75,7 @@ def test_a_line_that_is_gone_is_missed() -> None:
     found = returned(take_out)
     assert only(found).message == "lines of the form are missing: 305.a"
     assert "305.a" not in found.bid.lines
-    assert not found.sound
+    assert not sound(found)
 
 
 def test_a_line_that_the_tender_does_not_have_is_refused() -> None:
@@ -83,17 +83,21 @@ def test_a_line_that_the_tender_does_not_have_is_refused() -> None:
     assert [n.message.partition(": ")[2] or n.message for n in found.notices] == [
         "410.a",
         "there is no line 411.a in this tender",
+        "what stands here is read as no price, answer or remark: `priced`",
+        "what stands here is read as no price, answer or remark: `100`",
     ]
-    assert set(codes(found)) == {"bid-form-changed"}
+    assert set(codes(found)) == {"bid-form-changed", "bid-unread"}
 
 
-def test_a_price_that_belongs_to_no_line_is_refused() -> None:
+def test_a_price_that_belongs_to_no_line_is_told_with_its_words() -> None:
     def add(book: Any) -> None:
         sheet, row = book[PRICES], rows(book)["410.a"]
         sheet.insert_rows(row + 1)
         sheet.cell(row + 1, 2).value, sheet.cell(row + 1, 7).value = "Disposal of sludge", 5000
 
-    assert told(returned(add)) == "bid-form-changed: the price 5000 belongs to no line of the form"
+    told_of = " ".join(of(returned(add), "bid-unread"))
+    assert "`Disposal of sludge`" in told_of
+    assert "`5000`" in told_of
 
 
 def _again(book: Any, **other: object) -> None:
@@ -107,26 +111,26 @@ def _again(book: Any, **other: object) -> None:
 
 def test_a_line_that_stands_twice_and_agrees_is_told_of() -> None:
     found = returned(_again)
-    assert only(found).code == "bid-form-reworded"
-    assert "stands on several rows" in only(found).message
+    assert "stands on several rows" in of(found, "bid-form-reworded")[0]
     assert found.bid.lines["410.a"].rate == 100
 
 
 def test_of_a_line_that_stands_twice_the_answered_one_is_taken() -> None:
     found = returned(lambda book: _again(book, F=None, G=None))
-    assert only(found).code == "bid-form-reworded"
+    assert "stands on several rows" in of(found, "bid-form-reworded")[0]
     assert found.bid.lines["410.a"].rate == 100
 
 
 def test_a_line_with_two_answers_is_refused() -> None:
     found = returned(lambda book: _again(book, G=7))
-    assert only(found).code == "bid-form-changed"
-    assert only(found).message.endswith("with different answers")
+    assert of(found, "bid-form-changed")[0].endswith("with different answers, none of which is taken")
+    assert found.bid.lines["410.a"].rate is None
 
 
 def test_the_form_of_another_edition_is_refused() -> None:
     found = returned(put_at("How to fill", "Edition hash", 2, "91c0a7be55d2f310"))
-    assert told(found).startswith("bid-edition: the form is that of another edition, `91c0a7be55d2f310`")
+    assert told(found).startswith("bid-edition: the form is that of another edition, `Commit 1a2b3c4`, marked")
+    assert found.refused
     assert found.bid.edition == "91c0a7be55d2f310"
 
 
@@ -144,24 +148,32 @@ def _saved_without_sheet(stored: str | None) -> bytes:
 
 
 def test_without_its_first_sheet_the_properties_tell_the_edition() -> None:
-    assert read(_saved_without_sheet(None)).notices == ()
+    assert only(read(_saved_without_sheet(None))).message.startswith("33 texts of the form as issued are gone: `How to")
     found = read(_saved_without_sheet("91c0a7be55d2f310"))
     assert only(found).code == "bid-edition"
 
 
 def test_without_any_hash_the_lines_alone_tell() -> None:
     found = read(_saved_without_sheet(""))
-    assert only(found).code == "bid-form-reworded"
+    assert set(codes(found)) == {"bid-form-reworded"}
     assert found.bid.edition == ""
 
 
-def test_another_currency_is_refused() -> None:
+def test_another_currency_in_its_cell_is_told() -> None:
     found = returned(put_at("How to fill", "Currency", 2, "USD"))
-    assert told(found) == "bid-form-changed: the form says that prices are in `USD`; the tender is in GBP"
+    assert told(found) == "bid-unread: what stands here is read as no price, answer or remark: `USD`"
+
+
+def test_the_form_of_another_tender_is_refused_by_its_name() -> None:
+    found = returned(
+        put_at("How to fill", "Edition hash", 2, "91c0a7be55d2f310"), put_at("How to fill", "Tender", 2, "HPT-2031-04")
+    )
+    assert found.refused
+    assert "the form is that of another tender, `HPT-2031-04`; this is tender" in only(found).message
 
 
 @pytest.mark.parametrize("where", ["words", "formula"])
-def test_another_cost_of_a_day_is_refused(where: str) -> None:
+def test_another_cost_of_a_day_is_told(where: str) -> None:
     def change(book: Any) -> None:
         sheet = book[TOTALS]
         row = row_of(sheet, "The owner's cost")
@@ -170,4 +182,18 @@ def test_another_cost_of_a_day_is_refused(where: str) -> None:
         sheet.cell(row, column).value = str(sheet.cell(row, column).value).replace("450.5", "45.5")
 
     found = returned(change)
-    assert told(found) == "bid-form-changed: the owner's cost of a day is not the GBP 450.50 that was published"
+    assert only(found).code == "bid-unread"
+    assert "45.5" in only(found).message
+
+
+def test_numbers_that_were_exchanged_are_told_by_the_words_of_their_rows() -> None:
+    def exchange(book: Any) -> None:
+        sheet, place = book[PRICES], rows(book)
+        one, other = sheet.cell(place["305.a"], 1), sheet.cell(place["420.a"], 1)
+        one.value, other.value = other.value, one.value
+
+    found = returned(exchange)
+    assert set(codes(found)) == {"bid-form-changed", "bid-unread"}
+    assert not sound(found)
+    assert "the row numbered 420.a has the words of line 305.a" in "".join(found.bid.doubts)
+    assert {found.bid.lines[number].rate for number in ("305.a", "420.a")} == {None}

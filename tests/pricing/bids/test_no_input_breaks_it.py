@@ -22,7 +22,7 @@ from tenderwright.reading.workbook.refusal import Refusal
 from tenderwright.writing.price_form_xlsx import price_form_workbook
 from tenderwright.writing.yaml_file import yaml_text
 
-from .filled import EXPECTED, RECEIVED, cells, filled, form, read, whole
+from .filled import EXPECTED, RECEIVED, cells, filled, form, read, sound, whole
 
 WORDS = st.sampled_from(
     [
@@ -95,4 +95,4 @@ def test_no_bytes_break_the_reading(changes: list[tuple[float, bytes]]) -> None:
 def test_an_untouched_form_is_read_as_left_empty() -> None:
     found = read(price_form_workbook(form()))
     assert {line.status for line in found.bid.lines.values()} == {"empty"}
-    assert found.sound
+    assert sound(found)

@@ -11,7 +11,7 @@ import pytest
 from tenderwright.pricing.bids.read_bid import BidRead
 from tests.reading.workbook import hostile
 
-from .filled import PRICES, Fill, codes, filled, only, put, put_cell, read, returned, rows, whole
+from .filled import PRICES, Fill, codes, filled, of, only, put, put_cell, read, returned, rows, sound, whole
 
 
 def told(found: BidRead) -> str:
@@ -60,7 +60,6 @@ def test_an_empty_line_is_empty_and_told_of() -> None:
 @pytest.mark.parametrize(
     ("number", "price", "status", "rate", "words"),
     [
-        ("305.a", "1,234", None, "1234", "`1,234` can mean 1234 or 1.234; it is read as 1234"),
         ("405.z", -50, None, "50", "the credit is written as -50; it is read as 50 to the owner"),
         ("900.b", 12.5, None, "12.5", "the cell shows 1250.0 %; 12.5 % is read"),
         ("305.a", 50, "see letter", "50", "the status says `see letter`, which is not known; the price alone is read"),
@@ -71,9 +70,29 @@ def test_what_can_mean_two_things_is_read_and_told(
 ) -> None:
     found = returned(put(number, price, status))
     assert told(found) == f"ambiguous-amount: {words}"
-    assert found.sound
+    assert sound(found)
     assert found.bid.lines[number].rate == Decimal(rate)
     assert found.bid.doubts == (only(found).message,)
+
+
+def test_amounts_with_other_marks_are_told_in_one_notice_for_the_form() -> None:
+    found = returned(put("305.a", "1,234"), put("420.a", "5.678"), put("410.a", "1 200"))
+    assert only(found).code == "ambiguous-amount"
+    words = only(found).message
+    assert words.startswith("2 amounts are typed with marks that can mean two things: `Price form!G")
+    assert "`1,234` is read as 1234, or means 1.234; `Price form!G" in words
+    assert words.endswith("`5.678` is read as 5678, or means 5.678")
+    assert found.bid.lines["305.a"].rate == 1234
+    assert found.bid.doubts == (words,)
+
+
+def test_amounts_in_another_currency_are_told_in_one_notice_and_not_read() -> None:
+    found = returned(put("305.a", "USD 5"), put("420.a", "€ 7"))
+    assert only(found).message.startswith(
+        "2 amounts are not in GBP, the currency of the tender, and not read: `Price f"
+    )
+    assert {found.bid.lines[number].rate for number in ("305.a", "420.a")} == {None}
+    assert (found.bid.lines["305.a"].status, found.bid.lines["305.a"].as_written) == ("empty", "USD 5")
 
 
 def test_an_ambiguous_amount_is_read_as_the_others_are_written() -> None:
@@ -92,7 +111,6 @@ def test_a_dash_is_read_as_empty_and_told_of() -> None:
     ("number", "price", "status", "words"),
     [
         ("305.a", "on request", None, "`on request` cannot be read as a price"),
-        ("305.a", "USD 5", None, "`USD 5` is not in GBP, the currency of the tender"),
         ("305.a", "12 %", None, "`12 %` cannot be read as a price"),
         ("305.a", -5, None, "`-5` cannot be a price"),
         ("305.a", datetime.date(2026, 5, 1), None, "`2026-05-01` is no price; perhaps a program took it for a date"),
@@ -104,7 +122,7 @@ def test_a_dash_is_read_as_empty_and_told_of() -> None:
 )
 def test_what_cannot_be_read_is_refused(number: str, price: object, status: object, words: str) -> None:
     found = returned(put(number, price, status))
-    assert not found.sound
+    assert not sound(found)
     message = next(notice.message for notice in found.notices if notice.code == "bid-amount")
     assert message.partition(": ")[2] == words
 
@@ -163,7 +181,7 @@ def test_a_percentage_is_read_as_it_is_shown(fill: Fill, rate: str) -> None:
     ("fill", "words"),
     [
         (_plain(0.15), "`0.15` can mean 0.15 % or 15.00 %"),
-        (_plain("0,15"), "`0.15` can mean 0.15 % or 15.00 %"),
+        (_plain("0,15"), "`0,15` can mean 0.15 % or 15.00 %"),
         (_plain(4500), "`4500` is no percentage from 0 % to 100 %"),
         (_plain(-5), "`-5` is no percentage from 0 % to 100 %"),
         (put("900.b", 4500), "`4500` is no percentage from 0 % to 100 %"),
@@ -173,14 +191,16 @@ def test_a_percentage_is_read_as_it_is_shown(fill: Fill, rate: str) -> None:
 def test_what_may_be_money_or_a_share_is_no_percentage(fill: Fill, words: str) -> None:
     found = returned(fill)
     assert told(found) == f"bid-amount: {words}, and a percentage is asked"
-    assert not found.sound
+    assert not sound(found)
 
 
 def test_a_number_shown_in_another_currency_is_told_of() -> None:
     def dollars(book: object) -> None:
         book[PRICES].cell(rows(book)["305.a"], 7).number_format = "[$USD] #,##0.00"  # type: ignore[index]
 
-    assert told(returned(dollars)) == "ambiguous-amount: the number is shown in `USD`, and the tender is in GBP"
+    found = returned(dollars)
+    assert told(found) == "bid-amount: `Price form!G16` `100 shown in USD`"
+    assert found.bid.lines["305.a"].rate is None
 
 
 def test_a_formula_without_a_stored_result_is_refused() -> None:
@@ -196,7 +216,7 @@ def test_a_status_without_a_stored_result_is_refused() -> None:
     assert "no-stored-result" in codes(returned(put("305.a", 5, '=IF(TRUE,"included","")')))
 
 
-def test_a_formula_with_a_stored_result_is_read_and_kept_as_written() -> None:
+def test_a_formula_with_a_stored_result_is_read_as_a_doubt() -> None:
     data = filled(whole, put("305.a", "=4*1062.5"))
     sheet = "xl/worksheets/sheet2.xml"
     text = hostile.members(data)[sheet].decode()
@@ -204,7 +224,9 @@ def test_a_formula_with_a_stored_result_is_read_and_kept_as_written() -> None:
         piece for piece in ("<f>4*1062.5</f><v></v>", "<f>4*1062.5</f><v/>", "<f>4*1062.5</f><v />") if piece in text
     )
     found = read(hostile.changed(sheet, old, "<f>4*1062.5</f><v>4250</v>", data))
-    assert found.notices == ()
+    assert told(found) == (
+        "ambiguous-amount: the price is worked out by a formula: it shows `4250` and holds `=4*1062.5`"
+    )
     line = found.bid.lines["305.a"]
     assert (line.rate, line.as_written) == (Decimal(4250), "=4*1062.5")
 
@@ -213,7 +235,7 @@ def test_an_error_in_a_price_is_refused() -> None:
     data = filled(whole, put("305.a", "#REF!"))
     found = read(data)
     assert "the price shows `#REF!`" in "".join(notice.message for notice in found.notices)
-    assert not found.sound
+    assert not sound(found)
 
 
 @pytest.mark.parametrize(("amount", "extension"), [(61250, "61250.00"), ("61.250,00", "61250.00"), (7, "7.00")])
@@ -274,4 +296,7 @@ def test_one_price_merged_over_several_lines_is_refused() -> None:
         first, last = rows(book)["305.a"], rows(book)["420.a"]
         book[PRICES].merge_cells(start_row=first, end_row=last, start_column=7, end_column=7)  # type: ignore[index]
 
-    assert told(returned(merge)) == "bid-amount: one merged cell stands for the prices of lines 305.a, 420.a"
+    found = returned(merge)
+    assert {found.bid.lines[number].rate for number in ("305.a", "420.a")} == {None}
+    (message,) = of(found, "bid-amount")
+    assert message.partition(": ")[2] == "one merged cell, `100`, stands for the prices of lines 305.a, 420.a"

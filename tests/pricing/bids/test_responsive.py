@@ -19,7 +19,7 @@ from tests.replacing import replace
 from .bidding import ABSOLUTE, LINES, corrected, money, priced
 from .test_evaluate import FULL, evaluated, tender
 
-HASH = "160a50f898d6f84b"
+HASH = "45e349fc8b8b1f54"
 BEFORE = tender()
 GOOD = replace(
     FULL,

@@ -87,7 +87,9 @@ def decimal_sign(texts: Iterable[str]) -> DecimalSign:
 
 
 def _match(text: str) -> re.Match[str] | None:
-    """Match an amount; one with raised figures is none, since `950¹` is not 9501."""
+    """Match an amount; one with raised figures is none, since `950¹` is not 9501, nor are two on a line or apart."""
+    if re.search(r"\d\s*(?:[\n\t\r]|\s{2})\s*\d", text):
+        return None
     if len(text) > _LONGEST or any(unicodedata.category(letter) == "No" for letter in text):
         return None
     return _AMOUNT.fullmatch(plain(text))

@@ -13,8 +13,8 @@ from tenderwright.notices import Notice, Place
 from tenderwright.pricing.bids.beside import labels, right_of
 from tenderwright.pricing.bids.columns import Table, tables
 from tenderwright.pricing.bids.expected import ExpectedForm
-from tenderwright.pricing.bids.find_lines import lines_named
-from tenderwright.pricing.bids.telling import shown, told
+from tenderwright.pricing.bids.find_lines import lines_named, names_only_lines
+from tenderwright.pricing.bids.telling import shown, told, whole
 from tenderwright.pricing.bids.words import bare, folded, plain
 from tenderwright.reading.workbook.cells import Cell, Workbook
 
@@ -25,6 +25,8 @@ EARLIEST = "Earliest date in dock, if another"
 STANDS = "The offer stands for this many days after closing"
 DOCK_DAYS = "Days in dock, by the yard's own plan"
 DAYS = "Days from arrival to redelivery, by the yard's programme"
+SIGNED = "Signed for the yard"
+_SIGNED = ("yard", "name", "position", "date", "signature")
 _MOST_DAYS = 1000
 _KINDS = ("exclusion", "assumption", "alternative")
 
@@ -81,9 +83,10 @@ def _yes_or_no(book: Workbook, label: str, notices: list[Notice]) -> bool | None
     for cell in cells:
         said = yes_or_no(cell.text)
         if said is not None:
+            book.take(cell)
             return said
     if cells:
-        notices.append(told("bid-incomplete", cells[0], f"`{shown(cells[0].text)}` is neither yes nor no: {label}"))
+        notices.append(told("bid-unread", cells[0], f"`{whole(cells[0].text)}` is neither yes nor no: {label}"))
     return None
 
 
@@ -91,9 +94,10 @@ def _whole(book: Workbook, label: str, notices: list[Notice]) -> int | None:
     for cell in _beside(book, label):
         number = _days(cell)
         if number is not None:
+            book.take(*([] if cell.formula else [cell]))
             return number
-        message = f"`{shown(cell.text or cell.formula)}` is no number of whole days: {label}"
-        notices.append(told("bid-incomplete", cell, message))
+        message = f"`{whole(cell.text or cell.formula)}` is no number of whole days: {label}"
+        notices.append(told("bid-unread", cell, message))
         return None
     return None
 
@@ -112,10 +116,13 @@ def _date(book: Workbook, label: str, notices: list[Notice]) -> date | None:
     for cell in cells:
         found = read_date(cell)
         if found is not None:
+            book.take(cell)
             return found
     if cells and bare(cells[0].text) not in ("n a", "no", "none", "as tendered", ""):
-        message = f"`{shown(cells[0].text)}` is not read as a date, since it is not year-month-day: {label}"
-        notices.append(told("bid-incomplete", cells[0], message))
+        message = f"`{whole(cells[0].text)}` is not read as a date, since it is not year-month-day: {label}"
+        notices.append(told("bid-unread", cells[0], message))
+    elif cells:
+        book.take(cells[0])
     return None
 
 
@@ -136,9 +143,14 @@ def read_addenda(book: Workbook, form: ExpectedForm) -> tuple[tuple[int, ...], l
     found: set[int] = set()
     for table in _tables(book, "addenda"):
         for row in table.rows:
-            number = _addendum_number(table.sheet.at(row, table.columns["addendum"]).text, form)
+            named = table.sheet.at(row, table.columns["addendum"])
+            number = _addendum_number(named.text, form)
             answers = [cell for cell in table.sheet.rows[row] if cell.column != table.columns["addendum"]]
-            if number is not None and any(yes_or_no(cell.text) for cell in answers):
+            if number is None:
+                continue
+            book.take(*([named] if bare(named.text) in (str(number), f"addendum {number}") else []))
+            book.take(*(cell for cell in answers if yes_or_no(cell.text) is not None))
+            if any(yes_or_no(cell.text) for cell in answers):
                 found.add(number)
     missing = [number for number, _ in form.addenda if number not in found]
     notices = [
@@ -175,6 +187,7 @@ def read_remarks(book: Workbook, priced: Collection[str], known: Collection[str]
         for said in _said(table):
             cell, kind = said["excluded"], bare(_text(said, "kind"))
             one = _exclusion(said, known)
+            book.take(*_taken(said, known))
             if kind not in ("remark", "remarks"):
                 exclusions.append(one)
                 continue
@@ -182,7 +195,7 @@ def read_remarks(book: Workbook, priced: Collection[str], known: Collection[str]
             words = one.text + (f" (effect on the price: {one.effect})" if one.effect else "")
             if not lines or not set(lines) <= set(priced):
                 where = f"of line {', '.join(lines)}, which nobody prices" if lines else "that names no line"
-                notices.append(told("bid-remark", cell, f"a remark {where}: {shown(words, 400)}"))
+                notices.append(told("bid-remark", cell, f"a remark {where}: {whole(words)}"))
             for line in lines:
                 notes.setdefault(line, []).append(words)
     return Remarks(tuple(exclusions), {line: "; ".join(words) for line, words in notes.items()}, tuple(notices))
@@ -195,6 +208,16 @@ def _said(table: Table) -> Iterator[dict[str, Cell]]:
         cell = said["excluded"]
         if cell.row == row and (cell.text or _text(said, "line") or _text(said, "effect")):
             yield said
+
+
+def _taken(said: dict[str, Cell], known: Collection[str]) -> Iterator[Cell]:
+    """Give the cells of a row of remarks that are kept as they stand, or are read without a word left over."""
+    yield said["excluded"]
+    for name, cell in said.items():
+        words = bare(cell.text)
+        kept = name == "effect" or (name == "kind" and words in (*_KINDS, "remark", "remarks"))
+        if kept or (name == "line" and names_only_lines(cell.text, known)):
+            yield cell
 
 
 def _exclusion(said: dict[str, Cell], known: Collection[str]) -> Exclusion:
@@ -223,17 +246,51 @@ def read_questions(book: Workbook, form: ExpectedForm) -> tuple[BidAnswer, ...]:
         for sheet, label in labels(book, ask):
             table = next((one for one in tables(sheet) if one.kind == "answers" and label.row in one.rows), None)
             answer = _answer(table, label, right_of(sheet, label))
-            if answer:
-                found.append(BidAnswer(ask=ask, answer=answer))
+            if answer is not None and answer.text:
+                book.take(*([] if answer.formula else [answer]))
+                found.append(BidAnswer(ask=ask, answer=answer.text))
                 break
     return tuple(found)
 
 
-def _answer(table: Table | None, label: Cell, beside: list[Cell]) -> str:
-    """Give what stands in the column of answers; on a sheet without one, what stands last on the row."""
+def _answer(table: Table | None, label: Cell, beside: list[Cell]) -> Cell | None:
+    """Give the cell in the column of answers; on a sheet without one, the last on the row."""
     if table is not None and "answer" in table.columns:
-        return table.sheet.at(label.row, table.columns["answer"]).text
-    return beside[-1].text if len(beside) > 1 else ""
+        return table.sheet.at(label.row, table.columns["answer"])
+    return beside[-1] if len(beside) > 1 else None
+
+
+def read_signed(book: Workbook) -> tuple[BidAnswer, ...]:
+    """Read who signed, in which position and when."""
+    found = []
+    for sheet, head in labels(book, SIGNED):
+        for row in range(head.row + 1, head.row + 6):
+            label = sheet.at(row, head.column)
+            beside = right_of(sheet, label)
+            if bare(label.text) in _SIGNED and beside and not beside[0].formula:
+                book.take(beside[0])
+                found.append(BidAnswer(ask=f"{SIGNED}: {label.text}", answer=beside[0].text))
+    return tuple(found)
+
+
+def read_beside(book: Workbook, form: ExpectedForm) -> tuple[tuple[BidAnswer, ...], list[Notice]]:
+    """Read the days and the remarks beside addenda and offers; a remark there is left to a person."""
+    found, notices = [], []
+    for table in [*_tables(book, "addenda"), *_tables(book, "offers")]:
+        label = table.columns.get("addendum", table.columns.get("offer", 0))
+        for row in table.rows:
+            asked = table.sheet.at(row, label).text
+            number = _addendum_number(asked, form) if table.kind == "addenda" else None
+            asked = f"Addendum {number}" if number is not None else asked
+            for cell in table.sheet.rows[row]:
+                if cell.address in book.taken or cell.formula or not asked or cell.column <= label + 1:
+                    continue
+                if cell.column == table.columns.get("remarks"):
+                    notices.append(told("bid-remark", cell, f"a remark on `{shown(asked, 100)}`: {whole(cell.text)}"))
+                elif read_date(cell) is not None:
+                    book.take(cell)
+                    found.append(BidAnswer(ask=f"{asked}: date", answer=cell.text))
+    return tuple(found), notices
 
 
 def signed_for(book: Workbook) -> str:

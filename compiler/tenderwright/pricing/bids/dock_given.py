@@ -14,7 +14,7 @@ from tenderwright.notices import Notice, Place
 from tenderwright.pricing.bids.answers import read_date
 from tenderwright.pricing.bids.beside import labels, right_of
 from tenderwright.pricing.bids.columns import Table, tables
-from tenderwright.pricing.bids.telling import shown, told
+from tenderwright.pricing.bids.telling import told, whole
 from tenderwright.pricing.bids.words import bare, plain
 from tenderwright.pricing.dock_figures import (
     ALL,
@@ -49,10 +49,11 @@ def read_dock(book: Workbook, units: Mapping[str, str]) -> tuple[DockOffered | N
                 continue
             value = _value(cell, figure, units[figure.path])
             if value is None:
-                message = f"`{shown(cell.text or cell.formula)}` is not read as {_asked(figure, units)}: {figure.label}"
-                notices.append(told("bid-incomplete", cell, message, "ask the yard for the figure"))
+                message = f"`{whole(cell.text or cell.formula)}` is not read as {_asked(figure, units)}: {figure.label}"
+                notices.append(told("bid-unread", cell, message, "ask the yard for the figure"))
             else:
                 given[figure.path] = value
+                book.take(*([] if cell.formula else [cell]))
             break
     if not asked:
         return None, []

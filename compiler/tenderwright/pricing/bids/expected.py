@@ -9,6 +9,7 @@ from decimal import Decimal
 from functools import cached_property
 
 from tenderwright.pricing.described import in_full
+from tenderwright.reading.workbook.cells import Workbook
 
 
 @dataclass(frozen=True)
@@ -52,15 +53,19 @@ class ExpectedTable:
 class ExpectedForm:
     """What the form said when it was issued."""
 
+    tender: str
     currency: str
     edition_hash: str
     closing: date
+    issued: Workbook
+    """The form itself as it was issued."""
     lines: tuple[ExpectedLine, ...]
     addenda: tuple[tuple[int, str], ...] = ()
     """Number and wording of the addenda listed for acknowledgement."""
     questions: tuple[str, ...] = ()
     """What the yard is asked of itself."""
     day_cost: Decimal | None = None
+    """The owner's published cost of each day."""
     tables: tuple[ExpectedTable, ...] = ()
     dock_units: Mapping[str, str] = field(default_factory=dict)
     """The unit in which each figure of the dock is asked, by its path in the bid."""

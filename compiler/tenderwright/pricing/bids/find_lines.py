@@ -74,6 +74,17 @@ def lines_named(text: str, known: Collection[str]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(number for number in found if number in known))
 
 
+def names_only_lines(text: str, known: Collection[str]) -> bool:
+    """Tell whether a text is nothing but lines and items of the form."""
+    parts = [part for part in re.split(r"[,;+&\n]|\band\b", text) if part.strip()]
+    items = {number.split(".")[0] for number in known}
+    read = (_ITEM.fullmatch(folded(part)) for part in parts)
+    return all(
+        (item is not None and str(int(item[1])) in items) or line_number(part, known) in known
+        for part, item in zip(parts, read, strict=True)
+    )
+
+
 def find_lines(book: Workbook, known: Collection[str]) -> list[FoundLine]:
     """Find every row with a line number, in tables with a heading for the price and on sheets without headings."""
     found: list[FoundLine] = []

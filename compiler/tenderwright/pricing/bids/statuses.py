@@ -39,6 +39,13 @@ def status_said(text: str) -> Status | None:
     return None
 
 
+def said_plainly(text: str) -> bool:
+    """Tell whether a text is one of the words known and nothing more, but for the line in whose price it is."""
+    word = " ".join(_ELSEWHERE.sub("", folded(text)).split()).strip(" .!*:,;()")
+    known = (_NO_BID, _ZERO, re.compile(r"incl|inc|included|priced|price|"))
+    return "*" not in text and "!" not in text and any(pattern.fullmatch(word) for pattern in known)
+
+
 def is_dash(text: str) -> bool:
     """Tell whether a text is nothing but dashes, which may stand for nothing, for 0 or for no bid."""
     return bool(re.fullmatch(r"[-\s]+", folded(text)))

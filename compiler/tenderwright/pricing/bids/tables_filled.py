@@ -8,7 +8,7 @@ from decimal import Decimal
 from tenderwright.notices import Notice, Place
 from tenderwright.pricing.bids.columns import Table, tables
 from tenderwright.pricing.bids.expected import ExpectedForm, ExpectedTable
-from tenderwright.pricing.bids.telling import shown, told
+from tenderwright.pricing.bids.telling import told, whole
 from tenderwright.pricing.bids.words import bare, folded
 from tenderwright.reading.workbook.cells import Cell, Workbook
 
@@ -31,7 +31,7 @@ def read_filled(book: Workbook, form: ExpectedForm) -> tuple[Filled, list[Notice
             if name not in rows:
                 notices.append(Notice("bid-incomplete", Place(book.path), f"row {name} of the tables is missing"))
                 continue
-            cells = _row(*rows[name], expected, notices)
+            cells = _row(book, *rows[name], expected, notices)
             empty += sum(1 for text in cells.values() if not text)
             found[name] = {heading: text for heading, text in cells.items() if text}
         if empty:
@@ -40,15 +40,17 @@ def read_filled(book: Workbook, form: ExpectedForm) -> tuple[Filled, list[Notice
     return {name: cells for name, cells in found.items() if cells}, notices
 
 
-def _row(table: Table, row: int, expected: ExpectedTable, notices: list[Notice]) -> dict[str, str]:
+def _row(book: Workbook, table: Table, row: int, expected: ExpectedTable, notices: list[Notice]) -> dict[str, str]:
     found = {}
     for place, (heading, filled, unit) in enumerate(expected.columns, start=1):
         if not filled:
             continue
         cell = table.sheet.at(row, _column(table, heading, place))
         if unit and cell.text and not isinstance(cell.value, Decimal):
-            message = f"`{shown(cell.text)}` is no number of {unit}: {heading}"
-            notices.append(told("bid-incomplete", cell, message, "ask the yard for the figure"))
+            message = f"`{whole(cell.text)}` is no number of {unit}: {heading}"
+            notices.append(told("bid-unread", cell, message, "ask the yard for the figure"))
+        if not cell.formula:
+            book.take(cell)
         found[heading] = _text(cell)
     return found
 

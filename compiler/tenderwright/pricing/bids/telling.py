@@ -15,3 +15,8 @@ def shown(text: str, most: int = 60) -> str:
     """Give a text on one line, cut where it is long."""
     line = " ".join(text.split())
     return line if len(line) <= most else line[: most - 1] + "…"
+
+
+def whole(text: str) -> str:
+    """Give a text on one line, whole."""
+    return " ".join(text.split())

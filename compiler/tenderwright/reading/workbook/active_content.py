@@ -9,6 +9,7 @@ from xml.etree import ElementTree
 from tenderwright.reading.workbook.refusal import unreadable, unsafe
 
 WORKBOOK_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml"
+_SAVE_AS = "open it in a spreadsheet program, choose File, Save as, and the file type .xlsx (Excel 2007 or later)"
 _CONTENT_TYPES = "[Content_Types].xml"
 _OTHER_KINDS = {
     "mimetype": "this is an OpenDocument file",
@@ -38,7 +39,7 @@ def check_active_content(members: Mapping[str, bytes]) -> None:
     """Refuse a workbook with macros, controls, embedded objects, links or data connections; raises `Refusal`."""
     for name, what in _OTHER_KINDS.items():
         if name in members:
-            raise unreadable(what, "open it in a spreadsheet program and save it as .xlsx")
+            raise unreadable(what, _SAVE_AS)
     if _CONTENT_TYPES not in members:
         raise unreadable("this is a zip archive, but no workbook")
     for name in members:

@@ -16,7 +16,9 @@ from xml.etree import ElementTree
 
 from tenderwright.notices import Notice, Place
 from tenderwright.reading.workbook.active_content import WORKBOOK_TYPE
+from tenderwright.reading.workbook.beside_cells import Said, said_beside
 from tenderwright.reading.workbook.guard import Guarded
+from tenderwright.reading.workbook.looks import SheetLooks, sheet_looks
 from tenderwright.reading.workbook.markup import MAX_CELLS
 from tenderwright.reading.workbook.refusal import Area, Refusal, column_letters, unreadable, unsafe
 
@@ -41,6 +43,10 @@ class Cell:
     error: str = ""
     """Such as `#REF!`."""
     number_format: str = "General"
+    odd: tuple[str, ...] = ()
+    """What is odd of how it looks, such as that a word of it is struck out."""
+    hidden: str = ""
+    """The hidden row or column that it stands in."""
 
     @property
     def address(self) -> str:
@@ -113,6 +119,14 @@ class Workbook:
     sheets: tuple[Sheet, ...]
     properties: Mapping[str, str] = field(default_factory=dict)
     """Its custom properties that are text."""
+    beside: tuple[Said, ...] = ()
+    """What is said beside its cells."""
+    taken: set[str] = field(default_factory=set, compare=False)
+    """Addresses of the cells that were read as what they were asked for; what is in no such cell is told."""
+
+    def take(self, *cells: Cell) -> None:
+        """Note that cells were read as what they were asked for."""
+        self.taken.update(cell.address for cell in cells)
 
     @property
     def cells(self) -> Iterable[Cell]:
@@ -136,7 +150,8 @@ def read_cells(guarded: Guarded) -> tuple[Workbook | None, list[Notice]]:
 def _read(guarded: Guarded) -> Workbook:
     import openpyxl
 
-    merged = _merged_by_title(guarded)
+    parts = _parts_by_title(guarded)
+    looks = sheet_looks(guarded.members, parts)
     books = [
         openpyxl.load_workbook(BytesIO(guarded.data), read_only=True, data_only=stored, keep_links=False)
         for stored in (False, True)
@@ -144,16 +159,20 @@ def _read(guarded: Guarded) -> Workbook:
     try:
         sheets, left = [], MAX_CELLS
         for live, stored in zip(books[0].worksheets, books[1].worksheets, strict=True):
-            cells = _cells(guarded.path, live, stored, left)
+            cells = _cells(guarded.path, live, stored, left, looks[live.title])
             left -= len(cells)
-            sheets.append(Sheet(guarded.path, live.title, cells, merged.get(live.title, ())))
-        return Workbook(guarded.path, guarded.sha256, tuple(sheets), _properties(books[0]))
+            sheets.append(Sheet(guarded.path, live.title, cells, guarded.merged.get(parts[live.title], ())))
+        beside = tuple(
+            Said(_CONTROL.sub("", one.where), _CONTROL.sub("", one.words))
+            for one in said_beside(guarded.members, parts)
+        )
+        return Workbook(guarded.path, guarded.sha256, tuple(sheets), _properties(books[0]), beside)
     finally:
         for book in books:
             book.close()
 
 
-def _cells(path: str, live: Any, stored: Any, most: int) -> dict[tuple[int, int], Cell]:
+def _cells(path: str, live: Any, stored: Any, most: int, looks: SheetLooks) -> dict[tuple[int, int], Cell]:
     results = {(cell.row, cell.column): cell for cell in _filled(stored, most)}
     found: dict[tuple[int, int], Cell] = {}
     for cell in _filled(live, most):
@@ -161,7 +180,9 @@ def _cells(path: str, live: Any, stored: Any, most: int) -> dict[tuple[int, int]
         formula = _formula(cell)
         shown = results.get(at) if formula else cell
         value, error = _value(shown) if shown is not None else (None, "")
-        made = Cell(path, live.title, *at, value, formula, error, str(cell.number_format or "General"))
+        shape = str(cell.number_format or "General")
+        odd, hidden = looks.odd.get(at, ()), looks.hidden(*at)
+        made = Cell(path, live.title, *at, value, formula, error, shape, odd, hidden)
         if not made.empty:
             found[at] = made
     return found
@@ -210,8 +231,8 @@ def _properties(book: Any) -> dict[str, str]:
     return {str(one.name): one.value for one in book.custom_doc_props.props if isinstance(one.value, str)}
 
 
-def _merged_by_title(guarded: Guarded) -> dict[str, tuple[Area, ...]]:
-    """Give the merged cells of each sheet by its title, following the relationships of the workbook."""
+def _parts_by_title(guarded: Guarded) -> dict[str, str]:
+    """Give the part of each sheet by its title, following the relationships of the workbook."""
     types = ElementTree.fromstring(guarded.members["[Content_Types].xml"])
     book = next(one.get("PartName", "") for one in types if one.get("ContentType") == WORKBOOK_TYPE).lstrip("/")
     folder, name = posixpath.split(book)
@@ -220,4 +241,4 @@ def _merged_by_title(guarded: Guarded) -> dict[str, tuple[Area, ...]]:
     sheets = [one for one in ElementTree.fromstring(guarded.members[book]).iter() if one.tag.endswith("}sheet")]
     if len(sheets) > MAX_SHEETS:
         raise unsafe(f"the workbook has {len(sheets)} sheets; at most {MAX_SHEETS} are read")
-    return {one.get("name", ""): guarded.merged.get(parts.get(one.get(_RELATED), ""), ()) for one in sheets}
+    return {one.get("name", ""): parts.get(one.get(_RELATED), "") for one in sheets}

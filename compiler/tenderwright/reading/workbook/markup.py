@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass, field
 from xml.parsers import expat
 
-from tenderwright.reading.workbook.refusal import MAX_ROWS, Area, area_of, unreadable, unsafe
+from tenderwright.reading.workbook.refusal import MAX_ROWS, Area, area_of, column_letters, unreadable, unsafe
 
 MAX_DEPTH = 100
 MAX_CELLS = 200_000
@@ -24,6 +24,8 @@ _ACTIVE = {
     "queryTable": "a query table",
 }
 """Elements of a workbook that reach out of it or hold something else."""
+
+_SAVED_AGAIN = "programs show one of the two or the other; ask for the form again, saved by a spreadsheet program"
 
 _TEXT = re.compile(r'"(?:[^"]|"")*"')
 _NAME = re.compile(r"'(?:[^']|'')*'")
@@ -65,7 +67,8 @@ def formula_reaches_out(formula: str) -> str:
 class _Scanner:
     def __init__(self, name: str) -> None:
         self.name, self.found = name, Scan()
-        self.depth = self.row = 0
+        self.depth = self.row = self.column = 0
+        self.seen: set[tuple[int, int]] = set()
         self.formula: list[str] | None = None
         self.parser = expat.ParserCreate(namespace_separator=" ")
         self.parser.StartDoctypeDeclHandler = self.declared
@@ -88,6 +91,7 @@ class _Scanner:
             self.cell(attributes.get("r"))
         elif element == "row":
             self.row = _whole(attributes.get("r", ""), self.row + 1)
+            self.column = 0
             if self.row > MAX_SHEET_ROW:
                 raise unsafe(f"a sheet has a row {self.row:,}, more than the format knows")
         elif element in ("dimension", "mergeCell"):
@@ -103,10 +107,15 @@ class _Scanner:
         self.found.cells += 1
         if self.found.cells > MAX_CELLS:
             raise unsafe(f"the workbook has more than {MAX_CELLS:,} cells")
-        if address is not None:
-            area_of(address)
-        elif self.row > MAX_ROWS:
+        if address is None and self.row > MAX_ROWS:
             raise unsafe(f"a sheet has cells in row {self.row:,}; {MAX_ROWS:,} rows are read")
+        area = area_of(address) if address is not None else None
+        at = (area.top, area.left) if area is not None else (self.row, self.column + 1)
+        if at in self.seen:
+            where = f"{column_letters(at[1])}{at[0]}"
+            raise unsafe(f"the part `{self.name}` of the workbook has two cells of the address {where}", _SAVED_AGAIN)
+        self.seen.add(at)
+        self.column = at[1]
 
     def merge(self, area: Area) -> None:
         self.found.cells += area.size
