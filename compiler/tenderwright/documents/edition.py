@@ -112,6 +112,8 @@ class Row:
     anchor: str = ""
     changed: bool = False
     """Whether a bar stands beside it, since an addendum changed it."""
+    runs_on: bool = False
+    """Whether its last cell takes the room of those that are not there, in pages and on the screen."""
 
 
 @dataclass(frozen=True)

@@ -26,6 +26,9 @@ from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.parts.front import contents, cover
 from tenderwright.notices import Place
 
+_LONG = 60
+"""Characters of a figure beyond which its cell would be tall and narrow."""
+
 
 def record_sheet(desk: OwnerDesk, book: Edition) -> Edition:
     """Compose the record of calculation as a paper of its own, beside the owner's book: a part for each subject."""
@@ -68,20 +71,24 @@ def _facts(method: Method[Any]) -> tuple[tuple[str, Inline], ...]:
 
 
 def _use(desk: OwnerDesk, working: Working, values: list[Value]) -> Table:
-    rows = [
-        Row((inline(name.replace("_", " ")), inline(entry.text), _origin(desk, entry)))
-        for name, entry in working.inputs.items()
-    ]
+    rows = [_row(name.replace("_", " "), entry.text, _origin(desk, entry)) for name, entry in working.inputs.items()]
     rows.append(Row((inline("Results"),), "group"))
     for value in values:
-        cells = (inline(value.symbol.meaning), inline(desk.figure(value)), inline(Span(value.name, code=True)))
-        rows.append(Row(cells, anchor=_anchor(value.name)))
+        name = inline(Span(value.name, code=True))
+        rows.append(_row(value.symbol.meaning, desk.figure(value), name, _anchor(value.name)))
     columns = (
         Column("Inputs" if working.inputs else "", width=2.6),
         Column("Figure", width=2.4),
         Column("From, or known as", width=3),
     )
     return Table(columns, tuple(rows), caption=capital(working.about), small=True)
+
+
+def _row(what: str, figure: str, origin: Inline, anchor: str = "") -> Row:
+    """Give a figure with where it is from; a long list takes the room of both columns."""
+    if len(figure) <= _LONG:
+        return Row((inline(what), inline(figure), origin), anchor=anchor)
+    return Row((inline(what), (Span(f"{figure} · "), *origin)), anchor=anchor, runs_on=True)
 
 
 def _origin(desk: OwnerDesk, entry: Given) -> Inline:
