@@ -14,6 +14,7 @@ from tenderwright.documents.edition import Edition, Figure, Stamp, Table, plain
 from tenderwright.pricing.money import written
 from tenderwright.writing.html import screen_page
 from tests.fixtures.returned_bids import bids_package, both_sides, compared_bids
+from tests.pipeline.packages import edit
 
 from .composed import part, rows, tables, words
 
@@ -40,7 +41,7 @@ def test_it_is_confidential_and_numbered(report: Edition) -> None:
 def test_the_first_page_ranks_and_says_what_could_change_it(report: Edition) -> None:
     ranking = rows(table(report, "bids-summary", "Rank"))
     assert [row[:6] for row in ranking] == [
-        ["1", "Ostrey Dock", "44 810.00", "41 185.00", "48 275.00", "pass"],
+        ["1", "Ostrey Dock", "44 810.00", "41 185.00", "48 275.00", "pass: water over the blocks"],
         ["2", "Wrackness Yard", "43 420.00", "43 420.00", "51 440.00", "not known"],
         ["3", "Saltholm Slip", "42 030.00", "42 030.00", "54 170.00", "not known"],
     ]
@@ -85,7 +86,9 @@ def test_ranks_stand_beside_the_totals_of_every_case(report: Edition) -> None:
 
 def test_costs_that_the_rule_may_not_name_are_pointed_out(report: Edition) -> None:
     text = words(part(report, "bids-evaluated"))
-    assert "Towing and travel are counted" in text
+    assert "the owner's cost of travel to the bidder's dock;" in text
+    assert "Not counted" not in text
+    assert "Some of what is left out is priced by the owner and not by the rule" in text
     assert (
         "the days of Ostrey Dock, Wrackness Yard and Saltholm Slip are not reckoned at the day cost published" in text
     )
@@ -204,12 +207,41 @@ def test_one_bid_alone_is_composed_too(tmp_path: Path) -> None:
     root = bids_package(tmp_path / "p")
     for path in ("bids/saltholm-slip.yaml", "bids/wrackness-yard.yaml", "evaluation.yaml"):
         (root / "owner" / path).unlink()
+    edit(root, "package.yaml", ", owner's days, towing, travel]", "]")
     desk, found, _ = compared(*both_sides(root))
     made = bid_report(desk, found, STAMP)
     assert "One bid was returned, Ostrey Dock; its evaluated price is EUR 41 185.00." in words(
         part(made, "bids-summary")
     )
     assert not [one for one in part(made, "bids-break-even").blocks if isinstance(one, Figure)]
+
+
+def test_a_comparison_that_is_not_whole_prints_no_rank_and_lists_what_is_wanted() -> None:
+    adder = (
+        "  - { bid: saltholm-slip, exclusion: Disposal of spent abrasive, amount: 1150, why: the waste firm's letter }"
+    )
+    desk, found = compared_bids(
+        ("owner/evaluation.yaml", "towing: { amount: 2400 }, ", ""),
+        ("owner/evaluation.yaml", f"adders:\n{adder}", "adders: []"),
+    )
+    assert not found.whole
+    made = bid_report(desk, found, STAMP)
+    summary = words(part(made, "bids-summary"))
+    assert "So no bid is ranked" in summary
+    assert "Saltholm Slip: the owner's cost of towing: `towing` under `bids` in owner/evaluation.yaml" in summary
+    assert "Saltholm Slip: a price for the exclusion “Disposal of spent abrasive”" in summary
+    assert "could change the ranking" not in summary
+    assert [row[0] for row in rows(table(made, "bids-summary", "Rank"))] == ["–"] * 3
+    assert not any("(1)" in cell for row in rows(table(made, "bids-evaluated", "Case")) for cell in row)
+    assert {row[6] for row in evaluated_table(found).rows} == {None}
+    assert "Sum of what is known" in words(part(made, "bids-evaluated"))
+    assert "Not worked out" in words(part(made, "bids-break-even"))
+    assert (found.break_evens, found.deciding, found.unbalance[found.bids[0].name].doubts) == ((), None, ())
+
+
+def test_remarks_stand_beside_exclusions_with_who_settled_them(report: Edition) -> None:
+    text = words(part(report, "bids-exclusions"))
+    assert "Ship manager: before the day of docking" in text
 
 
 def test_the_screen_page_has_no_dead_link_and_no_anchor_twice(report: Edition) -> None:

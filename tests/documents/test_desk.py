@@ -250,7 +250,7 @@ def _scripts(root: Path) -> None:
     tag = "<script>alert(1)</script>"
     edit(root, "package.yaml", "title: Docking of the steam tug Sandling, 2028", f"title: {tag}")
     edit(root, "package.yaml", "name: Brackwater Tug Trust", f"name: {tag}")
-    edit(root, "package.yaml", "    The evaluated price", f"    {tag} The evaluated price")
+    edit(root, "package.yaml", "    The lowest evaluated price", f"    {tag} The lowest evaluated price")
     edit(root, "items/320-rivets-renew.yaml", "title: Rivets, renew", f"title: {tag} Rivets")
     edit(root, "items/320-rivets-renew.yaml", "scope: |\n", f"scope: |\n  {tag}\n\n")
     edit(root, "items/320-rivets-renew.yaml", "text: Renew one rivet", f"text: {tag}")

@@ -141,7 +141,7 @@ def _formulas(root: Path) -> None:
         "currency: EUR",
         "currency: EUR\naddenda:\n  - { number: 1, date: 2027-11-20, summary: =cmd() }",
     )
-    edit(root, "package.yaml", "    The evaluated price", "    =1+1 The evaluated price")
+    edit(root, "package.yaml", "    The lowest evaluated price", "    =1+1 The lowest evaluated price")
     edit(root, "items/110-ship-dock-and-undock.yaml", "title: Ship, dock", "title: =cmd() Ship, dock")
     edit(root, "items/130-fire-watch-provide.yaml", "title: Fire watch", 'title: "+1 Fire watch')
     edit(root, "items/130-fire-watch-provide.yaml", "fire main, provide", 'fire main, provide"')

@@ -56,11 +56,9 @@ def _evaluated(rates: dict[str, str], counts: str = "") -> EvaluatedBid:
         here=BidLine().here,
     )
     assert package.tender is not None
-    options = package.tender.award.options_counted
-    corrected = correct(bid, lines, "unit price governs", options_counted=options)
-    return evaluate(
-        "ostrey", "Ostrey", bid, {"ostrey": corrected}, package.tender, None, cases(lines, options_counted=options)[0]
-    )
+    counts = package.tender.award.components
+    corrected = correct(bid, lines, "unit price governs", components=counts)
+    return evaluate("ostrey", "Ostrey", bid, {"ostrey": corrected}, package.tender, None, cases(lines, counts)[0])
 
 
 @pytest.mark.parametrize(

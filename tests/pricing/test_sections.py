@@ -3,6 +3,7 @@ from __future__ import annotations
 import pytest
 
 from tenderwright.model.item import Line
+from tenderwright.model.tender import CONTINGENT, OPTIONS, POOL
 from tenderwright.notices import Place
 from tenderwright.pricing.sections import BY_CODE, SECTIONS, section_of
 from tenderwright.reading.package import Files
@@ -42,4 +43,4 @@ def test_sections_are_lettered_in_order_and_what_is_in_the_base_is_definite() ->
     assert [section.code for section in SECTIONS] == list("ABCDEFGHI")
     assert list(BY_CODE) == list("ABCDEFGHI")
     assert {section.code for section in SECTIONS if section.in_base} == set("ABCGH")
-    assert [section.code for section in SECTIONS if not section.in_evaluated] == ["I"]
+    assert [section.code for section in SECTIONS if not section.counted({CONTINGENT, POOL, OPTIONS})] == ["I"]

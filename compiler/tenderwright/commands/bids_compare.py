@@ -116,8 +116,14 @@ def _write(out: Path, made: Written, comparison: BidComparison, warnings: list[N
     except (WritingError, OSError) as error:
         raise WrongUse(f"the comparison cannot be written: {error}") from error
     for bid in comparison.bids:
-        rank, fit = comparison.ranks[bid.name], comparison.fits[bid.name].state
-        print(f"{rank}. {bid.label}: {in_currency(comparison.currency, bid.total)}, dock {fit}")
+        fit = comparison.fits[bid.name].state
+        rank = f"{comparison.ranks[bid.name]}. " if comparison.whole else ""
+        so_far = "" if comparison.whole else " as far as is known"
+        print(f"{rank}{bid.label}: {in_currency(comparison.currency, bid.total)}{so_far}, dock {fit}")
+    if not comparison.whole:
+        print("the comparison is not whole, and no bid is ranked; wanted are")
+        for label, words in comparison.wanted:
+            print(f"  {label}: {words}")
     told = f"; {summary(warnings)} to settle with the bidders" if warnings else ""
     print(f"{folder}: {made.pages} pages, {len(made.files)} files{told}")
     if made.uncovered:

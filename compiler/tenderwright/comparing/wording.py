@@ -54,6 +54,7 @@ _WORDS = {
     "valid": "how long bids stay open",
     "issued": "day of issue",
     "day_cost": "the owner's cost of a day",
+    "counts": "what the evaluated price counts",
     "evaluated": "rule of the evaluated price",
     "arithmetic": "rule of arithmetic",
     "text": "words",

@@ -149,7 +149,7 @@ def evaluated_table(comparison: BidComparison) -> DataTable:
         rows = [("as read", "total", bid.corrected.total_read, None), ("corrected", "total", bid.corrected.total, None)]
         rows += [("component", one.title, one.amount, None) for one in bid.components]
         rows += [
-            ("case", entry.case.title, entry.totals[bid.name], entry.ranks[bid.name]) for entry in comparison.cases
+            ("case", entry.case.title, entry.totals[bid.name], entry.ranks.get(bid.name)) for entry in comparison.cases
         ]
         found += [
             (bid.name, bid.bid.yard, kind, what, comparison.currency, amount, rank) for kind, what, amount, rank in rows

@@ -8,6 +8,7 @@ from collections.abc import Iterator, Mapping
 from decimal import Decimal
 from typing import Any, Literal
 
+from tenderwright.documents.award_rule import BEGINS, afterwards, parts_counted
 from tenderwright.documents.desk import CAUTION, Desk, in_its_units
 from tenderwright.documents.in_print import Names
 from tenderwright.documents.parts.item_tables import cell_text, heading_of
@@ -63,7 +64,7 @@ def price_form(desk: Desk, stamp: str) -> PriceForm:
         stamp=stamp,
         edition_hash=_hash(_issue(desk), sections, tables),
         sections=sections,
-        evaluated_rule=desk.plain(tender.award.evaluated),
+        evaluated_rule=_rule(desk),
         addenda=tuple(f"{a.number}, {a.date}: {a.summary}" for a in tender.addenda),
         yard_questions=asked,
         caution=CAUTION,
@@ -84,6 +85,11 @@ def _withdrawn(desk: Desk, names: Names) -> Iterator[str]:
             continue
         for line in desk.package.withdrawn_lines.get(item.number, ()):
             yield f"{item.number}.{line.line} {in_full(item.title, names.words(line.text))}"
+
+
+def _rule(desk: Desk) -> str:
+    parts = (f"– {words}" for words in parts_counted(desk))
+    return "\n".join((BEGINS, *parts, *afterwards(desk), desk.plain(desk.tender.award.evaluated)))
 
 
 def asked_of_the_dock() -> tuple[tuple[str, tuple[FormFigure, ...]], ...]:
@@ -123,7 +129,7 @@ def _form_table(desk: Desk, item: Item, table: ItemTable) -> FormTable:
 
 
 def _section(desk: Desk, section: Section, of: Mapping[str, tuple[str, ...]], names: Names) -> FormSection:
-    counted = section.in_evaluated and (section.code != "F" or desk.tender.award.options_counted)
+    counted = section.counted(desk.tender.award.components)
     lines = tuple(_lines(desk, section, of, names))
     return FormSection(section.code, section.title, section.note, section.in_base, counted, lines)
 

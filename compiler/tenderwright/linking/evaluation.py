@@ -5,7 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tenderwright.model.bid import Bid
-from tenderwright.model.evaluation import Adder, ConfirmedRate, Evaluation, Finding, JudgedCriterion, SettledDoubt
+from tenderwright.model.evaluation import (
+    Adder,
+    ConfirmedRate,
+    Evaluation,
+    Finding,
+    JudgedCriterion,
+    SettledDoubt,
+    SettledRemark,
+)
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.notices import Note, Notice, Place
@@ -31,6 +39,7 @@ def dead_in_evaluation(papers: OwnerPapers, package: Package) -> list[Notice]:
         *_dead_bids(evaluation, papers),
         *_dead_exclusions(evaluation, papers),
         *_dead_doubts(evaluation, papers),
+        *_dead_remarks(evaluation, papers),
         *_dead_criteria(evaluation, package),
         *_judged_twice(evaluation),
     ]
@@ -43,6 +52,9 @@ def lines_of_evaluation(evaluation: Evaluation) -> Iterator[tuple[str, Place]]:
             yield number, adder.here
     for correction in evaluation.corrections:
         yield correction.line, correction.here
+    for remark in evaluation.remarks:
+        for number in remark.lines:
+            yield number, remark.here
     for settled in evaluation.doubts:
         if settled.line is not None:
             yield settled.line, settled.here
@@ -51,10 +63,11 @@ def lines_of_evaluation(evaluation: Evaluation) -> Iterator[tuple[str, Place]]:
 def _bids_named(evaluation: Evaluation) -> Iterator[tuple[str, Place]]:
     for name, costs in evaluation.bids.items():
         yield name, costs.here
-    entries: tuple[Adder | ConfirmedRate | Finding | JudgedCriterion | SettledDoubt, ...]
+    entries: tuple[Adder | ConfirmedRate | Finding | JudgedCriterion | SettledDoubt | SettledRemark, ...]
     entries = (
         *evaluation.adders,
         *evaluation.corrections,
+        *evaluation.remarks,
         *evaluation.responsive,
         *evaluation.criteria,
         *evaluation.doubts,
@@ -97,12 +110,33 @@ def settles(settled: SettledDoubt, bid: Bid) -> tuple[str, ...]:
     return tuple(doubt for doubt in bid.doubts if words and _folded(doubt).startswith(words))
 
 
+def _dead_remarks(evaluation: Evaluation, papers: OwnerPapers) -> Iterator[Notice]:
+    for one in evaluation.remarks:
+        bid = papers.bids.get(bid_path(one.bid))
+        if bid is None:
+            continue
+        beside = [said.text for said in bid.exclusions if said.kind != "exclusion"]
+        notes = {number: bid.lines[number].note for number in one.lines if number in bid.lines}
+        for number in one.lines:
+            if not notes.get(number) or not begins(notes[number], one.remark):
+                message = f"bid `{one.bid}` has no such remark at line {number}"
+                yield Notice("dead-reference", one.here, message)
+        if not one.lines and not (one.remark and any(begins(text, one.remark) for text in beside)):
+            message = f"bid `{one.bid}` states no assumption or alternative `{one.remark}`"
+            yield Notice("dead-reference", one.here, message, hints=did_you_mean(one.remark, beside))
+
+
 def answers(adder: Adder, bid: Bid) -> tuple[int, ...]:
     """Give the places in the list of a bid's exclusions of those that an adder names by how they begin."""
     words = _folded(adder.exclusion)
     if not words:
         return ()
-    return tuple(place for place, one in enumerate(bid.exclusions) if _folded(one.text).startswith(words))
+    return tuple(place for place, one in enumerate(bid.exclusions) if begins(one.text, words))
+
+
+def begins(text: str, words: str) -> bool:
+    """Tell whether a text begins with some words, however they are spaced; no words begin any."""
+    return _folded(text).startswith(_folded(words))
 
 
 def _folded(text: str) -> str:

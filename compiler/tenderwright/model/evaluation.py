@@ -45,7 +45,8 @@ class Adder(Noun, frozen=True, kw_only=True):
     exclusion: Annotated[
         str,
         Key(
-            "The exclusion that it prices, in the yard's words or the beginning of them.", "Disposal of spent abrasive"
+            "The exclusion, assumption or alternative that it prices, in the yard's words or the beginning of them.",
+            "Disposal of spent abrasive",
         ),
     ] = ""
     lines: Annotated[
@@ -57,7 +58,9 @@ class Adder(Noun, frozen=True, kw_only=True):
     )
     take: Annotated[
         str,
-        Key("Bring the lines to the highest rate of the other bids (the default), or to the owner's estimate."),
+        Key(
+            "Bring the lines to the rates of the one other bid that asks the most for all of them, or to the owner's estimate; left out, what `award.exclusions` in package.yaml says."
+        ),
         OneOf("highest", "estimate"),
     ] = ""
     why: Annotated[str, Key("Why it is added, as the bidders may be told.", "Waste of blasting is left out")]
@@ -105,6 +108,23 @@ class Finding(Noun, frozen=True, kw_only=True):
     ] = None
     waived: Annotated[bool, Key("Whether the owner lets it pass; otherwise it counts as missed.")] = False
     why: Annotated[str, Key("What was found, and on what ground it is waived.", "The page of dates came a day later")]
+    here: Place
+
+
+class SettledRemark(Noun, frozen=True, kw_only=True):
+    """A remark by line, an assumption or an alternative of a bid, settled. It names lines whose remarks it settles, or begins with the words of an assumption or alternative."""
+
+    bid: Annotated[str, Key("The bid, by its file in owner/bids/ without `.yaml`.", "corve-harbour-dock")]
+    remark: Annotated[
+        str, Key("The yard's words, or the beginning of them.", "Bay 2 is roofed: sheeting is offered to the deck edge")
+    ] = ""
+    lines: Annotated[
+        tuple[Annotated[LineNumber, Key("Line.", "420.a")], ...], Key("Lines whose remarks are settled.")
+    ] = ()
+    by: Annotated[str, Key("Who settled it.", "Ship manager, with the naval architect")]
+    why: Annotated[
+        str, Key("What it comes to, and by what that is known.", "No effect on the price; asked on 2027-02-24")
+    ]
     here: Place
 
 
@@ -166,6 +186,12 @@ class Evaluation(Noun, frozen=True, kw_only=True):
     ] = ()
     corrections: Annotated[
         tuple[ConfirmedRate, ...], Key("Clerical mistakes that the bidder has confirmed in writing.")
+    ] = ()
+    remarks: Annotated[
+        tuple[SettledRemark, ...],
+        Key(
+            "Remarks by line, assumptions and alternatives, settled one by one; bids are ranked once all are. One that costs something is priced under `adders`."
+        ),
     ] = ()
     responsive: Annotated[
         tuple[Finding, ...], Key("What bids miss beside price, as the owner finds, and whether it is waived.")

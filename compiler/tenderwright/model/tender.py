@@ -20,7 +20,7 @@ from tenderwright.model.kinds import (
     Money,
     Time,
 )
-from tenderwright.model.marks import Count, Key, Keys, OneOf, Within
+from tenderwright.model.marks import AbsentMeans, Count, Key, Keys, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 from tenderwright.reading.layout import FORMAT
@@ -82,25 +82,64 @@ class Programme(Noun, frozen=True, kw_only=True):
     here: Place
 
 
+CONTINGENT, POOL, OPTIONS, DAYS, TOWING, TRAVEL = (
+    "contingent lines",
+    "hours pool",
+    "options",
+    "owner's days",
+    "towing",
+    "travel",
+)
+"""What may be counted in the evaluated price beside the base price."""
+ONE_BIDDER, ESTIMATE = "highest of one bidder", "owner's estimate"
+"""At which figure what a bid leaves out may be priced."""
+
+
 class Award(Noun, frozen=True, kw_only=True):
     """Rules of award, published to all."""
 
     arithmetic: Annotated[
         str, Key("What governs where extension and rate disagree."), OneOf("unit price governs", "total absolute")
     ]
+    counts: Annotated[
+        tuple[
+            Annotated[
+                str, Key("A part of the evaluated price."), OneOf(CONTINGENT, POOL, OPTIONS, DAYS, TOWING, TRAVEL)
+            ],
+            ...,
+        ]
+        | None,
+        Key(
+            "What is counted in the evaluated price beside the base price. The sentences of the rule that bidders read are written from it, and bids are ranked only once each part has a figure for each of them. Left out: contingent lines, hours pool and options, and the owner's days where `day_cost` is given."
+        ),
+        AbsentMeans("contingent lines, hours pool and options"),
+    ] = None
+    exclusions: Annotated[
+        str,
+        Key(
+            "At which figure what a bid leaves out is priced: that of the one other bidder who asks the most for all of that work, or the owner's estimate."
+        ),
+        OneOf(ONE_BIDDER, ESTIMATE),
+    ] = ONE_BIDDER
     evaluated: Annotated[
         Prose,
         Key(
-            "The published rule of the evaluated price, in words.",
-            "All priced lines, options included, and the owner's costs of towing and travel.",
+            "What the rule says beside the sentences that are written from `counts`: which bid is chosen, and how a cost of the owner's is found.",
+            "The lowest evaluated price of a bid that passes the criteria is chosen.",
         ),
     ]
-    options_counted: Annotated[bool, Key("Whether options are counted in the evaluated price.")] = True
     day_cost: Annotated[Money | None, Key("The owner's cost of each day, counted in the evaluated price.", 850)] = None
     criteria: Annotated[
         tuple[Annotated[str, Key("A criterion that passes or fails before price.")], ...],
         Key("What a bid passes or fails before its price is looked at."),
     ] = ()
+
+    @property
+    def components(self) -> frozenset[str]:
+        """Give what is counted beside the base price."""
+        if self.counts is not None:
+            return frozenset(self.counts)
+        return frozenset((CONTINGENT, POOL, OPTIONS, *((DAYS,) if self.day_cost is not None else ())))
 
 
 class Damages(Noun, frozen=True, kw_only=True):

@@ -134,8 +134,7 @@ def price(papers: OwnerPapers, package: Package, record: Record) -> tuple[Estima
     ]
     amounts = {line.number: line.amount for line in lines}
     totals = {section.code: total([line.amount for line in lines if line.section is section]) for section in SECTIONS}
-    options = package.tender.award.options_counted
-    counted = [s.code for s in SECTIONS if s.in_evaluated and (options or s.code != "F")]
+    counted = [section.code for section in SECTIONS if section.counted(package.tender.award.components)]
     base = total([totals[section.code] for section in SECTIONS if section.in_base])
     contingency = rates.contingency
     return Estimate(

@@ -2,46 +2,52 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 from msgspec import Struct
 
 from tenderwright.model.choices import ALTERNATIVE
 from tenderwright.model.item import Item, Line
-from tenderwright.model.tender import Tender
+from tenderwright.model.tender import CONTINGENT, OPTIONS, POOL, Tender
 from tenderwright.pricing.amount import DISCOUNT, PERCENT
 
 
 class Section(Struct, frozen=True):
-    """A section of the price form, and whether it counts in the base and in the evaluated price."""
+    """A section of the price form, and where it counts."""
 
     code: str
     title: str
     note: str
     in_base: bool
-    in_evaluated: bool
+    component: str = ""
+    """What it is in the evaluated price beside the base price; an alternative is no part of it."""
+
+    def counted(self, components: Collection[str]) -> bool:
+        """Tell whether it counts in an evaluated price of these parts."""
+        return self.in_base or self.component in components
 
 
 SECTIONS = (
-    Section("A", "Docking and services", "Lump sums and rates for the dock and what serves the work.", True, True),
-    Section("B", "Definite work", "Lump sums for work that is fully described.", True, True),
-    Section("C", "Measured work", "Rates; the quantities are measured again when the work is done.", True, True),
+    Section("A", "Docking and services", "Lump sums and rates for the dock and what serves the work.", True),
+    Section("B", "Definite work", "Lump sums for work that is fully described.", True),
+    Section("C", "Measured work", "Rates; the quantities are measured again when the work is done.", True),
     Section(
         "D",
         "Contingent work and further days",
         "Rates for work done only on written instruction; all yards price the same quantities.",
         False,
-        True,
+        CONTINGENT,
     ),
     Section(
-        "E", "Hours pool", "Rates for hours and the percentage added to materials, for work not foreseen.", False, True
+        "E", "Hours pool", "Rates for hours and the percentage added to materials, for work not foreseen.", False, POOL
     ),
-    Section("F", "Options", "Prices that the owner may take up until the day each option names.", False, True),
-    Section("G", "Credits", "Money back to the owner; write a positive amount.", True, True),
-    Section("H", "Provisional sums", "The owner's fixed sums, the same for every yard.", True, True),
+    Section("F", "Options", "Prices that the owner may take up until the day each option names.", False, OPTIONS),
+    Section("G", "Credits", "Money back to the owner; write a positive amount.", True),
+    Section("H", "Provisional sums", "The owner's fixed sums, the same for every yard.", True),
     Section(
         "I",
         "Alternatives",
         "Prices of work that is ordered, if the owner so chooses, in the place of other work.",
-        False,
         False,
     ),
 )

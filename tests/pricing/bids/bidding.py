@@ -10,12 +10,15 @@ from hypothesis import strategies as st
 
 from tenderwright.calculations.cost.three_point import ThreePoint
 from tenderwright.model.bid import NOWHERE, Bid, BidLine
+from tenderwright.model.tender import CONTINGENT, OPTIONS, POOL
 from tenderwright.pricing.bids.arithmetic import correct
 from tenderwright.pricing.bids.corrected import CorrectedBid
 from tenderwright.pricing.bids.spread import Spread
 from tenderwright.pricing.bids.tendered import TenderLine
 from tenderwright.pricing.sections import BY_CODE
 
+USUAL = (CONTINGENT, POOL, OPTIONS)
+"""What a tender counts beside the base price."""
 UNIT, ABSOLUTE = "unit price governs", "total absolute"
 RECEIVED = date(2027, 2, 12)
 

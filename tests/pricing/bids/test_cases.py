@@ -10,12 +10,12 @@ import pytest
 from tenderwright.calculations.cost.three_point import ThreePoint
 from tenderwright.pricing.bids.cases import cases
 
-from .bidding import LINES
+from .bidding import LINES, USUAL
 
 
 def test_sections_of_each_case() -> None:
     for counted in (True, False):
-        made = {case.name: case for case in cases(LINES, options_counted=counted)}
+        made = {case.name: case for case in cases(LINES, USUAL if counted else USUAL[:2])}
         assert list(made) == ["published", "base", "base with options", "p50", "p80"]
         assert made["published"].sections == frozenset("ABCDEFGH" if counted else "ABCDEGH")
         assert made["base"].sections == frozenset("ABCGH")
@@ -25,7 +25,7 @@ def test_sections_of_each_case() -> None:
 
 
 def test_quantities_are_those_of_the_pert_distribution() -> None:
-    made = {case.name: case for case in cases(LINES, options_counted=True)}
+    made = {case.name: case for case in cases(LINES, USUAL)}
     line = next(one for one in LINES if one.number == "310.a")
     pert = ThreePoint(500.0, 1000.0, 2500.0)
     for name, share in (("p50", 0.5), ("p80", 0.8)):
@@ -35,7 +35,7 @@ def test_quantities_are_those_of_the_pert_distribution() -> None:
 
 
 def test_what_has_no_range_stays_as_tendered() -> None:
-    p80 = cases(LINES, options_counted=True)[-1]
+    p80 = cases(LINES, USUAL)[-1]
     assert set(p80.quantities) == {"110.b", "310.a", "310.b", "165.a"}
     lump = next(one for one in LINES if one.number == "110.a")
     assert p80.quantity(lump) == Decimal(1)

@@ -12,9 +12,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tenderwright.model.bid import NOWHERE, Bid, BidLine
-from tenderwright.model.evaluation import Evaluation, OwnersCosts, StatedCost
-from tenderwright.model.tender import Tender
+from tenderwright.model.bid import NOWHERE, Bid, BidLine, Exclusion
+from tenderwright.model.evaluation import Adder, Evaluation, OwnersCosts, SettledRemark, StatedCost
+from tenderwright.model.tender import CONTINGENT, DAYS, ESTIMATE, POOL, TOWING, TRAVEL, Tender
 from tenderwright.pipeline import compile_package, read
 from tenderwright.pricing.bids.arithmetic import correct
 from tenderwright.pricing.bids.cases import cases, ranks
@@ -23,18 +23,18 @@ from tenderwright.pricing.money import cents, total
 from tenderwright.starter.write import write_starter
 from tests.replacing import replace
 
-from .bidding import LINES, UNIT, a_bid, bids, money, priced
+from .bidding import LINES, UNIT, USUAL, a_bid, bids, money, priced
 
 
 @cache
-def tender(day_cost: str | None = "850", *, options_counted: bool = True) -> Tender:
-    """Give the starter's tender with a day cost."""
+def tender(day_cost: str | None = "850", *counts: str) -> Tender:
+    """Give the starter's tender with a day cost, and all counted where nothing is named."""
     with TemporaryDirectory() as folder:
         write_starter(Path(folder) / "p")
         made = compile_package(read(Path(folder) / "p")).package.tender
     assert made is not None
     cost = Decimal(day_cost) if day_cost is not None else None
-    return replace(made, award=replace(made.award, day_cost=cost, options_counted=options_counted))
+    return replace(made, award=replace(made.award, day_cost=cost, counts=counts or (*USUAL, DAYS, TOWING, TRAVEL)))
 
 
 def evaluated(
@@ -42,9 +42,9 @@ def evaluated(
 ) -> dict[str, EvaluatedBid]:
     """Evaluate bids for the small tender."""
     by = by or tender()
-    counted = by.award.options_counted
-    published = cases(LINES, options_counted=counted)[0]
-    made = {name: correct(bid, LINES, UNIT, options_counted=counted) for name, bid in bids.items()}
+    counted = by.award.components
+    published = cases(LINES, counted)[0]
+    made = {name: correct(bid, LINES, UNIT, components=counted) for name, bid in bids.items()}
     return {name: evaluate(name, bid.yard, bid, made, by, said, published) for name, bid in bids.items()}
 
 
@@ -90,9 +90,10 @@ def test_every_part_by_hand() -> None:
 
 
 def test_options_that_are_not_counted_are_no_part() -> None:
-    one = evaluated({"corve": FULL}, tender(options_counted=False))["corve"]
+    one = evaluated({"corve": FULL}, tender("850", CONTINGENT, POOL, DAYS))["corve"]
     assert "F" not in parts(one)
     assert one.total == evaluated({"corve": FULL})["corve"].total - 5200
+    assert one.slope("810.a") == 0
 
 
 def test_without_a_day_cost_days_are_no_part() -> None:
@@ -101,13 +102,74 @@ def test_without_a_day_cost_days_are_no_part() -> None:
     assert "days" not in parts(one)
 
 
-def test_where_days_are_missing_those_of_the_tender_stand_in_and_it_is_said() -> None:
-    by = tender()
-    one = evaluated({"corve": replace(FULL, days=None)}, by)["corve"]
-    assert one.days is not None
-    assert one.days.days == (by.programme.redelivery - by.programme.arrival).days == 21
-    assert (one.days.stated, one.days.amount) == (False, money(21 * 850))
-    assert "since the yard states none" in one.days.note
+def test_a_part_that_is_counted_and_has_no_figure_is_wanted() -> None:
+    none = evaluated({"corve": replace(FULL, days=None)}, tender(None))["corve"]
+    assert (none.days, none.place) == (None, ())
+    assert [words.partition(":")[0] for words in none.wanted] == [
+        "the owner's cost of a day",
+        "the days from arrival to redelivery",
+        "the owner's cost of towing",
+        "the owner's cost of travel",
+    ]
+    costs = OwnersCosts(
+        here=NOWHERE,
+        owner_days=StatedCost(amount=money(900)),
+        towing=StatedCost(amount=money(0)),
+        travel=StatedCost(amount=money(0)),
+    )
+    said = Evaluation(here=NOWHERE, bids={"corve": costs})
+    assert evaluated({"corve": replace(FULL, days=None)}, tender(None), said)["corve"].wanted == ()
+
+
+def test_what_is_not_counted_is_no_part_whatever_the_owner_writes() -> None:
+    costs = OwnersCosts(here=NOWHERE, towing=StatedCost(amount=money(3100)), day_cost=money(900))
+    one = evaluated({"corve": FULL}, tender("850", CONTINGENT), Evaluation(here=NOWHERE, bids={"corve": costs}))[
+        "corve"
+    ]
+    assert set(parts(one)) == {"A", "B", "C", "D", "G", "H", "lines", "exclusions"}
+    assert one.total == 21000 + 2800 + 19500 + 6 * 640 + 400 * 31 - 420 + 9000
+    assert one.wanted == ()
+
+
+def test_each_remark_waits_until_it_is_settled_or_priced() -> None:
+    bid = replace(
+        FULL,
+        lines={**FULL.lines, "310.a": replace(FULL.lines["310.a"], note="small inserts")},
+        exclusions=(
+            Exclusion(text="One shift only", kind="assumption"),
+            Exclusion(text="Nylon in place of oak", kind="alternative", lines=("210.a",)),
+        ),
+    )
+    by = tender("850", *USUAL)
+    assert evaluated({"corve": bid}, by)["corve"].wanted == (
+        "the assumption “One shift only” settled, under `remarks` in owner/evaluation.yaml",
+        "the alternative at line 210.a “Nylon in place of oak” settled, under `remarks` in owner/evaluation.yaml",
+        "the remark at line 310.a “small inserts” settled, under `remarks` in owner/evaluation.yaml",
+    )
+    said = Evaluation(
+        here=NOWHERE,
+        adders=(Adder(bid="corve", exclusion="Nylon", amount=money(700), why="letter", here=NOWHERE),),
+        remarks=(
+            SettledRemark(bid="corve", remark="One  shift", by="Ship manager", why="as tendered", here=NOWHERE),
+            SettledRemark(bid="corve", lines=("310.a",), by="Ship manager", why="no effect", here=NOWHERE),
+        ),
+    )
+    one = evaluated({"corve": bid}, by, said)["corve"]
+    assert one.wanted == ()
+    assert [(remark.by, remark.why) for remark in one.remarks] == [
+        ("Ship manager", "as tendered"),
+        ("", "letter"),
+        ("Ship manager", "no effect"),
+    ]
+    assert parts(one)["exclusions"] == 700
+
+
+def test_the_tender_may_price_what_is_left_out_at_the_estimate() -> None:
+    short = replace(FULL, lines={**FULL.lines, "310.b": BidLine(status="no bid")})
+    by = tender("850", *USUAL)
+    at_estimate = replace(by, award=replace(by.award, exclusions=ESTIMATE))
+    assert parts(evaluated({"corve": short, "sallow": FULL}, by)["corve"])["lines"] == 400 * 31
+    assert parts(evaluated({"corve": short, "sallow": FULL}, at_estimate)["corve"])["lines"] == 400 * 30
 
 
 @pytest.mark.parametrize(
@@ -123,7 +185,7 @@ def test_where_days_are_missing_those_of_the_tender_stand_in_and_it_is_said() ->
 def test_the_owner_may_state_days_their_cost_or_all_together(costs: OwnersCosts, amount: Decimal) -> None:
     one = evaluated({"corve": FULL}, said=Evaluation(here=NOWHERE, bids={"corve": costs}))["corve"]
     assert one.days is not None
-    assert (one.days.amount, one.days.stated) == (amount, True)
+    assert one.days.amount == amount
 
 
 def test_lines_not_answered_are_priced_by_the_other() -> None:
@@ -135,7 +197,7 @@ def test_lines_not_answered_are_priced_by_the_other() -> None:
 
 
 def test_base_and_options_by_hand() -> None:
-    published, base, options, _, _ = cases(LINES, options_counted=True)
+    published, base, options, _, _ = cases(LINES, USUAL)
     one = evaluated({"corve": FULL})["corve"]
     assert one.in_case(published) == one.total
     assert one.in_case(base) == 21000 + 2800 + 19500 - 420 + 9000
@@ -144,9 +206,9 @@ def test_base_and_options_by_hand() -> None:
 
 @given(bids(), bids(), st.booleans())
 def test_the_whole_is_the_sum_of_its_parts_in_every_case(one: Bid, other: Bid, options: bool) -> None:
-    by = tender(options_counted=options)
+    by = tender("850", *(USUAL if options else (CONTINGENT, POOL)), DAYS)
     made = evaluated({"one": one, "other": other}, by)
-    published = cases(LINES, options_counted=options)[0]
+    published = cases(LINES, by.award.components)[0]
     for bid in made.values():
         assert bid.total == total([part.amount for part in bid.components]) == bid.in_case(published)
         assert all(part.amount == cents(part.amount) for part in bid.components)

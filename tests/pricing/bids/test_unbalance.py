@@ -10,7 +10,7 @@ from tenderwright.pricing.bids.evaluate import EvaluatedBid
 from tenderwright.pricing.bids.unbalance import Unbalance, early_share, medians, own_estimate_off, unbalance
 from tests.replacing import replace
 
-from .bidding import LINES, money, priced
+from .bidding import LINES, USUAL, money, priced
 from .test_evaluate import FULL, evaluated
 
 
@@ -19,7 +19,7 @@ def screened(bids: dict[str, Bid], early: str | None = None) -> dict[str, Unbala
     usual = medians({name: one.corrected for name, one in made.items()}, LINES)
     of_estimate = Decimal(early) if early else None
     every = list(made.values())
-    found = cases(LINES, options_counted=True)
+    found = cases(LINES, USUAL)
     return {name: unbalance(one, every, usual, of_estimate, found) for name, one in made.items()}
 
 

@@ -15,6 +15,9 @@ _LIKELY = 0.05
 
 def bids_break_even(desk: Desk, comparison: BidComparison) -> Part:
     """Compose the part."""
+    if not comparison.whole:
+        words = "Not worked out: the comparison is not whole, so that there is no ranking for a quantity to change."
+        return Part("bids-break-even", "", "What quantities decide", "schedule", GROUP, (Paragraph(inline(words)),))
     likely = [one for one in comparison.break_evens if one.chance >= _LIKELY]
     blocks: list[Block] = [Paragraph(inline(_WORDS))]
     figure = bid_sensitivity(comparison)

@@ -8,7 +8,8 @@ from decimal import Decimal
 from tenderwright.documents.desk import Desk, capital, joined
 from tenderwright.documents.edition import Block, Column, Heading, Inline, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.parts.bids_words import DASH, GROUP, money
-from tenderwright.pricing.bids.compare import BidComparison
+from tenderwright.documents.parts.front import rule_of_award
+from tenderwright.pricing.bids.compare import BidComparison, CaseRanks
 from tenderwright.pricing.money import written
 
 
@@ -17,10 +18,10 @@ def bids_evaluated(desk: Desk, comparison: BidComparison) -> Part:
     blocks: list[Block] = [
         _build_up(comparison),
         *_days(comparison),
-        Heading("Rank in every case"),
+        Heading("Rank in every case" if comparison.whole else "What is known, in every case"),
         _cases(comparison),
         Heading("The rule as published"),
-        desk.prose(desk.tender.award.evaluated),
+        *rule_of_award(desk),
         *_beyond_the_rule(desk, comparison),
     ]
     title = "Evaluated prices"
@@ -37,7 +38,7 @@ def _build_up(comparison: BidComparison) -> Table:
     titles: dict[str, str] = {}
     for bid in comparison.bids:
         titles |= {one.name: one.title for one in bid.components}
-    order = [*"ABCDEFGH", "lines", "exclusions", "beyond", "days", "towing", "travel"]
+    order = [*"ABCDEFGH", "lines", "exclusions", "choices", "beyond", "days", "towing", "travel"]
     rows = [
         Row((inline("As read"), *(inline(money(bid.corrected.total_read)) for bid in comparison.bids))),
         Row((inline("Corrected"), *(inline(money(bid.corrected.total)) for bid in comparison.bids)), "subtotal"),
@@ -47,8 +48,10 @@ def _build_up(comparison: BidComparison) -> Table:
         amounts = [next((one.amount for one in bid.components if one.name == name), None) for bid in comparison.bids]
         label = f"{name} {titles[name]}" if len(name) == 1 else titles[name]
         rows.append(Row((inline(label), *(inline(money(amount)) for amount in amounts))))
-    rows.append(Row((inline("Evaluated price"), *_amounts([bid.total for bid in comparison.bids])), "total"))
-    rows.append(Row((inline("Rank"), *(inline(str(comparison.ranks[bid.name])) for bid in comparison.bids))))
+    title = "Evaluated price" if comparison.whole else "Sum of what is known"
+    rows.append(Row((inline(title), *_amounts([bid.total for bid in comparison.bids])), "total"))
+    if comparison.whole:
+        rows.append(Row((inline("Rank"), *(inline(str(comparison.ranks[bid.name])) for bid in comparison.bids))))
     note = inline(
         f"{comparison.currency}. Sections as on the price form; credits below nothing, provisional sums the same for "
         "all. The parts add up to the evaluated price to the cent; a dash is no part of it."
@@ -83,10 +86,11 @@ def _days(comparison: BidComparison) -> list[Block]:
 def _cases(comparison: BidComparison) -> Table:
     rows = []
     for entry in comparison.cases:
-        cells = [f"{written(entry.totals[bid.name])} ({entry.ranks[bid.name]})" for bid in comparison.bids]
+        cells = [_case(entry, bid.name) for bid in comparison.bids]
         rows.append(Row((inline(entry.case.title), *(inline(cell) for cell in cells))))
+    ranked = "The rank stands in brackets. " if comparison.whole else "No bid is ranked: the comparison is not whole. "
     note = inline(
-        "The rank stands in brackets. Base prices leave out contingent work, the hours pool, and the costs of the "
+        f"{ranked}Base prices leave out contingent work, the hours pool, and the costs of the "
         "place. At P50 and P80 every quantity that is open is taken at its own P50 or P80, all at once: plate by the "
         "survey's own draws, other quantities by the owner's least, tendered and most as a PERT quantity; lump sums "
         "and quantities without a range stay as tendered."
@@ -95,9 +99,14 @@ def _cases(comparison: BidComparison) -> Table:
     return Table(columns, tuple(rows), note=note, small=True)
 
 
+def _case(entry: CaseRanks, name: str) -> str:
+    rank = f" ({entry.ranks[name]})" if name in entry.ranks else ""
+    return f"{written(entry.totals[name])}{rank}"
+
+
 def _beyond_the_rule(desk: Desk, comparison: BidComparison) -> list[Block]:
-    """Say where the owner's own papers count what the rule as published may not name."""
-    counted = sorted({one.title.lower() for bid in comparison.bids for one in bid.place})
+    """Say where the owner's own papers count otherwise than the rule as published."""
+    stated = any(one.stated is not None for bid in comparison.bids for one in bid.adders)
     published = desk.tender.award.day_cost
     own = [
         bid.label
@@ -105,11 +114,11 @@ def _beyond_the_rule(desk: Desk, comparison: BidComparison) -> list[Block]:
         if bid.days is not None and (bid.days.rate is None or bid.days.rate != published)
     ]
     words = []
-    if counted:
-        words.append(f"{joined(counted)} {'is' if len(counted) == 1 else 'are'} counted")
+    if stated:
+        words.append("some of what is left out is priced by the owner and not by the rule")
     if own:
         words.append(f"the days of {joined(own)} are not reckoned at the day cost published")
     if not words:
         return []
-    text = f"{capital('; '.join(words))}. See that the rule above says so: what was not published ought not to decide."
+    text = f"{capital('; '.join(words))}. What was not published ought not to decide."
     return [Paragraph(inline(text))]

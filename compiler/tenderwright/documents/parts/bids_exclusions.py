@@ -16,13 +16,13 @@ def bids_exclusions(desk: Desk, comparison: BidComparison) -> Part:
     blocks: list[Block] = [Paragraph(inline(_WORDS))]
     for bid in comparison.bids:
         blocks += [Heading(bid.label), *_bid(bid, comparison)]
-    return Part("bids-exclusions", "", "Exclusions and lines not answered", "schedule", GROUP, tuple(blocks))
+    return Part("bids-exclusions", "", "Exclusions, lines not answered, and remarks", "schedule", GROUP, tuple(blocks))
 
 
 _WORDS = (
-    "Bids are compared on the same work. An exclusion, and the lines of an item that are left empty or not bid, are "
-    "priced at the figure of the one other bid that asks the most for all of that work together; where no other prices "
-    "all of it, at the owner's estimate. What the owner states goes before both. Where a bid prices the work all the "
+    "Bids are compared on the same work: an exclusion, and the lines of an item that are left empty or not bid, are "
+    "priced by the rule of the tender. What the owner states goes before it. Remarks, assumptions and alternatives "
+    "change no price; each is settled by the owner, or priced like an exclusion. Where a bid prices the work all the "
     "same, only the difference is added. A credit that is not offered stands at nothing. Every figure here is an adder "
     "for comparison, and no price of the bidder's."
 )
@@ -40,20 +40,23 @@ def _bid(bid: EvaluatedBid, comparison: BidComparison) -> list[Block]:
             Column("From", width=3.2),
         )
         blocks.append(Table(columns, (*rows, Row(amounts, "total")), small=True))
-    others = [one for one in bid.bid.exclusions if one.kind != "exclusion" or one in bid.unsettled]
-    if others:
-        kinds = (Column("What the bid says", width=4), Column("Kind", width=1), Column("Priced", width=2))
-        told = [
-            Row(
-                (
-                    inline(one.text),
-                    inline(one.kind),
-                    inline("not yet: the owner prices it" if one in bid.unsettled else DASH),
-                )
-            )
-            for one in others
+    told = [(one.text, one.kind, one.lines, "not yet: the owner prices it") for one in bid.unsettled]
+    told += [
+        (one.text, one.kind, one.lines, ": ".join(filter(None, (one.by, one.why))) or "not yet: the owner settles it")
+        for one in bid.remarks
+    ]
+    if told:
+        kinds = (
+            Column("What the bid says", width=3.6),
+            Column("Kind", width=1.1),
+            Column("Lines", width=1),
+            Column("Settled", width=3.1),
+        )
+        rows = [
+            Row((inline(text), inline(kind), inline(", ".join(lines) or DASH), inline(state)))
+            for text, kind, lines, state in told
         ]
-        blocks.append(Table(kinds, tuple(told), small=True))
+        blocks.append(Table(kinds, tuple(rows), small=True))
     return blocks or [Paragraph(inline("Nothing is left out, as far as the bid says."))]
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from tenderwright.documents.desk import Desk, capital, joined
 from tenderwright.documents.edition import Block, Bullets, Caution, Column, Heading, Paragraph, Part, Row, Table, inline
 from tenderwright.documents.numbering import mark
@@ -32,10 +34,9 @@ def bids_summary(desk: Desk, comparison: BidComparison) -> Part:
         Paragraph(inline(_first(comparison))),
         _ranking(comparison),
         *_read_from(comparison),
-        Heading("What could change the ranking"),
-        Bullets(tuple(inline(words) for words in _changes(comparison))),
+        *_ranking_rests_on(comparison),
         Heading("To settle before the award"),
-        Bullets(tuple(inline(words) for words in _to_settle(comparison))),
+        _bullets(_to_settle(comparison)),
         Caution(
             "The owner decides",
             (
@@ -50,9 +51,27 @@ def bids_summary(desk: Desk, comparison: BidComparison) -> Part:
     return Part("bids-summary", "", "Summary", "front", GROUP, tuple(blocks))
 
 
+def _ranking_rests_on(comparison: BidComparison) -> list[Block]:
+    """Say what could change the ranking; where there is none, what is wanted for one."""
+    if not comparison.whole:
+        wanted = [f"{label}: {words}." for label, words in comparison.wanted]
+        return [Heading("What is wanted before the bids are ranked"), _bullets(wanted)]
+    return [Heading("What could change the ranking"), _bullets(_changes(comparison))]
+
+
+def _bullets(sentences: Sequence[str]) -> Bullets:
+    return Bullets(tuple(inline(words) for words in sentences))
+
+
 def _first(comparison: BidComparison) -> str:
     count = len(comparison.bids)
     lowest = comparison.bids[0]
+    if not comparison.whole:
+        returned = "One bid was" if count == 1 else f"{capital(_NUMBERS.get(count, str(count)))} bids were"
+        return (
+            f"{returned} returned. The comparison is not whole: something that the tender counts has no figure yet, or "
+            "something that a bidder wrote is not settled. So no bid is ranked; the sums below are of what is known."
+        )
     if count == 1:
         return (
             f"One bid was returned, {lowest.label}; its evaluated price is {comparison.currency} "
@@ -78,12 +97,12 @@ def _ranking(comparison: BidComparison) -> Table:
     for bid in comparison.bids:
         fit = comparison.fits[bid.name]
         cells = [
-            str(comparison.ranks[bid.name]),
+            str(comparison.ranks.get(bid.name, DASH)),
             bid.label,
             money(bid.corrected.total_read),
             money(bid.corrected.total),
             money(bid.total),
-            fit.state,
+            f"{fit.state}: {fit.deciding}" if fit.deciding else fit.state,
             "; ".join(remarks(bid, comparison)) or "none",
         ]
         rows.append(Row(tuple(inline(cell) for cell in cells)))
@@ -93,12 +112,12 @@ def _ranking(comparison: BidComparison) -> Table:
         Column("As read", "decimal", 1.8),
         Column("Corrected", "decimal", 1.8),
         Column("Evaluated", "decimal", 1.8),
-        Column("Dock", width=0.9),
-        Column("Remarks", width=3.2),
+        Column("Dock", width=1.4),
+        Column("Remarks", width=2.7),
     )
     note = inline(
         f"{comparison.currency}. As read is the total as it stood on the form; corrected, by the rule that "
-        f"{_rule(comparison)}; evaluated, with what is left out priced, and the owner's days, towing and travel. "
+        f"{_rule(comparison)}; evaluated, with what is left out priced, and what else the rule counts. "
         "Dock says whether the dock offered takes her, by the facility calculations."
     )
     return Table(columns, tuple(rows), note=note, small=True)
@@ -133,8 +152,8 @@ def remarks(bid: EvaluatedBid, comparison: BidComparison) -> list[str]:
         _count(len(lines), "line", "not answered and priced"),
         _count(len(excluded), "exclusion", "priced"),
         _count(len(bid.unsettled), "exclusion", "without a price"),
+        _count(sum(not one.why for one in bid.remarks), "remark", "to settle"),
         "" if corrected.total_written else "no total on the form",
-        "days of the tender stand in" if bid.days is not None and not bid.days.stated else "",
         f"missed: {', '.join(missed)}" if missed else "",
         _balance(bid, comparison),
     ]
@@ -192,12 +211,6 @@ def _to_settle(comparison: BidComparison) -> list[str]:
             named = f"{joined(ask[:6])}{_more(len(ask) - 6)}"
             words.append(f"{bid.label}: ask for confirmation of {named} ({mark('bids-corrections')}).")
         words += [_if_meant(bid, one, comparison) for one in bid.corrected.corrections if one.kind == "decimal slip"]
-        for one in bid.unsettled:
-            words.append(f"{bid.label}: nothing prices the exclusion “{one.text}” ({mark('bids-exclusions')}).")
-        nobody = [number for adder in bid.adders for number in adder.nobody]
-        if nobody:
-            told = f"nobody prices line {joined(nobody)}, so nothing is added for it"
-            words.append(f"{bid.label}: {told} ({mark('bids-exclusions')}).")
         words += doubt_sentences(bid, comparison)
         missed = [one.name for one in comparison.points[bid.name] if one.state == "missed"]
         unknown = [one.name for one in comparison.points[bid.name] if one.state == "not known"]
@@ -216,12 +229,13 @@ def _to_settle(comparison: BidComparison) -> list[str]:
 
 def _if_meant(bid: EvaluatedBid, one: Correction, comparison: BidComparison) -> str:
     total, rank = comparison.if_meant(bid, one)
-    moved = (
-        f"rank {rank} in place of {comparison.ranks[bid.name]}" if rank != comparison.ranks[bid.name] else "rank as now"
-    )
+    would = f"would be {in_currency(comparison.currency, total)}"
+    now = comparison.ranks.get(bid.name)
+    if now is not None:
+        would += f", and the bid would {f'rank {rank} in place of {now}' if rank != now else 'rank as now'}"
     return (
         f"{bid.label}: {running(one.what)} counts as written; were its rate meant as it stands, the evaluated price "
-        f"would be {in_currency(comparison.currency, total)}, and the bid would {moved}."
+        f"{would}."
     )
 
 

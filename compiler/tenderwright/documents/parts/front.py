@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Sequence
 from datetime import date
 
+from tenderwright.documents.award_rule import BEGINS, afterwards, parts_counted
 from tenderwright.documents.desk import Desk, capital, joined
 from tenderwright.documents.edition import (
     Block,
@@ -100,12 +101,9 @@ def revision_record(desk: Desk) -> Part:
         Heading("Questions"),
         Paragraph(inline(_ask(desk), *_answers(desk))),
         Heading("Rule of the evaluated price"),
-        desk.prose(tender.award.evaluated),
+        *rule_of_award(desk),
         Paragraph(inline(f"Where extension and rate disagree: {tender.award.arithmetic}.")),
     ]
-    if tender.award.day_cost is not None:
-        words = f"The owner's cost of a day, for that rule: {in_currency(tender.currency, tender.award.day_cost)}."
-        blocks.append(Paragraph(inline(words)))
     if tender.damages is not None:
         blocks.append(Paragraph(inline(_late(tender.currency, tender.damages))))
     if tender.award.criteria:
@@ -122,6 +120,16 @@ def revision_record(desk: Desk) -> Part:
         tuple(blocks),
         audience="yard",
     )
+
+
+def rule_of_award(desk: Desk) -> list[Block]:
+    """Give the rule of the evaluated price: the sentences written from what is counted, then the owner's own words."""
+    return [
+        Paragraph(inline(BEGINS)),
+        Bullets(tuple(inline(words) for words in parts_counted(desk))),
+        Paragraph(inline(" ".join(afterwards(desk)))),
+        desk.prose(desk.tender.award.evaluated),
+    ]
 
 
 def _ask(desk: Desk) -> str:

@@ -116,20 +116,26 @@ def _asked(lifts: Sequence[Lift]) -> Decimal:
 
 
 def priced_adders(
-    bid: Bid, corrected: CorrectedBid, others: Others, adders: Sequence[Adder]
+    bid: Bid, corrected: CorrectedBid, others: Others, adders: Sequence[Adder], *, estimate: bool = False
 ) -> tuple[PricedAdder, ...]:
-    """Price all that a bid leaves out: first as the owner says, then exclusions, then lines that are not answered."""
-    made = [_as_stated(adder, bid, corrected, others) for adder in adders]
+    """Price all that a bid leaves out: first as the owner says, then exclusions, then lines that are not answered.
+
+    `estimate` where the tender prices it at the owner's estimate.
+    """
+    made = [_as_stated(adder, bid, corrected, others, estimate=estimate) for adder in adders]
     told = {number for one in made for number in one.lines}
     settled = {place for adder in adders for place in answers(adder, bid)}
     for place, exclusion in enumerate(bid.exclusions):
         lines = [number for number in unpaid(exclusion, corrected) if number not in told]
         if place not in settled and lines:
-            made.append(_lifted(exclusion.text, "exclusion", lines, corrected, others, exclusion=exclusion))
+            made.append(
+                _lifted(exclusion.text, "exclusion", lines, corrected, others, exclusion=exclusion, estimate=estimate)
+            )
             told |= set(lines)
     for numbers in _open(corrected, told):
         words = "; ".join(f"{number}, {corrected.lines[number].status}" for number in numbers)
-        made.append(_lifted(f"{'Line' if len(numbers) == 1 else 'Lines'} {words}", "line", numbers, corrected, others))
+        what = f"{'Line' if len(numbers) == 1 else 'Lines'} {words}"
+        made.append(_lifted(what, "line", numbers, corrected, others, estimate=estimate))
     return tuple(made)
 
 
@@ -160,7 +166,7 @@ def unsettled(bid: Bid, corrected: CorrectedBid, adders: Sequence[Adder]) -> lis
     ]
 
 
-def _as_stated(adder: Adder, bid: Bid, corrected: CorrectedBid, others: Others) -> PricedAdder:
+def _as_stated(adder: Adder, bid: Bid, corrected: CorrectedBid, others: Others, *, estimate: bool) -> PricedAdder:
     answered = [bid.exclusions[place] for place in answers(adder, bid)]
     lines = adder.lines or tuple(dict.fromkeys(number for one in answered for number in one.lines))
     lines = tuple(number for number in lines if number in corrected.lines)
@@ -180,7 +186,7 @@ def _as_stated(adder: Adder, bid: Bid, corrected: CorrectedBid, others: Others) 
         others,
         why=adder.why,
         exclusion=exclusion,
-        estimate=adder.take == "estimate",
+        estimate=adder.take == "estimate" or (estimate and not adder.take),
     )
 
 

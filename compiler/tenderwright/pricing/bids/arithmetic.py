@@ -9,13 +9,14 @@ a remark that disqualifies. What the bidder has confirmed is used and shown.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from decimal import Decimal
 
 from msgspec.structs import replace
 
 from tenderwright.model.bid import Bid, BidLine
 from tenderwright.model.evaluation import ConfirmedRate
+from tenderwright.model.tender import CONTINGENT, OPTIONS, POOL
 from tenderwright.pricing.amount import DISCOUNT, PERCENTS, SHARES
 from tenderwright.pricing.bids.corrected import CorrectedBid, CorrectedLine, Correction
 from tenderwright.pricing.bids.spread import Spread
@@ -41,7 +42,7 @@ def correct(
     confirmed: Mapping[str, ConfirmedRate] | None = None,
     usual: Mapping[str, Sequence[Decimal]] | None = None,
     *,
-    options_counted: bool = True,
+    components: Collection[str] = (CONTINGENT, POOL, OPTIONS),
 ) -> CorrectedBid:
     """Correct a bid; `usual` gives by line the amounts of the estimate and of other bids that tell a slip."""
     made: dict[str, CorrectedLine] = {}
@@ -64,7 +65,7 @@ def correct(
         if line.of:
             take(replace(line, spread=Spread(total([made[number].amount for number in line.of]))))
     found = {line.number: made[line.number] for line in lines}
-    summed = sums(bid, found.values(), options_counted=options_counted)
+    summed = sums(bid, found.values(), components)
     if rule == ABSOLUTE:
         return _absolute(bid, found, summed)
     corrections = [one.correction for one in found.values() if one.correction is not None]

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
 
-from tenderwright.pricing.bids.sums import counted
 from tenderwright.pricing.bids.tendered import TenderLine
 from tenderwright.pricing.sections import SECTIONS
 
@@ -30,13 +29,13 @@ class Case:
         return self.quantities.get(line.number, line.quantity)
 
 
-def cases(lines: Sequence[TenderLine], *, options_counted: bool) -> tuple[Case, ...]:
+def cases(lines: Sequence[TenderLine], components: Collection[str]) -> tuple[Case, ...]:
     """Give the cases: as published, base, base with options, and all quantities at their P50 and at their P80.
 
     Each quantity is taken at its own P50 or P80, all of them at once; the sum at P80 is therefore more than the P80 of
     the sum.
     """
-    published = frozenset(s.code for s in SECTIONS if counted(s, options_counted=options_counted))
+    published = frozenset(s.code for s in SECTIONS if s.counted(components))
     base = frozenset(section.code for section in SECTIONS if section.in_base)
     return (
         Case(PUBLISHED, "As published", published),

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from decimal import Decimal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.linking.evaluation import bid_name
@@ -36,7 +37,7 @@ from tenderwright.pricing.price import Estimate
 
 
 class CaseRanks(Struct, frozen=True):
-    """What every bid comes to in one case, and its rank."""
+    """What every bid comes to in one case, and its rank, where bids are ranked."""
 
     case: Case
     totals: Mapping[str, Decimal]
@@ -51,7 +52,7 @@ class BidComparison(Struct, frozen=True):
     """What governs in arithmetic."""
     lines: tuple[TenderLine, ...]
     bids: tuple[EvaluatedBid, ...]
-    """In order of rank as published, then of name."""
+    """In order of rank as published, then of name; where none is ranked, of name."""
     cases: tuple[CaseRanks, ...]
     """As published first."""
     medians: Mapping[str, Decimal]
@@ -68,8 +69,18 @@ class BidComparison(Struct, frozen=True):
     early_of_estimate: Decimal | None = None
 
     @property
+    def wanted(self) -> tuple[tuple[str, str], ...]:
+        """List by bid what is wanted before the bids can be ranked."""
+        return tuple((bid.label, words) for bid in self.bids for words in bid.wanted)
+
+    @property
+    def whole(self) -> bool:
+        """Tell whether all that the tender counts has a figure for every bid, so that the bids are ranked."""
+        return not self.wanted
+
+    @property
     def ranks(self) -> Mapping[str, int]:
-        """Give the ranks as published."""
+        """Give the ranks as published; none where the comparison is not whole."""
         return self.cases[0].ranks
 
     def if_meant(self, bid: EvaluatedBid, one: Correction) -> tuple[Decimal, int]:
@@ -97,14 +108,16 @@ def compare(
     """Compare the bids of a sound package; the facilities must have been calculated with the tables."""
     tender = sound(package.tender)
     lines = tender_lines(package, calculated, estimate)
-    ranked_in = cases(lines, options_counted=tender.award.options_counted)
+    ranked_in = cases(lines, tender.award.components)
     named = {bid_name(path): bid for path, bid in papers.bids.items()}
     bids = {name: as_settled(name, bid, papers.evaluation) for name, bid in named.items()}
     corrected = corrected_bids(bids, lines, tender, papers.evaluation)
     evaluated = _evaluated(bids, corrected, tender, papers.evaluation, ranked_in[0])
     early = early_share(estimate.section_totals.get(EARLY_SECTION), estimate.base) if estimate is not None else None
     usual = medians(corrected, lines)
-    found = break_evens(evaluated, lines)
+    whole = not any(one.wanted for one in evaluated)
+    found = break_evens(evaluated, lines) if whole else ()
+    balance = {one.name: unbalance(one, evaluated, usual, early, ranked_in) for one in evaluated}
     fits = dock_fits(bids, package, calculated)
     findings = papers.evaluation.responsive if papers.evaluation is not None else ()
     judged = papers.evaluation.criteria if papers.evaluation is not None else ()
@@ -113,12 +126,12 @@ def compare(
         rule=tender.award.arithmetic,
         lines=lines,
         bids=evaluated,
-        cases=tuple(_ranked(case, evaluated) for case in ranked_in),
+        cases=tuple(_ranked(case, evaluated, whole=whole) for case in ranked_in),
         medians=usual,
-        unbalance={one.name: unbalance(one, evaluated, usual, early, ranked_in) for one in evaluated},
+        unbalance={name: one if whole else replace(one, doubts=()) for name, one in balance.items()},
         estimate_off=tuple(own_estimate_off(lines, usual)),
         break_evens=found,
-        deciding=deciding_line(found, evaluated, lines),
+        deciding=deciding_line(found, evaluated, lines) if whole else None,
         points={
             one.name: points(
                 one,
@@ -156,9 +169,10 @@ def _evaluated(
         )
         for name, bid in bids.items()
     ]
-    return tuple(sorted(made, key=lambda one: (one.total, one.name)))
+    whole = not any(one.wanted for one in made)
+    return tuple(sorted(made, key=lambda one: (one.total if whole else 0, one.name)))
 
 
-def _ranked(case: Case, bids: Sequence[EvaluatedBid]) -> CaseRanks:
+def _ranked(case: Case, bids: Sequence[EvaluatedBid], *, whole: bool) -> CaseRanks:
     totals = {one.name: one.total if case.name == PUBLISHED else one.in_case(case) for one in bids}
-    return CaseRanks(case, totals, ranks(totals))
+    return CaseRanks(case, totals, ranks(totals) if whole else {})

@@ -26,7 +26,7 @@ def corrected_bids(
             award.arithmetic,
             _confirmed(evaluation, name) if award.arithmetic != ABSOLUTE else {},
             usual_amounts(lines, [one for other, one in bids.items() if other != name]),
-            options_counted=award.options_counted,
+            components=award.components,
         )
         for name, bid in sorted(bids.items())
     }

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from decimal import Decimal
 
 from msgspec import Struct
 
 from tenderwright.model.bid import Bid, Exclusion
 from tenderwright.model.evaluation import Evaluation, OwnersCosts
-from tenderwright.model.tender import Tender
+from tenderwright.model.tender import DAYS, ESTIMATE, TOWING, TRAVEL, Tender
 from tenderwright.pricing.bids.adders import Others, PricedAdder, priced_adders, unsettled
 from tenderwright.pricing.bids.cases import Case
 from tenderwright.pricing.bids.corrected import CorrectedBid
+from tenderwright.pricing.bids.remarks import Remark, remarks
 from tenderwright.pricing.choices import dearer_by, groups
 from tenderwright.pricing.money import ZERO, cents, total
 from tenderwright.pricing.sections import SECTIONS
@@ -34,8 +35,6 @@ class OwnersDays(Struct, frozen=True):
     days: int | None
     rate: Decimal | None
     note: str
-    stated: bool
-    """Whether the days are the yard's or the owner's own; otherwise those of the tender stand in."""
 
 
 class EvaluatedBid(Struct, frozen=True):
@@ -58,6 +57,22 @@ class EvaluatedBid(Struct, frozen=True):
     """Sections of the price form that count in it."""
     unsettled: tuple[Exclusion, ...] = ()
     """Exclusions that nothing prices, left to the owner."""
+    remarks: tuple[Remark, ...] = ()
+    """Remarks, assumptions and alternatives, each settled or not."""
+    lacking: tuple[str, ...] = ()
+    """Parts that the tender counts and that have no figure for this bid, with where each is written."""
+
+    @property
+    def wanted(self) -> tuple[str, ...]:
+        """List all that is wanted before the bid can be ranked."""
+        adders = "`adders` in owner/evaluation.yaml"
+        nobody = [number for one in self.adders for number in one.nobody]
+        return (
+            *self.lacking,
+            *(f"a price for the exclusion “{one.text}”, under {adders}" for one in self.unsettled),
+            *(f"a price for line {number}, which nobody else prices, under {adders}" for number in nobody),
+            *(f"{one.name} settled, under `remarks` in owner/evaluation.yaml" for one in self.remarks if not one.why),
+        )
 
     @property
     def added(self) -> Decimal:
@@ -114,16 +129,17 @@ def evaluate(
     """Give the evaluated price of a bid by the published formula.
 
     sum of the lines of the sections counted, each quantity times rate; + lines not answered and exclusions, priced; +
-    days times day cost; + towing; + travel. Sections counted are those of the base price (docking, definite, measured,
-    less credits, provisional sums the same for all), contingent lines, the hours pool with materials and mark-up, and
-    options where the tender counts them.
+    days times day cost; + towing; + travel. Counted are the base price (docking, definite, measured, less credits,
+    provisional sums the same for all), and of the rest what `award` in package.yaml names.
     """
     own = corrected[name]
     others = Others({other: one for other, one in corrected.items() if other != name})
     stated = [adder for adder in (evaluation.adders if evaluation else ()) if adder.bid == name]
     costs = evaluation.bids.get(name) if evaluation is not None else None
-    adders = priced_adders(bid, own, others, stated)
-    days, place = owners_days(bid, tender, costs), _place(costs)
+    counted = tender.award.components
+    adders = priced_adders(bid, own, others, stated, estimate=tender.award.exclusions == ESTIMATE)
+    days = owners_days(bid, tender, costs) if DAYS in counted else None
+    place = _place(costs, counted)
     components = [*_sections(own, published), *_added(adders, published)]
     instead = _instead(own)
     if instead:
@@ -146,6 +162,8 @@ def evaluate(
         total=total([one.amount for one in components]),
         sections=published.sections,
         unsettled=tuple(unsettled(bid, own, stated)),
+        remarks=remarks(name, bid, stated, evaluation.remarks if evaluation is not None else ()),
+        lacking=tuple(_lacking(bid, tender, costs, days, {one.name for one in place})),
     )
 
 
@@ -175,31 +193,41 @@ def _added(adders: Sequence[PricedAdder], published: Case) -> list[Component]:
 def owners_days(bid: Bid, tender: Tender, costs: OwnersCosts | None) -> OwnersDays | None:
     """Give the owner's days at a yard; None where no cost of a day is published nor stated.
 
-    Where neither the yard nor the owner gives the days, those of the tender's own programme stand in.
+    None where neither the yard nor the owner gives the days.
     """
     if costs is not None and costs.owner_days is not None:
-        return OwnersDays(cents(costs.owner_days.amount), None, None, costs.owner_days.basis, True)
+        return OwnersDays(cents(costs.owner_days.amount), None, None, costs.owner_days.basis)
     stated = costs.day_cost if costs is not None else None
     rate = stated if stated is not None else tender.award.day_cost
-    if rate is None:
-        return None
-    given = costs.days if costs is not None and costs.days is not None else bid.days
-    days = given if given is not None else tender.stay
-    if days is None:
+    days = costs.days if costs is not None and costs.days is not None else bid.days
+    if rate is None or days is None:
         return None
     source = "by the yard's programme"
     if costs is not None and costs.days is not None:
         source = costs.days_basis or "as the owner states"
-    if given is None:
-        source = "of the tender's own programme, since the yard states none"
-    return OwnersDays(cents(rate * days), days, rate, f"{days} d {source}", given is not None)
+    return OwnersDays(cents(rate * days), days, rate, f"{days} d {source}")
 
 
-def _place(costs: OwnersCosts | None) -> tuple[Component, ...]:
+def _lacking(
+    bid: Bid, tender: Tender, costs: OwnersCosts | None, days: OwnersDays | None, place: Collection[str]
+) -> Iterator[str]:
+    """Say which parts that the tender counts have no figure, and where each is to be written."""
+    counted, under = tender.award.components, "under `bids` in owner/evaluation.yaml"
+    if DAYS in counted and days is None:
+        if tender.award.day_cost is None and (costs is None or costs.day_cost is None):
+            yield f"the owner's cost of a day: `day_cost` or `owner_days` {under}"
+        if bid.days is None and (costs is None or costs.days is None):
+            yield f"the days from arrival to redelivery: ask the yard, and write `days` {under}"
+    for name in (TOWING, TRAVEL):
+        if name in counted and name not in place:
+            yield f"the owner's cost of {name}: `{name}` {under}, 0 where there is none"
+
+
+def _place(costs: OwnersCosts | None, counted: Collection[str]) -> tuple[Component, ...]:
     if costs is None:
         return ()
     found = []
-    for name, title, cost in (("towing", "Towing", costs.towing), ("travel", "Travel", costs.travel)):
-        if cost is not None:
+    for name, title, cost in ((TOWING, "Towing", costs.towing), (TRAVEL, "Travel", costs.travel)):
+        if cost is not None and name in counted:
             found.append(Component(name, title, cents(cost.amount), cost.basis))
     return tuple(found)

@@ -184,7 +184,7 @@ def _dates(bid: Bid, tender: Tender) -> Iterator[Point]:
 
 def _days(evaluated: EvaluatedBid) -> Iterator[Point]:
     bid, days = evaluated.bid, evaluated.days
-    if bid.days is None and days is not None and days.stated:
+    if bid.days is None and days is not None:
         yield Point("days", "met", f"not in the bid; {days.note or 'the owner states their cost'}")
     elif bid.days is None:
         yield Point("days", "not known", "the days from arrival to redelivery are not given")

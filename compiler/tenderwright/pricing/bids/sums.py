@@ -12,7 +12,7 @@ from tenderwright.model.bid import Bid
 from tenderwright.pricing.bids.corrected import CorrectedLine, Correction
 from tenderwright.pricing.choices import dearer_by
 from tenderwright.pricing.money import CENT, total
-from tenderwright.pricing.sections import SECTIONS, Section
+from tenderwright.pricing.sections import SECTIONS
 
 LINES_GOVERN = "the lines govern over their sub-total"
 SUB_TOTALS_GOVERN = "sub-totals govern over the total"
@@ -30,12 +30,7 @@ class Sums(Struct, frozen=True):
     corrections: tuple[Correction, ...]
 
 
-def counted(section: Section, *, options_counted: bool) -> bool:
-    """Tell whether a section counts in the evaluated price."""
-    return section.in_evaluated and (options_counted or section.code != "F")
-
-
-def sums(bid: Bid, lines: Collection[CorrectedLine], *, options_counted: bool) -> Sums:
+def sums(bid: Bid, lines: Collection[CorrectedLine], components: Collection[str]) -> Sums:
     """Add up a bid and hold what was written against it.
 
     A sum may differ by half a cent for each amount in it, for yards round lines in their own way.
@@ -51,7 +46,7 @@ def sums(bid: Bid, lines: Collection[CorrectedLine], *, options_counted: bool) -
             ways = (written, made[code], added[code])
             corrections.append(_held("sub-total", what, LINES_GOVERN, ways, len(inside[code])))
     base_codes = [section.code for section in SECTIONS if section.in_base]
-    codes = [section.code for section in SECTIONS if counted(section, options_counted=options_counted)]
+    codes = [section.code for section in SECTIONS if section.counted(components)]
     instead = {one.line.number: one.line.instead_of for one in lines if one.line.instead_of}
     dearer = dearer_by({one.line.number: one.amount for one in lines}, instead)
     dearer_read = dearer_by({one.line.number: one.amount_read for one in lines}, instead)
