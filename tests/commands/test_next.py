@@ -94,6 +94,8 @@ def test_what_was_put_off_is_told_where_it_is_done_again(new: Path) -> None:
     assert f"# Put off in the docking of {OLD}. Why: no crane" in bollard
     assert 'title: "Bollard, forward"' in bollard or "title: Bollard, forward" in bollard
     assert "text: fore deck" in bollard
+    missing = compiled(new)[0].record.missing.values()
+    assert not [why for why in missing if "items/425" in why], "an item still to be described keeps no figure back"
 
 
 def test_the_ship_goes_along_as_she_is(new: Path, closed: Path) -> None:

@@ -146,6 +146,7 @@ def _put_off(closed: Closed, package: Package) -> Iterator[tuple[str, str]]:
 
 
 def _new_item(number: int, one: Deferred, tender: str) -> str:
+    """Write the item with kind, phase and price as most such work has them, so that only its own scope holds it up."""
     known = {"Condition": one.condition, "Why": one.why, "To be done": one.by}
     told = "; ".join(f"{word.lower()}: {text}" for word, text in known.items() if text)
     head = f"Put off in the docking of {tender}. {told[:1].upper()}{told[1:]}"
@@ -156,6 +157,6 @@ def _new_item(number: int, one: Deferred, tender: str) -> str:
         "phase": "dry",
         "where": {"text": one.where or TODO},
         "requirements": TODO,
-        "lines": [{"line": "a", "quantity": TODO}],
+        "lines": [{"line": "a", "text": one.what, "price": "lump"}],
     }
     return template("item", fill, "metric", (head,), "../.schemas/item.schema.json")
