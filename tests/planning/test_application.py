@@ -319,3 +319,11 @@ def test_of_what_is_asked_either_or_each_is_an_application_of_its_own() -> None:
     assert [one.item.number for one in second.application.chosen.work] == ["315", "420"]
     assert second.application.asked == 5000
     assert second.application.reconciliation.holds
+
+
+def test_what_is_granted_for_an_item_comes_off_its_lines_before_its_contingency() -> None:
+    made = grant("object-classes", "310", source="lights-and-harbours")
+    funding = granting("town-loan", granted("310", Decimal(1000)))
+    worked = marram().work_out(made, profiles()["object-classes"], funding)
+    assert total([one.granted for one in worked.entries if one.contingency]) == 0
+    assert total([one.granted for one in worked.entries]) == 1000

@@ -14,6 +14,7 @@ from tenderwright.planning.grant_entries import Entry
 from tenderwright.planning.grant_match import Matching, match
 from tenderwright.planning.grant_needs import needed
 from tenderwright.planning.grant_outputs import outputs
+from tenderwright.planning.grant_twice import twice
 from tenderwright.quantities.quantity import parse_quantity
 from tests.replacing import replace
 
@@ -108,3 +109,17 @@ def test_items_begin_and_end_by_the_schedule() -> None:
     assert coats.ends is not None
     assert date(2027, 5, 5) <= plates.begins <= plates.ends <= coats.ends
     assert all(one.begins is None for one in item_dates(made.chosen, None))
+
+
+def test_what_two_applications_count_on_together_is_found() -> None:
+    wanted = grant(PROFILE, "310", source="lights-and-harbours")
+    made = marram().work_out(wanted, profiles()[PROFILE])
+    assert twice(made, {"other": marram().work_out(grant(PROFILE, "420"), profiles()[PROFILE])}) == ()
+    again = marram().work_out(replace(wanted, source=name("provincial-monuments")), profiles()[PROFILE])
+    found = {one.what: one for one in twice(made, {"province": again})}
+    line = next(one for one in made.entries if one.number == "310.a")
+    both = found["310.a"]
+    assert (both.asked, both.here, both.others, both.most) == (True, line.grant, ("province",), line.amount)
+    assert both.here + both.elsewhere > both.most
+    shared = found["friends-appeal"]
+    assert (shared.asked, shared.most) == (False, 86000)

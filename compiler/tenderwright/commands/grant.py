@@ -210,6 +210,34 @@ def not_final(grant: Grant, headings: tuple[Under, ...], long: tuple[Long, ...],
     return found
 
 
+def _others(grant: Grant, desk: ApplicationDesk) -> dict[str, Application]:
+    """Work the other applications of the package out, by the names of their files, that what they share is seen."""
+    from tenderwright.planning.application import application
+
+    papers = desk.papers
+    profiles = papers.profiles or shipped_profiles()
+    return {
+        PurePosixPath(path).stem: application(
+            one, profiles[one.profile.name], desk.estimate, desk.outlook, papers.funding
+        )
+        for path, one in papers.grants.items()
+        if path != grant.here.path and one.source is not None and grant.source is not None
+    }
+
+
+def _told_twice(desk: ApplicationDesk) -> list[str]:
+    """Tell the owner what is counted on twice."""
+    from tenderwright.planning.grant_twice import twice
+    from tenderwright.pricing.money import written
+
+    told = []
+    for one in twice(desk.applied, _others(desk.applied.grant, desk)):
+        what = f"asked twice: line {one.what}" if one.asked else f"match counted twice: `{one.what}`"
+        there = f"{written(one.elsewhere)} in {' and '.join(one.others)}"
+        told.append(f"{what} stands here for {written(one.here)} and {there}; there is {written(one.most)} of it")
+    return told
+
+
 def told_of_match(applied: Application) -> list[str]:
     """Tell the owner whose rules on match are kept, what more could be had, and what is not worked out."""
     from tenderwright.pricing.money import written
@@ -269,6 +297,9 @@ def _write(desk: ApplicationDesk, compiled: Compiled, files: Files, out: Path, n
         print(f"  {'too long: ' if each.too_long else ''}{each.title}: {each.told}", file=sys.stderr)
     with telling_in(desk.units, american=desk.package.american):
         for words in told_of_match(desk.applied):
+            print(f"  {words}", file=sys.stderr)
+    with telling_in(desk.units, american=desk.package.american):
+        for words in _told_twice(desk):
             print(f"  {words}", file=sys.stderr)
     if written.uncovered:
         print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)

@@ -107,7 +107,7 @@ def _facts(desk: ApplicationDesk, papers_hash: str, *, draft: bool) -> tuple[tup
         ("Owner", tender.owner.name),
         ("Lying at", tender.owner.place),
         ("For", source.public or source.name if source is not None else "no source named"),
-        ("Asked", f"{in_currency(tender.currency, applied.asked)}" if source is not None else ""),
+        ("Asked", _asked(desk) if source is not None else ""),
         ("Whole cost", f"{in_currency(tender.currency, applied.whole.total)}"),
         ("Items", ", ".join(item.number for item in desk.items)),
         ("Dated", day(dated(desk))),
@@ -115,6 +115,12 @@ def _facts(desk: ApplicationDesk, papers_hash: str, *, draft: bool) -> tuple[tup
         ("Owner's papers", f"sha256 {papers_hash[:12]}"),
     ]
     return tuple((term, words) for term, words in facts if words)
+
+
+def _asked(desk: ApplicationDesk) -> str:
+    """Say what is asked, either or where there is a choice."""
+    each = [one.application.asked for one in desk.applied.alternatives] or [desk.applied.asked]
+    return " or ".join(in_currency(desk.tender.currency, one) for one in each)
 
 
 def _about(desk: ApplicationDesk, marks: tuple[Long, ...] | None) -> Part:

@@ -113,7 +113,7 @@ def not_worked_out(applied: Application) -> tuple[str, ...]:
     found = []
     if source is not None and source.match_rule is not None and source.match_rule.otherwise:
         rule = source.match_rule.otherwise.rstrip(".")
-        found.append(f"not worked out: {rule}. Judge it by hand, or say it by the other keys of `match_rule`.")
+        found.append(f"not worked out: {rule}. Judge it by hand, or say it by other keys of the rule.")
     others = [one.source for one in applied.drawn if one.source.match_rule is not None]
     if any(one.match_rule is not None and one.match_rule.otherwise for one in others):
         found.append("not worked out: a rule on match of a source that pays part of the match. The command names it.")

@@ -30,9 +30,9 @@ def take_off(
 ) -> tuple[tuple[Entry, ...], tuple[TakenOff, ...]]:
     """Take what others have granted off the costs that they granted it for, lines first, then items.
 
-    What is granted for an item comes off its own lines and contingency, each by what is left of it, and where that is
-    not enough off the shared services that the work carries. Of what is granted for a shared service the part is taken
-    off that the application carries of it.
+    What is granted for an item comes off its own lines, each by what is left of it, where that is not enough off its
+    contingency, and then off the shared services that the work carries. Of what is granted for a shared service the
+    part is taken off that the application carries of it.
     """
     open_ = list(entries)
     taken: list[TakenOff] = []
@@ -72,6 +72,7 @@ def _places(granted: Granted, entries: Sequence[Entry]) -> Iterator[list[int]]:
     if dot:
         yield [place for place in its if entries[place].number == granted.work.name]
     elif its:
-        yield its
+        yield [place for place in its if not entries[place].contingency]
+        yield [place for place in its if entries[place].contingency]
         if all(entries[place].sort == "work" for place in its):
             yield [place for place, one in enumerate(entries) if one.sort == "service"]

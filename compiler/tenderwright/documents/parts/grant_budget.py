@@ -171,9 +171,9 @@ def _granted(desk: ApplicationDesk) -> list[Block]:
         Column("Taken off here", "decimal", 1.3),
     )
     note = inline(
-        f"{desk.tender.currency}. What is granted for an item comes off its lines and contingency, and then off the "
-        "shared services. Of what is granted for a shared service, the part is taken off that this work carries of it. "
-        "It is neither asked for again nor counted as match."
+        f"{desk.tender.currency}. What is granted for an item comes off its lines, then its contingency, and then "
+        "the shared services. Of what is granted for a shared service, the part is taken off that this work carries "
+        "of it. It is neither asked for again nor counted as match."
     )
     return [Heading("What others have granted already"), Table(columns, tuple(rows), note=note)] if taken else []
 
@@ -344,7 +344,8 @@ def _by_rules(desk: ApplicationDesk) -> str:
     rules = applied.matching.rules
     for rule in rules:
         if rule.source is applied.source:
-            counts = f"{written(rule.counts)} counts towards it"
+            found = ", what is still to be found included" if applied.to_be_found > 0 else ""
+            counts = f"{written(rule.counts)} counts towards it{found}"
             said.append(f"The match wanted is {in_currency(desk.tender.currency, rule.wanted)}; by its rules {counts}.")
     if any(rule.source is not applied.source for rule in rules):
         said.append("What a source gives that wants match itself is no more than others pay for the same work.")

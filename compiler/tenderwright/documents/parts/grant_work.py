@@ -234,8 +234,8 @@ def _outputs(found: list[Output], note: Inline = ()) -> Table:
             (
                 inline(capital(one.what)),
                 inline(one.line or ("stated" if one.stated else "sum of lines")),
-                inline(f"{one.ordered:f}" if one.ordered or not one.contingent else "–"),
-                inline(f"{one.contingent:f}" if one.contingent else "–"),
+                inline(written_number(one.ordered) if one.ordered or not one.contingent else "–"),
+                inline(written_number(one.contingent) if one.contingent else "–"),
                 inline(shown_unit(one.unit)),
             )
         )
