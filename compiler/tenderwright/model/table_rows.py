@@ -11,6 +11,7 @@ from msgspec.structs import replace
 
 from tenderwright.model.bands import band_mistakes, band_of
 from tenderwright.model.build import Name, Reference
+from tenderwright.model.clearances import clearances_of
 from tenderwright.model.item import Item, Line
 from tenderwright.model.item_table import IN_DOCK, ItemTable, TableColumn
 from tenderwright.model.package import Broken, Package
@@ -154,7 +155,7 @@ def filled_in(table: ItemTable, when: str) -> list[TableColumn]:
 
 def _things(package: Package, rows_from: str) -> Sequence[Any]:
     if rows_from == "clearances":
-        return package.condition.clearances if package.condition is not None else ()
+        return clearances_of(package)
     things: Sequence[Any] = getattr(package, rows_from)
     return things
 

@@ -54,7 +54,8 @@ def each_anode(anodes: Sequence[Mapping[str, Any]], utilisation: float, capacity
     """Find how each anode wastes, by what was left of itself.
 
     Formula: `anode.life` and `anode.mean-current` for each by itself.
-    Symbols: anodes with name, mass [kg], left (of one), time since new and to the next docking [s]; capacity in A h/kg.
+    Symbols: anodes with name, mass [kg], left (of one), time since new and to the next docking [s], and whether a new
+    one was fitted in its place when it was seen; capacity in A h/kg.
     Source: derived. Raises OutOfRange.
     """
     if not anodes:
@@ -62,7 +63,7 @@ def each_anode(anodes: Sequence[Mapping[str, Any]], utilisation: float, capacity
     found = []
     for one in anodes:
         look = Found(one["time"] / _YEAR, one["left"])
-        life = anode_life([look], utilisation, one["to_next"] / _YEAR)
+        life = anode_life([look], utilisation, one["to_next"] / _YEAR, renewed=one.get("renewed", False))
         found.append(OneAnode(one["name"], life, mean_current(look.wasted, one["mass"], 1, capacity, look.years)))
     return EachAnode(tuple(found))
 
@@ -104,6 +105,7 @@ METHOD = Method(
                 mass=quantity("mass", "Net mass when new."),
                 left=quantity("fraction", "What was left of it."),
                 time=quantity("time", "From when it was fitted new to when it was seen."),
+                renewed={"type": "boolean", "description": "Whether a new one was fitted in its place then."},
                 to_next=quantity("time", "From when it was seen to the next docking."),
             ),
             "What was left of each.",

@@ -53,11 +53,12 @@ class AnodeLife(Struct, frozen=True):
     notes: tuple[str, ...]
 
 
-def anode_life(found: Sequence[Found], utilisation: float, to_next: float) -> AnodeLife:
+def anode_life(found: Sequence[Found], utilisation: float, to_next: float, *, renewed: bool = False) -> AnodeLife:
     """Find how long anodes last from what was left of them.
 
     Formula: rate = sum(w t)/sum(t²) over looks at wasted fraction w after t years (least squares through new; one
-    look gives w/t); years left = (u - w)/rate; at the next docking w + rate T; renewed where that is above u.
+    look gives w/t); years left = (u - w)/rate; at the next docking w + rate T; renewed where that is above u. Where
+    a new one was fitted in its place at the last look (`renewed`), it begins with w = 0.
     Symbols: found, in any order; utilisation u; to_next T in years from the last look to the next docking.
     Range: wastage in step with time; an anode found wholly wasted may have been so for long: its rate is a least one.
     Source: derived. Raises OutOfRange.
@@ -70,16 +71,15 @@ def anode_life(found: Sequence[Found], utilisation: float, to_next: float) -> An
         raise OutOfRange(f"the time to the next docking cannot be less than nothing, got {to_next:g} yr")
     rate = sum(look.wasted * look.years for look in found) / sum(look.years**2 for look in found)
     last = max(found, key=lambda look: look.years)
-    at_next = last.wasted + rate * to_next
+    begins = 0.0 if renewed else last.wasted
+    at_next = begins + rate * to_next
     if rate <= _ROUND_OFF:
         note = "nothing has wasted: look for a passive or unbonded anode, or paint on it; this is not endless life"
         return AnodeLife(rate, last.wasted, None, None, at_next, "look into it", (note,))
     whole = utilisation / rate
     notes = list(_notes(last, utilisation, whole, to_next))
     decision: Decision = "renew" if at_next > utilisation + _ROUND_OFF else "keep"
-    return AnodeLife(
-        rate, last.wasted, max(0.0, utilisation - last.wasted) / rate, whole, at_next, decision, tuple(notes)
-    )
+    return AnodeLife(rate, last.wasted, max(0.0, utilisation - begins) / rate, whole, at_next, decision, tuple(notes))
 
 
 def _notes(last: Found, utilisation: float, whole: float, to_next: float) -> Sequence[str]:

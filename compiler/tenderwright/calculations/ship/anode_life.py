@@ -7,6 +7,7 @@ from datetime import date
 from typing import Any
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from tenderwright.calculations.anodes.each import METHOD as EACH
 from tenderwright.calculations.anodes.each import EachAnode
@@ -17,9 +18,11 @@ from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.thickness.readings import year_of
 from tenderwright.calculations.value import Given, given
 from tenderwright.model.anode_duty import AnodeDuty
+from tenderwright.model.history import EarlierDocking
 from tenderwright.model.ship_condition import ShipCondition
 from tenderwright.model.tender import Programme
 from tenderwright.model.vessel import Anode
+from tenderwright.quantities.quantity import Quantity
 
 _YEAR = 365.25 * 86400.0
 _EACH = {"to_renew": "to-renew", "fastest": "fastest", "shortest_life": "shortest-life", "current": "current-given"}
@@ -32,6 +35,8 @@ class SeenAnode(Struct, frozen=True):
     fitted: date
     seen: date
     left: float
+    renewed: date | None = None
+    """Day on which a new one was fitted in its place, as it was seen."""
 
     @property
     def years(self) -> float:
@@ -47,18 +52,45 @@ class SeenAnodes(Struct, frozen=True):
 
 
 @step()
-def seen_anodes(anode_duty: AnodeDuty, listed_anodes: tuple[Anode, ...]) -> SeenAnodes | Absent:
-    """Give each anode with when it was fitted and seen."""
+def seen_anodes(
+    anode_duty: AnodeDuty, listed_anodes: tuple[Anode, ...], history: tuple[EarlierDocking, ...]
+) -> SeenAnodes | Absent:
+    """Give each anode with when it was fitted and last seen, in the list or at an earlier docking."""
     fitted = {name.name: lot.on for lot in anode_duty.fitted for name in lot.anodes}
     seen, not_seen = [], []
     for anode in listed_anodes:
-        if anode.anode in fitted and anode.left is not None and anode.seen is not None:
-            seen.append(SeenAnode(anode, fitted[anode.anode], anode.seen, anode.left.si))
+        found = _last_seen(anode, fitted.get(anode.anode), history)
+        if found is not None:
+            seen.append(found)
         else:
             not_seen.append(anode.anode)
     if not seen:
         return Lacking("it needs `left` and `seen` of the anodes in vessel/anodes.yaml, and `fitted` under `anodes`")
     return SeenAnodes(tuple(seen), tuple(not_seen))
+
+
+def _last_seen(anode: Anode, fitted: date | None, history: tuple[EarlierDocking, ...]) -> SeenAnode | None:
+    """Give what was last seen of an anode; one renewed at a docking is told by the old one until it is seen."""
+    found: SeenAnode | None = None
+    for docking in sorted(history, key=lambda one: one.docked):
+        for look in docking.anodes:
+            if look.anode is None or look.anode.name != anode.anode:
+                continue
+            left = look.left.si if look.left is not None else _share(look.left_mass, anode)
+            if fitted is not None and left is not None and fitted < docking.docked:
+                found = SeenAnode(anode, fitted, docking.docked, left)
+            if look.fitted is not None and (fitted is None or fitted < docking.undocked):
+                fitted = docking.undocked
+                found = replace(found, renewed=fitted) if found is not None and found.seen == docking.docked else None
+    if anode.left is None or anode.seen is None or fitted is None or fitted >= anode.seen:
+        return found
+    if found is not None and found.seen > anode.seen:
+        return found
+    return SeenAnode(anode, fitted, anode.seen, anode.left.si)
+
+
+def _share(left: Quantity | None, anode: Anode) -> float | None:
+    return min(left.si / anode.mass.si, 1.0) if left is not None else None
 
 
 @step_of(EACH, "anodes", names=_EACH)
@@ -76,7 +108,8 @@ def each_anode(
             "mass": one.anode.mass.si,
             "left": one.left,
             "time": one.years * _YEAR,
-            "to_next": (next_docking - year_of(str(one.seen))) * _YEAR,
+            "to_next": (next_docking - year_of(str(one.renewed or one.seen))) * _YEAR,
+            **({"renewed": True} if one.renewed is not None else {}),
         }
         for one in seen_anodes.seen
     ]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
+from datetime import date
 
 from tenderwright.calculations.anodes.each import OneAnode
 from tenderwright.calculations.anodes.galvanic import SOURCE as SERIES
@@ -51,10 +52,11 @@ def _lots(desk: Desk) -> list[Block]:
     label = desk.package.frames.label if desk.package.frames else (lambda x: show(x, "centre", more=-1))
     found = {one.name: one for one in each.anodes}
     rows: list[Row] = []
-    for fitted in sorted({one.fitted for one in seen.seen}):
-        lot = [one for one in seen.seen if one.fitted == fitted]
+    for fitted, renewed in sorted({(one.fitted, one.renewed or date.min) for one in seen.seen}):
+        lot = [one for one in seen.seen if (one.fitted, one.renewed or date.min) == (fitted, renewed)]
         days = joined([day(one) for one in sorted({one.seen for one in lot})])
-        rows.append(Row((inline(f"Fitted {day(fitted)}, seen {days}"),), "group"))
+        anew = f"; new ones fitted {day(renewed)}" if renewed != date.min else ""
+        rows.append(Row((inline(f"Fitted {day(fitted)}, seen {days}{anew}"),), "group"))
         families: set[str] = set()
         for one in lot:
             family = family_of(desk.package, one.anode)

@@ -24,7 +24,7 @@ from tenderwright.documents.parts.abreast import abreast, facts_abreast
 from tenderwright.documents.parts.notes import notes_on
 from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.particulars import Particulars, Shaft, WoodHull
-from tenderwright.model.vessel import PlateRun, Strake
+from tenderwright.model.vessel import Opening, PlateRun, Strake
 from tenderwright.quantities.display import in_column, unit_of
 
 SHIP = "The ship"
@@ -179,7 +179,7 @@ def _openings(desk: Desk) -> list[Block]:
                 inline(desk.quantity(o.height)),
                 inline(desk.quantity(o.bore, "–")),
                 inline(", ".join(word for word in (o.valve, o.state) if word) or "–"),
-                desk.words(o.notes) if o.notes is not None else inline("–"),
+                _notes(desk, o),
             ),
             anchor=desk.anchor("opening", o.opening),
         )
@@ -195,6 +195,17 @@ def _openings(desk: Desk) -> list[Block]:
     )
     note = inline("Heights are of the centre above the keel line.")
     return [Heading("Openings in the hull"), _noted(Table(columns, rows, note=note, small=True))] if rows else []
+
+
+def _notes(desk: Desk, opening: Opening) -> Inline:
+    """Give what is noted of an opening, and what the last docking that dealt with its valve did and tested."""
+    told = desk.words(opening.notes) if opening.notes is not None else inline()
+    for docking in sorted(desk.package.history, key=lambda one: one.docked, reverse=True):
+        for valve in (one for one in docking.valves if one.opening.name == opening.opening):
+            tight = {True: " Tight.", False: " Not tight.", None: ""}[valve.tight]
+            head = f"{' ' if told else ''}Docking of {docking.docked.year}: "
+            return (*told, *inline(head, *desk.of_tender(docking.tender).words(valve.done), tight))
+    return told or inline("–")
 
 
 def _noted(table: Table) -> Table:

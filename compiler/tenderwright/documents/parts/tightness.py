@@ -11,6 +11,7 @@ from tenderwright.documents.edition import Block, Bullets, Column, Heading, Inli
 from tenderwright.documents.not_calculated import why_not
 from tenderwright.documents.parts.abreast import abreast
 from tenderwright.documents.together import together
+from tenderwright.model.clearances import clearances_of
 from tenderwright.model.ship_condition import Clearance, Leak
 from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import show
@@ -110,9 +111,8 @@ def _item(desk: Desk, one: Leak | Clearance) -> Inline:
 
 
 def _clearances(desk: Desk) -> list[Block]:
-    written = desk.package.condition
     rows = []
-    for one in written.clearances if written else ():
+    for one in clearances_of(desk.package):
         found = "; ".join(f"{day(look.on)}: {desk.quantity(look.clearance)}" for look in one.found)
         last = one.found[-1].clearance
         verdict = (

@@ -39,11 +39,11 @@ def shot(strake: str, frame: float | str, side: str, built: float, measured: flo
     return f"{strake},{frame},{side},,,plate,{built},{measured},{day},gauge,afloat"
 
 
-def docked(package: Package, *renewed: str) -> EarlierDocking:
-    """Give a docking of 2027 at which steel was renewed, each written as in a history entry."""
+def docked(package: Package, *renewed: str, key: str = "renewed") -> EarlierDocking:
+    """Give a docking of 2027 at which steel was renewed, or another thing, each written as in a history entry."""
     rows = "".join(f"  - {{ {one} }}\n" for one in renewed)
     days = "docking: docking-2027\nyard: Corve\ndock_type: graving dock\ndocked: 2027-05-05\nundocked: 2027-06-02\n"
-    source, notices = read_yaml("history/docking-2027.yaml", f"{days}renewed:\n{rows}")
+    source, notices = read_yaml("history/docking-2027.yaml", f"{days}{key}:\n{rows}")
     assert notices == []
     return Builder(source, package.frames).build(EarlierDocking, source.data)
 

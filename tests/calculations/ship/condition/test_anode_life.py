@@ -11,7 +11,7 @@ from tenderwright.calculations.steps.outcome import Lacking
 from tenderwright.quantities.quantity import parse_quantity
 from tests.replacing import replace
 
-from .ship import marram, surveyed
+from .ship import docked, marram, surveyed
 
 
 def test_each_anode_wastes_in_step_with_time_from_the_day_it_was_fitted() -> None:
@@ -27,6 +27,23 @@ def test_each_anode_wastes_in_step_with_time_from_the_day_it_was_fitted() -> Non
     assert record.values["anodes.fastest"].si == "s2"
     given = sum((1 - a.left.si) * a.mass.si * 780 / 8760 / _years(a.anode) for a in package.anodes if a.left)
     assert record.values["anodes.current-given"].si == pytest.approx(given, rel=1e-3)
+
+
+def test_an_anode_renewed_in_an_earlier_dock_wastes_there_as_the_old_one_did() -> None:
+    """s2, of 2018-05-24, had 5 % left on 2027-05-05: 95 % in 8.95 years. The new one of 2027-06-02 begins whole."""
+    package, _, _ = marram()
+    rows = ("what: anode s2, anode: s2, left: 5 %, fitted: 6.5 kg", "what: anode p12, anode: p12, left_mass: 5.0 kg")
+    _, _, calculated = surveyed(*package.surveys, history=(docked(package, *rows, key="anodes"),))
+    each, seen = calculated.found(each_anode), calculated.found(seen_anodes)
+    assert each is not None
+    assert seen is not None
+    life = {one.name: one.life for one in each.anodes}
+    told = {one.anode.anode: one for one in seen.seen}
+    assert life["s2"].rate == pytest.approx(0.95 / 8.945, rel=1e-3)
+    assert life["s2"].at_next == pytest.approx(0.95 / 8.945 * (5.0 - 28 / 365.25), rel=2e-3)
+    assert (str(told["s2"].renewed), told["s2"].left) == ("2027-06-02", pytest.approx(0.05))
+    assert (told["p12"].renewed, told["p12"].left) == (None, pytest.approx(0.5))
+    assert life["p12"].rate == pytest.approx(0.5 / 19.57, rel=1e-3)
 
 
 def _years(name: str) -> float:
