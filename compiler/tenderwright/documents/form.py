@@ -19,6 +19,7 @@ from tenderwright.model.item import Item, Line
 from tenderwright.model.item_table import WITH_TENDER, ItemTable
 from tenderwright.model.kinds import DOCK_TYPES as KINDS
 from tenderwright.model.table_rows import rows_of
+from tenderwright.model.tender import DAYS
 from tenderwright.pricing.choices import groups
 from tenderwright.pricing.described import in_full, words
 from tenderwright.pricing.dock_figures import DAY, FIGURES, GRADIENT, KIND, TEXT, DockFigure
@@ -68,7 +69,7 @@ def price_form(desk: Desk, stamp: str) -> PriceForm:
         addenda=tuple(f"{a.number}, {a.date}: {a.summary}" for a in tender.addenda),
         yard_questions=asked,
         caution=CAUTION,
-        day_cost=tender.award.day_cost,
+        day_cost=tender.award.day_cost if DAYS in tender.award.components else None,
         page_size="Letter" if tender.page_size == "Letter" else "A4",
         tables=tables,
         dock=asked_of_the_dock(),

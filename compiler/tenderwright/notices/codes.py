@@ -125,6 +125,10 @@ _KEEPING = {"owner-goes-along": ("warning", "the owner's papers go to a remote t
 
 _CHECKS = {
     "file-not-sent": ("error", "a file cannot go along with the tender, or is named nowhere"),
+    "award-unclear": (
+        "warning",
+        "the rule of award counts days without their cost, or the other way round",
+    ),
     "file-kind": ("error", "a file that is to go along is of a kind that not every yard can open"),
     "file-checksum": ("error", "a file that goes along is not the one that is described"),
     "lump-sum-unseen": ("warning", "a lump sum rests on a document that no bidder can see"),
