@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tenderwright.documents.desk import Desk, joined
+from tenderwright.model.choices import dearer
 from tenderwright.model.tender import CONTINGENT, DAYS, ONE_BIDDER, OPTIONS, POOL, TOWING, TRAVEL
 from tenderwright.pricing.money import in_currency
 from tenderwright.pricing.sections import section_of
@@ -14,7 +15,8 @@ BEGINS = "The evaluated price of a bid is the sum, after correction of its arith
 
 def parts_counted(desk: Desk) -> tuple[str, ...]:
     """Name each part of the evaluated price, as bidders read it."""
-    return tuple(f"{words};" for words in _parts(desk))
+    parts = tuple(_parts(desk))
+    return (*(f"{words};" for words in parts[:-1]), f"{parts[-1]}.")
 
 
 def afterwards(desk: Desk) -> tuple[str, ...]:
@@ -46,6 +48,8 @@ def _parts(desk: Desk) -> Iterator[str]:
         yield "the hours pool times its rates, and the allowance for materials with the mark-up tendered on it"
     if OPTIONS in award.components:
         yield "the options, all as if they were taken up"
+    if dearer(package):
+        yield "where one line may stand in the place of others, what the dearer of the two is more"
     if DAYS in award.components:
         cost = f" of {in_currency(desk.tender.currency, award.day_cost)}" if award.day_cost is not None else ""
         yield f"the owner's cost of a day{cost}, for each day from arrival to redelivery in the bidder's programme"
