@@ -118,7 +118,7 @@ def _dead_remarks(evaluation: Evaluation, papers: OwnerPapers) -> Iterator[Notic
         beside = [said.text for said in bid.exclusions if said.kind != "exclusion"]
         notes = {number: bid.lines[number].note for number in one.lines if number in bid.lines}
         for number in one.lines:
-            if not notes.get(number) or not begins(notes[number], one.remark):
+            if number in notes and not (notes[number] and begins(notes[number], one.remark)):
                 message = f"bid `{one.bid}` has no such remark at line {number}"
                 yield Notice("dead-reference", one.here, message)
         if not one.lines and not (one.remark and any(begins(text, one.remark) for text in beside)):
