@@ -7,12 +7,12 @@ from html import unescape
 
 import pytest
 
-from tenderwright.documents.edition import Heading, Paragraph, Part, Table, plain
+from tenderwright.documents.edition import Heading, Inline, Paragraph, Part, Table, plain
 from tenderwright.documents.parts.usual_precautions import usual_precautions
 from tenderwright.documents.precautions import PRECAUTIONS, anchor_of, named
 from tenderwright.model.item import Item
 from tenderwright.writing.html import part_html, screen_page
-from tests.documents.composed import Name, composed, part, targets, words
+from tests.documents.composed import Name, composed, part, rows, tables, targets, words
 
 _PACKAGES: tuple[Name, ...] = ("marram", "starter")
 _ORDER = ("Scope", "Where", "Lines to price", "Requirements", "Precautions", "References")
@@ -96,3 +96,24 @@ def test_the_contents_of_the_screen_give_the_whole_of_a_line_without_its_remarks
     told = re.search(r'href="#line-410-a">.*?<span class="title">([^<]*)</span>', contents)
     assert told is not None
     assert unescape(told[1]).endswith("prime by scheme “Underwater shell, spot blast and prime”")
+
+
+def test_names_with_commas_are_told_apart_and_twins_named_once() -> None:
+    said = plain(block_text(part(composed("marram").edition("yard"), "item-310"), "ties-310"))
+    assert said.startswith("on the boundary of Oil fuel, port and starboard; Cofferdam, forward; ")
+    said = plain(block_text(part(composed("marram").edition("yard"), "item-210"), "head-210"))
+    assert said.endswith("Underwater shell, keel to 2.9 m; Boot-top, 2.9 m to 3.6 m; Rudder and stern frame")
+
+
+def block_text(made: Part, anchor: str) -> Inline:
+    (text,) = (one.text for one in made.blocks if isinstance(one, Paragraph) and one.anchor == anchor)
+    return text
+
+
+def test_fabric_that_matters_is_listed_over_all_items() -> None:
+    one = composed("marram")
+    lists = part(one.edition("yard"), "lists")
+    listed = next(rows(table) for table in tables(lists) if table.columns[1].title == "Fabric that matters")
+    expected = [item.number for item in one.compiled.package.items if item.heritage and not item.withdrawn]
+    assert [row[0] for row in listed] == expected
+    assert len(expected) > 3

@@ -56,6 +56,13 @@ def test_no_part_ends_on_a_page_that_is_next_to_empty(documents: dict[str, list[
     assert {name: told for name, pages in fitted.items() if (told := hardly_filled(pages, LEAST_FILL))} == {}
 
 
+def test_no_page_of_the_yard_names_a_file_of_the_package(documents: dict[str, list[Page]]) -> None:
+    yards = [page for name, pages in documents.items() if name.startswith("yard/") for page in pages]
+    words = [word.text for page in yards for word in page.words()]
+    assert len(words) > 1000
+    assert [word for word in words if ".yaml" in word or "surveys/" in word or "`" in word] == []
+
+
 def test_each_law_finds_what_breaks_it() -> None:
     def word(text: str, left: float, top: float, wide: float = 40.0) -> Word:
         return Word(text, left, top, left + wide, top + 9)

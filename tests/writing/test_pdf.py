@@ -10,12 +10,12 @@ import sys
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 import pypdf
 import pytest
 
-from tenderwright.documents.edition import Edition, Figure, Paragraph, Part, Picture, Pictures, Span, inline
+from tenderwright.documents.edition import Edition, Figure, Heading, Paragraph, Part, Picture, Pictures, Span, inline
 from tenderwright.writing.errors import WritingError
 from tenderwright.writing.pdf import Typeset, Typesetter
 from tests.pipeline.packages import MARRAM
@@ -68,6 +68,32 @@ def test_tags_hold_tables_headings_figures_with_alternatives_and_lists(typeset: 
                 stack.append(node["/K"])
     assert {"/H1", "/H2", "/Table", "/TH", "/TD", "/LI", "/Link", "/Figure"} <= set(kinds)
     assert sorted(alternatives) == ["Plan of the double bottom tanks.", "Profile of the ship with tanks."]
+
+
+def _headings(node: Any, within: str = "") -> Iterator[tuple[str, str]]:
+    """Give the headings in the order of reading, each with the heading that it stands in."""
+    node = node.get_object() if hasattr(node, "get_object") else node
+    if isinstance(node, list):
+        for one in node:
+            yield from _headings(one, within)
+    elif isinstance(node, dict):
+        kind = str(node.get("/S", ""))
+        heading = kind if re.fullmatch(r"/H\d", kind) else ""
+        if heading:
+            yield heading, within
+        if "/K" in node:
+            yield from _headings(node["/K"], heading or within)
+
+
+def test_headings_leave_no_level_out_and_do_not_stand_in_each_other() -> None:
+    def part(kind: Literal["item", "data"]) -> Part:
+        levels = (Heading("Scope", 3), Heading("Lines to price"), Heading("Requirements", 3))
+        return Part(kind, "410", "Shell", kind, "Work", levels, revision="Revision 1")
+
+    made = Typesetter().typeset(_small(part("item"), part("data")), TIMESTAMP)
+    found = list(_headings(_reader(made).trailer["/Root"]["/StructTreeRoot"]["/K"]))
+    assert [heading for heading, _ in found] == ["/H1", "/H2", "/H2", "/H2", "/H1", "/H2", "/H2", "/H3"]
+    assert {within for _, within in found} == {""}
 
 
 def test_outline_lists_groups_then_parts_then_headings(typeset: Typeset) -> None:

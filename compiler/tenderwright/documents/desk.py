@@ -140,10 +140,16 @@ class Desk:
         return Span(self.label(reference.kind, reference.name), self.anchor(reference.kind, reference.name))
 
     def refs(self, references: tuple[Reference, ...]) -> Inline:
-        """Give references as linked text with commas between."""
+        """Give references as linked text: twins once, and semicolons between where a name has a comma of its own."""
         spans: list[Span] = []
-        for index, reference in enumerate(references):
-            spans += ([Span(", ")] if index else []) + [self.ref(reference)]
+        named = [self.ref(reference) for reference in references]
+        between = "; " if any(", " in one.text for one in named) else ", "
+        for before, one in zip([None, *named], named, strict=False):
+            stem, comma, side = one.text.rpartition(", ")
+            if before is not None and comma and side == "starboard" and before.text == f"{stem}, port":
+                spans += [Span(" and "), replace(one, text=side)]
+            else:
+                spans += ([Span(between)] if spans else []) + [one]
         return tuple(spans)
 
     def carried(self, path: str) -> Span | None:

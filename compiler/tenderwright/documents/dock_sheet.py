@@ -87,11 +87,11 @@ def _read(ship: Particulars, position: FloatingPosition) -> Table:
     )
     columns = (
         Column("Read on the day", width=1.4),
-        *(Column(f"Draft {name}") for name, _ in marks),
+        *(Column(f"Draft {name}", width=1.3 if len(name) > 5 else 0.9) for name, _ in marks),
         Column("List"),
         Column("Density", width=1.2),
-        Column("Hour", width=0.8),
-        Column("By", width=1.6),
+        Column("Hour", width=0.7),
+        Column("By", width=1.3),
     )
     return Table(columns, rows, ruled=True)
 

@@ -8,6 +8,7 @@ from math import degrees
 
 from tenderwright.calculations.condition.floating import FloatingPosition
 from tenderwright.calculations.ship.docking_condition import TankState, docking, docking_tank_states
+from tenderwright.calculations.ship.how_sure import how_sure
 from tenderwright.calculations.ship.outline import hull_outline
 from tenderwright.calculations.ship.undocking import undocked, undocking, undocking_tank_states
 from tenderwright.calculations.steps.outcome import Absent, Lacking
@@ -26,7 +27,7 @@ from tenderwright.documents.drawings.view import Room, View, largest_scale
 from tenderwright.documents.edition import Figure
 from tenderwright.model.package import Package
 from tenderwright.model.tank import Tank
-from tenderwright.quantities.display import decimals, in_column, show, unit_of
+from tenderwright.quantities.display import decimals, in_column, no_finer, show, unit_of
 
 TITLE = "Tanks on docking and at undocking"
 _HEAD, _SIDE, _GAP, _KEY = 4.4, 33.5, 2.5, 5.0
@@ -64,6 +65,8 @@ def tank_states(package: Package, calculated: Calculated) -> Figure | Absent:
         _State("On docking", docked, calculated.found(docking)),
         _State("At undocking", floated, calculated.found(undocked)),
     )
+    known = calculated.found(how_sure)
+    u = known.u("displacement") if known is not None else None
     first, last = extent(package, form)
     half = float(form.deck_half_breadths.max())
     cut = cut_of(package, form)
@@ -87,7 +90,7 @@ def tank_states(package: Package, calculated: Calculated) -> Figure | Absent:
         view = View(sheet.scale, left, top + _HEAD + room)
         liquids = {name: one.liquid for name, one in state.tanks.items() if one.volume > 0}
         marks.append(tanks_from_above(form, drawn, liquids, view, cut))
-        marks.append(_floating(state, outline.keel_underside(package.particulars), top + _HEAD + 2))
+        marks.append(_floating(state, outline.keel_underside(package.particulars), top + _HEAD + 2, u))
         marks.append(_sides(view, half, sheet.right))
         top = view.base + room
         if package.frames:
@@ -101,13 +104,14 @@ def tank_states(package: Package, calculated: Calculated) -> Figure | Absent:
     return sheet.figure(marks, caption, alternative)
 
 
-def _floating(state: _State, under: float, top: float) -> str:
+def _floating(state: _State, under: float, top: float, u: float | None) -> str:
     """Write beside a plan how she floats in that condition, drafts from the underside of the keel."""
     lines = []
     if state.position is not None:
         found, heel = state.position.hydrostatics, state.position.heel
+        mass = state.position.loading.mass
         lines = [
-            f"{show(state.position.loading.mass, 'weight')}",
+            no_finer(mass, u, "weight") if u else show(mass, "weight"),
             f"draft aft {show(found.draft_aft - under, 'draft')}",
             f"draft forward {show(found.draft_forward - under, 'draft')}",
             f"trim {show(abs(found.trim), 'trim')} by the {'stern' if found.trim >= 0 else 'head'}",

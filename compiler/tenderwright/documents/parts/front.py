@@ -185,8 +185,8 @@ def desk_item(desk: Desk, item: Item) -> Inline:
 
 
 def consolidated_lists(desk: Desk) -> Part:
-    """Compose the lists that gather what stands in the items: documents, owner's material, holds, reports, services."""
-    blocks = [*_drawings(desk), *_deliveries(desk), *_holds(desk), *_reports(desk), *_services(desk)]
+    """Compose the lists that gather what stands in the items, each for whoever answers for one thing in all of them."""
+    blocks = [*_drawings(desk), *_deliveries(desk), *_holds(desk), *_reports(desk), *_fabric(desk), *_services(desk)]
     return Part("lists", "", "Consolidated lists", "front", ANNEXES, tuple(blocks), audience="yard")
 
 
@@ -311,6 +311,31 @@ def _reports(desk: Desk) -> list[Block]:
         Column("Form", width=1.9),
     )
     return [Heading("Reports due"), Table(columns, rows)] if rows else []
+
+
+def _fabric(desk: Desk) -> list[Block]:
+    """List the fabric that matters, how it is treated and what becomes of what is taken out."""
+    rows = tuple(
+        Row(
+            (
+                inline(desk.item_ref(item.number)),
+                desk.words(item.heritage.significance),
+                inline(item.heritage.treatment),
+                inline("returned, tagged" if item.heritage.keep_fabric else "not kept"),
+                inline(item.heritage.photographs or "–"),
+            )
+        )
+        for item in desk.package.items
+        if item.heritage is not None and not item.withdrawn
+    )
+    columns = (
+        Column("Item", width=0.7),
+        Column("Fabric that matters", width=4.4),
+        Column("Treatment", width=1.5),
+        Column("What is removed", width=1.5),
+        Column("Photographs", width=2.5),
+    )
+    return [Heading("Fabric and its treatment"), Table(columns, rows)] if rows else []
 
 
 def _services(desk: Desk) -> list[Block]:

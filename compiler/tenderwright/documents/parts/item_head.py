@@ -53,11 +53,8 @@ def _when(item: Item) -> str:
 
 def _where(desk: Desk, item: Item) -> Inline:
     where = item.where
-    places: list[Inline] = [
-        inline(desk.ref(reference))
-        for references in (where.zones, where.tanks, where.openings)
-        for reference in references
-    ]
+    things = desk.refs((*where.zones, *where.tanks, *where.openings))
+    places: list[Inline] = [things] if things else []
     if where.extent:
         places.append(inline(str(where.extent)))
     if where.strakes:
@@ -65,7 +62,7 @@ def _where(desk: Desk, item: Item) -> Inline:
         places.append(_run([inline(name) for name in names], ", ", "strake " if len(names) == 1 else "strakes "))
     if where.side:
         places.append(inline({"both": "both sides"}.get(where.side, where.side)))
-    return _run(places, ", ")
+    return _run(places, "; " if any("; " in span.text for span in things) else ", ")
 
 
 def _ties(desk: Desk, item: Item) -> list[Inline]:

@@ -133,7 +133,7 @@ def dockside_tanks(desk: Desk, *, form: bool = False) -> list[Block]:
     dry = [tank.name for tank in desk.package.tanks if tank.tank in empty]
     note = "Sound every tank before flooding, above all those with a reason. Soundings at the trim of each condition."
     if dry:
-        note += f" Empty in both, and to be found dry: {', '.join(dry)}."
+        note += f" Empty in both, and to be found dry: {'; '.join(dry)}."
     note = f"{note} {unseen(desk)}".strip()
     columns = (*full.columns, Column("Why", width=0.9), *([Column("As sounded", width=1.1)] if form else []))
     return [Table(columns, tuple(rows), note=inline(note), small=True)]

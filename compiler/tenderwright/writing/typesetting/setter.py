@@ -11,6 +11,7 @@ from tenderwright.writing.fetching import build_fetcher, no_complaints
 from tenderwright.writing.html import paper_style
 from tenderwright.writing.typesetting.collection import paused_collection
 from tenderwright.writing.typesetting.fit import fit
+from tenderwright.writing.typesetting.headings import level_headings
 from tenderwright.writing.typesetting.sheets import Sheet, sheet_named
 
 _BODY = re.compile(r'<body id="[^"]*" class="(\S+)([^"]*)">')
@@ -39,8 +40,10 @@ class PartSetter:
         """Give the PDF of a part; raises `WritingError` when the typesetter complains of anything."""
         with source_date(0), no_complaints(f"part {anchor}"), paused_collection():
             document, size = self._fitted(anchor, page)
+            body = _BODY.search(page)
+            item = body is not None and "item" in body[2].split()
             pdf: bytes = document.write_pdf(
-                zoom=size, pdf_variant="pdf/ua-1", finisher=lambda _, pdf: _name_headers(pdf, anchor)
+                zoom=size, pdf_variant="pdf/ua-1", finisher=lambda _, pdf: _tags(pdf, anchor, item=item)
             )
         del document
         gc.collect(0)
@@ -71,6 +74,11 @@ class PartSetter:
 def tied(page: str) -> str:
     """Keep each figure on one line with its unit, and each frame with its number, in the texts of a page."""
     return _TEXT.sub(lambda text: _TIED.sub("\N{NO-BREAK SPACE}", text[0]), page)
+
+
+def _tags(pdf: Any, anchor: str, *, item: bool) -> None:
+    _name_headers(pdf, anchor)
+    level_headings(pdf, alike=item)
 
 
 def _name_headers(pdf: Any, anchor: str) -> None:
