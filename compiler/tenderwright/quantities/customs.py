@@ -6,6 +6,7 @@ that is told inside is told by them.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
@@ -45,6 +46,14 @@ def day_of_year(when: date | None, *, short: bool = False) -> str:
         return "–"
     month = f"{when:%b}" if short else f"{when:%B}"
     return f"{month} {when.day}" if _AMERICAN.get() else f"{when.day} {month}"
+
+
+def month(written: str) -> str:
+    """Write a month given as `2026-10` as `October 2026`; what is no such month stays as it is."""
+    return f"{date.fromisoformat(f'{written}-01'):%B %Y}" if _MONTH.fullmatch(written) else written
+
+
+_MONTH = re.compile(r"[1-9][0-9]{3}-(?:0[1-9]|1[0-2])")
 
 
 def apart(text: str, space: str = "\N{NO-BREAK SPACE}") -> str:

@@ -11,7 +11,7 @@ from tenderwright.documents.owner.cost_risk import cost_risk, in_words, of_hundr
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.planning.foresight import Foresight
 from tenderwright.planning.outlook import CostOutlook
-from tenderwright.pricing.money import written
+from tenderwright.pricing.money import rounding, total
 from tests.documents.composed import composed, rows, tables, walk, words
 from tests.replacing import replace
 
@@ -52,13 +52,13 @@ def test_shares_are_told_of_a_hundred(share: float, told: str) -> None:
 def test_the_first_sentences_say_what_a_trustee_asks() -> None:
     levels = {0.50: Decimal("1200.00"), 0.80: Decimal("1500.00")}
     cost = CostOutlook(Decimal("1000.00"), 0.12, Decimal("1250.00"), Decimal("200.00"), levels, (), {})
-    assert in_words(cost, "EUR") == (
-        "The sum of the likely prices, EUR 1 000.00, was enough in 12 of 100 trials. Half the trials cost no more than "
-        "EUR 1 200.00 (P50), four of five no more than EUR 1 500.00 (P80). To be covered in four of five, lay by EUR "
-        "500.00 beyond the sum of likely."
+    assert in_words(cost, "EUR").replace("\N{NO-BREAK SPACE}", " ") == (
+        "The sum of the likely prices, EUR 1 000, was enough in 12 of 100 trials. Half the trials cost no more than "
+        "EUR 1 200 (P50), four of five no more than EUR 1 500 (P80). To be covered in four of five, lay by EUR 500 "
+        "beyond the sum of likely."
     )
     dear = replace(cost, point=Decimal("1600.00"), point_at=0.9)
-    assert "already covers four of five, with EUR 100.00 to spare." in in_words(dear, "EUR")
+    assert "already covers four of five, with EUR\N{NO-BREAK SPACE}100 to spare." in in_words(dear, "EUR")
 
 
 def test_the_part_opens_with_those_sentences_and_the_curve() -> None:
@@ -67,8 +67,9 @@ def test_the_part_opens_with_those_sentences_and_the_curve() -> None:
     assert isinstance(first, Paragraph)
     priced = composed("marram").owner.estimate
     assert priced is not None
-    likely = sum(line.amount for line in priced.lines if line.section.code != "F")
-    assert plain(first.text).startswith(f"The sum of the likely prices, EUR {written(likely)}, was enough in")
+    likely = total(line.amount for line in priced.lines if line.section.code != "F")
+    about = rounding("EUR", [likely])
+    assert plain(first.text).startswith(f"The sum of the likely prices, {about.money(likely)}, was enough in")
     assert second in figures(found)
     assert [one.name for one in figures(found)] == ["cost-curve", "drivers"]
 

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
-from datetime import date
 from decimal import Decimal
 
 from tenderwright.documents.desk import capital, joined
@@ -20,14 +18,13 @@ from tenderwright.model.item import Item
 from tenderwright.planning.scope import available
 from tenderwright.pricing.bundle import without_options
 from tenderwright.pricing.money import ZERO, Rounding, rounding, total
-from tenderwright.quantities.customs import apart, day
+from tenderwright.quantities.customs import apart, day, month
 
 BRIDGE = "From the likely price to the sum to have in hand"
 STATUSES = ("in hand", "promised", "applied for", "hoped for")
 LEVELS = {0.50: "as likely as not", 0.80: "in four cases of five", 0.95: "in nineteen of twenty"}
 """The levels of the trials that are told, each in words."""
 _GREATEST = 3
-_MONTH = re.compile(r"[1-9][0-9]{3}-(?:0[1-9]|1[0-2])")
 _DRIVERS = 5
 
 
@@ -203,7 +200,7 @@ def _outside(desk: OwnerDesk) -> str:
     options = estimate.section_totals.get("F", ZERO)
     rise = f"each per cent by which prices rise until the work is done adds {about.money(needed(desk) / 100)}"
     words = (
-        f"Prices of {_month(estimate.base_month)}; {rise}. "
+        f"Prices of {month(estimate.base_month)}; {rise}. "
         "Not in these figures: value added tax and the owner's own costs, such as the tow, insurance and staff"
     )
     words += f"; options, {about.money(options)} if all are taken. " if options else ". "
@@ -217,11 +214,6 @@ def _outside(desk: OwnerDesk) -> str:
         words += f"that is {about.money(abs(over))} {'more' if over >= 0 else 'less'} than the {about.money(beyond)} "
         words += "between the likely prices and the sum to have in hand."
     return words.strip()
-
-
-def _month(month: str) -> str:
-    """Write a month such as `2026-10` in words."""
-    return f"{date.fromisoformat(f'{month}-01'):%B %Y}" if _MONTH.fullmatch(month) else month
 
 
 def sureness(desk: OwnerDesk) -> list[Block]:

@@ -33,7 +33,7 @@ from tenderwright.planning.foresight import Foresight
 from tenderwright.planning.outlook import CostOutlook, Outlook
 from tenderwright.planning.trials import GENERAL
 from tenderwright.pricing.bundle import Bundle, without_options
-from tenderwright.pricing.money import in_currency, total, written
+from tenderwright.pricing.money import in_currency, rounding, total, written
 from tenderwright.pricing.price import Estimate
 from tenderwright.quantities.customs import apart
 from tenderwright.quantities.display import decimals
@@ -72,15 +72,16 @@ def _driven(bars: Figure | None) -> list[Block]:
 
 def in_words(cost: CostOutlook, currency: str) -> str:
     """Say in plain words what the trials tell of the cost."""
-    middle, four_of_five = (in_currency(currency, cost.at(level)) for level in _PLANNED)
+    about = rounding(currency, cost.levels.values())
+    middle, four_of_five = (about.money(cost.at(level)) for level in _PLANNED)
     beyond = cost.contingency
     lay_by = (
-        f"To be covered in four of five, lay by {in_currency(currency, beyond)} beyond the sum of likely."
+        f"To be covered in four of five, lay by {about.money(beyond)} beyond the sum of likely."
         if beyond > 0
-        else f"The sum of likely already covers four of five, with {in_currency(currency, -beyond)} to spare."
+        else f"The sum of likely already covers four of five, with {about.money(-beyond)} to spare."
     )
     return (
-        f"The sum of the likely prices, {in_currency(currency, cost.point)}, was enough in "
+        f"The sum of the likely prices, {about.money(cost.point)}, was enough in "
         f"{of_hundred(cost.point_at)} "
         f"trials. Half the trials cost no more than {middle} (P50), four of five no more than "
         f"{four_of_five} (P80). {lay_by}"

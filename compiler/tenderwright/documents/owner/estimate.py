@@ -21,14 +21,15 @@ from tenderwright.pricing.growth import ALL
 from tenderwright.pricing.growth_again import GrowthAgain, growth_again
 from tenderwright.pricing.money import written
 from tenderwright.pricing.price import Estimate, PricedItem
+from tenderwright.quantities.customs import month
 
 
 def owner_estimate(desk: OwnerDesk) -> Part:
     """Compose the estimate by item, with what earlier dockings and the trials say of what is beyond it."""
     estimate = desk.estimate
     opening = (
-        f"Prices of {estimate.base_month} in {desk.tender.currency}. Low, likely and high of an item are the sums of "
-        "those of its lines; the low of a credit is the least money back. Not every line comes out low at once, nor "
+        f"Prices of {month(estimate.base_month)} in {desk.tender.currency}. Low, likely and high of an item are the "
+        "sums of those of its lines; the low of a credit is the least money back. Not every line is low at once, nor "
         "every one high, so the sums at the foot are no forecast: how likely a total is, the trials tell."
     )
     blocks: list[Block] = [

@@ -13,6 +13,7 @@ from tenderwright.documents.parts.schedule import schedule
 from tenderwright.documents.price_form import FormLine, PriceForm
 from tenderwright.pricing.money import total, written
 from tenderwright.pricing.price import Estimate, PricedLine
+from tenderwright.quantities.customs import month
 
 LINES = "lines-"
 """How the anchor of a table of lines begins: `lines-410` at an item, `lines-section-C` in the schedule."""
@@ -81,7 +82,7 @@ def totals(estimate: Estimate, currency: str) -> list[Block]:
         (f"Contingency held by the owner. {estimate.contingency_why}".rstrip(), estimate.contingency, "normal"),
         ("Base with contingency", estimate.base + estimate.contingency, "total"),
     ]
-    return [Heading("Totals"), sums(currency, rows, f"Prices of {estimate.base_month}.")]
+    return [Heading("Totals"), sums(currency, rows, f"Prices of {month(estimate.base_month)}.")]
 
 
 def priced_form(form: PriceForm, estimate: Estimate) -> PriceForm:

@@ -9,6 +9,7 @@ from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.parts.by_section import by_section
 from tenderwright.pricing.money import total, written
 from tenderwright.pricing.price import PricedItem
+from tenderwright.quantities.customs import month
 
 OWNER = "Owner's papers"
 
@@ -29,8 +30,9 @@ def prices_by_item(desk: OwnerDesk) -> Part:
         Column("With its share", "decimal", 1.4),
     )
     note = inline(
-        f"{desk.tender.currency}, prices of {estimate.base_month}, options, contingent quantities and provisional sums "
-        f"counted. Shared services are spread {estimate.shared_rule}; both columns of totals agree to the cent."
+        f"{desk.tender.currency}, prices of {month(estimate.base_month)}, options, contingent quantities and "
+        f"provisional sums counted. Shared services are spread {estimate.shared_rule}; both columns of totals agree "
+        "to the cent."
     )
     blocks: list[Block] = [Table(columns, tuple(rows), note=note), *_deferrals(desk)]
     return Part("prices", "", "Prices by item", "schedule", OWNER, tuple(blocks))

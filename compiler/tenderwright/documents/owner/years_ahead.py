@@ -36,7 +36,8 @@ def years_to_next(desk: OwnerDesk) -> Part | None:
 
 def _beside_history(desk: OwnerDesk, condition: ShipCondition) -> Block:
     found = desk.calculated.outcome(docking_interval)
-    planned = f"The next docking is planned {desk.quantity(condition.next_docking)} after this one."
+    after = desk.quantity(condition.next_docking).replace(" yr", " years")
+    planned = f"The next docking is planned {after} after this one."
     if isinstance(found, Absent):
         return Paragraph(inline(f"{planned} How long she went before is not known: {found.why}."))
     went = " and ".join(decimals(years, 1) for years in found.between)

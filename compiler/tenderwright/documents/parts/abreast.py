@@ -7,7 +7,7 @@ from dataclasses import replace
 from itertools import chain
 from typing import Literal
 
-from tenderwright.documents.edition import Beside, Block, Facts, Inline, Paragraph, Table
+from tenderwright.documents.edition import Beside, Block, Facts, Inline, Paragraph, Table, plain
 from tenderwright.documents.parts.lines import PAGE, lines
 
 _HALF = 55
@@ -33,6 +33,13 @@ _FOLDED = 24
 
 MOST_ROWS = 44
 """Rows of a close table that stand in one column of a page."""
+
+
+def without_dashes(table: Table) -> Table:
+    """Leave out the columns in which no row has anything but a dash."""
+    kept = [at for at in range(len(table.columns)) if any(plain(row.cells[at]) != "–" for row in table.rows)]
+    rows = tuple(replace(row, cells=tuple(row.cells[at] for at in kept)) for row in table.rows)
+    return replace(table, columns=tuple(table.columns[at] for at in kept), rows=rows)
 
 
 def in_runs(table: Table, most: int = MOST_ROWS) -> tuple[Table, ...]:

@@ -33,7 +33,7 @@ from tenderwright.documents.edition import (
     plain,
 )
 from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
-from tenderwright.documents.parts.abreast import folded
+from tenderwright.documents.parts.abreast import folded, without_dashes
 from tenderwright.documents.parts.limits import judged
 from tenderwright.documents.parts.side_blocks import side_blocks
 from tenderwright.model.docking_plan import BlockLayer
@@ -114,7 +114,11 @@ def _layers(desk: Desk, layers: Sequence[BlockLayer]) -> str:
 
 
 def keel_table(blocks: Sequence[KeelBlockResult]) -> Table:
-    """Give every keel block with place, cap, height, loads and pressure."""
+    """Give every keel block with place, cap, height, loads and pressure, as far as they are known."""
+    return without_dashes(_whole(blocks))
+
+
+def _whole(blocks: Sequence[KeelBlockResult]) -> Table:
     rows = [_keel_row(one) for one in blocks]
     columns = (
         Column("No. from aft", "right", 0.8),
@@ -135,10 +139,10 @@ def keel_table(blocks: Sequence[KeelBlockResult]) -> Table:
 
 def keel_columns(blocks: Sequence[KeelBlockResult]) -> list[Block]:
     """Give the keel blocks in two columns where all are as high, the height said once; else as one table."""
-    whole = keel_table(blocks)
+    whole = _whole(blocks)
     heights = {plain(row.cells[_HEIGHT]) for row in whole.rows}
     if len(heights) != 1:
-        return [whole]
+        return [without_dashes(whole)]
     rows = tuple(replace(row, cells=(*row.cells[:_HEIGHT], *row.cells[_HEIGHT + 1 :])) for row in whole.rows)
     columns = (
         Column("No.", "right", 0.65),
@@ -150,7 +154,7 @@ def keel_columns(blocks: Sequence[KeelBlockResult]) -> list[Block]:
         Column(head("Press.", "block load"), "decimal", 0.9),
     )
     note = inline(f"Numbered from aft; all {heights.pop()} {unit_of('height')} high. ", *whole.note)
-    return folded(replace(whole, columns=columns, rows=rows, note=note))
+    return folded(without_dashes(replace(whole, columns=columns, rows=rows, note=note)))
 
 
 _HEIGHT = 3

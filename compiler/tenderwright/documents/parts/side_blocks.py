@@ -30,7 +30,7 @@ from tenderwright.documents.edition import (
     inline,
 )
 from tenderwright.documents.not_calculated import not_calculated, not_calculated_of
-from tenderwright.documents.parts.abreast import facts_abreast
+from tenderwright.documents.parts.abreast import facts_abreast, without_dashes
 from tenderwright.documents.parts.limits import judged, word
 from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.quantities.display import decimals, head, in_column
@@ -76,7 +76,8 @@ def places_table(desk: Desk) -> Table:
         "Heights and bevels are taken off the ship, or from her docking plan: her form over them is not known. Wind "
         "and earthquake: load of the lee block, each by itself."
     )
-    return Table(columns, tuple(Row(tuple(inline(cell) for cell in row)) for row in rows), note=note, small=True)
+    made = tuple(Row(tuple(inline(cell) for cell in row)) for row in rows)
+    return without_dashes(Table(columns, made, note=note, small=True))
 
 
 def side_table(blocks: Sequence[SideBlockResult]) -> Table:
@@ -99,7 +100,7 @@ def side_table(blocks: Sequence[SideBlockResult]) -> Table:
         "Heights above the dock floor to the moulded shell, its thickness not taken off. Bevels rise outboard and, "
         "with a plus, forward. Wind and earthquake: load of the lee block, each by itself."
     )
-    return Table(columns, tuple(rows), note=note, small=True)
+    return without_dashes(Table(columns, tuple(rows), note=note, small=True))
 
 
 def _side_row(one: SideBlockResult) -> Row:
