@@ -66,6 +66,9 @@ def fill_owner(root: Path) -> Canaries:
     (folder / "risks.yaml").write_text(_risks(canaries, items), "utf-8")
     facility = package.facilities[0].facility
     (folder / "bids" / f"{WORD}-yard.yaml").write_text(_bid(canaries, facility, lines, services), "utf-8")
+    for path in (*folder.glob("*.yaml"), folder / "bids" / f"{WORD}-yard.yaml"):
+        if path.stem in ("rates", "funding", "risks", f"{WORD}-yard"):
+            path.write_text(f"tender: {package.tender.tender.number}\n{path.read_text('utf-8')}", "utf-8")
     (folder / "documents" / "letter.txt").write_text(canaries.word("a letter"), "utf-8")
     return canaries
 
@@ -163,13 +166,22 @@ def _funding(canaries: Canaries, items: list[str]) -> str:
             f'    only: ["{items[0]}"]',
             "    eligible: [definite, measured, contingent]",
             "    match: 50 %",
-            f'    match_rule: {{ otherwise: "{canaries.word("a rule on match")}" }}',
+            "    match_rule:",
+            "      statuses: [in hand]",
+            f"      excludes: [{WORD}-other]",
+            f"      limits: [{{ sources: [{WORD}-other], share: 50 % }}]",
+            "      in_kind: 25 %",
+            f'      otherwise: "{canaries.word("a rule on match")}"',
             "    spend_by: 2029-12-31",
             "    decided: 2028-01-31",
             f'    public: "{canaries.word("name for donors")}"',
-            f'    granted: [{{ work: "{items[0]}", amount: {canaries.amount()} }}]',
+            f'    granted: [{{ work: "{items[0]}", amount: 1 }}]',
             "    notes: |",
             f"      {canaries.word('notes')}, see <item:{items[0]}>.",
+            f"  - source: {WORD}-other",
+            f'    name: "{canaries.word("name of another fund")}"',
+            f"    amount: {canaries.amount()}",
+            "    status: promised",
         ]
     )
 
