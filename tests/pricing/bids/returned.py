@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from .filled import EXPECTED, PERCENTAGE, PRICED, PRICES, filled, put, rows, whole
 
 NUMBERS = st.decimals(1, 10**6, places=2)
-FINE = st.decimals(Decimal("0.0001"), 10**4, places=4).filter(lambda rate: rate % Decimal("0.01") != 0)
+FINE = st.decimals(Decimal("0.01"), 10**4, places=4).filter(lambda rate: rate % Decimal("0.01") != 0)
 TEXTS = ("{:,.2f}", "GBP {:,.2f}", "£ {:.2f}", "{:.2f} GBP", "de {:,.2f}", "fr {:,.2f}", "ch {:,.2f}")
 NOTES = st.sampled_from([None, "see letter", "=not a formula", "-3 days", 'says "so": {yes}', "ü € 漢\nsecond line"])
 

@@ -48,14 +48,21 @@ def own_formula(cell: Cell, own: Collection[str]) -> bool:
     return _formula(cell) in own
 
 
-def unread(book: Workbook, issued: Workbook, notices: Iterable[Notice], priced: Collection[str] = ()) -> list[Notice]:
+def unread(
+    book: Workbook,
+    issued: Workbook,
+    notices: Iterable[Notice],
+    priced: Collection[str] = (),
+    numbered: Mapping[str, str] | None = None,
+) -> list[Notice]:
     """Tell of everything on a returned form that is not the form as issued, was not read, and is not told of yet.
 
-    `priced` are the cells of prices, whose numbers have been judged by how they are shown.
+    `priced` are cells of prices, whose numbers have been judged by how they are shown; `numbered` those in which the
+    number of a line was read, however it is typed.
     """
     notices = list(notices)
     own = is_own(issued)
-    held = _held(book, issued)
+    held = _held(book, issued, numbered or {})
     others = [cell for cell in held.others if not own_formula(cell, own)]
     found = [_other(cell) for cell in others if not _is_told(cell, notices)]
     gone = [cell for cell in held.gone if not _line_is_told(cell, issued, notices)]
@@ -64,7 +71,7 @@ def unread(book: Workbook, issued: Workbook, notices: Iterable[Notice], priced: 
     return found
 
 
-def _held(book: Workbook, issued: Workbook) -> _Held:
+def _held(book: Workbook, issued: Workbook, numbered: Mapping[str, str]) -> _Held:
     was = {_at(cell): cell for cell in issued.cells}
     there = {_at(cell): cell for cell in book.cells}
     same = {at for at, cell in there.items() if at in was and _same(cell, was[at])}
@@ -73,7 +80,7 @@ def _held(book: Workbook, issued: Workbook) -> _Held:
     for at, cell in there.items():
         if at in same:
             continue
-        key = _key(cell)
+        key = ("str", numbered[cell.address]) if cell.address in numbered else _key(cell)
         if left[key] or (key := _calculated(cell, left)) in left:
             left[key] -= 1
         elif cell.address in book.taken:

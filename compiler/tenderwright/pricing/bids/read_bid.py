@@ -71,7 +71,8 @@ def read_bid(book: Workbook, form: ExpectedForm, yard: str, received: date) -> B
     sums = written_sums(book, is_own(form.issued), typed)
     if not any(notice.code == REFUSED for notice in notices):
         priced = {one.of("rate").address for one in found}
-        notices += unread(book, form.issued, notices, priced)
+        numbered = {one.cell.address: one.number for one in found}
+        notices += unread(book, form.issued, notices, priced, numbered)
     notices = sort_notices(notices)
     yard = yard or signed_for(book)
     bid = Bid(
