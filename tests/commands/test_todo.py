@@ -85,7 +85,7 @@ def test_no_contract_is_summed_over_what_is_open(run: Runner, tmp_path: Path) ->
     ran = run("bids", "compare", root, "--out", tmp_path / "out")
     assert ran.code == 1
     assert "error[still-todo]: `quantity` is still `todo`" in ran.err
-    assert "what bids and contract are made of is still `todo`; nothing was written" in ran.err
+    assert "what bids are made of is still `todo`; nothing was written" in ran.err
 
 
 def test_a_draft_can_be_built_again_while_the_number_of_the_tender_is_open(tmp_path: Path) -> None:

@@ -23,6 +23,7 @@ TYPESET = {
     "bids_compare": ["bids", "compare", "no-such-folder"],
     "statement": ["statement", "no-such-folder"],
     "close": ["close", "no-such-folder", "findings.yaml"],
+    "diff": ["diff", "no-such-folder", "one"],
 }
 
 
@@ -67,7 +68,7 @@ def test_every_command_that_reaches_the_typesetter_asks_for_it() -> None:
     folder = Path(commands.__file__).parent
     texts = {path.stem: path.read_text("utf-8") for path in folder.glob("*.py")}
     reach = {name for name, text in texts.items() if re.search(r"\bTypesetter\(|\byard_at\(|\bbuild_once\(", text)}
-    asks = {name for name, text in texts.items() if "    need_typesetter()\n" in text}
+    asks = {name for name, text in texts.items() if re.search(r"^ +need_typesetter\(\)$", text, re.M)}
     below = {"watch", "yard_at"}
     """What only such a command calls."""
     assert reach - below == asks

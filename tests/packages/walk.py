@@ -49,7 +49,7 @@ def returned(root: Path, yard: str, factor: float, received: str) -> int:
         rate = rates.get(line, rates.get(line.rpartition(".")[0], {})).get("rate")
         if rate is not None:
             cell = sheet.cell(row, 7)
-            cell.value = round(rate * factor / (100 if "%" in cell.number_format else 1), 4)
+            cell.value = round(rate * factor / 100, 4) if "%" in cell.number_format else round(rate * factor, 2)
     said = book["Acknowledgements"]
     for addendum in range(1, len(of.package.tender.addenda) + 1 if of.package.tender is not None else 1):
         said.cell(3 + addendum, 2).value = "yes"

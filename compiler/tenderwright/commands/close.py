@@ -64,12 +64,13 @@ class Closing:
 
 def run(arguments: Namespace) -> int:
     """Close a docking."""
+    if not arguments.draft:
+        need_typesetter()
     root = package_folder(arguments.folder)
     if arguments.draft:
         from tenderwright.commands.close_draft import write_draft
 
         return write_draft(root, arguments.findings)
-    need_typesetter()
     judge_out(root, arguments.out)
     judge_place(arguments.out, FOLDER)
     take_back_unfinished(root)

@@ -78,7 +78,7 @@ def test_crossings_are_marked_where_two_lines_meet(figure: Figure) -> None:
     for (x, y), (a, b) in zip(drawn, wanted, strict=True):
         assert x == pytest.approx(a, abs=0.05)
         assert y == pytest.approx(b, abs=0.05)
-    assert [one.text for one in texts(figure, "crossing")] == ["67.9", "92.2"]
+    assert [one.text for one in texts(figure, "crossing")] == ["67.1", "92.2"]
 
 
 def test_tendered_and_p50_and_p80_are_marked(figure: Figure) -> None:
