@@ -27,6 +27,7 @@ def issued(tmp_path_factory: pytest.TempPathFactory) -> Path:
     entry = "addenda:\n  - { number: 1, date: 2027-11-08, summary: More rivets }\nservices:"
     edit(root, "package.yaml", "services:", entry)
     edit(root, "items/320-rivets-renew.yaml", "quantity: 40 each", "quantity: 55 each")
+    edit(root, "items/320-rivets-renew.yaml", "item: 320\n", "item: 320\nrevision: 1\n")
     commit(top, "addendum 1")
     return top
 
@@ -60,9 +61,9 @@ def test_nothing_runs(delivered: Callable[[Path, Path, Path], Path], issued: Pat
     assert run("check", root).code == 0
     built = run("build", root, "--only", "yard", "--out", out)
     assert (built.code, built.out.count("Commit ")) == (0, 1), built.err
+    told = run("addendum", root, "first", "HEAD", "--out", out / "addendum")
+    assert told.code == 0, told.err
     made = run("issue", root, "--tag", "issue-2", "--out", out)
     assert made.code == 0, made.err
     assert run("verify", next((out / "issued" / "issue-2").glob("*.zip")), "--in", root).code == 0
-    told = run("addendum", root, "first", "HEAD", "--out", out / "addendum")
-    assert told.code == 0, told.err
     assert not ran(canary)

@@ -20,6 +20,8 @@ def check(context: Context) -> Iterator[Notice]:
     tender = context.package.tender
     if tender is None:
         return
+    if any(todo.at == ("award", "day_cost") for todo in context.package.todos):
+        return
     counted, cost = DAYS in tender.award.components, tender.award.day_cost
     if counted and cost is None:
         message = f"`{DAYS}` are counted in the evaluated price, and bidders are not told what a day costs"

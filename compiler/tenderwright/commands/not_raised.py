@@ -18,5 +18,6 @@ def told_not_raised(items: Sequence[Item]) -> bool:
             f"{item.here.path}: item {item.number} is no longer what yards have under revision {item.revision}; {now}",
             file=sys.stderr,
         )
-    print(f"{len(items)} revisions are to be raised; nothing was written", file=sys.stderr)
+    what = "1 revision is" if len(items) == 1 else f"{len(items)} revisions are"
+    print(f"{what} to be raised; nothing was written", file=sys.stderr)
     return True
