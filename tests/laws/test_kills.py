@@ -78,7 +78,7 @@ def _run(base: Path, command: str, moment: int = -1, steps: str = "changing") ->
     return subprocess.run(
         [sys.executable, "-B", "-c", _RUN, str(moment), steps, *COMMANDS[command][0]],
         cwd=base,
-        env={**os.environ, **QUIET_GIT, "TMPDIR": str(base / "tmp")},
+        env={**os.environ, **QUIET_GIT, "TMPDIR": str(base / "tmp"), "XDG_CACHE_HOME": str(base / "tmp" / "caches")},
         capture_output=True,
         text=True,
         check=False,
