@@ -39,11 +39,13 @@ class Typesetter:
         self._kept = kept
         self._parts = Parts(kept, processes)
         self._contents_pages: dict[str, int] = {}
+        self._begun: list[tuple[Edition, dict[str, str]]] = []
 
     def begin(self, *editions: Edition) -> None:
         """Let other processes set what will be typeset, while this one goes on; the sheets beside an edition, too."""
         for edition in editions:
-            self._parts.begin(_pages(edition))
+            self._begun.append((edition, _pages(edition)))
+            self._parts.begin(self._begun[-1][1])
             self.begin(*edition.sheets.values())
 
     def typeset(self, edition: Edition, timestamp: int, kept_as: str = "") -> Typeset:
@@ -56,11 +58,17 @@ class Typesetter:
         """
         run = _Run(edition, self._parts)
         with paused_collection():
-            run.set(_pages(edition))
+            run.set(self._pages_of(edition))
             first_pages = self._set_contents(edition, run)
             pdf = join(edition, run.pdfs, timestamp, self._kept)
         self._parts.hold(kept_as or edition.name, {page: run.pdfs[anchor] for anchor, page in run.pages.items()})
         return Typeset(pdf, first_pages, sum(run.counts.values()), tuple(dict.fromkeys(run.laid_out)), run.uncovered())
+
+    def _pages_of(self, edition: Edition) -> dict[str, str]:
+        """Give the HTML of the parts of an edition, as it was begun where it was."""
+        begun = next((pages for one, pages in self._begun if one is edition), None)
+        self._begun = [(one, pages) for one, pages in self._begun if one is not edition]
+        return _pages(edition) if begun is None else begun
 
     def _set_contents(self, edition: Edition, run: _Run) -> dict[str, int]:
         """Set the contents with their own pages guessed, and again where the guess was wrong."""
