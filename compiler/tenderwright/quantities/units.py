@@ -84,6 +84,9 @@ volt = kilogram * metre ** 2 / second ** 3 / ampere = V
 mV = 0.001 * volt
 ohm = volt / ampere
 kWh = 3.6e6 * kilogram * metre ** 2 / second ** 2
+W = kilogram * metre ** 2 / second ** 3
+kW = 1000 * W
+Ah = 3600 * ampere * second
 """
 
 # Powers in the trade's plain form, and words that keep their own name; each maps to a pint expression.
@@ -146,6 +149,9 @@ _DIMENSIONS = {
     "resistance": "kilogram*metre**2/second**3/ampere**2",
     "temperature_difference": "kelvin",
     "work_rate": "person_hour/kilogram",
+    "power": "kilogram*metre**2/second**3",
+    "charge": "ampere*second",
+    "flow": "metre**3/second",
 }
 
 
