@@ -69,6 +69,8 @@ def test_every_key_says_what_it_is(name: str) -> None:
         for key, below in schema.get("properties", {}).items():
             if "/allOf/" not in path:
                 assert len(below.get("description", "").split()) >= 3, f"{path}/{key}"
+        if isinstance(schema.get("additionalProperties"), dict):
+            assert len(schema["additionalProperties"].get("description", "").split()) >= 3, path
 
 
 @pytest.mark.parametrize("name", ALL)

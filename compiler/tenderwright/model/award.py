@@ -29,7 +29,7 @@ class Award(Noun, frozen=True, kw_only=True):
 
     tender: OfTender = ""
     bid: Annotated[Name, Key("Name of the awarded bid's file under owner/bids/, without .yaml.", "corve")]
-    awarded: Annotated[Date, Key("Day of the award.", "2027-03-15")]
+    awarded: Annotated[Date, Key("Day of the award.", "2027-04-12")]
     amount: Annotated[
         Money,
         Key(

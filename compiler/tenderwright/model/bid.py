@@ -46,7 +46,7 @@ class BidLine(Noun, frozen=True, kw_only=True):
     extension: Annotated[SignedMoney | None, Key("The amount that stood in the row, right or wrong.", 4357, -350.5)] = (
         None
     )
-    note: Annotated[str, Key("The yard's remark.")] = ""
+    note: Annotated[str, Key("What the yard remarks on the line.", "Subject to sight of the plate")] = ""
     as_written: Annotated[
         str,
         Key("What stood in the cell of the price, where it was not a plain number.", "EUR 1 234,50", "incl. in 110.a"),
@@ -62,7 +62,9 @@ class Exclusion(Noun, frozen=True, kw_only=True):
     kind: Annotated[str, Key("Which of the three it is."), OneOf("exclusion", "assumption", "alternative")] = (
         "exclusion"
     )
-    effect: Annotated[str, Key("Its effect on the price, in the yard's words; never counted in.")] = ""
+    effect: Annotated[
+        str, Key("Its effect on the price, in the yard's words; never counted in.", "adds some 2 % to section 300")
+    ] = ""
     here: Place = NOWHERE
 
 
@@ -121,7 +123,7 @@ class Bid(Noun, frozen=True, kw_only=True):
         Keys(LINE),
     ]
     section_totals: Annotated[
-        Mapping[str, Annotated[SignedMoney, Key("Sub-total.", 4357, -350.5)]],
+        Mapping[str, Annotated[SignedMoney, Key("Sub-total that the yard states for the section.", 4357, -350.5)]],
         Key("Sub-total of each section of the price form as it stood there."),
         Keys(Form("^[A-Z]$", "Letter of a section", "C")),
     ] = field(default_factory=dict)
@@ -148,7 +150,13 @@ class Bid(Noun, frozen=True, kw_only=True):
     )
     answers: Annotated[tuple[BidAnswer, ...], Key("What the yard answers to the owner's questions.")] = ()
     tables: Annotated[
-        Mapping[str, Annotated[Mapping[str, Annotated[str, Key("What the yard wrote.", "6")]], Key("By heading.")]],
+        Mapping[
+            str,
+            Annotated[
+                Mapping[str, Annotated[str, Key("What the yard wrote.", "6")]],
+                Key("What stands in its cells, by heading."),
+            ],
+        ],
         Key("What the yard filled into the tables of the form, by row."),
         Keys(Form(r"^[0-9]+(\.[a-z0-9]+(-[a-z0-9]+)*){2}$", "Row of a table", "520.valves.suction-fire")),
     ] = field(default_factory=dict)

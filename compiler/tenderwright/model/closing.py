@@ -32,8 +32,8 @@ class CauseOfGrowth(Noun, frozen=True, kw_only=True):
 class Paid(Noun, frozen=True, kw_only=True):
     """A price paid."""
 
-    work: Annotated[str, Key("What was paid for.")]
-    item: Annotated[ItemRef | None, Key("The item of this package it compares with.")] = None
+    work: Annotated[str, Key("What was paid for at this price.", "Blast and coat the underwater shell")]
+    item: Annotated[ItemRef | None, Key("The item of this package that it compares with.", "420")] = None
     quantity: Annotated[str, Key("How much of it was paid for, with its unit.", "42 m2")] = ""
     unit: Annotated[str, Key("Unit in which it was paid, where it was paid by quantity.", "m2")] = ""
     rate: Annotated[
@@ -77,7 +77,7 @@ class AccountChange(Noun, frozen=True, kw_only=True):
     change: Annotated[str, Key("Number of the change.", "CO-01")]
     line: Annotated[LineNumber, Key("Line it changed.", "310.a")]
     cause: Annotated[Cause, Key("What kind of cause it had.", "condition found")]
-    what: Annotated[str, Key("What was changed."), _ACCOUNT] = ""
+    what: Annotated[str, Key("What was changed.", "180 kg more plate in strake F"), _ACCOUNT] = ""
     amount: Annotated[SignedMoney, Key("Amount; negative where it took off.", 2310)]
     here: Place
 

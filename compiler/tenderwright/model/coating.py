@@ -87,7 +87,7 @@ class Zone(Noun, frozen=True, kw_only=True):
         Key("The area itself, where `surface` is `stated`.", "140 m2", "140 m2 ± 4 m2"),
         Measured("3 %", "measured or taken from an older paper; common practice, no source"),
     ] = None
-    basis: Annotated[str, Key("How a stated area is known.")] = ""
+    basis: Annotated[str, Key("How a stated area is known.", "measured in the dock of 2007")] = ""
     add: Annotated[tuple[AreaEntry, ...], Key("Areas to be added to the zone, such as a rudder.")] = ()
     less: Annotated[tuple[AreaEntry, ...], Key("Areas taken away.")] = ()
     notes: Annotated[
@@ -151,7 +151,7 @@ class ProfileFill(Noun, frozen=True, kw_only=True):
 
     rz: Annotated[Length, Key("Height of the profile that the paint fills.", "75 um")]
     k: Annotated[float, Key("Share of the profile height.", 0.5), Within(most=1)]
-    source: Annotated[str, Key("Where that share comes from.")] = ""
+    source: Annotated[str, Key("Where that share comes from.", "common practice, no source")] = ""
     here: Place
 
 

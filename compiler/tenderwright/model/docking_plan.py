@@ -32,7 +32,7 @@ class BlockLayer(Noun, frozen=True, kw_only=True):
     material: Annotated[str, Key("Material of the layer.", "oak")]
     height: Annotated[Length, Key("Height of the layer.", "300 mm")]
     stiffness: Annotated[Pressure | None, Key("Modulus across the grain.", "600 MPa")] = None
-    source: Annotated[str, Key("Where the modulus of the layer comes from.")] = ""
+    source: Annotated[str, Key("Where the modulus of the layer comes from.", "from memory")] = ""
 
 
 class KeelBlocks(Noun, frozen=True, kw_only=True):
@@ -105,7 +105,7 @@ class CitedPressure(Noun, frozen=True, kw_only=True):
     """A pressure that is an input with its source."""
 
     value: Annotated[Pressure, Key("The pressure that is allowed, and no more.", "2.3 MPa"), Within(most="1000 MPa")]
-    source: Annotated[str, Key("Source with page.")]
+    source: Annotated[str, Key("Where it comes from, with the page of a document.", "common practice, no source")]
     here: Place
 
 
@@ -156,7 +156,7 @@ class Wind(Noun, frozen=True, kw_only=True):
     ]
     area: Annotated[Area, Key("Side area above the blocks.", "420 m2")]
     height: Annotated[Length, Key("Height of its centre above the keel.", "4.1 m")]
-    source: Annotated[str, Key("Source of the coefficient.")]
+    source: Annotated[str, Key("Where the coefficient comes from.", "from memory")]
     here: Place
 
 

@@ -22,7 +22,7 @@ class FacilityLimits(Noun, frozen=True, kw_only=True):
     lift: Annotated[Mass | None, Key("Total lift or capacity.", "1800 t")] = None
     line_load: Annotated[LineLoad | None, Key("The most that a metre of the keel may bear on it.", "30 t/m")] = None
     tide: Annotated[str, Key("Tide at which depths hold.", "mean high water neaps")] = ""
-    air_draft: Annotated[Length | None, Key("Clearance under a bridge or line on the way.")] = None
+    air_draft: Annotated[Length | None, Key("Clearance under a bridge or line on the way.", "24 m")] = None
 
 
 class Cars(Noun, frozen=True, kw_only=True):
@@ -65,17 +65,17 @@ class Slope(Noun, frozen=True, kw_only=True):
 class Certificate(Noun, frozen=True, kw_only=True):
     """Certificate of a dock."""
 
-    by: Annotated[str, Key("Kind of body that certified it.")]
+    by: Annotated[str, Key("Kind of body that certified it.", "classification society")]
     number: Annotated[str, Key("Number on the certificate.", "118/26")] = ""
     valid_until: Annotated[Date | None, Key("Last day on which the certificate is valid.", "2029-03-31")]
     here: Place
 
 
 class Facility(Noun, frozen=True, kw_only=True):
-    """One facility."""
+    """One dock that could take her, by the figures that it publishes."""
 
     facility: Annotated[Identifier, Key("Identifier, by which bids name the facility.", "north-shiplift")]
-    name: Annotated[str, Key("Name of the facility, as the tender prints it.", "Corve graving dock")]
+    name: Annotated[str, Key("Name of the facility, as the tender prints it.", "North shiplift")]
     place: Annotated[str, Key("Town or harbour where it lies.", "Corve")] = ""
     kind: Annotated[DockType, Key("What kind of facility it is.", "shiplift")]
     limits: Annotated[FacilityLimits, Key("Limits of the facility.")]

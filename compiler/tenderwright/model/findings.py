@@ -132,12 +132,12 @@ class ConditionFound(Noun, frozen=True, kw_only=True):
     item: Annotated[ItemRef | None, Key("The item of the tender that it belongs to.", "310")] = None
     where: Annotated[str, Key("Where in the ship it was found.", "strake F, starboard, Fr 51 to Fr 53")]
     extent: Annotated[str, Key("How much, with unit.", "1.4 m2")] = ""
-    found: Annotated[Prose, Key("What was found.")]
-    cause: Annotated[Prose | None, Key("Why it came about.")] = None
-    repair: Annotated[Prose | None, Key("What was recommended.")] = None
-    decision: Annotated[Prose | None, Key("What the owner decided.")] = None
+    found: Annotated[Prose, Key("What was found there.", "Plate wasted to 5.1 mm along the limber.")]
+    cause: Annotated[Prose | None, Key("Why it came about.", "Water stood under the cement.")] = None
+    repair: Annotated[Prose | None, Key("What was recommended.", "Crop and renew 1.4 m2.")] = None
+    decision: Annotated[Prose | None, Key("What the owner decided.", "Accepted, riveted.")] = None
     decided: Annotated[Date | None, Key("Day on which the owner decided.", "2027-05-13")] = None
-    done: Annotated[Prose | None, Key("What was done.")] = None
+    done: Annotated[Prose | None, Key("What was done about it.", "An insert of 10 mm was welded in.")] = None
     here: Place
 
 
@@ -148,7 +148,7 @@ class Change(Noun, frozen=True, kw_only=True):
     day: Annotated[Date, Key("Day on which it was agreed.", "2027-05-19")]
     line: Annotated[LineNumber, Key("Line it changes.", "310.a")]
     cause: Annotated[Cause, Key("What kind of cause it has.", "condition found")]
-    what: Annotated[str, Key("What was changed.")]
+    what: Annotated[str, Key("What was changed.", "180 kg more plate in strake F")]
     amount: Annotated[SignedMoney, Key("Amount; negative where it takes off.", 2310)]
     days: Annotated[Days, Key("Days added to the contract.")] = 0
     condition: Annotated[str, Key("The condition-found report it answers.", "CF-01")] = ""
@@ -217,7 +217,7 @@ class Findings(Noun, frozen=True, kw_only=True):
     dockmaster: Annotated[
         str, Key("Who was dockmaster, by office or by name as he agrees to.", "dockmaster of the yard")
     ] = ""
-    weather: Annotated[Prose | None, Key("Weather on docking and undocking.")] = None
+    weather: Annotated[Prose | None, Key("Weather on docking and undocking.", "Calm on both days.")] = None
     dates: Annotated[DockingDates, Key("Days of the docking, in this order.")]
     on_docking: Annotated[Condition, Key("As she entered the dock.")] = field(default_factory=Condition)
     on_undocking: Annotated[Condition, Key("As she left the blocks.")] = field(default_factory=Condition)
@@ -264,7 +264,9 @@ class Findings(Noun, frozen=True, kw_only=True):
     days_lost: Annotated[tuple[DaysLost, ...], Key("Days lost, by cause.")] = ()
     guarantee_until: Annotated[Date | None, Key("Last day of the guarantee.", "2027-05-19")] = None
     deferred: Annotated[tuple[Deferred, ...], Key("Work put off; an empty list where nothing was.")]
-    lessons: Annotated[Prose | None, Key("What to do otherwise next time.")] = None
+    lessons: Annotated[
+        Prose | None, Key("What to do otherwise next time.", "Order the rivets before she is docked.")
+    ] = None
     photographs: Annotated[tuple[PhotographKept, ...], Key("Photographs that are kept, or sets of them.")] = ()
     here: Place
 

@@ -41,7 +41,7 @@ class UsedBlock(Noun, frozen=True, kw_only=True):
     """A block, or a row of blocks, as used."""
 
     at: Annotated[Position, Key("Centre of the block, or of the first of a row.", "Fr 12")]
-    to: Annotated[Position | None, Key("Centre of the last of a row.")] = None
+    to: Annotated[Position | None, Key("Centre of the last of a row.", "Fr 66")] = None
     pitch: Annotated[
         Length | None, Key("Distance from each block of a row to the next.", "1.2 m"), Within(least="50 mm")
     ] = None
@@ -121,7 +121,7 @@ class SteelRenewed(Noun, frozen=True, kw_only=True):
     how: Annotated[str, Key("How it is held."), OneOf("riveted", "welded", "welded and riveted", "bolted")]
     material: Annotated[str, Key("Grade, heat number, certificate.", "grade A, heat 61 204, certificate 3.1")] = ""
     test: Annotated[str, Key("Test and its result.", "hose at 2 bar, tight")] = ""
-    drawing: Annotated[DrawingRef | None, Key("Drawing as built.")] = None
+    drawing: Annotated[DrawingRef | None, Key("Drawing that shows it as built.", "d-12")] = None
     why: Annotated[str, Key("What was found that made it necessary.", "5.1 mm left")] = ""
     item: Annotated[ItemRef | None, Key("The item of the tender under which it was done.", "310")] = None
     here: Place
@@ -164,8 +164,8 @@ class ValveFound(Noun, frozen=True, kw_only=True):
     """A sea valve or other closure in the shell: what was found, what was done, how it was tested."""
 
     opening: Annotated[OpeningRef, Key("The opening in the shell that it closes.", "sea-chest-main")]
-    found: Annotated[Prose, Key("What was found.")]
-    done: Annotated[Prose, Key("What was done.")]
+    found: Annotated[Prose, Key("What was found of it.", "Spindle bent, seat scored.")]
+    done: Annotated[Prose, Key("What was done with it.", "Spindle straightened, seat ground in.")]
     test: Annotated[str, Key("How its tightness was tested.", "body at 3 bar, seat at 2 bar, 10 min each")] = ""
     pressure: Annotated[Pressure | None, Key("Pressure at which it was tested.", "2 bar"), Within(most="100 bar")] = (
         None
@@ -275,4 +275,4 @@ class Deferred(Noun, frozen=True, kw_only=True):
     condition: Annotated[str, Key("Condition it was left in.", "7.4 mm of 9.5 mm")] = ""
     why: Annotated[str, Key("Why it was put off.", "No dry days left for it")] = ""
     by: Annotated[str, Key("When it is to be done.", "next docking")] = ""
-    item: Annotated[ItemRef | None, Key("Item it belonged to.")] = None
+    item: Annotated[ItemRef | None, Key("The item that it belonged to.", "310")] = None

@@ -95,7 +95,9 @@ class FundingSource(Noun, frozen=True, kw_only=True):
     eligible: Annotated[
         tuple[Annotated[PricedKind, Key("Kind.")], ...], Key("Kinds of work it may pay for, where not all.")
     ] = ()
-    public: Annotated[str, Key("The name under which it may stand on the donors' page.")] = ""
+    public: Annotated[str, Key("The name under which it may stand on the donors' page.", "The friends of the ship")] = (
+        ""
+    )
     decided: Annotated[Date | None, Key("Day on which it is decided.", "2027-03-08")] = None
     granted: Annotated[
         tuple[Granted, ...],

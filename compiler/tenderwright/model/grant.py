@@ -58,7 +58,13 @@ class GrantAlternative(Noun, frozen=True, kw_only=True):
     asked: Annotated[
         Money | None, Key("Money asked for this alternative; left out, the most that may be asked.", 180000)
     ] = None
-    words: Annotated[Prose | None, Key("What it means for the ship to choose this one.")] = None
+    words: Annotated[
+        Prose | None,
+        Key(
+            "What it means for the ship to choose this one.",
+            "The old plate is lost; the shell is sound for twenty years.",
+        ),
+    ] = None
     here: Place
 
 

@@ -49,15 +49,15 @@ class Finding(Noun, frozen=True, kw_only=True):
     """Something found."""
 
     where: Annotated[str, Key("Where in the ship it was found.", "strake F, starboard, Fr 51 to Fr 53")]
-    found: Annotated[Prose, Key("What was found.")]
-    done: Annotated[Prose | None, Key("What was done.")] = None
+    found: Annotated[Prose, Key("What was found there.", "Pitting to 3 mm under old cement.")]
+    done: Annotated[Prose | None, Key("What was done about it.", "Blasted, filled and coated.")] = None
     extent: Annotated[str, Key("How much, with unit.", "14 m2")] = ""
 
 
 class CoatingApplied(Noun, frozen=True, kw_only=True):
     """A coating applied at a docking."""
 
-    zone: Annotated[ZoneRef, Key("The coating zone.")]
+    zone: Annotated[ZoneRef, Key("The zone that was coated.", "underwater")]
     system: Annotated[str, Key("The coats in a few words.", "two coats of tar epoxy, one of antifouling")]
     area: Annotated[Area | None, Key("Area that was coated.", "310 m2")] = None
     preparation: Annotated[str, Key("How the steel was prepared.", "spot blast to Sa 2")] = ""
@@ -92,7 +92,7 @@ class HoursUsed(Noun, frozen=True, kw_only=True):
 
 
 class EarlierDocking(Noun, frozen=True, kw_only=True):
-    """One earlier docking."""
+    """One earlier docking: where and when, how she stood, what was found and what was done."""
 
     docking: Annotated[Identifier, Key("Identifier, by which rates and closings name the docking.", "docking-2008")]
     tender: Annotated[
@@ -131,6 +131,8 @@ class EarlierDocking(Noun, frozen=True, kw_only=True):
     days_lost: Annotated[tuple[DaysLost, ...], Key("Days lost, by cause.")] = ()
     hours_used: Annotated[tuple[HoursUsed, ...], Key("Hours used of the pool.")] = ()
     guarantee_until: Annotated[Date | None, Key("Last day of the guarantee.", "2027-05-19")] = None
-    lessons: Annotated[Prose | None, Key("What to do otherwise next time.")] = None
+    lessons: Annotated[
+        Prose | None, Key("What to do otherwise next time.", "Order the rivets before she is docked.")
+    ] = None
     photographs: Annotated[tuple[PhotographKept, ...], Key("Photographs that are kept, or sets of them.")] = ()
     here: Place

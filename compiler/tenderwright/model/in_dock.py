@@ -41,9 +41,9 @@ class ConditionReport(Noun, frozen=True, kw_only=True):
     quantity: Annotated[AnyQuantity | None, Key("How much of that line the repair takes.", "180 kg")] = None
     where: Annotated[str, Key("Where in the ship it was found.", "strake F, starboard, Fr 51 to Fr 53")]
     extent: Annotated[str, Key("How much, with unit.", "1.4 m2")] = ""
-    found: Annotated[Prose, Key("What was found.")]
-    cause: Annotated[Prose | None, Key("Why it came about.")] = None
-    repair: Annotated[Prose | None, Key("What the yard recommends.")] = None
+    found: Annotated[Prose, Key("What was found there.", "Plate wasted to 5.1 mm along the limber.")]
+    cause: Annotated[Prose | None, Key("Why it came about.", "Water stood under the cement.")] = None
+    repair: Annotated[Prose | None, Key("What the yard recommends.", "Crop and renew 1.4 m2.")] = None
     hours: Annotated[Time | None, Key("Hours of the pool that the repair takes, by its line.", "24 h")] = None
     materials: Annotated[Money | None, Key("Materials at cost, to which the mark-up of the bid is added.", 640)] = None
     amount: Annotated[Money | None, Key("The price that the yard asks.", 2350)] = None
@@ -64,7 +64,7 @@ class ConditionReport(Noun, frozen=True, kw_only=True):
     ] = WAITING
     decided: Annotated[Date | None, Key("Day on which the owner decided.", "2027-05-13")] = None
     by: Annotated[Name | None, Key("Who decided, by an office that the award names.", "Ship manager")] = None
-    note: Annotated[str, Key("Note on the decision.")] = ""
+    note: Annotated[str, Key("What is to be said of the decision.", "Riveted, since it shows.")] = ""
     here: Place
 
 
@@ -89,7 +89,7 @@ class ChangeOrder(Noun, frozen=True, kw_only=True):
         str, Key("Why no unit rate of the item covers the work.", "the rates are for plate, and this is cement")
     ] = ""
     cause: Annotated[Cause, Key("What kind of cause it has.", "condition found")]
-    what: Annotated[str, Key("What is changed.")]
+    what: Annotated[str, Key("What the change order changes.", "180 kg more plate in strake F")]
     days: Annotated[int, Key("Days that it adds to the contract.", 2), Within(least=0, most=1000)] = 0
     condition: Annotated[Name | None, Key("The condition-found report that it answers.", "CF-01")] = None
     by: Annotated[Name | None, Key("Who signed it.", "Ship manager")] = None

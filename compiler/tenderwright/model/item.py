@@ -103,7 +103,7 @@ class Test(Noun, frozen=True, kw_only=True):
     __test__ = False
 
     test: Annotated[str, Key("Which test is made.", "Hose test of the hatch coamings")]
-    accept: Annotated[Prose, Key("What passes, with a figure.")]
+    accept: Annotated[Prose, Key("What passes, with a figure.", "No drop of pressure in 10 minutes.")]
     when: Annotated[str, Key("At what point of the work it is made.", "After the last weld, before coating")] = ""
     tanks: Annotated[
         tuple[Annotated[TankRef, Key("A tank.", "forepeak")], ...],
@@ -115,7 +115,7 @@ class Hold(Noun, frozen=True, kw_only=True):
     """An inspection point."""
 
     hold: Annotated[str, Key("Number in the item.", "H1"), Form("^H[0-9]+$", "Number of a hold point")]
-    at: Annotated[str, Key("What is inspected and when.")]
+    at: Annotated[str, Key("What is inspected, and when.", "Blasted steel, before the first coat")]
     kind: Annotated[
         str, Key("hold: work stops until it is signed. witness: work may go on after notice."), OneOf("hold", "witness")
     ] = "hold"
@@ -141,8 +141,8 @@ class Hold(Noun, frozen=True, kw_only=True):
         Count(1),
     ]
     notice: Annotated[Time, Key("Notice given beforehand.", "24 h")]
-    accept: Annotated[Prose, Key("The acceptance criterion, with a figure where there is one.")]
-    record: Annotated[str, Key("What is recorded.")] = ""
+    accept: Annotated[Prose, Key("What is accepted, with its figure.", "Sa 2 1/2, salts below 50 mg/m2.")]
+    record: Annotated[str, Key("What is written down at it.", "Profile at ten places")] = ""
     here: Place
 
 
@@ -229,7 +229,7 @@ class Line(Noun, frozen=True, kw_only=True):
 
 
 class Item(Noun, frozen=True, kw_only=True):
-    """One work item."""
+    """One work item: what is done where, what it must satisfy, and the lines that yards price."""
 
     rules: ClassVar = (Needs("lines", where="kind", among=PRICED),)
 
@@ -246,7 +246,7 @@ class Item(Noun, frozen=True, kw_only=True):
         ),
         OneOf("definite", "measured", "contingent", "option", "provisional", "credit", "owner", "information"),
     ]
-    phase: Annotated[Phase, Key("When it is done, or begins.")]
+    phase: Annotated[Phase, Key("When it is done, or begins.", "dry")]
     ends: Annotated[Phase, Key("When it ends, where that is another time.", "after undocking")] = ""
     begins_on: Annotated[DayFromEvent | None, Key("Day on which it may begin at the earliest.", "docking + 2 d")] = None
     ends_on: Annotated[DayFromEvent | None, Key("Day by which it must be done.", "undocking - 3 d")] = None
@@ -354,14 +354,14 @@ class Item(Noun, frozen=True, kw_only=True):
         ],
         Key("Hazards; each is named in the item, with the clause that holds its precautions."),
     ] = ()
-    precautions: Annotated[Prose | None, Key("Precautions special to this item.")] = None
+    precautions: Annotated[Prose | None, Key("Precautions special to this item.", "The tank has held oil.")] = None
     heritage: Annotated[Heritage | None, Key("What is significant in it, and how that is treated.")] = None
     tests: Annotated[tuple[Test, ...], Key("The tests, and what passes each."), MayWait()] = ()
     holds: Annotated[tuple[Hold, ...], Key("Points at which the work stops, or may be watched."), MayWait()] = ()
     reports: Annotated[tuple[Report, ...], Key("What the yard hands over on paper, and when."), MayWait()] = ()
     decision: Annotated[Decision | None, Key("A decision gate.")] = None
     option_until: Annotated[DayFromEvent | None, Key("Last day to exercise an option.")] = None
-    deferral: Annotated[Prose | None, Key("What follows if it is put off.")] = None
+    deferral: Annotated[Prose | None, Key("What follows if it is put off.", "The plate wastes on.")] = None
     tables: Annotated[tuple[ItemTable, ...], Key("Tables, printed as ruled forms.")] = ()
     lines: Annotated[tuple[Line, ...], Key("Lines to price.")] = ()
     photographs: Annotated[

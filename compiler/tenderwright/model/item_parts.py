@@ -13,14 +13,19 @@ from tenderwright.quantities.position import Position
 class Access(Noun, frozen=True, kw_only=True):
     """Access, and what is in the way."""
 
-    staging: Annotated[Prose | None, Key("Staging, and in which item it is priced.")] = None
-    interference: Annotated[Prose | None, Key("What is in the way: who removes it, who refits it.")] = None
+    staging: Annotated[
+        Prose | None, Key("Staging, and in which item it is priced.", "Staging both sides, priced in <item:130>.")
+    ] = None
+    interference: Annotated[
+        Prose | None,
+        Key("What is in the way: who removes it, who refits it.", "The yard removes the ceiling and refits it."),
+    ] = None
 
 
 class Heritage(Noun, frozen=True, kw_only=True):
     """What is significant, and how it is treated."""
 
-    significance: Annotated[Prose, Key("What is significant.")]
+    significance: Annotated[Prose, Key("What of the work is significant.", "The riveted seams of 1934.")]
     treatment: Annotated[
         str,
         Key("How the fabric is to be treated.", "preserve"),
@@ -35,7 +40,13 @@ class Decision(Noun, frozen=True, kw_only=True):
 
     who: Annotated[str, Key("Who decides, by office.", "Ship manager")]
     within: Annotated[Time, Key("Time the owner takes.", "48 h")]
-    on: Annotated[Prose, Key("On what it is decided, and what follows.")]
+    on: Annotated[
+        Prose,
+        Key(
+            "On what it is decided, and what follows.",
+            "On the readings after blasting: below 7 mm the plate is renewed.",
+        ),
+    ]
 
 
 class PlacePicture(Noun, frozen=True, kw_only=True):

@@ -53,7 +53,7 @@ class Weight(Noun, frozen=True, kw_only=True):
     off_centre: Annotated[SignedLength | None, Key("Transverse centre, port positive.", "0 m"), U_OFF_CENTRE_ABOARD] = (
         None
     )
-    basis: Annotated[str, Key("How it is known.")] = ""
+    basis: Annotated[str, Key("How it is known.", "tallied aboard, 2026-09-14")] = ""
     here: Place
 
 

@@ -39,12 +39,12 @@ class Risk(Noun, frozen=True, kw_only=True):
         ),
     ]
     item: Annotated[
-        ItemRef | None, Key("The item that it bears on; left out where it bears on the docking as a whole.")
+        ItemRef | None, Key("The item that it bears on; left out where it bears on the docking as a whole.", "310")
     ] = None
     likelihood: Annotated[Fraction | None, Key("How likely it is.", "30 %")] = None
     low: Annotated[Money | None, Key("The least that it would cost.", 10000)] = None
     high: Annotated[Money | None, Key("The most that it would cost.", 45000)] = None
-    answer: Annotated[Prose | None, Key("What is done about it.")] = None
+    answer: Annotated[Prose | None, Key("What is done about it.", "Plate is ordered before she is docked.")] = None
     bears_on: Annotated[
         str,
         Key("What it bears on: cost (the default), or the money to come, which is not counted as a cost."),

@@ -201,10 +201,18 @@ class Particulars(Noun, frozen=True, kw_only=True):
 
     name: Annotated[str, Key("Name of the ship.", "Marram")]
     built: Annotated[int | None, Key("Year of build.", 1934), Within(least=1500, most=2200)]
-    builder: Annotated[str, Key("Builder (invented in the demonstration).")] = ""
+    builder: Annotated[str, Key("Who built her, by the name of the time.", "Sallow and Reeve")] = ""
     type: Annotated[str, Key("What she was built as.", "lighthouse tender")]
-    significance: Annotated[Prose | None, Key("Why she matters, in a few sentences.")] = None
-    status: Annotated[Prose | None, Key("How she is used now.")] = None
+    significance: Annotated[
+        Prose | None,
+        Key(
+            "Why she matters, in a few sentences.",
+            "The last steam lighthouse tender of her coast with her boilers in place.",
+        ),
+    ] = None
+    status: Annotated[Prose | None, Key("How she is used now.", "Museum ship, afloat; open from April to October.")] = (
+        None
+    )
     class_: Annotated[str, Key("Society in whose class she is; left out for a ship in none.", "Lloyd's Register")] = ""
     hull: Annotated[Hull | None, Key("How the hull is built.")] = None
     dimensions: Annotated[Dimensions, Key("Her principal dimensions.")]
@@ -225,7 +233,13 @@ class Particulars(Noun, frozen=True, kw_only=True):
             "Deckhouses, funnels, masts and the like from the side, for the docking plan alone; nothing rests on them."
         ),
     ] = ()
-    machinery: Annotated[Prose | None, Key("Engine and shafting, in a few sentences.")] = None
+    machinery: Annotated[
+        Prose | None,
+        Key(
+            "Engine and shafting, in a few sentences.",
+            "Triple expansion, 1934, turned by hand twice a year; one shaft.",
+        ),
+    ] = None
     shafts: Annotated[
         tuple[Shaft, ...], Key("Her propeller shafts, those without a propeller too; left out where she has none.")
     ] = ()

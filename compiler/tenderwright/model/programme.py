@@ -22,7 +22,7 @@ class Activity(Noun, frozen=True, kw_only=True):
 
     activity: Annotated[Identifier, Key("Identifier, by which other activities name it.", "wash")]
     item: Annotated[ItemRef, Key("The item that it belongs to.", "210")]
-    title: Annotated[str, Key("What is done; left out, the title of the item.")] = ""
+    title: Annotated[str, Key("What is done; left out, the title of the item.", "Wash and inspect")] = ""
     kind: Annotated[
         str,
         Key(

@@ -14,14 +14,18 @@ class Question(Noun, frozen=True, kw_only=True):
     """One question asked during the tender, and the answer that every yard gets. Who asked never stands here: it may stand in owner/questions.yaml."""
 
     question: Annotated[int, Key("Number, from 1; never changed or reused.", 3), Within(least=1, most=9999)]
-    asked: Annotated[Date, Key("Day on which it was asked.", "2027-04-12")]
+    asked: Annotated[Date, Key("Day on which it was asked.", "2027-02-16")]
     about: Annotated[tuple[Annotated[ItemRef, Key("An item.", "420")], ...], Key("Items it is about.")] = ()
     ask: Annotated[
         Prose, Key("The question, in words that do not tell who asked.", "May the blocks under the keel be moved once?")
     ]
-    answer: Annotated[Prose | None, Key("The answer. It explains; what it changes is changed in the item itself.")] = (
-        None
-    )
+    answer: Annotated[
+        Prose | None,
+        Key(
+            "The answer. It explains; what it changes is changed in the item itself.",
+            "Yes, once, by the block plan of the item.",
+        ),
+    ] = None
     answered: Annotated[Date | None, Key("Day of the answer.", "2027-04-19")] = None
     addendum: Annotated[
         int | None, Key("Number of the addendum that issues the answer.", 1), Within(least=1, most=99)
@@ -43,7 +47,7 @@ class Asker(Noun, frozen=True, kw_only=True):
     ]
     how: Annotated[
         str,
-        Key("How it came, and where it is kept.", "letter of 2027-04-12"),
+        Key("How it came, and where it is kept.", "letter of 2027-02-16"),
         Kept("every answer goes to all yards alike, and who asked is not told"),
     ] = ""
     here: Place

@@ -108,7 +108,7 @@ class Rates(Noun, frozen=True, kw_only=True):
         None
     )
     dock_days: Annotated[
-        Mapping[str, Annotated[float, Within(least=0)]],
+        Mapping[str, Annotated[float, Within(least=0), Key("Days on blocks that this item drives.", 3)]],
         Key("Days on blocks that each item drives, for the rule by dock days."),
     ] = field(default_factory=dict)
     contingency: Annotated[Contingency | None, Key("Contingency, shown and never buried.")] = None
@@ -134,8 +134,8 @@ class PriceIndex(Noun, frozen=True, kw_only=True):
 
     index: Annotated[Identifier, Key("Identifier, by which rates name the index.", "repair-prices")]
     name: Annotated[str, Key("Name as published.", "Repair of ships and boats, prices paid")]
-    code: Annotated[str, Key("Code or table as published.")] = ""
-    publisher: Annotated[str, Key("Who publishes it.")] = ""
+    code: Annotated[str, Key("Code or table under which it is published.", "Table 7, row 30.11")] = ""
+    publisher: Annotated[str, Key("Who publishes the index.", "national statistical office")] = ""
     adjusted: Annotated[bool, Key("Whether it is seasonally adjusted.")] = False
     carries: Annotated[Time | None, Key("The age of a price that it can carry.", "20 yr")] = None
     months: Annotated[
@@ -144,7 +144,13 @@ class PriceIndex(Noun, frozen=True, kw_only=True):
         Keys(Form("^[0-9]{4}-(0[1-9]|1[0-2])$", "Month", "2026-10")),
         Count(1),
     ]
-    notes: Annotated[Prose | None, Key("Notes: what it covers, and what to do if it ends.")] = None
+    notes: Annotated[
+        Prose | None,
+        Key(
+            "Notes: what it covers, and what to do if it ends.",
+            "Covers labour and materials; if it ends, the one for engineering.",
+        ),
+    ] = None
     here: Place
 
 

@@ -161,7 +161,10 @@ class Tank(Noun, frozen=True, kw_only=True):
     pipe: Annotated[SoundingPipe | None, Key("The sounding pipe, which turns a sounding into a volume.")] = None
     contents: Annotated[Contents, Key("What is in it on arrival.")]
     movable: Annotated[bool, Key("Whether its contents may be moved to trim the ship for docking.")] = False
-    notes: Annotated[Prose | None, Key("Anything the yard should know.")] = None
+    notes: Annotated[
+        Prose | None,
+        Key("What else the yard should know of it.", "The manhole is under the chain; the chain is ranged first."),
+    ] = None
     here: Place
 
 

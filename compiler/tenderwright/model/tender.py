@@ -31,7 +31,7 @@ class TenderTitle(Noun, frozen=True, kw_only=True):
 
     number: Annotated[str, Key("The owner's number for this tender; printed on every page.", "HPT-2027-01")]
     title: Annotated[str, Key("What is tendered.", "Docking of the lighthouse tender Marram, 2027")]
-    subtitle: Annotated[str, Key("A second line for the cover.")] = ""
+    subtitle: Annotated[str, Key("A second line for the cover.", "Dry docking, shell repairs and recoating")] = ""
 
 
 class Owner(Noun, frozen=True, kw_only=True):
@@ -45,13 +45,13 @@ class Owner(Noun, frozen=True, kw_only=True):
     representative: Annotated[
         str, Key("Role that speaks for the owner; a role, not a person's name.", "Ship manager")
     ] = "Owner's representative"
-    contact: Annotated[str, Key("How to reach the representative.")] = ""
+    contact: Annotated[str, Key("How to reach the representative.", "tender@harrow-point.example")] = ""
 
 
 class SiteVisit(Noun, frozen=True, kw_only=True):
     """The visit aboard for bidders."""
 
-    date: Annotated[Date, Key("Day of the visit.", "2027-04-12")]
+    date: Annotated[Date, Key("Day of the visit.", "2027-02-10")]
     mandatory: Annotated[bool, Key("Whether those who do not attend may not bid.")]
     where: Annotated[
         str, Key("Where and at what time visitors meet.", "Aboard at Tender Quay, 10:00, in working clothes")
@@ -63,7 +63,7 @@ class TenderDates(Noun, frozen=True, kw_only=True):
 
     issued: Annotated[Date | None, Key("Day on which the tender is issued.", "2027-01-25")]
     site_visit: Annotated[SiteVisit | None, Key("Visit aboard for bidders.")] = None
-    questions_until: Annotated[Date | None, Key("Last day for questions.", "2027-04-12")] = None
+    questions_until: Annotated[Date | None, Key("Last day for questions.", "2027-03-05")] = None
     closing: Annotated[Date | None, Key("Last day on which bids are received.", "2027-03-26")]
     valid: Annotated[Time | None, Key("How long a bid stays open.", "120 d")] = None
     award: Annotated[Date | None, Key("Planned day of award.", "2027-04-12")] = None
@@ -164,14 +164,16 @@ class Addendum(Noun, frozen=True, kw_only=True):
 
     number: Annotated[int, Key("Number, from 1."), Within(least=1, most=99)]
     date: Annotated[Date, Key("Day on which the tender is issued.", "2027-01-25")]
-    summary: Annotated[str, Key("What it does.")]
+    summary: Annotated[
+        str, Key("What it changes, in a sentence.", "Answers eight questions; the bulwark is 0.9 m high, not 1.1 m.")
+    ]
 
 
 class YardQuestion(Noun, frozen=True, kw_only=True):
     """Something the yard tells of itself on the price form."""
 
     ask: Annotated[str, Key("What the yard is asked of itself.", "Dock certificate and its date")]
-    hint: Annotated[str, Key("Help for the answer.")] = ""
+    hint: Annotated[str, Key("Help for the answer, printed beside the question.", "Attach a copy.")] = ""
 
 
 class ServiceAnswer(Noun, frozen=True, kw_only=True):
@@ -183,7 +185,7 @@ class ServiceAnswer(Noun, frozen=True, kw_only=True):
         OneOf("yes", "no", "not applicable"),
     ]
     item: Annotated[ItemRef | None, Key("The item that holds it, for yes.", "110")] = None
-    why: Annotated[str, Key("Why not, for no and not applicable.")] = ""
+    why: Annotated[str, Key("Why not, for no and not applicable.", "The owner's tug brings her.")] = ""
     here: Place
 
 
@@ -262,7 +264,7 @@ class Drawing(Noun, frozen=True, kw_only=True):
     drawing: Annotated[Identifier, Key("Identifier, by which items name the document.", "d-12")]
     title: Annotated[str, Key("Title on the document.", "Shell expansion")]
     revision: Annotated[str, Key("Revision or date.", "B")]
-    date: Annotated[Date | None, Key("Date of the document.", "2027-04-12")] = None
+    date: Annotated[Date | None, Key("Date of the document.", "1934-02-17")] = None
     verified: Annotated[
         DateOrNone, Key("Day on which it was found to agree with the ship, or `none`.", "2026-05-20", "none")
     ]
@@ -271,7 +273,7 @@ class Drawing(Noun, frozen=True, kw_only=True):
         Key("What kind of document it is.", "drawing"),
         OneOf("drawing", "report", "photograph set", "certificate", "manual"),
     ] = "drawing"
-    holder: Annotated[str, Key("Who holds it.")] = ""
+    holder: Annotated[str, Key("Who holds the document.", "the owner's archive")] = ""
     file: Annotated[
         str,
         Key(

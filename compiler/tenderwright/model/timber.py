@@ -288,5 +288,5 @@ class Timber(Noun, frozen=True, kw_only=True):
     hog: Annotated[Hog | None, Key("How far the keel is from straight.")] = None
     potentials: Annotated[tuple[Potential, ...], Key("Potentials of bonded metals in the water.")] = ()
     practice: Annotated[TimberPractice | None, Key("Limits and practice.")] = None
-    notes: Annotated[Prose | None, Key("What else the survey tells.")] = None
+    notes: Annotated[Prose | None, Key("What else the survey tells.", "Ceiling was lifted in the hold only.")] = None
     here: Place

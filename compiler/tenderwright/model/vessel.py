@@ -59,7 +59,9 @@ class Frames(Noun, frozen=True, kw_only=True):
         tuple[FramePosition, ...],
         Key("A table of frames in place of the spacing, as uneven as they stand; between two of it spaces are equal."),
     ] = ()
-    notes: Annotated[Prose | None, Key("How the numbering is known.")] = None
+    notes: Annotated[
+        Prose | None, Key("How the numbering is known.", "Painted on the frames in the hold; agrees with drawing D-02.")
+    ] = None
     here: Place
 
 
@@ -255,7 +257,7 @@ class Anode(Noun, frozen=True, kw_only=True):
     width: Annotated[Length | None, Key("Width of the casting when new.", "150 mm")] = None
     thickness: Annotated[Length | None, Key("Thickness of the casting when new.", "35 mm")] = None
     left: Annotated[Fraction | None, Key("Share left, last seen.", "35 %")] = None
-    seen: Annotated[Date | None, Key("Day it was last seen.", "2027-04-12")] = None
+    seen: Annotated[Date | None, Key("Day it was last seen.", "2025-10-08")] = None
     here: Place
 
 
@@ -277,7 +279,7 @@ class AnodeFamily(Noun, frozen=True, kw_only=True):
     width: Annotated[Length | None, Key("Width of each casting when new.", "150 mm")] = None
     thickness: Annotated[Length | None, Key("Thickness of each casting when new.", "35 mm")] = None
     left: Annotated[Fraction | None, Key("Share left of each on the mean, last seen.", "35 %")] = None
-    seen: Annotated[Date | None, Key("Day they were last seen.", "2027-04-12")] = None
+    seen: Annotated[Date | None, Key("Day they were last seen.", "2025-10-08")] = None
     here: Place
 
 
@@ -300,7 +302,7 @@ class Strakes(Noun, frozen=True, kw_only=True):
 
 
 class Anodes(Noun, frozen=True, kw_only=True):
-    """Sacrificial anodes fitted."""
+    """The sacrificial anodes that are fitted to her."""
 
     anodes: Annotated[tuple[Anode, ...], Key("The anodes that are fitted to her now.")] = ()
     families: Annotated[

@@ -1,11 +1,14 @@
-"""Where files stand in a package, and which schema each has (the layout of a package)."""
+"""Where files stand in a package, which schema each has, and on which page of the reference it is explained.
+
+A kind of file stands in the table of those who read it, which is its page too.
+"""
 
 from __future__ import annotations
 
 FORMAT = 1
 """The version of the format, which package.yaml states."""
 
-YAML_FILES: dict[str, str] = {
+OF_THE_TENDER: dict[str, str] = {
     "package.yaml": "package",
     "vessel/particulars.yaml": "particulars",
     "vessel/frames.yaml": "frames",
@@ -22,32 +25,45 @@ YAML_FILES: dict[str, str] = {
     "vessel/docking-plan.yaml": "docking-plan",
     "vessel/condition.yaml": "condition",
     "vessel/timber.yaml": "timber",
+    "surveys/*.csv": "survey-row",
+    "surveys/*.yaml": "survey-columns",
     "drawings.yaml": "drawings",
-    "history/*.yaml": "history",
     "items/*.yaml": "item",
     "facilities/*.yaml": "facility",
-    "surveys/*.yaml": "survey-columns",
     "questions/*.yaml": "question",
+}
+"""What yards read: pattern of the path to the name of the schema."""
+
+OF_THE_OWNER: dict[str, str] = {
     "owner/rates.yaml": "rates",
-    "owner/funding.yaml": "funding",
-    "owner/risks.yaml": "risks",
     "owner/indices.yaml": "indices",
-    "owner/programme.yaml": "programme",
+    "owner/funding.yaml": "funding",
     "owner/scope.yaml": "scope",
+    "owner/risks.yaml": "risks",
+    "owner/programme.yaml": "programme",
+    "owner/facilities/*.yaml": "facility-kept",
     "owner/questions.yaml": "owner-questions",
     "owner/evaluation.yaml": "evaluation",
     "owner/bids/*.yaml": "bid",
     "owner/award.yaml": "award",
-    "owner/in-dock/*.yaml": "in-dock",
     "owner/grants/*.yaml": "grant",
     "owner/profiles/*.yaml": "profile",
+}
+"""What the owner alone reads, before and during the tender."""
+
+OF_THE_DOCKING: dict[str, str] = {
+    "history/*.yaml": "history",
+    "owner/in-dock/*.yaml": "in-dock",
     "owner/findings/*.yaml": "findings",
     "owner/closing/*.yaml": "closing",
-    "owner/facilities/*.yaml": "facility-kept",
 }
-"""Pattern of the path to the name of the schema."""
+"""What is written in dock, and after it."""
 
-TABLES = {"surveys/*.csv": "survey-row"}
+_SCHEMAS = OF_THE_TENDER | OF_THE_OWNER | OF_THE_DOCKING
+YAML_FILES = {pattern: name for pattern, name in _SCHEMAS.items() if pattern.endswith(".yaml")}
+"""Pattern of the path of a YAML file to the name of the schema."""
+
+TABLES = {pattern: name for pattern, name in _SCHEMAS.items() if pattern.endswith(".csv")}
 """Pattern of the path of a CSV file to the name of the schema of its rows."""
 
 NEEDED = ("package.yaml", "vessel/particulars.yaml", "drawings.yaml")

@@ -10,6 +10,15 @@ import yaml
 Schema = Mapping[str, Any]
 FEW = 2
 """Keys that are shown of what needs none."""
+MOST = 3
+"""Keys up to which a file that needs hardly any is filled, so that it says something."""
+
+_ROWS = 3
+"""From so many entries on a list of plain ones is a table."""
+
+
+def _is_flat(node: yaml.MappingNode) -> bool:
+    return all(isinstance(value, yaml.ScalarNode) for _, value in node.value)
 
 
 class _Plain(yaml.SafeDumper):
@@ -18,6 +27,15 @@ class _Plain(yaml.SafeDumper):
     def increase_indent(self, flow: bool = False, indentless: bool = False) -> None:
         """Set the entries of a list in from the key that holds them."""
         super().increase_indent(flow, False)
+
+    def represent_sequence(self, tag: str, sequence: Any, flow_style: bool | None = None) -> yaml.SequenceNode:
+        """Set a list of plain values on one line, and each row of a table."""
+        node = super().represent_sequence(tag, sequence, flow_style)
+        rows = [entry for entry in node.value if isinstance(entry, yaml.MappingNode) and _is_flat(entry)]
+        node.flow_style = all(isinstance(entry, yaml.ScalarNode) for entry in node.value)
+        for row in rows if len(rows) >= _ROWS else ():
+            row.flow_style = True
+        return node
 
 
 _Plain.yaml_implicit_resolvers = {
@@ -28,7 +46,12 @@ _Plain.yaml_implicit_resolvers = {
 
 def written_example(schema: Schema) -> str:
     """Write an example of a file as YAML."""
-    text: str = yaml.dump(example_of(schema), Dumper=_Plain, sort_keys=False, allow_unicode=True, width=110)
+    found = example_of(schema)
+    if len(found) < FEW:
+        left = [key for key in schema["properties"] if key not in found and key != "tender"][: MOST - len(found)]
+        found |= {key: example_of(schema["properties"][key]) for key in left}
+        found = {key: found[key] for key in schema["properties"] if key in found}
+    text: str = yaml.dump(found, Dumper=_Plain, sort_keys=False, allow_unicode=True, width=110)
     return text
 
 
