@@ -10,7 +10,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from tenderwright.calculations.calculate import calculate
-from tenderwright.calculations.steps.kept import Kept
+from tenderwright.calculations.steps.kept import Kept, digest
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.value import Record
 from tenderwright.checks.context import Context, Unjudged
@@ -79,6 +79,8 @@ class OwnersSide(Struct, frozen=True):
     notices: tuple[Notice, ...]
     ledger: Ledger | None = None
     """What the papers from the dock make of the awarded bid; None before an award."""
+    content: bytes = b""
+    """A digest of all the files that were read."""
 
     @property
     def sound(self) -> bool:
@@ -140,7 +142,11 @@ def compile_owner(files: Files, compiled: Compiled) -> OwnersSide:
     later = papers.broken.told(notices).hold_back(later)
     notices += held_back(later, (*compiled.package.todos, *papers.todos), sources)
     notices += owner_papers(files, compiled.package.tender)
-    return OwnersSide(papers, estimate, schedule, tuple(sort_notices(notices)), dock)
+    return OwnersSide(papers, estimate, schedule, tuple(sort_notices(notices)), dock, _content(sources))
+
+
+def _content(sources: Mapping[str, Source]) -> bytes:
+    return digest(repr([(path, source.text) for path, source in sorted(sources.items())]).encode())
 
 
 # Composing and writing are imported where they are used, so that `check` starts fast.
@@ -155,13 +161,17 @@ def compose_yard(compiled: Compiled, state: GitState) -> tuple[Edition, PriceFor
     return yard_edition(desk, stamp(state))
 
 
-def compose_owner(compiled: Compiled, owner: OwnersSide, state: GitState) -> tuple[Edition, PriceForm]:
+def compose_owner(
+    compiled: Compiled, owner: OwnersSide, state: GitState, kept: Kept | None = None
+) -> tuple[Edition, PriceForm]:
     """Compose the owner's book of a sound package, with the papers beside it."""
     from tenderwright.documents.editions import stamp
     from tenderwright.documents.owner.book import owner_edition
 
     notices = [*compiled.notices, *owner.notices]
-    return owner_edition(owner_desk(compiled, owner), stamp(state), notices, compiled.unjudged, owner.papers.todos)
+    return owner_edition(
+        owner_desk(compiled, owner, kept), stamp(state), notices, compiled.unjudged, owner.papers.todos
+    )
 
 
 def compose_priced(compiled: Compiled, owner: OwnersSide, yard: Edition) -> Edition:
@@ -171,14 +181,14 @@ def compose_priced(compiled: Compiled, owner: OwnersSide, yard: Edition) -> Edit
     return priced_edition(yard, sound(owner.estimate), sound(compiled.package.tender).currency)
 
 
-def owner_desk(compiled: Compiled, owner: OwnersSide) -> OwnerDesk:
+def owner_desk(compiled: Compiled, owner: OwnersSide, kept: Kept | None = None) -> OwnerDesk:
     """Lay out the desk for what only the owner sees, priced; runs the trials and works out the ladders."""
     from tenderwright.documents.owner.desk import OwnerDesk
     from tenderwright.planning.foresight import foresee
 
     package, estimate = compiled.package, sound(owner.estimate)
     with telling_in(package.units, american=package.american):
-        foresight = foresee(owner.papers, package, estimate, owner.schedule)
+        foresight = foresee(owner.papers, package, estimate, owner.schedule, kept, owner.content)
     return OwnerDesk(package, compiled.links, compiled.calculated, estimate=estimate, foresight=foresight)
 
 

@@ -54,16 +54,16 @@ def run(arguments: Namespace) -> int:
 
 def build_once(root: Path, out: Path, only: str | None, typesetter: Typesetter, *, priced: bool = False) -> int:
     """Compile a package and write its editions, with `priced` the priced specification too."""
-    with progress("reading and calculating"):
-        files = read(root)
-        with kept_results(root) as kept:
+    with kept_results(root) as kept:
+        with progress("reading and calculating"):
+            files = read(root)
             compiled = compile_package(files, kept)
-        owner = compile_owner(files, compiled)
-    notices = notices_for(compiled, owner, only)
-    sys.stderr.write(as_text(notices, files.texts))
-    if stopping(notices):
-        print(f"{summary(notices)}; nothing was written", file=sys.stderr)
-        return MISTAKES
-    say_not_rested_on(notices)
-    write_editions(compiled, owner, out, only, typesetter, priced=priced)
+            owner = compile_owner(files, compiled)
+        notices = notices_for(compiled, owner, only)
+        sys.stderr.write(as_text(notices, files.texts))
+        if stopping(notices):
+            print(f"{summary(notices)}; nothing was written", file=sys.stderr)
+            return MISTAKES
+        say_not_rested_on(notices)
+        write_editions(compiled, owner, out, only, typesetter, priced=priced, kept=kept)
     return CLEAN

@@ -22,6 +22,7 @@ from tenderwright.pipeline import (
 )
 
 if TYPE_CHECKING:
+    from tenderwright.calculations.steps.kept import Kept
     from tenderwright.documents.edition import Edition
     from tenderwright.documents.price_form import PriceForm
     from tenderwright.writing.edition_files import Written
@@ -60,11 +61,12 @@ def write_editions(
     yard: tuple[Edition, PriceForm] | None = None,
     *,
     priced: bool = False,
+    kept: Kept | None = None,
 ) -> None:
     """Compose the editions asked for, put them in place once all of them stand, and say what was written.
 
     The yard edition may have been composed already. With `priced` the owner's papers hold the specification as well,
-    with their prices at its lines.
+    with their prices at its lines. What takes long to foresee is taken from what is kept.
     """
     from tenderwright.writing.errors import WritingError
     from tenderwright.writing.outputs import write_outputs
@@ -90,7 +92,7 @@ def write_editions(
             if "owner" in wanted:
                 name = "owner"
                 specification = compose_priced(compiled, owner, yard[0]) if yard is not None and priced else None
-                book = compose_owner(compiled, owner, state)
+                book = compose_owner(compiled, owner, state, kept)
                 typesetter.begin(book[0], *([specification] if specification is not None else []))
         for name in wanted:
             with progress(f"typesetting {WHAT[name]}"):

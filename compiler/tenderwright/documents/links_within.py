@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import copy
-from collections.abc import Iterator
 from dataclasses import fields, is_dataclass, replace
 from typing import Any
 
@@ -14,21 +13,22 @@ from tenderwright.documents.edition import Part, Prose, Span
 
 def links_within(parts: tuple[Part, ...]) -> tuple[Part, ...]:
     """Give the same parts with every link that leads out of them turned into plain words."""
-    anchors = set(anchors_in(parts))
+    anchors = anchors_in(parts)
     return tuple(_kept(part, anchors) for part in parts)
 
 
-def anchors_in(thing: Any) -> Iterator[str]:
-    """Yield every anchor inside a part or a block."""
-    if isinstance(thing, tuple):
-        for one in thing:
-            yield from anchors_in(one)
-    elif is_dataclass(thing) and not isinstance(thing, Prose):
-        anchor = getattr(thing, "anchor", "")
-        if anchor:
-            yield anchor
-        for field in fields(thing):
-            yield from anchors_in(getattr(thing, field.name))
+def anchors_in(thing: Any) -> set[str]:
+    """Give every anchor inside a part or a block."""
+    found: set[str] = set()
+    left = [thing]
+    while left:
+        one = left.pop()
+        if isinstance(one, tuple):
+            left += one
+        elif is_dataclass(one) and not isinstance(one, Prose | Span):
+            found.add(getattr(one, "anchor", ""))
+            left += [getattr(one, field.name) for field in fields(one)]
+    return found - {""}
 
 
 def _kept(thing: Any, anchors: set[str]) -> Any:

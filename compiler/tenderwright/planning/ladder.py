@@ -33,8 +33,8 @@ _SURENESS = ("in hand", "promised", "applied for", "hoped for", "")
 class Rung:
     """One rung: the best scope for the money that there is up to here."""
 
-    source: FundingSource | None
-    """The source that makes the rung; None for the money in hand together, and for a further amount."""
+    source: str
+    """The source that makes the rung, by its name in funding.yaml; none for the money in hand, or a further amount."""
     money: Decimal
     """All the money up to here, restricted money too."""
     more: Decimal
@@ -189,7 +189,7 @@ class _Climb:
     ) -> tuple[Rung, BestScope | None]:
         sources = self.sources[:count]
         money = sum((available(source) for source in self.funding[:count]), ZERO)
-        source = None if first else self.funding[count - 1]
+        source = "" if first else self.funding[count - 1].source
         scope = best_scope(self.works, sources, held.items if held else ())
         if scope is None:
             missing = shortfall(self.works, sources).money * CENT
@@ -202,7 +202,7 @@ class _Climb:
 
     def _made(
         self,
-        source: FundingSource | None,
+        source: str,
         money: Decimal,
         below: Rung | None,
         scope: BestScope,
@@ -237,7 +237,7 @@ class _Climb:
             if step is None:
                 break
             money = last.money + step.further * CENT
-            below = self._made(None, money, below, step.scope, [*names, ""], 0)
+            below = self._made("", money, below, step.scope, [*names, ""], 0)
             steps.append(below)
             held, further = step.scope, step.further
         return steps

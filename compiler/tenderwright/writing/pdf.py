@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from tenderwright.documents.edition import Edition, Part
 from tenderwright.writing.errors import WritingError
 from tenderwright.writing.html import part_html
 from tenderwright.writing.typesetting.collection import paused_collection
-from tenderwright.writing.typesetting.join import join, page_count, page_words
+from tenderwright.writing.typesetting.join import join, opened, page_words
 from tenderwright.writing.typesetting.kept import KeptParts
 from tenderwright.writing.typesetting.parts import Parts, uncovered
 
@@ -60,7 +61,7 @@ class Typesetter:
         with paused_collection():
             run.set(self._pages_of(edition))
             first_pages = self._set_contents(edition, run)
-            pdf = join(edition, run.pdfs, timestamp, self._kept)
+            pdf = join(edition, run.opened, timestamp, self._kept)
         self._parts.hold(kept_as or edition.name, {page: run.pdfs[anchor] for anchor, page in run.pages.items()})
         return Typeset(pdf, first_pages, sum(run.counts.values()), tuple(dict.fromkeys(run.laid_out)), run.uncovered())
 
@@ -103,6 +104,7 @@ class _Run:
         self.edition = edition
         self.pages: dict[str, str] = {}
         self.pdfs: dict[str, bytes] = {}
+        self.opened: dict[str, Any] = {}
         self.counts: dict[str, int] = {}
         self.laid_out: list[str] = []
         self._parts = parts
@@ -112,7 +114,8 @@ class _Run:
         pdfs, laid_out = self._parts.set(pages)
         self.pages |= pages
         self.pdfs |= pdfs
-        self.counts |= {anchor: page_count(pdf) for anchor, pdf in pdfs.items()}
+        self.opened |= {anchor: opened(pdf) for anchor, pdf in pdfs.items()}
+        self.counts |= {anchor: len(self.opened[anchor].pages) for anchor in pdfs}
         self.laid_out += laid_out
 
     def first_pages(self, guessed: Mapping[str, int]) -> dict[str, int]:

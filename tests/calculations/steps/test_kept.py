@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 
 from tenderwright.calculations.calculate import calculate
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
-from tenderwright.calculations.steps.kept import Kept, _decoder
+from tenderwright.calculations.steps.kept import Kept, _decoder, _result
 from tenderwright.calculations.steps.registry import steps
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.pipeline import compile_package, read
@@ -124,7 +124,7 @@ def test_each_kept_step_has_a_method_whose_result_can_be_read_back() -> None:
     assert len(kept) > 10
     for step in kept:
         assert step.method is not None
-        _decoder(step.method.kernel)
+        _decoder(_result(step.method.kernel))
 
 
 @given(
@@ -186,7 +186,10 @@ def test_what_another_compiler_kept_is_not_looked_at() -> None:
 
 
 def test_a_result_of_another_type_is_calculated_anew() -> None:
-    other = replace(Counted().method, kernel=lambda **_: {"figure": "a text"})
+    def text(**_: object) -> dict[str, str]:
+        return {"figure": "a text"}
+
+    other = replace(Counted().method, kernel=text)
     kept = Kept(b"us")
     kept.run(other, {"figure": 1.0})
     counted = Counted()

@@ -74,7 +74,7 @@ def test_no_gift_is_offered_for_work_that_is_safe_while_other_work_waits() -> No
     desk = public().owner_desk()
     ladder = asked(desk)
     assert ladder is not None
-    rung = secured(ladder)
+    rung = secured(desk, ladder)
     safe = set(rung.items) if rung is not None else set()
     offered = words(tables(sheet(public())))
     assert ("rivets driven hot" in offered) == ("320" not in safe or {"320", "420"} <= safe)

@@ -44,16 +44,20 @@ class Kept:
 
     def run(self, method: Method[R], inputs: Mapping[str, Any]) -> R:
         """Give the result of a method's kernel, from what is kept or by running it; raises OutOfRange."""
-        key = digest(_ENCODER.encode((method.name, system(), inputs)))
+        return self.of(method.name, inputs, _result(method.kernel), lambda: method.kernel(**inputs))
+
+    def of(self, name: str, inputs: object, kind: Any, work: Callable[[], R]) -> R:
+        """Give the result, of a declared type, of any work by its name and all that it hangs on."""
+        key = digest(_ENCODER.encode((name, system(), inputs)))
         raw = self._before.get(key)
         if raw is not None:
             try:
-                result: R = _decoder(method.kernel).decode(raw)
+                result: R = _decoder(kind).decode(raw)
                 self._asked[key] = raw
                 return result
             except MsgspecError:
-                pass  # it is not what the method gives, so it is calculated anew
-        result = method.kernel(**inputs)
+                pass  # it is not what the work gives, so it is done anew
+        result = work()
         self._asked[key] = Raw(_ENCODER.encode(result))
         self.new = True
         return result
@@ -80,8 +84,13 @@ def _read(maker: bytes, content: bytes) -> dict[bytes, Raw]:
 
 
 @cache
-def _decoder(kernel: Callable[..., R]) -> Decoder[R]:
-    return Decoder(get_type_hints(kernel)["return"], dec_hook=_array)
+def _result(kernel: Callable[..., Any]) -> Any:
+    return get_type_hints(kernel)["return"]
+
+
+@cache
+def _decoder(kind: Any) -> Decoder[Any]:
+    return Decoder(kind, dec_hook=_array)
 
 
 def _bare(thing: Any) -> Any:

@@ -47,12 +47,13 @@ def choices(desk: OwnerDesk) -> list[Block]:
 
 def _rung_row(desk: OwnerDesk, rung: Rung, ladder: Ladder) -> Row:
     about = rounded(desk)
-    if rung.source is None:
+    made_by = desk.source_of(rung)
+    if made_by is None:
         source = HAND if rung is ladder.rungs[0] else f"{about.money(rung.more)} more, free to use"
     else:
-        likely = desk.quantity(rung.source.likelihood)
-        source = f"{rung.source.name}: {about.money(rung.more)}, {rung.source.status}"
-        source += f" ({likely})" if likely and rung.source.status not in ("in hand", "promised") else ""
+        likely = desk.quantity(made_by.likelihood)
+        source = f"{made_by.name}: {about.money(rung.more)}, {made_by.status}"
+        source += f" ({likely})" if likely and made_by.status not in ("in hand", "promised") else ""
     return Row(plain_cells(about.figure(rung.money), source, _does(desk, rung, ladder)))
 
 
@@ -122,7 +123,7 @@ def _sure(desk: OwnerDesk) -> str:
     ladder = asked(desk)
     if ladder is None:
         return "What money can be counted on by then is to be known."
-    rung, priced = secured(ladder), {one.item.number for one in desk.estimate.items}
+    rung, priced = secured(desk, ladder), {one.item.number for one in desk.estimate.items}
     if rung is None:
         return "Money in hand and promised does not yet pay for what must be done."
     count = sum(number in priced for number in rung.items)

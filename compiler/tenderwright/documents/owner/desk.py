@@ -5,7 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tenderwright.documents.desk import Desk
+from tenderwright.model.funding import FundingSource
 from tenderwright.planning.foresight import Foresight
+from tenderwright.planning.ladder import Rung
 from tenderwright.pricing.price import Estimate
 
 
@@ -15,6 +17,11 @@ class OwnerDesk(Desk):
 
     estimate: Estimate
     foresight: Foresight | None = None
+
+    def source_of(self, rung: Rung) -> FundingSource | None:
+        """Give the source that makes a rung of the ladder; None for the money in hand, or a further amount."""
+        funding = self.foresight.papers.funding if self.foresight else None
+        return next((one for one in funding.sources if one.source == rung.source), None) if funding else None
 
     @property
     def yards(self) -> Desk:

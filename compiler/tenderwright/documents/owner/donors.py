@@ -35,7 +35,7 @@ def donor_sheet(desk: OwnerDesk, edition: Edition) -> Edition | None:
     public = [number for number, worth in papers.scope.items.items() if worth.public]
     if not public:
         return None
-    sure = secured(ladder)
+    sure = secured(desk, ladder)
     safe = [number for number in public if sure is not None and number in sure.items]
     hoped = [number for number in public if number not in safe and number in ladder.rungs[-1].items]
     waiting = [number for number in public if number not in safe and number not in hoped]

@@ -74,22 +74,19 @@ def _ladders(desk: OwnerDesk) -> dict[str, Ladder]:
     return dict(desk.foresight.ladders) if desk.foresight else {}
 
 
-def secured(ladder: Ladder) -> Rung | None:
+def secured(desk: OwnerDesk, ladder: Ladder) -> Rung | None:
     """Give the highest rung that stands on money in hand or promised alone, where it buys anything."""
-    found = [
-        rung for rung in ladder.rungs if rung.items and (rung.source is None or rung.source.status in SECURED_STATUSES)
-    ]
+    made_by = ((rung, desk.source_of(rung)) for rung in ladder.rungs if rung.items)
+    found = [rung for rung, source in made_by if source is None or source.status in SECURED_STATUSES]
     return found[-1] if found else None
 
 
 SECURED_STATUSES = ("in hand", "promised")
 
 
-def name_of(rung: Rung) -> str:
+def name_of(source: FundingSource | None) -> str:
     """Name a rung by the source that makes it."""
-    if rung.source is None:
-        return HAND
-    return f"{rung.source.name}, {rung.source.status or 'no status'}"
+    return HAND if source is None else f"{source.name}, {source.status or 'no status'}"
 
 
 def summary(desk: OwnerDesk, ladder: Ladder) -> str:
@@ -109,9 +106,10 @@ def summary(desk: OwnerDesk, ladder: Ladder) -> str:
             f"{in_currency(currency, first.missing)} is wanting."
         )
     closing = next((rung for rung in ladder.rungs if rung.items), None)
-    if closing is not None and closing is not first and closing.source is not None:
-        told.append(f"{closing.source.name} closes that gap.")
-    sure = secured(ladder)
+    source = desk.source_of(closing) if closing is not None and closing is not first else None
+    if source is not None:
+        told.append(f"{source.name} closes that gap.")
+    sure = secured(desk, ladder)
     if sure is not None:
         told.append(
             f"With all that is in hand or promised, {len(_priced(desk, sure.items))} of {len(_priced(desk, None))} "
@@ -149,7 +147,8 @@ def picture(desk: OwnerDesk, ladder: Ladder) -> Block:
     marks, pieces = [], []
     held = [source for source in _sources(desk) if in_hand(source)]
     for index, rung in enumerate(ladder.rungs):
-        pieces += [(s.status, available(s)) for s in ([rung.source] if rung.source else held)]
+        source = desk.source_of(rung)
+        pieces += [(s.status, available(s)) for s in ([source] if source else held)]
         titles = [desk.package.item_by_name[number].title for number in _priced(desk, rung.added)]
         if rung.missing:
             adds = f"buys nothing yet: {in_currency(desk.tender.currency, rung.missing)} wanting for what must be done"
@@ -157,7 +156,7 @@ def picture(desk: OwnerDesk, ladder: Ladder) -> Block:
             adds = f"buys {_count(len(titles), 'item')}{' more' if index else ''}: {'; '.join(titles)}"
         else:
             adds = "adds nothing that it may pay for"
-        marks.append(RungMark(f"{index + 1}  {name_of(rung)}", adds, tuple(pieces), rung.cost))
+        marks.append(RungMark(f"{index + 1}  {name_of(source)}", adds, tuple(pieces), rung.cost))
     return funding_ladder(desk.tender.ship, desk.tender.tender.number, desk.tender.currency, marks, ladder.confidence)
 
 
@@ -175,7 +174,7 @@ def _rungs(desk: OwnerDesk, ladder: Ladder) -> Table:
             Row(
                 (
                     inline(str(index + 1)),
-                    inline(name_of(rung)),
+                    inline(name_of(desk.source_of(rung))),
                     inline(written(rung.more)),
                     inline(written(rung.money)),
                     inline(bought),
@@ -361,8 +360,8 @@ def ladder_table(desk: OwnerDesk) -> DataTable | None:
         (
             name,
             index + 1,
-            rung.source.source if rung.source else ("in-hand" if index < len(ladder.rungs) else "further"),
-            rung.source.status if rung.source else "",
+            rung.source or ("in-hand" if index < len(ladder.rungs) else "further"),
+            source.status if (source := desk.source_of(rung)) else "",
             rung.more,
             rung.money,
             rung.missing,

@@ -7,6 +7,7 @@ when the commit or the page on which it starts changes.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from tenderwright.writing.faces import FACES, Face
 from tenderwright.writing.typesetting.joined_faces import JoinedFace, letters
@@ -54,24 +55,35 @@ class _Style:
 
     def width(self, text: str) -> float:
         """Give the width of a text, points."""
-        known = letters(self.face)
-        return sum(known.get(ord(letter), (0, 600.0))[1] / 1000 + self.spacing for letter in text) * self.size
+        return _width(self, text)
 
     def lines(self, text: str, room: float) -> list[str]:
         """Break a text at its spaces into lines that fit; a word longer than a line is broken where it must be."""
-        lines, line = [], ""
-        for word in text.split():
-            longer = f"{line} {word}" if line else word
-            if self.width(longer) <= room:
-                line = longer
-                continue
-            lines += [line] if line else []
-            while self.width(word) > room and len(word) > 1:
-                fits = next(n for n in range(len(word) - 1, 0, -1) if n == 1 or self.width(word[:n]) <= room)
-                lines.append(word[:fits])
-                word = word[fits:]
-            line = word
-        return [*lines, line] if line else lines
+        return list(_lines(self, text, room))
+
+
+@lru_cache(maxsize=1024)
+def _width(style: _Style, text: str) -> float:
+    """Give the width of a text, points; most of what stands around a page stands around the next one, too."""
+    known = letters(style.face)
+    return sum(known.get(ord(letter), (0, 600.0))[1] / 1000 + style.spacing for letter in text) * style.size
+
+
+@lru_cache(maxsize=256)
+def _lines(style: _Style, text: str, room: float) -> tuple[str, ...]:
+    lines, line = [], ""
+    for word in text.split():
+        longer = f"{line} {word}" if line else word
+        if style.width(longer) <= room:
+            line = longer
+            continue
+        lines += [line] if line else []
+        while style.width(word) > room and len(word) > 1:
+            fits = next(n for n in range(len(word) - 1, 0, -1) if n == 1 or style.width(word[:n]) <= room)
+            lines.append(word[:fits])
+            word = word[fits:]
+        line = word
+    return (*lines, line) if line else tuple(lines)
 
 
 _RUNNING = _Style(400, 7.6)

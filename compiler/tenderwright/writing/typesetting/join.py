@@ -22,8 +22,8 @@ from tenderwright.writing.typesetting.links import ACROSS
 from tenderwright.writing.typesetting.sheets import SHEETS, form_of
 
 
-def join(edition: Edition, parts: Mapping[str, bytes], timestamp: int, kept: KeptParts | None = None) -> bytes:
-    """Join the PDFs of an edition's parts, given by anchor, into one with fixed metadata.
+def join(edition: Edition, parts: Mapping[str, Any], timestamp: int, kept: KeptParts | None = None) -> bytes:
+    """Join the opened PDFs of an edition's parts, given by anchor, into one with fixed metadata; they are used up.
 
     Raises `WritingError` where an anchor stands twice or a link leads to none.
     """
@@ -35,12 +35,11 @@ def join(edition: Edition, parts: Mapping[str, bytes], timestamp: int, kept: Kep
     return joined.finish(timestamp, kept)
 
 
-def page_count(pdf: bytes) -> int:
-    """Give the number of pages of the PDF of a part."""
+def opened(pdf: bytes) -> Any:
+    """Open the PDF of a part."""
     import pikepdf
 
-    with pikepdf.open(BytesIO(pdf)) as opened:
-        return len(opened.pages)
+    return pikepdf.open(BytesIO(pdf))
 
 
 @dataclass(frozen=True)
@@ -73,24 +72,21 @@ class _Joined:
         self._spans: list[tuple[Part, int]] = []
         self._array = Array
 
-    def add(self, part: Part, content: bytes) -> None:
+    def add(self, part: Part, source: Any) -> None:
         """Add the pages of a part, with its tags, anchors, links and headings."""
-        import pikepdf
-
-        with pikepdf.open(BytesIO(content)) as source:
-            first = len(self._pdf.pages)
-            named = self._take_faces(source)
-            for page in source.pages:
-                self._pdf.pages.append(page)
-            pages = [page.obj for page in self._pdf.pages[first:]]
-            for name, face in named.items():
-                pages[0].Resources.Font[name] = face.font
-            numbers = {page.obj.objgen: number for number, page in enumerate(source.pages)}
-            self._add_tags(source, pages)
-            self._add_anchors(source, part)
-            self._add_links(pages)
-            self._add_headings(source, part, pages, numbers)
-            self._spans.append((part, len(pages)))
+        first = len(self._pdf.pages)
+        named = self._take_faces(source)
+        for page in source.pages:
+            self._pdf.pages.append(page)
+        pages = [page.obj for page in self._pdf.pages[first:]]
+        for name, face in named.items():
+            pages[0].Resources.Font[name] = face.font
+        numbers = {page.obj.objgen: number for number, page in enumerate(source.pages)}
+        self._add_tags(source, pages)
+        self._add_anchors(source, part)
+        self._add_links(pages)
+        self._add_headings(source, part, pages, numbers)
+        self._spans.append((part, len(pages)))
 
     def _take_faces(self, source: Any) -> dict[str, JoinedFace]:
         """Take the faces of ours out of a part, all whose pages share one dictionary of fonts."""

@@ -32,6 +32,8 @@ class Parts:
         self._kept = kept
         self._processes = processes or cores()
         self._held: dict[str, dict[str, bytes]] = {}
+        self._read: dict[str, bytes] = {}
+        """What was kept, read once, until it is given."""
         self._waiting: _Waiting = PriorityQueue()
         self._answers: dict[str, Future[Answer]] = {}
         self._count = count()
@@ -67,6 +69,8 @@ class Parts:
             found[page] = answered.pdf
             if self._kept is not None and not uncovered([page]):
                 self._kept.put(page, answered.pdf)
+        for page in pages.values():
+            self._read.pop(page, None)
         return {anchor: found[page] for anchor, page in pages.items()}, tuple(
             anchor for anchor, page in pages.items() if page in asked
         )
@@ -79,7 +83,9 @@ class Parts:
         held = next((parts[page] for parts in self._held.values() if page in parts), None)
         if held is not None or self._kept is None:
             return held
-        return self._kept.get(page)
+        if page not in self._read and (kept := self._kept.get(page)) is not None:
+            self._read[page] = kept
+        return self._read.get(page)
 
     def _join_in(self, wanted: Collection[Future[Answer]]) -> None:
         """Set parts here, too, for as long as one that is wanted waits to be set."""
