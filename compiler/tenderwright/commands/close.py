@@ -12,12 +12,13 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from tenderwright.closing import CompiledFindings, compile_findings
+from tenderwright.commands.both_sides import both_sides, contract_open
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.kept_parts import kept_parts
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place, take_back_unfinished
 from tenderwright.commands.progress import progress
-from tenderwright.commands.todos import need, open_in_contract, stopped_by
+from tenderwright.commands.todos import need
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.model.findings import Findings
 from tenderwright.model.package import sound
@@ -75,16 +76,12 @@ def run(arguments: Namespace) -> int:
     judge_place(arguments.out, FOLDER)
     take_back_unfinished(root)
     files = _before(read(root), arguments.findings)
-    compiled = compile_package(files)
-    owner = compile_owner(files, compiled)
-    errors = [notice for notice in [*compiled.notices, *owner.notices] if notice.severity == "error"]
-    if errors:
-        sys.stderr.write(as_text(sort_notices(errors), files.texts))
-        print(f"the package has {summary(errors)}; nothing was written", file=sys.stderr)
+    sides = both_sides(files)
+    if sides is None:
         return MISTAKES
+    compiled, owner = sides
     need(compiled, "particulars", "frames")
-    if stopped_by(open_in_contract(compiled, owner), files):
-        print("what bids and contract are made of is still `todo`; nothing was written", file=sys.stderr)
+    if contract_open(compiled, owner, files):
         return MISTAKES
     answers = compile_findings(arguments.findings, compiled, owner)
     sys.stderr.write(as_text(answers.notices, _texts(answers)))

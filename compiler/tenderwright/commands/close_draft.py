@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-import sys
 from pathlib import Path
 
+from tenderwright.commands.both_sides import both_sides, contract_open
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse
-from tenderwright.commands.todos import need, open_in_contract, stopped_by
-from tenderwright.notices import sort_notices
-from tenderwright.notices.render import as_text, summary
-from tenderwright.pipeline import OwnersSide, compile_owner, compile_package, read
+from tenderwright.commands.todos import need
+from tenderwright.pipeline import OwnersSide, read
 from tenderwright.pricing.in_dock.account import RunningAccount
 
 HEAD = (
@@ -33,16 +31,12 @@ def write_draft(root: Path, findings: Path) -> int:
     if findings.exists():
         raise WrongUse(f"{findings} is there already; nothing was written")
     files = read(root)
-    compiled = compile_package(files)
-    owner = compile_owner(files, compiled)
-    errors = [notice for notice in [*compiled.notices, *owner.notices] if notice.severity == "error"]
-    if errors:
-        sys.stderr.write(as_text(sort_notices(errors), files.texts))
-        print(f"the package has {summary(errors)}; nothing was written", file=sys.stderr)
+    sides = both_sides(files)
+    if sides is None:
         return MISTAKES
+    compiled, owner = sides
     need(compiled, "particulars", "frames", "programme")
-    if stopped_by(open_in_contract(compiled, owner), files):
-        print("what bids and contract are made of is still `todo`; nothing was written", file=sys.stderr)
+    if contract_open(compiled, owner, files):
         return MISTAKES
     award = owner.papers.award
     bid = owner.papers.bids.get(bid_path(award.bid.name)) if award is not None else None

@@ -5,7 +5,6 @@ from __future__ import annotations
 import hashlib
 import re
 import shlex
-import sys
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -33,23 +32,16 @@ def add_arguments(parser: ArgumentParser) -> None:
 
 def run(arguments: Namespace) -> int:
     """Begin the next package."""
-    from tenderwright.notices import sort_notices
-    from tenderwright.notices.render import as_text, summary
-    from tenderwright.pipeline import compile_owner, compile_package, read
+    from tenderwright.commands.both_sides import both_sides
+    from tenderwright.pipeline import read
 
     root: Path = package_folder(arguments.folder)
     new: Path = arguments.new
     if new.resolve() == root.resolve() or root.resolve() in new.resolve().parents:
         raise WrongUse(f"`{new}` lies in the package that it would begin from; name a folder beside it")
     files = read(root)
-    compiled = compile_package(files)
-    owner = compile_owner(files, compiled)
-    errors = [notice for notice in [*compiled.notices, *owner.notices] if notice.severity == "error"]
-    if errors:
-        sys.stderr.write(as_text(sort_notices(errors), files.texts))
-        print(f"the package has {summary(errors)}; nothing was written", file=sys.stderr)
-        return MISTAKES
-    return _begin(files, new, arguments.number.strip(), compiled, owner)
+    sides = both_sides(files)
+    return MISTAKES if sides is None else _begin(files, new, arguments.number.strip(), *sides)
 
 
 def _begin(files: Files, new: Path, number: str, compiled: Compiled, owner: OwnersSide) -> int:

@@ -7,16 +7,17 @@ from argparse import ArgumentParser, ArgumentTypeError, Namespace
 from datetime import date
 from pathlib import Path
 
+from tenderwright.commands.both_sides import both_sides, contract_open
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.kept_parts import kept_parts
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.progress import progress
-from tenderwright.commands.todos import need, open_in_contract, stopped_by
+from tenderwright.commands.todos import need
 from tenderwright.commands.typesetter import need_typesetter
 from tenderwright.notices import sort_notices
-from tenderwright.notices.render import as_text, summary
-from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read, stamp_of, timestamp
+from tenderwright.notices.render import as_text
+from tenderwright.pipeline import Compiled, OwnersSide, read, stamp_of, timestamp
 from tenderwright.pricing.in_dock.ledger import Ledger
 from tenderwright.reading.package import Files, papers_hash
 
@@ -49,17 +50,12 @@ def run(arguments: Namespace) -> int:
     if arguments.on is not None:
         judge_place(arguments.out, _name(arguments.on))
     files = read(root)
-    compiled = compile_package(files)
-    owner = compile_owner(files, compiled)
-    notices = sort_notices([*compiled.notices, *owner.notices])
-    errors = [notice for notice in notices if notice.severity == "error"]
-    if errors:
-        sys.stderr.write(as_text(errors, files.texts))
-        print(f"{summary(errors)}; nothing was written", file=sys.stderr)
+    sides = both_sides(files)
+    if sides is None:
         return MISTAKES
+    compiled, owner = sides
     need(compiled, "programme")
-    if stopped_by(open_in_contract(compiled, owner), files):
-        print("what bids and contract are made of is still `todo`; nothing was written", file=sys.stderr)
+    if contract_open(compiled, owner, files):
         return MISTAKES
     ledger = ledger_of(owner)
     on = day_of(ledger, arguments.on)
