@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from msgspec import Struct, field
 
+from tenderwright.linking.approvals import link_approvals
 from tenderwright.linking.cycles import find_cycles
 from tenderwright.linking.evaluation import dead_in_evaluation, lines_of_evaluation
 from tenderwright.linking.grants import link_grants
@@ -17,7 +18,7 @@ from tenderwright.linking.prose import KINDS
 from tenderwright.linking.symbols import Symbol, symbol_table
 from tenderwright.linking.walk import Use, uses_of, uses_of_findings, uses_of_owner
 from tenderwright.linking.work import dead_work
-from tenderwright.model.load import FILES
+from tenderwright.model.loader import FILES
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import ANY, Broken, Package
 from tenderwright.model.table_rows import row_names
@@ -90,7 +91,7 @@ def link_owner(papers: OwnerPapers, links: Links, package: Package) -> tuple[Lin
     for number, asker in (papers.questions.asked_by if papers.questions else {}).items():
         if ("question", number) not in links.symbols and not package.broken.may_hold("question", number):
             notices.append(Notice("dead-reference", asker.here, f"there is no question {number}"))
-    notices += link_grants(papers, package) + dead_in_evaluation(papers, package)
+    notices += [*link_grants(papers, package), *link_approvals(papers), *dead_in_evaluation(papers, package)]
     return Links(links.symbols, uses, links.broken), notices + link_in_dock(papers, package)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 
 from tenderwright.model import (
+    approvals,
     award,
     bid,
     closing,
@@ -69,6 +70,7 @@ NOUNS: dict[str, type[Noun]] = {
     "indices": rates.PriceIndices,
     "programme": programme.Programme,
     "scope": funding.Scope,
+    "approvals": approvals.Approvals,
     "owner-questions": question.AskedBy,
     "evaluation": evaluation.Evaluation,
     "bid": bid.Bid,

@@ -5,6 +5,7 @@ from typing import Annotated
 
 from msgspec import Struct, field
 
+from tenderwright.model.approvals import Approvals
 from tenderwright.model.award import Award
 from tenderwright.model.bid import Bid, BidLine
 from tenderwright.model.build import Prose
@@ -71,6 +72,7 @@ class OwnerPapers(Struct, frozen=True):
     indices: PriceIndices | None = None
     programme: Programme | None = None
     scope: Scope | None = None
+    approvals: Approvals | None = None
     questions: AskedBy | None = None
     bids: Mapping[str, Bid] = field(default_factory=dict)
     evaluation: Evaluation | None = None

@@ -257,6 +257,10 @@ _OWNER_CHECKS = {
     "measured-outside-range": ("warning", "a measured quantity lies outside the range within which its rate holds"),
     "contingency-spent": ("warning", "the forecast is beyond the contract and its contingency"),
     "paper-of-another-tender": ("error", "a paper under owner/ is of another tender"),
+    "approval-late": ("warning", "an approval cannot be there in time"),
+    "approval-missed": ("warning", "something was done before the approval for it was given"),
+    "approval-runs-out": ("warning", "an approval runs out before what it is for"),
+    "approval-condition-unmet": ("warning", "a condition of an approval was not met in time"),
     "left-out-needed": ("warning", "work is left out that has begun, must be done, or is needed by other work"),
 }
 

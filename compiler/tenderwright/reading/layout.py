@@ -41,6 +41,7 @@ OF_THE_OWNER: dict[str, str] = {
     "owner/scope.yaml": "scope",
     "owner/risks.yaml": "risks",
     "owner/programme.yaml": "programme",
+    "owner/approvals.yaml": "approvals",
     "owner/facilities/*.yaml": "facility-kept",
     "owner/questions.yaml": "owner-questions",
     "owner/evaluation.yaml": "evaluation",

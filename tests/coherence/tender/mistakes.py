@@ -150,6 +150,8 @@ MISTAKES: tuple[tuple[str, str, str, str], ...] = (
     ("owner/evaluation.yaml", "corrections/0/confirmed", "2027-01-25", "date-order"),
     ("owner/evaluation.yaml", "corrections/0/confirmed", "2027-04-25", "date-order"),
     ("owner/award.yaml", "awarded", "2026-03-15", "date-order"),
+    ("owner/approvals.yaml", "approvals/0/granted", "2026-08-10", "date-order"),
+    ("owner/approvals.yaml", "approvals/0/expires", "2026-09-30", "date-order"),
     ("owner/award.yaml", "awarded", "2027-08-15", "date-order"),
     ("owner/award.yaml", "amount", "94739200", "price-unlikely"),
     ("owner/award.yaml", "amount", "94739.20", "price-unlikely"),

@@ -17,6 +17,7 @@ from tenderwright.model.item import Item
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.notices import Notice, Place
+from tenderwright.planning.approvals import Register, register
 from tenderwright.planning.in_dock.short import account_on
 from tenderwright.planning.schedule import Schedule
 from tenderwright.pricing.in_dock.account import RunningAccount
@@ -59,6 +60,11 @@ class OwnerContext(Struct, frozen=True, dict=True):
         if self.ledger is None or self.ledger.last is None:
             return None
         return account_on(self.ledger, self.ledger.last, self.package, self.schedule)
+
+    @cached_property
+    def approvals(self) -> Register | None:
+        """Give the register of approvals with its days; None where the owner keeps none."""
+        return register(self.papers, self.package, self.schedule)
 
     def live_item(self, number: str) -> Item | None:
         """Give an item by number unless it is withdrawn."""

@@ -25,6 +25,7 @@ def check(context: OwnerContext) -> Iterator[Notice]:
         "owner/funding.yaml": papers.funding,
         "owner/scope.yaml": papers.scope,
         "owner/risks.yaml": papers.risks,
+        "owner/approvals.yaml": papers.approvals,
         "owner/questions.yaml": papers.questions,
         "owner/evaluation.yaml": papers.evaluation,
         "owner/award.yaml": papers.award,

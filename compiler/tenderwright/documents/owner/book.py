@@ -15,6 +15,7 @@ from tenderwright.documents.edition import Edition, Part, Stamp
 from tenderwright.documents.editions import sheets
 from tenderwright.documents.form import price_form
 from tenderwright.documents.in_print import in_print
+from tenderwright.documents.owner.approvals import approvals_sheet
 from tenderwright.documents.owner.brief import brief
 from tenderwright.documents.owner.cost_risk import cost_risk
 from tenderwright.documents.owner.desk import OwnerDesk
@@ -75,7 +76,12 @@ def owner_edition(
         tables=owner_tables(desk),
         record=desk.record,
     )
-    beside = {"brief": brief(desk, book), "record": record_sheet(desk, book), "donors": donor_sheet(desk, book)}
+    beside = {
+        "brief": brief(desk, book),
+        "approvals": approvals_sheet(desk, book),
+        "record": record_sheet(desk, book),
+        "donors": donor_sheet(desk, book),
+    }
     book = replace(book, sheets={stem: sheet for stem, sheet in beside.items() if sheet is not None})
     return in_print(desk, book), priced_form(form, desk.estimate)
 

@@ -20,6 +20,7 @@ def owners_days_of(context: OwnerContext) -> Iterator[Dated]:
     """Give all days of the owner's papers."""
     yield from _money(context)
     yield from _bids(context)
+    yield from _approvals(context)
     for path, made in context.papers.in_dock.items():
         yield from _in_dock(context, path, made)
 
@@ -89,6 +90,21 @@ def _bids(context: OwnerContext) -> Iterator[Dated]:
         place = context.at("owner/award.yaml", "awarded")
         yield Dated("award.day", "the award", papers.award.awarded, place)
         yield Dated("bid.award", "the award", papers.award.awarded, place, papers.award.bid.name)
+
+
+def _approvals(context: OwnerContext) -> Iterator[Dated]:
+    kept = context.papers.approvals
+    for index, one in enumerate(kept.approvals if kept is not None else ()):
+        path, of = ("owner/approvals.yaml", "approvals", index), one.approval
+        days = (
+            ("asked", "the day of asking", one.asked),
+            ("refused", "the refusal", one.refused),
+            ("granted", "the day of giving", one.granted),
+            ("expires", "the last day", one.expires),
+        )
+        for key, what, day in days:
+            if day is not None:
+                yield Dated(f"approval.{key}", f"{what} of `{of}`", day, context.at(*path, key), of)
 
 
 def _in_dock(context: OwnerContext, path: str, made: InDock) -> Iterator[Dated]:

@@ -108,6 +108,9 @@ ORDER = (
     Then("bid.award", "bid.last day of validity", "a bid can be accepted while it stands"),
     Then("tender.closing", "award.day", "bids are compared when all are in", most=2 * _YEAR),
     Then("award.day", "programme.docking", "the contract stands before she is docked", most=3 * _YEAR),
+    Then("approval.asked", "approval.granted", "an approval is asked for before it is given", most=10 * _YEAR),
+    Then("approval.asked", "approval.refused", "an approval is asked for before it is refused", most=10 * _YEAR),
+    Then("approval.granted", "approval.expires", "an approval holds from the day it is given", most=50 * _YEAR),
     # In dock
     Then("award.day", "dock.arrived", "the contract stands before the ship comes", most=4 * _YEAR),
     Then("dock.arrived", "dock.docked", "she comes before she is docked", most=200),
