@@ -24,6 +24,8 @@ def subject_of(file: str, before: PackageData, after: PackageData) -> Subject:
         return Subject("clause", rest if dash and number.isdigit() else stem, _heading(data) or _words(rest or stem))
     if file == "package.yaml":
         return Subject("tender", file, "The tender")
+    if file == "contract.yaml":
+        return Subject("other", file, "The contract")
     if file == "drawings.yaml":
         return Subject("drawing", file, "Reference documents")
     if folder == "surveys":

@@ -11,6 +11,7 @@ from msgspec.structs import replace
 
 from tenderwright.model.build import Prose
 from tenderwright.model.coating import Scheme, Zone
+from tenderwright.model.contract import Contract
 from tenderwright.model.curves import CurvesOfForm
 from tenderwright.model.docking_plan import DockingPlan
 from tenderwright.model.facility import Facility
@@ -111,6 +112,7 @@ class Package(Struct, frozen=True, dict=True):
     docking_plan: DockingPlan | None = None
     condition: ShipCondition | None = None
     timber: Timber | None = None
+    contract: Contract | None = None
     drawings: tuple[Drawing, ...] = ()
     tanks: tuple[Tank, ...] = ()
     openings: tuple[Opening, ...] = ()

@@ -10,6 +10,7 @@ FORMAT = 1
 
 OF_THE_TENDER: dict[str, str] = {
     "package.yaml": "package",
+    "contract.yaml": "contract",
     "vessel/particulars.yaml": "particulars",
     "vessel/frames.yaml": "frames",
     "vessel/offsets.yaml": "offsets",

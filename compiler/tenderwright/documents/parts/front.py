@@ -22,14 +22,14 @@ from tenderwright.documents.edition import (
     Table,
     inline,
 )
+from tenderwright.documents.parts.contract import contract_terms
 from tenderwright.documents.parts.to_be_written import to_be_written
 from tenderwright.model.build import TO_BE_WRITTEN
 from tenderwright.model.item import Item
 from tenderwright.model.kinds import SERVICES
 from tenderwright.model.services import service_answers
-from tenderwright.model.tender import Damages, Drawing, ServiceAnswer
+from tenderwright.model.tender import Drawing, ServiceAnswer
 from tenderwright.planning.due import deliveries_due, reports_due
-from tenderwright.pricing.money import in_currency
 from tenderwright.quantities.customs import day
 
 FRONT = "Front matter"
@@ -104,13 +104,12 @@ def revision_record(desk: Desk) -> Part:
         *rule_of_award(desk),
         Paragraph(inline(f"Where extension and rate disagree: {tender.award.arithmetic}.")),
     ]
-    if tender.damages is not None:
-        blocks.append(Paragraph(inline(_late(tender.currency, tender.damages))))
     if tender.award.criteria:
         blocks += [
             Heading("What passes or fails before price"),
             Bullets(tuple(inline(entry) for entry in tender.award.criteria)),
         ]
+    blocks += contract_terms(desk)
     return Part(
         "revision-record",
         "",
@@ -148,13 +147,6 @@ def _answers(desk: Desk) -> Inline:
     if not any(one.answer is not None for one in desk.package.questions):
         return ()
     return inline(" What was answered so far stands in ", desk.part("questions"), ".")
-
-
-def _late(currency: str, damages: Damages) -> str:
-    """Say what lateness costs the yard, and from when."""
-    begins = f"from {damages.after} d after the contract day" if damages.after else "after the contract day"
-    most = f", at most {damages.most} of the contract price" if damages.most is not None else ""
-    return f"Late redelivery {begins}: {in_currency(currency, damages.a_day)} for each day{most}."
 
 
 def _revised_items(desk: Desk) -> list[Block]:

@@ -65,6 +65,8 @@ def following(number: str, closed: Closed, package: Package, links: Links, sourc
             text = _tender(number, closed, source)
         elif path.startswith("items/"):
             text = _item(closed, source, became.get(path, ""))
+        elif path == "contract.yaml":
+            text = _contract(closed, source)
         elif path.startswith("clauses/"):
             text = _clause(closed, text)
         elif path == "vessel/docking-plan.yaml":
@@ -96,6 +98,16 @@ def _tender(number: str, closed: Closed, source: Source) -> str:
 def _docking_plan(closed: Closed, source: Source) -> str:
     edits = Edits(source, closed.number)
     edits.ask(("stability_checked",))
+    return edits.text
+
+
+def _contract(closed: Closed, source: Source) -> str:
+    """Ask again for the days of payments and securities that are dates, not counted from an event."""
+    edits = Edits(source, closed.number)
+    for at in source.ends:
+        if at[-1:] in (("valid_to",), ("on",)) and not re.match("[a-z]", _text_at(source, at)):
+            edits.ask(at)
+    _ask_of_its_time(edits, closed)
     return edits.text
 
 

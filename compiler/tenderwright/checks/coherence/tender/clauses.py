@@ -1,4 +1,4 @@
-"""What the clauses say of money adds up, and is what package.yaml says.
+"""What the clauses say of money adds up, and is what package.yaml and contract.yaml say.
 
 Ground: stages of payment are shares of one price; damages for a day are the owner's forecast of what a day costs it
 (FAR 11.501), which package.yaml publishes as the cost of a day in the award.
@@ -30,7 +30,7 @@ def check(context: Context) -> Iterator[Notice]:
     for clause in context.package.clauses:
         for title, paragraph in _paragraphs(clause):
             if title.startswith("payment"):
-                yield from _stages(clause, paragraph)
+                yield from _stages(context, clause, paragraph)
             if title.startswith(("late redelivery", "liquidated damages", "damages for delay")):
                 yield from _damages(context, clause, paragraph)
         yield from _currency(context, clause)
@@ -43,10 +43,16 @@ def _paragraphs(clause: Clause) -> Iterator[tuple[str, str]]:
             yield lead[1].lower().rstrip("."), paragraph.strip()
 
 
-def _stages(clause: Clause, paragraph: str) -> Iterator[Notice]:
+def _stages(context: Context, clause: Clause, paragraph: str) -> Iterator[Notice]:
     shares = [Decimal(share) for share in _STAGE.findall(paragraph)]
-    if len(shares) > 2 and sum(shares) != 100:
-        told = " + ".join(f"{share} %" for share in shares)
+    contract, told = context.package.contract, " + ".join(f"{share} %" for share in shares)
+    held = [round(100 * one.share.si, 6) for one in contract.payments] if contract is not None else []
+    if len(shares) > 2 and held and [float(share) for share in shares] != held:
+        message = f"the stages of payment are {told} in this clause, and others in contract.yaml"
+        note = Note("the payments stand here", context.at("contract.yaml", "payments"))
+        hint = "let the clause refer to <part:revision-record>, where they are printed"
+        yield Notice(CODE, clause.text.place_of(f"{shares[0]} %"), message, (note,), (hint,))
+    elif len(shares) > 2 and sum(shares) != 100:
         message = f"the stages of payment are {told}, which is {sum(shares)} % and not the whole price"
         yield Notice(CODE, clause.text.place_of(f"{shares[0]} %"), message)
 
