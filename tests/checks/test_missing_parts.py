@@ -56,7 +56,7 @@ def test_a_part_left_out_is_no_mistake_of_its_own(part: str, compiled: Compiled)
 def test_a_check_that_cannot_be_made_says_what_it_would_take(compiled: Compiled) -> None:
     plan = "it needs vessel/docking-plan.yaml"
     told = {one.code for one in compiled.unjudged if one.why == plan}
-    assert {"block-overloaded", "floats-off-unlevel", "stability-below-asked", "tank-state-differs"} <= told
+    assert {"block-overloaded", "floats-off-unlevel", "stability-below-asked", "soundings-too-old"} <= told
     assert all(one.why == plan for one in compiled.unjudged)
 
 

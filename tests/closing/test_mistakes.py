@@ -110,7 +110,7 @@ def test_an_amount_of_the_wrong_sign_is_told_beside_the_sum(
 
 @pytest.mark.parametrize(
     ("name", "code"),
-    [("../elsewhere.csv", "outside-package"), ("none.csv", "not-a-file"), ("link.csv", "outside-package")],
+    [("../elsewhere.csv", "outside-package"), ("none.csv", "no-such-file"), ("link.csv", "outside-package")],
 )
 def test_readings_lie_in_the_folder_of_the_findings(
     name: str, code: str, sandling: Tendered, small_text: str, tmp_path: Path
@@ -177,5 +177,5 @@ def test_a_row_of_a_firms_readings_is_told_at_its_line(sandling: Tendered, small
 
 def test_a_file_that_is_none_is_told(sandling: Tendered, tmp_path: Path) -> None:
     found = sandling.check(tmp_path / "none.yaml")
-    assert [notice.code for notice in found.notices] == ["not-a-file"]
+    assert [notice.code for notice in found.notices] == ["no-such-file"]
     assert not found.sound

@@ -78,7 +78,7 @@ def test_without_bids_there_is_nothing_to_compare(run: Runner, tmp_path: Path) -
         ("owner/evaluation.yaml", "saltholm-slip, exclusion", "saltholm-slipp, exclusion", "dead-reference"),
         ("owner/bids/ostrey-dock.yaml", "currency: EUR", "currency: GBP", "bid-currency"),
         ("owner/bids/ostrey-dock.yaml", "facility: ostrey-dock", "facility: ostry-dock", "dead-reference"),
-        ("owner/evaluation.yaml", "amount: 1150", "amount: 1150, take: highest", "adder-unclear"),
+        ("owner/evaluation.yaml", "amount: 1150", "amount: 1150, take: highest", "addition-unclear"),
         ("items/320-rivets-renew.yaml", "title:", "tittle:", "unknown-key"),
     ],
 )

@@ -27,7 +27,7 @@ def test_a_sound_package(run: Runner, tmp_path: Path) -> None:
     assert re.match(r"no mistakes found: 6 items, \d+ values, \d+ files\n", ran.out)
     lines = ran.out.splitlines()
     assert re.match(r"not judged, or only in part: \d+ trade checks$", lines[1])
-    assert lines[2].startswith("  it needs vessel/docking-plan.yaml: tank-state-differs, ")
+    assert lines[2].startswith("  it needs vessel/docking-plan.yaml: soundings-too-old, ")
     assert re.match(r"not calculated: \d+ values$", lines[3])
 
 

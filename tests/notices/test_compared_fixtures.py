@@ -37,15 +37,15 @@ COMPARED: dict[str, tuple[tuple[tuple[Change, ...], Expected], ...]] = {
     "bid-currency": (
         (((OSTREY, "currency: EUR", "currency: EURO"),), {(OSTREY, line_of(OSTREY, "yard:"), "bid-currency")}),
     ),
-    "adder-unclear": (
-        ((adder("{ bid: ostrey-dock, why: asked }"),), {(EVALUATION, _FIRST, "adder-unclear")}),
+    "addition-unclear": (
+        ((adder("{ bid: ostrey-dock, why: asked }"),), {(EVALUATION, _FIRST, "addition-unclear")}),
         (
             (adder("{ bid: ostrey-dock, lines: [210.a], amount: 1, take: highest, why: asked }"),),
-            {(EVALUATION, _FIRST, "adder-unclear")},
+            {(EVALUATION, _FIRST, "addition-unclear")},
         ),
         (
             ((EVALUATION, ", amount: 1150, why", ", why"),),
-            {(EVALUATION, line_of(EVALUATION, "Disposal"), "adder-unclear")},
+            {(EVALUATION, line_of(EVALUATION, "Disposal"), "addition-unclear")},
         ),
     ),
     "doubt-unsettled": (

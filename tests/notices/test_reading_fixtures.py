@@ -46,6 +46,11 @@ def _pipe(root: Path) -> Expected:
     return {("items/500-mast-step.yaml", 1, "not-a-file")}
 
 
+def _link_to_nothing(root: Path) -> Expected:
+    (root / "items" / "500-mast-step.yaml").symlink_to("501-gone.yaml")
+    return {("items/500-mast-step.yaml", 1, "no-such-file")}
+
+
 def _link(root: Path) -> Expected:
     outside = root.parent / "elsewhere.yaml"
     outside.write_text("item: 500\n", "utf-8")
@@ -91,6 +96,7 @@ SPOILT: dict[str, tuple[Spoil, ...]] = {
     "not-utf8": (_bytes,),
     "too-large": (_size,),
     "too-deep": (_depth,),
+    "no-such-file": (_link_to_nothing,),
     "not-a-file": (_folder, _pipe),
     "outside-package": (_link, _linked_folder),
     "missing-file": (_missing,),

@@ -172,7 +172,7 @@ SPOILT: dict[str, Callable[[Path], Found]] = {
     "link out of the package": _link("/etc/hostname", "outside-package"),
     "link up and out": _link("../../elsewhere.yaml", "outside-package"),
     "link to itself": _link("500-mast-step.yaml", "not-a-file"),
-    "link to nothing": _link("501-gone.yaml", "not-a-file"),
+    "link to nothing": _link("501-gone.yaml", "no-such-file"),
     "name of no file": _written("items/mast.yml", b"item: 500\n", 1, "unknown-file"),
 }
 
@@ -194,7 +194,7 @@ def test_loops_of_links_end(root: Path) -> None:
 @pytest.mark.skipif(os.geteuid() == 0, reason="root reads everything")
 def test_a_file_that_may_not_be_read_is_reported(root: Path) -> None:
     (root / RIVETS).chmod(0)
-    assert (RIVETS, 1, "not-a-file") in _found(root)
+    assert (RIVETS, 1, "unreadable-file") in _found(root)
 
 
 def test_a_file_that_fails_to_be_read_is_reported(root: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -206,7 +206,7 @@ def test_a_file_that_fails_to_be_read_is_reported(root: Path, monkeypatch: pytes
         return really(path)
 
     monkeypatch.setattr(Path, "read_bytes", fail)
-    assert (RIVETS, 1, "not-a-file") in _found(root)
+    assert (RIVETS, 1, "unreadable-file") in _found(root)
 
 
 def test_ten_thousand_lines_are_read_and_a_mistake_at_the_end_found(root: Path) -> None:

@@ -96,7 +96,7 @@ def test_one_file_by_itself_is_named_as_given(tmp_path: Path) -> None:
     source, found = read_one(file)
     assert source is not None
     assert (source.path, source.data, found) == (str(file), {"a": 1}, [])
-    for missing in (tmp_path / "absent.yaml", tmp_path):
+    for missing, code in ((tmp_path / "absent.yaml", "no-such-file"), (tmp_path, "not-a-file")):
         source, (notice,) = read_one(missing)
         assert source is None
-        assert notice.code == "not-a-file"
+        assert notice.code == code

@@ -1,7 +1,7 @@
-"""A coating names a grade of preparation that a standard knows, the profile of a blast, and a hold point to accept it.
+"""A coating names a grade of preparation that a standard knows, and the profile of a blast.
 
 Ground: grades of ISO 8501-1, ISO 8501-4 and SSPC, by which preparation is accepted; profile as in ISO 8503-1 (from
-memory); that an inspector accepts the surface before the first coat is common practice, no source.
+memory).
 """
 
 from __future__ import annotations
@@ -11,7 +11,6 @@ from collections.abc import Iterator
 from tenderwright.calculations.coatings.grades import preparation_grade
 from tenderwright.calculations.method import OutOfRange
 from tenderwright.checks.context import Context
-from tenderwright.checks.item_place import key_in
 from tenderwright.model.appliers import appliers
 from tenderwright.model.coating import Scheme
 from tenderwright.notices import Notice
@@ -22,15 +21,10 @@ _PROFILED = ("Sa 2", "Sa 2 1/2", "Sa 3")
 
 
 def check(context: Context) -> Iterator[Notice]:
-    """Report schemes in use whose preparation cannot be accepted, and items that coat without a hold point."""
-    for item in context.live_items:
-        if item.schemes and not any(hold.kind == "hold" for hold in item.holds):
-            message = f"item {item.number} applies scheme `{item.schemes[0]}` and has no hold point"
-            yield Notice(CODE, key_in(item, "schemes"), message, hints=("add one to `holds` for the prepared surface",))
+    """Report schemes in use whose preparation nobody could accept or reject."""
     for scheme in context.package.schemes:
         if appliers(context.package, scheme):
             yield from _preparation(scheme)
-            yield from _hold(context, scheme)
 
 
 def _preparation(scheme: Scheme) -> Iterator[Notice]:
@@ -47,14 +41,3 @@ def _preparation(scheme: Scheme) -> Iterator[Notice]:
     if grade.iso in _PROFILED and (preparation.profile_low is None or preparation.profile_high is None):
         message = f"scheme `{scheme.scheme}` asks for a blast to {preparation.grade} and states no profile"
         yield Notice(CODE, preparation.here, message, hints=("add `profile_low: 50 um` and `profile_high: 85 um`",))
-
-
-def _hold(context: Context, scheme: Scheme) -> Iterator[Notice]:
-    hold = scheme.preparation.hold
-    for item in appliers(context.package, scheme) if hold else ():
-        if item.holds and not any(entry.hold == hold for entry in item.holds):
-            names = ", ".join(entry.hold for entry in item.holds)
-            message = (
-                f"scheme `{scheme.scheme}` is accepted at hold point {hold}, which item {item.number} does not have"
-            )
-            yield Notice(CODE, scheme.preparation.here, message, hints=(f"item {item.number} has {names}",))

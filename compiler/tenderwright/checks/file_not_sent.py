@@ -1,4 +1,4 @@
-"""Every file that is said to go along with the tender lies under references/, and all that lies there goes along.
+"""Every file that is said to go along with the tender lies under references/.
 
 Ground: a bidder prices what he can see, and a document that is named and not there holds up the tender (common
 practice, no source).
@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from tenderwright.checks.context import Context
 from tenderwright.checks.travelling_files import sent
-from tenderwright.notices import Notice, Place
+from tenderwright.notices import Notice
 from tenderwright.notices.suggest import did_you_mean
 from tenderwright.reading.travelling import FOLDER
 
@@ -18,12 +18,9 @@ CODE = "file-not-sent"
 
 
 def check(context: Context) -> Iterator[Notice]:
-    """Report each file that is named and cannot go along, and each that would go along and is named nowhere."""
-    there, named = context.package.travelling, list(sent(context.package))
-    for one in named:
+    """Report each file that is named and cannot go along."""
+    there = context.package.travelling
+    for one in sent(context.package):
         if one.found is None:
             hints = did_you_mean(one.path, there) or (f"put the file itself into the package, under {FOLDER}",)
             yield Notice(CODE, one.here, f"{one.what}: `{one.path}` is not there, or cannot be read", hints=hints)
-    hint = "name it as the `file` of a document in drawings.yaml or of a picture of an item, or take it away"
-    for path in sorted(there.keys() - {one.path for one in named}):
-        yield Notice(CODE, Place(path), f"`{path}` is named nowhere, so it does not go along", hints=(hint,))

@@ -34,7 +34,9 @@ def _mistakes(
     own = line_quantity(line, record)
     if line.price != "rate":
         message = f"line {number} is added to a rate, and is none itself"
-        yield Notice("bad-adder", line.here, message, hints=("write `price: rate`, or a percentage: `price: percent`",))
+        yield Notice(
+            "bad-addition", line.here, message, hints=("write `price: rate`, or a percentage: `price: percent`",)
+        )
         return
     whole = Decimal(0)
     for name in line.adds_to:
@@ -49,9 +51,9 @@ def _mistakes(
             count = in_units(other.number, other.unit, own.unit)
             if count is None:
                 message = f"line {number} is in {own.unit}, and line {one}, to which it is added, in {other.unit}"
-                yield Notice("bad-adder", name.at, message, hints=("measure both in the same way",))
+                yield Notice("bad-addition", name.at, message, hints=("measure both in the same way",))
                 return
             whole += count
     if own is not None and whole and own.number > whole * (1 + _SLACK):
         message = f"line {number} is added for {own}, and the lines to which it is added have {whole:f} {own.unit}"
-        yield Notice("bad-adder", line.here, message, hints=("give it the part that the adder is for",))
+        yield Notice("bad-addition", line.here, message, hints=("give it the part that the addition is for",))

@@ -19,6 +19,7 @@ from tenderwright.reading.layout import NEEDED, OWNER, UNFINISHED, YAML_FILES, i
 from tenderwright.reading.scalars import Todo, read_block
 from tenderwright.reading.source import Source
 from tenderwright.reading.travelling import FOLDER, MOST, Travelling
+from tenderwright.reading.unreadable import no_file, unreadable
 from tenderwright.reading.yaml_file import MAX_BYTES, MAX_SURVEY_BYTES, read_yaml
 
 _LINE_ENDS = "\r\u0085\u2028\u2029"
@@ -136,8 +137,7 @@ def read_one(file: FilePath) -> tuple[Source | None, list[Notice]]:
     notices: list[Notice] = []
     name = str(file)
     if not file.is_file():
-        what = "is a folder" if file.is_dir() else "does not exist"
-        return None, [Notice("not-a-file", Place(name), f"`{name}` {what}")]
+        return None, [no_file(file, name, Place(name))]
     text = _read_text(FilePath(), name, notices)
     if text is None:
         return None, notices
@@ -152,8 +152,7 @@ def read_beside(file: FilePath, name: str, at: Place) -> tuple[Source | None, li
         hints = ("put the file beside the one that names it",)
         return None, [Notice("outside-package", at, f"`{name}` leads out of the folder of `{file.name}`", hints=hints)]
     if not target.is_file():
-        what = "is a folder" if target.is_dir() else "does not exist"
-        return None, [Notice("not-a-file", at, f"`{name}` {what}")]
+        return None, [no_file(target, name, at)]
     notices: list[Notice] = []
     shown = str(file.parent / name)
     text = _read_text(FilePath(), shown, notices)
@@ -176,7 +175,7 @@ def _walk(root: FilePath, folder: str, notices: list[Notice], *, owner: bool) ->
     try:
         entries = sorted(os.scandir(root / folder), key=lambda entry: entry.name)
     except OSError as error:
-        notices.append(Notice("not-a-file", Place(folder or "."), f"cannot be read: {error.strerror}"))
+        notices.append(unreadable(folder or ".", error))
         return
     for entry in entries:
         path = f"{folder}{entry.name}"
@@ -184,7 +183,8 @@ def _walk(root: FilePath, folder: str, notices: list[Notice], *, owner: bool) ->
             continue
         target = _target(entry)
         if target is None:
-            notices.append(Notice("not-a-file", Place(path), "a link leads round in a circle"))
+            message = "a link leads back to itself"
+            notices.append(Notice("not-a-file", Place(path), message, hints=("put the file itself here",)))
         elif not target.is_relative_to(root):
             notices.append(
                 Notice(
@@ -196,7 +196,10 @@ def _walk(root: FilePath, folder: str, notices: list[Notice], *, owner: bool) ->
             )
         elif entry.is_dir():
             if schema_of(path) is not None or is_other(path):
-                notices.append(Notice("not-a-file", Place(path), "a folder stands where a file should be"))
+                message = "a folder has the name of a file of the package"
+                notices.append(
+                    Notice("not-a-file", Place(path), message, hints=("rename the folder, or move it away",))
+                )
             elif entry.is_symlink():
                 notices.append(
                     Notice(
@@ -210,8 +213,12 @@ def _walk(root: FilePath, folder: str, notices: list[Notice], *, owner: bool) ->
                 yield from _walk(root, f"{path}/", notices, owner=owner)
         elif entry.is_file():
             yield path
+        elif not target.exists():
+            message = "a link leads to a file that does not exist"
+            notices.append(Notice("no-such-file", Place(path), message, hints=("put the file itself here",)))
         else:
-            notices.append(Notice("not-a-file", Place(path), "this is neither a file nor a folder"))
+            message = "this is neither a file nor a folder"
+            notices.append(Notice("not-a-file", Place(path), message, hints=("move it out of the package",)))
 
 
 def _read_bytes(root: FilePath, path: str, most: int, notices: list[Notice]) -> bytes | None:
@@ -225,7 +232,7 @@ def _read_bytes(root: FilePath, path: str, most: int, notices: list[Notice]) -> 
             return None
         return file.read_bytes()
     except OSError as error:
-        notices.append(Notice("not-a-file", Place(path), f"cannot be read: {error.strerror}"))
+        notices.append(unreadable(path, error))
         return None
 
 

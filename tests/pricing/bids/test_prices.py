@@ -60,16 +60,22 @@ def test_an_empty_line_is_empty_and_told_of() -> None:
 @pytest.mark.parametrize(
     ("number", "price", "status", "rate", "words"),
     [
-        ("405.z", -50, None, "50", "the credit is written as -50; it is read as 50 to the owner"),
-        ("900.b", 12.5, None, "12.5", "the cell shows 1250.0 %; 12.5 % is read"),
-        ("305.a", 50, "see letter", "50", "the status says `see letter`, which is not known; the price alone is read"),
+        ("405.z", -50, None, "50", "credit-with-minus: the credit is written as -50; it is read as 50 to the owner"),
+        ("900.b", 12.5, None, "12.5", "ambiguous-amount: the cell shows 1250.0 %; 12.5 % is read"),
+        (
+            "305.a",
+            50,
+            "see letter",
+            "50",
+            "bid-words-unclear: the status says `see letter`, which is not known; the price alone is read",
+        ),
     ],
 )
 def test_what_can_mean_two_things_is_read_and_told(
     number: str, price: object, status: object, rate: str, words: str
 ) -> None:
     found = returned(put(number, price, status))
-    assert told(found) == f"ambiguous-amount: {words}"
+    assert told(found) == words
     assert sound(found)
     assert found.bid.lines[number].rate == Decimal(rate)
     assert found.bid.doubts == (only(found).message,)
@@ -103,7 +109,7 @@ def test_an_ambiguous_amount_is_read_as_the_others_are_written() -> None:
 
 def test_a_dash_is_read_as_empty_and_told_of() -> None:
     found = returned(put("305.a", "–"))
-    assert codes(found) == ["bid-incomplete", "ambiguous-amount"]
+    assert codes(found) == ["bid-incomplete", "dash-for-price"]
     assert found.bid.lines["305.a"].status == "empty"
 
 
@@ -225,7 +231,7 @@ def test_a_formula_with_a_stored_result_is_read_as_a_doubt() -> None:
     )
     found = read(hostile.changed(sheet, old, "<f>4*1062.5</f><v>4250</v>", data))
     assert told(found) == (
-        "ambiguous-amount: the price is worked out by a formula: it shows `4250` and holds `=4*1062.5`"
+        "price-by-formula: the price is worked out by a formula: it shows `4250` and holds `=4*1062.5`"
     )
     line = found.bid.lines["305.a"]
     assert (line.rate, line.as_written) == (Decimal(4250), "=4*1062.5")
@@ -252,7 +258,7 @@ def test_an_amount_without_a_rate_is_taken_and_told_of() -> None:
     found = returned(amount)
     line = found.bid.lines["105.a"]
     assert (line.rate, line.status, line.extension) == (None, "priced", Decimal(48000))
-    assert told(found) == "ambiguous-amount: line 105.a has an amount and no rate; the amount alone is taken"
+    assert told(found) == "amount-without-rate: line 105.a has an amount and no rate; the amount alone is taken"
 
 
 def test_values_pasted_over_formulas_leave_empty_lines_empty() -> None:
@@ -276,7 +282,7 @@ def test_a_word_in_the_amount_answers_a_line_without_a_price() -> None:
 def test_an_amount_that_cannot_be_read_is_left_out_and_told_of() -> None:
     found = returned(lambda book: put_cell(PRICES, f"H{rows(book)['305.a']}", "see letter")(book))
     assert found.bid.lines["305.a"].extension is None
-    assert only(found).code == "ambiguous-amount"
+    assert only(found).code == "amount-unread"
 
 
 def test_a_price_merged_with_its_neighbours_is_read_once() -> None:

@@ -228,10 +228,13 @@ def test_a_file_that_is_too_large_is_not_read(tmp_path: Path, monkeypatch: pytes
     assert (found, notice.code) == (None, "too-large")
 
 
-@pytest.mark.parametrize(("name", "words"), [(".", "is a folder"), ("none.xlsx", "does not exist")])
-def test_what_is_no_file_is_told(name: str, words: str, tmp_path: Path) -> None:
+@pytest.mark.parametrize(
+    ("name", "code", "words"),
+    [(".", "not-a-file", "is a folder"), ("none.xlsx", "no-such-file", "does not exist")],
+)
+def test_what_is_no_file_is_told(name: str, code: str, words: str, tmp_path: Path) -> None:
     found, (notice,) = guard(tmp_path / name)
-    assert (found, notice.code) == (None, "not-a-file")
+    assert (found, notice.code) == (None, code)
     assert words in notice.message
 
 

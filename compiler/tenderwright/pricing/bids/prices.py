@@ -21,6 +21,7 @@ from tenderwright.reading.workbook.cells import Cell
 
 _QUOTED = re.compile(r'"[^"]*"|\\.|\[\$[^\]]*\]')
 _ASKED, _WRITE = "a percentage is asked", "write 15 % for fifteen per cent"
+_ASK_WORDS = "ask the yard whether the line is priced, included or not bid"
 _CURRENCY_SHOWN = re.compile(r'"([A-Z]{3})"|\[\$([^\]-]+)(?:-[^\]]*)?\]|([€£])')
 
 
@@ -64,7 +65,8 @@ class PriceReader:
             extension = self._extension(amount, priced, expected, typed=isinstance(cell.value, str))
         if priced.status == "empty" and extension and priced.readable:
             message = f"line {expected.number} has an amount and no rate; the amount alone is taken"
-            priced.notices.append(told("ambiguous-amount", amount, message))
+            hint = "ask the yard for the rate, or to confirm that the amount is for the whole line"
+            priced.notices.append(told("amount-without-rate", amount, message, hint))
             priced.status = "priced"
         line = BidLine(
             rate=tendered(priced.number) if priced.number is not None else None,
@@ -89,7 +91,8 @@ class PriceReader:
         priced = self._plain(cell, kind)
         if cell.formula:
             message = f"the price is worked out by a formula: it shows `{whole(cell.text)}` and holds `{cell.formula}`"
-            priced.notices.append(told("ambiguous-amount", cell, message))
+            hint = "ask the yard whether the figure that the formula shows is its price"
+            priced.notices.append(told("price-by-formula", cell, message, hint))
         elif priced.readable:
             self.take(cell)
         return priced
@@ -130,7 +133,8 @@ class PriceReader:
             )
         if sure and cell.value == number and number > 1:
             message = f"the cell shows {number * 100:f} %; {number:f} % is read"
-            told_of.append(told("ambiguous-amount", cell, message))
+            hint = "ask the yard which percentage it means"
+            told_of.append(told("ambiguous-amount", cell, message, hint))
         return Priced("priced" if number else "zero", number, told_of)
 
     def _text(self, cell: Cell, text: str, kind: str) -> Priced:
@@ -139,11 +143,12 @@ class PriceReader:
             found = Priced(said, Decimal(0) if said == "zero" else None)
             if not said_plainly(text):
                 message = f"the price says `{whole(text)}`, which is read as {said}"
-                found.notices.append(told("ambiguous-amount", cell, message))
+                found.notices.append(told("bid-words-unclear", cell, message, _ASK_WORDS))
             return found
         if is_dash(text):
             message = f"`{shown(text)}` may mean 0, no bid or nothing; it is read as left empty"
-            return Priced(notices=[told("ambiguous-amount", cell, message)])
+            hint = "ask the yard whether it means 0, `included` or `no bid`"
+            return Priced(notices=[told("dash-for-price", cell, message, hint)])
         amount = read_amount(text, self.habit)
         if amount is None or (amount.percent and kind not in SHARES):
             hint = "a price is a number, `included`, `no bid`, or left empty"
@@ -175,13 +180,14 @@ class PriceReader:
     def _signed(self, cell: Cell, number: Decimal, kind: str, told_of: list[Notice]) -> Priced:
         if number < 0 and kind == "credit":
             message = f"the credit is written as {number}; it is read as {-number} to the owner"
-            told_of.append(told("ambiguous-amount", cell, message))
+            hint = "ask the yard to confirm that it gives this sum to the owner"
+            told_of.append(told("credit-with-minus", cell, message, hint))
             number = -number
         if number < 0 or number >= BEYOND:
             return self._unreadable(cell, f"`{whole(cell.text)}` cannot be a price")
         if 0 < number < CENT:
             message = f"the price holds `{number:f}`, less than the smallest coin"
-            told_of.append(told("ambiguous-amount", cell, message))
+            told_of.append(told("price-too-small", cell, message, "ask the yard for the price that it means"))
         return Priced("priced" if number else "zero", number, told_of)
 
     def _unreadable(self, cell: Cell, message: str, *hints: str) -> Priced:
@@ -195,7 +201,7 @@ class PriceReader:
         said = status_said(status.text)
         if said is None:
             message = f"the status says `{whole(status.text)}`, which is not known; the price alone is read"
-            priced.notices.append(told("ambiguous-amount", status, message))
+            priced.notices.append(told("bid-words-unclear", status, message, _ASK_WORDS))
             return ""
         if said == "priced" and priced.status == "empty" and priced.readable:
             priced.notices.append(told("bid-amount", cell, "the status says priced, and there is no price"))
@@ -214,7 +220,7 @@ class PriceReader:
         if said_plainly(status.text):
             return ""
         message = f"the status says `{whole(status.text)}`, which is read as {said}"
-        priced.notices.append(told("ambiguous-amount", status, message))
+        priced.notices.append(told("bid-words-unclear", status, message, _ASK_WORDS))
         return status.text
 
     def _extension(self, cell: Cell, priced: Priced, expected: ExpectedLine, *, typed: bool) -> Decimal | None:
@@ -247,7 +253,8 @@ class PriceReader:
             return cents(amount.number)
         if not cell.formula or cell.error:
             message = f"`{whole(cell.text)}` cannot be read as the amount of line {expected.number}; it is left out"
-            priced.notices.append(told("ambiguous-amount", cell, message))
+            hint = "ask the yard what it means; the amount is its rate times the quantity"
+            priced.notices.append(told("amount-unread", cell, message, hint))
         return None
 
 

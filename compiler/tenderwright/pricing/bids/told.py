@@ -46,7 +46,7 @@ def _adders(papers: OwnerPapers) -> Iterator[Notice]:
     for adder in papers.evaluation.adders if papers.evaluation is not None else ():
         message = _unclear(adder, papers)
         if message:
-            yield Notice("adder-unclear", adder.here, f"the adder to bid `{adder.bid}` {message}")
+            yield Notice("addition-unclear", adder.here, f"the addition to bid `{adder.bid}` {message}")
 
 
 def _unclear(adder: Adder, papers: OwnerPapers) -> str:

@@ -8,6 +8,7 @@ from pathlib import Path as FilePath
 from typing import TYPE_CHECKING
 
 from tenderwright.notices import Notice, Place
+from tenderwright.reading.unreadable import no_file, unreadable
 from tenderwright.reading.workbook.active_content import check_active_content
 from tenderwright.reading.workbook.markup import MAX_CELLS, scan
 from tenderwright.reading.workbook.refusal import Area, Refusal, unsafe
@@ -41,12 +42,11 @@ def guard(file: FilePath) -> tuple[Guarded | None, list[Notice]]:
     path = str(file)
     try:
         if not file.is_file():
-            what = "is a folder" if file.is_dir() else "does not exist"
-            return None, [Notice("not-a-file", Place(path), f"`{path}` {what}")]
+            return None, [no_file(file, path, Place(path))]
         with file.open("rb") as stream:
             data = stream.read(MAX_FILE_BYTES + 1)
     except OSError as error:
-        return None, [Notice("not-a-file", Place(path), f"cannot be read: {error.strerror}")]
+        return None, [unreadable(path, error)]
     if len(data) > MAX_FILE_BYTES:
         message = f"a workbook of more than {MAX_FILE_BYTES // 10**6} MB is not read"
         return None, [Notice("too-large", Place(path), message)]

@@ -24,9 +24,10 @@ def check(context: Context) -> Iterator[Notice]:
     yield from _items(context, tender)
     for index, addendum in enumerate(tender.addenda):
         if addendum.number != index + 1:
-            message = f"addendum {addendum.number} stands where addendum {index + 1} is due"
-            hint = "addenda are numbered from 1, in the order of their days"
-            yield Notice(CODE, context.at("package.yaml", "addenda", index, "number"), message, hints=(hint,))
+            message = f"addendum {addendum.number} is listed where addendum {index + 1} is due"
+            hint = f"write `number: {index + 1}`, or put the addenda in the order of their days"
+            place = context.at("package.yaml", "addenda", index, "number")
+            yield Notice("addendum-out-of-order", place, message, hints=(hint,))
 
 
 def _blocks(context: Context, tender: Tender) -> Iterator[Notice]:
