@@ -4,7 +4,13 @@ from __future__ import annotations
 
 from .tree import Module, modules
 
-BEGINNINGS = ("documents/editions.py", "documents/desk.py", "documents/addendum.py", "documents/dock_sheet.py")
+BEGINNINGS = (
+    "documents/editions.py",
+    "documents/desk.py",
+    "documents/addendum.py",
+    "documents/dock_sheet.py",
+    "documents/inspection_plan.py",
+)
 """Where the papers that a yard reads are composed."""
 
 OWNERS = (
@@ -26,8 +32,13 @@ OWNERS = (
 """What only the owner's papers are made of."""
 
 
-YARDS = ("planning/due.py",)
-"""What the yard may read although it stands beside the owner's: the days that the tender sets."""
+YARDS = (
+    "planning/due.py",
+    "planning/inspection/__init__.py",
+    "planning/inspection/points.py",
+    "planning/inspection/register.py",
+)
+"""What the yard may read although it stands beside the owner's: the days that the tender sets, and what it inspects."""
 
 
 def composing(beginnings: tuple[str, ...]) -> dict[str, Module]:

@@ -6,7 +6,8 @@ from pathlib import Path
 import pytest
 
 from tenderwright.model.day import Day
-from tenderwright.model.item import Item, OwnerFurnished, Report
+from tenderwright.model.item import Item, OwnerFurnished
+from tenderwright.model.item_points import Report
 from tenderwright.model.package import Package
 from tenderwright.notices import Place
 from tenderwright.planning.due import deliveries_due, reports_due

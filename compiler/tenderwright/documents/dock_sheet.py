@@ -27,6 +27,7 @@ from tenderwright.documents.edition import (
     inline,
 )
 from tenderwright.documents.floated_on import floated_on
+from tenderwright.documents.parts.before_flooding import signed
 from tenderwright.documents.parts.blocks import keel_columns, keel_table, one_out
 from tenderwright.documents.parts.footprints import openings
 from tenderwright.documents.parts.landing import landing_limits
@@ -72,7 +73,7 @@ def _landing(desk: Desk, ship: Particulars, position: FloatingPosition) -> Part:
         *_limits(desk),
         *landing_stops(desk),
         _read(ship, position),
-        _signed("Signed before the water falls"),
+        signed("Signed before the water falls"),
     ]
     return _part("DS1", "dock-sheet-landing", "Landing", blocks)
 
@@ -94,13 +95,6 @@ def _read(ship: Particulars, position: FloatingPosition) -> Table:
         Column("By", width=1.3),
     )
     return Table(columns, rows, ruled=True)
-
-
-def _signed(when: str) -> Table:
-    """Give a form for who signs, and when."""
-    who = ("Dockmaster", "Owner's representative", "Naval architect")
-    columns = (Column(when, width=1.6), Column("Name", width=2), Column("Signature", width=2), Column("Day and hour"))
-    return Table(columns, tuple(Row((inline(one), (), (), ())) for one in who), ruled=True)
 
 
 def _ship(desk: Desk, ship: Particulars, position: FloatingPosition) -> list[tuple[str, Inline]]:
@@ -234,6 +228,6 @@ def _before_flooding(desk: Desk) -> Part:
         Paragraph(inline(verdict(desk))),
         *dockside_tanks(desk, form=True),
         *floating_off_stops(desk),
-        _signed("Signed before the dock is flooded"),
+        Paragraph(inline("Signed on the sheet “Before flooding” of the inspection plan.")),
     ]
     return _part("DS4", "dock-sheet-flooding", "Openings, and before flooding", blocks)

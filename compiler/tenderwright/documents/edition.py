@@ -326,6 +326,8 @@ class Edition:
     """Figures that are written as CSV beside it, by file stem."""
     files: Mapping[str, bytes] = field(default_factory=dict)
     """Files that go along with it as they are, by path: reference documents and pictures."""
+    for_screen: bool = False
+    """Whether, as a sheet beside another, it is written as a page for the screen too."""
     record: Record | None = None
     """The record of calculation, which is written as JSON beside it; it is the owner's."""
     audience: Audience = "owner"

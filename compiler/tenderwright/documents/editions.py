@@ -13,6 +13,7 @@ from tenderwright.documents.drawings.all import drawings, figures_of
 from tenderwright.documents.edition import Edition, Figure, Part, Stamp
 from tenderwright.documents.form import price_form
 from tenderwright.documents.in_print import in_print
+from tenderwright.documents.inspection_plan import STEM, inspection_plan
 from tenderwright.documents.not_calculated import not_calculated_of
 from tenderwright.documents.numbering import numbered
 from tenderwright.documents.parts.asked import asked
@@ -39,8 +40,8 @@ def yard_edition(desk: Desk, stamp: Stamp) -> tuple[Edition, PriceForm]:
     """Compose the yard edition and its price form."""
     form = price_form(desk, stamp.label)
     edition = _edition(desk, stamp, _parts(replace(desk, numbers_parts=True), form))
-    sheet = dock_sheet(desk, edition)
-    edition = replace(edition, sheets={"dock-sheet": sheet}) if sheet else edition
+    beside = {"dock-sheet": dock_sheet(desk, edition), STEM: inspection_plan(desk, edition)}
+    edition = replace(edition, sheets={stem: sheet for stem, sheet in beside.items() if sheet is not None})
     return in_print(desk, edition), form
 
 

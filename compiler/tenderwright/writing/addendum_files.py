@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tenderwright.documents.addendum import Amendment
 from tenderwright.writing.archive import archive, parcel_name
-from tenderwright.writing.edition_files import Written
+from tenderwright.writing.edition_files import Written, sheet_files
 from tenderwright.writing.html import screen_page
 from tenderwright.writing.json_file import Json, canonical_json
 from tenderwright.writing.manifest import MANIFEST_NAME, manifest
@@ -24,7 +24,7 @@ def addendum_files(
         "addendum.json": canonical_json(statement, keep_order=True),
         "price-form.xlsx": price_form_workbook(made.form),
     }
-    files |= {f"{stem}.pdf": typesetter.typeset(sheet, timestamp, stem).pdf for stem, sheet in edition.sheets.items()}
+    files |= sheet_files(edition, typesetter, timestamp)
     files |= {f"drawings/{figure.name}.svg": figure.svg.encode() for figure in made.drawings}
     files |= edition.files
     files[MANIFEST_NAME] = manifest(edition, files, made.form.edition_hash, amends)

@@ -37,7 +37,7 @@ def edition_files(edition: Edition, form: PriceForm, typesetter: Typesetter, tim
         "price-form.xlsx": price_form_workbook(form),
         "quantities.csv": quantities_csv(form),
     }
-    files |= {f"{stem}.pdf": typesetter.typeset(sheet, timestamp, stem).pdf for stem, sheet in edition.sheets.items()}
+    files |= sheet_files(edition, typesetter, timestamp)
     files |= {f"{stem}.csv": csv_table(table.header, table.rows) for stem, table in edition.tables.items()}
     files |= drawing_files(edition)
     files |= edition.files
@@ -45,6 +45,12 @@ def edition_files(edition: Edition, form: PriceForm, typesetter: Typesetter, tim
     folder = parcel_name(edition.tender, edition.name)
     files[f"{folder}.zip"] = archive(files, folder)
     return Written(files, typeset.page_count, typeset.laid_out, typeset.uncovered)
+
+
+def sheet_files(edition: Edition, typesetter: Typesetter, timestamp: int) -> dict[str, bytes]:
+    """Write the sheets beside an edition as PDF, and those for the screen as HTML too."""
+    files = {f"{stem}.pdf": typesetter.typeset(sheet, timestamp, stem).pdf for stem, sheet in edition.sheets.items()}
+    return files | {f"{stem}.html": screen_page(one).encode() for stem, one in edition.sheets.items() if one.for_screen}
 
 
 def quantities_csv(form: PriceForm) -> bytes:

@@ -11,7 +11,7 @@ from tenderwright.calculations.ship.docking_condition import docking as docking_
 from tenderwright.calculations.ship.landing import landing_stages
 from tenderwright.documents.edition import Edition
 from tenderwright.writing.pdf import Typesetter
-from tests.documents.composed import composed, rows, tables, targets
+from tests.documents.composed import composed, rows, tables, targets, words
 
 
 @pytest.fixture(scope="module")
@@ -52,11 +52,14 @@ def test_it_gives_the_levels_in_order_and_what_the_marks_read(sheet: Edition) ->
     assert read["Draft forward"] == f"{position.hydrostatics.draft_forward + 0.18:.2f} m"
 
 
-def test_who_is_answerable_signs_before_the_water_falls_and_before_it_rises(sheet: Edition) -> None:
-    signed = [table for table in tables(sheet) if table.ruled and table.columns[2].title == "Signature"]
-    assert [[row[0] for row in rows(table)] for table in signed] == [
-        ["Dockmaster", "Owner's representative", "Naval architect"]
-    ] * 2
+def test_who_is_answerable_signs_before_the_water_falls_and_before_it_rises_on_the_inspection_plan(
+    sheet: Edition,
+) -> None:
+    plan = composed("marram").edition("yard").sheets["inspection-plan"]
+    for paper, when in ((sheet, "Signed before the water falls"), (plan, "Signed when every row above is")):
+        signed = next(table for table in tables(paper) if table.columns[0].title == when)
+        assert [row[0] for row in rows(signed)] == ["Dockmaster", "Owner's representative", "Naval architect"]
+    assert "“Before flooding” of the inspection plan" in words(sheet)
 
 
 def test_what_is_sounded_before_flooding_has_room_beside_what_was_calculated(sheet: Edition) -> None:
@@ -70,4 +73,4 @@ def test_the_owner_edition_has_none_beside_it() -> None:
 
 
 def test_without_a_docking_plan_there_is_no_sheet() -> None:
-    assert dict(composed("starter").edition("yard").sheets) == {}
+    assert "dock-sheet" not in composed("starter").edition("yard").sheets

@@ -29,7 +29,8 @@ from tenderwright.model.item import Item
 from tenderwright.model.kinds import SERVICES
 from tenderwright.model.services import service_answers
 from tenderwright.model.tender import Drawing, ServiceAnswer
-from tenderwright.planning.due import deliveries_due, reports_due
+from tenderwright.planning.due import deliveries_due
+from tenderwright.planning.inspection.points import points_of
 from tenderwright.quantities.customs import day
 
 FRONT = "Front matter"
@@ -178,7 +179,7 @@ def desk_item(desk: Desk, item: Item) -> Inline:
 
 def consolidated_lists(desk: Desk) -> Part:
     """Compose the lists that gather what stands in the items, each for whoever answers for one thing in all of them."""
-    blocks = [*_drawings(desk), *_deliveries(desk), *_holds(desk), *_reports(desk), *_fabric(desk), *_services(desk)]
+    blocks = [*_drawings(desk), *_deliveries(desk), *_inspections(desk), *_fabric(desk), *_services(desk)]
     return Part("lists", "", "Consolidated lists", "front", ANNEXES, tuple(blocks), audience="yard")
 
 
@@ -254,55 +255,12 @@ def _deliveries(desk: Desk) -> list[Block]:
     return [Heading("Furnished by the owner"), Table(columns, rows)] if rows else []
 
 
-def _holds(desk: Desk) -> list[Block]:
-    rows = tuple(
-        Row(
-            (
-                inline(desk.item_ref(item.number, f"{item.number} {hold.hold}")),
-                inline(hold.at),
-                inline(hold.kind),
-                inline(joined(list(hold.by))),
-                inline(desk.quantity(hold.notice)),
-            )
-        )
-        for item in desk.package.items
-        if not item.withdrawn
-        for hold in item.holds
-    )
-    columns = (
-        Column("Point", width=1),
-        Column("What is inspected", width=4.6),
-        Column("Kind", width=0.9),
-        Column("Who attends", width=2.3),
-        Column("Notice", width=0.9),
-    )
-    note = inline(
-        "Work stops at a hold point until it is signed; at a witness point it may go on once notice has run out."
-    )
-    return [Heading("Hold and witness points"), Table(columns, rows, note=note)] if rows else []
-
-
-def _reports(desk: Desk) -> list[Block]:
-    rows = tuple(
-        Row(
-            (
-                inline(desk.item_ref(d.item.number)),
-                inline(capital(d.what)),
-                inline(str(d.day)),
-                inline(day(d.date)),
-                inline(d.more or "–"),
-            )
-        )
-        for d in reports_due(desk.package)
-    )
-    columns = (
-        Column("Item", width=0.7),
-        Column("Report", width=4.4),
-        Column("Due", width=1.9),
-        Column("By the programme", width=1.7),
-        Column("Form", width=1.9),
-    )
-    return [Heading("Reports due"), Table(columns, rows)] if rows else []
+def _inspections(desk: Desk) -> list[Block]:
+    """Say where hold points, tests and reports are gathered."""
+    words = "They are gathered in the inspection plan beside this specification, with the register of openings."
+    if not points_of(desk.package):
+        words = "No item asks for a hold or witness point, a test or a report, so there is no inspection plan."
+    return [Heading("Hold points, tests and reports"), Paragraph(inline(words))]
 
 
 def _fabric(desk: Desk) -> list[Block]:

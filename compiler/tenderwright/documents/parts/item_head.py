@@ -28,7 +28,7 @@ _PHASES = {
 def item_head(desk: Desk, item: Item) -> list[Block]:
     """Say in a line or two what an item is, when and where."""
     name, means = KINDS[item.kind]
-    first: list[Inline] = [inline(Span(name, strong=True), f" ({means})"), inline(_when(item)), _where(desk, item)]
+    first: list[Inline] = [inline(Span(name, strong=True), f" ({means})"), inline(_when(item)), where_of(desk, item)]
     if item.safety:
         first.append(inline("needed for safety or to keep her afloat"))
     blocks: list[Block] = [Paragraph(_run(first), anchor=f"head-{item.number}")]
@@ -51,7 +51,8 @@ def _when(item: Item) -> str:
     return f"from {begins}, to {ends}" if "," in begins else f"from {begins} to {ends}"
 
 
-def _where(desk: Desk, item: Item) -> Inline:
+def where_of(desk: Desk, item: Item) -> Inline:
+    """Give the zones, tanks, openings, frames, strakes and side at which an item is, in one line."""
     where = item.where
     things = desk.refs((*where.zones, *where.tanks, *where.openings))
     places: list[Inline] = [things] if things else []

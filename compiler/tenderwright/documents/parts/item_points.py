@@ -5,7 +5,8 @@ from __future__ import annotations
 from tenderwright.documents.desk import Desk, capital, joined
 from tenderwright.documents.edition import Block, Column, Heading, Row, Span, Table, inline
 from tenderwright.documents.parts.item_lines import MARGIN
-from tenderwright.model.item import Hold, Item, Report, Test
+from tenderwright.model.item import Item
+from tenderwright.model.item_points import Hold, Report, Test
 from tenderwright.quantities.customs import day
 
 
