@@ -47,7 +47,7 @@ def test_no_tender_goes_out_with_it(run: Runner, tmp_path: Path) -> None:
     commit(root)
     ran = run("issue", root, "--tag", "issue-1", "--out", tmp_path / "out")
     assert ran.code == 1
-    assert "error[still-todo]: `beam` is still `todo`: greatest moulded breadth" in ran.err
+    assert "error[still-todo]: `beam` is still `todo`: her greatest moulded breadth" in ran.err
     assert "1 value is still `todo`; nothing was issued" in ran.err
     assert not (tmp_path / "out").exists()
 

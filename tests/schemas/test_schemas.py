@@ -68,7 +68,7 @@ def test_every_key_says_what_it_is(name: str) -> None:
     for path, schema in subschemas(EVERY[name]):
         for key, below in schema.get("properties", {}).items():
             if "/allOf/" not in path:
-                assert len(below.get("description", "").split()) >= 3, f"{path}/{key}"
+                assert len(below.get("description", "").split()) >= 4, f"{path}/{key}"
         if isinstance(schema.get("additionalProperties"), dict):
             assert len(schema["additionalProperties"].get("description", "").split()) >= 3, path
 

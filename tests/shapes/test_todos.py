@@ -111,7 +111,7 @@ def test_what_may_not_be_open_any_more_is_refused_at_its_line(starter: Files) ->
     compiled, _ = with_todo(starter, "vessel/particulars.yaml", NEEDED, "beam: todo")
     (notice,) = refused(compiled.package.todos)
     assert (notice.code, notice.severity, notice.place.path) == ("still-todo", "error", "vessel/particulars.yaml")
-    assert notice.message == "`beam` is still `todo`: greatest moulded breadth"
+    assert notice.message == "`beam` is still `todo`: her greatest moulded breadth"
 
 
 PORTION = 24

@@ -35,7 +35,7 @@ class ProtectedSurface(Noun, frozen=True, kw_only=True):
     share: Annotated[Fraction | None, Key("Share of that area; all unless given.", "97 %")] = None
     area: Annotated[Area | None, Key("Area, where it is no zone.", "4 m2")] = None
     initial: Annotated[CurrentDensity, Key("Current density of bare steel at first.", "150 mA/m2")]
-    mean: Annotated[CurrentDensity, Key("Mean current density.", "80 mA/m2")]
+    mean: Annotated[CurrentDensity, Key("Mean density of the protective current.", "80 mA/m2")]
     final: Annotated[CurrentDensity, Key("Current density at the end.", "100 mA/m2")]
     a: Annotated[
         float | None,
@@ -69,7 +69,7 @@ class AnodeDuty(Noun, frozen=True, kw_only=True):
     """What the anodes have to do."""
 
     fitted: Annotated[tuple[AnodeLot, ...], Key("When anodes were fitted new."), Count(1)]
-    surfaces: Annotated[tuple[ProtectedSurface, ...], Key("Surfaces to protect."), Count(1)]
+    surfaces: Annotated[tuple[ProtectedSurface, ...], Key("The surfaces that the anodes protect."), Count(1)]
     capacity: Annotated[float, Key("Capacity of the alloy in A h/kg.", 780), Within(above=0, most=10000)]
     resistivity: Annotated[float, Key("Resistivity of the water in ohm m.", 0.25), Within(above=0, most=1000)]
     utilisation: Annotated[Fraction, Key("Share of an anode that can be used.", "85 %")]

@@ -32,7 +32,7 @@ Gate = Annotated[str, GATES]
 class ApprovalCondition(Noun, frozen=True, kw_only=True):
     """What an approval asks to be done, and before what."""
 
-    what: Annotated[str, Key("What is asked.", "The riveting trial is shown to the monuments office")]
+    what: Annotated[str, Key("What the condition asks for.", "The riveting trial is shown to the monuments office")]
     before: Annotated[Gate, Key("What it has to be met before.", "start")]
     items: Annotated[
         tuple[Annotated[ItemRef, Key("Item.")], ...],

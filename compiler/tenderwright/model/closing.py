@@ -60,7 +60,7 @@ class AccountLine(Noun, frozen=True, kw_only=True):
     quantity: Annotated[AnyQuantity | None, Key("Quantity as measured at the end.", "1240 kg")] = None
     estimate: Annotated[SignedMoney | None, Key("The owner's estimate.", 17500), _ACCOUNT] = None
     bid: Annotated[SignedMoney | None, Key("What the yard bid for it.", 18200), _ACCOUNT] = None
-    contract: Annotated[SignedMoney, Key("In the contract.", 18200)]
+    contract: Annotated[SignedMoney, Key("Its amount in the contract.", 18200)]
     changes: Annotated[SignedMoney, Key("All changes to it.", 2310)]
     final: Annotated[SignedMoney, Key("Paid in the end.", 20510)]
     rate: Annotated[
@@ -75,9 +75,9 @@ class AccountChange(Noun, frozen=True, kw_only=True):
     """A change to the contract of an earlier docking."""
 
     change: Annotated[str, Key("Number of the change.", "CO-01")]
-    line: Annotated[LineNumber, Key("Line it changed.", "310.a")]
+    line: Annotated[LineNumber, Key("The line that it changed.", "310.a")]
     cause: Annotated[Cause, Key("What kind of cause it had.", "condition found")]
-    what: Annotated[str, Key("What was changed.", "180 kg more plate in strake F"), _ACCOUNT] = ""
+    what: Annotated[str, Key("What the order changed.", "180 kg more plate in strake F"), _ACCOUNT] = ""
     amount: Annotated[SignedMoney, Key("Amount; negative where it took off.", 2310)]
     here: Place
 

@@ -89,7 +89,7 @@ class Zone(Noun, frozen=True, kw_only=True):
     ] = None
     basis: Annotated[str, Key("How a stated area is known.", "measured in the dock of 2007")] = ""
     add: Annotated[tuple[AreaEntry, ...], Key("Areas to be added to the zone, such as a rudder.")] = ()
-    less: Annotated[tuple[AreaEntry, ...], Key("Areas taken away.")] = ()
+    less: Annotated[tuple[AreaEntry, ...], Key("Areas that are taken off the zone.")] = ()
     notes: Annotated[
         Prose | None, Key("What else is known of the zone.", "Fouling is heavy abaft Fr 20, starboard.")
     ] = None
@@ -203,7 +203,7 @@ class Scheme(Noun, frozen=True, kw_only=True):
     preparation: Annotated[Preparation, Key("Surface preparation and its acceptance.")]
     abrasive: Annotated[Abrasive | None, Key("Abrasive, as an input with its source.")] = None
     profile_fill: Annotated[ProfileFill | None, Key("Paint that fills the profile.")] = None
-    coats: Annotated[tuple[Coat, ...], Key("Coats in order."), Count(1)]
+    coats: Annotated[tuple[Coat, ...], Key("The coats, from the steel out."), Count(1)]
     before_water: Annotated[
         Time | None, Key("Least time from the last coat until water stands on it, at 15 degC.", "7 d", "24 h")
     ] = None

@@ -104,5 +104,5 @@ class CurvesOfForm(Noun, frozen=True, kw_only=True):
         Fraction | None,
         Key("Standard uncertainty of the displacement at a draft; 0.5 % where left out.", "0.5 %"),
     ] = None
-    rows: Annotated[tuple[AtDraft, ...], Key("The drafts, rising.", _AT_DRAFTS), Count(3)]
+    rows: Annotated[tuple[AtDraft, ...], Key("A row for each draft, rising.", _AT_DRAFTS), Count(3)]
     here: Place

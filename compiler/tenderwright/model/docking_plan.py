@@ -80,7 +80,7 @@ class SideBlocks(Noun, frozen=True, kw_only=True):
 class CitedLength(Noun, frozen=True, kw_only=True):
     """A length that is an input with its source."""
 
-    value: Annotated[Length, Key("The length itself.", "0.3 m")]
+    value: Annotated[Length, Key("The least distance that is kept.", "0.3 m")]
     source: Annotated[
         str,
         Key(
@@ -122,7 +122,7 @@ class CitedNumber(Noun, frozen=True, kw_only=True):
 class CitedMass(Noun, frozen=True, kw_only=True):
     """A mass that is an input with its source."""
 
-    value: Annotated[Mass, Key("The mass itself.", "25 t")]
+    value: Annotated[Mass, Key("The greatest load, as a mass.", "25 t")]
     source: Annotated[str, Key("Whose figure it is, with its date.", "naval architect's letter of 2027-02-12")]
     here: Place
 
@@ -171,7 +171,7 @@ class Earthquake(Noun, frozen=True, kw_only=True):
 class MovedWeight(Noun, frozen=True, kw_only=True):
     """A weight that comes aboard or goes while she is dry."""
 
-    what: Annotated[str, Key("What is moved.", "propeller, unshipped")]
+    what: Annotated[str, Key("What weight it is that is moved.", "propeller, unshipped")]
     mass: Annotated[SignedMass, Key("Mass; negative for what goes.", "-1.35 t", "-1.35 t ± 50 kg"), U_MASS_ABOARD]
     at: Annotated[Position, Key("Longitudinal centre of what is moved.", "Fr 1")]
     height: Annotated[Length, Key("Vertical centre above the keel line.", "1.2 m"), U_HEIGHT_ABOARD]

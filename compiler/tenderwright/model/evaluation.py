@@ -87,7 +87,7 @@ class Finding(Noun, frozen=True, kw_only=True):
     bid: Annotated[str, Key("The bid, by its file in owner/bids/ without `.yaml`.", "corve-harbour-dock")]
     missed: Annotated[
         str,
-        Key("What is missed."),
+        Key("What the bid does not do."),
         OneOf(
             "addenda",
             "edition",
@@ -121,7 +121,7 @@ class SettledRemark(Noun, frozen=True, kw_only=True):
     lines: Annotated[
         tuple[Annotated[LineNumber, Key("Line.", "420.a")], ...], Key("Lines whose remarks are settled.")
     ] = ()
-    by: Annotated[str, Key("Who settled it.", "Ship manager, with the naval architect")]
+    by: Annotated[str, Key("Who settled it, by office.", "Ship manager, with the naval architect")]
     why: Annotated[
         str, Key("What it comes to, and by what that is known.", "No effect on the price; asked on 2027-02-24")
     ]
@@ -153,7 +153,7 @@ class SettledDoubt(Noun, frozen=True, kw_only=True):
         str,
         Key("The doubt as it stands in the bid, or the beginning of it.", "`Price form!G57`: the price is struck out"),
     ]
-    by: Annotated[str, Key("Who settled it.", "Ship manager, with the treasurer")]
+    by: Annotated[str, Key("Who settled it, by office.", "Ship manager, with the treasurer")]
     why: Annotated[
         str, Key("On what ground, with the paper that shows it.", "Letter of the dock manager, 2027-02-24: 13.80")
     ]

@@ -37,7 +37,7 @@ class Cars(Noun, frozen=True, kw_only=True):
     axle_limit: Annotated[Mass | None, Key("The most that an axle may carry, the car's own mass included.", "45 t")] = (
         None
     )
-    most_coupled: Annotated[int | None, Key("Most cars coupled.", 8), Within(least=1, most=200)] = None
+    most_coupled: Annotated[int | None, Key("The most cars that can be coupled.", 8), Within(least=1, most=200)] = None
     own_mass: Annotated[Mass | None, Key("Mass of a car with its blocks.", "14 t")] = None
     block_height: Annotated[Length | None, Key("Top of the keel blocks above the rail.", "1.6 m")] = None
     here: Place

@@ -75,7 +75,7 @@ class Condition(Noun, frozen=True, kw_only=True):
     density: Annotated[
         Density | None, Key("Density of the water.", "1.021 t/m3"), Within(least="950 kg/m3", most="1100 kg/m3")
     ] = None
-    soundings: Annotated[tuple[SoundingTaken, ...], Key("Soundings of tanks.")] = ()
+    soundings: Annotated[tuple[SoundingTaken, ...], Key("What was sounded in the tanks.")] = ()
 
 
 class ReadingTaken(Noun, frozen=True, kw_only=True):
@@ -89,10 +89,10 @@ class ReadingTaken(Noun, frozen=True, kw_only=True):
     tank: Annotated[TankRef | None, Key("Tank, for a reading inside it.", "forepeak")] = None
     member: Annotated[str, Key("The member inside a tank on which it was taken.", "floor at Fr 80")] = ""
     kind: Annotated[str, Key("Reading of the plate, or depth of a pit taken off it."), OneOf("plate", "pit")] = "plate"
-    as_built: Annotated[Length, Key("Thickness as built.", "9.5 mm")]
+    as_built: Annotated[Length, Key("Thickness when she was built.", "9.5 mm")]
     measured: Annotated[Length, Key("Thickness that the gauge showed.", "7.8 mm")]
     day: Annotated[Date, Key("Day on which it was taken.", "2027-05-19")]
-    instrument: Annotated[str, Key("Instrument and method.", "ultrasonic, twin probe")]
+    instrument: Annotated[str, Key("Instrument and method of the reading.", "ultrasonic, twin probe")]
     stage: Annotated[str, Key("Before or after blast.", "in dock, after blast")]
     here: Place
 
@@ -112,12 +112,12 @@ class AnodeLeft(Noun, frozen=True, kw_only=True):
 class PaintLog(Noun, frozen=True, kw_only=True):
     """The coating of one zone as it was done."""
 
-    zone: Annotated[ZoneRef, Key("The coating zone.", "underwater")]
+    zone: Annotated[ZoneRef, Key("The zone that was coated.", "underwater")]
     scheme: Annotated[SchemeRef | None, Key("The scheme by which it was coated.", "underwater-spot")] = None
     area: Annotated[Area | None, Key("Area that was coated.", "178 m2")] = None
-    grade: Annotated[str, Key("Preparation grade reached.", "Sa 2 1/2")]
+    grade: Annotated[str, Key("Grade of preparation that was reached.", "Sa 2 1/2")]
     profile: Annotated[Length | None, Key("Profile of the blasted steel, mean of the readings.", "68 um")] = None
-    salts: Annotated[AreaDensity | None, Key("Soluble salts, greatest.", "32 mg/m2")] = None
+    salts: Annotated[AreaDensity | None, Key("Greatest reading of soluble salts.", "32 mg/m2")] = None
     dust: Annotated[int | None, Key("Dust, greatest quantity class."), Within(least=0, most=5)] = None
     holidays: Annotated[int | None, Key("Holidays found and made good."), Within(least=0)] = None
     coats: Annotated[tuple[CoatApplied, ...], Key("Coats, from the steel out."), Count(1)]
@@ -134,7 +134,7 @@ class ConditionFound(Noun, frozen=True, kw_only=True):
     extent: Annotated[str, Key("How much, with unit.", "1.4 m2")] = ""
     found: Annotated[Prose, Key("What was found there.", "Plate wasted to 5.1 mm along the limber.")]
     cause: Annotated[Prose | None, Key("Why it came about.", "Water stood under the cement.")] = None
-    repair: Annotated[Prose | None, Key("What was recommended.", "Crop and renew 1.4 m2.")] = None
+    repair: Annotated[Prose | None, Key("What repair was recommended.", "Crop and renew 1.4 m2.")] = None
     decision: Annotated[Prose | None, Key("What the owner decided.", "Accepted, riveted.")] = None
     decided: Annotated[Date | None, Key("Day on which the owner decided.", "2027-05-13")] = None
     done: Annotated[Prose | None, Key("What was done about it.", "An insert of 10 mm was welded in.")] = None
@@ -146,9 +146,9 @@ class Change(Noun, frozen=True, kw_only=True):
 
     change: Annotated[str, Key("Number of the change.", "CO-01")]
     day: Annotated[Date, Key("Day on which it was agreed.", "2027-05-19")]
-    line: Annotated[LineNumber, Key("Line it changes.", "310.a")]
+    line: Annotated[LineNumber, Key("The line that it changes.", "310.a")]
     cause: Annotated[Cause, Key("What kind of cause it has.", "condition found")]
-    what: Annotated[str, Key("What was changed.", "180 kg more plate in strake F")]
+    what: Annotated[str, Key("What the order changed.", "180 kg more plate in strake F")]
     amount: Annotated[SignedMoney, Key("Amount; negative where it takes off.", 2310)]
     days: Annotated[Days, Key("Days added to the contract.")] = 0
     condition: Annotated[str, Key("The condition-found report it answers.", "CF-01")] = ""
@@ -186,7 +186,7 @@ class Totals(Noun, frozen=True, kw_only=True):
 class Scrap(Noun, frozen=True, kw_only=True):
     """Scrap of one kind."""
 
-    what: Annotated[str, Key("What was landed.", "old plate")]
+    what: Annotated[str, Key("What material was landed.", "old plate")]
     mass: Annotated[Mass, Key("Mass by the weighbridge.", "2.1 t")]
     credit: Annotated[LineNumber, Key("Line of its credit.", "310.a")] = ""
     here: Place
@@ -213,7 +213,7 @@ class Findings(Noun, frozen=True, kw_only=True):
     facility: Annotated[
         FacilityRef | None, Key("The facility of this package that took her.", "corve-graving-dock")
     ] = None
-    dock_type: Annotated[DockType, Key("Kind of dock.")]
+    dock_type: Annotated[DockType, Key("What kind of dock it was.")]
     dockmaster: Annotated[
         str, Key("Who was dockmaster, by office or by name as he agrees to.", "dockmaster of the yard")
     ] = ""
@@ -221,7 +221,7 @@ class Findings(Noun, frozen=True, kw_only=True):
     dates: Annotated[DockingDates, Key("Days of the docking, in this order.")]
     on_docking: Annotated[Condition, Key("As she entered the dock.")] = field(default_factory=Condition)
     on_undocking: Annotated[Condition, Key("As she left the blocks.")] = field(default_factory=Condition)
-    blocks: Annotated[UsedBlocks, Key("Blocks as used.")] = field(default_factory=UsedBlocks)
+    blocks: Annotated[UsedBlocks, Key("The blocks on which she stood.")] = field(default_factory=UsedBlocks)
     not_painted: Annotated[tuple[NotPainted, ...], Key("Places left without coating.")] = ()
     plugs: Annotated[tuple[PlugDrawn, ...], Key("Docking plugs drawn and refitted.")] = ()
     readings: Annotated[tuple[ReadingTaken, ...], Key("Thickness readings, where there are few.")] = ()
@@ -239,7 +239,7 @@ class Findings(Noun, frozen=True, kw_only=True):
     ] = None
     renewed: Annotated[tuple[SteelRenewed, ...], Key("Plates, floors and frames that were renewed.")] = ()
     rivets: Annotated[tuple[RivetsRenewed, ...], Key("Rivets renewed or mended.")] = ()
-    anodes: Annotated[tuple[AnodeLeft, ...], Key("Anodes, by identifier.")] = ()
+    anodes: Annotated[tuple[AnodeLeft, ...], Key("What was found of the anodes, each by its identifier.")] = ()
     timber: Annotated[
         tuple[TimberFound, ...], Key("Planks, fastenings, seams, frames and bolts of a hull of wood.")
     ] = ()

@@ -61,7 +61,7 @@ class UsedBlocks(Noun, frozen=True, kw_only=True):
 
     keel: Annotated[tuple[UsedBlock, ...], Key("The keel blocks on which she stood.")] = ()
     sides: Annotated[tuple[UsedBlock, ...], Key("The side blocks that were hauled in under her.")] = ()
-    plan: Annotated[DrawingRef | None, Key("Docking plan used.", "d-10")] = None
+    plan: Annotated[DrawingRef | None, Key("The docking plan by which she was docked.", "d-10")] = None
     notes: Annotated[
         Prose | None,
         Key("What the next dockmaster should know of how she stood.", "The block at Fr 60 stood under the doubler."),
@@ -100,7 +100,7 @@ class PlugDrawn(Noun, frozen=True, kw_only=True):
     drawn: Annotated[Date, Key("Day on which the plug was drawn.", "2027-05-19")]
     refitted: Annotated[Date, Key("Day on which the plug was back in its place.", "2027-05-19")]
     state: Annotated[str, Key("State of plug, thread and seat.", "thread sound, head rounded")] = ""
-    done: Annotated[str, Key("What was done.", "new bronze plug")] = ""
+    done: Annotated[str, Key("What was done with the plug.", "new bronze plug")] = ""
     witness: Annotated[str, Key("Who saw it refitted.", "ship manager")] = ""
     here: Place
 
@@ -109,7 +109,7 @@ class SteelRenewed(Noun, frozen=True, kw_only=True):
     """A plate, floor or frame renewed."""
 
     what: Annotated[
-        str, Key("What was renewed."), OneOf("plate", "insert", "doubler", "floor", "frame", "bracket", "other")
+        str, Key("What part was renewed."), OneOf("plate", "insert", "doubler", "floor", "frame", "bracket", "other")
     ]
     strake: Annotated[StrakeRef | None, Key("The strake that the plate belongs to.", "C")] = None
     tank: Annotated[TankRef | None, Key("Tank or space it bounds.", "forepeak")] = None
@@ -130,8 +130,8 @@ class SteelRenewed(Noun, frozen=True, kw_only=True):
 class RivetsRenewed(Noun, frozen=True, kw_only=True):
     """Rivets renewed or mended."""
 
-    number: Annotated[int, Key("How many rivets.", 64), Within(least=1)]
-    how: Annotated[str, Key("What was done."), OneOf("renewed", "ring-welded", "caulked", "plugged")]
+    number: Annotated[int, Key("How many rivets it was.", 64), Within(least=1)]
+    how: Annotated[str, Key("What was done with them."), OneOf("renewed", "ring-welded", "caulked", "plugged")]
     strake: Annotated[StrakeRef | None, Key("The strake that they hold.", "B")] = None
     from_: Annotated[Position | None, Key("After end of the stretch.", "Fr 20")] = None
     to: Annotated[Position | None, Key("Forward end of the stretch.", "Fr 33")] = None
@@ -153,8 +153,8 @@ class TimberFound(Noun, frozen=True, kw_only=True):
     side: Side = ""
     number: Annotated[int | None, Key("How many of them, where they are counted.", 118), Within(least=1)] = None
     length: Annotated[Length | None, Key("Length of plank or seam.", "4.3 m"), Within(most="10000 m")] = None
-    found: Annotated[str, Key("What was found.", "soft to half its thickness at the hood end")]
-    done: Annotated[str, Key("What was done.", "renewed in oak, 38 mm")]
+    found: Annotated[str, Key("What was found of it.", "soft to half its thickness at the hood end")]
+    done: Annotated[str, Key("What was done about it.", "renewed in oak, 38 mm")]
     material: Annotated[str, Key("Wood, fastening or caulking that was used.", "green oak, treenails of 28 mm")] = ""
     item: Annotated[ItemRef | None, Key("The item of the tender under which it was done.", "310")] = None
     here: Place
@@ -190,11 +190,11 @@ class ClearanceTaken(Noun, frozen=True, kw_only=True):
 
     of: Annotated[str, Key("What the clearance belongs to.", "shaft"), OneOf("shaft", "rudder", "other")]
     where: Annotated[str, Key("Where it was measured.", "after bearing, top")]
-    found: Annotated[Length, Key("Clearance as found.", "5.4 mm")]
+    found: Annotated[Length, Key("Clearance that was found in dock.", "5.4 mm")]
     limit: Annotated[Length | None, Key("Greatest clearance that was taken as allowed.", "7 mm")] = None
     limit_source: Annotated[str, Key("Where the limit comes from.", "yard's figure of 2007")] = ""
     left: Annotated[Length | None, Key("Clearance as she left the dock.", "1.2 mm")] = None
-    done: Annotated[str, Key("What was done.", "staves renewed")] = ""
+    done: Annotated[str, Key("What was done about it.", "staves renewed")] = ""
 
 
 class TankTested(Noun, frozen=True, kw_only=True):
@@ -209,7 +209,7 @@ class TankTested(Noun, frozen=True, kw_only=True):
     held: Annotated[Time | None, Key("How long it was held.", "30 min")] = None
     tight: Annotated[bool, Key("Whether it was tight.")]
     day: Annotated[Date | None, Key("Day of the test.", "2027-05-19")] = None
-    witness: Annotated[str, Key("Who saw it.", "naval architect")] = ""
+    witness: Annotated[str, Key("Who saw the test done.", "naval architect")] = ""
     note: Annotated[str, Key("What happened at the test.", "two rivets caulked, tested again")] = ""
     here: Place
 
@@ -221,8 +221,8 @@ class DryFilm(Noun, frozen=True, kw_only=True):
     least: Annotated[Length | None, Key("Least of the readings.", "118 um")] = None
     most: Annotated[Length | None, Key("Greatest of the readings.", "240 um")] = None
     deviation: Annotated[Length | None, Key("Standard deviation of the readings.", "22 um")] = None
-    readings: Annotated[int | None, Key("How many readings."), Within(least=1)] = None
-    of: Annotated[str, Key("Of which coats."), OneOf("this coat", "all so far")] = ""
+    readings: Annotated[int | None, Key("How many readings were taken."), Within(least=1)] = None
+    of: Annotated[str, Key("Of which coats the readings are."), OneOf("this coat", "all so far")] = ""
 
 
 class CoatApplied(Noun, frozen=True, kw_only=True):
@@ -241,7 +241,7 @@ class CoatApplied(Noun, frozen=True, kw_only=True):
     humidity: Annotated[Fraction | None, Key("Relative humidity of the air while it was applied.", "68 %")] = None
     dew_point: Annotated[Temperature | None, Key("Dew point of the air while it was applied.", "8.2 degC")] = None
     thinning: Annotated[Fraction | None, Key("Thinner added, as a share of the volume of the paint.", "5 %")] = None
-    wft: Annotated[Length | None, Key("Wet film, mean.", "210 um")] = None
+    wft: Annotated[Length | None, Key("Mean thickness of the wet film.", "210 um")] = None
     dft: Annotated[DryFilm | None, Key("Dry film, of this coat alone or of all coats so far.")] = None
     inspector: Annotated[str, Key("Who inspected the coat, by office and not by name.", "coating inspector")] = ""
     here: Place
@@ -258,7 +258,7 @@ class DaysLost(Noun, frozen=True, kw_only=True):
 class PhotographKept(Noun, frozen=True, kw_only=True):
     """A photograph, or a set of them."""
 
-    what: Annotated[str, Key("What it shows.", "strake C, doubler cropped")]
+    what: Annotated[str, Key("What is to be seen on it.", "strake C, doubler cropped")]
     where: Annotated[str, Key("What part of the ship it shows.", "Fr 44, port")] = ""
     when: Annotated[
         str, Key("When it was taken: before, during or after the work.", "during"), OneOf("before", "during", "after")

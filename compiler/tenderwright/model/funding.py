@@ -121,8 +121,8 @@ class Weights(Noun, frozen=True, kw_only=True):
     """Weights of the three scores of an item."""
 
     risk: Annotated[int, Key("Weight of the risk if it is put off.", 5), Within(least=0, most=100)]
-    preservation: Annotated[int, Key("Weight of preservation.", 3), Within(least=0, most=100)]
-    safety: Annotated[int, Key("Weight of safety.", 4), Within(least=0, most=100)]
+    preservation: Annotated[int, Key("How much preservation weighs beside the others.", 3), Within(least=0, most=100)]
+    safety: Annotated[int, Key("How much safety weighs beside the others.", 4), Within(least=0, most=100)]
 
 
 class Worth(Noun, frozen=True, kw_only=True):

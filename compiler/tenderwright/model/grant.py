@@ -71,11 +71,11 @@ class GrantAlternative(Noun, frozen=True, kw_only=True):
 class OutsideCost(Noun, frozen=True, kw_only=True):
     """A cost outside the tender, such as a naval architect or the tow."""
 
-    what: Annotated[str, Key("What it is.", "Naval architect")]
+    what: Annotated[str, Key("What the cost is for.", "Naval architect")]
     category: Annotated[
         Name, Key("Category: its identifier in the profile, or a word that the category takes.", "professional fees")
     ]
-    amount: Annotated[Money, Key("What it costs.", 9500)]
+    amount: Annotated[Money, Key("What it costs, in the currency of the package.", 9500)]
     basis: Annotated[str, Key("What the amount rests on.", "letter of 2026-09-30")]
     eligible: Annotated[bool, Key("Whether the funder may pay for it; yes where left out.")] = True
     phase: Annotated[

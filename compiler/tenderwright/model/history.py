@@ -62,7 +62,7 @@ class CoatingApplied(Noun, frozen=True, kw_only=True):
     area: Annotated[Area | None, Key("Area that was coated.", "310 m2")] = None
     preparation: Annotated[str, Key("How the steel was prepared.", "spot blast to Sa 2")] = ""
     profile: Annotated[Length | None, Key("Profile of the blasted steel, mean of the readings.", "68 um")] = None
-    salts: Annotated[AreaDensity | None, Key("Soluble salts, greatest.", "32 mg/m2")] = None
+    salts: Annotated[AreaDensity | None, Key("Greatest reading of soluble salts.", "32 mg/m2")] = None
     dust: Annotated[int | None, Key("Dust, greatest quantity class."), Within(least=0, most=5)] = None
     coats: Annotated[
         tuple[CoatApplied, ...],
@@ -76,7 +76,7 @@ class AnodesFound(Noun, frozen=True, kw_only=True):
 
     what: Annotated[str, Key("Which anodes, in words.", "shell anodes, port")]
     left: Annotated[Fraction | None, Key("Share of them that was left.", "45 %")] = None
-    renewed: Annotated[int | None, Key("How many renewed."), Within(most=1000)] = None
+    renewed: Annotated[int | None, Key("How many of them were renewed."), Within(most=1000)] = None
     anode: Annotated[AnodeRef | None, Key("The anode, where one is meant.", "p1")] = None
     left_mass: Annotated[Mass | None, Key("Mass that was left, where it was weighed.", "2.9 kg")] = None
     fitted: Annotated[Mass | None, Key("Mass of the new one fitted.", "6.5 kg")] = None
@@ -104,14 +104,14 @@ class EarlierDocking(Noun, frozen=True, kw_only=True):
     ] = ""
     yard: Annotated[str, Key("Name of the yard that docked her.", "Corve Dock and Engineering")]
     place: Annotated[str, Key("Town or harbour of the yard.", "Corve")] = ""
-    dock_type: Annotated[DockType, Key("Kind of dock.")]
+    dock_type: Annotated[DockType, Key("What kind of dock it was.")]
     docked: Annotated[Date, Key("Day on which she landed on the blocks.", "2008-09-02")]
     undocked: Annotated[Date, Key("Day on which she floated again.", "2008-09-26")]
-    drafts: Annotated[DockingDrafts | None, Key("Drafts on docking.")] = None
-    undocking_drafts: Annotated[DockingDrafts | None, Key("Drafts on undocking.")] = None
+    drafts: Annotated[DockingDrafts | None, Key("Her drafts when she was docked.")] = None
+    undocking_drafts: Annotated[DockingDrafts | None, Key("Her drafts when she floated again.")] = None
     soundings: Annotated[tuple[SoundingTaken, ...], Key("What was in the tanks on docking.")] = ()
     undocking_soundings: Annotated[tuple[SoundingTaken, ...], Key("What was in the tanks on undocking.")] = ()
-    blocks: Annotated[UsedBlocks, Key("Blocks as used.")] = field(default_factory=UsedBlocks)
+    blocks: Annotated[UsedBlocks, Key("The blocks on which she stood.")] = field(default_factory=UsedBlocks)
     not_painted: Annotated[tuple[NotPainted, ...], Key("Places left without coating.")] = ()
     plugs: Annotated[tuple[PlugDrawn, ...], Key("Docking plugs drawn and refitted.")] = ()
     findings: Annotated[tuple[Finding, ...], Key("What was found, and what was done about it.")] = ()
@@ -126,8 +126,8 @@ class EarlierDocking(Noun, frozen=True, kw_only=True):
     tables: Annotated[tuple[FilledRow, ...], Key("Tables of the tender as the yard filled them.")] = ()
     coatings: Annotated[tuple[CoatingApplied, ...], Key("Coatings applied, by zone.")] = ()
     anodes: Annotated[tuple[AnodesFound, ...], Key("What was left of the anodes, and what was fitted.")] = ()
-    deferred: Annotated[tuple[Deferred, ...], Key("Work put off.")] = ()
-    days: Annotated[Days | None, Key("Days on blocks.")] = None
+    deferred: Annotated[tuple[Deferred, ...], Key("Work that was put off.")] = ()
+    days: Annotated[Days | None, Key("How many days she stood on blocks.")] = None
     days_lost: Annotated[tuple[DaysLost, ...], Key("Days lost, by cause.")] = ()
     hours_used: Annotated[tuple[HoursUsed, ...], Key("Hours used of the pool.")] = ()
     guarantee_until: Annotated[Date | None, Key("Last day of the guarantee.", "2027-05-19")] = None

@@ -92,7 +92,7 @@ class ChangeOrder(Noun, frozen=True, kw_only=True):
     what: Annotated[str, Key("What the change order changes.", "180 kg more plate in strake F")]
     days: Annotated[int, Key("Days that it adds to the contract.", 2), Within(least=0, most=1000)] = 0
     condition: Annotated[Name | None, Key("The condition-found report that it answers.", "CF-01")] = None
-    by: Annotated[Name | None, Key("Who signed it.", "Ship manager")] = None
+    by: Annotated[Name | None, Key("Who signed it, by office.", "Ship manager")] = None
     signed: Annotated[Date | None, Key("Day signed; left out while it waits for a signature.", "2027-05-12")] = None
     here: Place
 
@@ -119,7 +119,7 @@ class LeftOut(Noun, frozen=True, kw_only=True):
     work: Annotated[WorkName, Key("An item or a line.", "750", "440.b")]
     day: Annotated[Date, Key("Day on which it was decided.", "2027-05-12")]
     why: Annotated[str, Key("Why it is left out or put off.", "No dry days left for it")]
-    by: Annotated[Name, Key("Who decided it.", "Trustees")]
+    by: Annotated[Name, Key("Who decided it, by office.", "Trustees")]
     paid: Annotated[Money | None, Key("What is paid for it all the same, such as material already bought.", 420)] = None
     until: Annotated[str, Key("When it is to be done.", "next docking")] = ""
     here: Place
@@ -131,7 +131,7 @@ class Restored(Noun, frozen=True, kw_only=True):
     work: Annotated[WorkName, Key("An item or a line.", "750", "440.b")]
     day: Annotated[Date, Key("Day on which it was decided.", "2027-05-12")]
     why: Annotated[str, Key("Why it is in the contract again.", "The plate was found thinner than the survey said")]
-    by: Annotated[Name, Key("Who decided it.", "Trustees")]
+    by: Annotated[Name, Key("Who decided it, by office.", "Trustees")]
     here: Place
 
 

@@ -48,7 +48,7 @@ class Where(Noun, frozen=True, kw_only=True):
     text: Annotated[
         Prose | None, Key("Where the work is, in words.", "Shell below the light waterline, both sides")
     ] = None
-    extent: Annotated[Extent | None, Key("Along the ship.")] = None
+    extent: Annotated[Extent | None, Key("Where it reaches along the ship.")] = None
     side: Side = ""
     tanks: Annotated[
         tuple[Annotated[TankRef, Key("A tank.", "forepeak")], ...], Key("Tanks in which the work is."), MayWait()
@@ -104,7 +104,7 @@ class Line(Noun, frozen=True, kw_only=True):
     line: Annotated[
         str, Key("Letter, unique in the item and never reused.", "a"), Form("^[a-z]{1,2}$", "Letter of a line")
     ]
-    text: Annotated[str, Key("What is priced.", "Spot blast to Sa 2 1/2")]
+    text: Annotated[str, Key("What the yard prices on the line.", "Spot blast to Sa 2 1/2")]
     withdrawn: Annotated[
         bool, Key("Whether the line is withdrawn: it is printed as such and not priced, and its letter stays taken.")
     ] = False
@@ -179,7 +179,9 @@ class Item(Noun, frozen=True, kw_only=True):
     item: Annotated[
         int, Key("Number; never changed or reused after issue. Leave gaps.", 420), Within(least=1, most=9999)
     ]
-    title: Annotated[str, Key("Noun, then verb.", "Underwater shell, blast and coat")]
+    title: Annotated[
+        str, Key("What is worked on, then what is done, as a heading.", "Underwater shell, blast and coat")
+    ]
     revision: Annotated[int, Key("Revision of the item.", 0), Within(most=999)] = 0
     withdrawn: Annotated[bool, Key("Whether the item is withdrawn; its number stays taken.")] = False
     kind: Annotated[
@@ -217,7 +219,7 @@ class Item(Noun, frozen=True, kw_only=True):
         Key("Services of the checklist that the item holds, each in one item; package.yaml then need not name them."),
     ] = ()
     safety: Annotated[bool, Key("Whether it is needed for safety or to keep her afloat.")] = False
-    where: Annotated[Where, Key("Where it is.")] = field(default_factory=Where)
+    where: Annotated[Where, Key("Where in the ship the work is.")] = field(default_factory=Where)
     references: Annotated[
         tuple[Annotated[DrawingRef, Key("A reference document.", "d-12")], ...],
         Key("Documents the item rests on."),
@@ -302,11 +304,11 @@ class Item(Noun, frozen=True, kw_only=True):
     tests: Annotated[tuple[Test, ...], Key("The tests, and what passes each."), MayWait()] = ()
     holds: Annotated[tuple[Hold, ...], Key("Points at which the work stops, or may be watched."), MayWait()] = ()
     reports: Annotated[tuple[Report, ...], Key("What the yard hands over on paper, and when."), MayWait()] = ()
-    decision: Annotated[Decision | None, Key("A decision gate.")] = None
+    decision: Annotated[Decision | None, Key("The gate at which it is decided whether the work is done.")] = None
     option_until: Annotated[DayFromEvent | None, Key("Last day to exercise an option.")] = None
     deferral: Annotated[Prose | None, Key("What follows if it is put off.", "The plate wastes on.")] = None
     tables: Annotated[tuple[ItemTable, ...], Key("Tables, printed as ruled forms.")] = ()
-    lines: Annotated[tuple[Line, ...], Key("Lines to price.")] = ()
+    lines: Annotated[tuple[Line, ...], Key("The lines that the yard prices.")] = ()
     photographs: Annotated[
         tuple[Annotated[str, Key("Photograph set.")], ...],
         Key("Photographs in photographs/ that show the place, printed with the item."),

@@ -52,7 +52,7 @@ class Hold(Noun, frozen=True, kw_only=True):
         Key("Who attends; the work waits for each of them."),
         Count(1),
     ]
-    notice: Annotated[Time, Key("Notice given beforehand.", "24 h")]
+    notice: Annotated[Time, Key("How long beforehand notice is given.", "24 h")]
     accept: Annotated[Prose, Key("What is accepted, with its figure.", "Sa 2 1/2, salts below 50 mg/m2.")]
     record: Annotated[str, Key("What is written down at it.", "Profile at ten places")] = ""
     release_before: Annotated[

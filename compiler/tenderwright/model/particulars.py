@@ -81,8 +81,8 @@ class Dimensions(Noun, frozen=True, kw_only=True):
     """Principal dimensions."""
 
     length_overall: Annotated[Length, Key("Length from the foremost to the aftermost point of the hull.", "51.8 m")]
-    length_between_perpendiculars: Annotated[Length, Key("Length between perpendiculars.", "48.0 m")]
-    beam: Annotated[Length, Key("Greatest moulded breadth.", "9.1 m")]
+    length_between_perpendiculars: Annotated[Length, Key("Length between her perpendiculars.", "48.0 m")]
+    beam: Annotated[Length, Key("Her greatest moulded breadth.", "9.1 m")]
     depth: Annotated[Length, Key("Moulded depth at side amidships.", "4.6 m")]
     draft: Annotated[Length, Key("Usual mean draft, above the keel line.", "3.2 m")]
     air_draft: Annotated[Length | None, Key("Height of the highest fixed point above the waterline.", "19 m")] = None
@@ -92,7 +92,7 @@ class Dimensions(Noun, frozen=True, kw_only=True):
 class Keel(Noun, frozen=True, kw_only=True):
     """The keel, which stands on the blocks."""
 
-    kind: Annotated[str, Key("Kind of keel."), OneOf("bar", "flat")]
+    kind: Annotated[str, Key("What kind of keel she has."), OneOf("bar", "flat")]
     width: Annotated[Length, Key("Width that bears on the block.", "200 mm")]
     depth: Annotated[Length | None, Key("Depth of a bar keel below the keel line.", "180 mm"), AbsentMeans("none")] = (
         None
@@ -126,7 +126,7 @@ class Propeller(Noun, frozen=True, kw_only=True):
 
     diameter: Annotated[Length, Key("Diameter over the tips of the blades.", "2.3 m"), Within(most="20 m")]
     material: Annotated[str, Key("What it is cast of.", "manganese bronze")]
-    blades: Annotated[int | None, Key("Number of blades.", 4), Within(least=1, most=20)] = None
+    blades: Annotated[int | None, Key("How many blades it has.", 4), Within(least=1, most=20)] = None
     mass: Annotated[Mass | None, Key("Mass of the propeller without its shaft.", "1.4 t")] = None
     at: Annotated[Position | None, Key("Where its boss is, along the ship.", "Fr 2")] = None
 
@@ -188,7 +188,7 @@ class OutlinePoint(Noun, frozen=True, kw_only=True):
 class SideOutline(Noun, frozen=True, kw_only=True):
     """What is seen from the side besides the hull, as a line from corner to corner."""
 
-    name: Annotated[str, Key("What it is.", "Deckhouse")]
+    name: Annotated[str, Key("What the shape is of.", "Deckhouse")]
     points: Annotated[
         tuple[OutlinePoint, ...],
         Key("Its corners in order, as far as they are known; a closed shape ends where it begins."),
@@ -200,7 +200,7 @@ class Particulars(Noun, frozen=True, kw_only=True):
     """What she is: identity, dimensions, keel, machinery, marks, known hazards."""
 
     name: Annotated[str, Key("Name of the ship.", "Marram")]
-    built: Annotated[int | None, Key("Year of build.", 1934), Within(least=1500, most=2200)]
+    built: Annotated[int | None, Key("Year in which she was built.", 1934), Within(least=1500, most=2200)]
     builder: Annotated[str, Key("Who built her, by the name of the time.", "Sallow and Reeve")] = ""
     type: Annotated[str, Key("What she was built as.", "lighthouse tender")]
     significance: Annotated[
@@ -215,7 +215,7 @@ class Particulars(Noun, frozen=True, kw_only=True):
     )
     class_: Annotated[str, Key("Society in whose class she is; left out for a ship in none.", "Lloyd's Register")] = ""
     hull: Annotated[Hull | None, Key("How the hull is built.")] = None
-    dimensions: Annotated[Dimensions, Key("Her principal dimensions.")]
+    dimensions: Annotated[Dimensions, Key("Her principal dimensions, from plan or measured.")]
     displacement: Annotated[
         Mass | None,
         Key(

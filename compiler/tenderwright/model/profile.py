@@ -16,10 +16,10 @@ class LengthLimit(Noun, frozen=True, kw_only=True):
 
     most: Annotated[int, Key("The most of it.", 500), Within(least=1, most=1_000_000)]
     of: Annotated[
-        str, Key("What is counted.", "words"), OneOf("words", "characters", "characters without spaces", "pages")
+        str, Key("What the limit counts.", "words"), OneOf("words", "characters", "characters without spaces", "pages")
     ]
     counts: Annotated[
-        tuple[Annotated[str, Key("What is counted."), OneOf("headings", "tables")], ...],
+        tuple[Annotated[str, Key("What is counted besides."), OneOf("headings", "tables")], ...],
         Key("What is counted beside the running text; where pages are counted, all that stands on them is."),
     ] = ()
     here: Place

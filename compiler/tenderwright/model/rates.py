@@ -15,7 +15,7 @@ from tenderwright.notices import Place
 class EarlierPrice(Noun, frozen=True, kw_only=True):
     """A price paid for a unit at an earlier docking, to be escalated by an index."""
 
-    docking: Annotated[DockingRef, Key("The earlier docking.", "docking-2007")]
+    docking: Annotated[DockingRef, Key("The earlier docking that it comes from.", "docking-2007")]
     work: Annotated[str, Key("The work as its list of prices has it.", "high-pressure wash")]
     index: Annotated[Identifier, Key("The index; left out, the one that stands under `index`.", "repair-prices")] = ""
     here: Place
@@ -133,7 +133,7 @@ class PriceIndex(Noun, frozen=True, kw_only=True):
     """A published index of prices by month."""
 
     index: Annotated[Identifier, Key("Identifier, by which rates name the index.", "repair-prices")]
-    name: Annotated[str, Key("Name as published.", "Repair of ships and boats, prices paid")]
+    name: Annotated[str, Key("Name under which it is published.", "Repair of ships and boats, prices paid")]
     code: Annotated[str, Key("Code or table under which it is published.", "Table 7, row 30.11")] = ""
     publisher: Annotated[str, Key("Who publishes the index.", "national statistical office")] = ""
     adjusted: Annotated[bool, Key("Whether it is seasonally adjusted.")] = False

@@ -80,7 +80,7 @@ class Pitted(Noun, frozen=True, kw_only=True):
 class Renewed(Noun, frozen=True, kw_only=True):
     """Plate renewed in the past."""
 
-    what: Annotated[str, Key("What was done.", "insert of 10 mm")]
+    what: Annotated[str, Key("What was done to the plate.", "insert of 10 mm")]
     strake: Annotated[StrakeRef, Key("The strake in which plate was renewed.", "E")]
     side: Side
     from_: Annotated[Position, Key("After end of the plate.", "Fr 34")]
@@ -102,7 +102,7 @@ class Renewed(Noun, frozen=True, kw_only=True):
 class Doubler(Noun, frozen=True, kw_only=True):
     """A plate that was laid over the shell."""
 
-    what: Annotated[str, Key("What it is.", "doubler of 8 mm, 2.4 m by 1.0 m")]
+    what: Annotated[str, Key("What was put on, and how large it is.", "doubler of 8 mm, 2.4 m by 1.0 m")]
     strake: Annotated[StrakeRef, Key("The strake over which it lies.", "C")]
     side: Side
     from_: Annotated[Position, Key("After end of the doubler.", "Fr 38")]
@@ -174,12 +174,12 @@ class PlateAnalysis(Noun, frozen=True, kw_only=True):
         Count(1),
     ]
     on: Annotated[Date, Key("Day of the analysis.", "2026-11-03")]
-    carbon: Annotated[Fraction | None, Key("Carbon by mass.", "0.18 %")] = None
-    manganese: Annotated[Fraction | None, Key("Manganese by mass.", "0.50 %")] = None
-    sulphur: Annotated[Fraction | None, Key("Sulphur by mass.", "0.040 %")] = None
-    phosphorus: Annotated[Fraction | None, Key("Phosphorus by mass.", "0.040 %")] = None
-    nitrogen: Annotated[Fraction | None, Key("Nitrogen by mass.", "0.006 %")] = None
-    source: Annotated[str, Key("Laboratory and report.", "laboratory report 26-114, item 310")]
+    carbon: Annotated[Fraction | None, Key("Share of carbon by mass.", "0.18 %")] = None
+    manganese: Annotated[Fraction | None, Key("Share of manganese by mass.", "0.50 %")] = None
+    sulphur: Annotated[Fraction | None, Key("Share of sulphur by mass.", "0.040 %")] = None
+    phosphorus: Annotated[Fraction | None, Key("Share of phosphorus by mass.", "0.040 %")] = None
+    nitrogen: Annotated[Fraction | None, Key("Share of nitrogen by mass.", "0.006 %")] = None
+    source: Annotated[str, Key("The laboratory, and its report.", "laboratory report 26-114, item 310")]
     here: Place
 
 

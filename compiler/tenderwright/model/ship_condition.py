@@ -43,8 +43,8 @@ class Month(Noun, frozen=True, kw_only=True):
     month: Annotated[int, Key("Number of the month.", 5), Within(least=1, most=12)]
     mean: Annotated[Temperature, Key("Mean temperature of the air.", "11 degC")]
     range: Annotated[float, Key("Mean of the day's highest less its lowest, in K.", 7), Within(most=60)]
-    humidity: Annotated[Fraction, Key("Mean relative humidity.", "78 %")]
-    rain: Annotated[Time, Key("Hours with rain.", "52 h")]
+    humidity: Annotated[Fraction, Key("Mean relative humidity of the air.", "78 %")]
+    rain: Annotated[Time, Key("Hours with rain in the month.", "52 h")]
     wind: Annotated[Speed, Key("Mean speed of the wind.", "5.4 m/s")]
     here: Place
 
@@ -70,7 +70,7 @@ class Climate(Noun, frozen=True, kw_only=True):
 class MetalPair(Noun, frozen=True, kw_only=True):
     """Two metals in contact in sea water."""
 
-    what: Annotated[str, Key("What touches what.", "propeller on its shaft")]
+    what: Annotated[str, Key("Which parts touch each other.", "propeller on its shaft")]
     one: Annotated[Metal, Key("Metal of the first.")]
     other: Annotated[Metal, Key("Metal of the second.")]
     where: Annotated[str, Key("Where the two touch.", "taper of the tail shaft")]
@@ -91,7 +91,7 @@ class TightnessDefaults(Noun, frozen=True, kw_only=True):
 
     structure: Annotated[str, Key("How boundaries are built."), OneOf("riveted", "welded")]
     tank_head: Annotated[Length | None, Key("Head agreed for tanks, above the tank top.", "1.0 m")] = None
-    tank_head_source: Annotated[str, Key("Who agreed it.", "naval architect's letter")] = ""
+    tank_head_source: Annotated[str, Key("Who agreed to that head, and when.", "naval architect's letter")] = ""
     no_hose: Annotated[
         tuple[Annotated[OpeningRef, Key("An opening.", "echo-sounder")], ...],
         Key("Openings at which no hose can play."),
@@ -111,7 +111,7 @@ class Look(Noun, frozen=True, kw_only=True):
     """What was found of a leak at one time."""
 
     on: Annotated[Date, Key("Day on which it was looked at.", "2007-09-20")]
-    found: Annotated[str, Key("What was found.", "dry")]
+    found: Annotated[str, Key("What was found of the leak.", "dry")]
 
 
 class Leak(Noun, frozen=True, kw_only=True):
@@ -123,7 +123,7 @@ class Leak(Noun, frozen=True, kw_only=True):
     side: Side
     height: Annotated[Length | None, Key("Height above the keel line.", "1.25 m")] = None
     opening: Annotated[OpeningRef | None, Key("Opening that it is at.", "stern-tube")] = None
-    state: Annotated[str, Key("As last seen.", "one drop in five seconds")]
+    state: Annotated[str, Key("How it was when last seen.", "one drop in five seconds")]
     seen: Annotated[Date, Key("Day it was last seen.", "2026-06-16")]
     history: Annotated[tuple[Look, ...], Key("What was seen of it earlier.")] = ()
     item: Annotated[ItemRef | None, Key("Item that deals with it.", "620")] = None
@@ -141,8 +141,8 @@ class Measured(Noun, frozen=True, kw_only=True):
 class Clearance(Noun, frozen=True, kw_only=True):
     """A clearance of shaft, bearing or rudder, with its limit."""
 
-    what: Annotated[str, Key("What is measured.", "wear-down of the stern bearing")]
-    limit: Annotated[Length, Key("Greatest clearance allowed.", "7 mm")]
+    what: Annotated[str, Key("What the clearance is measured at.", "wear-down of the stern bearing")]
+    limit: Annotated[Length, Key("Greatest clearance that is allowed.", "7 mm")]
     source: Annotated[
         str,
         Key(
@@ -182,7 +182,7 @@ class ShipCondition(Noun, frozen=True, kw_only=True):
         ),
     ] = ()
     members: Annotated[MemberLimit | None, Key("Limit for members inside tanks.")] = None
-    pitted: Annotated[tuple[Pitted, ...], Key("Pitting as seen.")] = ()
+    pitted: Annotated[tuple[Pitted, ...], Key("Where the shell is pitted, and how much.")] = ()
     renewed: Annotated[
         tuple[Renewed, ...], Key("Plate renewed in the past; readings before that day are left out there.")
     ] = ()
@@ -204,6 +204,6 @@ class ShipCondition(Noun, frozen=True, kw_only=True):
     climate: Annotated[Climate | None, Key("Climate of the place where she is docked.")] = None
     metals: Annotated[tuple[MetalPair, ...], Key("Unlike metals in contact in sea water.")] = ()
     tightness: Annotated[TightnessDefaults | None, Key("Defaults of tightness tests.")] = None
-    leaks: Annotated[tuple[Leak, ...], Key("Register of leaks.")] = ()
+    leaks: Annotated[tuple[Leak, ...], Key("Leaks that are known, each with its history.")] = ()
     clearances: Annotated[tuple[Clearance, ...], Key("Clearances of shaft, bearings and rudder.")] = ()
     here: Place

@@ -53,9 +53,9 @@ class SameOfAll(Noun, frozen=True, kw_only=True):
     kind: Annotated[
         str, Key("Reading of the plate, or of what a pit leaves of it.", "plate"), OneOf("plate", "pit")
     ] = "plate"
-    as_built: Annotated[Length | None, Key("Thickness as built.", "3/8 in", "9.5 mm")] = None
+    as_built: Annotated[Length | None, Key("Thickness when she was built.", "3/8 in", "9.5 mm")] = None
     date: Annotated[Date | None, Key("Day of the readings.", "2025-10-08")] = None
-    instrument: Annotated[str, Key("Instrument and method.", "ultrasonic gauge")] = ""
+    instrument: Annotated[str, Key("Instrument and method of the reading.", "ultrasonic gauge")] = ""
     stage: Annotated[
         str, Key("Where and when she was: afloat, or in dock before or after blast.", "in dock before blast")
     ] = ""

@@ -33,7 +33,7 @@ class SurveyRow(Noun, frozen=True, kw_only=True):
         Within(above=0, most=500),
     ]
     date: Annotated[Date, Key("Day of the reading.", "2025-10-08")]
-    instrument: Annotated[str, Key("Instrument and method.", "ultrasonic gauge")] = ""
+    instrument: Annotated[str, Key("Instrument and method of the reading.", "ultrasonic gauge")] = ""
     stage: Annotated[
         str, Key("Where and when she was: afloat, or in dock before or after blast.", "in dock before blast")
     ] = ""

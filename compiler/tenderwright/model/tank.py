@@ -110,7 +110,9 @@ class Contents(Noun, frozen=True, kw_only=True):
 
     liquid: Annotated[Liquid, Key("What is in the tank; none for an empty one.", "fresh water")]
     density: Annotated[
-        Density | None, Key("Density, if measured.", "1.012 t/m3"), Within(least="500 kg/m3", most="3000 kg/m3")
+        Density | None,
+        Key("Density of the liquid, if it was measured.", "1.012 t/m3"),
+        Within(least="500 kg/m3", most="3000 kg/m3"),
     ] = None
     sounding: Annotated[
         Length | None, Key("Sounding on an even keel at the pipe.", "0.85 m"), Measured("10 mm", _TAPE)

@@ -30,7 +30,9 @@ class TenderTitle(Noun, frozen=True, kw_only=True):
     """Number and title of the tender."""
 
     number: Annotated[str, Key("The owner's number for this tender; printed on every page.", "HPT-2027-01")]
-    title: Annotated[str, Key("What is tendered.", "Docking of the lighthouse tender Marram, 2027")]
+    title: Annotated[
+        str, Key("What is tendered, as it stands on the cover.", "Docking of the lighthouse tender Marram, 2027")
+    ]
     subtitle: Annotated[str, Key("A second line for the cover.", "Dry docking, shell repairs and recoating")] = ""
 
 
@@ -162,7 +164,7 @@ class NumberBlock(Noun, frozen=True, kw_only=True):
 class Addendum(Noun, frozen=True, kw_only=True):
     """An addendum already issued."""
 
-    number: Annotated[int, Key("Number, from 1."), Within(least=1, most=99)]
+    number: Annotated[int, Key("Number of the addendum, from 1."), Within(least=1, most=99)]
     date: Annotated[Date, Key("Day on which the tender is issued.", "2027-01-25")]
     summary: Annotated[
         str, Key("What it changes, in a sentence.", "Answers eight questions; the bulwark is 0.9 m high, not 1.1 m.")
@@ -197,8 +199,8 @@ class Tender(Noun, frozen=True, kw_only=True):
         Key("Version of the format in which the package is written. One of another version is not read.", FORMAT),
         Within(least=FORMAT, most=FORMAT),
     ] = FORMAT
-    tender: Annotated[TenderTitle, Key("The tender itself.")]
-    ship: Annotated[str, Key("The ship's name.", "Marram")]
+    tender: Annotated[TenderTitle, Key("The tender by number and title.")]
+    ship: Annotated[str, Key("The ship's name, without a prefix.", "Marram")]
     owner: Annotated[Owner, Key("Who invites the tender.")]
     dates: Annotated[TenderDates, Key("Dates of the tender.")]
     programme: Annotated[Programme | None, Key("Planned days of the docking, from which report days are counted.")]
@@ -263,7 +265,7 @@ class Drawing(Noun, frozen=True, kw_only=True):
 
     drawing: Annotated[Identifier, Key("Identifier, by which items name the document.", "d-12")]
     title: Annotated[str, Key("Title on the document.", "Shell expansion")]
-    revision: Annotated[str, Key("Revision or date.", "B")]
+    revision: Annotated[str, Key("Its revision, or its date.", "B")]
     date: Annotated[Date | None, Key("Date of the document.", "1934-02-17")] = None
     verified: Annotated[
         DateOrNone, Key("Day on which it was found to agree with the ship, or `none`.", "2026-05-20", "none")

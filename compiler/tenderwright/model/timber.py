@@ -35,10 +35,10 @@ class Plank(Noun, frozen=True, kw_only=True):
     plank: Annotated[Identifier, Key("Identifier of the plank.", "p3-2")]
     strake: Annotated[str, Key("The strake that it belongs to, counted from the keel or named.", "3")]
     side: Side
-    from_: Annotated[Position, Key("Its after butt.", "2.4 m")]
-    to: Annotated[Position, Key("Its forward butt.", "6.1 m")]
+    from_: Annotated[Position, Key("Where its after butt is.", "2.4 m")]
+    to: Annotated[Position, Key("Where its forward butt is.", "6.1 m")]
     species: Annotated[str, Key("What wood it is.", "oak")]
-    thickness: Annotated[Length, Key("Thickness as fitted.", "45 mm"), Within(most="1 m")]
+    thickness: Annotated[Length, Key("Thickness when it was fitted.", "45 mm"), Within(most="1 m")]
     width: Annotated[Length, Key("Width where it is broadest.", "190 mm"), Within(most="2 m")]
     condition: Annotated[
         str, Key("As it was found."), OneOf("sound", "watch", "soft", "split", "worn", "not seen", "renew")
@@ -71,7 +71,7 @@ class Boring(Noun, frozen=True, kw_only=True):
     """A boring into a plank or timber, with its core."""
 
     core: Annotated[str, Key("Number of the boring and of its core.", "B4")]
-    where: Annotated[str, Key("What was bored.", "plank p3-2")]
+    where: Annotated[str, Key("What was bored, and where.", "plank p3-2")]
     at: Annotated[Position, Key("Where along the ship.", "2.6 m")]
     side: Side
     height: Annotated[Length | None, Key("Height above the keel line.", "0.9 m")] = None
@@ -103,8 +103,8 @@ class DrawnFastening(Noun, frozen=True, kw_only=True):
     fastening: Annotated[str, Key("Number of the fastening.", "F7")]
     side: Side
     at: Annotated[Position | None, Key("Where along the ship.", "4.2 m")] = None
-    new: Annotated[Length, Key("Diameter as fitted.", "12 mm"), Within(most="200 mm")]
-    now: Annotated[Length, Key("Least diameter now.", "9.5 mm"), Within(most="200 mm")]
+    new: Annotated[Length, Key("Diameter when it was fitted.", "12 mm"), Within(most="200 mm")]
+    now: Annotated[Length, Key("Its least diameter as drawn.", "9.5 mm"), Within(most="200 mm")]
     neck: Annotated[bool, Key("Whether it is wasted to a neck where plank and frame meet.")] = False
     pull: Annotated[str, Key("How it came out."), OneOf("hard", "fair", "easy", "broke")] = ""
     wood: Annotated[str, Key("The wood round it."), OneOf("sound", "soft", "nail sick", "stained")] = ""
@@ -132,7 +132,7 @@ class KeelBolt(Noun, frozen=True, kw_only=True):
     bolt: Annotated[str, Key("Number of the bolt, from aft.", "K3")]
     at: Annotated[Position, Key("Where along the ship.", "4.4 m")]
     kind: Fastening
-    diameter: Annotated[Length, Key("Diameter as fitted.", "25 mm"), Within(most="500 mm")]
+    diameter: Annotated[Length, Key("Diameter when it was fitted.", "25 mm"), Within(most="500 mm")]
     now: Annotated[
         Length | None, Key("Least diameter now, where it was drawn or seen by X-ray.", "21 mm"), Within(most="500 mm")
     ] = None
@@ -169,7 +169,7 @@ class Torn(Noun, frozen=True, kw_only=True):
 class Sheathing(Noun, frozen=True, kw_only=True):
     """The sheathing over the planking."""
 
-    metal: Annotated[str, Key("What it is.", "copper")]
+    metal: Annotated[str, Key("Metal of which it is.", "copper")]
     thickness: Annotated[Length | None, Key("Thickness of the sheets.", "0.7 mm"), Within(most="100 mm")] = None
     nails: Annotated[str, Key("What nails hold it.", "copper, 38 mm")] = ""
     under: Annotated[str, Key("What lies under it.", "tarred felt")] = ""
@@ -280,13 +280,13 @@ class Timber(Noun, frozen=True, kw_only=True):
     planks: Annotated[tuple[Plank, ...], Key("The planks of the shell that the survey tells of.")] = ()
     seams: Annotated[tuple[Seam, ...], Key("The seams and butts.")] = ()
     borings: Annotated[tuple[Boring, ...], Key("Borings and their cores.")] = ()
-    moisture: Annotated[tuple[MoistureReading, ...], Key("Readings of moisture.")] = ()
-    fastenings: Annotated[tuple[FastenedZone, ...], Key("Fastenings, by zone.")] = ()
+    moisture: Annotated[tuple[MoistureReading, ...], Key("Readings of moisture in the wood.")] = ()
+    fastenings: Annotated[tuple[FastenedZone, ...], Key("What was found of the fastenings, by zone.")] = ()
     keel_bolts: Annotated[tuple[KeelBolt, ...], Key("Keel bolts, from aft.")] = ()
     borers: Annotated[tuple[Borers, ...], Key("Places that borers have attacked.")] = ()
     sheathing: Annotated[Sheathing | None, Key("The sheathing, where she has one.")] = None
     hog: Annotated[Hog | None, Key("How far the keel is from straight.")] = None
     potentials: Annotated[tuple[Potential, ...], Key("Potentials of bonded metals in the water.")] = ()
-    practice: Annotated[TimberPractice | None, Key("Limits and practice.")] = None
+    practice: Annotated[TimberPractice | None, Key("What is allowed, and by whose practice.")] = None
     notes: Annotated[Prose | None, Key("What else the survey tells.", "Ceiling was lifted in the hold only.")] = None
     here: Place

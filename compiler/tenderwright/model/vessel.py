@@ -158,7 +158,7 @@ class Appendage(Noun, frozen=True, kw_only=True):
     name: Annotated[str, Key("Name as the tender prints it.", "Rudder")]
     kind: Annotated[
         str,
-        Key("What it is.", "rudder"),
+        Key("What kind of appendage it is.", "rudder"),
         OneOf(
             "rudder",
             "stern frame",
@@ -173,7 +173,7 @@ class Appendage(Noun, frozen=True, kw_only=True):
             "other",
         ),
     ]
-    extent: Annotated[Extent, Key("Along the ship.")]
+    extent: Annotated[Extent, Key("Where it reaches along the ship.")]
     side: Side = "centreline"
     area: Annotated[Area | None, Key("Area to be coated, all faces.", "8.2 m2")] = None
     lowest: Annotated[SignedLength | None, Key("Lowest point above the keel line.", "-0.1 m")] = None
