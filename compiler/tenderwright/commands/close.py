@@ -15,6 +15,7 @@ from tenderwright.closing import CompiledFindings, compile_findings
 from tenderwright.commands.both_sides import both_sides, contract_open
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.held_up import held_up
 from tenderwright.commands.kept_parts import kept_parts
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place, take_back_unfinished
 from tenderwright.commands.progress import progress
@@ -25,6 +26,7 @@ from tenderwright.model.package import sound
 from tenderwright.notices import Notice, Place, sort_notices
 from tenderwright.notices.render import as_text, summary
 from tenderwright.pipeline import Compiled, OwnersSide, compile_owner, compile_package, read, stamp_of, timestamp
+from tenderwright.planning.approval_events import judged_on
 from tenderwright.reading.layout import schema_of
 from tenderwright.reading.package import Files, read_one
 from tenderwright.reading.source import Source
@@ -87,6 +89,10 @@ def run(arguments: Namespace) -> int:
     sys.stderr.write(as_text(answers.notices, _texts(answers)))
     if answers.findings is None or answers.source is None or not answers.sound:
         print(f"{summary(answers.notices)}; nothing was written", file=sys.stderr)
+        return MISTAKES
+    afloat = answers.findings.dates.undocked
+    last = max(afloat, judged_on(owner.papers) or afloat)
+    if held_up("close", last, "nothing was written", compiled, owner):
         return MISTAKES
     account = _account(answers.findings, compiled, owner)
     return _close(Closing(files, compiled, owner, answers, answers.findings, answers.source, account), arguments.out)

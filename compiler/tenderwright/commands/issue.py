@@ -12,6 +12,7 @@ from tenderwright.amending import revisions_due
 from tenderwright.commands.addendum_at import both_at
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
+from tenderwright.commands.held_up import issue_held_up
 from tenderwright.commands.not_raised import told_not_raised
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.recording import put_down, record_of, same_as_before, tell
@@ -68,6 +69,8 @@ def _issue(arguments: Namespace) -> int:
         may_tag(root, arguments.tag)
     _not_of_another(place / arguments.tag, state)
     if again is None and recorded and _revisions_due(root, recorded[-1], state):
+        return MISTAKES
+    if again is None and issue_held_up(files):
         return MISTAKES
     yard = yard_at(root, state.commit, files.issued)
     compiled = yard.compiled

@@ -53,7 +53,7 @@ def work_of(one: Standing) -> str:
 def by_state(kept: Register) -> dict[str, list[Standing]]:
     """Give the approvals by how far they are, as far as there are any."""
     order = (GRANTED, ASKED, TO_ASK, REFUSED, NOT_NEEDED)
-    words = {ASKED: "asked for"}
+    words = {ASKED: "asked for", TO_ASK: "to be asked for"}
     found = {words.get(state, state): [one for one in kept.standings if one.state == state] for state in order}
     return {state: some for state, some in found.items() if some}
 

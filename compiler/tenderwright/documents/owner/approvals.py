@@ -21,11 +21,14 @@ from tenderwright.documents.edition import (
 )
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.planning.approval_words import by_state, gate_words, holds_up, in_state, work_of
-from tenderwright.planning.approvals import GRANTED, NOT_NEEDED, Asked, Register, Standing, register
+from tenderwright.planning.approvals import GRANTED, NOT_NEEDED, TO_ASK, Asked, Register, Standing, register
 from tenderwright.quantities.customs import day
 
 NO_SOURCE = "common practice, no source"
-NO_REGISTER = "No register of approvals is kept: `tenderwright add approvals` writes its form, owner/approvals.yaml."
+NO_REGISTER = (
+    "Which consents and permissions hold up the docking is not known: no register is kept, owner/approvals.yaml. "
+    "The command `tenderwright add approvals` writes its form."
+)
 
 
 def register_of(desk: OwnerDesk) -> Register | None:
@@ -44,7 +47,7 @@ def approvals_sheet(desk: OwnerDesk, book: Edition) -> Edition | None:
     still = [one for one in kept.standings if one.open and one not in late]
     given = [one for one in kept.standings if one.state == GRANTED and one not in late]
     blocks: list[Block] = [
-        Paragraph(inline(in_short(kept))),
+        Paragraph(inline(_in_short(kept))),
         *_listed("Late, missed or run out", late, takes),
         *_listed("Still to be given, by the day to ask for it", still, takes),
         *takes.note(),
@@ -63,18 +66,43 @@ def at_fault(one: Standing) -> bool:
     return bool(one.late or missed or one.outlived) or any(asked.unmet for asked in one.conditions)
 
 
-def in_short(kept: Register) -> str:
-    """Say how many approvals there are, how far they are, and what the page is."""
-    wanted = [one for one in kept.standings if one.state != NOT_NEEDED]
+def how_many(kept: Register | None) -> str:
+    """Say how many approvals there are and how far they are; where none are kept, what it would take."""
+    if kept is None:
+        return NO_REGISTER
     counted = joined([f"{len(found)} {state}" for state, found in by_state(kept).items()])
-    until = f"As recorded up to {day(kept.judged)}: " if kept.judged is not None else ""
-    late = [one for one in wanted if at_fault(one)]
-    faults = "Nothing is late." if not late else f"{len(late)} late, missed or run out."
+    until = f", as recorded up to {day(kept.judged)}" if kept.judged is not None else ""
+    late = [one.approval.title for one in kept.standings if at_fault(one)]
+    faults = f"Late, missed or run out: {joined(late)}." if late else "Nothing is late."
+    days = [one.ask_by for one in kept.standings if one.state == TO_ASK and not one.late and one.ask_by is not None]
+    ask = f" The next has to be asked for by {day(min(days))}." if days else ""
+    return f"Approvals{until}: {counted}. {faults}{ask}"
+
+
+def _in_short(kept: Register) -> str:
     return (
-        f"{until}{len(kept.standings)} approvals, {counted}. {faults} "
+        f"{how_many(kept)} "
         "The day to ask is the day on which an approval is wanted, less the time that the answer takes. "
         "This page plans and lists; it is not law, and the authority decides."
     )
+
+
+def beside_the_work(desk: OwnerDesk) -> list[Block]:
+    """List beside the programme what is still to be given or met, by the day on which it is wanted."""
+    kept = register_of(desk)
+    title = Heading("Approvals that hold up the work")
+    rows = []
+    for one in kept.standings if kept is not None else ():
+        if one.open and one.next is not None:
+            ask = f"; last day to ask {day(one.ask_by)}" if one.state == TO_ASK and one.ask_by is not None else ""
+            rows.append((one.next, one.approval.title, f"{in_state(one)}{ask}"))
+        open_ = [asked for asked in one.conditions if one.holds and asked.condition.met is None]
+        rows += [(asked.event, one.approval.title, f"condition: {asked.condition.what}") for asked in open_]
+    rows.sort(key=lambda row: (row[0].day is None, str(row[0].day)))
+    columns = (Column("Before", width=4), Column("Approval", width=5), Column("How far it is", width=8))
+    cells = [Row((inline(capital(gate_words(event))), inline(what), inline(capital(far)))) for event, what, far in rows]
+    table = [Table(columns, tuple(cells), small=True)] if cells else []
+    return [title, Paragraph(inline(how_many(kept))), *table]
 
 
 class _Takes:
@@ -152,7 +180,7 @@ def _given(standings: Sequence[Standing]) -> list[Block]:
                 inline(one.approval.title),
                 inline(one.approval.given_by),
                 inline(day(one.approval.expires)),
-                inline(_paper(one), f". {one.approval.afterwards}" if one.missed else ""),
+                inline(". ".join(said for said in (_paper(one), one.approval.afterwards) if said)),
             )
         )
         for one in sorted(standings, key=lambda one: str(one.approval.granted))

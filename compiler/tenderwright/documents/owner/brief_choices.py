@@ -10,6 +10,7 @@ from tenderwright.calculations.ship.interval import After, docking_interval, yea
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import capital, joined
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Inline, Paragraph, Row, Span, Table, inline
+from tenderwright.documents.owner.approvals import how_many, register_of
 from tenderwright.documents.owner.brief_money import plain_cells, rounded, sources_of, thing
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.owner.funding import HAND, asked, secured
@@ -83,10 +84,10 @@ def _does(desk: OwnerDesk, rung: Rung, ladder: Ladder) -> str:
 def decisions(desk: OwnerDesk) -> list[Block]:
     """List the days by which something is decided, or after which a choice is gone."""
     rows = [Row(plain_cells(day(when), what)) for when, what in sorted(_days(desk))]
-    title = Heading("What is to be decided, and by when")
+    title, approvals = Heading("What is to be decided, and by when"), Paragraph(inline(how_many(register_of(desk))))
     if not rows:
-        return [title, Paragraph(inline("Not known: package.yaml gives no days yet."))]
-    return [title, Table((Column("Day", width=2), Column("What", width=10)), tuple(rows))]
+        return [title, Paragraph(inline("Not known: package.yaml gives no days yet.")), approvals]
+    return [title, Table((Column("Day", width=2), Column("What", width=10)), tuple(rows)), approvals]
 
 
 def _days(desk: OwnerDesk) -> list[tuple[date, str]]:

@@ -20,6 +20,7 @@ from tenderwright.documents.edition import (
     Table,
     inline,
 )
+from tenderwright.documents.owner.approvals import beside_the_work
 from tenderwright.documents.owner.cost_risk import level_name, of_hundred
 from tenderwright.documents.owner.critical_path import (
     greatest_on_blocks,
@@ -55,6 +56,7 @@ def programme(desk: OwnerDesk) -> Part | None:
         Paragraph(inline(_beside_practice(schedule))),
         Heading("The critical path"),
         path_table(desk, schedule, time),
+        *beside_the_work(desk),
         Heading("How days were reckoned"),
         Facts(tuple(_reckoned(desk, seen, schedule))),
         *bar_chart(desk.package, schedule),
