@@ -66,6 +66,7 @@ def test_every_input_says_what_it_is(name: str) -> None:
 def test_every_key_says_what_it_is(name: str) -> None:
     """One word teaches nobody what to write."""
     for path, schema in subschemas(EVERY[name]):
+        assert len(schema.get("description", "Not said here.").split()) >= 2, path
         for key, below in schema.get("properties", {}).items():
             if "/allOf/" not in path:
                 assert len(below.get("description", "").split()) >= 4, f"{path}/{key}"

@@ -35,7 +35,7 @@ class ApprovalCondition(Noun, frozen=True, kw_only=True):
     what: Annotated[str, Key("What the condition asks for.", "The riveting trial is shown to the monuments office")]
     before: Annotated[Gate, Key("What it has to be met before.", "start")]
     items: Annotated[
-        tuple[Annotated[ItemRef, Key("Item.")], ...],
+        tuple[Annotated[ItemRef, Key("An item.", "310")], ...],
         Key("Items before whose start it has to be met; left out, those of the approval."),
     ] = ()
     met: Annotated[Date | None, Key("Day on which it was met; left out, it is still open.", "2027-04-20")] = None
@@ -85,7 +85,7 @@ class Approval(Noun, frozen=True, kw_only=True):
         Count(1),
     ]
     items: Annotated[
-        tuple[Annotated[ItemRef, Key("Item.")], ...],
+        tuple[Annotated[ItemRef, Key("An item.", "310")], ...],
         Key(
             "Items that it is about; left out, those that the money of its source may pay for, and without a source all of them."
         ),

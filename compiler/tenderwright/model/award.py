@@ -45,7 +45,7 @@ class Award(Noun, frozen=True, kw_only=True):
         Key("Items or lines that were not awarded."),
     ] = ()
     alternatives: Annotated[
-        tuple[Annotated[LineName, Key("Line.", "335.a")], ...],
+        tuple[Annotated[LineName, Key("A line of the tender.", "335.a")], ...],
         Key(
             "Alternatives that are ordered, in the place of the lines that they stand instead of, or that stand instead of them."
         ),
@@ -62,7 +62,7 @@ class Award(Noun, frozen=True, kw_only=True):
         Key("The range about a tendered quantity within which its rate holds, as the clause of the contract gives it."),
     ] = None
     pool: Annotated[
-        tuple[Annotated[LineName, Key("Line.", "165.a")], ...],
+        tuple[Annotated[LineName, Key("A line of the tender.", "165.a")], ...],
         Key("Lines of the hours pool; left out, those of that section of the price form."),
     ] = ()
     days_line: Annotated[

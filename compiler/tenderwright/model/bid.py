@@ -58,7 +58,9 @@ class Exclusion(Noun, frozen=True, kw_only=True):
     """Something that a yard leaves out, assumes, or offers instead."""
 
     text: Annotated[str, Key("In the yard's words.", "Disposal of spent abrasive")]
-    lines: Annotated[tuple[Annotated[LineNumber, Key("Line.", "420.a")], ...], Key("Lines that it bears on.")] = ()
+    lines: Annotated[
+        tuple[Annotated[LineNumber, Key("A line of the tender.", "420.a")], ...], Key("Lines that it bears on.")
+    ] = ()
     kind: Annotated[str, Key("Which of the three it is."), OneOf("exclusion", "assumption", "alternative")] = (
         "exclusion"
     )
@@ -133,7 +135,7 @@ class Bid(Noun, frozen=True, kw_only=True):
     ] = None
     exclusions: Annotated[tuple[Exclusion, ...], Key("What the yard leaves out, assumes, or offers instead.")] = ()
     addenda: Annotated[
-        tuple[Annotated[int, Key("Addendum acknowledged."), Within(least=1)], ...],
+        tuple[Annotated[int, Key("An addendum that the bid acknowledges.", 1), Within(least=1)], ...],
         Key("Numbers of the addenda acknowledged."),
     ] = ()
     site_visit: Annotated[bool | None, Key("Whether the yard says that it visited the ship.")] = None
@@ -161,7 +163,7 @@ class Bid(Noun, frozen=True, kw_only=True):
         Keys(Form(r"^[0-9]+(\.[a-z0-9]+(-[a-z0-9]+)*){2}$", "Row of a table", "520.valves.suction-fire")),
     ] = field(default_factory=dict)
     doubts: Annotated[
-        tuple[Annotated[str, Key("One doubt.")], ...],
+        tuple[Annotated[str, Key("A doubt, in words.", "E14: a comment says `subject to survey`")], ...],
         Key("What the reading left to a person. Each is settled under `doubts` in owner/evaluation.yaml."),
     ] = ()
     here: Place

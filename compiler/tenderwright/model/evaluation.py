@@ -50,7 +50,7 @@ class Adder(Noun, frozen=True, kw_only=True):
         ),
     ] = ""
     lines: Annotated[
-        tuple[Annotated[LineNumber, Key("Line.", "420.a")], ...],
+        tuple[Annotated[LineNumber, Key("A line of the tender.", "420.a")], ...],
         Key("Lines that it prices; those of the exclusion where none are given."),
     ] = ()
     amount: Annotated[Money | None, Key("Amount added. Left out, the lines are brought to what `take` says.", 7200)] = (
@@ -119,7 +119,8 @@ class SettledRemark(Noun, frozen=True, kw_only=True):
         str, Key("The yard's words, or the beginning of them.", "Bay 2 is roofed: sheeting is offered to the deck edge")
     ] = ""
     lines: Annotated[
-        tuple[Annotated[LineNumber, Key("Line.", "420.a")], ...], Key("Lines whose remarks are settled.")
+        tuple[Annotated[LineNumber, Key("A line of the tender.", "420.a")], ...],
+        Key("Lines whose remarks are settled."),
     ] = ()
     by: Annotated[str, Key("Who settled it, by office.", "Ship manager, with the naval architect")]
     why: Annotated[

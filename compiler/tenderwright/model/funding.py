@@ -82,7 +82,9 @@ class FundingSource(Noun, frozen=True, kw_only=True):
         str, Key("How sure the money is.", "applied for"), OneOf("in hand", "promised", "applied for", "hoped for")
     ] = ""
     likelihood: Annotated[Fraction | None, Key("How likely it is to come.", "60 %")] = None
-    only: Annotated[tuple[Annotated[ItemRef, Key("Item it may pay for.")], ...], Key("Items it may pay for.")] = ()
+    only: Annotated[
+        tuple[Annotated[ItemRef, Key("An item that it may pay for.", "310")], ...], Key("Items it may pay for.")
+    ] = ()
     match: Annotated[
         Fraction | None, Key("Money of others wanted for each unit of this: 100 % is one for one.", "100 %")
     ] = None
@@ -93,7 +95,7 @@ class FundingSource(Noun, frozen=True, kw_only=True):
     ] = None
     kept_back: Annotated[Money, Key("What is kept back of it for something else.", 5000)] = Decimal(0)
     eligible: Annotated[
-        tuple[Annotated[PricedKind, Key("Kind.")], ...], Key("Kinds of work it may pay for, where not all.")
+        tuple[Annotated[PricedKind, Key("A kind of work.")], ...], Key("Kinds of work it may pay for, where not all.")
     ] = ()
     public: Annotated[str, Key("The name under which it may stand on the donors' page.", "The friends of the ship")] = (
         ""
@@ -132,9 +134,11 @@ class Worth(Noun, frozen=True, kw_only=True):
     risk: Annotated[int, Key("Risk if it is put off, 0 to 5.", 4), Within(least=0, most=5)] = 0
     preservation: Annotated[int, Key("What it preserves, 0 to 5."), Within(least=0, most=5)] = 0
     safety: Annotated[int, Key("What it does for safety, 0 to 5."), Within(least=0, most=5)] = 0
-    needs: Annotated[tuple[Annotated[ItemRef, Key("Item.")], ...], Key("Items that have to be bought with it.")] = ()
+    needs: Annotated[
+        tuple[Annotated[ItemRef, Key("An item.", "310")], ...], Key("Items that have to be bought with it.")
+    ] = ()
     excludes: Annotated[
-        tuple[Annotated[ItemRef, Key("Item.")], ...], Key("Items that are not done together with it.")
+        tuple[Annotated[ItemRef, Key("An item.", "310")], ...], Key("Items that are not done together with it.")
     ] = ()
     before_bottom: Annotated[
         str,

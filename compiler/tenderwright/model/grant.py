@@ -31,7 +31,9 @@ class GrantPhase(Noun, frozen=True, kw_only=True):
     phase: Annotated[Identifier, Key("Identifier of the phase.", "shell")]
     title: Annotated[str, Key("Title as the paper prints it.", "Shell and rivets")]
     items: Annotated[
-        tuple[Annotated[ItemRef, Key("Item.")], ...], Key("Items of this phase; each stands in one."), Count(1)
+        tuple[Annotated[ItemRef, Key("An item.", "310")], ...],
+        Key("Items of this phase; each stands in one."),
+        Count(1),
     ]
     begins: Annotated[
         Date | None, Key("Day on which it begins; left out, that of its first item by the programme.", "2027-05-05")
@@ -51,7 +53,7 @@ class GrantAlternative(Noun, frozen=True, kw_only=True):
 
     title: Annotated[str, Key("Title as the paper prints it.", "Plates renewed, riveted")]
     items: Annotated[
-        tuple[Annotated[ItemRef, Key("Item.")], ...],
+        tuple[Annotated[ItemRef, Key("An item.", "310")], ...],
         Key("Items of this alternative, beside those of the application, which all have in common."),
         Count(1),
     ]
@@ -106,7 +108,9 @@ class GrantOutput(Noun, frozen=True, kw_only=True):
     output: Annotated[str, Key("What the money brings, as a funder would count it.", "Rivets renewed")]
     quantity: Annotated[AnyQuantity | None, Key("How much of it, where lines do not say.", "600 each")] = None
     lines: Annotated[
-        tuple[Annotated[LineName, Key("Line.", "315.a")], ...], Key("Lines whose quantities are summed up."), Count(1)
+        tuple[Annotated[LineName, Key("A line of the tender.", "315.a")], ...],
+        Key("Lines whose quantities are summed up."),
+        Count(1),
     ] = ()
     here: Place
 
@@ -138,7 +142,7 @@ class Grant(Noun, frozen=True, kw_only=True):
         ),
     ] = None
     items: Annotated[
-        tuple[Annotated[ItemRef, Key("Item.")], ...],
+        tuple[Annotated[ItemRef, Key("An item.", "310")], ...],
         Key("Items that it is for; left out, those that the source may pay for."),
         Count(1),
     ] = ()
@@ -191,7 +195,7 @@ class Grant(Noun, frozen=True, kw_only=True):
         Key("Photographs, beside those that the items list."),
     ] = ()
     standards: Annotated[
-        tuple[Annotated[ClauseRef, Key("Clause.", "heritage")], ...],
+        tuple[Annotated[ClauseRef, Key("A clause of the tender.", "heritage")], ...],
         Key("Clauses that say which standards of conservation are followed; they are printed."),
     ] = ()
     risks: Annotated[

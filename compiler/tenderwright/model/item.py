@@ -54,7 +54,7 @@ class Where(Noun, frozen=True, kw_only=True):
         tuple[Annotated[TankRef, Key("A tank.", "forepeak")], ...], Key("Tanks in which the work is."), MayWait()
     ] = ()
     boundary_of: Annotated[
-        tuple[Annotated[TankRef, Key("A tank.")], ...],
+        tuple[Annotated[TankRef, Key("A tank of hers.", "forepeak")], ...],
         Key("Tanks on whose boundary the work lies; for hot work and gas-free checks."),
         MayWait(),
     ] = ()
@@ -64,7 +64,7 @@ class Where(Noun, frozen=True, kw_only=True):
         MayWait(),
     ] = ()
     openings: Annotated[
-        tuple[Annotated[OpeningRef, Key("An opening.")], ...],
+        tuple[Annotated[OpeningRef, Key("An opening of the hull.", "sea-chest-main")], ...],
         Key("Openings of the hull at which the work is."),
         MayWait(),
     ] = ()
@@ -74,7 +74,9 @@ class Where(Noun, frozen=True, kw_only=True):
         MayWait(),
     ] = ()
     anodes: Annotated[
-        tuple[Annotated[AnodeRef, Key("An anode.")], ...], Key("Anodes that the work concerns."), MayWait()
+        tuple[Annotated[AnodeRef, Key("An anode of the hull.", "p1")], ...],
+        Key("Anodes that the work concerns."),
+        MayWait(),
     ] = ()
 
 
@@ -84,7 +86,7 @@ class OwnerFurnished(Noun, frozen=True, kw_only=True):
     what: Annotated[str, Key("What the owner brings.", "Antifouling paint, red")]
     quantity: Annotated[AnyQuantity, Key("How much of it the owner brings.", "24 each")]
     delivered: Annotated[
-        DayOrDate | None, Key("Day on which it is at the yard: a date or a day counted from an event.")
+        DayOrDate | None, Key("Day on which it is at the yard: a date or a day counted from an event.", "docking + 3 d")
     ]
     where: Annotated[str, Key("Where it is handed over.", "yard store")] = ""
     here: Place
@@ -238,7 +240,8 @@ class Item(Noun, frozen=True, kw_only=True):
         ),
     ]
     requirements: Annotated[
-        tuple[Annotated[Prose, Key("One numbered requirement.")], ...], Key("Numbered requirements, one step each.")
+        tuple[Annotated[Prose, Key("A requirement of one step.", "Close the containment of <item:150>.")], ...],
+        Key("Numbered requirements, one step each."),
     ] = ()
     access: Annotated[Access | None, Key("Access and what is in the way.")] = None
     schemes: Annotated[
@@ -310,7 +313,7 @@ class Item(Noun, frozen=True, kw_only=True):
     tables: Annotated[tuple[ItemTable, ...], Key("Tables, printed as ruled forms.")] = ()
     lines: Annotated[tuple[Line, ...], Key("The lines that the yard prices.")] = ()
     photographs: Annotated[
-        tuple[Annotated[str, Key("Photograph set.")], ...],
+        tuple[Annotated[str, Key("A photograph or a set of them.", "335-strake-c.jpg")], ...],
         Key("Photographs in photographs/ that show the place, printed with the item."),
     ] = ()
     pictures: Annotated[

@@ -35,7 +35,7 @@ class Hold(Noun, frozen=True, kw_only=True):
         tuple[
             Annotated[
                 str,
-                Key("Who."),
+                Key("Who attends, by office."),
                 OneOf(
                     "owner",
                     "naval architect",

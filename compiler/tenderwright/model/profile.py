@@ -36,7 +36,7 @@ class ProfileHeading(Noun, frozen=True, kw_only=True):
         tuple[
             Annotated[
                 str,
-                Key("Content."),
+                Key("What the section is made of."),
                 OneOf(
                     "need",
                     "significance",

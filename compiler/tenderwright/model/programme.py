@@ -36,7 +36,7 @@ class Activity(Noun, frozen=True, kw_only=True):
     ] = None
     high: Annotated[Time | None, Key("Longest time that it may take.", "4 d")] = None
     after: Annotated[
-        tuple[Annotated[Identifier, Key("Activity.", "wash")], ...],
+        tuple[Annotated[Identifier, Key("An activity of the programme.", "wash")], ...],
         Key("Activities that come before, beside those of the items that its item depends on."),
     ] = ()
     applies: Annotated[SchemeRef | None, Key("The coating scheme of which it applies coats.", "underwater-overall")] = (

@@ -15,7 +15,7 @@ class HullSection(Noun, frozen=True, kw_only=True):
     section: Annotated[str, Key("Name of the section, as the plan has it.", "Fr 30")] = ""
     at: Annotated[Position, Key("Where it stands: a frame, or a distance forward of the after perpendicular.", "Fr 30")]
     heights: Annotated[
-        tuple[Annotated[SignedLength, Key("Height.", "1.0 m")], ...],
+        tuple[Annotated[SignedLength, Key("A height above the keel line.", "1.0 m")], ...],
         Key(
             "Heights above the keel line at which it was read, rising: the first at the keel, the last at the deck edge.",
             ["0 m", "0.3 m", "1.0 m", "2.0 m", "3.0 m", "4.7 m"],
@@ -23,7 +23,7 @@ class HullSection(Noun, frozen=True, kw_only=True):
         Count(3),
     ]
     half_breadths: Annotated[
-        tuple[Annotated[Length, Key("Half-breadth.", "3.21 m")], ...],
+        tuple[Annotated[Length, Key("A half-breadth at that place.", "3.21 m")], ...],
         Key(
             "Half-breadth at each of these heights, to the moulded line.",
             ["0.10 m", "2.6 m", "3.8 m", "4.3 m", "4.5 m", "4.55 m"],
@@ -42,7 +42,7 @@ class EndProfile(Noun, frozen=True, kw_only=True):
         Count(2),
     ]
     heights: Annotated[
-        tuple[Annotated[SignedLength, Key("Height.", "0.9 m")], ...],
+        tuple[Annotated[SignedLength, Key("A height above the keel line.", "0.9 m")], ...],
         Key("Height of each above the keel line; the last at the deck.", ["0 m", "0.9 m", "3.2 m", "5.6 m"]),
         Count(2),
     ]

@@ -132,7 +132,10 @@ class Award(Noun, frozen=True, kw_only=True):
     ]
     day_cost: Annotated[Money | None, Key("The owner's cost of each day, counted in the evaluated price.", 850)] = None
     criteria: Annotated[
-        tuple[Annotated[str, Key("A criterion that passes or fails before price.")], ...],
+        tuple[
+            Annotated[str, Key("A criterion that passes or fails before price.", "Dock certificate valid at docking")],
+            ...,
+        ],
         Key("What a bid passes or fails before its price is looked at."),
     ] = ()
 
@@ -165,7 +168,7 @@ class Addendum(Noun, frozen=True, kw_only=True):
     """An addendum already issued."""
 
     number: Annotated[int, Key("Number of the addendum, from 1."), Within(least=1, most=99)]
-    date: Annotated[Date, Key("Day on which the tender is issued.", "2027-01-25")]
+    date: Annotated[Date, Key("Day on which the addendum is issued.", "2027-02-22")]
     summary: Annotated[
         str, Key("What it changes, in a sentence.", "Answers eight questions; the bulwark is 0.9 m high, not 1.1 m.")
     ]

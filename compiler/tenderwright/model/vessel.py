@@ -79,7 +79,7 @@ class Station(Noun, frozen=True, kw_only=True):
     at: Annotated[SignedLength, Key("Distance forward of the after perpendicular; negative abaft it.", "0 m")]
     keel: Annotated[SignedLength, Key("Height of the lowest point of the section above the keel line.", "0 m")]
     half_breadths: Annotated[
-        tuple[Annotated[Length, Key("Half-breadth.", "3.21 m")], ...],
+        tuple[Annotated[Length, Key("A half-breadth at that place.", "3.21 m")], ...],
         Key("One half-breadth for each waterline; zero below the section's lowest point."),
     ]
     deck: Annotated[DeckEdge, Key("The deck edge, where the section ends.")]

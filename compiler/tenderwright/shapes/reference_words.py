@@ -91,6 +91,8 @@ _ALL = ("", 1_000_000, 10**12)
 
 
 def _said_bounds(low: object, high: object) -> str:
+    if low != "" and low == high:
+        return ", always this"
     if low != "" and high != "":
         return f", {low} to {high}"
     return f", {low} or more" if low != "" else f", {high} or less" if high != "" else ""
