@@ -118,6 +118,14 @@ def test_a_bid_that_is_there_is_never_written_over(run: Runner, root: Path) -> N
     assert (root / "owner/bids/ostrey.yaml").read_bytes() == before
 
 
+def test_signed_forms_that_came_along_are_kept_in_the_bid(run: Runner, root: Path) -> None:
+    file, path = returned(root), root / "owner/bids/ostrey.yaml"
+    words = ("bids", "read", root, file, "--yard", "Ostrey", *DAY)
+    assert run(*words, "--signed", "declaration", "--signed", "offer").code == 0
+    assert "signed: [offer, declaration]\n" in path.read_text("utf-8")
+    assert "there already, the same" in run(*words).out
+
+
 @pytest.mark.parametrize(
     ("change", "code", "address"),
     [

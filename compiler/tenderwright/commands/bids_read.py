@@ -18,6 +18,7 @@ from tenderwright.commands.folder import WrongUse, package_folder
 from tenderwright.commands.output_folder import take_back_unfinished
 from tenderwright.commands.todos import need, stopped_by
 from tenderwright.model.bid import Bid
+from tenderwright.model.contract import DECLARATION, OFFER, SECURITY
 from tenderwright.model.package import sound
 from tenderwright.notices import Notice, sort_notices
 from tenderwright.notices.render import as_text, summary
@@ -31,6 +32,7 @@ if TYPE_CHECKING:
     from tenderwright.reading.workbook.cells import Workbook
 
 _LETTERS = str.maketrans({"æ": "ae", "ø": "o", "œ": "oe", "ß": "ss", "ð": "d", "þ": "th", "ł": "l"})
+SIGNED = (OFFER, SECURITY, DECLARATION)
 STATUSES = ("priced", "zero", "included", "no bid", "empty")
 
 
@@ -41,6 +43,12 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument("--yard", default="", metavar="NAME", help="name of the yard (default: as signed on the form)")
     parser.add_argument(
         "--received", type=_day, required=True, metavar="DATE", help="day on which it was received, year-month-day"
+    )
+    parser.add_argument(
+        "--signed",
+        action="append",
+        choices=SIGNED,
+        help="a signed form that came with it; may be given several times",
     )
 
 
@@ -72,7 +80,8 @@ def run(arguments: Namespace) -> int:
     if found is None or found.refused:
         print(f"{summary(notices)}; nothing was written", file=sys.stderr)
         return MISTAKES
-    _write(files, replace(found.bid, tender=sound(compiled.package.tender).tender.number))
+    signed = tuple(one for one in SIGNED if one in arguments.signed) if arguments.signed else None
+    _write(files, replace(found.bid, tender=sound(compiled.package.tender).tender.number, signed=signed))
     return MISTAKES if any(notice.severity == "error" for notice in notices) else CLEAN
 
 
@@ -172,6 +181,10 @@ def _write(files: Files, bid: Bid) -> None:
     if not slug(bid.yard):
         raise WrongUse("the form is not signed with the name of the yard; give it with --yard")
     path = f"owner/bids/{slug(bid.yard)}.yaml"
+    there = files.sources.get(path)
+    if bid.signed is None and there is not None and isinstance(there.data, dict):
+        said = there.data.get("signed")
+        bid = replace(bid, signed=tuple(said) if isinstance(said, list) else None)
     text = yaml_text(bid_entry(bid))
     place = files.root / path
     the_same = place.is_file() and place.read_bytes() == text.encode()

@@ -24,6 +24,7 @@ _FOR_THE_RECORD = {
         "services",
         "yard_questions",
     ),
+    "contract.yaml": ("forms",),
     "drawings.yaml": ("holder", "kind"),
 }
 """By folder or file, the keys whose values ask nothing of the yard; items answer for the services."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from tenderwright.comparing.compare import Comparison
@@ -106,6 +107,7 @@ def _marked_questions(desk: Desk, entry: Addendum, part: Part, parts: tuple[Part
 
 def _edition(before: Issue, after: Issue, comparison: Comparison, entry: Addendum, parts: list[Part]) -> Edition:
     edition, tender = after.edition, after.desk.tender
+    forms = _anew(before.edition.forms, edition.forms)
     facts = (
         ("Tender", f"{tender.tender.number}, {tender.tender.title}"),
         ("Ship", tender.ship),
@@ -115,6 +117,7 @@ def _edition(before: Issue, after: Issue, comparison: Comparison, entry: Addendu
         ("To edition", edition.stamp.label),
         ("Can affect price", "yes" if comparison.bears_on_price else "no"),
         ("Price form", f"edition {after.form.edition_hash}, in place of {before.form.edition_hash}"),
+        *([("Forms to sign", f"sent anew: {', '.join(f'{stem}.docx' for stem in forms)}")] if forms else []),
         ("Bids close", day(tender.dates.closing)),
     )
     return Edition(
@@ -132,12 +135,15 @@ def _edition(before: Issue, after: Issue, comparison: Comparison, entry: Addendu
         facts=facts,
         audience="yard",
         files={path: one for path, one in edition.files.items() if before.edition.files.get(path) != one},
-        sheets={
-            stem: sheet
-            for stem, sheet in edition.sheets.items()
-            if stem not in before.edition.sheets or essence(sheet.parts) != essence(before.edition.sheets[stem].parts)
-        },
+        sheets=_anew(before.edition.sheets, edition.sheets),
+        forms=forms,
     )
+
+
+def _anew(before: Mapping[str, Edition], after: Mapping[str, Edition]) -> dict[str, Edition]:
+    """Give the papers beside an edition that are new or say anything else than before."""
+    old = {stem: essence(paper.parts) for stem, paper in before.items()}
+    return {stem: paper for stem, paper in after.items() if essence(paper.parts) != old.get(stem)}
 
 
 def _drawings(before: Issue, after: Issue) -> tuple[Figure, ...]:

@@ -322,6 +322,8 @@ class Edition:
     """What the cover lists: place, dates, edition."""
     sheets: Mapping[str, Edition] = field(default_factory=dict)
     """Short document sets that are written as PDFs beside it, by file stem, such as `dock-sheet`."""
+    forms: Mapping[str, Edition] = field(default_factory=dict)
+    """Forms to sign, which are written as Word documents beside it, by file stem, such as `forms/offer`."""
     tables: Mapping[str, DataTable] = field(default_factory=dict)
     """Figures that are written as CSV beside it, by file stem."""
     files: Mapping[str, bytes] = field(default_factory=dict)
@@ -337,7 +339,7 @@ class Edition:
         """Raise `NotForItsReader` where anything in it is not for its reader."""
         for part in self.parts:
             part.hold(self.audience)
-        for stem, sheet in self.sheets.items():
+        for stem, sheet in {**self.sheets, **self.forms}.items():
             hold(self.audience, sheet.audience, f"the sheet `{stem}`")
         for stem, table in self.tables.items():
             hold(self.audience, table.audience, f"the table `{stem}`")

@@ -32,6 +32,7 @@ from tenderwright.documents.parts.schedule import schedule
 from tenderwright.documents.parts.ship import fittings, particulars
 from tenderwright.documents.parts.tanks import sounding_tables, tanks
 from tenderwright.documents.price_form import PriceForm
+from tenderwright.documents.signed_forms import signed_forms
 from tenderwright.reading.git_state import GitState
 
 
@@ -42,6 +43,7 @@ def yard_edition(desk: Desk, stamp: Stamp) -> tuple[Edition, PriceForm]:
     edition = _edition(desk, stamp, _parts(replace(desk, numbers_parts=True), form))
     beside = {"dock-sheet": dock_sheet(desk, edition), STEM: inspection_plan(desk, edition)}
     edition = replace(edition, sheets={stem: sheet for stem, sheet in beside.items() if sheet is not None})
+    edition = replace(edition, forms=signed_forms(desk, edition, form))
     return in_print(desk, edition), form
 
 

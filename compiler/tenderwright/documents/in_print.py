@@ -29,7 +29,8 @@ def in_print(desk: Desk, edition: Edition) -> Edition:
     """Give an edition with all its texts, and those of the sheets beside it, as print has them."""
     names = Names(desk, frozenset(anchors_in(edition.parts)))
     sheets = {stem: in_print(desk, sheet) for stem, sheet in edition.sheets.items()}
-    return replace(edition, parts=names.of(edition.parts), facts=names.of(edition.facts), sheets=sheets)
+    forms = {stem: in_print(desk, form) for stem, form in edition.forms.items()}
+    return replace(edition, parts=names.of(edition.parts), facts=names.of(edition.facts), sheets=sheets, forms=forms)
 
 
 @dataclass(frozen=True)

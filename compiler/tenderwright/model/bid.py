@@ -5,6 +5,7 @@ from typing import Annotated
 
 from msgspec import field
 
+from tenderwright.model.contract import SignedForm
 from tenderwright.model.facility import Cars, Certificate, FacilityLimits, Hoists, Slope
 from tenderwright.model.kinds import (
     LINE,
@@ -18,7 +19,7 @@ from tenderwright.model.kinds import (
     Price,
     SignedMoney,
 )
-from tenderwright.model.marks import Form, Key, Keys, OneOf, Within
+from tenderwright.model.marks import AbsentMeans, Form, Key, Keys, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -140,6 +141,11 @@ class Bid(Noun, frozen=True, kw_only=True):
     ] = ()
     site_visit: Annotated[bool | None, Key("Whether the yard says that it visited the ship.")] = None
     terms_accepted: Annotated[bool | None, Key("Whether the yard accepts the terms of the tender.")] = None
+    signed: Annotated[
+        tuple[SignedForm, ...] | None,
+        Key("The signed forms that came back with the price form; left out where nobody has looked."),
+        AbsentMeans("nobody has looked"),
+    ] = None
     dates_accepted: Annotated[bool | None, Key("Whether the yard accepts the dates of the tender.")] = None
     earliest_docking: Annotated[
         Date | None, Key("Earliest day in dock, where the yard names another.", "2027-05-10")

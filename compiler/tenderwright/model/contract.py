@@ -21,6 +21,8 @@ BID_SECURITY, PERFORMANCE, PAYMENT_BOND, REFUND = (
     "payment bond",
     "refund guarantee",
 )
+OFFER, SECURITY, DECLARATION = "offer", "security", "declaration"
+SignedForm = Annotated[str, OneOf(OFFER, SECURITY, DECLARATION), Key("A form to sign.", "offer")]
 
 
 class Stage(Noun, frozen=True, kw_only=True):
@@ -122,6 +124,12 @@ class Contract(Noun, frozen=True, kw_only=True):
         Time | None,
         Key("Within which time the yard makes her fit to float where the contract ends early.", "72 h"),
     ] = None
+    forms: Annotated[
+        tuple[SignedForm, ...],
+        Key(
+            "The forms that bidders sign and return with the price form; each goes out with the tender as a Word document."
+        ),
+    ] = ()
     matters: Annotated[
         Mapping[str, MatterAnswer],
         Key(
@@ -139,3 +147,8 @@ class Contract(Noun, frozen=True, kw_only=True):
         """Give how a matter is settled in words, where it is."""
         found = self.matters.get(matter)
         return found if found is not None and found.answer == SETTLED else None
+
+    @property
+    def to_sign(self) -> tuple[str, ...]:
+        """Name the forms that bidders sign; none of security where the contract asks for no security."""
+        return tuple(one for one in dict.fromkeys(self.forms) if one != SECURITY or self.securities)

@@ -101,6 +101,7 @@ class Finding(Noun, frozen=True, kw_only=True):
             "criterion",
             "arithmetic",
             "answers",
+            "signed forms",
         ),
     ]
     criterion: Annotated[

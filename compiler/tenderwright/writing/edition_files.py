@@ -14,6 +14,7 @@ from tenderwright.writing.html import screen_page
 from tenderwright.writing.manifest import MANIFEST_NAME, manifest
 from tenderwright.writing.pdf import Typesetter
 from tenderwright.writing.price_form_xlsx import price_form_workbook
+from tenderwright.writing.word.document import word_document
 
 PAGE = "specification.html"
 
@@ -48,9 +49,10 @@ def edition_files(edition: Edition, form: PriceForm, typesetter: Typesetter, tim
 
 
 def sheet_files(edition: Edition, typesetter: Typesetter, timestamp: int) -> dict[str, bytes]:
-    """Write the sheets beside an edition as PDF, and those for the screen as HTML too."""
+    """Write the sheets beside an edition as PDF, those for the screen as HTML too, and forms to sign for Word."""
     files = {f"{stem}.pdf": typesetter.typeset(sheet, timestamp, stem).pdf for stem, sheet in edition.sheets.items()}
-    return files | {f"{stem}.html": screen_page(one).encode() for stem, one in edition.sheets.items() if one.for_screen}
+    files |= {f"{stem}.html": screen_page(one).encode() for stem, one in edition.sheets.items() if one.for_screen}
+    return files | {f"{stem}.docx": word_document(form, timestamp) for stem, form in edition.forms.items()}
 
 
 def quantities_csv(form: PriceForm) -> bytes:

@@ -167,3 +167,23 @@ def test_money_of_a_finding_is_none() -> None:
     made = evaluated({"corve": GOOD}, said=Evaluation(here=NOWHERE, responsive=(waived,)))["corve"]
     assert made.total == evaluated({"corve": GOOD})["corve"].total
     assert made.added == money(0)
+
+
+@pytest.mark.parametrize(
+    ("signed", "state", "words"),
+    [
+        (None, "not known", "nobody has written whether these came back: offer, declaration"),
+        ((), "missed", "not returned: offer, declaration"),
+        (("offer", "security"), "missed", "not returned: declaration"),
+        (("declaration", "offer"), "met", "returned: offer, declaration"),
+    ],
+)
+def test_signed_forms_are_asked_of_a_bid_where_the_tender_asks_for_them(
+    signed: tuple[str, ...] | None, state: str, words: str
+) -> None:
+    bid = replace(GOOD, signed=signed)
+    assert "signed forms" not in stands(bid)
+    made = evaluated({"corve": bid}, BEFORE, None)["corve"]
+    fit = Fit("pass", "Ostrey graving dock", "beam")
+    found = {one.name: one for one in points(made, BEFORE, HASH, fit, (), (), ("offer", "declaration"))}
+    assert (found["signed forms"].state, found["signed forms"].words) == (state, words)

@@ -29,6 +29,7 @@ from tenderwright.documents.edition import (
 )
 from tenderwright.documents.not_calculated import why_not
 from tenderwright.documents.parts.by_section import by_section
+from tenderwright.documents.parts.contract import to_sign
 from tenderwright.documents.parts.limits import both
 from tenderwright.documents.price_form import FormLine, PriceForm
 from tenderwright.model.build import TO_BE_WRITTEN
@@ -158,6 +159,8 @@ def _return(desk: Desk, form: PriceForm) -> Pairs:
         what += f", tables filled: {joined([table.title for table in form.tables])}"
     if form.addenda:
         what += f", {_counted(len(form.addenda), 'addendum', 'addenda')} acknowledged"
+    if to_sign(desk):
+        what += "; forms/ signed"
     open_ = (
         f"; the bid stays open {desk.quantity(tender.dates.valid).replace(' d', ' days')}" if tender.dates.valid else ""
     )

@@ -22,6 +22,7 @@ def contract_terms(desk: Desk) -> list[Block]:
         *((capital(one.kind), inline(security_in_words(desk, one))) for one in contract.securities),
         *([("Held back", inline(held_back(desk, contract)))] if contract.retention is not None else []),
         *_settled(desk, contract),
+        *([("To sign", inline(f"{', '.join(f'{stem}.docx' for stem in to_sign(desk))}."))] if contract.to_sign else []),
     ]
     return [
         Heading("Contract and payment"),
@@ -29,6 +30,12 @@ def contract_terms(desk: Desk) -> list[Block]:
         *late,
         *([Facts(tuple(facts))] if facts else []),
     ]
+
+
+def to_sign(desk: Desk) -> dict[str, str]:
+    """Give the forms that bidders sign, by the stem of their file."""
+    contract = desk.package.contract
+    return {f"forms/{one}": one for one in contract.to_sign} if contract is not None else {}
 
 
 def _stages(desk: Desk, contract: Contract) -> Table:

@@ -140,6 +140,7 @@ def compare(
                 fits[one.name],
                 [said for said in findings if said.bid == one.name],
                 [said for said in judged if said.bid == one.name],
+                package.contract.to_sign if package.contract is not None else (),
             )
             for one in evaluated
         },

@@ -76,6 +76,7 @@ def points(
     fit: Fit,
     findings: Sequence[Finding],
     judged: Sequence[JudgedCriterion] = (),
+    to_sign: Sequence[str] = (),
 ) -> tuple[Point, ...]:
     """Give every point of one bid; what the owner wrote in owner/evaluation.yaml goes before what is found here.
 
@@ -91,6 +92,7 @@ def points(
         *_validity(evaluated.bid, tender),
         *_arithmetic(evaluated),
         *_answers(evaluated.bid),
+        *_signed(evaluated.bid, to_sign),
         Point(
             "facility",
             _FITS[fit.state],
@@ -117,6 +119,18 @@ def _found(finding: Finding, found: list[Point]) -> list[Point]:
 
 def _both(judged: str, found: str) -> str:
     return "; ".join(words for words in (judged, found) if words)
+
+
+def _signed(bid: Bid, to_sign: Sequence[str]) -> Iterator[Point]:
+    """Say whether the forms came back that the tender asks bidders to sign; nothing where it asks for none."""
+    if not to_sign:
+        return
+    if bid.signed is None:
+        yield Point("signed forms", "not known", f"nobody has written whether these came back: {', '.join(to_sign)}")
+        return
+    missing = [one for one in to_sign if one not in bid.signed]
+    words = f"not returned: {', '.join(missing)}" if missing else f"returned: {', '.join(to_sign)}"
+    yield Point("signed forms", "missed" if missing else "met", words)
 
 
 def _criteria(tender: Tender, judged: Sequence[JudgedCriterion]) -> Iterator[Point]:

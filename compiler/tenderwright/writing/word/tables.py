@@ -30,6 +30,8 @@ _DIGIT, _POINT = 0.556, 0.278
 """Widths of a digit and of a point in ems, as in the sans-serif faces that office programs come with."""
 _TWIPS = 20
 _TERM_SHARE = 0.26
+_ROOM = 500
+"""Twips of height at least that a row has in which somebody writes by hand."""
 
 
 @dataclass(frozen=True)
@@ -51,7 +53,7 @@ class TableWriter:
         rows = [self._row(table, row, widths, stops, suffix) for row in table.rows]
         head = node("tr", node("trPr", node("cantSplit"), node("tblHeader")), *titles)
         _set_in_first_cell(head, self.bookmarks, table.anchor)
-        yield _table("TenderTable", widths, [head, *rows], table.caption)
+        yield _table("TenderTable", widths, [head, *rows], table.caption, ruled=table.ruled)
         if table.note:
             _keep_with_next([head, *rows][-1])
             yield paragraph("TableNote", *self.inline.nodes(span_runs(table.note)))
@@ -98,7 +100,8 @@ class TableWriter:
 
     def _row(self, table: Table, row: Row, widths: Sequence[int], stops: Sequence[int], suffix: str) -> Node:
         style = f"{_STYLES[row.weight]}{suffix}"
-        properties = node("trPr", node("cantSplit"))
+        room = (node("trHeight", val=_ROOM, hRule="atLeast"),) if table.ruled else ()
+        properties = node("trPr", node("cantSplit"), *room)
         if row.weight == "group":
             words = self.inline.nodes(span_runs(row.cells[0]))
             made = node("tr", properties, _cell(sum(widths), paragraph(style, *words), span=len(widths)))
@@ -124,7 +127,15 @@ def shares(parts: Sequence[float], whole: int) -> list[int]:
     return [right - left for left, right in pairwise(edges)]
 
 
-def _table(style: str, widths: Sequence[int], rows: list[Node], caption: str = "", *, titled: bool = True) -> Node:
+def _table(
+    style: str,
+    widths: Sequence[int],
+    rows: list[Node],
+    caption: str = "",
+    *,
+    titled: bool = True,
+    ruled: bool = False,
+) -> Node:
     look = node(
         "tblLook", firstRow=int(titled), lastRow=0, firstColumn=int(not titled), lastColumn=0, noHBand=1, noVBand=1
     )
@@ -132,11 +143,18 @@ def _table(style: str, widths: Sequence[int], rows: list[Node], caption: str = "
         "tblPr",
         node("tblStyle", val=style),
         node("tblW", w=sum(widths), type="dxa"),
+        *((_ruled(),) if ruled else ()),
         node("tblLayout", type="fixed"),
         look,
         *((node("tblCaption", val=caption),) if caption else ()),
     )
     return node("tbl", properties, node("tblGrid", *(node("gridCol", w=width) for width in widths)), *rows)
+
+
+def _ruled() -> Node:
+    """Give lines about every cell, in which somebody writes by hand."""
+    sides = ("top", "left", "bottom", "right", "insideH", "insideV")
+    return node("tblBorders", *(node(side, val="single", sz=4, space=0, color="777777") for side in sides))
 
 
 def _cell(width: int, content: Node, *, span: int = 1, rule: int = 0) -> Node:
