@@ -17,7 +17,7 @@ made from the schemas beside them by `python -m tenderwright.shapes.reference_pa
 shows the same text as you type: `tenderwright start` puts the schemas into `.schemas/` and names one in the first line
 of each file.
 {PAGES}
-What lies in {IGNORED}, and files named README.md or LICENSE, may lie there and are not read.
+Files in {IGNORED}, and those named README.md or LICENSE, are left alone.
 
 ## How values are written
 

@@ -22,8 +22,10 @@ _SIDE = ["port", "starboard", "both", "centreline"]
 def written_as(schema: Schema) -> str:
     """Say how a value is written, with an example where it is not a choice."""
     examples: Sequence[Any] = schema.get("examples") or schema.get("items", {}).get("examples") or ()
-    shown = examples and not words_of(schema) and not isinstance(examples[0], (dict, list, bool))
-    return _form(schema) + (f": `{examples[0]}`" if shown else "")
+    first = examples[0] if examples else None
+    entry = first[0] if isinstance(first, list) and first else first
+    shown = entry is not None and not words_of(schema) and not isinstance(entry, (dict, list, bool))
+    return _form(schema) + (f": `{entry}`" if shown else "")
 
 
 def words_of(schema: Schema) -> Sequence[str]:
