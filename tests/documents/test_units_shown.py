@@ -19,7 +19,7 @@ from tests.pipeline.packages import MARRAM, edit
 
 _METRIC = (
     "m|mm|cm|km|µm|um|m²|m³|m2|m3|cm²|mm²|cm2|mm2|m⁴|kg|g|mg|t|t/m|t/cm|t/m³|t/m3|kg/m³|kg/m3|t·m|t·m/cm|kg/m²|kg/m2|"
-    "mg/m²|mg/m2|t/m²|kN|MN|MN/m|MPa|kPa|bar|Pa|N|°C|degC|K|L|m²/L|m³/h|m/s|mm/yr|mA/m²|mA/m2|A/m²|kg/m|person-h/t"
+    "mg/m²|mg/m2|t/m²|kN|MN|MN/m|MPa|kPa|bar|Pa|N|°C|degC|K|L|m²/L|m³/h|m3/h|m/s|mm/yr|mA/m²|mA/m2|A/m²|kg/m|person-h/t"
 )
 _CUSTOMARY = (
     "ft|in(?=[,.;:)]|$)|mil|yd|ft²|ft2|in²|in2|ft³|ft3|ft⁴|lbs?|lbf|long[ _]ton|US[ _]gal|psi|psf|kn|mil/yr|°F|degF|"

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.audience import Audience
+from tenderwright.documents.dead_ship import dead_ship_sheet
 from tenderwright.documents.desk import CAUTION, CAUTION_LINE, Desk, in_its_units
 from tenderwright.documents.dock_sheet import dock_sheet
 from tenderwright.documents.drawings.all import drawings, figures_of
@@ -41,7 +42,11 @@ def yard_edition(desk: Desk, stamp: Stamp) -> tuple[Edition, PriceForm]:
     """Compose the yard edition and its price form."""
     form = price_form(desk, stamp.label)
     edition = _edition(desk, stamp, _parts(replace(desk, numbers_parts=True), form))
-    beside = {"dock-sheet": dock_sheet(desk, edition), STEM: inspection_plan(desk, edition)}
+    beside = {
+        "dock-sheet": dock_sheet(desk, edition),
+        "dead-ship": dead_ship_sheet(desk, edition),
+        STEM: inspection_plan(desk, edition),
+    }
     edition = replace(edition, sheets={stem: sheet for stem, sheet in beside.items() if sheet is not None})
     edition = replace(edition, forms=signed_forms(desk, edition, form))
     return in_print(desk, edition), form

@@ -36,6 +36,7 @@ from tenderwright.model import (
     tank,
     tender,
     timber,
+    tow,
     vessel,
 )
 from tenderwright.model.json_schema import Schema, file_schema
@@ -61,6 +62,7 @@ NOUNS: dict[str, type[Noun]] = {
     "condition": ship_condition.ShipCondition,
     "timber": timber.Timber,
     "contract": contract.Contract,
+    "tow": tow.Tow,
     "drawings": tender.Drawings,
     "history": history.EarlierDocking,
     "item": item.Item,

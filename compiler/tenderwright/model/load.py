@@ -29,6 +29,7 @@ from tenderwright.model import (
     tank,
     tender,
     timber,
+    tow,
     vessel,
 )
 from tenderwright.model.account_sums import account_sums
@@ -82,6 +83,7 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         condition=loader.file("vessel/condition.yaml", ship_condition.ShipCondition),
         timber=loader.file("vessel/timber.yaml", timber.Timber),
         contract=loader.file("contract.yaml", contract.Contract),
+        tow=loader.file("tow.yaml", tow.Tow),
         drawings=loader.entries("drawings.yaml", "drawings", tender.Drawing),
         tanks=loader.entries("vessel/tanks.yaml", "tanks", tank.Tank),
         openings=loader.entries("vessel/openings.yaml", "openings", vessel.Opening),

@@ -27,6 +27,7 @@ from tenderwright.model.survey import Survey
 from tenderwright.model.tank import Tank
 from tenderwright.model.tender import Drawing, Tender
 from tenderwright.model.timber import Timber
+from tenderwright.model.tow import Tow
 from tenderwright.model.vessel import Anode, AnodeFamily, Appendage, Offsets, Opening, Strake
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.codes import CODES
@@ -113,6 +114,7 @@ class Package(Struct, frozen=True, dict=True):
     condition: ShipCondition | None = None
     timber: Timber | None = None
     contract: Contract | None = None
+    tow: Tow | None = None
     drawings: tuple[Drawing, ...] = ()
     tanks: tuple[Tank, ...] = ()
     openings: tuple[Opening, ...] = ()

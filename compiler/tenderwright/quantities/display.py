@@ -27,6 +27,8 @@ METRIC_UNITS = {
     "angle": "deg",
     "fraction": "%",
     "each": "each",
+    "charge": "Ah",
+    "time": "h",
 }
 """By dimension, the metric unit that figures are shown in where nothing else says which."""
 
@@ -38,7 +40,7 @@ _SHOWN = {
     "lb/ft2": "lb/ft²", "ft*long_ton": "ft·long ton", "long_ton/in": "long ton/in", "ft*long_ton/in": "ft·long ton/in",
     "lb/ft3": "lb/ft³", "in2": "in²", "ft4": "ft⁴", "ug/cm2": "µg/cm²", "degF": "°F", "ft2/US_gal": "ft²/US gal",
     "long_ton/ft2": "long ton/ft²", "person_hour/t": "person-h/t", "person_hour/long_ton": "person-h/long ton",
-    "t/m2": "t/m²", "mA/ft2": "mA/ft²", "cm2": "cm²", "mm2": "mm²",
+    "t/m2": "t/m²", "mA/ft2": "mA/ft²", "m3/h": "m³/h", "US_gal/min": "US gal/min", "cm2": "cm²", "mm2": "mm²",
 }  # fmt: skip
 
 

@@ -26,6 +26,7 @@ OF_THE_TENDER: dict[str, str] = {
     "vessel/docking-plan.yaml": "docking-plan",
     "vessel/condition.yaml": "condition",
     "vessel/timber.yaml": "timber",
+    "tow.yaml": "tow",
     "surveys/*.csv": "survey-row",
     "surveys/*.yaml": "survey-columns",
     "drawings.yaml": "drawings",

@@ -28,6 +28,7 @@ FILES = {
     "docking_plan": "vessel/docking-plan.yaml",
     "condition": "vessel/condition.yaml",
     "timber": "vessel/timber.yaml",
+    "tow": "tow.yaml",
 }
 """The parts of a package that a step may take, each with the file that holds it."""
 

@@ -11,7 +11,8 @@ from tenderwright.calculations.schema import length, listed, record, text
 
 
 def downflooding(openings: Sequence[Mapping[str, Any]], length: float, draft: float, trim: float) -> Mapping[str, Any]:
-    """Give each opening its height over the waterline and the heel that brings it there, and the least of both.
+    """Give each opening its height over the waterline and the heel that brings it there, and the least of both;
+    the heel that lets water in is that of openings that are not closed tight for sea.
 
     Formula: freeboard f = z - (T + trim (1/2 - x/L)); angle = atan(f/|y|), the waterline turning about its centre.
     Symbols: x forward of AP, y from the centreline, z lowest edge above the baseline, L, T, trim by the stern [m].
@@ -25,14 +26,16 @@ def downflooding(openings: Sequence[Mapping[str, Any]], length: float, draft: fl
         over = one["z"] - (draft + trim * (0.5 - one["x"] / length))
         if over < 0:
             raise OutOfRange(f"{one['name']} is under water when she floats upright")
-        rows.append({"name": one["name"], "over": over, "angle": atan2(over, abs(one["y"]))})
-    lowest, first = min(rows, key=lambda row: row["over"]), min(rows, key=lambda row: row["angle"])
+        angle = atan2(over, abs(one["y"]))
+        rows.append({"name": one["name"], "over": over, "angle": angle, "lets_in": one.get("lets_in", True)})
+    lowest = min(rows, key=lambda row: row["over"])
+    first = min((row for row in rows if row["lets_in"]), key=lambda row: row["angle"], default=None)
     return {
         "openings": rows,
         "freeboard": lowest["over"],
         "lowest": lowest["name"],
-        "angle": first["angle"],
-        "first": first["name"],
+        "angle": first["angle"] if first is not None else None,
+        "first": first["name"] if first is not None else "",
     }
 
 
@@ -51,6 +54,7 @@ METHOD = Method(
                 x=length("Forward of AP."),
                 y=length("From the centreline."),
                 z=length("Its lowest edge above the baseline."),
+                lets_in={"type": "boolean", "description": "Whether it lets water in when it is closed for sea."},
             ),
             "Openings by which water comes in.",
         ),
@@ -68,11 +72,17 @@ METHOD = Method(
                 Symbol("name", "the opening", "text", ""),
                 Symbol("over", "its height over the water", "length", "m"),
                 Symbol("angle", "the heel that brings it to the water", "angle", "deg"),
+                Symbol("lets_in", "whether it then lets water in", "truth", ""),
             ),
         ),
         Symbol("freeboard", "height of the lowest over the water", "length", "m"),
         Symbol("lowest", "which that is", "text", ""),
-        Symbol("angle", "least heel that brings an opening to the water", "angle", "deg"),
+        Symbol(
+            "angle",
+            "least heel that brings an opening that lets it in to the water; none where none does",
+            "angle",
+            "deg",
+        ),
         Symbol("first", "which that is", "text", ""),
     ),
     kernel=downflooding,

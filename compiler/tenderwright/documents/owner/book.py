@@ -35,6 +35,7 @@ from tenderwright.documents.owner.trade_checks import owners_to_be_written, trad
 from tenderwright.documents.owner.years_ahead import years_to_next
 from tenderwright.documents.parts.front import contents, cover, cover_facts
 from tenderwright.documents.price_form import PriceForm
+from tenderwright.documents.tow.plan import tow_plan
 from tenderwright.notices import Notice
 from tenderwright.shapes.todos import Todo
 
@@ -81,6 +82,7 @@ def owner_edition(
         "approvals": approvals_sheet(desk, book),
         "record": record_sheet(desk, book),
         "donors": donor_sheet(desk, book),
+        "tow-plan": tow_plan(desk.yards, book),
     }
     book = replace(book, sheets={stem: sheet for stem, sheet in beside.items() if sheet is not None})
     return in_print(desk, book), priced_form(form, desk.estimate)

@@ -1,0 +1,1 @@
+"""The tow plan: a paper of its own for tower, insurer and harbour."""
