@@ -46,7 +46,7 @@ def test_an_answer_that_cannot_be_is_refused_and_nothing_written(
 
 
 def test_on_a_terminal_it_asks(run: Runner, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    answers = ["Withy", "wood", "", "0", "cubits", "metric", "gbp", "Saltings Creek", "yes"]
+    answers = ["Withy", "wood", "", "0", "cubits", "metric", "gbp", "Saltings Creek", "Y"]
     monkeypatch.setattr("sys.stdin.isatty", lambda: True, raising=False)
     monkeypatch.setattr("builtins.input", lambda question: answers.pop(0) if answers else "")
     ran = run("start", tmp_path / "ship")
@@ -58,3 +58,15 @@ def test_on_a_terminal_it_asks(run: Runner, tmp_path: Path, monkeypatch: pytest.
     assert "shafts:" not in particulars
     assert (tmp_path / "ship" / "vessel" / "offsets.yaml").is_file()
     assert "currency: GBP" in (tmp_path / "ship" / "package.yaml").read_text("utf-8")
+
+
+def test_where_the_answers_end_nothing_is_written(run: Runner, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def ended(question: str) -> str:
+        raise EOFError(question)
+
+    monkeypatch.setattr("sys.stdin.isatty", lambda: True, raising=False)
+    monkeypatch.setattr("builtins.input", ended)
+    ran = run("start", tmp_path / "ship")
+    assert ran.code == 2
+    assert "the answers ended before the last question, so nothing was written" in ran.err
+    assert not (tmp_path / "ship").exists()

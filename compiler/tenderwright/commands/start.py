@@ -47,7 +47,10 @@ def run(arguments: Namespace) -> int:
         raise WrongUse("--example is the package of a ship of its own: give either that or answers about yours")
     ship = None
     if not arguments.example and (answered or sys.stdin.isatty()):
-        ship = _ship(arguments) if answered else _asked()
+        try:
+            ship = _ship(arguments) if answered else _asked()
+        except EOFError as error:
+            raise WrongUse("the answers ended before the last question, so nothing was written") from error
     try:
         written = write_starter(folder) if ship is None else write_fitted(folder, fitted_files(ship))
     except OSError as error:
@@ -122,12 +125,15 @@ def _asked() -> Ship:
 
 
 def _choose(question: str, choices: Sequence[str], *, any_other: bool = False) -> str:
-    """Ask until one of the choices is given, of which the first stands where nothing is."""
+    """Ask until one of the choices is given, or as much of it as tells it apart; the first stands for no answer."""
     more = f" ({', '.join(choices)})" if len(choices) > 1 else ""
     while True:
         answer = input(f"{question}{more} [{choices[0]}]: ").strip() or choices[0]
         if any_other or answer in choices:
             return answer
+        begun = [choice for choice in choices if choice.startswith(answer.lower())]
+        if len(begun) == 1:
+            return begun[0]
         print(f"  it is one of {', '.join(choices)}")
 
 
