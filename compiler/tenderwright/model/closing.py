@@ -19,7 +19,7 @@ from tenderwright.model.marks import Kept, Key, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
-_ACCOUNT = Kept("a closed account is kept whole, and its sums are held against its lines")
+_ACCOUNT = Kept("a closed account is kept whole")
 
 
 class CauseOfGrowth(Noun, frozen=True, kw_only=True):
@@ -97,7 +97,7 @@ class Closing(Noun, frozen=True, kw_only=True):
     prices: Annotated[tuple[Paid, ...], Key("Prices paid, where there is no account line by line.")] = ()
     lines: Annotated[tuple[AccountLine, ...], Key("Lines of the account.")] = ()
     changes: Annotated[tuple[AccountChange, ...], Key("The log of changes to the contract.")] = ()
-    totals: Annotated[Totals | None, Key("Sums as the yard states them, held against the lines.")] = None
+    totals: Annotated[Totals | None, Key("Sums as the yard states them, compared with the lines.")] = None
     remarks: Annotated[
         Prose | None,
         Key("What is to be said of that yard and its work.", "Kept its dates; its riveters came from elsewhere."),

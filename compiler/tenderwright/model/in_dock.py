@@ -138,7 +138,7 @@ class Restored(Noun, frozen=True, kw_only=True):
 class Progress(Noun, frozen=True, kw_only=True):
     """How far an item is."""
 
-    item: Annotated[ItemRef, Key("The item whose progress is told.", "310")]
+    item: Annotated[ItemRef, Key("The item whose progress it is.", "310")]
     done: Annotated[Fraction, Key("Share that is done.", "60 %")]
     here: Place
 
@@ -154,7 +154,7 @@ class ActualDays(Noun, frozen=True, kw_only=True):
 
 
 class InDock(Noun, frozen=True, kw_only=True):
-    """What was found, changed, measured and done in dock: a file for each week or day, held against the awarded bid of owner/award.yaml."""
+    """What was found, changed, measured and done in dock: a file for each week or day, compared with the awarded bid of owner/award.yaml."""
 
     tender: OfTender = ""
     until: Annotated[Date, Key("Last day that this file tells of.", "2027-05-12")]

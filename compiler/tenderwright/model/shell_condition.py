@@ -166,7 +166,7 @@ class MaterialLimit(Noun, frozen=True, kw_only=True):
 
 
 class PlateAnalysis(Noun, frozen=True, kw_only=True):
-    """An analysis of shell plate, held against acceptance figures before any weld."""
+    """An analysis of shell plate, compared with acceptance figures before any weld."""
 
     strakes: Annotated[
         tuple[Annotated[StrakeRef, Key("A strake.", "B")], ...],
