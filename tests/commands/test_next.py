@@ -29,6 +29,69 @@ deferred:
 """
 
 
+APPROVALS = f"""\
+tender: {OLD}
+until: 2028-04-20
+approvals:
+  # The ship
+  - approval: consent
+    title: Consent to the rivets
+    kind: heritage
+    gates: [issue, start]
+    items: ["320"]
+    given_by: Monuments office
+    lead: 60 d
+    lead_source: its letter of 2027-05-02
+    asked: 2027-06-01
+    granted: 2027-08-02
+    expires: 2028-12-31
+    paper: MO-12
+    conditions:
+      - what: Photographs of each rivet
+        before: flooding
+        met: 2028-04-18
+      - {{ what: Trial rivets, before: start, met: 2028-04-06 }}
+  - approval: load-line
+    title: Exemption from load lines
+    kind: flag
+    gates: [departure]
+    given_by: Flag administration
+    not_needed:
+      why: She stays in the harbour
+      by: Flag administration
+      day: 2028-02-01
+  - approval: grant
+    title: Leave to begin
+    kind: funder
+    gates: [start]
+    given_by: Fund
+    source: reserve
+"""
+FUNDING = "sources:\n  - { source: reserve, name: Reserve, amount: 900, status: in hand, likelihood: 100 % }\n"
+SAME_APPROVALS = f"""\
+tender: {NEW}
+approvals:
+  # The ship
+  - approval: consent
+    title: Consent to the rivets
+    kind: heritage
+    gates: [issue, start]
+    items: ["320"]
+    given_by: Monuments office
+    lead: 60 d
+    lead_source: its letter of 2027-05-02
+    conditions:
+      - what: Photographs of each rivet
+        before: flooding
+      - {{ what: Trial rivets, before: start, met: todo }}
+  - approval: load-line
+    title: Exemption from load lines
+    kind: flag
+    gates: [departure]
+    given_by: Flag administration
+"""
+
+
 @pytest.fixture(scope="module")
 def closed(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Sandling's tender of 2028, issued, changed since and closed, with a question and a bid as it came."""
@@ -47,6 +110,8 @@ def closed(tmp_path_factory: pytest.TempPathFactory) -> Path:
     (root / "photographs").mkdir()
     (root / "photographs/bow.jpg").write_bytes(b"\xff\xd8")
     (root / "README.md").write_text("# Sandling\n", "utf-8")
+    (root / "owner/approvals.yaml").write_text(APPROVALS, "utf-8")
+    (root / "owner/funding.yaml").write_text(FUNDING, "utf-8")
     edit(root, "package.yaml", "currency:", "addenda:\n  - { number: 1, date: 2027-11-01, summary: Power }\ncurrency:")
     (root / "build/addendum-1/addendum.pdf").write_bytes(b"%PDF")
     return root
@@ -84,6 +149,10 @@ def test_the_tender_is_the_new_one_and_tells_what_the_closed_one_had(new: Path) 
     assert f"  closing: todo ({OLD} had 2027-12-10)\n" in text
     assert "addenda" not in text
     assert "  dock_days: todo (BWT-2028-01 had 14)\n" in text
+
+
+def test_the_approvals_are_the_same_and_none_is_asked_for_yet(new: Path) -> None:
+    assert (new / "owner/approvals.yaml").read_text("utf-8") == SAME_APPROVALS
 
 
 def test_what_was_put_off_is_told_where_it_is_done_again(new: Path) -> None:

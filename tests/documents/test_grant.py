@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from functools import cache
 
 import msgspec
@@ -208,3 +209,15 @@ def test_tables_and_schemes_that_the_scope_speaks_of_are_printed_with_their_item
     valves = next(table for table in tables(work) if table.caption)
     assert [column.title for column in valves.columns] == ["Opening", "Valve", "Place", "Side"]
     assert any(table.columns[0].title == "Coat" for table in tables(work))
+
+
+def test_consents_that_bear_on_the_work_stand_under_the_timetable_and_no_other_funders_word() -> None:
+    found = words(composed("lights-and-harbours"))
+    for title in ("Consent to the work on hull and fittings", "Leave to begin before the main grant is decided"):
+        assert title in found
+    assert "Promise of the grant, and its terms" not in found, "it is the word of another funder"
+    assert "Leave to land and store what is lent to the ship" not in found, "its item is not in the application"
+    at_desk = desk("lights-and-harbours")
+    without = dataclasses.replace(at_desk, papers=msgspec.structs.replace(at_desk.papers, approvals=None))
+    told = [words for one in under_headings(without) for words in one.not_worked_out]
+    assert [one for one in told if "owner/approvals.yaml" in one]

@@ -92,6 +92,8 @@ def _begin(files: Files, new: Path, number: str, compiled: Compiled, owner: Owne
 
 def _told(closed: Closed, sources: Following) -> list[str]:
     """Say what the draft is made of."""
+    from tenderwright.starter.following.register import REGISTER
+
     items = [path for path in (*sources.same, *sources.texts) if path.startswith("items/")]
     asked = [path for path in items if _TODO.search(sources.texts.get(path, ""))]
     told = [f"{len(items)} items, of which {len(asked)} ask something"]
@@ -102,5 +104,9 @@ def _told(closed: Closed, sources: Following) -> list[str]:
     else:
         told.append(f"what was done and put off is told by history/{closed.docking.docking}.yaml")
         told.append("`tenderwright add rates` takes what was paid for the same lines from owner/closing/")
+    if REGISTER in sources.texts:
+        told.append(
+            "the approvals go along, none of them asked for yet; those of a source of money stay behind with it"
+        )
     told.append("questions, rates, funding, risks, scope and grants are in the archive alone")
     return told

@@ -25,6 +25,7 @@ _CONTENT: dict[str, _Composer] = {
     "outputs": grant_work.measured_outputs,
     "team": grant_plan.team,
     "schedule": grant_plan.schedule,
+    "approvals": grant_plan.approvals,
     "risks": grant_plan.risks,
     "maintenance": grant_plan.maintenance,
     "documents": grant_plan.documents,
@@ -135,6 +136,8 @@ def under_headings(desk: ApplicationDesk) -> tuple[Under, ...]:
                 blocks += _CONTENT[content](desk)
         limit = grant.limits.get(heading.heading, heading.limit)
         told = not_worked_out(desk.applied) if "match" in heading.takes else ()
+        if "approvals" in heading.takes and desk.papers.approvals is None:
+            told = (*told, "no consents are listed: write owner/approvals.yaml, whose form `tenderwright add` knows.")
         found.append(Under(number, heading, tuple(blocks), own, limit, told))
     return tuple(found)
 

@@ -45,6 +45,7 @@ class ProfileHeading(Noun, frozen=True, kw_only=True):
                     "standards",
                     "team",
                     "schedule",
+                    "approvals",
                     "budget",
                     "dependencies",
                     "match",

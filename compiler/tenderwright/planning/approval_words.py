@@ -63,6 +63,8 @@ def in_state(one: Standing) -> str:
     if one.state == GRANTED:
         last = one.approval.expires
         return f"given on {day(one.approval.granted)}" + (f", holds until {day(last)}" if last is not None else "")
+    if one.approval.not_needed is not None:
+        return f"not needed: {one.approval.not_needed.why}"
     if one.state == REFUSED:
         return f"refused on {day(one.approval.refused)}"
     due = f", answer due {day(one.expected)}" if one.expected is not None else ""

@@ -13,6 +13,7 @@ from tenderwright.reading.layout import YAML_FILES
 from tenderwright.shapes.schemas import load_schema
 from tenderwright.starter.fitted import PAPERS, Ship, fills
 from tenderwright.starter.template import TODO, Fill, template
+from tenderwright.starter.usual_approvals import register_form
 
 NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
@@ -63,8 +64,10 @@ def form(word: str, name: str, facts: Facts) -> tuple[str, str]:
     number = _next(path, facts.files, *_NUMBERED[word]) if word in _NUMBERED else 0
     stem = {"item": f"{number}-{name}", "question": f"{number:02}-{name}"}.get(word, name)
     path = path.replace("*", stem)
-    fill = _fill(word, name, number, facts)
     schema = f"{'../' * path.count('/')}.schemas/{word}.schema.json"
+    if word == "approvals":
+        return path, register_form(facts.tender, schema)
+    fill = _fill(word, name, number, facts)
     return path, template(word, fill, facts.system, (says(word),), schema)
 
 

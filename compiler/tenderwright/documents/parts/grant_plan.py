@@ -6,6 +6,8 @@ from tenderwright.documents.desk import capital, joined
 from tenderwright.documents.edition import Block, Bullets, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
 from tenderwright.documents.grant_desk import ApplicationDesk
 from tenderwright.documents.parts.grant_work import BELOW, item_ref
+from tenderwright.planning.approval_words import holds_up, in_state
+from tenderwright.planning.approvals import Standing, register
 from tenderwright.planning.grant_dates import PhaseDates, item_dates, milestones, phase_dates
 from tenderwright.quantities.customs import day
 
@@ -90,6 +92,40 @@ def _phases(desk: ApplicationDesk, dates: tuple[PhaseDates, ...]) -> list[Block]
         Column("Ends", width=1.2),
     )
     return [Heading("Phases"), Table(columns, tuple(rows))] if rows else []
+
+
+def approvals(desk: ApplicationDesk) -> list[Block]:
+    """Compose the consents that bear on the chosen items, with what each holds up and how far it is."""
+    kept = register(desk.papers, desk.package, desk.schedule)
+    rows = [
+        Row(
+            (
+                inline(one.approval.title),
+                inline(one.approval.given_by),
+                inline(capital(holds_up(one))),
+                inline(capital(in_state(one))),
+            )
+        )
+        for one in (kept.standings if kept is not None else ())
+        if _bears_on(desk, one)
+    ]
+    columns = (
+        Column("Consent or permission", width=2.6),
+        Column("Who gives it", width=2.2),
+        Column("Needed before", width=2.4),
+        Column("How far it is", width=2.2),
+    )
+    note = inline("As planned and recorded by the owner; whoever gives a consent decides.")
+    return [Heading("Consents and permissions"), Table(columns, tuple(rows), note=note)] if rows else []
+
+
+def _bears_on(desk: ApplicationDesk, one: Standing) -> bool:
+    """Tell whether an approval is of the chosen items, or of the docking, and not the word of another funder."""
+    source, asked = one.approval.source, desk.applied.source
+    if source is not None and (asked is None or source.name != asked.source):
+        return False
+    items = {item.name for item in one.approval.items}
+    return not items or bool(items & {item.number for item in desk.items})
 
 
 def risks(desk: ApplicationDesk) -> list[Block]:

@@ -14,11 +14,19 @@ from tenderwright.reading.layout import schema_of
 from tenderwright.reading.source import Path, Source
 from tenderwright.starter.following.closed import Closed
 from tenderwright.starter.following.edits import Edits
+from tenderwright.starter.following.register import REGISTER, register_again
 from tenderwright.starter.template import TODO, template
 
 STAYS_BEHIND = ("questions/", "owner/")
 """What belonged to the closed tender alone."""
-_GOES_ALONG = ("owner/indices.yaml", "owner/programme.yaml", "owner/closing/", "owner/facilities/", "owner/profiles/")
+_GOES_ALONG = (
+    REGISTER,
+    "owner/indices.yaml",
+    "owner/programme.yaml",
+    "owner/closing/",
+    "owner/facilities/",
+    "owner/profiles/",
+)
 """What of the owner's papers is of the ship, the docks and the funders, and not of one tender."""
 
 _HEADER = re.compile(r"\A(# yaml-language-server: \$schema=)\S+")
@@ -71,6 +79,8 @@ def following(number: str, closed: Closed, package: Package, links: Links, sourc
             text = _clause(closed, text)
         elif path == "vessel/docking-plan.yaml":
             text = _docking_plan(closed, source)
+        elif path == REGISTER and not (text := register_again(number, closed, source)):
+            continue
         text = _HEADER.sub(rf"\g<1>{'../' * path.count('/')}.schemas/{schema_of(path)}.schema.json", text)
         if text == source.text:
             same.append(path)
