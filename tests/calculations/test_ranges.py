@@ -23,6 +23,8 @@ from tenderwright.calculations.registry import methods
         ("coating.profile-fill", {"profile_factor": 0.4}, "0.5 to 1.0"),
         ("coating.profile-fill", {"profile_factor": 1.1}, "0.5 to 1.0"),
         ("cost.estimate-class", {"estimate_class": 6}, "1 to 5"),
+        ("cost.exposure", {"paid": []}, "nothing is paid"),
+        ("cost.exposure", {"leaving": -1}, "below nothing"),
         ("cradle.line-load", {"lcg": "41 m"}, "not over the keel"),
         ("docking.dock-water", {"density_dock": "900 kg/m3"}, "ships float in"),
         ("facility.slipway", {"wedge": "30 deg"}, "1 in 2"),

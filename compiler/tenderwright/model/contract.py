@@ -6,7 +6,7 @@ from typing import Annotated
 from msgspec import field
 
 from tenderwright.model.build import Prose
-from tenderwright.model.kinds import ClauseRef, DayFromEvent, DayOrDate, Fraction, ItemRef, Time
+from tenderwright.model.kinds import ClauseRef, DayFromEvent, DayOrDate, Fraction, ItemRef, Money, OfTender, Time
 from tenderwright.model.marks import Count, Key, Keys, OneOf
 from tenderwright.model.matters import MATTERS, SETTLED, STATES
 from tenderwright.model.noun import Noun
@@ -152,3 +152,14 @@ class Contract(Noun, frozen=True, kw_only=True):
     def to_sign(self) -> tuple[str, ...]:
         """Name the forms that bidders sign; none of security where the contract asks for no security."""
         return tuple(one for one in dict.fromkeys(self.forms) if one != SECURITY or self.securities)
+
+
+class TakenAway(Noun, frozen=True, kw_only=True):
+    """What it costs the owner to take her away where the contract ends early. From it, the programme and the estimate follows what the owner stands to lose at the worst moment; days of dock meanwhile are priced by the estimate."""
+
+    tender: OfTender = ""
+    refloat: Annotated[Money, Key("What it costs to make her fit to float, and to float her.", 18000)]
+    refloat_basis: Annotated[str, Key("Where that sum is from.", "The ship manager's list of openings, priced")] = ""
+    tow: Annotated[Money, Key("What it costs to tow her to a berth where she can lie.", 24000)]
+    tow_basis: Annotated[str, Key("Where that sum is from.", "tow master's letter, 2027-02")] = ""
+    here: Place

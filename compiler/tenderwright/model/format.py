@@ -76,6 +76,7 @@ NOUNS: dict[str, type[Noun]] = {
     "programme": programme.Programme,
     "scope": funding.Scope,
     "approvals": approvals.Approvals,
+    "taken-away": contract.TakenAway,
     "owner-questions": question.AskedBy,
     "evaluation": evaluation.Evaluation,
     "bid": bid.Bid,

@@ -127,6 +127,7 @@ def load_owner(files: Files, mistakes: Mistakes, above: Broken = NOTHING) -> tup
         programme=loader.file("owner/programme.yaml", programme.Programme),
         scope=loader.file("owner/scope.yaml", funding.Scope),
         approvals=loader.file("owner/approvals.yaml", approvals.Approvals),
+        taken_away=loader.file("owner/contract.yaml", contract.TakenAway),
         questions=loader.file("owner/questions.yaml", question.AskedBy),
         bids=dict(loader.folder("owner/bids", owner.Bid)),
         evaluation=loader.file("owner/evaluation.yaml", evaluation.Evaluation),

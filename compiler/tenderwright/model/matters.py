@@ -7,8 +7,6 @@ from msgspec import Struct
 SETTLED, LEFT_OUT, NOT_SETTLED = "settled", "left out", "not settled"
 STATES = (SETTLED, LEFT_OUT, NOT_SETTLED)
 
-_PRACTICE = "common practice, no source"
-
 
 class Matter(Struct, frozen=True):
     """A matter of the contract."""
@@ -18,7 +16,8 @@ class Matter(Struct, frozen=True):
     usual: str
     takes: str
     """What it takes to settle it."""
-    source: str = _PRACTICE
+    source: str = ""
+    """Whose word it is, where it is not common practice alone, which has no source."""
 
 
 AGREEMENT, ADVANCE, BY_WORK, RETENTION, DAMAGES, TERMINATION = (
@@ -44,14 +43,14 @@ MATTERS = (
         "Performance security",
         "10 % of the price; 100 % for public works in the United States. It costs 0.5 to 3 % of its sum, and a small yard may not get one",
         "ask the yards whether a bank or surety gives them one, and what it costs",
-        "common practice, no source; 100 %: from memory, 40 USC 3131",
+        "100 %: from memory, 40 USC 3131",
     ),
     Matter(
         PAYMENT,
         "Payment bond for subcontractors",
         "A payment bond of 100 % for public works in the United States; elsewhere seldom",
         "decide between a bond and their waivers with each payment",
-        "from memory, 40 USC 3131; else common practice, no source",
+        "from memory, 40 USC 3131",
     ),
     Matter(
         REFUND,
@@ -65,7 +64,7 @@ MATTERS = (
         "Retention",
         "5 to 10 %: half paid at redelivery, half at the end of the guarantee; at most 10 % in United States federal contracts",
         "decide what is held back, and which event releases it",
-        "common practice, no source; 10 %: from memory, FAR 52.232-5(e)",
+        "10 %: from memory, FAR 52.232-5(e)",
     ),
     Matter(
         BY_WORK,
@@ -84,7 +83,7 @@ MATTERS = (
         "Liens",
         "With each payment a waiver by the yard and its subcontractors, without condition at the last. A repairer may have a maritime lien, or a right to keep the ship, by law",
         "a waiver form, and what happens to a sum in dispute",
-        "common practice, no source; the maritime lien: from memory, 46 USC 31342",
+        "the maritime lien: from memory, 46 USC 31342",
     ),
     Matter(
         "liability",
@@ -115,7 +114,7 @@ MATTERS = (
         "Damages for lateness, and their basis",
         "A forecast of the owner's own loss for a day, 0.1 to 0.5 % of the price; 5 to 10 % at most; 0 to 3 days free",
         "`damages` in package.yaml, with `most`, and the reckoning of a day kept on file",
-        "common practice, no source; the forecast: FAR 11.501",
+        "the forecast: FAR 11.501",
     ),
     Matter(
         "early-bonus",
@@ -152,7 +151,7 @@ MATTERS = (
         "The owner's people in the yard",
         "Named contractors and volunteers are let in; induction, mark-up and who directs them are said",
         "a list of who comes, and the yard's rules for them",
-        "common practice, no source; who directs others' people: 29 CFR 1915.501(d)",
+        "who directs others' people: 29 CFR 1915.501(d)",
     ),
     Matter(
         TERMINATION,

@@ -10,6 +10,7 @@ from tenderwright.model.award import Award
 from tenderwright.model.bid import Bid, BidLine
 from tenderwright.model.build import Prose
 from tenderwright.model.closing import Closing
+from tenderwright.model.contract import TakenAway
 from tenderwright.model.evaluation import Evaluation
 from tenderwright.model.facility_kept import FacilityKept
 from tenderwright.model.funding import Funding, Scope
@@ -75,6 +76,7 @@ class OwnerPapers(Struct, frozen=True):
     programme: Programme | None = None
     scope: Scope | None = None
     approvals: Approvals | None = None
+    taken_away: TakenAway | None = None
     questions: AskedBy | None = None
     bids: Mapping[str, Bid] = field(default_factory=dict)
     evaluation: Evaluation | None = None

@@ -45,6 +45,7 @@ OF_THE_OWNER: dict[str, str] = {
     "owner/risks.yaml": "risks",
     "owner/programme.yaml": "programme",
     "owner/approvals.yaml": "approvals",
+    "owner/contract.yaml": "taken-away",
     "owner/facilities/*.yaml": "facility-kept",
     "owner/questions.yaml": "owner-questions",
     "owner/evaluation.yaml": "evaluation",

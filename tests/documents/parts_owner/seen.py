@@ -20,7 +20,8 @@ SETTINGS = "simulation: { within: 50 %, across: 20 %, trials: 20000, seed: 7 }\n
 DAYS = "day_lines:\n  - { line: 110.b, days: further dock days }\n"
 
 
-def _foreseen(root: Path) -> None:
+def lay_foreseen(root: Path) -> None:
+    """Lay a programme, risks and settings of the trials into a package."""
     (root / "owner" / "programme.yaml").write_text(PROGRAMME + DAYS, "utf-8")
     (root / "owner" / "risks.yaml").write_text(RISKS, "utf-8")
     rates = root / "owner" / "rates.yaml"
@@ -30,7 +31,7 @@ def _foreseen(root: Path) -> None:
 @cache
 def foreseen() -> Composed:
     """Give the starter with a programme, risks and settings of the trials."""
-    return changed(_foreseen)
+    return changed(lay_foreseen)
 
 
 @cache

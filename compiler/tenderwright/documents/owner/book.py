@@ -17,6 +17,7 @@ from tenderwright.documents.form import price_form
 from tenderwright.documents.in_print import in_print
 from tenderwright.documents.owner.approvals import approvals_sheet
 from tenderwright.documents.owner.brief import brief
+from tenderwright.documents.owner.contract_checklist import STEM, contract_checklist
 from tenderwright.documents.owner.cost_risk import cost_risk
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.owner.donors import donor_sheet
@@ -80,6 +81,7 @@ def owner_edition(
     beside = {
         "brief": brief(desk, book),
         "approvals": approvals_sheet(desk, book),
+        STEM: contract_checklist(desk, book),
         "record": record_sheet(desk, book),
         "donors": donor_sheet(desk, book),
         "tow-plan": tow_plan(desk.yards, book),
