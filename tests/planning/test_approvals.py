@@ -40,6 +40,13 @@ approvals:
     given_by: Environment office
     needed: redelivery + 10 d
 """
+GATE = """approvals:
+  - approval: gate
+    title: Leave
+    kind: other
+    gates: [departure]
+    given_by: Somebody
+"""
 FUND = """
 sources:
   - { source: fund, name: Fund, amount: 1000, status: applied for, only: ["420"], decided: 2028-03-20 }
@@ -135,3 +142,35 @@ def test_asked_in_time_it_is_late_only_once_its_day_has_come(
     in_time = (asked or judged or date.min) <= one.ask_by
     come = judged is not None and judged >= wanted
     assert bool(one.late) == (come or not in_time)
+
+
+TOW = """tower: to be engaged
+out:
+  - { leg: Along the coast, distance: 120 nmi, speed: 4 kn, water: open }
+  - { leg: Up the river, distance: 10 nmi, speed: 4 kn, water: sheltered }
+"""
+CONTRACT = """payments:
+  - { stage: Award, share: 20 %, event: award }
+  - { stage: Afloat, share: 80 %, event: undocking }
+"""
+
+
+def test_she_leaves_by_the_days_of_the_passage_before_she_arrives(starter: Files) -> None:
+    assert [one.day for one in of(with_register(starter, GATE), "gate").events] == [date(2028, 4, 3)]
+    assert [one.day for one in of(put(with_register(starter, GATE), "tow.yaml", TOW), "gate").events] == [
+        date(2028, 4, 1)
+    ]
+
+
+def test_payment_and_claim_have_the_days_of_contract_and_money_or_their_own(starter: Files) -> None:
+    payment = GATE.replace("departure", "payment, claim")
+    files = put(with_register(starter, payment), "contract.yaml", CONTRACT)
+    assert [one.day for one in of(files, "gate").events] == [date(2028, 1, 31), None]
+    paid = FUND.replace("decided:", "spend_by: 2028-12-31, decided:")
+    funded = put(with_register(starter, f"{payment}    source: fund\n"), "owner/funding.yaml", paid)
+    assert [(one.gate, one.day) for one in of(funded, "gate").events] == [
+        ("claim", date(2028, 12, 31)),
+        ("payment", None),
+    ]
+    own = with_register(starter, f"{payment}    needed: 2028-06-01\n")
+    assert {one.day for one in of(own, "gate").events} == {date(2028, 6, 1)}

@@ -111,7 +111,7 @@ class Approval(Noun, frozen=True, kw_only=True):
     needed: Annotated[
         DayOrDate | None,
         Key(
-            "Day on which it is needed, where the package has no day of what it holds up: a payment, a claim, the close, or whoever is only told.",
+            "Day on which it is needed, for a payment that is not the first, a claim that is made before the last day to spend its money, the close after redelivery, or whoever is only told.",
             "redelivery + 30 d",
         ),
     ] = None

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
-from datetime import date
+from datetime import date, timedelta
 
 from msgspec import Struct
 
@@ -11,6 +12,7 @@ from tenderwright.model import approvals as gates
 from tenderwright.model.day import Day
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
+from tenderwright.model.tow import Tow
 from tenderwright.planning.schedule import Schedule
 
 _OF_ITEMS = (gates.START, gates.OPEN_FABRIC)
@@ -18,12 +20,15 @@ _BY_PHASE = {"before docking": "arrival", "dry": "docking", "after undocking": "
 """The event of the programme from which work of a phase can begin."""
 _PLANNED = {
     gates.AWARD: "award",
-    gates.DEPARTURE: "arrival",
     gates.ENTER_DOCK: "docking",
     gates.FLOODING: "undocking",
     gates.DEPARTURE_HOME: "redelivery",
+    gates.CLOSE: "redelivery",
 }
-"""The event of the tender on which a gate opens, or that is the last day for it."""
+"""The event of the tender on which what is held up is planned, or from which it can come."""
+_OWN_DAY = (gates.PAYMENT, gates.CLAIM, gates.CLOSE, gates.INFORM)
+"""What the register may give a day of its own."""
+_DAY = 86400.0
 
 
 class Event(Struct, frozen=True):
@@ -56,16 +61,29 @@ class Events:
         self.begun = _begun(papers)
         self.came = _came(package, papers)
 
-    def of(self, gate: str, items: tuple[str, ...], needed: Day | None) -> Event:
-        """Give what a gate holds up, for items; `needed` stands where the package has no day of it."""
+    def of(self, gate: str, items: tuple[str, ...], needed: Day | None, spend_by: date | None = None) -> Event:
+        """Give what a gate holds up, for items; `needed` is its own day, `spend_by` the last of its source's money."""
         if gate in _OF_ITEMS:
             return self._start(gate, items)
+        if gate in _OWN_DAY and needed is not None:
+            return Event(gate, needed.on(self.planned))
         planned = self.planned.get(_PLANNED[gate]) if gate in _PLANNED else None
         if gate == gates.ISSUE and self.tender is not None:
             planned = self.tender.dates.issued
-        if planned is None and needed is not None:
-            planned = needed.on(self.planned)
+        elif gate == gates.DEPARTURE:
+            planned = _left(self.planned.get("arrival"), self.package.tow)
+        elif gate == gates.PAYMENT:
+            planned = min(self._payments(), default=None)
+        elif gate == gates.CLAIM:
+            planned = spend_by
         return Event(gate, planned, self.came.get(gate))
+
+    def _payments(self) -> Iterator[date]:
+        """Yield the days of the payments that have one."""
+        for stage in self.package.contract.payments if self.package.contract is not None else ():
+            day = stage.on.on(self.planned) if stage.on is not None else self.planned.get(stage.event)
+            if day is not None:
+                yield day
 
     def _start(self, gate: str, items: tuple[str, ...]) -> Event:
         """Give the start of the first of some items, or of all; of those that have begun, the first that had."""
@@ -109,12 +127,18 @@ def _came(package: Package, papers: OwnerPapers) -> dict[str, date]:
     found = {
         gates.ISSUE: dates.issued if issued and dates is not None else None,
         gates.AWARD: papers.award.awarded if papers.award is not None else None,
-        gates.DEPARTURE: _last(one.arrived for one in days),
+        gates.DEPARTURE: _left(_last(one.arrived for one in days), package.tow),
         gates.ENTER_DOCK: _last(one.docked for one in days),
         gates.FLOODING: _last(one.undocked for one in days),
         gates.DEPARTURE_HOME: _last(one.departed for one in days),
     }
     return {gate: day for gate, day in found.items() if day is not None}
+
+
+def _left(arrival: date | None, tow: Tow | None) -> date | None:
+    """Give the day on which she leaves for the yard: that of arrival less the days of the passage, if that is known."""
+    passage = sum(leg.distance.si / leg.speed.si for leg in tow.out if leg.speed.si > 0) if tow is not None else 0.0
+    return arrival - timedelta(days=math.ceil(passage / _DAY)) if arrival is not None else None
 
 
 def _last(days: Iterator[date | None]) -> date | None:

@@ -178,9 +178,10 @@ def _standing(one: Approval, days: Events, judged: date | None, papers: OwnerPap
     source = next((each for each in sources if one.source is not None and each.source == one.source.name), None)
     items = one.items or (source.only if source is not None else ())
     numbers = tuple(each.name for each in items)
-    events = [days.of(gate, numbers, one.needed) for gate in one.gates]
+    last = source.spend_by if source is not None else None
+    events = [days.of(gate, numbers, one.needed, last) for gate in one.gates]
     asked = tuple(
-        Asked(each, days.of(each.before, tuple(of.name for of in each.items) or numbers, one.needed), judged)
+        Asked(each, days.of(each.before, tuple(of.name for of in each.items) or numbers, one.needed, last), judged)
         for each in one.conditions
     )
     order = sorted(events, key=lambda event: (event.day or date.max, gates.GATES.words.index(event.gate)))

@@ -78,7 +78,7 @@ def test_what_is_late_comes_first_and_says_why() -> None:
     assert rows(late) == [
         [
             "3 February 2028",
-            "Move of a dead ship. Harbour master. He sits on Mondays.",
+            "Move of a dead ship (harbour). Harbour master. He sits on Mondays.",
             "Departure for the yard, 3 April 2028",
             "60 d (a)",
             "It was to be asked for by 3 February 2028. To be asked for",

@@ -154,11 +154,11 @@ def _row(one: Standing, takes: _Takes) -> Row:
 
 
 def _named(one: Standing) -> Inline:
-    """Name an approval, the items that it is about, who gives it, and what else was said."""
-    work = f" ({work_of(one)})" if work_of(one) else ""
+    """Name an approval, on whose side it stands, the items that it is about, who gives it, and what else was said."""
+    about = ", ".join(said for said in (one.approval.kind, work_of(one)) if said)
     notes = " ".join(one.approval.notes.text.split()) if one.approval.notes is not None else ""
     return inline(
-        Span(one.approval.title, strong=True), f"{work}. {one.approval.given_by}", f". {notes}" if notes else ""
+        Span(one.approval.title, strong=True), f" ({about}). {one.approval.given_by}", f". {notes}" if notes else ""
     )
 
 
