@@ -10,19 +10,7 @@ import pytest
 
 from tenderwright.starter.write import write_starter
 
-LATE = (
-    "jinja2",
-    "weasyprint",
-    "openpyxl",
-    "rich",
-    "scipy",
-    "watchfiles",
-    "pint",
-    "jsonschema",
-    "fontTools",
-    "pikepdf",
-    "PIL",
-)
+LATE = ("jinja2", "weasyprint", "openpyxl", "rich", "scipy", "watchfiles", "pint", "jsonschema", "fontTools", "pikepdf")
 """What `check` of a sound package does without."""
 
 PROGRAM = """

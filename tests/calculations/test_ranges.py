@@ -38,6 +38,8 @@ from tenderwright.calculations.registry import methods
         ("hydrostatics.lofting", {"sections": []}, "at least 3 sections"),
         ("hydrostatics.upright", {"draft": "4.9 m"}, "deck edge"),
         ("steel.man-hours", {"thickness": "25 mm"}, "up to 20 mm"),
+        ("care.reference-cell", {"salinity": "0.2 g/kg"}, "0.5 to 45 g/kg"),
+        ("cost.set-aside", {"years": "101 yr"}, "within 100 years"),
         ("time.elapsed", {"week": 8}, "up to 7 days"),
         ("uncertainty.lofted", {"draft": "5 m"}, "deck edge"),
         ("tow.battery", {"margin": 0.9}, "1 or more"),

@@ -14,7 +14,6 @@ NAMING = (
     "line",
     "hold",
     "drawing",
-    "file",
     "tank",
     "opening",
     "appendage",

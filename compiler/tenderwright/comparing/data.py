@@ -11,7 +11,7 @@ from tenderwright.reading.package import Files
 
 _NOT_FOR_YARDS = {"package.yaml": {"owner_papers", "format"}}
 """Keys that bear on the owner's own papers or on how files are written, which no yard is told of."""
-_OWNERS_ALONE = ("facilities/",)
+_OWNERS_ALONE = ("facilities/", "care/")
 """Folders of which nothing stands in the yard edition, though they may be public."""
 
 PackageData = Mapping[str, Any]
@@ -23,8 +23,7 @@ def package_data(files: Files) -> dict[str, Any]:
     read = files.without_owner().sources
     sources = sorted((path, source) for path, source in read.items() if not path.startswith(_OWNERS_ALONE))
     made = {path: _for_yards(source.data, _NOT_FOR_YARDS.get(path)) for path, source in sources}
-    made |= {path: f"SHA-256 {one.sha256}\n" for path, one in files.travelling.items()}
-    return made | {path: f"SHA-256 {files.photographs[path].sha256()}\n" for path in files.photographs_listed}
+    return made | {path: f"SHA-256 {one.sha256}\n" for path, one in files.travelling.items()}
 
 
 def _for_yards(data: Any, left_out: set[str] | None) -> Any:

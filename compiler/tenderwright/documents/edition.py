@@ -177,13 +177,6 @@ class Picture:
     content: bytes
     caption: str
     alternative: str
-    label: str = ""
-    """A number that stands before the caption."""
-
-    @property
-    def words(self) -> str:
-        """Give the caption after its label."""
-        return f"{self.label} {self.caption}".strip()
 
     @property
     def address(self) -> str:
@@ -197,8 +190,6 @@ class Pictures:
     """Pictures set small, two or three to a row."""
 
     pictures: tuple[Picture, ...]
-    large: bool = False
-    """Set as wide as their column, two to a row, with the caption under each."""
 
 
 @dataclass(frozen=True)
@@ -242,6 +233,7 @@ PartKind = Literal[
     "statement",
     "brief",
     "donors",
+    "wall",
 ]
 
 
@@ -307,6 +299,29 @@ class DataTable:
 
 
 @dataclass(frozen=True)
+class Event:
+    """A day of a calendar, which may come again."""
+
+    uid: str
+    """The same from build to build, so that a calendar program changes the event and makes no second one."""
+    day: date
+    title: str
+    text: str = ""
+    every: int = 0
+    """Days after which it comes again; 0 for never."""
+    until: date | None = None
+    """Last day on which it may come again."""
+
+
+@dataclass(frozen=True)
+class Calendar:
+    """A calendar that is written beside an edition."""
+
+    name: str
+    events: tuple[Event, ...]
+
+
+@dataclass(frozen=True)
 class Edition:
     """A whole document set for one reader."""
 
@@ -339,6 +354,8 @@ class Edition:
     """Files that go along with it as they are, by path: reference documents and pictures."""
     for_screen: bool = False
     """Whether, as a sheet beside another, it is written as a page for the screen too."""
+    calendar: Calendar | None = None
+    """Written as a file of its own beside it."""
     record: Record | None = None
     """The record of calculation, which is written as JSON beside it; it is the owner's."""
     audience: Audience = "owner"

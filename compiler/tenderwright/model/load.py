@@ -5,6 +5,7 @@ from __future__ import annotations
 from tenderwright.model import (
     approvals,
     award,
+    care,
     coating,
     contract,
     curves,
@@ -24,6 +25,7 @@ from tenderwright.model import (
     programme,
     question,
     rates,
+    reserve,
     sections,
     ship_condition,
     tank,
@@ -34,6 +36,7 @@ from tenderwright.model import (
 )
 from tenderwright.model.account_sums import account_sums
 from tenderwright.model.anode_families import with_families
+from tenderwright.model.care_readings import all_care_readings
 from tenderwright.model.choices import with_choices
 from tenderwright.model.closing import Closing
 from tenderwright.model.frame_table import frame_table
@@ -71,6 +74,8 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
     items = [made for path, made in loader.folder("items", item.Item) if _numbered(path, made, loader.notices)]
     dockings = [made for _, made in loader.folder("history", history.EarlierDocking)]
     questions = [made for _, made in loader.folder("questions", question.Question)]
+    readings, notices = all_care_readings([files.sources[path] for path in loader.read_in("care/")])
+    loader.notices += notices
     package = Package(
         tender=loader.file("package.yaml", tender.Tender),
         particulars=loader.file("vessel/particulars.yaml", particulars.Particulars),
@@ -84,6 +89,8 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         timber=loader.file("vessel/timber.yaml", timber.Timber),
         contract=loader.file("contract.yaml", contract.Contract),
         tow=loader.file("tow.yaml", tow.Tow),
+        care=loader.file("care/plan.yaml", care.CarePlan),
+        care_readings=readings,
         drawings=loader.entries("drawings.yaml", "drawings", tender.Drawing),
         tanks=loader.entries("vessel/tanks.yaml", "tanks", tank.Tank),
         openings=loader.entries("vessel/openings.yaml", "openings", vessel.Opening),
@@ -99,9 +106,7 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         clauses=loader.clauses(),
         surveys=loader.surveys(),
         questions=tuple(sorted(questions, key=lambda asked: asked.question)),
-        photographs=loader.photographs(),
         travelling=files.travelling,
-        photograph_files=files.photographs,
         frame_notes=frames.notes if frames is not None else None,
         broken=loader.broken(),
         todos=still_todo(files.sources),
@@ -124,6 +129,7 @@ def load_owner(files: Files, mistakes: Mistakes, above: Broken = NOTHING) -> tup
         funding=loader.file("owner/funding.yaml", funding.Funding),
         risks=loader.file("owner/risks.yaml", owner.Risks),
         indices=loader.file("owner/indices.yaml", rates.PriceIndices),
+        reserve=loader.file("owner/reserve.yaml", reserve.Reserve),
         programme=loader.file("owner/programme.yaml", programme.Programme),
         scope=loader.file("owner/scope.yaml", funding.Scope),
         approvals=loader.file("owner/approvals.yaml", approvals.Approvals),
@@ -137,8 +143,6 @@ def load_owner(files: Files, mistakes: Mistakes, above: Broken = NOTHING) -> tup
         facilities=dict(loader.folder("owner/facilities", facility_kept.FacilityKept)),
         grants=grants,
         profiles=profiles,
-        photographs=loader.photographs("owner/"),
-        photograph_files=files.photographs,
         broken=above.joined(loader.broken()),
         todos=still_todo(files.sources),
     )

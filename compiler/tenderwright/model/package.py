@@ -10,6 +10,8 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from tenderwright.model.build import Prose
+from tenderwright.model.care import CarePlan
+from tenderwright.model.care_readings import CareReading
 from tenderwright.model.coating import Scheme, Zone
 from tenderwright.model.contract import Contract
 from tenderwright.model.curves import CurvesOfForm
@@ -20,7 +22,6 @@ from tenderwright.model.item import Item, Line
 from tenderwright.model.lightship import Lightship
 from tenderwright.model.noun import Noun
 from tenderwright.model.particulars import Particulars
-from tenderwright.model.photograph import Photograph
 from tenderwright.model.question import Question
 from tenderwright.model.sections import Sections
 from tenderwright.model.ship_condition import ShipCondition
@@ -33,7 +34,6 @@ from tenderwright.model.vessel import Anode, AnodeFamily, Appendage, Offsets, Op
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.codes import CODES
 from tenderwright.quantities.position import FrameTable
-from tenderwright.reading.photograph_files import PhotographFile
 from tenderwright.reading.travelling import Travelling
 from tenderwright.shapes.todos import Todo
 
@@ -117,6 +117,9 @@ class Package(Struct, frozen=True, dict=True):
     timber: Timber | None = None
     contract: Contract | None = None
     tow: Tow | None = None
+    care: CarePlan | None = None
+    care_readings: tuple[CareReading, ...] = ()
+    """What was read and done between dockings, in order of time."""
     drawings: tuple[Drawing, ...] = ()
     tanks: tuple[Tank, ...] = ()
     openings: tuple[Opening, ...] = ()
@@ -132,11 +135,8 @@ class Package(Struct, frozen=True, dict=True):
     clauses: tuple[Clause, ...] = ()
     surveys: tuple[Survey, ...] = ()
     questions: tuple[Question, ...] = ()
-    photographs: tuple[Photograph, ...] = ()
     travelling: Mapping[str, Travelling] = field(default_factory=dict)
     """The files that go along with the tender as they are, by path."""
-    photograph_files: Mapping[str, PhotographFile] = field(default_factory=dict)
-    """The files that lie in photographs/, by path."""
     frame_notes: Prose | None = None
     """How the numbering of the frames is known."""
     withdrawn_lines: Mapping[str, tuple[Line, ...]] = field(default_factory=dict)

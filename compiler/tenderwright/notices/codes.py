@@ -33,7 +33,6 @@ _ERRORS = {
     "yaml-syntax": "a file is not well-formed YAML",
     "duplicate-key": "a key stands twice in one mapping",
     "yaml-feature": "an anchor, alias, merge key, tag or second document is used",
-    "row-too-long": "a row of a CSV file has more cells than there are headings",
     "lost-comment": "text after ` #` was lost as a comment",
     # shapes
     "kept-by-owner": "what only the owner may read stands where all may",
@@ -53,9 +52,7 @@ _ERRORS = {
     "bad-frame": "a frame does not exist on this ship",
     "bad-table": "a table does not fit together",
     "bad-survey": "a row of a survey cannot be read",
-    "photograph-missing": "a photograph is not in its folder",
-    "photograph-kind": "a photograph is of a kind that no paper can show",
-    "photograph-twice": "two rows tell of one photograph",
+    "bad-care-reading": "a row of the readings between dockings cannot be read",
     "delivered-columns": "what is said of a delivered file's columns does not fit it",
     "sum-differs": "amounts do not add up to the sum that is written",
     # linking
@@ -83,9 +80,6 @@ _FORMAT = {"format-unsaid": ("warning", "the package does not say in which forma
 
 _DELIVERED = {"delivered-unread": ("warning", "part of a delivered file is not read")}
 """Of the CSV files that others deliver."""
-
-_PHOTOGRAPHS = {"photograph-unlisted": ("warning", "photographs lie in the folder and no row tells of them")}
-"""Of the photographs."""
 
 _ARCHIVES = {"archive-changed": ("warning", "the archive of a closed tender is not as it was written")}
 """Of owner/archive/."""
@@ -234,6 +228,10 @@ _CHECKS = {
     "wood-over-protected": ("warning", "bonded metals on wood are protected too much"),
     "hot-work-on-wood": ("warning", "hot work is done on a hull of wood, and nobody releases it"),
     "composite-hull": ("warning", "a composite hull is not supported"),
+    "potential-without-action": ("warning", "a potential was read beyond its limit, and nothing was done about it"),
+    "air-too-damp": ("warning", "the air of a dry space stayed damp for two weeks"),
+    "alarm-not-tested": ("warning", "an alarm failed its last test, or was not tested for a quarter of a year"),
+    "leak-doubled": ("warning", "a space makes twice the water that it did"),
 }
 
 _COHERENCE = {
@@ -369,7 +367,6 @@ _RESTS_ON: dict[str, tuple[str, ...]] = {
 _RATED = (
     _FORMAT
     | _DELIVERED
-    | _PHOTOGRAPHS
     | _ARCHIVES
     | _GIT
     | _BIDS

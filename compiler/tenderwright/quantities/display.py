@@ -29,6 +29,7 @@ METRIC_UNITS = {
     "each": "each",
     "charge": "Ah",
     "time": "h",
+    "potential": "V",
 }
 """By dimension, the metric unit that figures are shown in where nothing else says which."""
 

@@ -8,8 +8,7 @@ from typing import Any
 
 from msgspec import Struct
 
-from tenderwright.model.noun import keys_of
-from tenderwright.model.photograph import Photograph
+from tenderwright.model import care
 from tenderwright.model.survey_row import COLUMNS
 from tenderwright.reading.layout import YAML_FILES
 from tenderwright.shapes.schemas import load_schema
@@ -43,8 +42,11 @@ class Facts(Struct, frozen=True):
 
 def kinds() -> dict[str, str]:
     """Give every kind of file by the word that asks for it, with its path; `*` stands for the name to be given."""
-    others = {"clause": "clauses/*.md", "survey": "surveys/*.csv", "photographs": "photographs.csv"}
-    return {word: path for path, word in YAML_FILES.items()} | others
+    return {word: path for path, word in YAML_FILES.items()} | {
+        "clause": "clauses/*.md",
+        "survey": "surveys/*.csv",
+        "care-readings": "care/*.csv",
+    }
 
 
 def says(word: str) -> str:
@@ -53,6 +55,8 @@ def says(word: str) -> str:
         return "A clause of the general requirements, in CommonMark."
     if word == "survey":
         return "Thickness readings, a row for each; the first row names the columns."
+    if word == "care-readings":
+        return "What was read and done aboard between dockings, a row for each; the first row names the columns."
     return str(load_schema(word).get("description", ""))
 
 
@@ -64,8 +68,8 @@ def form(word: str, name: str, facts: Facts) -> tuple[str, str]:
         return path.replace("*", f"{number:02}-{name}"), f"# {_words(name)}\n\ntodo\n"
     if word == "survey":
         return path.replace("*", name), ",".join(_columns(facts.system)) + "\n"
-    if word == "photographs":
-        return path, ",".join(key for _, key in keys_of(Photograph)) + "\n"
+    if word == "care-readings":
+        return path.replace("*", name), ",".join(care.COLUMNS) + "\n"
     number = _next(path, facts.files, *_NUMBERED[word]) if word in _NUMBERED else 0
     stem = {"item": f"{number}-{name}", "question": f"{number:02}-{name}"}.get(word, name)
     path = path.replace("*", stem)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tenderwright.documents.edition import Edition
 from tenderwright.documents.price_form import PriceForm
 from tenderwright.writing.archive import archive, parcel_name
+from tenderwright.writing.calendar_file import calendar_file
 from tenderwright.writing.csv_table import csv_table
 from tenderwright.writing.edition_files import Written, drawing_files
 from tenderwright.writing.html import screen_page
@@ -32,6 +33,11 @@ def owner_files(
         files[f"{PRICED}/specification.html"] = screen_page(priced).encode()
     files["price-form.xlsx"] = price_form_workbook(form)
     files |= {f"{stem}.csv": csv_table(table.header, table.rows) for stem, table in book.tables.items()}
+    files |= {
+        f"{stem}.ics": calendar_file(paper.calendar, timestamp)
+        for stem, paper in book.sheets.items()
+        if paper.calendar is not None
+    }
     if book.record is not None:
         files["record.json"] = record_json(book.record)
     files |= drawing_files(book)

@@ -29,6 +29,7 @@ FILES = {
     "condition": "vessel/condition.yaml",
     "timber": "vessel/timber.yaml",
     "tow": "tow.yaml",
+    "care": "care/plan.yaml",
 }
 """The parts of a package that a step may take, each with the file that holds it."""
 

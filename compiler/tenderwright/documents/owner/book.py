@@ -17,6 +17,8 @@ from tenderwright.documents.form import price_form
 from tenderwright.documents.in_print import in_print
 from tenderwright.documents.owner.approvals import approvals_sheet
 from tenderwright.documents.owner.brief import brief
+from tenderwright.documents.owner.care.paper import care_paper
+from tenderwright.documents.owner.care.wall import wall_page
 from tenderwright.documents.owner.contract_checklist import STEM, contract_checklist
 from tenderwright.documents.owner.cost_risk import cost_risk
 from tenderwright.documents.owner.desk import OwnerDesk
@@ -85,6 +87,8 @@ def owner_edition(
         "record": record_sheet(desk, book),
         "donors": donor_sheet(desk, book),
         "tow-plan": tow_plan(desk.yards, book),
+        "care-plan": care_paper(desk, book),
+        "wheelhouse": wall_page(desk, book),
     }
     book = replace(book, sheets={stem: sheet for stem, sheet in beside.items() if sheet is not None})
     return in_print(desk, book), priced_form(form, desk.estimate)

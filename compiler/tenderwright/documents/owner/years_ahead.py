@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from math import ceil
-
-from tenderwright.calculations.ship.anode_life import each_anode
 from tenderwright.calculations.ship.interval import After, docking_interval, years_ahead
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.desk import capital
 from tenderwright.documents.edition import Block, Bullets, Column, Heading, Paragraph, Part, Row, Table, inline
+from tenderwright.documents.owner.care.paper import WITH, WITHOUT
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.model.ship_condition import ShipCondition
+from tenderwright.planning.care.once import once
+from tenderwright.planning.care.plan import kept
+from tenderwright.quantities.customs import day
 from tenderwright.quantities.display import decimals
 
-_YEAR = 365.25 * 86400.0
 NAMED = 12
 """Plates that are named; of more, their number stands."""
 
@@ -28,7 +28,7 @@ def years_to_next(desk: OwnerDesk) -> Part | None:
     if isinstance(ahead, Absent):
         blocks.append(Paragraph(inline(f"Not calculated: {ahead.why}.")))
     else:
-        blocks += [_table(ahead), *_between(desk, condition)]
+        blocks += [_table(ahead), *_between(desk)]
     return Part(
         "years-ahead", "", "The years to the next docking", "data", "Owner's papers", tuple(blocks), caution=True
     )
@@ -77,30 +77,14 @@ def _spent(one: After) -> str:
     return "not calculated: `left` and `seen` are wanting" if one.anodes_spent is None else f"{one.anodes_spent}"
 
 
-def _between(desk: OwnerDesk, condition: ShipCondition) -> list[Block]:
-    """Say what must be done between the dockings by divers."""
-    each = desk.calculated.found(each_anode)
-    interval = condition.next_docking.si / _YEAR
+def _between(desk: OwnerDesk) -> list[Block]:
+    """Say what must be done between the dockings, and where the rest of it stands."""
     told = [
         "Every year: look at the bottom, the sea chests and the stern gland, and measure the hull's potential at the "
         "places of the docking record (common practice, no source)."
     ]
-    if each is not None:
-        short = [one for one in each.anodes if one.life.whole_life is not None and one.life.whole_life < interval]
-        if short:
-            first = min(one.life.whole_life or 0.0 for one in short)
-            times = max(ceil(interval / (one.life.whole_life or interval) - 1e-9) - 1 for one in short)
-            names = ", ".join(one.name.upper() for one in short)
-            told.append(
-                f"Within {decimals(first, 1)} years: renew anodes {names}, which do not last; {times} "
-                f"time{'s' if times > 1 else ''} before the next docking."
-            )
-        else:
-            told.append("No anode wastes so fast that it must be renewed before the next docking.")
-    told.append(
-        f"Half-way, after {decimals(interval / 2, 1)} years: gauge from inside the plates called to be watched in part "
-        "6.1 (common practice, no source)."
-    )
+    told += [f"{day(one.day)}: {one.what} ({one.source})." for one in once(desk.package, desk.calculated) if one.source]
+    told.append(WITH if kept(desk.package) else WITHOUT)
     return [
         Heading("To be done between, by divers and from inside"),
         Bullets(tuple(inline(capital(one)) for one in told)),

@@ -22,6 +22,7 @@ STAYS_BEHIND = ("questions/", "owner/")
 _GOES_ALONG = (
     REGISTER,
     "owner/indices.yaml",
+    "owner/reserve.yaml",
     "owner/programme.yaml",
     "owner/closing/",
     "owner/facilities/",

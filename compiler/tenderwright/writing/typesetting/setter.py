@@ -21,7 +21,7 @@ _TIED = re.compile(
     r"psi|in|t/m[²³]?|mm/a)(?![\w·/]))|(?<=\bFr) (?=[−-]?\d)"
 )
 """The blanks that are not to be broken at: before a unit of the trade, and after `Fr`."""
-_AS_THEY_ARE = frozenset({"cover", "drawing", "statement", "donors", "record", "landscape"})
+_AS_THEY_ARE = frozenset({"cover", "drawing", "statement", "donors", "wall", "record", "landscape"})
 """Kinds of parts laid out by hand, whose drawings fill their sheets, or whose type is as small as it may be."""
 
 
