@@ -189,7 +189,9 @@ def owner_desk(compiled: Compiled, owner: OwnersSide, kept: Kept | None = None) 
     package, estimate = compiled.package, sound(owner.estimate)
     with telling_in(package.units, american=package.american):
         foresight = foresee(owner.papers, package, estimate, owner.schedule, kept, owner.content)
-    return OwnerDesk(package, compiled.links, compiled.calculated, estimate=estimate, foresight=foresight)
+    return OwnerDesk(
+        package, compiled.links, compiled.calculated, estimate=estimate, foresight=foresight, ledger=owner.ledger
+    )
 
 
 def write(edition: Edition, form: PriceForm, typesetter: Typesetter, state: GitState) -> Written:

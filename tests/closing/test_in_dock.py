@@ -160,3 +160,40 @@ def test_confidential_prices_keep_the_rate_with_the_owners_papers(root: Path) ->
 )
 def test_a_rate_is_written_with_the_decimals_it_has(rate: str, text: str) -> None:
     assert rate_written(Decimal(rate)) == text
+
+
+SIGNED = "yard: Foreman, owner: Ship keeper"
+DONE = (
+    "inspections:\n"
+    f'  - {{ item: "110", point: H1, day: 2028-03-01, result: passed, {SIGNED} }}\n'
+    f'  - {{ item: "140", point: H1, day: 2028-03-05, result: passed, {SIGNED} }}\n'
+    f'  - {{ item: "420", point: H1, day: 2028-03-12, result: passed, {SIGNED} }}\n'
+    f'  - {{ item: "420", point: H2, day: 2028-03-15, result: passed, {SIGNED} }}\n'
+    "openings:\n"
+    f"  - {{ opening: stern-tube, {SIGNED} }}\n"
+    f"  - {{ tank: bilge-oil, opened: 2028-03-04, closed: 2028-03-14, tested: 2028-03-14, result: passed, {SIGNED} }}\n"
+    f'  - {{ shell: "320", opened: 2028-03-05, closed: 2028-03-12, tested: 2028-03-12, result: passed, {SIGNED} }}\n'
+)
+CLOSED = f"  - {{ opening: sea-chest, opened: 2028-03-04, closed: 2028-03-14, {SIGNED} }}\n"
+
+
+def test_a_docking_is_not_closed_over_an_opening_that_was_open_when_she_floated(root: Path, tmp_path: Path) -> None:
+    week = WEEK.replace(", undocked: 2028-03-16", "") + DONE + "  - { opening: sea-chest, opened: 2028-03-04 }\n"
+    found = compiled(put_papers(root, week)).check(SMALL)
+    (notice,) = [one for one in found.notices if one.code == "floated-on-open-row"]
+    assert "while this was open: sea chest, open" in notice.message
+    assert not found.sound
+    assert main(["close", str(root), str(SMALL), "--out", str(tmp_path / "made")]) == 1
+    assert not (root / "history" / "docking-2028.yaml").exists()
+
+
+def test_what_is_open_at_the_close_is_named_in_its_record(
+    root: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    put_papers(root, WEEK + DONE + CLOSED)
+    assert main(["close", str(root), str(SMALL), "--out", str(tmp_path / "made")]) == 0
+    assert "points and rows of the inspection plan still open" in capsys.readouterr().err
+    (entry,) = (root / "history").glob("docking-2028*.yaml")
+    left = yaml.safe_load(entry.read_text("utf-8"))["left_open"]
+    assert "item 320 T1, open" in left
+    assert not any("sea chest" in one for one in left)

@@ -6,6 +6,7 @@ import hashlib
 import sys
 from argparse import ArgumentParser, Namespace
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -33,6 +34,7 @@ from tenderwright.reading.source import Source
 from tenderwright.reading.yaml_file import read_yaml
 
 if TYPE_CHECKING:
+    from tenderwright.planning.inspection.results import Inspected
     from tenderwright.pricing.final_account import FinalAccount
     from tenderwright.writing.edition_files import Written
 
@@ -63,6 +65,22 @@ class Closing:
     findings: Findings
     source: Source
     account: FinalAccount | None
+
+    @cached_property
+    def inspected(self) -> Inspected | None:
+        """Give the inspection plan and the register of openings; None where nothing is recorded of them."""
+        from tenderwright.planning.inspection.ordered import inspected_in_dock
+
+        found = inspected_in_dock(self.compiled.package, self.owner.papers, self.owner.ledger)
+        return found if found.in_use else None
+
+    @cached_property
+    def left_open(self) -> tuple[str, ...]:
+        """Name what is still open of them."""
+        from tenderwright.planning.inspection.in_words import words_for
+
+        found = self.inspected.still_open if self.inspected is not None else ()
+        return tuple(words_for(self.compiled.package, one) for one in found)
 
 
 def run(arguments: Namespace) -> int:
@@ -143,6 +161,11 @@ def _close(closing: Closing, out: Path) -> int:
     print(f"{folder}: {written.pages} pages, {len(written.files)} files")
     if written.uncovered:
         print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)
+    if open_ := len(closing.left_open):
+        rows = (
+            "1 point or row of the inspection plan" if open_ == 1 else f"{open_} points and rows of the inspection plan"
+        )
+        print(f"closed with {rows} still open; the report and the history entry name them", file=sys.stderr)
     if closing.account is not None and not (root / "owner").is_dir():
         words = "what was paid is kept in the confidential report alone, since there is no owner/"
         print(words, file=sys.stderr)
@@ -181,7 +204,7 @@ def source_files(closing: Closing) -> dict[str, bytes]:
         made[f"surveys/{findings.docking}.csv"] = survey_text(findings.readings)
     if account is not None and (closing.files.root / "owner").is_dir():
         made[f"owner/closing/{findings.docking}.yaml"] = yaml_text(closing_account(findings, data, account, package))
-    entry = history_entry(findings, data, package)
+    entry = history_entry(findings, data, package, closing.left_open)
     made[f"history/{findings.docking}.yaml"] = yaml_text(entry)
     return {path: text.encode() for path, text in made.items()}
 
@@ -234,7 +257,13 @@ def _report(closing: Closing) -> Written:
         docking_totals(findings, package, closing.answers.readings),
         bare_places(findings.blocks, sound(package.frames), sound(package.particulars).keel.width.si),
         closing.account,
-        not_recorded(findings, package, surveys_since(taken, findings.dates.docked)),
+        not_recorded(
+            findings,
+            package,
+            surveys_since(taken, findings.dates.docked),
+            inspected=closing.inspected is not None,
+        ),
+        closing.inspected,
     )
     desk = ReportDesk(package, compiled.links, compiled.calculated)
     state = stamp_of(compiled)

@@ -9,6 +9,7 @@ from tenderwright.calculations.ship.bare_places import BarePlace
 from tenderwright.calculations.ship.docking_totals import DockingTotals
 from tenderwright.documents.desk import Desk
 from tenderwright.model.findings import Findings
+from tenderwright.planning.inspection.results import Inspected
 from tenderwright.pricing.final_account import FinalAccount
 
 
@@ -23,6 +24,8 @@ class ClosedDocking:
     """Only where the report may show it."""
     missing: Sequence[str] = field(default=())
     """What the findings do not say, in words."""
+    inspected: Inspected | None = None
+    """The inspection plan and the register of openings, where anything is recorded of them."""
 
 
 @dataclass(frozen=True)

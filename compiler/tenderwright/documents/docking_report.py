@@ -14,10 +14,12 @@ from tenderwright.documents.parts import report_work
 from tenderwright.documents.parts.front import contents
 from tenderwright.documents.parts.report_account import account
 from tenderwright.documents.parts.report_dock import docking
+from tenderwright.documents.parts.report_inspections import inspections
 from tenderwright.documents.parts.report_summary import summary
 from tenderwright.model.findings import Findings
 from tenderwright.model.package import Package
 from tenderwright.model.table_rows import rows_to_fill
+from tenderwright.planning.inspection.points import points_of
 from tenderwright.quantities.customs import day
 
 
@@ -40,6 +42,7 @@ def docking_report(desk: ReportDesk, closed: ClosedDocking, stamp: Stamp, basis:
         report_work.conditions(desk, closed),
         account(desk, closed, confidential=confidential),
         report_work.lessons(desk, closed),
+        inspections(desk, closed),
     )
     edition = Edition(
         name="owner-report" if confidential else "report",
@@ -50,7 +53,7 @@ def docking_report(desk: ReportDesk, closed: ClosedDocking, stamp: Stamp, basis:
         stamp=stamp,
         issued=closing_day(findings),
         page_size="Letter" if tender.page_size == "Letter" else "A4",
-        parts=parts,
+        parts=tuple(part for part in parts if part is not None),
         caution=CAUTION,
         confidential=confidential,
         audience="owner" if confidential else "yard",
@@ -77,7 +80,7 @@ def _cover_facts(desk: ReportDesk, findings: Findings, basis: str) -> tuple[tupl
     return tuple((name, text) for name, text in facts if text)
 
 
-def not_recorded(findings: Findings, package: Package, surveys: Sequence[str]) -> list[str]:
+def not_recorded(findings: Findings, package: Package, surveys: Sequence[str], *, inspected: bool = False) -> list[str]:
     """List in words what a docking record ought to hold, and neither these findings nor surveys of these days do."""
     anodes = {one.anode.name for one in findings.anodes}
     plugs = {one.plug.name for one in findings.plugs}
@@ -106,6 +109,7 @@ def not_recorded(findings: Findings, package: Package, surveys: Sequence[str]) -
         *((("sea valves", findings.valves),) if package.openings else ()),
         (f"clearances of {turning}", findings.clearances),
         *((("tests of tanks", findings.tank_tests),) if package.tanks else ()),
+        *((("results of inspections and the register of openings", inspected),) if points_of(package) else ()),
         ("paint log", findings.paint),
         ("prices paid", findings.prices),
         ("end of the guarantee", findings.guarantee_until),

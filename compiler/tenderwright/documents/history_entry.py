@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from decimal import Decimal
 from typing import Any
 
@@ -17,8 +17,13 @@ SHARED = ("renewed", "rivets", "timber", "valves", "clearances", "tank_tests")
 """What stands in a history entry just as it stands in the findings."""
 
 
-def history_entry(findings: Findings, data: Mapping[str, Any], package: Package) -> dict[str, Any]:
-    """Give the entry as plain data; `data` are the findings as read. What was paid is the owner's and not in it."""
+def history_entry(
+    findings: Findings, data: Mapping[str, Any], package: Package, left_open: Sequence[str] = ()
+) -> dict[str, Any]:
+    """Give the entry as plain data; `data` are the findings as read. What was paid is the owner's and not in it.
+
+    `left_open` names what the inspection plan and the register of openings still had open at the end.
+    """
     on_docking, on_undocking = data.get("on_docking", {}), data.get("on_undocking", {})
     entry = {
         "docking": findings.docking,
@@ -43,6 +48,7 @@ def history_entry(findings: Findings, data: Mapping[str, Any], package: Package)
         "coatings": [_coating(findings, n, one) for n, one in enumerate(data.get("paint", ()))],
         "anodes": [_anode(one) for one in data.get("anodes", ())],
         "deferred": data["deferred"],
+        "left_open": list(left_open),
         "days": findings.days,
         "days_lost": data.get("days_lost"),
         "hours_used": [_hours(package, one) for one in data.get("hours_used", ())],

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator
 
 from tenderwright.linking.evaluation import bid_name, bid_path
+from tenderwright.linking.inspections import link_inspections
 from tenderwright.linking.work import dead_work
 from tenderwright.model.award import Award
 from tenderwright.model.build import Name
@@ -19,6 +20,7 @@ def link_in_dock(papers: OwnerPapers, package: Package) -> list[Notice]:
     """Report every name in the award and in the papers from the dock that stands for nothing, or for two things."""
     award, told = papers.award, list(papers.in_dock.values())
     found = [*_lines(told, award, package), *_reports(told, papers), *_signers(told, award), *_twice(papers)]
+    found += link_inspections(told, package)
     if award is not None:
         known = [bid_name(path) for path in papers.bids]
         if award.bid.name not in known and bid_path(award.bid.name) not in papers.broken.files:

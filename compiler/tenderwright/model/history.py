@@ -127,6 +127,10 @@ class EarlierDocking(Noun, frozen=True, kw_only=True):
     coatings: Annotated[tuple[CoatingApplied, ...], Key("Coatings applied, by zone.")] = ()
     anodes: Annotated[tuple[AnodesFound, ...], Key("What was left of the anodes, and what was fitted.")] = ()
     deferred: Annotated[tuple[Deferred, ...], Key("Work that was put off.")] = ()
+    left_open: Annotated[
+        tuple[Annotated[str, Key("A point or a row, and how it stood.", "item 410 H2, open")], ...],
+        Key("What the inspection plan and the register of openings still had open when the docking was closed."),
+    ] = ()
     days: Annotated[Days | None, Key("How many days she stood on blocks.")] = None
     days_lost: Annotated[tuple[DaysLost, ...], Key("Days lost, by cause.")] = ()
     hours_used: Annotated[tuple[HoursUsed, ...], Key("Hours used of the pool.")] = ()

@@ -5,6 +5,7 @@ from typing import Annotated
 from msgspec import field
 
 from tenderwright.model.build import Name, Prose
+from tenderwright.model.inspected import InspectionResult, RegisterEntry
 from tenderwright.model.kinds import (
     AnyQuantity,
     Cause,
@@ -174,4 +175,11 @@ class InDock(Noun, frozen=True, kw_only=True):
         tuple[Restored, ...], Key("Work that was taken out or put off, and is in the contract again.")
     ] = ()
     progress: Annotated[tuple[Progress, ...], Key("How far the items are on the last day of the file.")] = ()
+    inspections: Annotated[
+        tuple[InspectionResult, ...], Key("What inspections, tests and reports of the inspection plan came to.")
+    ] = ()
+    openings: Annotated[
+        tuple[RegisterEntry, ...],
+        Key("What became of rows of the register of openings: opened, closed, tested, signed."),
+    ] = ()
     here: Place

@@ -147,6 +147,7 @@ _CHECKS = {
         "error",
         "hot work on the boundary of a tank that held oil, before it is cleaned and gas-free",
     ),
+    "no-inspection-point": ("warning", "nothing is inspected or tested of priced work that is covered afterwards"),
     "opened-not-tested": ("error", "the hull is opened and no test follows"),
     "coating-without-preparation": ("error", "a coating has no grade of preparation, or no profile of the blast"),
     "coating-without-hold": ("error", "a coating has no hold point at which the surface is accepted"),
@@ -301,6 +302,10 @@ _OWNER_CHECKS = {
     "approval-missed": ("warning", "something was done before the approval for it was given"),
     "approval-runs-out": ("warning", "an approval runs out before what it is for"),
     "approval-condition-unmet": ("warning", "a condition of an approval was not met in time"),
+    "floated-on-open-row": ("error", "she was floated while a hold or a row of the register was open"),
+    "signed-by-one": ("warning", "what two people sign was signed by one"),
+    "register-out-of-step": ("warning", "a row of the register was closed or tested before it was opened or closed"),
+    "passed-beyond-figure": ("warning", "an inspection passed though the figure read is not what the item asks"),
     "left-out-needed": ("warning", "work is left out that has begun, must be done, or is needed by other work"),
 }
 

@@ -21,7 +21,7 @@ def test_holes_manholes_anodes_and_blocks_come_from_the_items_and_the_docking_pl
     by_kind: dict[str, list[str]] = {}
     for row in register_of(package):
         by_kind.setdefault(row.kind, []).append(row.name)
-    assert by_kind["hole"] == ["220", "310", "315", "335"]
+    assert by_kind["shell"] == ["220", "310", "315", "335"]
     assert "forepeak" in by_kind["tank"]
     assert by_kind["anodes"] == ["640"]
     assert package.docking_plan is not None

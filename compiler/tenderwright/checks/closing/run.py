@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tenderwright.checks.closing import (
     dates,
+    floated,
     in_dock,
     lines,
     names_once,
@@ -29,6 +30,7 @@ CHECKS: tuple[ClosingCheck, ...] = (
     lines.check,
     reports.check,
     in_dock.check,
+    floated.check,
 )
 
 

@@ -19,6 +19,8 @@ from tenderwright.model.package import Package
 from tenderwright.notices import Notice, Place
 from tenderwright.planning.approvals import Register, register
 from tenderwright.planning.in_dock.short import account_on
+from tenderwright.planning.inspection.ordered import inspected_in_dock
+from tenderwright.planning.inspection.results import Inspected
 from tenderwright.planning.schedule import Schedule
 from tenderwright.pricing.in_dock.account import RunningAccount
 from tenderwright.pricing.in_dock.ledger import Ledger
@@ -65,6 +67,11 @@ class OwnerContext(Struct, frozen=True, dict=True):
     def approvals(self) -> Register | None:
         """Give the register of approvals with its days; None where the owner keeps none."""
         return register(self.papers, self.package, self.schedule)
+
+    @cached_property
+    def inspected(self) -> Inspected:
+        """Give the inspection plan and the register of openings with all that the papers from the dock tell of them."""
+        return inspected_in_dock(self.package, self.papers, self.ledger)
 
     def live_item(self, number: str) -> Item | None:
         """Give an item by number unless it is withdrawn."""

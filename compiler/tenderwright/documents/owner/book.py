@@ -15,6 +15,7 @@ from tenderwright.documents.edition import Edition, Part, Stamp
 from tenderwright.documents.editions import sheets
 from tenderwright.documents.form import price_form
 from tenderwright.documents.in_print import in_print
+from tenderwright.documents.inspection_plan import STEM as INSPECTION_PLAN
 from tenderwright.documents.owner.approvals import approvals_sheet
 from tenderwright.documents.owner.brief import brief
 from tenderwright.documents.owner.care.paper import care_paper
@@ -28,6 +29,7 @@ from tenderwright.documents.owner.facilities import facilities
 from tenderwright.documents.owner.facility_fit import facility_comparison
 from tenderwright.documents.owner.former_prices import former_prices
 from tenderwright.documents.owner.funding import funding
+from tenderwright.documents.owner.inspection_plan import owners_inspection_plan
 from tenderwright.documents.owner.price_basis import price_basis
 from tenderwright.documents.owner.priced import priced_form, priced_schedule
 from tenderwright.documents.owner.prices_by_item import prices_by_item
@@ -84,6 +86,7 @@ def owner_edition(
         "brief": brief(desk, book),
         "approvals": approvals_sheet(desk, book),
         STEM: contract_checklist(desk, book),
+        INSPECTION_PLAN: owners_inspection_plan(desk, book),
         "record": record_sheet(desk, book),
         "donors": donor_sheet(desk, book),
         "tow-plan": tow_plan(desk.yards, book),

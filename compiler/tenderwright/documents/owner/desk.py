@@ -8,6 +8,7 @@ from tenderwright.documents.desk import Desk
 from tenderwright.model.funding import FundingSource
 from tenderwright.planning.foresight import Foresight
 from tenderwright.planning.ladder import Rung
+from tenderwright.pricing.in_dock.ledger import Ledger
 from tenderwright.pricing.price import Estimate
 
 
@@ -17,6 +18,8 @@ class OwnerDesk(Desk):
 
     estimate: Estimate
     foresight: Foresight | None = None
+    ledger: Ledger | None = None
+    """What the papers from the dock make of the awarded bid; None before an award."""
 
     def source_of(self, rung: Rung) -> FundingSource | None:
         """Give the source that makes a rung of the ladder; None for the money in hand, or a further amount."""

@@ -6,7 +6,7 @@ from datetime import date
 
 from tenderwright.calculations.ship.survey_readings import survey_readings
 from tenderwright.calculations.steps.outcome import Absent
-from tenderwright.documents.desk import Desk
+from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import (
     Block,
     Bullets,
@@ -82,6 +82,9 @@ def _docking(desk: Desk, docking: EarlierDocking) -> list[Block]:
     put_off = (Heading("Put off", 3), Bullets(tuple(inline(line) for line in lines))) if lines else ()
     lessons = (Heading("What to do otherwise", 3), desk.prose(docking.lessons)) if docking.lessons else ()
     blocks += abreast((put_off, lessons))
+    if docking.left_open:
+        listed = tuple(inline(capital(one)) for one in docking.left_open)
+        blocks += [Heading("Left open in the inspection plan", 3), Bullets(listed, abreast=True)]
     if docking.photographs:
         pictures = (words(p.what, p.where, p.when, p.file) for p in docking.photographs)
         blocks += [Heading("Photographs", 3), Bullets(tuple(inline(one) for one in pictures))]

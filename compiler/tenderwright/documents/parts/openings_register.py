@@ -15,7 +15,7 @@ from tenderwright.planning.inspection.register import RegisterRow
 _GROUPS = (
     ("opening", "Plugs, valves and other openings of the hull"),
     ("tank", "Manholes and lids of tanks and voids"),
-    ("hole", "Plates, rivets and holes cut in the shell"),
+    ("shell", "Plates, rivets and holes cut in the shell"),
     ("anodes", "Covers and studs of anodes"),
     ("block", "Keel blocks taken out"),
 )
@@ -53,7 +53,7 @@ def openings_register(desk: Desk, rows: Sequence[RegisterRow]) -> list[Block]:
     for kind, title in _GROUPS:
         found = [row for row in rows if row.kind == kind]
         made = [Row((*told(desk, row, numbers[row.key]), (), (), (), (), ())) for row in found]
-        if kind == "hole":
+        if kind == "shell":
             made += [Row(((), inline("Hole no.       where:"), (), (), (), (), (), (), ())) for _ in range(_BLANK_ROWS)]
         if made:
             blocks += [Heading(title), Table(COLUMNS, tuple(made), note=_note(kind), small=True, ruled=True)]
@@ -67,7 +67,7 @@ def is_plug(desk: Desk, row: RegisterRow) -> bool:
 
 
 def _note(kind: str) -> Inline:
-    if kind == "hole":
+    if kind == "shell":
         return inline("One row for each plate taken off, group of rivets drawn and hole cut, numbered as it is made.")
     if kind == "block":
         return inline("The next is not touched before the last bears again, wedged. None while a tank is filled.")

@@ -14,6 +14,7 @@ from tenderwright.quantities.customs import day, day_of_year
 def where(desk: StatementDesk) -> list[Block]:
     """Compose the page's opening words and the facts on days and work."""
     facts = [("Days on blocks", _days(desk.standing.days)), *_critical(desk), ("Work", _work(desk))]
+    facts.append(("Inspections", _inspections(desk)))
     return [
         Paragraph((Span(opening(desk), strong=True),)),
         Heading("Where she is"),
@@ -98,6 +99,32 @@ def _work(desk: StatementDesk) -> str:
     groups = (("finished", work.finished), ("under way", work.under_way), ("not begun", work.not_begun))
     told = [f"{len(items)} {word}" for word, items in groups]
     return f"Of the items ordered, {joined(told)}{share}."
+
+
+def _inspections(desk: StatementDesk) -> str:
+    """Say what is released, what keeps her from floating, and which holds of work claimed for payment are open."""
+    found = desk.standing.inspected
+    if not found.in_use:
+        return "None is recorded under `inspections:` in owner/in-dock/, so that open hold points are not told."
+    holds = [one for one in found.points if one.point.code == "H"]
+    told = [f"{sum(not one.open for one in holds)} of {count(len(holds), 'hold point')} released"]
+    if failed := [one.point.name for one in found.points if one.state == "failed"]:
+        told.append(f"failed: {joined(failed)}")
+    if desk.standing.days.undocked is None:
+        told.append(
+            f"{len(found.keeping_from('docking', 'flooding'))} holds and rows of the register open before she floats"
+        )
+    claimed = claimed_for_payment(desk)
+    unreleased = [one.point.name for one in holds if one.open and one.point.item.number in claimed]
+    paid = f"Open holds of work claimed for payment: {joined(unreleased)}" if unreleased else ""
+    return ". ".join(filter(None, ("; ".join(told), paid))) + "."
+
+
+def claimed_for_payment(desk: StatementDesk) -> frozenset[str]:
+    """Give the items of which something is measured, or that are told of as done."""
+    made = desk.standing.account
+    measured = {row.line.item.number for row in made.lines if row.measured}
+    return frozenset(measured | {number for number, share in made.ledger.done(made.on).items() if share >= 1.0})
 
 
 def facts_of(pairs: list[tuple[str, str]]) -> tuple[tuple[str, Inline], ...]:

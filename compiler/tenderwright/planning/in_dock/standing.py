@@ -12,6 +12,8 @@ from tenderwright.planning.in_dock.live import begun, live_items, work_rows
 from tenderwright.planning.in_dock.money import Funds, funds
 from tenderwright.planning.in_dock.put_off import PutOff, can_be_put_off
 from tenderwright.planning.in_dock.short import account_on, days_short, needed_still
+from tenderwright.planning.inspection.ordered import come_up
+from tenderwright.planning.inspection.results import Inspected, inspected
 from tenderwright.planning.schedule import Schedule
 from tenderwright.pricing.in_dock.account import RunningAccount
 from tenderwright.pricing.in_dock.dock_days import DockDays, dock_days
@@ -50,6 +52,8 @@ class Standing:
     """Changes signed in parts that one office may not sign as one."""
     funds: Funds | None
     put_off: tuple[PutOff, ...]
+    inspected: Inspected
+    """The inspection plan and the register of openings as they stood."""
     scoped: bool
     """Whether owner/scope.yaml says what must be done; otherwise nothing is offered to be put off."""
 
@@ -76,6 +80,7 @@ def standing(ledger: Ledger, on: date, papers: OwnerPapers, package: Package, sc
         splits=splits(ledger, on),
         funds=funds(made, papers.funding, package),
         put_off=can_be_put_off(made, package, papers.scope, planned, docked=days.has_docked),
+        inspected=inspected(package, papers.in_dock.values(), come_up(made, package), on),
         scoped=papers.scope is not None,
     )
 

@@ -12,7 +12,7 @@ from tenderwright.model.package import Package
 from tenderwright.model.services import service_answers
 from tenderwright.quantities.position import Position
 
-RowKind = Literal["opening", "tank", "block", "hole", "anodes"]
+RowKind = Literal["opening", "tank", "block", "shell", "anodes"]
 
 _OPENS = ("opens hull", "removes plug", "blanks opening")
 _ENTERS = ("cleans tank", "enters confined space", "tests tightness", "certifies gas-free")
@@ -38,7 +38,7 @@ class RegisterRow(Struct, frozen=True):
     @property
     def wants_test(self) -> bool:
         """Tell whether it is to be proved tight once it was opened."""
-        return self.kind in ("opening", "tank", "hole")
+        return self.kind in ("opening", "tank", "shell")
 
     @property
     def opened(self) -> bool:
@@ -53,7 +53,7 @@ def register_of(package: Package) -> tuple[RegisterRow, ...]:
     rows = [_opening(opening.opening, live) for opening in plugs_first]
     rows += [row for tank in package.tanks if (row := _manhole(tank.tank, live)).opened]
     rows += [
-        RegisterRow("hole", item.number, (item,), _testers(item, live))
+        RegisterRow("shell", item.number, (item,), _testers(item, live))
         for item in live
         if "opens hull" in item.does and not item.where.openings
     ]
