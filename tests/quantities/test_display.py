@@ -150,8 +150,8 @@ def test_what_is_less_than_any_figure_bears_is_nothing() -> None:
     assert show(0.003, "trim") == "0.003 m"
 
 
-AT_SEA = ("nmi",)
-"""Distances at sea are told in nautical miles in both systems."""
+AT_SEA = ("nmi", "kn")
+"""Distances and speeds at sea are told in nautical miles and knots in both systems."""
 
 
 @pytest.mark.parametrize("purpose", PURPOSES)

@@ -45,23 +45,56 @@ class Need:
 
 
 NEEDS = (
-    Need("power", "Power", ("shore-power",), "Voltage, current, meter, who connects, notice of an outage; "
-        "locked off for work"),
-    Need("earth", "Earth", ("earth-return",), "Hull to dock earth at two places after landing; "
-        "welding return at the job, not through bearings"),
-    Need("shore isolation", "Shore-side isolation", (), "At a wet berth an isolating transformer, "
-        "or an isolator in the earth lead: the safety earth is never cut"),
-    Need("impressed current", "Impressed current", (), "Off and tagged before divers go down and before the "
-        "dock is pumped; on after floating; potentials read"),
-    Need("fire main", "Fire main", ("fire-main",), "Two sources, 4 to 7 bar, hoses that reach every space; "
-        "her own main is dead"),
-    Need("fire watch", "Fire watch", ("fire-watch",), "A person with no other duty at each face of hot work, "
-        "and after it"),
+    Need(
+        "power",
+        "Power",
+        ("shore-power",),
+        "Voltage, current, meter, who connects, notice of an outage; locked off for work",
+    ),
+    Need(
+        "earth",
+        "Earth",
+        ("earth-return",),
+        "Hull to dock earth at two places after landing; welding return at the job, not through bearings",
+    ),
+    Need(
+        "shore isolation",
+        "Shore-side isolation",
+        (),
+        "At a wet berth an isolating transformer, or an isolator in the earth lead: the safety earth is never cut",
+    ),
+    Need(
+        "impressed current",
+        "Impressed current",
+        (),
+        "Off and tagged before divers go down and before the dock is pumped; on after floating; potentials read",
+    ),
+    Need(
+        "fire main",
+        "Fire main",
+        ("fire-main",),
+        "Two sources, under pressure at all hours, hoses that reach every space; her own main is dead",
+    ),
+    Need(
+        "fire watch",
+        "Fire watch",
+        ("fire-watch",),
+        "A person with no other duty at each face of hot work, and after it",
+    ),
     Need("extinguishers", "Extinguishers", ("extinguishers",), "Placed by her fire plan, inspected"),
-    Need("rounds", "Rounds by night and on holidays", ("gangway-watch",), "Every one to two hours with a log; "
-        "no heating left unattended"),
-    Need("alarms", "Alarms", (), "Fire, bilge and intruder live on the shore supply and heard where somebody "
-        "is; an outage agreed; tested weekly"),
+    Need(
+        "rounds",
+        "Rounds by night and on holidays",
+        ("gangway-watch",),
+        "Every one to two hours with a log; no heating left unattended",
+    ),
+    Need(
+        "alarms",
+        "Alarms",
+        (),
+        "Fire, bilge and intruder live on the shore supply and heard where somebody "
+        "is; an outage agreed; tested weekly",
+    ),
     Need("access", "Access", ("gangways",), "Two ways off at opposite ends, lit, with rails and a load limit"),
     Need("lighting", "Lighting", ("lighting",), "On every way and at every place of work"),
     Need("telephone", "Telephone", ("telephone",), "At the gangway, with the numbers"),
@@ -69,11 +102,19 @@ NEEDS = (
     Need("washrooms", "Washrooms and overboards", ("sewage",), "Her own locked; every overboard shut"),
     Need("heating", "Heat and frost", ("heating",), "Drained, heated or treated below freezing; dryers kept running"),
     Need("rain and deck water", "Rain and deck water", (), "Led clear of the shell, so that none runs over a coat"),
-    Need("heavy weather", "Heavy weather on the blocks", ("weather-enclosure",), "Wind at which sheets come "
-        "down, no block is out, and shores are looked at; a floating dock: her moorings and list"),
-    Need("emergency floating", "Floating in an emergency", ("temporary-closures",), "A list of what is open, "
-        "kept each day; who may order; the dock told if she cannot float"),
-)  # fmt: skip
+    Need(
+        "heavy weather",
+        "Heavy weather on the blocks",
+        (),
+        "sheets come down, no block is out, and shores are looked at; a floating dock: her moorings and list",
+    ),
+    Need(
+        "emergency floating",
+        "Floating in an emergency",
+        ("temporary-closures",),
+        "A list of what is open, kept each day; who may order; the dock told if she cannot float",
+    ),
+)
 
 STOPS = (
     (
@@ -113,7 +154,9 @@ def dead_ship_sheet(desk: Desk, edition: Edition) -> Edition | None:
     part = Part("dead-ship", "DD1", GROUP, "data", GROUP, tuple(blocks), caution=True, audience="yard")
     title, subtitle = f"{GROUP}, {desk.tender.ship}", "For the dockside; planning figures"
     parts = links_within((part,))
-    return replace(edition, title=title, subtitle=subtitle, parts=parts, facts=(), sheets={}, tables={}, files={})
+    return replace(
+        edition, title=title, subtitle=subtitle, parts=parts, facts=(), sheets={}, forms={}, tables={}, files={}
+    )
 
 
 def _needs(desk: Desk) -> list[Block]:
@@ -142,6 +185,10 @@ def _answer(desk: Desk, need: Need, said: Arrangement | None) -> tuple[Inline, I
         item = desk.package.item_by_name.get(said.item.name) if said.item is not None else None
         by = inline(f" Item {item.number}.") if item is not None and not item.withdrawn else ()
         return (*desk.words(said.says), *by), _held(desk, item)
+    wind = desk.package.docking_plan.wind if desk.package.docking_plan is not None else None
+    if need.need == "heavy weather" and wind is not None:
+        planned = f"Blocks and shores are planned for a wind of {desk.quantity(wind.speed)}."
+        return inline(f"{planned} Before more than that: {need.usual} (common practice, no source)."), inline("–")
     answers = service_answers(desk.package)
     for service in need.services:
         answer = answers.get(service)

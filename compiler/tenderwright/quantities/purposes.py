@@ -83,6 +83,7 @@ PURPOSES = {
     "temperature": _of("temperature", "degC", 1, "degF", 0),
     "temperature difference": _of("temperature_difference", "K", 1, "degF", 1),
     "wind speed": _of("speed", "m/s", 0, "kn", 0),
+    "speed through water": _of("speed", "kn", 1, "kn", 1),
     "sea distance": _of("length", "nmi", 0, "nmi", 0),
     "minutes": _of("time", "min", 0, "min", 0),
     "current density": _of("current_density", "mA/m2", 0, "mA/ft2", 1),

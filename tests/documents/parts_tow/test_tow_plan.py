@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import cache
+from pathlib import Path
 
 from tenderwright.documents.dead_ship import dead_ship_sheet
 from tenderwright.documents.desk import Desk
@@ -12,7 +13,7 @@ from tenderwright.model.tow import Stop
 from tenderwright.quantities.customs import telling_in
 from tenderwright.writing.pdf import Typesetter
 from tests.calculations.ship.marram import package
-from tests.documents.composed import composed, words
+from tests.documents.composed import compiled, composed, words
 from tests.replacing import replace
 
 
@@ -20,7 +21,7 @@ from tests.replacing import replace
 def sheets() -> dict[str, Edition]:
     """Compose both at the demonstration's desk."""
     desk, yard = composed("marram").desk(), composed("marram").edition("yard")
-    owner = replace(yard, name="owner", audience="owner", sheets={}, parts=())
+    owner = replace(yard, name="owner", audience="owner", sheets={}, forms={}, parts=())
     with telling_in("metric"):
         plan, dead = tow_plan(desk, owner), dead_ship_sheet(desk, yard)
     assert plan is not None
@@ -97,3 +98,36 @@ def test_own_rules_take_the_place_of_the_usual_ones_of_a_phase() -> None:
     assert "A wedge works loose" in told
     assert "a cap splits" not in told
     assert "a cap splits" in text("dead")
+
+
+PACKAGES = Path(__file__).parents[2] / "packages"
+
+
+def told_of(name: str) -> tuple[Edition, str]:
+    """Compose the tow plan of another package."""
+    found = compiled(PACKAGES / name)
+    desk = found.desk()
+    bare = replace(composed("marram").edition("yard"), name="owner", audience="owner", sheets={}, forms={}, parts=())
+    with telling_in(desk.package.units, american=desk.package.american):
+        plan = tow_plan(desk, bare)
+    assert plan is not None
+    return plan, " ".join(words(part) for part in plan.parts)
+
+
+def test_a_small_boat_towed_alongside_has_a_short_plan() -> None:
+    plan, told = told_of("withy")
+    assert len(plan.parts) == 4
+    assert "between the hulls" in told
+    assert "Bridle, shackles" not in told
+    assert "Shaft locked" not in told
+    assert "Without them nobody knows how fast she fills" in told
+    assert "one is to be put right" not in told
+
+
+def test_a_ship_in_customary_units_is_told_in_them() -> None:
+    _, told = told_of("kestrel-bank")
+    assert "lbf" in told
+    assert "46 nmi" in told
+    assert " kN" not in told
+    assert "Not known in hove to, for want of the resistance in waves" in told
+    assert "not her form" in told

@@ -45,7 +45,7 @@ class Hole(Struct, frozen=True):
 def tow_spaces(tow_plan: Tow) -> dict[str, Compartment] | Absent:
     """Give the compartments by name."""
     if not tow_plan.compartments:
-        return Lacking("it needs `compartments` in tow.yaml: the main bulkheads, and what is between them")
+        return NotAsked("tow.yaml lists no compartments")
     return {one.compartment: one for one in tow_plan.compartments}
 
 

@@ -244,7 +244,7 @@ def tow_battery(tow_plan: Tow) -> Uses | Absent:
     """Find the charge that lights and alarms use on passage."""
     plan = tow_plan.electricity
     if plan is None:
-        return Lacking("it needs `electricity` in tow.yaml: lights and alarms, and how long they must burn")
+        return NotAsked("tow.yaml tells of no lights and alarms")
     loads = [{"count": one.count, "power": one.power.si, "hours": one.hours.si} for one in plan.loads]
     inputs = {
         "loads": Given(loads, ", ".join(one.what for one in plan.loads), plan.here),

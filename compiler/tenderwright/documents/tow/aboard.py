@@ -18,11 +18,17 @@ def aboard(desk: Desk, plan: Tow) -> list[Block]:
     """Say how she is secured and lit, and what keeps her afloat."""
     facts: list[tuple[str, Inline]] = [
         ("Propeller", inline(_propeller(plan))),
-        ("Shaft", desk.words(plan.shaft) if plan.shaft is not None else inline("Not said: `shaft` in tow.yaml.")),
+        *_shaft(desk, plan),
         ("Rudder", desk.words(plan.rudder) if plan.rudder is not None else inline("Not said: `rudder` in tow.yaml.")),
         *_electricity(desk, plan),
     ]
     return [Facts(tuple(facts)), Heading("Alarms, pumps and time"), *_spaces(desk, plan), *_pumps(desk, plan)]
+
+
+def _shaft(desk: Desk, plan: Tow) -> list[tuple[str, Inline]]:
+    if plan.shaft is None and plan.propeller == "none":
+        return []
+    return [("Shaft", desk.words(plan.shaft) if plan.shaft is not None else inline("Not said: `shaft` in tow.yaml."))]
 
 
 def _propeller(plan: Tow) -> str:
@@ -62,7 +68,12 @@ def _electricity(desk: Desk, plan: Tow) -> list[tuple[str, Inline]]:
 def _spaces(desk: Desk, plan: Tow) -> list[Block]:
     outcome, ship = desk.calculated.outcome(tow_flooding), desk.package.particulars
     if isinstance(outcome, Absent):
-        return [] if isinstance(outcome, NotAsked) else [not_calculated(outcome, "Time to fill")]
+        if not plan.compartments:
+            words = (
+                "Not said: `compartments` in tow.yaml, the spaces between main bulkheads with alarm and pump of each. "
+            )
+            return [Paragraph(inline(f"{words}Without them nobody knows how fast she fills."))]
+        return [not_calculated(outcome, "Time to fill")]
     boarding, position = desk.calculated.outcome(tow_boarding), desk.calculated.found(towed)
     limits = {} if isinstance(boarding, Absent) else {one.name: one for one in boarding.limits}
     rows = []

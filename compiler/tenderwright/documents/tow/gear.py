@@ -13,6 +13,19 @@ from tenderwright.documents.parts.limits import word
 from tenderwright.model.tow import Tow
 from tenderwright.quantities.display import head, in_column, show
 
+_BRIDLE = (
+    "Nobody stands in the bight, on the line of pull or astern of a bridle that is taking weight. "
+    "No screw-pin shackles; "
+    "nuts locked by a bolt through the pin, not by weld or cotter (TB 55-1900-232-10). "
+    "Each leg is sized for the whole pull."
+)
+_BESIDE = "Nobody stands in a bight or between the hulls, and no hand or foot goes between them for a fender."
+
+
+def alongside(plan: Tow) -> bool:
+    """Tell whether she is towed made fast to the tug's side."""
+    return plan.towed == "alongside"
+
 
 def gear(desk: Desk, plan: Tow) -> list[Block]:
     """Give the strength asked of the gear, and the towing points."""
@@ -47,19 +60,7 @@ def gear(desk: Desk, plan: Tow) -> list[Block]:
         blocks.append(Table(columns, rows, note=note, small=True))
     blocks += _points(desk, plan)
     blocks.append(Facts(tuple(_lines(desk, plan))))
-    blocks.append(
-        Caution(
-            "Bridle and towline",
-            (
-                inline(
-                    "Nobody stands in the bight, on the line of pull or astern of a bridle that is taking weight. No "
-                    "screw-pin shackles; nuts locked by a bolt through the pin, "
-                    "not by weld or cotter (TB 55-1900-232-10). "
-                    "Each leg is sized for the whole pull."
-                ),
-            ),
-        )
-    )
+    blocks.append(Caution("Lines", (inline(_BESIDE if alongside(plan) else _BRIDLE),)))
     return blocks
 
 
@@ -110,7 +111,8 @@ def _lines(desk: Desk, plan: Tow) -> list[tuple[str, Inline]]:
             words += f". At the apex {degrees(found['apex']):.0f}°, {show(found['leg_pull'], 'pull')} on each leg"
             words += "; 30° to 60° is usual, with the same count of links (TB 55-1900-232-10)"
         facts.append(("Bridle", inline(f"{words}.")))
-    facts.append(("Second line", inline(plan.emergency_line or "Not said: `emergency_line` in tow.yaml.")))
+    if plan.emergency_line or not alongside(plan):
+        facts.append(("Second line", inline(plan.emergency_line or "Not said: `emergency_line` in tow.yaml.")))
     facts.append(("Anchor", inline(plan.anchor or "Not said: `anchor` in tow.yaml.")))
     for tug in plan.tugs:
         pulled = desk.quantity(tug.bollard_pull) if tug.bollard_pull is not None else "bollard pull not known"

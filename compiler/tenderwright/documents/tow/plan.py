@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from tenderwright.calculations.ship.tow_closures import tow_closures
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.drawings.tow_profile import tow_profile
-from tenderwright.documents.edition import Block, Edition, Figure, Part
+from tenderwright.documents.edition import Block, Edition, Figure, Heading, Part
 from tenderwright.documents.links_within import links_within
 from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.documents.tow.aboard import aboard, boarding
@@ -16,8 +17,12 @@ from tenderwright.documents.tow.gear import gear
 from tenderwright.documents.tow.pull import pull
 from tenderwright.documents.tow.route import route, sailing
 from tenderwright.documents.tow.surveyor import surveyor
+from tenderwright.model.tow import Tow
 
 GROUP = "Tow plan"
+ASKED = "What the tow surveyor will ask"
+_FEW = 12
+"""Rows to close up to which they need no pages of their own."""
 CAUTION = (
     "A planning document; it certifies nothing. Tow master, tug master, surveyor and insurer decide whether, "
     "when and how "
@@ -39,9 +44,7 @@ def tow_plan(desk: Desk, edition: Edition) -> Edition | None:
             "Pull, gear, passage and weather",
             [*pull(desk, plan), *gear(desk, plan), *route(desk, plan), *sailing(desk, plan)],
         ),
-        _part("T4", "tow-closures", "Closed for sea, space by space", closure_list(desk), landscape=True),
-        _part("T5", "tow-aboard", "Aboard under way", [*aboard(desk, plan), *boarding(desk, plan)]),
-        _part("T6", "tow-surveyor", "What the tow surveyor will ask", surveyor(desk, plan)),
+        *_ready(desk, plan),
     ]
     return replace(
         edition,
@@ -50,12 +53,36 @@ def tow_plan(desk: Desk, edition: Edition) -> Edition | None:
         parts=links_within(tuple(parts)),
         facts=(),
         sheets={},
+        forms={},
         tables={},
         record=None,
         caution=CAUTION,
         audience="public",
         confidential=False,
     )
+
+
+def _ready(desk: Desk, plan: Tow) -> list[Part]:
+    """Compose what is to be ready: parts of their own, or one together for a ship with few openings."""
+    closed, under_way = closure_list(desk), [*aboard(desk, plan), *boarding(desk, plan)]
+    found = desk.calculated.found(tow_closures)
+    few = found is not None and len(found) <= _FEW
+    asked = surveyor(desk, plan, "T4" if few else "T5")
+    if few:
+        blocks: list[Block] = [
+            Heading("Closed for sea"),
+            *closed,
+            Heading("Aboard under way"),
+            *under_way,
+            Heading(ASKED),
+            *asked,
+        ]
+        return [_part("T4", "tow-ready", "Ready for sea", blocks)]
+    return [
+        _part("T4", "tow-closures", "Closed for sea, space by space", closed, landscape=True),
+        _part("T5", "tow-aboard", "Aboard under way", under_way),
+        _part("T6", "tow-surveyor", ASKED, asked),
+    ]
 
 
 def _part(number: str, anchor: str, title: str, blocks: list[Block], *, landscape: bool = False) -> Part:

@@ -8,8 +8,9 @@ from tenderwright.calculations.verdict import within
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
 from tenderwright.model.tow import Leg, Tow
-from tenderwright.quantities.display import head, in_column, show
+from tenderwright.quantities.display import head, in_column, plainly, show
 
+MILE, KNOT = 1852.0, 1852.0 / 3600.0
 _SAME = 0.02
 """Share by which the legs may differ from the distance that the dock's file states."""
 
@@ -18,11 +19,11 @@ def route(desk: Desk, plan: Tow) -> list[Block]:
     """Give a table of the legs out, and of those home where they differ."""
     if not plan.out:
         return [Paragraph(inline("The legs of the passage are not written yet: `out` in tow.yaml."))]
-    blocks: list[Block] = [Heading("Out"), _legs(desk, plan.out)]
+    blocks: list[Block] = [Heading("Out"), _legs(plan.out)]
     blocks += _against_dock(desk, plan)
     blocks.append(Heading("Home"))
     if plan.home:
-        blocks.append(_legs(desk, plan.home))
+        blocks.append(_legs(plan.home))
     else:
         blocks.append(
             Paragraph(
@@ -32,15 +33,15 @@ def route(desk: Desk, plan: Tow) -> list[Block]:
     return blocks
 
 
-def _legs(desk: Desk, legs: Sequence[Leg]) -> Table:
+def _legs(legs: Sequence[Leg]) -> Table:
     rows = []
     for number, leg in enumerate(legs, start=1):
         cells = (
             f"{number}",
             f"{leg.leg}" + (f". {leg.tug}" if leg.tug else ""),
             leg.water,
-            desk.quantity(leg.distance),
-            desk.quantity(leg.speed),
+            miles(leg.distance.si),
+            knots(leg.speed.si),
             in_column(leg.distance.si / leg.speed.si, "hours"),
             leg.shelter or "not said",
             leg.limits,
@@ -62,9 +63,19 @@ def _legs(desk: Desk, legs: Sequence[Leg]) -> Table:
     return Table(columns, tuple(rows), small=True, note=inline("Times without waiting for tide, daylight or weather."))
 
 
+def miles(si: float) -> str:
+    """Write a distance at sea in nautical miles, to a tenth at most."""
+    return plainly(round(10 * si / MILE) * MILE / 10, "sea distance")
+
+
+def knots(si: float) -> str:
+    """Write a speed at sea in knots, to a tenth at most."""
+    return plainly(round(10 * si / KNOT) * KNOT / 10, "speed through water")
+
+
 def _total(legs: Sequence[Leg]) -> str:
-    """Sum the distances in the unit of the first leg."""
-    return show(sum(leg.distance.si for leg in legs), "sea distance")
+    """Sum the distances of the legs."""
+    return miles(sum(leg.distance.si for leg in legs))
 
 
 def _against_dock(desk: Desk, plan: Tow) -> list[Block]:
@@ -74,7 +85,7 @@ def _against_dock(desk: Desk, plan: Tow) -> list[Block]:
     summed = sum(leg.distance.si for leg in plan.out)
     if within(abs(summed - dock.tow.si), _SAME * dock.tow.si):
         return []
-    away = desk.quantity(dock.tow)
+    away = miles(dock.tow.si)
     words = f"The legs add up to {_total(plan.out)}, and {dock.name} is given as {away} away: one is to be put right."
     return [Paragraph(inline(words))]
 
@@ -96,14 +107,15 @@ def sailing(desk: Desk, plan: Tow) -> list[Block]:
             if quantity is None:
                 found.append((name, inline("No limit is stated")))
             else:
-                found.append((name, inline(f"{desk.quantity(quantity)} {words}")))
+                told_as = miles(quantity.si) if name == "Visibility" else desk.quantity(quantity)
+                found.append((name, inline(f"{told_as} {words}")))
         found.append(("By", inline(limits.source)))
     found += [
         ("Who decides", inline("The tug master, on the day; he may refuse. The owner may only stop. "
             "No limit is passed to keep a date.")),
         ("On the way", inline("Position and what the alarms show go into the log each hour; "
             "the owner and the coastguard know the plan and "
-                              "its contingencies (MSC/Circ.884, 6 and 13).")),
+                              "its contingencies (MSC/Circ.884, 6 and 11).")),
         ("Lights and shapes", inline(_lights(desk, plan))),
     ]  # fmt: skip
     return [Heading("Sailing"), Facts(tuple(found))]

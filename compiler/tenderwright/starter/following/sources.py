@@ -80,6 +80,8 @@ def following(number: str, closed: Closed, package: Package, links: Links, sourc
             text = _clause(closed, text)
         elif path == "vessel/docking-plan.yaml":
             text = _docking_plan(closed, source)
+        elif path == "tow.yaml":
+            text = _tow(closed, source)
         elif path == REGISTER and not (text := register_again(number, closed, source)):
             continue
         text = _HEADER.sub(rf"\g<1>{'../' * path.count('/')}.schemas/{schema_of(path)}.schema.json", text)
@@ -118,6 +120,14 @@ def _contract(closed: Closed, source: Source) -> str:
     for at in source.ends:
         if at[-1:] in (("valid_to",), ("on",)) and not re.match("[a-z]", _text_at(source, at)):
             edits.ask(at)
+    _ask_of_its_time(edits, closed)
+    return edits.text
+
+
+def _tow(closed: Closed, source: Source) -> str:
+    """Ask again to which dock she is towed, and for what was said of the last tow."""
+    edits = Edits(source, closed.number)
+    edits.ask(("dock",))
     _ask_of_its_time(edits, closed)
     return edits.text
 
