@@ -93,14 +93,28 @@ def test_what_is_held_back_is_paid_when_it_is_released() -> None:
         ("floatable: 72 h\n", TAKEN, "", "`payments`"),
         (CONTRACT, "", "", "owner/contract.yaml"),
         (CONTRACT.replace("floatable: 72 h\n", ""), TAKEN, "", "`floatable`"),
-        (CONTRACT, TAKEN, DAYS, "`further dock days`"),
-        (CONTRACT.replace('"320"', '"130"'), TAKEN, "", "falls due"),
+        (CONTRACT, TAKEN, DAYS, "`dock_day`"),
+        (CONTRACT.replace(', item: "320"', ""), TAKEN, "", "falls due"),
+        (CONTRACT.replace('"320"', '"130"'), TAKEN, "", "item 130, for which `The rivets are in` waits"),
     ],
 )
 def test_what_is_lacking_is_named(contract: str, taken: str, without: str, wants: str) -> None:
     found = weighed(made(contract, taken, without))
     assert isinstance(found, str)
     assert wants in found
+
+
+def test_a_line_of_days_may_be_named_beside_the_programme() -> None:
+    found = weighed(made(CONTRACT, f"{TAKEN}dock_day: 110.b\n", DAYS))
+    assert isinstance(found, Exposure)
+    assert found.leaving.rent == weighed_rent()
+
+
+def weighed_rent() -> Decimal:
+    """Give the rent by the programme's own line, which is the same."""
+    found = weighed(made())
+    assert isinstance(found, Exposure)
+    return found.leaving.rent
 
 
 def test_each_matter_is_answered_by_data_by_words_or_not() -> None:

@@ -99,6 +99,8 @@ def _lines_named(papers: OwnerPapers) -> Iterator[tuple[str, Place]]:
     """Yield the lines of the tender that bids, their evaluation and the gifts of the donors' page name."""
     for gift in papers.scope.gifts if papers.scope is not None else ():
         yield gift.line, gift.here
+    if papers.taken_away is not None and papers.taken_away.dock_day is not None:
+        yield papers.taken_away.dock_day, papers.taken_away.here
     for bid in papers.bids.values():
         for number, line in bid.lines.items():
             yield number, line.here

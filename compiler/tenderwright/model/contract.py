@@ -6,7 +6,17 @@ from typing import Annotated
 from msgspec import field
 
 from tenderwright.model.build import Prose
-from tenderwright.model.kinds import ClauseRef, DayFromEvent, DayOrDate, Fraction, ItemRef, Money, OfTender, Time
+from tenderwright.model.kinds import (
+    ClauseRef,
+    DayFromEvent,
+    DayOrDate,
+    Fraction,
+    ItemRef,
+    LineNumber,
+    Money,
+    OfTender,
+    Time,
+)
 from tenderwright.model.marks import Count, Key, Keys, OneOf
 from tenderwright.model.matters import MATTERS, SETTLED, STATES
 from tenderwright.model.noun import Noun
@@ -162,4 +172,11 @@ class TakenAway(Noun, frozen=True, kw_only=True):
     refloat_basis: Annotated[str, Key("Where that sum is from.", "The ship manager's list of openings, priced")] = ""
     tow: Annotated[Money, Key("What it costs to tow her to a berth where she can lie.", 24000)]
     tow_basis: Annotated[str, Key("Where that sum is from.", "tow master's letter, 2027-02")] = ""
+    dock_day: Annotated[
+        LineNumber | None,
+        Key(
+            "The line that prices a further day on the blocks, where `day_lines` of owner/programme.yaml do not name it.",
+            "115.a",
+        ),
+    ] = None
     here: Place

@@ -12,11 +12,14 @@ from tenderwright.calculations.cost.exposure import Moment, moments, worst
 from tenderwright.model.contract import PERFORMANCE, REFUND, Contract
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
+from tenderwright.model.tender import Programme
 from tenderwright.planning.schedule import Schedule
 from tenderwright.pricing.money import ZERO
 from tenderwright.pricing.price import Estimate
 
 _DAY = 86400.0
+_ENDS = {"before docking": "docking", "dry": "undocking", "after undocking": "redelivery", "any": "redelivery"}
+"""By its phase, when an item is done that the owner's programme does not hold."""
 Amounts = list[dict[str, float]]
 
 
@@ -59,32 +62,35 @@ def exposure(package: Package, papers: OwnerPapers, estimate: Estimate, schedule
         return "it needs `payments` in contract.yaml"
     if taken is None:
         return "it needs owner/contract.yaml, with what it costs to refloat her and tow her away"
-    if tender is None or tender.programme is None or schedule is None:
-        return "it needs the days of `programme` in package.yaml, and owner/programme.yaml"
+    if tender is None or tender.programme is None:
+        return "it needs the days of `programme` in package.yaml"
     if contract.floatable is None:
         return "it needs `floatable` in contract.yaml"
     rent = _rent(papers, estimate, contract.floatable.si / _DAY)
     if rent is None:
-        return "it needs a line of `further dock days` under `day_lines` in owner/programme.yaml"
-    events, done = tender.events, _finished(schedule)
+        return "it needs `dock_day` in owner/contract.yaml, the line that prices a further day on the blocks"
+    events, plan = tender.events, tender.programme
+    finished = _finished(schedule) if schedule is not None else {}
     reached = []
     for one in contract.payments:
-        due = [done.get(one.item.name)] if one.item is not None else []
+        if one.item is not None and one.item.name not in finished:
+            return f"it needs item {one.item.name}, for which `{one.stage}` waits, in owner/programme.yaml"
+        due: list[date | None] = [finished[one.item.name]] if one.item is not None else []
         due += [events.get(one.event)] if one.event else []
         due += [one.on.on(events)] if one.on is not None else []
         known = [day for day in due if day is not None]
         if len(known) < len(due) or not due:
             return f"it is not known on which day the payment `{one.stage}` falls due"
         reached.append((one.stage, max(known)))
+    done = {item.number: getattr(plan, _ENDS[item.phase]) for item in package.items} | finished
     leaving = Leaving(taken.refloat, taken.tow, rent)
     price = estimate.base
-    paid = _paid(contract, [day for _, day in reached], float(price), events, done)
-    arrival, redelivery = tender.programme.arrival, tender.programme.redelivery
-    days = {"arrival": float(arrival.toordinal()), "redelivery": float(redelivery.toordinal())}
-    aboard = _aboard(estimate, done, redelivery)
+    paid = _paid(contract, [day for _, day in reached], float(price), events, finished)
+    days = {"arrival": float(plan.arrival.toordinal()), "redelivery": float(plan.redelivery.toordinal())}
+    aboard = _aboard(estimate, done)
     secured = _secured(contract, float(price), events, (PERFORMANCE, REFUND))
     found = moments(paid, aboard, secured, float(leaving.total), **days)
-    work = _work(estimate, done, arrival, redelivery)
+    work = _work(estimate, done, plan)
     ahead = worst(moments(paid, work, _secured(contract, float(price), events, (REFUND,)), 0.0, **days))
     return Exposure(price, leaving, found, worst(found), ahead, tuple(reached))
 
@@ -92,7 +98,8 @@ def exposure(package: Package, papers: OwnerPapers, estimate: Estimate, schedule
 def _rent(papers: OwnerPapers, estimate: Estimate, days: float) -> Decimal | None:
     """Give what the dock costs for some days, by the owner's own rate of a further day on the blocks."""
     lines = papers.programme.day_lines if papers.programme is not None else ()
-    numbers = [one.line for one in lines if one.days == "further dock days"]
+    named = papers.taken_away.dock_day if papers.taken_away is not None else ""
+    numbers = [named] if named else [one.line for one in lines if one.days == "further dock days"]
     rates = [line.rate for line in estimate.lines if line.number in numbers]
     return sum(rates, ZERO) * Decimal(repr(days)) if rates else None
 
@@ -134,10 +141,10 @@ def _secured(contract: Contract, price: float, events: Mapping[str, date | None]
     return secured
 
 
-def _aboard(estimate: Estimate, done: Mapping[str, date], redelivery: date) -> Amounts:
+def _aboard(estimate: Estimate, done: Mapping[str, date]) -> Amounts:
     """Give what each item is worth once all of it is done, with its part of the services of dock and yard.
 
-    Another yard would ask for as much again. An item that the programme does not hold is done at redelivery.
+    Another yard would ask for as much again.
     """
     base = _base(estimate)
     services = sum((base.get(one.item.number, ZERO) for one in estimate.items if one.is_shared), ZERO)
@@ -147,19 +154,17 @@ def _aboard(estimate: Estimate, done: Mapping[str, date], redelivery: date) -> A
         part = services * one.shared / carried if carried else ZERO
         amount = base.get(one.item.number, ZERO) + part
         if not one.is_shared and amount > 0:
-            day = done.get(one.item.number, redelivery)
-            aboard.append({"day": float(day.toordinal()), "amount": float(amount)})
+            aboard.append({"day": float(done[one.item.number].toordinal()), "amount": float(amount)})
     return aboard
 
 
-def _work(estimate: Estimate, done: Mapping[str, date], arrival: date, redelivery: date) -> Amounts:
+def _work(estimate: Estimate, done: Mapping[str, date], plan: Programme) -> Amounts:
     """Give what has been worked for: each item when it is done, services day by day as she lies in the yard."""
     base, work = _base(estimate), []
-    stay = max((redelivery - arrival).days, 1)
+    stay = range(plan.arrival.toordinal() + 1, plan.redelivery.toordinal() + 1)
     for one in estimate.items:
         amount = float(base.get(one.item.number, ZERO))
-        day = done.get(one.item.number, redelivery).toordinal()
-        days = range(arrival.toordinal() + 1, arrival.toordinal() + stay + 1) if one.is_shared else (day,)
+        days = stay if one.is_shared and stay else (done[one.item.number].toordinal(),)
         work += [{"day": float(day), "amount": amount / len(days)} for day in days if amount > 0.0]
     return work
 

@@ -25,8 +25,8 @@ from tenderwright.documents.edition import (
 )
 from tenderwright.documents.links_within import links_within
 from tenderwright.documents.owner.desk import OwnerDesk
-from tenderwright.model.matters import LEFT_OUT
-from tenderwright.planning.contract_matters import NOT_ANSWERED, Answered, answered
+from tenderwright.model.matters import LEFT_OUT, NOT_SETTLED
+from tenderwright.planning.contract_matters import Answered, answered
 from tenderwright.planning.exposure import Exposure, exposure
 from tenderwright.pricing.money import Rounding, rounding
 from tenderwright.quantities.customs import day
@@ -89,10 +89,10 @@ def _gaps(desk: OwnerDesk, gaps: Sequence[Answered]) -> list[Block]:
 
 
 def _takes(desk: OwnerDesk, one: Answered) -> Inline:
-    data = f"{one.data}. " if one.data else ""
-    if one.said is not None and one.state != NOT_ANSWERED:
-        return (*inline(data), *desk.words(one.said.words))
-    return inline(f"{data}{capital(one.matter.takes)}.")
+    data = inline(f"{one.data}. ") if one.data else ()
+    if one.said is not None and one.said.answer == NOT_SETTLED:
+        return (*data, *desk.words(one.said.words))
+    return data or inline(f"{capital(one.matter.takes)}.")
 
 
 def _usual(one: Answered) -> Inline:
@@ -187,10 +187,10 @@ def _moments(desk: OwnerDesk, found: Exposure) -> Table:
         Column("May be lost", "decimal", 1.2),
     )
     note = inline(
-        f"{desk.tender.currency}, by the owner's estimate of {rounded.money(found.price)} and the "
-        "likely days of the programme. Paid on the day on which a stage is reached, the safe side. Aboard is what an "
-        "item comes to once all of it is done, with its part of the services. Securities count where they are paid on "
-        "demand, until they are given back. Derived."
+        f"{desk.tender.currency}, by the owner's estimate of {rounded.money(found.price)} and the likely days of the "
+        "programme; an item that it does not hold is done when its phase ends. Paid on the day on which a stage is "
+        "reached. Aboard is what an item comes to once all of it is done, with its part of the services. Securities "
+        "count where they are paid on demand, until they are given back. Derived, and on the safe side."
     )
     return Table(columns, tuple(rows), note=note, small=True)
 
