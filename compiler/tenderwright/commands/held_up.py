@@ -27,8 +27,8 @@ def held_up(gate: str, day: date | None, what: str, compiled: Compiled, owner: O
     told = _told(gate, day, compiled.package, owner.papers, owner.schedule) if day is not None else []
     if told:
         sys.stderr.write("".join(f"{one}\n" for one in told))
-        when = "when they are given, write `granted:` (of a condition, `met:`) with the day of the letter"
-        print(f"by {REGISTER} this may not be done yet; {when}; {what}", file=sys.stderr)
+        cure = "when they are given, write `granted:` with the day of the letter, or of a condition `met:`"
+        print(f"{REGISTER} says that this waits for them: {cure}; {what}", file=sys.stderr)
     return bool(told)
 
 

@@ -4,7 +4,7 @@ from typing import Annotated
 
 from tenderwright.model.build import Prose
 from tenderwright.model.kinds import Date, DayOrDate, Identifier, IdentifierName, ItemRef, OfTender, Time
-from tenderwright.model.marks import Count, Key, MayWait, OneOf
+from tenderwright.model.marks import Count, Key, MayWait, OneOf, Within
 from tenderwright.model.noun import Noun
 from tenderwright.notices import Place
 
@@ -99,7 +99,9 @@ class Approval(Noun, frozen=True, kw_only=True):
         ),
     ] = None
     lead: Annotated[
-        Time | None, Key("How long the answer takes from the day it is asked for, in calendar days or weeks.", "60 d")
+        Time | None,
+        Key("How long the answer takes from the day it is asked for, in calendar days or weeks.", "60 d"),
+        Within(most="3650 d"),
     ] = None
     lead_source: Annotated[
         str,

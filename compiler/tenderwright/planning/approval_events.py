@@ -29,6 +29,8 @@ _PLANNED = {
 _OWN_DAY = (gates.PAYMENT, gates.CLAIM, gates.CLOSE, gates.INFORM)
 """What the register may give a day of its own."""
 _DAY = 86400.0
+_LONGEST = 366
+"""Days of a passage beyond which its legs say nothing."""
 
 
 class Event(Struct, frozen=True):
@@ -138,7 +140,9 @@ def _came(package: Package, papers: OwnerPapers) -> dict[str, date]:
 def _left(arrival: date | None, tow: Tow | None) -> date | None:
     """Give the day on which she leaves for the yard: that of arrival less the days of the passage, if that is known."""
     passage = sum(leg.distance.si / leg.speed.si for leg in tow.out if leg.speed.si > 0) if tow is not None else 0.0
-    return arrival - timedelta(days=math.ceil(passage / _DAY)) if arrival is not None else None
+    if arrival is None or passage > _LONGEST * _DAY:
+        return None
+    return arrival - timedelta(days=math.ceil(passage / _DAY))
 
 
 def _last(days: Iterator[date | None]) -> date | None:

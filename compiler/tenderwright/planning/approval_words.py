@@ -22,14 +22,14 @@ _WORDS = {
     gates.INFORM: "nothing: to be told",
 }
 _NAMED = 5
-"""Items that are named one by one; more are counted."""
+"""Items that pages name one by one; more are counted."""
+ALL = 100
+"""Items that notices name."""
 
 
-def gate_words(event: Event, *, done: bool = False) -> str:
-    """Say what is held up, and its day: `flooding of the dock, 2 June 2027`; what is `done` with its own day."""
+def gate_words(event: Event) -> str:
+    """Say what is held up, and its day: `flooding of the dock, 2 June 2027`."""
     words = _WORDS[event.gate]
-    if done and event.begun:
-        words += f" on {items_in_words([number for number, _ in event.begun])}"
     return f"{words}, {day(event.day)}" if event.day is not None else f"{words}, no day known"
 
 
@@ -38,23 +38,33 @@ def holds_up(one: Standing) -> str:
     return "; ".join(gate_words(event) for event in one.events)
 
 
-def items_in_words(numbers: list[str]) -> str:
+def missed_words(one: Standing, most: int = _NAMED) -> str:
+    """Say what was done before an approval was given: `start of work on items 310, 335 (16 May 2027)`."""
+    given = one.approval.granted if one.holds else None
+    told = []
+    for event in one.missed:
+        begun = [number for number, when in event.begun if given is None or when < given]
+        work = f" on {items_in_words(sorted(begun), most)}" if begun else ""
+        told.append(f"{_WORDS[event.gate]}{work} ({day(event.day)})")
+    return "; ".join(told)
+
+
+def items_in_words(numbers: list[str], most: int = _NAMED) -> str:
     """Name a few items by number, and count many."""
-    if len(numbers) > _NAMED:
+    if len(numbers) > most:
         return f"{len(numbers)} items"
     return f"{'item' if len(numbers) == 1 else 'items'} {', '.join(numbers)}"
 
 
-def work_of(one: Standing) -> str:
+def work_of(one: Standing, most: int = _NAMED) -> str:
     """Name the items that an approval itself lists."""
-    return items_in_words([item.name for item in one.approval.items]) if one.approval.items else ""
+    return items_in_words([item.name for item in one.approval.items], most) if one.approval.items else ""
 
 
 def by_state(kept: Register) -> dict[str, list[Standing]]:
     """Give the approvals by how far they are, as far as there are any."""
     order = (GRANTED, ASKED, TO_ASK, REFUSED, NOT_NEEDED)
-    words = {ASKED: "asked for", TO_ASK: "to be asked for"}
-    found = {words.get(state, state): [one for one in kept.standings if one.state == state] for state in order}
+    found = {state: [one for one in kept.standings if one.state == state] for state in order}
     return {state: some for state, some in found.items() if some}
 
 
@@ -70,4 +80,4 @@ def in_state(one: Standing) -> str:
     due = f", answer due {day(one.expected)}" if one.expected is not None else ""
     if one.state == ASKED:
         return f"asked for on {day(one.approval.asked)}{due}"
-    return f"to be asked for{due}"
+    return f"{TO_ASK}{due}"

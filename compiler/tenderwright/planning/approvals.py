@@ -19,7 +19,7 @@ from tenderwright.planning.approval_events import Event, Events, judged_on
 from tenderwright.planning.schedule import Schedule
 from tenderwright.quantities.customs import day as told
 
-GRANTED, REFUSED, ASKED, TO_ASK, NOT_NEEDED = "given", "refused", "asked", "to be asked", "not needed"
+GRANTED, REFUSED, ASKED, TO_ASK, NOT_NEEDED = "given", "refused", "asked for", "to be asked for", "not needed"
 """How far an approval is."""
 _DAY = 86400.0
 

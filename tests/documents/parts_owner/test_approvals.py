@@ -112,3 +112,19 @@ def test_brief_and_programme_tell_how_many_or_what_it_would_take() -> None:
     programme = words(part(composed("marram").edition("owner"), "owner-programme"))
     assert "The next has to be asked for by 26 May 2027." in programme
     assert "Condition: The list of openings, all closed and signed, is with the insurer's surveyor" in programme
+
+
+def test_a_spreadsheet_has_a_row_for_each_thing_that_is_held_up() -> None:
+    table = starters().edition("owner").tables["approvals"]
+    rows = [dict(zip(table.header, row, strict=True)) for row in table.rows]
+    assert [(one["approval"], one["holds_up"], one["on"]) for one in rows if one["approval"] == "consent"] == [
+        ("consent", "issue", "2027-10-04"),
+        ("consent", "start", "2028-04-05"),
+    ]
+    (tow,) = [one for one in rows if one["approval"] == "tow"]
+    assert (tow["ask_by"], tow["lead_days"], tow["lead_source"], tow["state"]) == (
+        "2028-02-03",
+        60,
+        "common practice, no source",
+        "to be asked for",
+    )

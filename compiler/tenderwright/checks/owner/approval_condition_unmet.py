@@ -21,8 +21,9 @@ def check(context: OwnerContext) -> Iterator[Notice]:
         for asked in one.conditions:
             if not asked.unmet:
                 continue
-            met = f"was met on {day(asked.condition.met)}, after" if asked.condition.met else "is not met, before"
-            message = f"a condition of approval `{one.approval.approval}` {met} this: {gate_words(asked.event)}"
+            met = f"was met on {day(asked.condition.met)}" if asked.condition.met else "is not met"
+            before = gate_words(asked.event)
+            message = f"a condition of approval `{one.approval.approval}` {met}, and was wanted before this: {before}"
             who = one.approval.given_by
             hints = (
                 f"meet it, tell this to whoever gave the approval ({who}), and write `met:` with the day",

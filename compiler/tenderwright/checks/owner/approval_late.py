@@ -10,7 +10,8 @@ from collections.abc import Iterator
 
 from tenderwright.checks.owner.context import OwnerContext
 from tenderwright.notices import Notice
-from tenderwright.planning.approval_words import gate_words, work_of
+from tenderwright.planning.approval_words import ALL, gate_words, work_of
+from tenderwright.planning.approvals import REFUSED
 
 
 def check(context: OwnerContext) -> Iterator[Notice]:
@@ -18,10 +19,10 @@ def check(context: OwnerContext) -> Iterator[Notice]:
     for one in context.approvals.standings if context.approvals is not None else ():
         if not one.late or one.next is None:
             continue
-        waits = f"{work_of(one)}, {gate_words(one.next)}" if work_of(one) else gate_words(one.next)
-        message = f"approval `{one.approval.approval}` is late: {one.late}; what waits for it: {waits}"
-        hints = (
-            f"ask for it at once, and whether it can come sooner ({one.approval.given_by}); else move what waits",
-            "when the answer is there, write `granted:`",
-        )
-        yield Notice("approval-late", one.approval.here, message, hints=hints)
+        work = f" ({work_of(one, ALL)})" if work_of(one) else ""
+        name, who = one.approval.approval, one.approval.given_by
+        message = f"approval `{name}` is late: {one.late}; it holds up {gate_words(one.next)}{work}"
+        ask = f"ask for it at once, and whether it can come sooner ({who}); else move what it holds up"
+        if one.state == REFUSED:
+            ask = f"ask what would have to change ({who}), and ask again; else leave out what it holds up"
+        yield Notice("approval-late", one.approval.here, message, hints=(ask, "when it is given, write `granted:`"))

@@ -10,23 +10,22 @@ from collections.abc import Iterator
 
 from tenderwright.checks.owner.context import OwnerContext
 from tenderwright.notices import Notice
-from tenderwright.planning.approval_words import gate_words
+from tenderwright.planning.approval_words import ALL, missed_words
 from tenderwright.quantities.customs import day
 
 
 def check(context: OwnerContext) -> Iterator[Notice]:
     """Report each approval before which something was done that it holds up, unless its giver has answered to that."""
     for one in context.approvals.standings if context.approvals is not None else ():
-        if one.approval.afterwards:
+        if one.approval.afterwards or not one.missed:
             continue
-        for event in one.missed:
-            name, who = one.approval.approval, one.approval.given_by
-            given = (
-                f"was given on {day(one.approval.granted)}, after" if one.approval.granted else "is not given, before"
-            )
-            message = f"approval `{name}` {given} this: {gate_words(event, done=True)}"
-            hints = (
-                f"stop what can be stopped, and tell what was done to whoever gives the approval ({who})",
-                "write their answer under `afterwards:`",
-            )
-            yield Notice("approval-missed", one.approval.here, message, hints=hints)
+        name, who = one.approval.approval, one.approval.given_by
+        done = missed_words(one, ALL)
+        message = f"approval `{name}` is not given, and was wanted before this: {done}"
+        if one.holds:
+            message = f"approval `{name}` was given on {day(one.approval.granted)}, after this was done: {done}"
+        hints = (
+            f"stop what can be stopped, and tell what was done to whoever gives the approval ({who})",
+            "write their answer under `afterwards:`",
+        )
+        yield Notice("approval-missed", one.approval.here, message, hints=hints)

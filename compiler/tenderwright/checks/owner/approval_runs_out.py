@@ -18,7 +18,9 @@ def check(context: OwnerContext) -> Iterator[Notice]:
     for one in context.approvals.standings if context.approvals is not None else ():
         if (event := one.outlived) is not None:
             last = day(one.approval.expires)
-            message = f"approval `{one.approval.approval}` runs out on {last}, before this: {gate_words(event)}"
+            message = (
+                f"approval `{one.approval.approval}` runs out on {last}, and is wanted for this: {gate_words(event)}"
+            )
             hints = (
                 f"have it prolonged by whoever gives it ({one.approval.given_by})",
                 "when the letter is there, write the new day under `expires:`",

@@ -20,7 +20,7 @@ from tenderwright.documents.edition import (
     inline,
 )
 from tenderwright.documents.owner.desk import OwnerDesk
-from tenderwright.planning.approval_words import by_state, gate_words, holds_up, in_state, work_of
+from tenderwright.planning.approval_words import by_state, gate_words, holds_up, in_state, missed_words, work_of
 from tenderwright.planning.approvals import GRANTED, NOT_NEEDED, TO_ASK, Asked, Register, Standing, register
 from tenderwright.quantities.customs import day
 
@@ -195,16 +195,12 @@ def _paper(one: Standing) -> str:
 def _state(one: Standing) -> Inline:
     """Say how far it is; what is wrong first, and what was said of it afterwards."""
     wrong = [one.late] if one.late else []
-    wrong += [_missed(one)] if one.missed and not one.approval.afterwards else []
+    wrong += [f"done before it was given: {missed_words(one)}"] if one.missed and not one.approval.afterwards else []
     if one.outlived is not None:
         wrong.append(f"runs out on {day(one.approval.expires)}, before {gate_words(one.outlived)}")
     first = f"{capital('; '.join(wrong))}. " if wrong else ""
     paper = f". {_paper(one)}" if one.approval.paper else ""
     return inline(Span(first, strong=True), capital(in_state(one)), paper)
-
-
-def _missed(one: Standing) -> str:
-    return f"{joined([gate_words(event, done=True) for event in one.missed])}: came before it was given"
 
 
 def _conditions(kept: Register) -> list[Block]:

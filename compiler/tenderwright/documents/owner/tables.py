@@ -5,6 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 
 from tenderwright.documents.edition import DataTable
+from tenderwright.documents.owner.approvals_table import approvals_table
 from tenderwright.documents.owner.cost_risk import level_name
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.owner.estimate_classes import bounded
@@ -29,6 +30,9 @@ def owner_tables(desk: OwnerDesk) -> dict[str, DataTable]:
     ladder = ladder_table(desk)
     if ladder is not None:
         found["funding-ladder"] = ladder
+    approvals = approvals_table(desk)
+    if approvals is not None:
+        found["approvals"] = approvals
     return found
 
 
