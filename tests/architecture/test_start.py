@@ -10,7 +10,19 @@ import pytest
 
 from tenderwright.starter.write import write_starter
 
-LATE = ("jinja2", "weasyprint", "openpyxl", "rich", "scipy", "watchfiles", "pint", "jsonschema", "fontTools", "pikepdf")
+LATE = (
+    "jinja2",
+    "weasyprint",
+    "openpyxl",
+    "rich",
+    "scipy",
+    "watchfiles",
+    "pint",
+    "jsonschema",
+    "fontTools",
+    "pikepdf",
+    "PIL",
+)
 """What `check` of a sound package does without."""
 
 PROGRAM = """

@@ -20,16 +20,21 @@ from .life import lay, put_back, stages
 CHAPTERS = {stage.chapter.chapter: stage for stage in stages()}
 
 
+_FOLDERS: list[TemporaryDirectory[str]] = []
+"""Kept until the tests end: photographs are read from them when they are compared."""
+
+
 @cache
 def compiled(chapter: str) -> tuple[Compiled, OwnersSide]:
     """Compile the package with the owner's papers as a chapter left it."""
-    with TemporaryDirectory() as folder:
-        for path, content in CHAPTERS[chapter].files.items():
-            (Path(folder) / path).parent.mkdir(parents=True, exist_ok=True)
-            (Path(folder) / path).write_bytes(content)
-        files = read(Path(folder))
-        package = compile_package(files)
-        return package, compile_owner(files, package)
+    _FOLDERS.append(TemporaryDirectory())
+    folder = Path(_FOLDERS[-1].name)
+    for path, content in CHAPTERS[chapter].files.items():
+        (folder / path).parent.mkdir(parents=True, exist_ok=True)
+        (folder / path).write_bytes(content)
+    files = read(folder)
+    package = compile_package(files)
+    return package, compile_owner(files, package)
 
 
 def between(earlier: str, later: str) -> Comparison:

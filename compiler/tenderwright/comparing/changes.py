@@ -14,6 +14,7 @@ NAMING = (
     "line",
     "hold",
     "drawing",
+    "file",
     "tank",
     "opening",
     "appendage",

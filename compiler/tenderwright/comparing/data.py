@@ -23,7 +23,8 @@ def package_data(files: Files) -> dict[str, Any]:
     read = files.without_owner().sources
     sources = sorted((path, source) for path, source in read.items() if not path.startswith(_OWNERS_ALONE))
     made = {path: _for_yards(source.data, _NOT_FOR_YARDS.get(path)) for path, source in sources}
-    return made | {path: f"SHA-256 {one.sha256}\n" for path, one in files.travelling.items()}
+    made |= {path: f"SHA-256 {one.sha256}\n" for path, one in files.travelling.items()}
+    return made | {path: f"SHA-256 {files.photographs[path].sha256()}\n" for path in files.photographs_listed}
 
 
 def _for_yards(data: Any, left_out: set[str] | None) -> Any:

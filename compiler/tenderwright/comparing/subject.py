@@ -6,6 +6,7 @@ from typing import Any
 
 from tenderwright.comparing.change import Subject
 from tenderwright.comparing.data import PackageData
+from tenderwright.reading.photograph_files import FOLDERS
 from tenderwright.reading.travelling import FOLDER
 
 
@@ -32,6 +33,10 @@ def subject_of(file: str, before: PackageData, after: PackageData) -> Subject:
         return Subject("other", file, f"Survey {stem}")
     if file.startswith(FOLDER):
         return Subject("other", file, f"Reference document {name}")
+    if file == "photographs.csv":
+        return Subject("other", file, "Photographs")
+    if file.startswith(FOLDERS):
+        return Subject("other", file, f"Photograph {name}")
     if folder == "history":
         return Subject("other", file, f"Earlier docking {stem.removeprefix('docking-')}")
     return Subject("other", file, f"Ship's data: {_words(stem).lower()}" if folder == "vessel" else file)

@@ -20,7 +20,6 @@ _ENTRY = {
     "yard_furnished": "furnished by the yard,",
     "does": "what the work does,",
     "criteria": "criterion",
-    "photographs": "photographs",
     "yard_questions": "question to the yard",
     "sections": "block of numbers from",
     "half_breadths": "half breadth",

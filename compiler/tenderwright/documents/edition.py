@@ -177,6 +177,13 @@ class Picture:
     content: bytes
     caption: str
     alternative: str
+    label: str = ""
+    """A number that stands before the caption."""
+
+    @property
+    def words(self) -> str:
+        """Give the caption after its label."""
+        return f"{self.label} {self.caption}".strip()
 
     @property
     def address(self) -> str:
@@ -190,6 +197,8 @@ class Pictures:
     """Pictures set small, two or three to a row."""
 
     pictures: tuple[Picture, ...]
+    large: bool = False
+    """Set as wide as their column, two to a row, with the caption under each."""
 
 
 @dataclass(frozen=True)

@@ -32,6 +32,8 @@ from tenderwright.documents.parts.questions import questions
 from tenderwright.documents.parts.schedule import schedule
 from tenderwright.documents.parts.ship import fittings, particulars
 from tenderwright.documents.parts.tanks import sounding_tables, tanks
+from tenderwright.documents.photograph_sheet import STEM as PHOTOGRAPHS
+from tenderwright.documents.photograph_sheet import photograph_sheet
 from tenderwright.documents.price_form import PriceForm
 from tenderwright.documents.signed_forms import signed_forms
 from tenderwright.reading.git_state import GitState
@@ -46,6 +48,7 @@ def yard_edition(desk: Desk, stamp: Stamp) -> tuple[Edition, PriceForm]:
         "dock-sheet": dock_sheet(desk, edition),
         "dead-ship": dead_ship_sheet(desk, edition),
         STEM: inspection_plan(desk, edition),
+        PHOTOGRAPHS: photograph_sheet(desk, edition),
     }
     edition = replace(edition, sheets={stem: sheet for stem, sheet in beside.items() if sheet is not None})
     edition = replace(edition, forms=signed_forms(desk, edition, form))

@@ -50,7 +50,7 @@ def uses_of(package: Package) -> tuple[Use, ...]:
         else:
             _add(uses, thing, (kind, name))
     whole = (package.tender, package.particulars, package.lightship, package.docking_plan, package.condition)
-    for part in (*whole, package.timber, package.contract, package.frame_notes):
+    for part in (*whole, package.timber, package.contract, package.frame_notes, package.photographs):
         _add(uses, part, ("package", ""))
     return tuple(uses)
 

@@ -26,6 +26,7 @@ from tenderwright.model import (
     lightship,
     owner,
     particulars,
+    photograph,
     profile,
     programme,
     question,
@@ -93,6 +94,7 @@ NOUNS: dict[str, type[Noun]] = {
     "facility-kept": facility_kept.FacilityKept,
     "survey-columns": survey_columns.SurveyColumns,
     "survey-row": survey_row.SurveyRow,
+    "photographs": photograph.Photographs,
 }
 """Name of the schema to the noun."""
 

@@ -74,6 +74,7 @@ _EVENT = Form(
 DayFromEvent = Annotated[Day, _EVENT]
 DayOrDate = Annotated[Day, Either(_EVENT)]
 DateOrNone = Annotated[str, Either("none")]
+DayOrUnknown = Annotated[str, Either("unknown")]
 DayAndTime = Annotated[str, Form(r"^[0-9]{4}-[0-9]{2}-[0-9]{2} [0-9]{2}:[0-9]{2}$", "Day and time", "2027-05-04 09:30")]
 
 IDENTIFIER = Form(r"^[a-z0-9]+(-[a-z0-9]+)*$", "Identifier", longest=48)

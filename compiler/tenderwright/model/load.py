@@ -106,7 +106,9 @@ def load_package(files: Files, mistakes: Mistakes) -> tuple[Package, list[Notice
         clauses=loader.clauses(),
         surveys=loader.surveys(),
         questions=tuple(sorted(questions, key=lambda asked: asked.question)),
+        photographs=loader.photographs(),
         travelling=files.travelling,
+        photograph_files=files.photographs,
         frame_notes=frames.notes if frames is not None else None,
         broken=loader.broken(),
         todos=still_todo(files.sources),
@@ -143,6 +145,8 @@ def load_owner(files: Files, mistakes: Mistakes, above: Broken = NOTHING) -> tup
         facilities=dict(loader.folder("owner/facilities", facility_kept.FacilityKept)),
         grants=grants,
         profiles=profiles,
+        photographs=loader.photographs("owner/"),
+        photograph_files=files.photographs,
         broken=above.joined(loader.broken()),
         todos=still_todo(files.sources),
     )

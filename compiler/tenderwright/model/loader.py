@@ -12,6 +12,8 @@ from tenderwright.model.clauses import clause_of
 from tenderwright.model.delivered_survey import survey_of
 from tenderwright.model.noun import Noun
 from tenderwright.model.package import ANY, Broken, Clause
+from tenderwright.model.photograph import Photograph
+from tenderwright.model.photographs_there import photographs_there
 from tenderwright.model.survey import Survey, survey_name
 from tenderwright.notices import Notice, Place
 from tenderwright.quantities.position import FrameTable
@@ -34,6 +36,8 @@ LISTS = {
     "vessel/strakes.yaml": ("strakes",),
     "vessel/zones.yaml": ("zones", "schemes"),
     "vessel/anodes.yaml": ("anodes", "families"),
+    "photographs.csv": ("photographs",),
+    "owner/photographs.csv": ("photographs",),
 }
 """Files that hold lists of named things, of which a broken one is left out by itself."""
 _NAMES = {key: key.removesuffix("s") for keys in LISTS.values() for key in keys} | {"families": "anode"}
@@ -207,6 +211,13 @@ class Loader:
     def clauses(self) -> tuple[Clause, ...]:
         """Give the clauses, in the order of their files."""
         return tuple(clause_of(self.files.sources[path]) for path in self.read_in("clauses/"))
+
+    def photographs(self, folder: str = "") -> tuple[Photograph, ...]:
+        """Build the photographs of a folder, and hold their rows against its files."""
+        path = f"{folder}photographs.csv"
+        rows = self.entries(path, "photographs", Photograph)
+        self.notices += photographs_there(rows, self.files.photographs, folder, self.files.sources.get(path))
+        return rows
 
     def surveys(self) -> tuple[Survey, ...]:
         """Give the surveys that could be read."""

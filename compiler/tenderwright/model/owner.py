@@ -20,12 +20,14 @@ from tenderwright.model.kinds import Fraction, Identifier, ItemRef, Money, OfTen
 from tenderwright.model.marks import Key, OneOf
 from tenderwright.model.noun import Noun
 from tenderwright.model.package import Broken
+from tenderwright.model.photograph import Photograph
 from tenderwright.model.profile import Profile
 from tenderwright.model.programme import Programme
 from tenderwright.model.question import AskedBy
 from tenderwright.model.rates import PriceIndices, Rates
 from tenderwright.model.reserve import Reserve
 from tenderwright.notices import Place
+from tenderwright.reading.photograph_files import PhotographFile
 from tenderwright.shapes.todos import Todo
 
 __all__ = ["Bid", "BidLine"]
@@ -91,6 +93,10 @@ class OwnerPapers(Struct, frozen=True):
     """Applications for grants, by file."""
     profiles: Mapping[str, Profile] = field(default_factory=dict)
     """Profiles of funders' forms by name, where there is an application: the owner's own, and those shipped."""
+    photographs: tuple[Photograph, ...] = ()
+    """Photographs that only the owner may see."""
+    photograph_files: Mapping[str, PhotographFile] = field(default_factory=dict)
+    """The files that lie in owner/photographs/, by path."""
     broken: Broken = field(default_factory=Broken)
     """What has mistakes and is left out, in the package and under owner/."""
     todos: tuple[Todo, ...] = ()

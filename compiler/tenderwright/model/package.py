@@ -22,6 +22,7 @@ from tenderwright.model.item import Item, Line
 from tenderwright.model.lightship import Lightship
 from tenderwright.model.noun import Noun
 from tenderwright.model.particulars import Particulars
+from tenderwright.model.photograph import Photograph
 from tenderwright.model.question import Question
 from tenderwright.model.sections import Sections
 from tenderwright.model.ship_condition import ShipCondition
@@ -34,6 +35,7 @@ from tenderwright.model.vessel import Anode, AnodeFamily, Appendage, Offsets, Op
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.codes import CODES
 from tenderwright.quantities.position import FrameTable
+from tenderwright.reading.photograph_files import PhotographFile
 from tenderwright.reading.travelling import Travelling
 from tenderwright.shapes.todos import Todo
 
@@ -135,8 +137,11 @@ class Package(Struct, frozen=True, dict=True):
     clauses: tuple[Clause, ...] = ()
     surveys: tuple[Survey, ...] = ()
     questions: tuple[Question, ...] = ()
+    photographs: tuple[Photograph, ...] = ()
     travelling: Mapping[str, Travelling] = field(default_factory=dict)
     """The files that go along with the tender as they are, by path."""
+    photograph_files: Mapping[str, PhotographFile] = field(default_factory=dict)
+    """The files that lie in photographs/, by path."""
     frame_notes: Prose | None = None
     """How the numbering of the frames is known."""
     withdrawn_lines: Mapping[str, tuple[Line, ...]] = field(default_factory=dict)

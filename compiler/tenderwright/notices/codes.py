@@ -33,6 +33,7 @@ _ERRORS = {
     "yaml-syntax": "a file is not well-formed YAML",
     "duplicate-key": "a key stands twice in one mapping",
     "yaml-feature": "an anchor, alias, merge key, tag or second document is used",
+    "row-too-long": "a row of a CSV file has more cells than there are headings",
     "lost-comment": "text after ` #` was lost as a comment",
     # shapes
     "kept-by-owner": "what only the owner may read stands where all may",
@@ -53,6 +54,9 @@ _ERRORS = {
     "bad-table": "a table does not fit together",
     "bad-survey": "a row of a survey cannot be read",
     "bad-care-reading": "a row of the readings between dockings cannot be read",
+    "photograph-missing": "a photograph is not in its folder",
+    "photograph-kind": "a photograph is of a kind that no paper can show",
+    "photograph-twice": "two rows tell of one photograph",
     "delivered-columns": "what is said of a delivered file's columns does not fit it",
     "sum-differs": "amounts do not add up to the sum that is written",
     # linking
@@ -80,6 +84,9 @@ _FORMAT = {"format-unsaid": ("warning", "the package does not say in which forma
 
 _DELIVERED = {"delivered-unread": ("warning", "part of a delivered file is not read")}
 """Of the CSV files that others deliver."""
+
+_PHOTOGRAPHS = {"photograph-unlisted": ("warning", "photographs lie in the folder and no row tells of them")}
+"""Of the photographs."""
 
 _ARCHIVES = {"archive-changed": ("warning", "the archive of a closed tender is not as it was written")}
 """Of owner/archive/."""
@@ -376,6 +383,7 @@ _RESTS_ON: dict[str, tuple[str, ...]] = {
 _RATED = (
     _FORMAT
     | _DELIVERED
+    | _PHOTOGRAPHS
     | _ARCHIVES
     | _GIT
     | _BIDS

@@ -1,6 +1,6 @@
 """What git says of a package: the commit that last touched it, and whether anything is uncommitted, owner/ apart.
 
-What the compiler does not read, such as photographs, makes no draft.
+What the compiler does not read, such as photographs that no row names, makes no draft.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ from msgspec import Struct
 from tenderwright.reading.as_committed import committed_files, is_as_committed
 from tenderwright.reading.git import Refused, Repository, repository_of
 from tenderwright.reading.layout import OWNER, is_ignored
+from tenderwright.reading.photograph_files import FOLDERS
 
 
 class GitState(Struct, frozen=True):
@@ -66,10 +67,11 @@ def uncommitted(root: Path, sources: Iterable[str]) -> list[str]:
 
 
 def _uncommitted(repository: Repository, root: Path, sources: Iterable[str]) -> set[str]:
+    sources = set(sources)
     committed = {
         path: entry
         for path, entry in committed_files(repository, root).items()
-        if not path.startswith(OWNER) and not is_ignored(path)
+        if not path.startswith(OWNER) and (path in sources or not (path.startswith(FOLDERS) or is_ignored(path)))
     }
     changed = {path for path, entry in committed.items() if not is_as_committed(root / path, entry)}
     return changed | {path for path in sources if path not in committed}

@@ -29,6 +29,7 @@ OF_THE_TENDER: dict[str, str] = {
     "tow.yaml": "tow",
     "surveys/*.csv": "survey-row",
     "surveys/*.yaml": "survey-columns",
+    "photographs.csv": "photographs",
     "drawings.yaml": "drawings",
     "items/*.yaml": "item",
     "facilities/*.yaml": "facility",
@@ -71,14 +72,17 @@ YAML_FILES = {pattern: name for pattern, name in _SCHEMAS.items() if pattern.end
 """Pattern of the path of a YAML file to the name of the schema."""
 
 TABLES = {pattern: name for pattern, name in _SCHEMAS.items() if pattern.endswith(".csv")}
-"""Pattern of the path of a CSV file to the name of the schema of its rows."""
+"""Pattern of the path of a CSV file to the name of its schema: that of a row, or of the list of rows."""
+
+ROWS = {"photographs.csv": "photographs", "owner/photographs.csv": "photographs"}
+"""CSV files whose rows are read as a YAML list of that name would be, to the name of their schema."""
 
 NEEDED = ("package.yaml", "vessel/particulars.yaml", "drawings.yaml")
 """Files without which nothing can be compiled."""
 
 OTHER_FILES = ("clauses/*.md", "surveys/*.csv", "care/*.csv", "owner/findings/*.csv")
 
-IGNORED_FOLDERS = ("photographs/", "drawings/", "owner/documents/", "owner/archive/", "build/")
+IGNORED_FOLDERS = ("drawings/", "owner/documents/", "owner/archive/", "build/")
 
 UNFINISHED = ".tenderwright-unfinished"
 """Lists the files that a command is putting into the package; it stays where the command is killed meanwhile."""
@@ -89,7 +93,7 @@ OWNER = "owner/"
 
 def schema_of(path: str) -> str | None:
     """Name the schema of a file, or None where it has none."""
-    return YAML_FILES.get(path) or YAML_FILES.get(_pattern(path))
+    return YAML_FILES.get(path) or ROWS.get(path) or YAML_FILES.get(_pattern(path))
 
 
 def is_other(path: str) -> bool:

@@ -14,8 +14,10 @@ from msgspec.structs import replace
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.suggest import did_you_mean
 from tenderwright.reading.archived import changed_archives
+from tenderwright.reading.csv_rows import read_rows
 from tenderwright.reading.format_version import another_format
-from tenderwright.reading.layout import NEEDED, OWNER, UNFINISHED, YAML_FILES, is_ignored, is_other, schema_of
+from tenderwright.reading.layout import NEEDED, OWNER, ROWS, UNFINISHED, YAML_FILES, is_ignored, is_other, schema_of
+from tenderwright.reading.photograph_files import FOLDERS, MOST_IN_PHOTOGRAPH, PhotographFile, photograph_file
 from tenderwright.reading.scalars import Todo, read_block
 from tenderwright.reading.source import Source
 from tenderwright.reading.travelling import FOLDER, MOST, Travelling
@@ -37,13 +39,25 @@ class Files(Struct, frozen=True):
     """The item files of each earlier issue of the tender, by its tag, the first issue first."""
     travelling: Mapping[str, Travelling] = field(default_factory=dict)
     """The files that go along with the tender as they are, by path."""
+    photographs: Mapping[str, PhotographFile] = field(default_factory=dict)
+    """The files that lie among the photographs, by path."""
     goes_along_to: str = ""
     """The remote of the repository that keeps owner/ together with the rest."""
 
     @property
     def paths(self) -> tuple[str, ...]:
-        """Name every file that the compiler reads."""
-        return (*self.sources, *self.travelling)
+        """Name every file that the compiler reads; of the photographs, those that have a row."""
+        return (*self.sources, *self.travelling, *self.photographs_listed)
+
+    @property
+    def photographs_listed(self) -> list[str]:
+        """Give the paths of the photographs that rows name."""
+        listed = set()
+        for table, name in ROWS.items():
+            source = self.sources.get(table)
+            rows = source.data[name] if source is not None and source.data is not None else ()
+            listed |= {f"{table.removesuffix('.csv')}/{row.get('file', '')}" for row in rows}
+        return sorted(listed & self.photographs.keys())
 
     @property
     def texts(self) -> dict[str, str]:
@@ -54,13 +68,15 @@ class Files(Struct, frozen=True):
         """Give the same files without anything confidential."""
         kept = {path: source for path, source in self.sources.items() if not path.startswith(OWNER)}
         notices = tuple(n for n in self.notices if not n.place.path.startswith(OWNER))
-        return replace(self, sources=kept, notices=notices)
+        photographs = {path: one for path, one in self.photographs.items() if not path.startswith(OWNER)}
+        return replace(self, sources=kept, notices=notices, photographs=photographs)
 
     def owner_only(self) -> Files:
         """Give only what lies under owner/."""
         kept = {path: source for path, source in self.sources.items() if path.startswith(OWNER)}
         notices = tuple(n for n in self.notices if n.place.path.startswith(OWNER))
-        return replace(self, sources=kept, notices=notices)
+        photographs = {path: one for path, one in self.photographs.items() if path.startswith(OWNER)}
+        return replace(self, sources=kept, notices=notices, photographs=photographs)
 
 
 def papers_hash(files: Files, within: tuple[str, ...] = (OWNER,)) -> str:
@@ -76,6 +92,7 @@ def read_package(root: FilePath, *, owner: bool = True, kept: Mapping[str, Sourc
     """Read every file of the package at root; `kept` are sources of an earlier run, used again where text is equal."""
     sources: dict[str, Source] = {}
     travelling: dict[str, Travelling] = {}
+    photographs: dict[str, PhotographFile] = {}
     notices: list[Notice] = []
     real = root.resolve()
     for path in sorted(_walk(real, "", notices, owner=owner)):
@@ -84,6 +101,10 @@ def read_package(root: FilePath, *, owner: bool = True, kept: Mapping[str, Sourc
         if path.startswith(FOLDER):
             if (content := _read_bytes(real, path, MOST, notices)) is not None:
                 travelling[path] = Travelling(path, content)
+            continue
+        if path.startswith(FOLDERS):
+            if (one := _photograph(real, path, notices)) is not None:
+                photographs[path] = one
             continue
         schema = schema_of(path)
         if schema is None and not is_other(path):
@@ -112,7 +133,7 @@ def read_package(root: FilePath, *, owner: bool = True, kept: Mapping[str, Sourc
     other = another_format(sources)
     if other is not None:
         return Files(root, {other.place.path: sources[other.place.path]}, (other,))
-    return Files(root, sources, tuple(notices), travelling=travelling)
+    return Files(root, sources, tuple(notices), travelling=travelling, photographs=photographs)
 
 
 def _how_to_begin(path: str) -> str:
@@ -125,6 +146,8 @@ def _read_source(path: str, text: str, kept: Mapping[str, Source], *, yaml: bool
     old = kept.get(path)
     if old is not None and old.text == text and old.data is not None:
         return old, []
+    if path in ROWS:
+        return read_rows(path, text, ROWS[path])
     if yaml:
         return read_yaml(path, text)
     lines = text.split("\n") if path.endswith(".md") else ()
@@ -219,6 +242,20 @@ def _walk(root: FilePath, folder: str, notices: list[Notice], *, owner: bool) ->
         else:
             message = "this is neither a file nor a folder"
             notices.append(Notice("not-a-file", Place(path), message, hints=("move it out of the package",)))
+
+
+def _photograph(root: FilePath, path: str, notices: list[Notice]) -> PhotographFile | None:
+    try:
+        one = photograph_file(root, path)
+    except OSError as error:
+        notices.append(Notice("not-a-file", Place(path), f"cannot be read: {error.strerror}"))
+        return None
+    if one.size > MOST_IN_PHOTOGRAPH:
+        message = f"{one.size / 1e6:.0f} MB is more than the limit of {MOST_IN_PHOTOGRAPH // 1_000_000} MB"
+        hints = ("put a smaller copy of the photograph here, and keep the original elsewhere",)
+        notices.append(Notice("too-large", Place(path), message, hints=hints))
+        return None
+    return one
 
 
 def _read_bytes(root: FilePath, path: str, most: int, notices: list[Notice]) -> bytes | None:

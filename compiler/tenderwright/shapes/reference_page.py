@@ -91,6 +91,7 @@ def _file(page: Page, pattern: str, schema: Schema) -> str:
     title = f"\n## `{pattern}`\n\n{schema['description']}{need}{secret}\n"
     shown = f"\n```yaml\n{written_example(schema)}```\n"
     if pattern.endswith(".csv"):
+        schema = _row_of(schema)
         shown = f"\n```text\n{_first_rows(schema)}```\n"
     lines = "".join(f"\n{sentence}\n" for sentence in _conditions(schema))
     rows = "".join(_row(page, Use(pattern, path), needed, below) for path, needed, below in _keys(schema, pattern))
@@ -98,11 +99,20 @@ def _file(page: Page, pattern: str, schema: Schema) -> str:
     return f"{title}{shown}{lines}\n| {kind} | what it is | written as |\n|---|---|---|\n{rows}"
 
 
+def _row_of(schema: Schema) -> Schema:
+    """Give the schema of a row, where that of a table is of the list of them."""
+    row: Schema = next((one["items"] for one in schema["properties"].values() if "items" in one), schema)
+    return row
+
+
 def _first_rows(schema: Schema) -> str:
     """Write the first two rows of a table: the columns, and what stands in them."""
     columns = schema["properties"]
-    other = ("tank", "member")
-    row = ",".join("" if name in other else str(one["examples"][0]) for name, one in columns.items())
+    other = ("tank", "member", "opening", "anode", "space")
+    row = ",".join(
+        "" if name in other else str((*one.get("examples", ()), *one.get("enum", ()))[0])
+        for name, one in columns.items()
+    )
     return f"{','.join(columns)}\n{row}\n"
 
 

@@ -15,7 +15,7 @@ Mistakes = Mapping[str, list[Path]]
 """For each file, the paths at which its shape is wrong; the empty path where it could not be read."""
 
 
-READ_ALL_THE_SAME = {"duplicate-key", "lost-comment"}
+READ_ALL_THE_SAME = {"duplicate-key", "lost-comment", "row-too-long"}
 """Mistakes after which a file is still read whole, so that what else is wrong in it can be told too."""
 
 

@@ -9,6 +9,8 @@ from typing import Any
 from msgspec import Struct
 
 from tenderwright.model import care
+from tenderwright.model.noun import keys_of
+from tenderwright.model.photograph import Photograph
 from tenderwright.model.survey_row import COLUMNS
 from tenderwright.reading.layout import YAML_FILES
 from tenderwright.shapes.schemas import load_schema
@@ -46,6 +48,7 @@ def kinds() -> dict[str, str]:
         "clause": "clauses/*.md",
         "survey": "surveys/*.csv",
         "care-readings": "care/*.csv",
+        "photographs": "photographs.csv",
     }
 
 
@@ -70,6 +73,8 @@ def form(word: str, name: str, facts: Facts) -> tuple[str, str]:
         return path.replace("*", name), ",".join(_columns(facts.system)) + "\n"
     if word == "care-readings":
         return path.replace("*", name), ",".join(care.COLUMNS) + "\n"
+    if word == "photographs":
+        return path, ",".join(key for _, key in keys_of(Photograph)) + "\n"
     number = _next(path, facts.files, *_NUMBERED[word]) if word in _NUMBERED else 0
     stem = {"item": f"{number}-{name}", "question": f"{number:02}-{name}"}.get(word, name)
     path = path.replace("*", stem)

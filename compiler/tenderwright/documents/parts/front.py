@@ -213,7 +213,16 @@ def _drawings(desk: Desk) -> list[Block]:
     if shared:
         first = next(one.seen for one in desk.package.drawings if one.seen is not None and one.seen.text == shared)
         note = (*note, *inline(" Seen as told below: "), *desk.words(first), *inline("."))
-    return [Heading("Reference documents"), Table(columns, tuple(rows), note=note)]
+    return [Heading("Reference documents"), Table(columns, tuple(rows), note=note), _photographs(desk)]
+
+
+def _photographs(desk: Desk) -> Paragraph:
+    """Say which photographs go along."""
+    many = len(desk.package.photographs)
+    if not many:
+        return Paragraph(inline("No photographs go along with this tender."))
+    told = f"{many} photograph{'s' if many > 1 else ''}, with place, day and what each shows: "
+    return Paragraph(inline(told, Span("photographs.pdf", file="photographs.pdf"), "."))
 
 
 def _seen_by_most(drawings: Sequence[Drawing]) -> str:

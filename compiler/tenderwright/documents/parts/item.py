@@ -13,6 +13,7 @@ from tenderwright.documents.parts.item_pictures import item_pictures
 from tenderwright.documents.parts.item_points import item_points
 from tenderwright.documents.parts.item_tables import item_tables
 from tenderwright.documents.parts.questions import answered
+from tenderwright.documents.photograph_list import shown_of
 from tenderwright.documents.precautions import PRECAUTIONS, anchor_of, named
 from tenderwright.linking.prose import parse_prose
 from tenderwright.model.build import Prose
@@ -189,7 +190,7 @@ def _heritage(desk: Desk, item: Item) -> list[Block]:
 
 
 def _references(desk: Desk, item: Item) -> list[Block]:
-    """Name in one line the documents with their revision, and the items that go before."""
+    """Name in one line the documents with their revision, the items that go before, and the photographs."""
     known = {drawing.drawing: drawing for drawing in desk.package.drawings}
     spans: list[Span] = []
     for reference in item.references:
@@ -203,6 +204,10 @@ def _references(desk: Desk, item: Item) -> list[Block]:
     if item.depends_on:
         after = _after(desk, item)
         spans += [Span(" · after "), *after] if spans else [Span("After "), *after]
+    if shown := shown_of(desk, item):
+        photographs = f"{'P' if not spans else 'p'}hotograph{'s' if len(shown) > 1 else ''} {', '.join(shown)} in "
+        spans += [Span(" · ")] if spans else []
+        spans += [Span(photographs), Span("photographs.pdf", file="photographs.pdf")]
     return [_label("References"), Paragraph(tuple(spans), anchor=f"references-{item.number}")] if spans else []
 
 

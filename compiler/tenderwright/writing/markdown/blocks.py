@@ -79,7 +79,7 @@ def _pieces(block: Block, slugs: Mapping[str, str]) -> Iterable[Piece]:
         case Figure():
             return _figure(block, slugs)
         case Pictures():
-            return tuple(paragraph(text_runs(one.caption), slugs) for one in block.pictures)
+            return tuple(paragraph(text_runs(one.words), slugs) for one in block.pictures)
         case Caution():
             return (_caution(block, slugs),)
         case Beside():

@@ -83,7 +83,7 @@ class BlockWriter:
                 words = (*text_runs(block.alternative), Run(f" {DRAWN_ELSEWHERE}", faint=True))
                 yield self.words("FigureText", words)
             case Pictures():
-                yield from (self.words("Caption", text_runs(one.caption)) for one in block.pictures)
+                yield from (self.words("Caption", text_runs(one.words)) for one in block.pictures)
             case Caution():
                 yield from self._caution(block)
 
