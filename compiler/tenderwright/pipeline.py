@@ -162,16 +162,17 @@ def compose_yard(compiled: Compiled, state: GitState) -> tuple[Edition, PriceFor
 
 
 def compose_owner(
-    compiled: Compiled, owner: OwnersSide, state: GitState, kept: Kept | None = None
+    compiled: Compiled, owner: OwnersSide, state: GitState, kept: Kept | None = None, yard: Edition | None = None
 ) -> tuple[Edition, PriceForm]:
-    """Compose the owner's book of a sound package, with the papers beside it."""
+    """Compose the owner's book of a sound package, with the papers beside it; the yard edition may be there already."""
     from tenderwright.documents.editions import stamp
     from tenderwright.documents.owner.book import owner_edition
+    from tenderwright.documents.owner.index import Filed
+    from tenderwright.reading.filed import checksums
 
-    notices = [*compiled.notices, *owner.notices]
-    return owner_edition(
-        owner_desk(compiled, owner, kept), stamp(state), notices, compiled.unjudged, owner.papers.todos
-    )
+    on_file = Filed(yard or compose_yard(compiled, state)[0], checksums(compiled.files))
+    desk, notices = owner_desk(compiled, owner, kept), [*compiled.notices, *owner.notices]
+    return owner_edition(desk, stamp(state), notices, compiled.unjudged, owner.papers.todos, on_file)
 
 
 def compose_priced(compiled: Compiled, owner: OwnersSide, yard: Edition) -> Edition:

@@ -92,7 +92,7 @@ def write_editions(
             if "owner" in wanted:
                 name = "owner"
                 specification = compose_priced(compiled, owner, yard[0]) if yard is not None and priced else None
-                book = compose_owner(compiled, owner, state, kept)
+                book = compose_owner(compiled, owner, state, kept, yard[0] if yard is not None else None)
                 typesetter.begin(book[0], *([specification] if specification is not None else []))
         for name in wanted:
             with progress(f"typesetting {WHAT[name]}"):

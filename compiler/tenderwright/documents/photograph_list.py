@@ -16,6 +16,8 @@ from tenderwright.quantities.customs import day
 from tenderwright.reading.photograph_files import PhotographFile
 
 SHELL, TANKS, OPENINGS, ANODES, OTHER = "Hull", "Tanks and voids", "Openings", "Anodes", "Other places"
+YARDS, OWNERS = "P", "O"
+"""Letters before the numbers of the photographs that go along with the tender, and of the owner's own."""
 GROUPS = (SHELL, TANKS, OPENINGS, ANODES, OTHER)
 _SIDES = ("port", "both", "centreline", "", "starboard")
 
@@ -34,7 +36,7 @@ class Numbered:
     side: str
 
 
-def numbered(package: Package, photographs: Sequence[Photograph], letter: str = "P") -> tuple[Numbered, ...]:
+def numbered(package: Package, photographs: Sequence[Photograph], letter: str = YARDS) -> tuple[Numbered, ...]:
     """Put photographs in order: the hull by strake and frame, then tanks, openings, anodes and other places."""
     found = sorted((_order(package, one), index) for index, one in enumerate(photographs))
     return tuple(

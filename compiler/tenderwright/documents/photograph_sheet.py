@@ -26,7 +26,9 @@ def photograph_sheet(desk: Desk, edition: Edition) -> Edition | None:
     blocks = contact_sheets(desk, shown, package.photograph_files)
     ship = desk.tender.ship
     part = Part(STEM, "", f"Photographs of {ship}", "data", "Photographs", tuple(blocks), caution=True, audience="yard")
-    return replace(edition, title=f"Photographs, {ship}", subtitle="By place", parts=(part,), facts=(), files={})
+    return replace(
+        edition, title=f"Photographs, {ship}", subtitle="By place", parts=(part,), facts=(), files={}, for_screen=True
+    )
 
 
 def contact_sheets(

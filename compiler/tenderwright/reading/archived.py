@@ -51,7 +51,7 @@ def archived(folder: Path) -> Archived:
             altered[LIST] = f"cannot be read in line {number}"
         else:
             checksums[found[2]] = found[1]
-    there = dict(_files(folder, folder))
+    there = dict(checksums_below(folder))
     for path in sorted({*checksums, *there} - {LIST}):
         if path not in there:
             altered[path] = "is missing"
@@ -80,16 +80,16 @@ def changed_archives(root: Path) -> Iterator[Notice]:
         yield Notice("archive-changed", Place(f"{ARCHIVE}{archive.name}/{first}"), message, hints=hints)
 
 
-def _files(top: Path, folder: Path) -> Iterator[tuple[str, str]]:
+def checksums_below(top: Path, folder: Path | None = None) -> Iterator[tuple[str, str]]:
     """Yield each file below a folder with its checksum; of a link, that of where it leads to by name."""
-    for entry in sorted(os.scandir(folder), key=lambda one: one.name):
+    for entry in sorted(os.scandir(folder or top), key=lambda one: one.name):
         path = Path(entry.path)
         if entry.name.startswith("."):
             continue
         if entry.is_symlink():
             yield path.relative_to(top).as_posix(), hashlib.sha256(os.readlink(path).encode()).hexdigest()
         elif entry.is_dir():
-            yield from _files(top, path)
+            yield from checksums_below(top, path)
         elif entry.is_file():
             with open(path, "rb") as content:
                 yield path.relative_to(top).as_posix(), hashlib.file_digest(content, "sha256").hexdigest()

@@ -29,6 +29,7 @@ def owner_files(
     typeset = {stem: typesetter.typeset(paper, timestamp, stem) for stem, paper in papers.items()}
     files: dict[str, bytes] = {f"{stem}.pdf": one.pdf for stem, one in typeset.items()}
     files["book.html"] = screen_page(book).encode()
+    files |= {f"{stem}.html": screen_page(one).encode() for stem, one in book.sheets.items() if one.for_screen}
     if priced is not None:
         files[f"{PRICED}/specification.html"] = screen_page(priced).encode()
     files["price-form.xlsx"] = price_form_workbook(form)

@@ -29,12 +29,15 @@ from tenderwright.documents.owner.facilities import facilities
 from tenderwright.documents.owner.facility_fit import facility_comparison
 from tenderwright.documents.owner.former_prices import former_prices
 from tenderwright.documents.owner.funding import funding
+from tenderwright.documents.owner.index import Filed, index_sheet
 from tenderwright.documents.owner.inspection_plan import owners_inspection_plan
+from tenderwright.documents.owner.photographs import owner_photographs
 from tenderwright.documents.owner.price_basis import price_basis
 from tenderwright.documents.owner.priced import priced_form, priced_schedule
 from tenderwright.documents.owner.prices_by_item import prices_by_item
 from tenderwright.documents.owner.programme import programme
 from tenderwright.documents.owner.record import record_sheet
+from tenderwright.documents.owner.survey_forms import survey_forms
 from tenderwright.documents.owner.tables import owner_tables
 from tenderwright.documents.owner.trade_checks import owners_to_be_written, trade_checks
 from tenderwright.documents.owner.years_ahead import years_to_next
@@ -47,7 +50,12 @@ from tenderwright.shapes.todos import Todo
 
 @in_its_units
 def owner_edition(
-    desk: OwnerDesk, stamp: Stamp, notices: Sequence[Notice], unjudged: Sequence[Unjudged], todos: Sequence[Todo]
+    desk: OwnerDesk,
+    stamp: Stamp,
+    notices: Sequence[Notice],
+    unjudged: Sequence[Unjudged],
+    todos: Sequence[Todo],
+    filed: Filed,
 ) -> tuple[Edition, PriceForm]:
     """Compose the owner's book with the short papers beside it, and the price form with the owner's rates."""
     kept = desk.foresight.papers.facilities.values() if desk.foresight is not None else ()
@@ -92,8 +100,11 @@ def owner_edition(
         "tow-plan": tow_plan(desk.yards, book),
         "care-plan": care_paper(desk, book),
         "wheelhouse": wall_page(desk, book),
+        "photographs": owner_photographs(desk, book),
+        "survey-forms": survey_forms(desk, book),
     }
     book = replace(book, sheets={stem: sheet for stem, sheet in beside.items() if sheet is not None})
+    book = replace(book, sheets={**book.sheets, "index": index_sheet(desk, book, filed)})
     return in_print(desk, book), priced_form(form, desk.estimate)
 
 
