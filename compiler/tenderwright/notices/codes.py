@@ -79,20 +79,14 @@ _ERRORS = {
     "no-docking": "a programme does not dock and undock once each",
 }
 
-_FORMAT = {"format-unsaid": ("warning", "the package does not say in which format it is written")}
-"""Of the version of the format."""
-
-_DELIVERED = {"delivered-unread": ("warning", "part of a delivered file is not read")}
-"""Of the CSV files that others deliver."""
-
-_PHOTOGRAPHS = {"photograph-unlisted": ("warning", "photographs lie in the folder and no row tells of them")}
-"""Of the photographs."""
-
-_ARCHIVES = {"archive-changed": ("warning", "the archive of a closed tender is not as it was written")}
-"""Of owner/archive/."""
-
-_GIT = {"repository-refused": ("warning", "git does not read the repository around the package")}
-"""Of what git says of the package."""
+_READ = {
+    "format-unsaid": ("warning", "the package does not say in which format it is written"),
+    "delivered-unread": ("warning", "part of a delivered file is not read"),
+    "photograph-unlisted": ("warning", "photographs lie in the folder and no row tells of them"),
+    "archive-changed": ("warning", "the archive of a closed tender is not as it was written"),
+    "repository-refused": ("warning", "git does not read the repository around the package"),
+}
+"""Of files as they are read, and of what git says of them."""
 
 _BIDS = {
     "unreadable-workbook": ("error", "a file is no workbook that can be read"),
@@ -380,22 +374,7 @@ _RESTS_ON: dict[str, tuple[str, ...]] = {
 }
 """For what is told of the package as a whole, or of what is calculated from it."""
 
-_RATED = (
-    _FORMAT
-    | _DELIVERED
-    | _PHOTOGRAPHS
-    | _ARCHIVES
-    | _GIT
-    | _BIDS
-    | _COMPARED
-    | _GRANTS
-    | _CLOSING
-    | _KEEPING
-    | _CHECKS
-    | _COHERENCE
-    | _ONE_SHIP
-    | _OWNER_CHECKS
-)
+_RATED = _READ | _BIDS | _COMPARED | _GRANTS | _CLOSING | _KEEPING | _CHECKS | _COHERENCE | _ONE_SHIP | _OWNER_CHECKS
 
 CODES: dict[str, Code] = {
     name: Code(name, "error", title, _RESTS_ON.get(name, ())) for name, title in _ERRORS.items()
