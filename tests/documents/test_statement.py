@@ -16,6 +16,22 @@ from tenderwright.planning.in_dock.standing import standing
 from tests.pricing.in_dock.conftest import Docked
 from tests.pricing.in_dock.sandling import AWARD, WEEK, compiled, write_docked
 
+APPROVALS = """approvals:
+  - approval: consent
+    title: Consent
+    kind: heritage
+    gates: [start]
+    given_by: Monuments office
+    granted: 2028-03-01
+    conditions:
+      - { what: Photographs, before: flooding }
+  - approval: move
+    title: Move home
+    kind: harbour
+    gates: [departure home]
+    given_by: Harbour master
+    lead: 30 d
+"""
 STAMP = Stamp("no-git", "DRAFT: a test")
 
 
@@ -165,6 +181,17 @@ def test_what_is_missing_is_said(tmp_path: Path) -> None:
     assert "The award sets none." in text
     assert "owner/funding.yaml does not say where it comes from." in text
     assert "owner/scope.yaml does not say what must be done" in text
+
+
+def test_approvals_that_are_open_before_she_floats_and_leaves_are_counted(tmp_path: Path, page: Edition) -> None:
+    root = write_docked(tmp_path / "s")
+    (root / "owner" / "approvals.yaml").write_text(APPROVALS, "utf-8")
+    told = words(composed(compiled(root), date(2028, 4, 9)))
+    assert (
+        "Approvals: Open before she floats, 1 condition; before she leaves for home, 1 approval. Late: Move home."
+        in told
+    )
+    assert "Approvals" not in words(page), "no register is kept there"
 
 
 def test_its_lines_tell_cause_and_remedy_and_what_came_back(tmp_path: Path) -> None:

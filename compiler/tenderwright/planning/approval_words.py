@@ -33,6 +33,13 @@ def gate_words(event: Event) -> str:
     return f"{words}, {day(event.day)}" if event.day is not None else f"{words}, no day known"
 
 
+def open_words(kept: Register, gate: str) -> str:
+    """Say how many approvals and conditions are open before a gate: `1 approval and 2 conditions`, or `none`."""
+    counts = zip(kept.open_before(gate), ("approval", "condition"), strict=True)
+    told = [f"{number} {noun}{'' if number == 1 else 's'}" for number, noun in counts if number]
+    return " and ".join(told) or "none"
+
+
 def holds_up(one: Standing) -> str:
     """Say all that an approval holds up, in order."""
     return "; ".join(gate_words(event) for event in one.events)

@@ -137,6 +137,12 @@ class Register(Struct, frozen=True):
     judged: date | None
     standings: tuple[Standing, ...]
 
+    def open_before(self, gate: str) -> tuple[int, int]:
+        """Count the approvals that hold a gate up and are not given, and the open conditions to be met before it."""
+        wanted = sum(one.open and gate in one.approval.gates for one in self.standings)
+        asked = [each.condition for one in self.standings if one.holds for each in one.conditions]
+        return wanted, sum(each.before == gate and each.met is None for each in asked)
+
     def holding(self, gate: str, day: date) -> Iterator[tuple[Approval, str]]:
         """Yield each approval that holds up a gate on a day, and why."""
         for one in self.standings:

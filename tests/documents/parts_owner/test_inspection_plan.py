@@ -39,6 +39,7 @@ def test_it_counts_what_floating_waits_for() -> None:
     waiting = len(found.keeping_from("docking", "flooding"))
     assert waiting > 0
     assert f"{waiting} holds and rows are open" in words(plan())
+    assert "Approvals open until then\n2 conditions" in words(plan())
 
 
 def test_before_she_is_in_dock_it_says_where_results_are_written() -> None:

@@ -10,9 +10,12 @@ from tenderwright.documents.desk import capital
 from tenderwright.documents.edition import Block, Column, Edition, Facts, Heading, Inline, Paragraph, Row, Table, inline
 from tenderwright.documents.inspection_plan import plan_part
 from tenderwright.documents.links_within import links_within
+from tenderwright.documents.owner.approvals import register_of as approvals_of
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.documents.parts.inspection_points import told
 from tenderwright.documents.parts.openings_register import named
+from tenderwright.model.approvals import FLOODING
+from tenderwright.planning.approval_words import open_words
 from tenderwright.planning.inspection.days import days_of
 from tenderwright.planning.inspection.in_words import words_for
 from tenderwright.planning.inspection.ordered import inspected_in_dock
@@ -58,6 +61,7 @@ def _stands(desk: OwnerDesk, found: Inspected) -> list[Block]:
         ("Register", f"{sum(not one.open for one in found.rows)} of {len(found.rows)} rows closed and signed twice"),
         *_plugs(desk, found),
         ("Until she may float", f"{len(found.keeping_from('docking', 'flooding'))} holds and rows are open"),
+        *_approvals(desk),
     ]
     if desk.ledger is not None and desk.ledger.last is not None:
         facts.insert(0, ("Papers from the dock", f"tell until {day(desk.ledger.last)}"))
@@ -74,6 +78,12 @@ def _plugs(desk: OwnerDesk, found: Inspected) -> list[tuple[str, str]]:
     rows = [one for one in found.rows if one.row.kind == "opening" and one.row.name in plugs]
     out, back = (sum(one.said(key) is not None for one in rows) for key in ("opened", "closed"))
     return [("Docking plugs", f"{len(rows)}: {out} drawn, {back} back in place")] if rows else []
+
+
+def _approvals(desk: OwnerDesk) -> list[tuple[str, str]]:
+    """Say which approvals and conditions floating waits for too, where the owner keeps a register of them."""
+    kept = approvals_of(desk)
+    return [("Approvals open until then", open_words(kept, FLOODING))] if kept is not None else []
 
 
 def _by_day(desk: OwnerDesk, found: Inspected) -> list[Block]:

@@ -7,6 +7,8 @@ import math
 from tenderwright.documents.desk import joined
 from tenderwright.documents.edition import Block, Facts, Heading, Inline, Paragraph, Span, inline
 from tenderwright.documents.statement_desk import StatementDesk, sum_of
+from tenderwright.model.approvals import DEPARTURE_HOME, FLOODING
+from tenderwright.planning.approval_words import open_words
 from tenderwright.pricing.in_dock.dock_days import DockDays
 from tenderwright.quantities.customs import day, day_of_year
 
@@ -14,7 +16,7 @@ from tenderwright.quantities.customs import day, day_of_year
 def where(desk: StatementDesk) -> list[Block]:
     """Compose the page's opening words and the facts on days and work."""
     facts = [("Days on blocks", _days(desk.standing.days)), *_critical(desk), ("Work", _work(desk))]
-    facts.append(("Inspections", _inspections(desk)))
+    facts += [("Inspections", _inspections(desk)), ("Approvals", _approvals(desk))]
     return [
         Paragraph((Span(opening(desk), strong=True),)),
         Heading("Where she is"),
@@ -118,6 +120,18 @@ def _inspections(desk: StatementDesk) -> str:
     unreleased = [one.point.name for one in holds if one.open and one.point.item.number in claimed]
     paid = f"Open holds of work claimed for payment: {joined(unreleased)}" if unreleased else ""
     return ". ".join(filter(None, ("; ".join(told), paid))) + "."
+
+
+def _approvals(desk: StatementDesk) -> str:
+    """Say which approvals and conditions are open before she floats and before she leaves; empty without a register."""
+    kept = desk.standing.approvals
+    if kept is None:
+        return ""
+    days = desk.standing.days
+    afloat = f"before she floats, {open_words(kept, FLOODING)}; " if days.undocked is None else ""
+    late = [one.approval.title for one in kept.standings if one.late]
+    told = f" Late: {joined(late)}." if late else " None is late."
+    return f"Open {afloat}before she leaves for home, {open_words(kept, DEPARTURE_HOME)}.{told}"
 
 
 def claimed_for_payment(desk: StatementDesk) -> frozenset[str]:

@@ -8,6 +8,7 @@ from decimal import Decimal
 
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package, sound
+from tenderwright.planning.approvals import Register, register
 from tenderwright.planning.in_dock.live import begun, live_items, work_rows
 from tenderwright.planning.in_dock.money import Funds, funds
 from tenderwright.planning.in_dock.put_off import PutOff, can_be_put_off
@@ -54,6 +55,8 @@ class Standing:
     put_off: tuple[PutOff, ...]
     inspected: Inspected
     """The inspection plan and the register of openings as they stood."""
+    approvals: Register | None
+    """The register of approvals as it is recorded; None where the owner keeps none."""
     scoped: bool
     """Whether owner/scope.yaml says what must be done; otherwise nothing is offered to be put off."""
 
@@ -81,6 +84,7 @@ def standing(ledger: Ledger, on: date, papers: OwnerPapers, package: Package, sc
         funds=funds(made, papers.funding, package),
         put_off=can_be_put_off(made, package, papers.scope, planned, docked=days.has_docked),
         inspected=inspected(package, papers.in_dock.values(), come_up(made, package), on),
+        approvals=register(papers, package, schedule),
         scoped=papers.scope is not None,
     )
 
