@@ -7,10 +7,12 @@ from pathlib import Path
 
 import pytest
 
+from tenderwright.calculations.ship.coming_out import coming_out_as_she_is
 from tenderwright.cli import main
 from tenderwright.commands.bids_compare import compared
 from tenderwright.pipeline import Compiled, compile_package, read
 from tests.fixtures.returned_bids import both_sides
+from tests.outcomes import result_of
 from tests.packages import walk
 
 PACKAGE = Path(__file__).with_name("kestrel-bank")
@@ -93,3 +95,10 @@ def test_her_tender_goes_through_addendum_bids_award_dock_and_close(
     history = (root / "history" / "docking-2028.yaml").read_text("utf-8")
     assert "11 ft 8 in" in history
     assert " mm" not in history
+
+    before = result_of(walk.compiled(root).calculated, coming_out_as_she_is)
+    after = result_of(walk.compiled(walk.laid(root, LIFE / "afloat")).calculated, coming_out_as_she_is)
+    assert before.governs.ground.startswith("coating of the underwater shell")
+    assert before.governs.early.startswith("2035")
+    assert after.governs.ground == "water in shaft alley", "five readings move her next docking by years"
+    assert after.governs.early < after.governs.likely < "2032"

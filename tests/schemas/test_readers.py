@@ -9,6 +9,7 @@ from typing import get_type_hints
 
 import tenderwright
 from tenderwright.calculations.ship import survey_readings
+from tenderwright.model import care
 from tenderwright.model import format as declared
 from tenderwright.model.marks import Kept
 from tenderwright.model.noun import Noun, keys_of
@@ -20,6 +21,7 @@ ELSEWHERE = {
     "DockOffered.block_spacing": "pricing/dock_figures.py reads each figure of a dock by its path",
     "Anodes.families": "model/load.py reads each list of a file by its key",
 } | {f"SurveyRow.{column}": "rows are read into arrays, or row by row, and never made nouns" for column in COLUMNS}
+ELSEWHERE |= {f"CareRow.{column}": "model/care_readings.py reads each cell by its column" for column in care.COLUMNS}
 
 
 def nouns(noun: type[Noun] = Noun) -> Iterator[type[Noun]]:

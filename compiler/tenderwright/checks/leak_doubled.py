@@ -23,7 +23,7 @@ def check(context: Context) -> Iterator[Notice]:
         trend = context.found_for(leak_trend, name)
         if trend is None or not trend.sure or trend.last < TWICE * trend.first or trend.first <= 0:
             continue
-        was, now = (show(made, "paint", more=1) for made in (trend.first, trend.last))
+        was, now = (show(made, "paint", digits=2) for made in (trend.first, trend.last))
         message = (
             f"{one.place} made {was} a day on {one.days[0]} and {now} on {one.days[-1]}, by the trend of "
             f"{len(one.values)} readings"

@@ -10,10 +10,12 @@ from pathlib import Path
 import pytest
 
 from tenderwright.calculations.ship.coming_out import coming_out_again, coming_out_as_she_is
+from tenderwright.comparing.data import package_data
 from tenderwright.documents.edition import Edition
 from tenderwright.planning.care.once import next_planned, once, put_off
 from tenderwright.planning.care.plan import care_tasks
 from tenderwright.planning.care.reserve import mean_rise, reserved
+from tenderwright.starter.following.sources import goes_along
 from tests.documents.composed import Composed, changed, composed, words
 
 PLAN = """begins: 2026-01-05
@@ -138,3 +140,17 @@ def test_what_is_set_aside_comes_to_the_cost() -> None:
     assert float(low.years[-1][1]) == pytest.approx(float(low.then), abs=0.02)
     assert owner.indices is not None
     assert mean_rise(owner.indices.indices[0]) == pytest.approx((154.1 / 88.1) ** (1 / 20.5) - 1)
+
+
+def test_no_yard_reads_of_it_and_no_addendum_tells_of_it() -> None:
+    yards, plain_yards = kept().edition("yard"), composed("starter").edition("yard")
+    assert [words(part) for part in yards.parts] == [words(part) for part in plain_yards.parts]
+    assert not [path for path in package_data(kept().compiled.files) if path.startswith("care/")]
+    assert goes_along("care/log.csv"), "the next tender keeps what was read"
+    assert goes_along("owner/reserve.yaml")
+
+
+@pytest.mark.parametrize(("done", "found"), [("", True), ("2026-02-15,action,aft,,,,bonded anew\n", False)])
+def test_a_change_that_something_done_explains_is_not_looked_into(done: str, found: bool) -> None:
+    read = f"2026-01-01,potential,aft,-0.90,V,silver,\n{done}2026-03-01,potential,aft,-1.00,V,silver,\n"
+    assert ("find the cause" in told(laid(readings=read).edition("owner").sheets["care-plan"])) is found

@@ -167,12 +167,12 @@ def leak_trend(series: Series) -> Uses | Absent:
 
 
 def _trend(series: Series, purpose: str, *, growth: bool) -> Uses:
-    shown = ", ".join(show(value, purpose, more=1) for value in series.values[-3:])
+    shown = ", ".join(show(value, purpose, digits=2) for value in series.values[-3:])
     file = series.here.path
     inputs = {
         "days": Given(series.days, f"{len(series.values)} days, the last {series.days[-1]}", file),
         "values": Given(list(series.values), f"the last {shown}", file),
-        "limit": Given(series.limit, show(series.limit, purpose, more=1), series.limit_source),
+        "limit": Given(series.limit, show(series.limit, purpose, digits=2), series.limit_source),
     }
     if growth:
         inputs["growth"] = Given(True, "growing in proportion", "derived")

@@ -14,7 +14,7 @@ from tenderwright.calculations.care.trend import Trend
 from tenderwright.calculations.ship.anode_life import SeenAnode, SeenAnodes
 from tenderwright.calculations.ship.care import Series
 from tenderwright.calculations.ship.condition_of_shell import given_confidence, given_uncertainty
-from tenderwright.calculations.steps.outcome import Absent, Each, Lacking
+from tenderwright.calculations.steps.outcome import Absent, Each, NotAsked
 from tenderwright.calculations.steps.step import Uses, step, step_of
 from tenderwright.calculations.thickness.forecast import CALL_NEXT, CALL_NOW, CALLS
 from tenderwright.calculations.thickness.reaching_limit import METHOD as REACHING_LIMIT
@@ -34,6 +34,8 @@ from tenderwright.model.uncertain import standard_uncertainty
 from tenderwright.quantities.position import FrameTable
 
 _YEAR = 365.25 * 86400.0
+NO_PLATES = NotAsked("it needs thickness readings under surveys/, with vessel/condition.yaml and vessel/frames.yaml")
+NO_ANODES = NotAsked("it needs `anodes` in vessel/condition.yaml, and what was left of those that divers do not renew")
 _NEW = 0.99
 """Of an anode: what is read above it, after less was read, is a new one."""
 
@@ -42,18 +44,20 @@ _NEW = 0.99
 def last_docked(package: Package) -> date | Absent:
     """Give the day on which she last floated off the blocks."""
     days = [one.undocked for one in package.history]
-    return max(days) if days else Lacking("it needs an earlier docking under history/")
+    return max(days) if days else NotAsked("it needs an earlier docking under history/")
 
 
 @step_of(REACHING_LIMIT, "care.plates")
 def plates_as_she_is(
-    shell_survey: Surveyed,
+    shell_survey: Surveyed | None,
     shell_forecast: ShellCondition | None,
-    condition: ShipCondition,
-    frames: FrameTable,
+    condition: ShipCondition | None,
+    frames: FrameTable | None,
     particulars: Particulars | None,
-) -> Uses:
+) -> Uses | Absent:
     """Find the plate that first reaches its limit, with nothing done before."""
+    if shell_survey is None or condition is None or frames is None:
+        return NO_PLATES
     ahead: Any = shell_forecast
     if ahead is None:
         ahead = {
@@ -71,8 +75,10 @@ def plates_as_she_is(
 
 
 @step_of(REACHING_LIMIT, "care.plates-after")
-def plates_after(shell_forecast: ShellCondition, condition: ShipCondition) -> Uses:
+def plates_after(shell_forecast: ShellCondition | None, condition: ShipCondition | None) -> Uses | Absent:
     """Find the plate that first reaches its limit of those that the docking does not renew."""
+    if shell_forecast is None or condition is None:
+        return NO_PLATES
     renewed = [one.name for one in shell_forecast.calls if one.call in (CALLS[CALL_NOW], CALLS[CALL_NEXT])]
     words = ", ".join(renewed) or "none"
     inputs = {
@@ -84,13 +90,15 @@ def plates_after(shell_forecast: ShellCondition, condition: ShipCondition) -> Us
 
 @step()
 def anodes_seen_since(
-    seen_anodes: SeenAnodes, care_readings: tuple[CareReading, ...], anode_duty: AnodeDuty
+    seen_anodes: SeenAnodes | None, care_readings: tuple[CareReading, ...], anode_duty: AnodeDuty | None
 ) -> tuple[SeenAnode, ...] | Absent:
     """Give the anodes that divers do not renew, as last seen, readings between dockings included."""
+    if seen_anodes is None or anode_duty is None:
+        return NO_ANODES
     if anode_duty.renewed_between:
-        return Lacking(f"divers renew them between dockings: {anode_duty.renewed_between}")
+        return NotAsked(f"divers renew them between dockings: {anode_duty.renewed_between}")
     welded = [_seen(one, care_readings) for one in seen_anodes.seen if one.anode.fixing != "bolted"]
-    return tuple(welded) or Lacking("all anodes seen are bolted, and divers renew those")
+    return tuple(welded) or NotAsked("all anodes seen are bolted, and divers renew those")
 
 
 def _seen(one: SeenAnode, readings: tuple[CareReading, ...]) -> SeenAnode:
@@ -119,14 +127,20 @@ def _anodes(seen: tuple[SeenAnode, ...], duty: AnodeDuty, anew: str = "") -> dic
 
 
 @step_of(FIRST_SPENT, "care.anodes")
-def anodes_as_they_are(anodes_seen_since: tuple[SeenAnode, ...], anode_duty: AnodeDuty) -> Uses:
+def anodes_as_they_are(anodes_seen_since: tuple[SeenAnode, ...] | None, anode_duty: AnodeDuty | None) -> Uses | Absent:
     """Find the anode that is first used up."""
+    if anodes_seen_since is None or anode_duty is None:
+        return NO_ANODES
     return Uses("as last seen", _anodes(anodes_seen_since, anode_duty), anode_duty.here)
 
 
 @step_of(FIRST_SPENT, "care.anodes-after")
-def anodes_after(anodes_seen_since: tuple[SeenAnode, ...], anode_duty: AnodeDuty, programme: Programme) -> Uses:
+def anodes_after(
+    anodes_seen_since: tuple[SeenAnode, ...] | None, anode_duty: AnodeDuty | None, programme: Programme | None
+) -> Uses | Absent:
     """Find the anode that is first used up of new ones fitted at the docking planned."""
+    if anodes_seen_since is None or anode_duty is None or programme is None:
+        return NO_ANODES
     inputs = _anodes(anodes_seen_since, anode_duty, str(programme.undocking))
     return Uses("of new ones in their places", inputs, anode_duty.here)
 
@@ -158,21 +172,23 @@ def coming_out_as_she_is(
         due = after(str(last_docked), condition.next_docking.si / _YEAR)
         grounds.append(Ground("the owner's interval since she last docked", due, due, "another interval"))
     if not grounds:
-        return Lacking(
-            "it needs a ground to judge by: readings under surveys/ or care/, anodes, or `coatings` in care/plan.yaml"
-        )
+        return NotAsked("it needs a ground: thickness readings, a trend of readings under care/, or anodes")
     return _uses("as she is, with nothing done", grounds, str(planned) if planned is not None else "", package)
 
 
 @step_of(COMING_OUT, "care.after-docking")
 def coming_out_again(
     package: Package,
-    programme: Programme,
-    condition: ShipCondition,
+    programme: Programme | None,
+    condition: ShipCondition | None,
     plates_after: ReachingLimit | None,
     anodes_after: FirstSpent | None,
-) -> Uses:
+) -> Uses | Absent:
     """Find when she should come out again after the docking planned."""
+    if programme is None or condition is None:
+        return NotAsked(
+            "it needs the days under `programme` in package.yaml, and `next_docking` in vessel/condition.yaml"
+        )
     due = after(str(programme.docking), condition.next_docking.si / _YEAR)
     grounds = [
         Ground("the owner's interval", due, due, "another interval, with what it asks of plate, anodes and coating")

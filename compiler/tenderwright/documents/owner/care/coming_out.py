@@ -12,7 +12,7 @@ from tenderwright.calculations.ship.coming_out import (
     plates_after,
     plates_as_she_is,
 )
-from tenderwright.calculations.steps.outcome import Absent, NotAsked
+from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.calculations.thickness.reaching_limit import ReachingLimit
 from tenderwright.documents.desk import capital
 from tenderwright.documents.edition import Block, Bullets, Column, Facts, Heading, Paragraph, Row, Table, inline
@@ -128,9 +128,11 @@ def _plate(one: ReachingLimit) -> str:
 def _not_known(desk: OwnerDesk) -> list[Block]:
     """Say which grounds are not counted, and what each would take."""
     told = []
-    for step, of in ((plates_as_she_is, "Plate"), (anodes_as_they_are, "Anodes")):
+    hull = desk.package.particulars.hull if desk.package.particulars is not None else None
+    of_metal = hull is None or hull.of_metal
+    for step, of in ((plates_as_she_is, "Plate"), (anodes_as_they_are, "Anodes")) if of_metal else ():
         found = desk.calculated.outcome(step)
-        if isinstance(found, Absent) and not isinstance(found, NotAsked):
+        if isinstance(found, Absent):
             told.append(inline(f"{of}: {found.why}."))
         if isinstance(found, ReachingLimit) and not found.early:
             words = "Plate: no frame space was gauged twice, nor is it known in which year she was built."
@@ -140,4 +142,4 @@ def _not_known(desk: OwnerDesk) -> list[Block]:
         told.append(inline("Coating: it needs `coatings` in care/plan.yaml, how long each lasts."))
     if not any(one.kind in ("leak", "pump") for one in desk.package.care_readings):
         told.append(inline("Leaks: it needs readings of kind `leak` or `pump` under care/."))
-    return [Heading("Not counted, for want of data"), Bullets(tuple(told))] if told else []
+    return [Heading("Not counted"), Bullets(tuple(told))] if told else []

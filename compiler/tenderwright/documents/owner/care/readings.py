@@ -11,12 +11,12 @@ from tenderwright.calculations.ship.care import (
     leak_series,
     leak_trend,
 )
-from tenderwright.calculations.ship.timber import of_wood
+from tenderwright.calculations.ship.timber import of_wood, timber_practice
 from tenderwright.calculations.steps.outcome import Absent
 from tenderwright.documents.edition import Block, Column, Facts, Heading, Paragraph, Row, Table, inline
 from tenderwright.documents.owner.desk import OwnerDesk
 from tenderwright.quantities.customs import day
-from tenderwright.quantities.display import decimals, show, unit_of
+from tenderwright.quantities.display import decimals, show
 
 _DOUBT = 2.0
 
@@ -31,6 +31,7 @@ def as_last_read(desk: OwnerDesk) -> list[Block]:
     potentials = desk.calculated.outcome(hull_potentials)
     pairs = [("Potentials", inline(_unless(potentials)))] if isinstance(potentials, Absent) else []
     pairs += [("Bilges", inline(_unless(desk.calculated.outcome(leak_series))))] if not _leaks(desk) else []
+    pairs += [("Wood", inline(_wood(desk)))] if of_wood(desk.package.particulars) else []
     pairs += [("Alarms", inline(_alarms(desk))), ("Air", inline(_air(desk)))]
     blocks += [_potentials(desk, potentials)] if not isinstance(potentials, Absent) else []
     blocks += [_leak_table(desk)] if _leaks(desk) else []
@@ -51,7 +52,7 @@ def _potentials(desk: OwnerDesk, found: Potentials) -> Table:
                 inline(decimals(one.potential, 2)),
                 inline(decimals(one.correction, 3) if one.correction else "–"),
                 inline(decimals(one.before, 2) if one.before is not None else "–"),
-                inline(_verdict(one, wooden=wooden)),
+                inline(_verdict(one, wooden=wooden, acted=_acted(desk, one.place))),
             )
         )
         for one in found.places
@@ -74,7 +75,14 @@ def _potentials(desk: OwnerDesk, found: Potentials) -> Table:
     return Table(columns, tuple(rows), small=True, note=inline(limits))
 
 
-def _verdict(one: PlacePotential, *, wooden: bool) -> str:
+def _acted(desk: OwnerDesk, place: str) -> bool:
+    """Tell whether something was done at a place between its last two potentials, which explains a change."""
+    rows = [one for one in desk.package.care_readings if one.place == place and one.kind in ("potential", "action")]
+    read = [number for number, one in enumerate(rows) if one.kind == "potential"]
+    return len(read) > 1 and read[-1] - read[-2] > 1
+
+
+def _verdict(one: PlacePotential, *, wooden: bool, acted: bool) -> str:
     limit = WOOD_OVER if wooden else PROTECTED
     spare = one.potential - limit if wooden else limit - one.potential
     if spare < 0:
@@ -85,7 +93,7 @@ def _verdict(one: PlacePotential, *, wooden: bool) -> str:
         words = "not known: nearer the limit than the cell is sure"
     else:
         words = "in order"
-    return f"{words}; changed by more than 0.05 V: find the cause" if one.jumped else words
+    return f"{words}; changed by more than 0.05 V: find the cause" if one.jumped and not acted else words
 
 
 def _leaks(desk: OwnerDesk) -> bool:
@@ -107,13 +115,13 @@ def _leak_table(desk: OwnerDesk) -> Table:
             words = f"growing: reaches the limit in {decimals(trend.reaches, 1)} years"
         else:
             words = "at its limit" if trend.reaches == 0 else "growing"
-        last = show(one.values[-1], "paint", more=1)
+        last = show(one.values[-1], "paint", digits=2)
         rows.append(
             Row(
                 tuple(
                     map(
                         inline,
-                        (one.place, one.days[-1], last, show(one.limit, "paint", more=1), words, one.limit_source),
+                        (one.place, one.days[-1], last, show(one.limit, "paint", digits=2), words, one.limit_source),
                     )
                 )
             )
@@ -121,12 +129,26 @@ def _leak_table(desk: OwnerDesk) -> Table:
     columns = (
         Column("Water in a day, in", width=2),
         Column("Read on", width=1.2),
-        Column(f"Last, {unit_of('paint')}", width=1),
+        Column("Last", width=1),
         Column("Limit", width=1),
         Column("Trend since something was done there", width=2.2),
         Column("Limit by", width=2),
     )
     return Table(columns, tuple(rows), small=True)
+
+
+def _wood(desk: OwnerDesk) -> str:
+    """Say the moisture of each spot as last read, beside what the shipwright or surveyor allows."""
+    last = {one.place: one for one in desk.package.care_readings if one.kind == "moisture" and one.si is not None}
+    if not last:
+        return "Moisture is not known: care/ has no readings of kind `moisture`."
+    told = ", ".join(f"{place} {decimals(100 * (one.si or 0.0), 0)} % on {one.day}" for place, one in last.items())
+    practice = desk.calculated.found(timber_practice)
+    if practice is None or practice.moisture is None:
+        return f"{told}. No limit: it needs `moisture` under `practice` in vessel/timber.yaml."
+    wet = [place for place, one in last.items() if (one.si or 0.0) > practice.moisture.si]
+    over = f"over it: {', '.join(wet)}, where decay is looked for" if wet else "none over it"
+    return f"{told}. Limit {desk.quantity(practice.moisture)} ({practice.source}); {over}."
 
 
 def _alarms(desk: OwnerDesk) -> str:
