@@ -25,13 +25,16 @@ from tests.fixtures.overlay import (
     notices_of,
     places,
 )
+from tests.notices.said import well_said
 
 
 @pytest.mark.parametrize("case", cases("checks", "negative"), ids=name_of)
 def test_the_mistake_is_reported_at_its_line(case: Path, tmp_path: Path) -> None:
     wanted = expected(case)
     assert {code for _, _, code in wanted} == {case.parts[-3]}
-    assert places(notices_of(lay_over_starter(case, tmp_path / "package"))) == wanted
+    notices = notices_of(lay_over_starter(case, tmp_path / "package"))
+    assert places(notices) == wanted
+    well_said(notices)
 
 
 @pytest.mark.parametrize("case", cases("checks", "positive"), ids=name_of)
@@ -43,7 +46,9 @@ def test_nothing_is_reported(case: Path, tmp_path: Path) -> None:
 def test_the_mistake_in_the_owners_papers_is_reported_at_its_line(case: Path, tmp_path: Path) -> None:
     wanted = expected(case)
     assert {code for _, _, code in wanted} == {case.parts[-3]}
-    assert places(all_notices_of(lay_over_starter(case, tmp_path / "package"))) == wanted
+    notices = all_notices_of(lay_over_starter(case, tmp_path / "package"))
+    assert places(notices) == wanted
+    well_said(notices)
 
 
 @pytest.mark.parametrize("case", cases("owner-checks", "positive"), ids=name_of)

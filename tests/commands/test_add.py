@@ -74,7 +74,7 @@ def test_the_rates_ask_for_every_line(run: Runner, ship: Path) -> None:
         (("particulars",), "vessel/particulars.yaml is there already"),
         (("particulars", "hers"), "takes no name"),
         (("facility",), "`facilities/*.yaml` needs a name"),
-        (("facility", "North Dock"), "`North Dock` is no name for a file"),
+        (("facility", "North Dock"), "`North Dock` is not a name for a file"),
         (("growth-wsh",), "did you mean `growth-wash`"),
     ],
 )

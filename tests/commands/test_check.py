@@ -39,9 +39,10 @@ def test_mistakes_in_full(run: Runner, broken: Path) -> None:
     number, written = lines[1].split(" | ")
     assert int(number) == int(lines[0].split(":")[1])
     assert lines[2].split(" | ")[1].index("^") == written.index('"1300"')
-    assert lines[3].strip() == "hint: did you mean `130`?"
-    assert lines[4].startswith("1 mistake: ")
-    assert lines[5] == "What rests on a mistake is not judged: check again once it is mended."
+    assert lines[3].strip() == "hint: nearest: `420`"
+    assert lines[4].strip() == "hint: if its work was dropped, bring its file back with `withdrawn: true`"
+    assert lines[5].startswith("1 mistake: ")
+    assert lines[6] == "What rests on a mistake is not judged: mend it and check again."
     assert lines[-1] == "More about a code: tenderwright explain CODE"
 
 
@@ -58,14 +59,14 @@ def test_mistakes_as_json(run: Runner, broken: Path) -> None:
     assert notice["path"] == "items/320-rivets-renew.yaml"
     assert (notice["severity"], notice["code"]) == ("error", "dead-reference")
     assert notice["end_column"] - notice["column"] == len('"1300"')
-    assert notice["hints"] == ["did you mean `130`?"]
+    assert notice["hints"] == ["nearest: `420`", "if its work was dropped, bring its file back with `withdrawn: true`"]
 
 
 def test_mistakes_as_annotations(run: Runner, broken: Path) -> None:
     ran = run("check", "--format", "annotations", broken)
     assert ran.code == 1
     assert ran.out.startswith("::error file=items/320-rivets-renew.yaml,line=")
-    assert "title=dead-reference::there is no item 1300; did you mean" in ran.out
+    assert "title=dead-reference::there is no item 1300; nearest: `420`" in ran.out
 
 
 def test_annotations_stand_at_paths_of_the_repository(run: Runner, tmp_path: Path) -> None:
@@ -96,7 +97,7 @@ def test_annotations_tell_nothing_of_the_owners_papers(
     assert run("check", "--strict", "--format", "line", root).out.startswith(f"{folder}/")
     ran = run("check", "--strict", "--format", "annotations", root)
     assert ran.code == 1
-    assert re.fullmatch(r"the owner's papers: 1 \w+, told only by `tenderwright check` on your own machine\n", ran.out)
+    assert re.fullmatch(r"the owner's papers: 1 \w+, shown only by `tenderwright check` on your own machine\n", ran.out)
 
 
 @pytest.mark.parametrize("form", ["line", "json", "annotations"])
@@ -149,7 +150,7 @@ def test_a_folder_without_package_yaml_is_no_package_which_is_said_once(
     (root / "package.yaml").unlink()
     ran = run(words[0], root, *words[1:])
     assert (ran.code, ran.out, ran.err.count("\n")) == (2, "", 1)
-    assert "package` is no package, since there is no package.yaml in it" in ran.err
+    assert "package` is not a package, since there is no package.yaml in it" in ran.err
 
 
 def test_our_own_failure_is_told_as_ours(run: Runner, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

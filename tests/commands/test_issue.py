@@ -193,7 +193,7 @@ def test_git_must_know_who_issues(run: Runner, root: Path, tmp_path: Path, monke
     git(root, "config", "user.useConfigOnly", "true")
     ran = run("issue", root, "--tag", "issue-1", "--out", tmp_path / "out")
     assert ran.code == 2
-    assert "`git config user.name NAME` and `git config user.email ADDRESS` tell it" in ran.err
+    assert "say so with `git config user.name NAME` and `git config user.email ADDRESS`" in ran.err
     _nothing_left(root, tmp_path / "out")
 
 

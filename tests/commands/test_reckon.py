@@ -107,7 +107,7 @@ def test_an_empty_file_is_told(run: Runner, example: Path) -> None:
     example.write_text("", "utf-8")
     ran = run("reckon", MEASURED, example)
     assert ran.code == 1
-    assert "error[wrong-type]: expected a mapping of keys, got nothing" in ran.err
+    assert "error[wrong-type]: expected keys with their values, got nothing" in ran.err
 
 
 def test_a_key_that_is_not_known_is_told_with_the_nearest(run: Runner, example: Path) -> None:

@@ -32,7 +32,7 @@ def test_without_flags_or_a_terminal_it_is_the_example_and_says_so(run: Runner, 
     [
         (("--material", "wood", "--fastening", "welded"), "`welded` is no fastening: it is one of treenails, "),
         (("--papers", "offsets,lines"), "`lines` is no paper: it is one of offsets, "),
-        (("--currency", "dollars"), "`dollars` is no currency: write its three letters, as in USD"),
+        (("--currency", "dollars"), "`dollars` is not a currency: write its three letters, as in USD"),
         (("--example", "--name", "Withy"), "--example is the package of a ship of its own"),
     ],
 )

@@ -89,9 +89,7 @@ def test_costs_that_the_rule_may_not_name_are_pointed_out(report: Edition) -> No
     assert "the owner's cost of travel to the bidder's dock;" in text
     assert "Not counted" not in text
     assert "Some of what is left out is priced by the owner and not by the rule" in text
-    assert (
-        "the days of Ostrey Dock, Wrackness Yard and Saltholm Slip are not reckoned at the day cost published" in text
-    )
+    assert "the days of Ostrey Dock, Wrackness Yard and Saltholm Slip are not counted at the day cost published" in text
 
 
 def test_corrections_show_before_after_and_what_counts(report: Edition) -> None:

@@ -95,7 +95,7 @@ def test_it_is_one_confidential_part_with_the_usual_caution(page: Edition) -> No
         "Further days that changes bring, at line 110.b |  | 2 | 1 400.00",
         "Forecast of the final account |  |  | 47 651.00",
         "Contingency: 12 000.00 was set aside; 6 011.00 beyond the contract is ordered; 1 109.00 would be left",
-        "39 000.00 in hand pays 39 000.00 of the forecast; 6 000.00 promised pays 6 000.00; 2 651.00 is wanting.",
+        "39 000.00 in hand pays 39 000.00 of the forecast; 6 000.00 promised pays 6 000.00; 2 651.00 is missing.",
         "Hours pool: 160.a: 20 of 60 h ordered; materials EUR 300.00 of 2 000.00 ordered",
         "CF-02 | Item 320, Floors at Fr 16: Cement broken, bracket wasted. | 1 900.00 | 2 | 9 April, 15:30",
         "CF-03 | Item 420, Boot-top: Old coating loose. | 1 080.00 | – | 9 April",
@@ -118,7 +118,7 @@ def test_decisions_stand_in_the_order_of_their_hours(page: Edition) -> None:
 
 def test_an_overdue_answer_is_told_first(docked: Docked) -> None:
     text = words(composed(docked, date(2028, 4, 11)))
-    assert "2 of them are overdue. The papers from the dock tell until 9 April 2028." in text
+    assert "2 of them are overdue. The papers from the dock reach to 9 April 2028." in text
     assert "9 April, 15:30 overdue 2 d" in text
 
 
@@ -159,8 +159,8 @@ def test_days_without_a_rate_are_said_not_to_be_priced(tmp_path: Path) -> None:
 def test_before_she_is_docked(docked: Docked) -> None:
     text = words(composed(docked, date(2028, 3, 1)))
     assert "She is to be docked on 5 April 2028, for 14 days." in text
-    assert "No decision is wanted." in text
-    assert "Decisions wanted" not in text
+    assert "No decision is needed." in text
+    assert "Decisions needed" not in text
 
 
 def test_after_she_was_undocked_nothing_is_put_off(tmp_path: Path) -> None:

@@ -43,8 +43,8 @@ def test_the_register_says_which_file_goes_along_or_where_a_document_is_seen() -
     register = next(table for table in tables(part(changed(_sent).edition("yard"), "lists")))
     where = {row[0]: row[4] for row in rows(register)}
     assert where["D-01"] == "references/d-01.pdf"
-    assert where["D-02"] == "seen as told below"
-    assert plain(register.note).endswith("Seen as told below: At the museum, by appointment.")
+    assert where["D-02"] == "seen as said below"
+    assert plain(register.note).endswith("Where they can be seen: At the museum, by appointment.")
 
 
 def test_an_item_links_to_the_file_on_the_screen_and_names_it_on_paper() -> None:

@@ -107,7 +107,7 @@ def test_the_file_of_a_firm_is_read_by_what_is_said_of_its_columns() -> None:
     [
         ("amidships,0.375,315,10/8/2025,", "`amidships` under `LOCATION` is of none of the forms"),
         ("A-12P,0.375,thin,10/8/2025,", "`thin` under `GAUGED`"),
-        ("A-12P,0.375,315,31/12/2025,", "`31/12/2025` is no date written month/day/year"),
+        ("A-12P,0.375,315,31/12/2025,", "`31/12/2025` is not a date written month/day/year"),
         ("A-12P,,315,10/8/2025,", "it has no thickness as built"),
         ("A-12P,0.375,315,,", "it has no date"),
         ("A-12P,0.375,315,10/8/2025,,,", "it has 7 cells, and there are 5 headings"),

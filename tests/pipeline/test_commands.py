@@ -232,7 +232,7 @@ def test_explain_a_code_needs_no_package(
             "zone.underwater",
             "it holds zone.underwater.shell.area, zone.underwater.shell.uncertainty, zone.underwater.area",
         ),
-        ("321", "did you mean `320`"),
+        ("321", "nearest: `320"),
         ("late-raport", "did you mean `late-report`"),
     ],
 )

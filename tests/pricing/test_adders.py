@@ -64,7 +64,7 @@ def _errors(*changes: Change) -> list[Notice]:
     [
         ("quantity: 500 kg", "quantity: 5 m2", "bad-addition", "line 320.c is in m2"),
         ("quantity: 500 kg", "quantity: 1700 kg", "bad-addition", "have 1600 kg"),
-        ("price: rate, quantity: 500 kg", "price: lump", "bad-addition", "none itself"),
+        ("price: rate, quantity: 500 kg", "price: lump", "bad-addition", "is not priced by a rate itself"),
         ("adds_to: [320.b]", "adds_to: [320.z]", "dead-reference", "`320.z`"),
         ("from: 60 kg/m2", "from: 65 kg/m2", "bad-table", "goes up to 60 kg/m2"),
         ("from: 60 kg/m2", "from: 50 kg/m2", "bad-table", "begins above 50 kg/m2"),

@@ -179,7 +179,12 @@ def test_a_line_that_is_dropped_takes_its_part_of_the_percentage_along() -> None
         ("of: [510.a, 510.c]", "of: [510.e]", "bad-percent", "a percentage itself"),
         ("of: [510.a, 510.c]", "of: [510.d]", "bad-percent", "a percentage itself"),
         ("of: [510.a, 510.c]", "of: [510.a], quantity: 3 each", "bad-percent", "whose quantity"),
-        ("price: lump, kind: definite", "price: lump, kind: definite, of: [510.a]", "bad-percent", "is no percentage"),
+        (
+            "price: lump, kind: definite",
+            "price: lump, kind: definite, of: [510.a]",
+            "bad-percent",
+            "is not a percentage",
+        ),
     ],
 )
 def test_what_it_cannot_be_of_is_told(old: str, new: str, code: str, words: str) -> None:

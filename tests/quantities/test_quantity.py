@@ -124,7 +124,7 @@ def test_plate_named_by_its_weight(name: str, sixteenths: int) -> None:
         ("m", "length", "bad-quantity", "cannot read", "write it as in `12.4 m`"),
         ("5. m", "length", "bad-quantity", "cannot read", "write it as in `12.4 m`"),
         ("1_000 m", "length", "bad-quantity", "cannot read", "write it as in `12.4 m`"),
-        ("1 200 m", "length", "bad-quantity", "cannot read", "write it as in `12.4 m`"),
+        ("1 200 m", "length", "bad-quantity", "has a space inside its number", "write `1200 m`"),
         ("٣ m", "length", "bad-quantity", "cannot read", "write it as in `12.4 m`"),
         ("5,5 m", "length", "bad-quantity", "comma", "write a point"),
         ("1,200 m2", "area", "bad-quantity", "comma", "write `1200 m2` if the comma sets off thousands, `1.200 m2` if"),

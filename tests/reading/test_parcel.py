@@ -1,4 +1,4 @@
-"""A parcel says what it is and which of its files were altered; what is no parcel is refused in a sentence."""
+"""A parcel says what it is and which of its files were altered; what is not a parcel is refused in a sentence."""
 
 from __future__ import annotations
 
@@ -81,7 +81,7 @@ def test_what_its_manifest_does_not_say_is_told(tmp_path: Path, said: bytes, why
 
 def test_what_is_no_parcel_is_told(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     (tmp_path / "letter.txt").write_text("one", "utf-8")
-    with pytest.raises(BadParcel, match=r"`letter.txt` is no parcel: it is no zip archive"):
+    with pytest.raises(BadParcel, match=r"`letter.txt` is not a parcel: it is not a zip archive"):
         read_parcel(tmp_path / "letter.txt")
     with pytest.raises(BadParcel, match="cannot be read: No such file"):
         read_parcel(tmp_path / "nowhere.zip")

@@ -44,7 +44,7 @@ def test_an_empty_file_is_told(root: Path) -> None:
     (root / "vessel" / "frames.yaml").write_text("", "utf-8")
     mistakes, (notice,) = shape(read_package(root))
     assert mistakes == {"vessel/frames.yaml": [()]}
-    assert notice.message == "expected a mapping of keys, got nothing"
+    assert notice.message == "expected keys with their values, got nothing"
 
 
 def test_schemas_are_found_beside_the_tree_and_written_out_whole() -> None:

@@ -171,7 +171,7 @@ def test_a_row_that_cannot_be_read_is_told_at_its_line_and_nothing_is_written(ro
     [
         ("column: Up", "column: Height", "no column `Height`"),
         ("{mass}", "{weight}", "reads `weight`"),
-        ("unit: lbs", "unit: stones", "`stones` is no unit of `mass`"),
+        ("unit: lbs", "unit: stones", "`stones` is not a unit of `mass`"),
         ("alloy: zinc", "metal: zinc", "`same` gives `metal`"),
         ("left_out: [Remarks]", "words: [{ of: colour, written: a, means: b }]", "a word for `colour`"),
         ("columns:", "colums:", "`colums`"),

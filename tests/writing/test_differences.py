@@ -94,7 +94,8 @@ def test_workbooks_packed_otherwise_are_told() -> None:
 def test_a_workbook_that_cannot_be_unpacked_is_told() -> None:
     (said,) = differences({"f.xlsx": b"PK\3\4"}, {"f.xlsx": archive({"a.xml": b""})})["f.xlsx"]
     assert (
-        said == "differs first at byte 4; it cannot be looked into: it is no zip archive, or its directory is damaged"
+        said
+        == "differs first at byte 4; it cannot be looked into: it is not a zip archive, or its directory is damaged"
     )
 
 

@@ -25,9 +25,9 @@ def check(context: Context) -> Iterator[Notice]:
     counted, cost = DAYS in tender.award.components, tender.award.day_cost
     if counted and cost is None:
         message = f"`{DAYS}` are counted in the evaluated price, and bidders are not told what a day costs"
-        hint = "write `day_cost:`, or take the part out of `counts`"
+        hint = "write `day_cost:`, or delete the part under `counts`"
         yield Notice(CODE, context.at("package.yaml", "award", "counts"), message, hints=(hint,))
     if not counted and cost is not None:
         message = f"the owner's cost of a day is published, and `{DAYS}` are not among what `counts` names"
-        hint = f"add `{DAYS}` to `counts`, or take `day_cost:` out"
+        hint = f"add `{DAYS}` to `counts`, or delete `day_cost:`"
         yield Notice(CODE, context.at("package.yaml", "award", "day_cost"), message, hints=(hint,))

@@ -50,7 +50,7 @@ def check(context: Context) -> Iterator[Notice]:
     if turns and blocks and standing and _beyond(turns.limit) and not _beyond(standing.limit):
         worst = turns.worst
         out, hardest = (blocks[number - 1].position for number in (worst.out, worst.hardest))
-        message = f"with the keel block at {out} out, that at {hardest} bears {_against(turns.limit, allowed)}"
+        message = f"with the keel block at {out} out, that at {hardest} carries {_against(turns.limit, allowed)}"
         at = plan.taken_out[0].at if plan.taken_out else allowed.at
         hint = "name under `taken_out` the blocks that are taken out, set shores first, or give the others longer caps"
         yield Notice(CODE, at, message, hints=(hint,))

@@ -44,5 +44,5 @@ def _pair(context: Context, first: tuple[Scheme, Item], second: tuple[Scheme, It
         f"zone `{zone}` is coated by scheme `{one.scheme}` in item {one_item.number}"
         f" and by scheme `{other.scheme}` in item {other_item.number}"
     )
-    hint = "take one scheme away, or put them in two items of which the later depends on the earlier"
+    hint = "delete one scheme, or put them in two items of which the later depends on the earlier"
     yield Notice("coated-twice", zone.at, message, (Note("the other scheme names it here", one.zone.at),), (hint,))

@@ -33,7 +33,7 @@ def _preparation(scheme: Scheme) -> Iterator[Notice]:
         grade = preparation_grade(preparation.grade)
     except OutOfRange:
         message = (
-            f"scheme `{scheme.scheme}` asks for preparation `{preparation.grade}`, which is no grade of a standard"
+            f"scheme `{scheme.scheme}` asks for preparation `{preparation.grade}`, which is not a grade of a standard"
         )
         hint = "write one grade, as in `Sa 2 1/2`, `St 3`, `SSPC-SP 10` or `Wa 2 1/2`"
         yield Notice(CODE, preparation.here, message, hints=(hint,))

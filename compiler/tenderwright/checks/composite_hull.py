@@ -16,7 +16,7 @@ def check(context: Context) -> Iterator[Notice]:
     """Warn of a composite hull."""
     ship = context.package.particulars
     if ship is not None and ship.hull is not None and ship.hull.composite:
-        message = "a composite hull, planks on frames of metal, is not supported: no plate or plank is reckoned"
+        message = "a composite hull, planks on frames of metal, is not supported: no plate or plank is calculated"
         hint = "have a naval architect judge bolts, frames and planking, and write quantities with `basis`"
         place = context.at("vessel/particulars.yaml", "hull", "material")
         yield Notice("composite-hull", place, message, hints=(hint,))

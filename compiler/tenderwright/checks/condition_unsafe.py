@@ -19,7 +19,7 @@ from tenderwright.notices import Notice
 from tenderwright.quantities.display import show
 
 CODE = "condition-unsafe"
-_HINT = "move or add liquid or weight, and have a naval architect judge the docking"
+_ASK = "ask your naval architect to judge the docking"
 
 
 def check(context: Context) -> Iterator[Notice]:
@@ -41,15 +41,22 @@ def check(context: Context) -> Iterator[Notice]:
 def _limits(wanted: DockingCondition, tolerance: float, found: dict[str, float]) -> Iterator[Notice]:
     least, most = wanted.least_gm, wanted.most_list
     if least is not None and "gm-fluid" in found and not within(found["gm-fluid"], least.si, at_least=True):
+        gm = show(found["gm-fluid"], "metacentric height")
         message = (
-            f"metacentric height on arrival is {show(found['gm-fluid'], 'metacentric height')} with free "
-            f"surfaces, and the least is {least}"
+            f"she would arrive with a metacentric height of {gm}, free surfaces counted; you ask for {least} or more"
         )
-        yield Notice(CODE, least.at, message, hints=(_HINT,))
+        hint = f"fill slack tanks to the top or take weight off high up, and {_ASK}"
+        yield Notice(CODE, least.at, message, hints=(hint,))
     if most is not None and "list" in found and not within(abs(found["list"]), most.si):
         side = "starboard" if found["list"] > 0 else "port"
-        message = f"list on arrival is {degrees(abs(found['list'])):.2f} deg to {side}, and the most is {most}"
-        yield Notice(CODE, most.at, message, hints=(_HINT,))
+        message = (
+            f"she would arrive with a list of {degrees(abs(found['list'])):.2f} deg to {side}; you allow {most} at most"
+        )
+        hint = f"move liquid or weight away from {side}, and {_ASK}"
+        yield Notice(CODE, most.at, message, hints=(hint,))
     if "trim" in found and not within(abs(found["trim"] - wanted.trim.si), tolerance):
-        message = f"trim on arrival is {show(found['trim'], 'trim')} by the stern, and {wanted.trim} is wanted"
-        yield Notice(CODE, wanted.trim.at, message, hints=(_HINT,))
+        message = (
+            f"she would arrive with a trim of {show(found['trim'], 'trim')} by the stern; you ask for {wanted.trim}"
+        )
+        hint = f"move liquid or weight along the ship, and {_ASK}"
+        yield Notice(CODE, wanted.trim.at, message, hints=(hint,))

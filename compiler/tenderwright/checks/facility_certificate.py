@@ -24,10 +24,16 @@ def check(context: Context) -> Iterator[Notice]:
             continue  # she is not lifted, and nobody certifies it
         if certificate is None:
             message = f"facility `{facility.facility}` has no certificate"
-            yield Notice(CODE, facility.here, message, hints=("add `certificate`: by whom, and `valid_until`",))
+            hint = "ask the yard for it, and write `certificate` with `by` and `valid_until`"
+            yield Notice(CODE, facility.here, message, hints=(hint,))
         elif undocking is not None and certificate.valid_until is not None and certificate.valid_until < undocking:
             message = (
                 f"the certificate of facility `{facility.facility}` ends on {certificate.valid_until}, before "
                 f"undocking on {undocking}"
             )
-            yield Notice(CODE, certificate.here, message, hints=("have the yard show it renewed",))
+            yield Notice(
+                CODE,
+                certificate.here,
+                message,
+                hints=("ask the yard for the renewed certificate, and write its day when you have seen it",),
+            )

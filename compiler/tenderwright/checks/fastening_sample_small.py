@@ -31,4 +31,4 @@ def check(context: Context) -> Iterator[Notice]:
         if min(drawn.values()) < LEAST:
             told = " and ".join(f"{number} to {side}" for side, number in drawn.items())
             message = f"of zone `{zone.zone}` {told} are drawn, and {LEAST} on each side are wanted"
-            yield Notice(CODE, zone.here, message, hints=("have more drawn, by an item before the gate",))
+            yield Notice(CODE, zone.here, message, hints=("have more drawn, by an item that is done before the gate",))

@@ -17,6 +17,8 @@ CODE = "file-named-nowhere"
 def check(context: Context) -> Iterator[Notice]:
     """Report each file that would go along and is named nowhere."""
     named = {one.path for one in sent(context.package)}
-    hint = "name it as the `file` of a document in drawings.yaml or of a picture of an item, or take it away"
+    hint = (
+        "name it as the `file` of a document in drawings.yaml or of a picture of an item, or move it out of references/"
+    )
     for path in sorted(context.package.travelling.keys() - named):
         yield Notice(CODE, Place(path), f"`{path}` is named nowhere, so it does not go along", hints=(hint,))

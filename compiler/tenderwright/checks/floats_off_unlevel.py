@@ -13,7 +13,7 @@ from tenderwright.checks.context import Context
 from tenderwright.notices import Notice
 
 CODE = "floats-off-unlevel"
-_HINT = "move or add liquid under `tanks_at_undocking`, or set weights right under `moved_while_dry`"
+_HINT = "move or add liquid under `tanks_at_undocking`, or correct the weights under `moved_while_dry`"
 
 
 def check(context: Context) -> Iterator[Notice]:

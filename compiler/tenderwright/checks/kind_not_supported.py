@@ -39,8 +39,8 @@ def check(context: Context) -> Iterator[Notice]:
     words = f"{ship.type} {ship.machinery.text if ship.machinery is not None else ''}"
     for pattern, kind, missing in _KINDS:
         if pattern.search(words):
-            message = f"she is {kind}, which is not supported: {missing} stand in no area, weight or draft here"
-            hint = (
-                "have a naval architect make the docking plan, and use what is written here for items and tender alone"
+            message = (
+                f"she is {kind}, which is not supported: areas, weights and drafts are calculated without {missing}"
             )
+            hint = "have a naval architect make the docking plan, and use the package for its items and tender alone"
             yield Notice("kind-not-supported", context.at("vessel/particulars.yaml", "type"), message, hints=(hint,))

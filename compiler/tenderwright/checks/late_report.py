@@ -31,6 +31,6 @@ def check(context: Context) -> Iterator[Notice]:
                 message = (
                     f"`{report.report}` of item {item.number} is due {report.due}, {due}, and undocking is {undocking}"
                 )
-                notes = (Note("the programme stands here", tender.programme.here),)
-                hint = "let it be due while the ship is dry, as in `undocking - 2 d`"
+                notes = (Note("the programme is here", tender.programme.here),)
+                hint = "let it be due while she is dry, as in `undocking - 2 d`"
                 yield Notice("late-report", place_in(item, "reports", index, "due"), message, notes, (hint,))

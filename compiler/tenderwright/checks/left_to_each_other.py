@@ -55,7 +55,7 @@ def _left_to(item: Item, field: str) -> set[str]:
 
 def _notice(first: Item, second: Item, field: str) -> Notice:
     place = place_in(second, "access", field)
-    hint = f"let one of them hold the {field} and say so there, with `in this item's rate`"
+    hint = f"decide which of them holds the {field}, and say so there, with `in this item's rate`"
     if first is second:
         return Notice("left-to-each-other", place, f"item {first.number} leaves its {field} to itself", hints=(hint,))
     message = (

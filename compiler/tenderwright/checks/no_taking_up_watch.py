@@ -19,5 +19,5 @@ def check(context: Context) -> Iterator[Notice]:
         return
     at = timber.practice.here if timber.practice is not None else timber.here
     message = "no item watches and pumps her after she is floated, until the planking has taken up"
-    hint = "write the item, and name it under `watch` of `practice`"
+    hint = "write an item that watches and pumps her, and name it under `watch` of `practice`"
     yield Notice("no-taking-up-watch", at, message, hints=(hint,))

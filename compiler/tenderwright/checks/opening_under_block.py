@@ -36,7 +36,7 @@ def check(context: Context) -> Iterator[Notice]:
         how = "stands under" if one.gap <= 0 else f"stands {show(one.gap, 'thickness', more=-1)} from"
         message = f"the {block} {how} {one.kind} `{one.name}`, and {show(one.wanted, 'thickness', more=-1)} is wanted"
         move = "move it by a frame" if context.package.frames else "move it"
-        hint = f"{move}, or change `clearance` with its source"
+        hint = f"{move}, or leave it out"
         yield Notice(CODE, _place(plan, one), message, hints=(hint,))
 
 

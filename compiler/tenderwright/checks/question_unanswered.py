@@ -25,7 +25,7 @@ def check(context: Context) -> Iterator[Notice]:
         if question.addendum is not None:
             place = question.ask.source.place(("addendum",))
             message = f"question {question.number} has no answer, and addendum {question.addendum} is to issue it"
-            yield Notice(CODE, place, message, hints=("write `answer`, or take `addendum` away",))
+            yield Notice(CODE, place, message, hints=("write `answer`, or delete `addendum`",))
         elif until is not None and last is not None and question.asked <= until < last:
             message = (
                 f"question {question.number} has no answer: questions ended on {until}, the last addendum is of {last}"

@@ -37,7 +37,7 @@ def _reading(tank: Tank) -> Iterator[Notice]:
             message = (
                 f"{word} {reading} of tank `{tank.tank}` is more than the {show(limit[0], 'centre')} to the {limit[1]}"
             )
-            hint = "take it again, or mend the pipe or the bounds"
+            hint = "take it again, and write what the tape says; if it is the same, measure the pipe and the tank"
             yield Notice(CODE, reading.at, message, hints=(hint,))
 
 
@@ -62,4 +62,5 @@ def _volume(context: Context, tank: Tank) -> Iterator[Notice]:
         return
     if volume.si > capacity.si * (1 + 1e-9):
         message = f"tank `{tank.tank}` holds {volume}, and its capacity is {capacity}"
-        yield Notice(CODE, volume.at, message, hints=("take the sounding again, or mend the capacity",))
+        hint = "take the sounding again, and write what the tape says; if it is the same, check the capacity"
+        yield Notice(CODE, volume.at, message, hints=(hint,))

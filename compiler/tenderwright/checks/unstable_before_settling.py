@@ -15,7 +15,10 @@ from tenderwright.notices import Notice
 from tenderwright.quantities.display import show
 
 CODE = "unstable-before-settling"
-_HINT = "dock her with less trim or a lower centre of gravity, and have a naval architect judge the docking"
+_HINT = (
+    "trim her closer to level, fill slack tanks to the top or take weight off high up, "
+    "and have a naval architect judge the docking"
+)
 
 
 def check(context: Context) -> Iterator[Notice]:
@@ -30,14 +33,12 @@ def check(context: Context) -> Iterator[Notice]:
     if zero.margin < 0:
         message = (
             f"stability is lost at a draft of {show(zero.true_mean_draft, 'draft')}, before she lies on "
-            "all the blocks at "
-            f"{show(at.true_mean_draft, 'draft')}"
+            f"all the blocks at {show(at.true_mean_draft, 'draft')}"
         )
         yield Notice(CODE, place, message, hints=(_HINT,))
     elif plan.least_gm is not None and not within(at.stability.gm, plan.least_gm.si, at_least=True):
         message = (
             "metacentric height as she comes to lie on all the blocks is "
-            f"{show(at.stability.gm, 'metacentric height')}, "
-            f"and the least is {plan.least_gm}"
+            f"{show(at.stability.gm, 'metacentric height')}, and the least is {plan.least_gm}"
         )
         yield Notice(CODE, plan.least_gm.at, message, hints=(_HINT,))

@@ -54,7 +54,7 @@ def _by_the_owner(item: Item, rows: list[MovedWeight]) -> Iterator[Notice]:
         if stated and all(abs(abs(row.mass.si) - mass) > SHARE * mass for mass in stated):
             message = f"the docking plan moves {row.mass} for item {item.number}, and the item speaks of no such mass"
             hint = "put the mass right in the docking plan or in the item"
-            yield Notice(CODE, row.mass.at, message, (Note("the item stands here", item.here),), (hint,))
+            yield Notice(CODE, row.mass.at, message, (Note("the item is here", item.here),), (hint,))
 
 
 def _words(item: Item) -> list[str]:
@@ -65,8 +65,8 @@ def _propeller(row: MovedWeight, stated: Quantity) -> Iterator[Notice]:
     """Compare a propeller that comes off or aboard with the nearest of the particulars."""
     if abs(abs(row.mass.si) - stated.si) > max(SHARE * stated.si, LEAST):
         message = f"the docking plan moves the propeller as {row.mass}, and the particulars give it {stated}"
-        hint = "weigh it, and give both places the mass that was found"
-        yield Notice(CODE, row.mass.at, message, (Note("its mass stands here", stated.at),), (hint,))
+        hint = "weigh it, and write that mass in both places"
+        yield Notice(CODE, row.mass.at, message, (Note("its mass is here", stated.at),), (hint,))
 
 
 def _compare(item: Item, rows: list[MovedWeight], tendered: float) -> Iterator[Notice]:
@@ -82,12 +82,11 @@ def _compare(item: Item, rows: list[MovedWeight], tendered: float) -> Iterator[N
     if counted and max(over, tendered - logged) > max(SHARE * max(logged, tendered), LEAST):
         message = (
             f"the docking plan counts {show(logged, 'small part', more=-1)} for item {item.number}, and "
-            "the lines of the item tender "
-            f"{show(tendered, 'small part', more=-1)}"
+            f"the lines of the item tender {show(tendered, 'small part', more=-1)}"
         )
-        hint = "put the mass right, or split the entry so that each part names the item that moves it"
+        hint = "correct the mass, or split the entry so that each part names the item that moves it"
         place = max(counted, key=lambda row: abs(row.mass.si)).mass.at
-        yield Notice(CODE, place, message, (Note("the item stands here", item.here),), (hint,))
+        yield Notice(CODE, place, message, (Note("the item is here", item.here),), (hint,))
 
 
 def _mass(context: Context, line: Line) -> float | None:

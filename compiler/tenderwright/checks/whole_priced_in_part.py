@@ -49,8 +49,7 @@ def _whole(item: Item, zone: Zone, priced: float, area: float) -> Iterator[Notic
                 continue
             message = (
                 f"item {item.number} asks for work on the {' '.join(match['whole'].split())}, "
-                f"{show(area, 'area', more=-1)}, and its "
-                f"lines price {show(priced, 'area', more=-1)}"
+                f"{show(area, 'area', more=-1)}, and its lines price {show(priced, 'area', more=-1)}"
             )
             hint = "say which part is meant, such as `the places marked`, or price the whole zone"
             yield Notice("whole-priced-in-part", text.place(match, "whole"), message, hints=(hint,))

@@ -92,7 +92,7 @@ def written(what: str, name: str, files: Files) -> tuple[str, str]:
     if "*" not in kinds()[what] and name:
         raise WrongUse(f"a package has one file `{kinds()[what]}`, which takes no name")
     if "*" in kinds()[what] and not NAME.fullmatch(name):
-        wrong = f"`{name}` is no name for a file" if name else f"`{kinds()[what]}` needs a name"
+        wrong = f"`{name}` is not a name for a file" if name else f"`{kinds()[what]}` needs a name"
         raise WrongUse(f"{wrong}: write small letters, figures and hyphens, as in `tenderwright add {what} north-dock`")
     return form(what, name, facts)
 

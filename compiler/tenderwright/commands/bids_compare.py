@@ -121,11 +121,11 @@ def _write(out: Path, made: Written, comparison: BidComparison, warnings: list[N
         so_far = "" if comparison.whole else " as far as is known"
         print(f"{rank}{bid.label}: {in_currency(comparison.currency, bid.total)}{so_far}, dock {fit}")
     if not comparison.whole:
-        print("the comparison is not whole, and no bid is ranked; wanted are")
+        print("the comparison is not whole, and no bid is ranked; it needs")
         for label, words in comparison.wanted:
             print(f"  {label}: {words}")
     told = f"; {summary(warnings)} to settle with the bidders" if warnings else ""
     print(f"{folder}: {made.pages} pages, {len(made.files)} files{told}")
     if made.uncovered:
-        print(f"  characters that the faces do not hold: {made.uncovered}", file=sys.stderr)
+        print(f"  characters that the fonts do not have: {made.uncovered}", file=sys.stderr)
     return CLEAN

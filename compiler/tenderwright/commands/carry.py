@@ -73,5 +73,5 @@ def _tell(out: Path, made: Carried) -> None:
         if lines:
             print(f"  {title}:")
             print("".join(f"    {line}\n" for line in lines), end="")
-    print("  Only status and price are carried; remarks, the dock and the acknowledgements are written anew.")
+    print("  Only status and price are carried; remarks, the dock and the acknowledgements are to be written again.")
     print("  Open the file in a spreadsheet program and save it once, so that its sums are stored.")

@@ -42,7 +42,7 @@ def run(arguments: Namespace) -> int:
         items, values = len(compiled.package.items), len(compiled.record.values)
         print(f"{summary(notices)}: {items} items, {values} values, {len(files.sources)} files")
         if not (compiled.sound and owner.sound):
-            print("What rests on a mistake is not judged: check again once it is mended.")
+            print("What rests on a mistake is not judged: mend it and check again.")
         if compiled.unjudged:
             print("\n".join(_not_judged(compiled.unjudged)))
         if compiled.record.missing:
@@ -81,4 +81,4 @@ def _annotate(compiled: Compiled, owner: OwnersSide) -> None:
     above = path_in_repository(compiled.files.root)
     sys.stdout.write(as_annotations(compiled.notices, above))
     if owner.notices:
-        print(f"the owner's papers: {summary(owner.notices)}, told only by `tenderwright check` on your own machine")
+        print(f"the owner's papers: {summary(owner.notices)}, shown only by `tenderwright check` on your own machine")

@@ -49,7 +49,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--draft",
         action="store_true",
-        help="write FINDINGS.yaml, a new file, as far as award, papers from the dock, surveys and ship tell it",
+        help="write FINDINGS.yaml, a new file, as far as award, papers from the dock, surveys and ship supply it",
     )
     add_out(parser, f"{FOLDER}/")
 
@@ -160,7 +160,7 @@ def _close(closing: Closing, out: Path) -> int:
         print(f"{root / path}: {'there already, the same' if done else 'written'}")
     print(f"{folder}: {written.pages} pages, {len(written.files)} files")
     if written.uncovered:
-        print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)
+        print(f"  characters that the fonts do not have: {written.uncovered}", file=sys.stderr)
     if open_ := len(closing.left_open):
         rows = (
             "1 point or row of the inspection plan" if open_ == 1 else f"{open_} points and rows of the inspection plan"

@@ -14,7 +14,7 @@ from tenderwright.pricing.in_dock.account import RunningAccount
 HEAD = (
     "# What the docking found, did and cost, as far as the package knows it. CONFIDENTIAL: it holds what was paid.",
     "# Write what is still `todo`; delete a line that does not apply, and an entry of what was not done.",
-    "# Blocks stand as they were planned: hold them against the dockmaster's record.",
+    "# Blocks stand as they were planned: compare them with the dockmaster's record.",
 )
 
 

@@ -101,7 +101,7 @@ def _write(before: Stated, after: Stated, owners: Owners | None, arguments: Name
             pages = "1 page" if written.pages == 1 else f"{written.pages} pages"
             print(f"{place}: {pages}, {len(written.files)} files, {after.state.label}")
             if written.uncovered:
-                print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)
+                print(f"  characters that the fonts do not have: {written.uncovered}", file=sys.stderr)
     except (WritingError, OSError) as error:
         raise WrongUse(f"what changed cannot be written: {error}") from error
     print(f"  {proved(differing.comparison)}")

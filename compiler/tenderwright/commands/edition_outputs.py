@@ -109,4 +109,4 @@ def write_editions(
             raise WrongUse(str(error)) from error
         print(f"{folder}: {written.pages} pages, {len(written.files)} files, {state.label}")
         if written.uncovered:
-            print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)
+            print(f"  characters that the fonts do not have: {written.uncovered}", file=sys.stderr)

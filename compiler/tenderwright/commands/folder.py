@@ -16,7 +16,7 @@ def package_folder(given: Path | None) -> Path:
             raise WrongUse(f"`{given}` is not a folder")
         if not (given / "package.yaml").is_file():
             raise WrongUse(
-                f"`{given}` is no package, since there is no package.yaml in it; name the folder that holds one, or "
+                f"`{given}` is not a package, since there is no package.yaml in it; name the folder that holds one, or "
                 "`tenderwright start DIR` to begin one"
             )
         return given

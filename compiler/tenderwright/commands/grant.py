@@ -302,5 +302,5 @@ def _write(desk: ApplicationDesk, compiled: Compiled, files: Files, out: Path, n
         for words in _told_twice(desk):
             print(f"  {words}", file=sys.stderr)
     if written.uncovered:
-        print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)
+        print(f"  characters that the fonts do not have: {written.uncovered}", file=sys.stderr)
     return CLEAN

@@ -135,8 +135,8 @@ def _revisions_due(root: Path, last: Issued, state: GitState) -> bool:
         if before.compiled.sound and not before.compiled.package.todos:
             return told_not_raised(revisions_due(before, after))
     print(
-        f"warning: this compiler finds mistakes in what `{last.tag}` issued, so items are held against their files "
-        "alone, not against their figures",
+        f"warning: this compiler finds mistakes in what `{last.tag}` issued, so items are compared with its files "
+        "alone, not with its figures",
         file=sys.stderr,
     )
     compiled = compile_package(read(root))

@@ -102,7 +102,7 @@ def _told(closed: Closed, sources: Following) -> list[str]:
     if closed.docking is None:
         told.append("no docking in history/ is later than its issue, so nothing of it counts as done")
     else:
-        told.append(f"what was done and put off is told by history/{closed.docking.docking}.yaml")
+        told.append(f"what was done and put off is in history/{closed.docking.docking}.yaml")
         told.append("`tenderwright add rates` takes what was paid for the same lines from owner/closing/")
     if REGISTER in sources.texts:
         told.append(

@@ -38,9 +38,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     )
     parser.add_argument("--list", action="store_true", help="list the calculations")
     parser.add_argument("--schema", action="store_true", help="print the JSON Schema of the input file")
-    parser.add_argument(
-        "--units", choices=("metric", "us", "both"), default="metric", help="in which units the result is told"
-    )
+    parser.add_argument("--units", choices=("metric", "us", "both"), default="metric", help="the units of the result")
     parser.add_argument("--format", choices=("full", "json"), default="full", help="how the result is written")
 
 

@@ -17,7 +17,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     """Add the arguments of the command."""
     parser.add_argument("folder", nargs="?", type=Path, default=None, metavar="DIR", help="the package (default: here)")
     parser.add_argument("--format", choices=("full", "json"), default="full", help="how the record is written")
-    parser.add_argument("--again", action="store_true", help="run every method on its recorded inputs anew")
+    parser.add_argument("--again", action="store_true", help="run every method again on its recorded inputs")
 
 
 def run(arguments: Namespace) -> int:

@@ -85,4 +85,4 @@ def tell(record: Issued, what: str, written: Written) -> None:
     print(f"{what}: tag `{record.tag}`, parcel SHA-256 {record.parcel_sha256}")
     print(f"next: `git push origin {shlex.quote(record.tag)}`, so that others can check a parcel")
     if written.uncovered:
-        print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)
+        print(f"  characters that the fonts do not have: {written.uncovered}", file=sys.stderr)

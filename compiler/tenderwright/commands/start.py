@@ -87,7 +87,7 @@ def _one_of(answer: str, choices: Sequence[str], what: str) -> str:
     from tenderwright.commands.folder import WrongUse
 
     if answer not in choices:
-        raise WrongUse(f"`{answer}` is no {what}: it is one of {', '.join(choices)}")
+        raise WrongUse(f"`{answer}` is not a {what}: it is one of {', '.join(choices)}")
     return answer
 
 
@@ -95,7 +95,7 @@ def _currency(answer: str) -> str:
     from tenderwright.commands.folder import WrongUse
 
     if not re.fullmatch("[A-Z]{3}", answer.upper()):
-        raise WrongUse(f"`{answer}` is no currency: write its three letters, as in USD")
+        raise WrongUse(f"`{answer}` is not a currency: write its three letters, as in USD")
     return answer.upper()
 
 

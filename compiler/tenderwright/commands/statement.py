@@ -30,7 +30,7 @@ def add_arguments(parser: ArgumentParser) -> None:
         type=_day,
         default=None,
         metavar="DATE",
-        help="the day of the statement, year-month-day (default: the last that the papers from the dock tell of)",
+        help="the day of the statement, year-month-day (default: the last that the papers from the dock cover)",
     )
     add_out(parser, "statement-DATE/")
 
@@ -72,8 +72,8 @@ def ledger_of(owner: OwnersSide) -> Ledger:
     if owner.ledger is not None:
         return owner.ledger
     if owner.papers.award is not None:
-        raise WrongUse("there is no contract to hold the docking against: it is closed, or its bid is missing")
-    raise WrongUse("there is no owner/award.yaml with its bid, so there is no contract to hold the docking against")
+        raise WrongUse("there is no contract to compare the docking with: it is closed, or its bid is missing")
+    raise WrongUse("there is no owner/award.yaml with its bid, so there is no contract to compare the docking with")
 
 
 def day_of(ledger: Ledger, asked: date | None) -> date:
@@ -113,5 +113,5 @@ def _write(compiled: Compiled, owner: OwnersSide, ledger: Ledger, files: Files, 
     warnings = [notice for notice in owner.notices if notice.place.path.startswith(("owner/in-dock/", "owner/award"))]
     sys.stderr.write(as_text(sort_notices(warnings), files.texts))
     if written.uncovered:
-        print(f"  characters that the faces do not hold: {written.uncovered}", file=sys.stderr)
+        print(f"  characters that the fonts do not have: {written.uncovered}", file=sys.stderr)
     return CLEAN

@@ -40,7 +40,7 @@ def add_arguments(parser: ArgumentParser) -> None:
         type=Path,
         default=None,
         metavar="DIR",
-        help="the package in its repository (default: here; outside git, the parcel is held against its own manifest)",
+        help="the package in its repository (default: here; outside git, the parcel is compared with its own manifest)",
     )
 
 
@@ -111,10 +111,10 @@ def _archive(folder: Path) -> Verdict:
     found = archived(folder)
     name = f"`{folder.name}`"
     if not found.list_sha256:
-        raise WrongUse(f"`{folder}` is no archive of a closed tender, since there is no {LIST} in it")
+        raise WrongUse(f"`{folder}` is not the archive of a closed tender, since there is no {LIST} in it")
     further = (
         f"SHA-256 of its {LIST}: {found.list_sha256}",
-        "hold that against the one written down when the archive was made, since whoever alters a file can write the "
+        "compare that with the one written down when the archive was made, since whoever alters a file can write the "
         "list again",
     )
     if found.altered:

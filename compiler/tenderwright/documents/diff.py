@@ -91,8 +91,8 @@ def _proved(comparison: Comparison) -> str:
     if not proof.operations:
         return f"Nothing that yards read is changed (SHA-256 {proof.after[:12]})."
     return (
-        f"What is not told here is unchanged for yards, and this was proved: the {proof.operations} changes told here, "
-        "applied to the data of the one, give the data of the other, to the last word and figure (SHA-256 "
+        f"What is not listed here is unchanged for yards, and this was proved: the {proof.operations} changes "
+        "listed here, applied to the data of the one, give the data of the other, to the last word and figure (SHA-256 "
         f"{proof.before[:12]} and {proof.after[:12]}; the changes stand in diff.json). What lies under owner/ and in "
         "facilities/ is no part of it."
     )

@@ -110,8 +110,7 @@ def _ship(desk: Desk, ship: Particulars, position: FloatingPosition) -> list[tup
     afloat = (
         f"{shown(position.loading.mass, 'weight', 'displacement')}, trim {shown(abs(h.trim), 'trim', 'trim')} by the "
         f"{end}, metacentric height {shown(position.gm_fluid, 'metacentric height', 'gm')} with free "
-        "surfaces, water of "
-        f"{show(h.density, 'density')}"
+        f"surfaces, water of {show(h.density, 'density')}"
     )
     facts = [
         ("Ship", f"{ship.name}, {desk.quantity(size.length_overall)} over all, {desk.quantity(size.beam)} broad"),

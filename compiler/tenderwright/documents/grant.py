@@ -134,8 +134,7 @@ def _about(desk: ApplicationDesk, marks: tuple[Long, ...] | None) -> Part:
             inline(
                 "This paper stands by itself. Its words on the work are those of the specification of tender "
                 f"{desk.tender.tender.number} at the commit that every page names, and its figures those of the "
-                "owner's papers whose checksum the cover gives. Headings and categories are modelled on "
-                f"{modelled_on}"
+                f"owner's papers whose checksum the cover gives. Headings and categories are modelled on {modelled_on}"
             )
         ),
         *_lengths(marks or ()),

@@ -75,7 +75,7 @@ class Under:
             )
         elif not self.own:
             marks.append(
-                Paragraph(inline(Span("Draft: made from the package; nothing of your own stands here.", faint=True)))
+                Paragraph(inline(Span("Draft: made from the package; there is nothing of your own here.", faint=True)))
             )
         marks += [Paragraph(inline(Span(f"Draft: {words}", strong=True))) for words in self.not_worked_out]
         return (*marks, *self.blocks)

@@ -44,7 +44,7 @@ _FIELDS = {
     "girder": "the stiffness of her hull girder",
     "girths": "the girths",
     "hog": "the hog measured",
-    "hull_at_side_blocks": "what shell and frames bear at the side blocks",
+    "hull_at_side_blocks": "what shell and frames can take at the side blocks",
     "keel": "the line of the keel",
     "keel_blocks": "the keel blocks",
     "layers": "the layers",

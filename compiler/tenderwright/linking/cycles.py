@@ -50,11 +50,11 @@ def _told(knot: list[str], rests_on: RestsOn) -> Notice:
     within = set(knot)
     if sum(len(within & rests_on[name].keys()) for name in knot) == len(circle):
         message = f"items depend on each other in a circle: {round_it}"
-        return Notice("cycle", at, message, hints=("take one of the dependences away",))
+        return Notice("cycle", at, message, hints=("delete one of the numbers under `depends_on`",))
     more = f" and {len(knot) - MOST_NAMED} more" if len(knot) > MOST_NAMED else ""
     message = f"items depend on each other in more than one circle, such as {round_it}"
     named = Note(f"these items rest on each other: {', '.join(knot[:MOST_NAMED])}{more}")
-    hint = "take dependences away until one can go from item to item without coming back to where one began"
+    hint = "delete numbers under `depends_on` until no item comes back to itself"
     return Notice("cycle", at, message, notes=(named,), hints=(hint,))
 
 

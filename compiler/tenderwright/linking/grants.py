@@ -13,7 +13,7 @@ from tenderwright.model.package import Package
 from tenderwright.model.profile import Profile
 from tenderwright.model.withdrawn_lines import line_numbers
 from tenderwright.notices import Note, Notice, Place
-from tenderwright.notices.suggest import did_you_mean
+from tenderwright.notices.suggest import one_of
 
 PROFILES = "owner/profiles/"
 
@@ -75,7 +75,7 @@ def _phases(grant: Grant) -> Iterator[Notice]:
     for phase in grant.phases:
         for reference in phase.items:
             if reference.name in first:
-                notes = (Note("it stands here first", first[reference.name]),)
+                notes = (Note("it is first listed here", first[reference.name]),)
                 message = f"item {reference.name} stands in two phases"
                 hint = "leave it in one of them, or split the item in two"
                 yield Notice("duplicate-name", reference.at, message, notes, (hint,))
@@ -123,7 +123,7 @@ def _works(named: Iterable[tuple[str, Place]], package: Package) -> Iterator[Not
 
 def _named(name: Name, known: Collection[str], what: str) -> Iterator[Notice]:
     if name.name not in known:
-        hints = did_you_mean(name.name, known) or (f"one of {', '.join(sorted(known))}",)
+        hints = one_of(name.name, sorted(known))
         message = f"there is no {what} `{name}`"
         yield Notice("dead-reference", name.at, message, hints=hints, cause=message)
 
@@ -131,5 +131,5 @@ def _named(name: Name, known: Collection[str], what: str) -> Iterator[Notice]:
 def _known(name: str, at: Place, known: Collection[str], what: str, profile: Profile) -> Iterator[Notice]:
     if name not in known:
         message = f"profile `{profile.name}` has no {what}"
-        hints = did_you_mean(name, known) or (f"one of {', '.join(sorted(known))}",)
+        hints = one_of(name, sorted(known))
         yield Notice("dead-reference", at, message, hints=hints)

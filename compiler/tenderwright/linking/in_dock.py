@@ -13,7 +13,7 @@ from tenderwright.model.in_dock import ChangeOrder, ConditionReport, InDock
 from tenderwright.model.owner import OwnerPapers
 from tenderwright.model.package import Package
 from tenderwright.notices import Note, Notice, Place
-from tenderwright.notices.suggest import did_you_mean
+from tenderwright.notices.suggest import did_you_mean, one_of
 
 
 def link_in_dock(papers: OwnerPapers, package: Package) -> list[Notice]:
@@ -29,7 +29,7 @@ def link_in_dock(papers: OwnerPapers, package: Package) -> list[Notice]:
             found.append(Notice("dead-reference", award.bid.at, message, hints=hints, cause=cause))
     elif told and "owner/award.yaml" not in papers.broken.files:
         first = min(papers.in_dock.values(), key=lambda one: one.here)
-        message = "the papers from the dock are held against the award, and there is no owner/award.yaml"
+        message = "the papers from the dock are compared with the award, and there is no owner/award.yaml"
         hint = "write owner/award.yaml with the bid, its day and its amount"
         found.append(Notice("dead-reference", first.here, message, hints=(hint,)))
     return found
@@ -74,7 +74,7 @@ def _signers(told: list[InDock], award: Award | None) -> Iterator[Notice]:
     known = [one.who for one in award.authority]
     for change in (change for one in told for change in one.changes):
         if change.by is not None and change.signed is not None and award.may_sign(change.by.name) is None:
-            hints = did_you_mean(change.by.name, known) or (f"one of {', '.join(known)}",)
+            hints = one_of(change.by.name, known)
             message = f"the award does not name `{change.by}` among those who may sign"
             yield Notice("dead-reference", change.by.at, message, hints=hints, cause=message)
 
@@ -86,8 +86,8 @@ def _twice(papers: OwnerPapers) -> Iterator[Notice]:
         for what, day, place in _told(one):
             if (what, day) in first:
                 on = f" on {day}" if day else ""
-                notes = (Note("it stands first here", first[what, day]),)
-                yield Notice("duplicate-name", place, f"{what} stands twice{on} in the papers from the dock", notes)
+                notes = (Note("it is first listed here", first[what, day]),)
+                yield Notice("duplicate-name", place, f"{what} is there twice{on} in the papers from the dock", notes)
             first.setdefault((what, day), place)
 
 

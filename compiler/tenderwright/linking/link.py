@@ -25,7 +25,7 @@ from tenderwright.model.table_rows import row_names
 from tenderwright.model.withdrawn_lines import line_numbers
 from tenderwright.notices import Notice, Place
 from tenderwright.notices.codes import SHIP
-from tenderwright.notices.suggest import did_you_mean
+from tenderwright.notices.suggest import did_you_mean, one_of
 from tenderwright.shapes.todos import waits_for_todo
 
 if TYPE_CHECKING:
@@ -123,8 +123,8 @@ def _of_docks(uses: Iterable[Use]) -> Iterator[Notice]:
     for use in uses:
         docks = use.kind == "facility" or (use.kind == "value" and use.name.startswith(("facility.", "cradle.")))
         if docks and not use.at.path.startswith("facilities/"):
-            message = f"`{use.kind}:{use.name}` tells of a dock, and no yard reads of another's"
-            hint = "say what is needed of any dock, or move the words under owner/"
+            message = f"`{use.kind}:{use.name}` is about a dock, and no yard may read of another's"
+            hint = "say what is needed of any dock, or move the words to a file under owner/"
             yield Notice("kept-by-owner", use.at, message, hints=(hint,))
 
 
@@ -136,7 +136,8 @@ def link_values(links: Links, known: Collection[str], missing: Mapping[str, str]
             continue  # `check` lists what is open, and what it would bring
         if use.kind == "value" and use.name in missing:
             message = f"value `{use.name}` could not be calculated: {missing[use.name]}"
-            notices.append(Notice("unreached", use.at, message, cause=missing[use.name]))
+            hint = "add what it needs, or write `quantity:` with its `basis:` instead"
+            notices.append(Notice("unreached", use.at, message, hints=(hint,), cause=missing[use.name]))
         elif use.kind == "value" and use.name not in known and not _rests_on_broken(use.name, links.broken):
             family = use.name.partition(".")[0]
             hints, cause = did_you_mean(use.name, known), f"value {use.name}"
@@ -181,7 +182,7 @@ def _dead(
             continue
         hints: tuple[str, ...]
         if not use.kind:
-            message = f"link `{use.name}` leads to nothing in a tender package"
+            message = f"link `{use.name}` leads to nothing in the package"
             hints = ("refer to things by kind and name, as in `<item:420>`; list a document in drawings.yaml",)
             notices.append(Notice("dead-reference", use.at, message, hints=hints))
             continue
@@ -190,13 +191,15 @@ def _dead(
                 Notice(
                     "dead-reference",
                     use.at,
-                    f"`{use.kind}:` names no kind of thing",
-                    hints=did_you_mean(use.kind, KINDS) or (f"one of {', '.join(KINDS)}",),
+                    f"`{use.kind}:` is not a kind of thing that can be referred to",
+                    hints=one_of(use.kind, KINDS),
                 )
             )
             continue
         what = {"item": f"item {use.name}", "frame": f"frame {use.name}"}.get(use.kind, f"{use.kind} `{use.name}`")
         hints, cause = did_you_mean(use.name, names[use.kind]), what
+        if use.kind == "item":
+            hints += ("if its work was dropped, bring its file back with `withdrawn: true`",)
         if (use.kind in FILES and not names[use.kind]) or (use.kind == "frame" and not frames):
             cause = FILES.get(use.kind, "vessel/frames.yaml")
             hints = (f"`{cause}` is missing, or holds none",)

@@ -68,7 +68,7 @@ def symbol_table(package: Package) -> tuple[Mapping[tuple[str, str], Symbol], li
 
 
 def _twice(what: str, here: Place, first: Place) -> Notice:
-    notes = (Note("it stands first here", first),)
+    notes = (Note("it is first listed here", first),)
     return Notice("duplicate-name", here, f"{what} is used twice", notes, ("give one of them another name",))
 
 

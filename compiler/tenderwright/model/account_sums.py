@@ -74,8 +74,8 @@ def _twice(kind: str, named: list[tuple[str, Place, Place]]) -> Iterator[Notice]
     first: dict[str, Place] = {}
     for name, at, here in named:
         if name in first:
-            notes = (Note("it stands first here", first[name]),)
-            yield Notice("duplicate-name", at, f"{kind} {name} stands twice in the account", notes)
+            notes = (Note("it is first listed here", first[name]),)
+            yield Notice("duplicate-name", at, f"{kind} {name} is listed twice in the account", notes)
         first.setdefault(name, here)
 
 

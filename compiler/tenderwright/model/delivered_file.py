@@ -95,7 +95,7 @@ def day_of(text: str, written: str) -> str:
     for form in _DATES[written]:
         with suppress(ValueError):
             return datetime.strptime(text, form).date().isoformat()
-    raise CannotRead(f"`{text}` is no date written {written}")
+    raise CannotRead(f"`{text}` is not a date written {written}")
 
 
 def wrong_column(column: str, rows: Rows, said: DeliveredColumns, path: str, at: Place) -> Iterator[Notice]:

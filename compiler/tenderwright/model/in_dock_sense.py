@@ -31,7 +31,7 @@ def _condition(source: Source, at: Path, report: ConditionReport) -> Iterator[No
         message = f"`{report.answer_by}` is not a day and time of the calendar"
         yield Notice("bad-date", source.place((*at, "answer_by")), message)
     if report.decision != WAITING and report.decided is None:
-        message = f"report {report.report} is {report.decision}, and the day is not told"
+        message = f"report {report.report} is {report.decision}, and its day is missing"
         yield Notice("missing-key", report.here, message, hints=("add `decided:`",))
     if report.decision == WAITING and report.decided is not None:
         message = f"report {report.report} waits for an answer, though it was decided on {report.decided}"

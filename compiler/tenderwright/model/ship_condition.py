@@ -164,7 +164,7 @@ class ShipCondition(Noun, frozen=True, kw_only=True):
         str,
         Key(
             "What makes that time hold, where it is much shorter than she went before.",
-            "the berth's licence asks for a docking every five years, and money is laid by for it",
+            "the berth's licence asks for a docking every five years, and money is set aside for it",
         ),
     ] = ""
     gauge_uncertainty: Annotated[

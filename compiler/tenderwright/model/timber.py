@@ -288,5 +288,5 @@ class Timber(Noun, frozen=True, kw_only=True):
     hog: Annotated[Hog | None, Key("How far the keel is from straight.")] = None
     potentials: Annotated[tuple[Potential, ...], Key("Potentials of bonded metals in the water.")] = ()
     practice: Annotated[TimberPractice | None, Key("What is allowed, and by whose practice.")] = None
-    notes: Annotated[Prose | None, Key("What else the survey tells.", "Ceiling was lifted in the hold only.")] = None
+    notes: Annotated[Prose | None, Key("What else the survey says.", "Ceiling was lifted in the hold only.")] = None
     here: Place

@@ -12,8 +12,8 @@ PAGE = Path(__file__).resolve().parent / "README.md"
 
 _HEAD = """# Every notice there is
 
-A notice is `path:line:column: severity[code]: sentence`. An error stops an edition; a warning does not, unless
-`tenderwright check` is told to be strict. `tenderwright explain CODE` prints one of the explanations below.
+A notice is `path:line:column: severity[code]: sentence`. An error stops an edition. A warning does not, unless
+`tenderwright check` is run with `--strict`. `tenderwright explain CODE` prints one of the explanations below.
 
 This page is made by `python -m tenderwright.notices.page` from `codes.py` and `explanations/`.
 

@@ -59,7 +59,7 @@ def output_mistakes(grant: Grant, chosen: Chosen) -> list[Notice]:
         for name in one.lines:
             if name.name not in lines:
                 message = f"line {name} is not of an item of this application"
-                hint = "name its item under `items:`, or take the line out"
+                hint = "name its item under `items:`, or delete the line here"
                 found.append(Notice("dead-reference", name.at, message, hints=(hint,)))
         found += _unlike(one, [(name, lines[name.name]) for name in one.lines if name.name in lines])
     return found

@@ -33,7 +33,7 @@ def _mistakes(
 ) -> Iterator[Notice]:
     own = line_quantity(line, record)
     if line.price != "rate":
-        message = f"line {number} is added to a rate, and is none itself"
+        message = f"line {number} is added to a rate, and is not priced by a rate itself"
         yield Notice(
             "bad-addition", line.here, message, hints=("write `price: rate`, or a percentage: `price: percent`",)
         )

@@ -43,7 +43,7 @@ def _mistakes(
     if line.price != PERCENT:
         if line.of:
             hint = "write `price: percent`, or leave out `of`"
-            yield Notice("bad-percent", line.here, f"line {number} is no percentage, and names lines", hints=(hint,))
+            yield Notice("bad-percent", line.here, f"line {number} is not a percentage, and names lines", hints=(hint,))
         return
     if not line.of:
         hint = "name them, as in `of: [310.a, 315.*]`"

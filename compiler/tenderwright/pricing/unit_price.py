@@ -146,7 +146,7 @@ def _paid_before(number: str, earlier: EarlierPrice, quantity: LineQuantity, boo
     if closing is None:
         if book.closings_broken:
             raise _Cannot(None)
-        message = f"line {number}: what was paid at `{earlier.docking}` is not told"
+        message = f"line {number}: what was paid at `{earlier.docking}` is not known"
         hint = f"write `docking: {docking.docking}` and its `prices` in owner/closing/{docking.docking}.yaml"
         raise _Cannot(Notice("dead-reference", earlier.here, message, hints=(hint,)))
     paid = next((one for one in closing.paid if one.work == earlier.work), None)
@@ -165,7 +165,7 @@ def _paid_before(number: str, earlier: EarlierPrice, quantity: LineQuantity, boo
     if None in figures:
         missing = then if figures[0] is None else book.rates.base_month
         message = f"line {number}: index `{index.index}` has no figure for {missing} nor for the months before it"
-        hint = "price the line anew, or give the index its earlier months"
+        hint = "give the line a new price, or give the index its earlier months"
         raise _Cannot(Notice("price-not-comparable", earlier.here, message, hints=(hint,)))
     start, now = (float(figure) for figure in figures if figure is not None)
     factor = Decimal(repr(index_ratio(start, now)))

@@ -94,6 +94,8 @@ _PLATE = r"([0-9]+(?:\.[0-9]+)?)\s*-?\s*(?:(?:lbs?\.?|pounds?)\s*-?\s*(?:plate|p
 _BAND = r"(.*?)\s*(?:±|\+/-)\s*(.*)"
 _ZERO = r"[0-9]/0+(?![0-9.])"
 _COMMA = r"([+-]?)([0-9]+),([0-9]+)((?:,[0-9]+)*(?:\.[0-9]+)?)\s*(\S*.*)"
+_SPACED = r"([+-]?[0-9]{1,3}(?: [0-9]{3})+(?:\.[0-9]+)?) (\D.*)"
+"""A number whose thousands are set off by a space."""
 _GROUPED = r"[+-]?[0-9]{1,3}(?:(?:,[0-9]{3}){2,}(?:\.[0-9]+)?|,[0-9]{3}\.[0-9]+)(?![0-9,])"
 """Whose commas can only set off thousands."""
 
@@ -135,7 +137,9 @@ def _find_unit(name: str, dimension: str, text: str) -> Unit:
 def unit_hint(name: str, dimension: str) -> tuple[str, ...]:
     """Give as a hint the unit that was meant, or those in which a dimension may be written."""
     if dimension == "any":
-        return did_you_mean(name, known_units(), _CLOSE)
+        return did_you_mean(name, known_units(), _CLOSE) or (
+            "write it as in `120 m2` or `3 t`; things are counted in `each`, as in `12 each`",
+        )
     if dimension in _SPECIAL:
         return _example(dimension)
     units = units_of(dimension)
@@ -171,6 +175,8 @@ def _as_weight(found: Unit, number: float, dimension: str) -> tuple[str, ...]:
 
 
 def _example(dimension: str) -> tuple[str, ...]:
+    if dimension == "any":
+        return ("write a number, a space and a unit, as in `120 m2`, `3 t` or `12 each`",)
     return (f"write it as in `{_EXAMPLES[dimension]}`",) if dimension in _EXAMPLES else ()
 
 
@@ -200,6 +206,9 @@ def _number_and_unit(text: str, dimension: str) -> tuple[float, str]:
         raise QuantityError("bad-quantity", f"`{text}` has no unit", _example(dimension))
     if match := _SIMPLE.fullmatch(text):
         return float(match[1]), match[2].strip()
+    if match := re.fullmatch(_SPACED, text):
+        joined = f"`{match[1].replace(' ', '')} {match[2]}`"
+        raise QuantityError("bad-quantity", f"`{text}` has a space inside its number", (f"write {joined}",))
     raise QuantityError("bad-quantity", f"cannot read `{text}` as a quantity", _example(dimension))
 
 

@@ -159,7 +159,7 @@ def repository_of(folder: Path) -> Repository | None:
             f"the repository at `{top}` belongs to another user of this machine, so git does not read it",
             f"if you trust it, say so: `git config --global --add safe.directory {quote(str(top))}`",
         )
-    complaint = found.complaint.partition("\n")[0].removeprefix("fatal: ") or "its `.git` is no repository"
+    complaint = found.complaint.partition("\n")[0].removeprefix("fatal: ") or "its `.git` is not a repository"
     raise Refused(f"git does not read the repository at `{top}`: {complaint}")
 
 

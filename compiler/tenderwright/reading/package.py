@@ -138,7 +138,7 @@ def read_package(root: FilePath, *, owner: bool = True, kept: Mapping[str, Sourc
 
 def _how_to_begin(path: str) -> str:
     if path == "package.yaml":
-        return "`tenderwright start` writes a package to begin from"
+        return "copy it from a new package, which `tenderwright start spare` writes"
     return f"`tenderwright add {YAML_FILES[path]}` writes a form of one"
 
 
@@ -302,7 +302,7 @@ def text_of(raw: bytes) -> str:
 
 def _unfinished() -> Notice:
     message = "`close`, `add` or `bids read` is putting files into the package, or was stopped while it did"
-    hint = "once it runs no more, give the same command again: it takes away what is half done, and begins anew"
+    hint = "when it has stopped, give the same command again: it removes what is half done, and starts afresh"
     return Notice("unfinished-files", Place(UNFINISHED), message, hints=(hint,))
 
 

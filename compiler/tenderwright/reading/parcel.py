@@ -19,7 +19,7 @@ _COMMIT = re.compile(r"[0-9a-f]{40}(?:[0-9a-f]{24})?")
 
 
 class BadParcel(Exception):
-    """A file is no parcel that can be compared with anything; the message says why."""
+    """A file is not a parcel that can be compared with anything; the message says why."""
 
 
 @dataclass(frozen=True)
@@ -63,17 +63,17 @@ def read_parcel(file: Path) -> Parcel:
     except OSError as error:
         raise BadParcel(f"`{file}` cannot be read: {error.strerror}") from error
     except BadArchive as error:
-        raise BadParcel(f"{name} is no parcel: {error}") from error
+        raise BadParcel(f"{name} is not a parcel: {error}") from error
     folders = {path.partition("/")[0] for path in members}
     if len(folders) != 1:
-        raise BadParcel(f"{name} is no parcel: what it holds does not lie in one folder")
+        raise BadParcel(f"{name} is not a parcel: what it holds does not lie in one folder")
     below = {path.partition("/")[2]: held for path, held in members.items()}
     return _described(name, content, below, _manifest(name, below.get(MANIFEST)))
 
 
 def _manifest(name: str, content: bytes | None) -> dict[str, Any]:
     if content is None or len(content) > _MAX_MANIFEST:
-        raise BadParcel(f"{name} is no parcel: it holds no {MANIFEST} that can be read")
+        raise BadParcel(f"{name} is not a parcel: it holds no {MANIFEST} that can be read")
     try:
         data = json.loads(content)
     except (ValueError, RecursionError) as error:

@@ -30,7 +30,7 @@ def unpack(content: bytes) -> dict[str, bytes | None]:
         with zipfile.ZipFile(io.BytesIO(content)) as packed:
             members = packed.infolist()
     except (zipfile.BadZipFile, NotImplementedError, ValueError, OSError, struct.error) as error:
-        raise BadArchive("it is no zip archive, or its directory is damaged") from error
+        raise BadArchive("it is not a zip archive, or its directory is damaged") from error
     if len(members) > MAX_MEMBERS:
         raise BadArchive(f"it holds more than {MAX_MEMBERS} files")
     if sum(member.file_size for member in members) > MAX_UNPACKED:
@@ -45,10 +45,10 @@ def unpack(content: bytes) -> dict[str, bytes | None]:
 def _check(member: zipfile.ZipInfo) -> None:
     name = member.orig_filename
     if not name.isprintable() or "\\" in name or any(part in ("", ".", "..") for part in name.split("/")):
-        raise BadArchive(f"{name!a} is no name for a file in it")
+        raise BadArchive(f"{name!a} is not a name for a file in it")
     mode = member.external_attr >> 16
     if stat.S_IFMT(mode) not in (0, stat.S_IFREG):
-        raise BadArchive(f"`{name}` is no plain file")
+        raise BadArchive(f"`{name}` is not a plain file")
     if member.flag_bits & 0x1 or member.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED):
         raise BadArchive(f"`{name}` is encrypted, or packed in a way that is not used here")
 

@@ -60,7 +60,11 @@ class _Walk:
             if isinstance(event, yaml.DocumentStartEvent):
                 documents += 1
                 if documents == 2:
-                    self.feature(event, "a second document begins here", "keep one document in a file")
+                    self.feature(
+                        event,
+                        "`---` begins a second document here",
+                        "delete the line, or put what follows in a file of its own",
+                    )
             elif isinstance(event, yaml.NodeEvent):
                 read = self.node(event, ())
                 data = read if documents == 1 else data
@@ -74,9 +78,13 @@ class _Walk:
 
     def refuse_features(self, event: Any) -> None:
         if isinstance(event, yaml.AliasEvent) or event.anchor is not None:
-            self.feature(event, "anchors and aliases are not used in a package", "write the value out")
+            self.feature(event, "`&name` and `*name` are not used in a package", "write the value out")
         if getattr(event, "tag", None) is not None:
-            self.feature(event, f"tag `{event.tag}` is not used in a package", "leave the tag out")
+            self.feature(
+                event,
+                "a word after `!` at the start of a value is not used in a package",
+                "leave it out, or put the text in quotes",
+            )
 
     def node(self, event: Any, at: Path) -> Any:
         self.values[at] = _span(event)
@@ -113,7 +121,7 @@ class _Walk:
         while (event := self.next()).__class__ is not yaml.MappingEndEvent:
             if event.__class__ is not yaml.ScalarEvent:
                 if not isinstance(event, yaml.AliasEvent):
-                    self.notices.append(Notice("yaml-feature", self.place(event), "a key must be a plain word"))
+                    self.notices.append(Notice("yaml-feature", self.place(event), "a key has to be a plain word"))
                 self.node(event, (*at, ""))
                 self.node(self.next(), (*at, ""))
                 continue
@@ -121,7 +129,7 @@ class _Walk:
             if event.anchor is not None or event.tag is not None:
                 self.refuse_features(event)
             if key == "<<" and not event.style:
-                self.feature(event, "merge key `<<` is not used in a package", "write the keys out")
+                self.feature(event, "`<<` is not used in a package", "write the keys out")
             if key in data:
                 self.twice.setdefault((*at, key), []).append(self.place(event))
                 self.node(self.next(), (*at, f"{key} again"))
@@ -141,29 +149,56 @@ class _Walk:
     def duplicate(self, keys: list[Path]) -> Notice:
         first, *also = [place for at in keys for place in self.twice[at]]
         listed = ", ".join(f"`{at[-1]}`" for at in keys)
-        message = f"key {listed} stands twice in one mapping"
+        message = f"key {listed} stands twice in one place"
         hints = ("keep one of the two",)
         if len(keys) > 1:
-            message = f"keys {listed} stand twice in one mapping"
+            message = f"keys {listed} stand twice in one place"
             hints = ("perhaps the line that begins the second entry, with `- `, is missing above",)
-        note = Note("it stood first here", Place(self.path, *self.keys[keys[0]]))
+        note = Note("the first one is here", Place(self.path, *self.keys[keys[0]]))
         return Notice("duplicate-key", first, message, (note,), hints, f"{first}" if also else "", tuple(also))
 
 
-def _syntax_hint(text: str, problem: str, line: int) -> tuple[str, ...]:
+_LOOK = "look at the indent, the quotes and the brackets, here and on the lines above"
+_IN_OUR_WORDS = (
+    (
+        "mapping values are not allowed",
+        "a colon and a space stand inside text",
+        "put the text in quotes, or on lines of its own after `|`",
+    ),
+    ("cannot start any token", "a value cannot begin with this sign", "put the text in quotes"),
+    (
+        "could not find expected ':'",
+        "a key has no colon after it",
+        "write a colon and a space after the key; put text of several lines after `|`",
+    ),
+    ("control characters", "here is a character that no text has", "delete the character"),
+    ("special characters", "here is a character that no text has", "delete the character"),
+    ("expected ',' or ']'", "a list in `[ ]` is not closed, or lacks a comma", "write `]` at its end, or the comma"),
+    ("expected ',' or '}'", "keys in `{ }` are not closed, or lack a comma", "write `}` at their end, or the comma"),
+    (
+        "expected node content",
+        "a bracket is not closed, or a value is missing",
+        "close the bracket, or write the value",
+    ),
+    ("unexpected end of stream", "a quote or a bracket is not closed", "close it; it may stand on a line above"),
+    ("unknown escape character", "a backslash in double quotes stands before a letter", "use single quotes"),
+    ("expected '-' indicator", "an entry of a list does not begin with `- `", "indent it as the entries above it"),
+    ("expected key", "this line is not indented as the one above it", "indent it as the keys beside it"),
+    ("block sequence entries", "a list begins on the line of its key", "put its first `- ` on a line of its own"),
+)
+"""What the parser's sentences hold, what is wrong then, and how to mend it."""
+
+
+def _in_our_words(text: str, problem: str, line: int) -> tuple[str, str]:
+    """Say what is wrong with a file that is not YAML, and how to mend it."""
     lines = text.split("\n")
     bad = lines[line - 1] if 1 <= line <= len(lines) else ""
     if "\t" in bad[: len(bad) - len(bad.lstrip()) + 1]:
-        return ("a tab stands in the indent: use spaces",)
-    if "mapping values are not allowed" in problem:
-        return ("a colon in plain text: put the text in quotes, or on lines of its own after `|`",)
-    if "cannot start any token" in problem:
-        return ("put the text in quotes",)
-    if "could not find expected ':'" in problem:
-        return ("a key needs a colon after it; text of several lines stands after `|`",)
-    if "control characters" in problem or "special characters" in problem:
-        return ("delete the character",)
-    return ()
+        return "a tab stands in the indent", "use spaces"
+    for words, wrong, cure in _IN_OUR_WORDS:
+        if words in problem:
+            return wrong, cure
+    return "the file cannot be read from here on", _LOOK
 
 
 def _syntax_place(path: str, text: str, error: yaml.YAMLError, problem: str) -> Place:
@@ -182,10 +217,10 @@ def _syntax_place(path: str, text: str, error: yaml.YAMLError, problem: str) -> 
 
 
 def _syntax(path: str, text: str, error: yaml.YAMLError) -> Notice:
-    problem = str(getattr(error, "problem", None) or getattr(error, "reason", None) or "it cannot be read")
+    problem = str(getattr(error, "problem", None) or getattr(error, "reason", None) or "")
     place = _syntax_place(path, text, error, problem)
-    hints = _syntax_hint(text, problem, place.line)
-    return Notice("yaml-syntax", place, f"not well-formed YAML: {problem}", hints=hints)
+    message, hint = _in_our_words(text, problem, place.line)
+    return Notice("yaml-syntax", place, message, hints=(hint,))
 
 
 def read_yaml(path: str, text: str) -> tuple[Source, list[Notice]]:

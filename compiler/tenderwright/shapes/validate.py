@@ -19,7 +19,7 @@ from tenderwright.shapes.schemas import load_schema
 
 _NOUNS = {
     "string": "text",
-    "object": "a mapping of keys",
+    "object": "keys with their values",
     "array": "a list",
     "integer": "a whole number",
     "number": "a number",
@@ -92,7 +92,7 @@ def _noun(value: Any, written: str = "") -> str:
         int: "a number",
         float: "a number",
         list: "a list",
-        dict: "a mapping of keys",
+        dict: "keys with their values",
     }
     text = kinds.get(type(value), "something else")
     shown = written if isinstance(value, (int, float)) and written else str(value)
@@ -144,7 +144,7 @@ def _required(source: Source, at: Path, place: Place, error: Any) -> Iterable[No
         if key not in error.instance:
             about = schema.get("properties", {}).get(key, {})
             example = next(iter(about.get("examples", ())), None)
-            hints = [f"`{key}`: {about['description']}"] if about.get("description") else []
+            hints = [f"`{key}`: {about['description'].rstrip('.')}"] if about.get("description") else []
             hints += [f"for example `{key}: {example}`"] if example is not None else []
             yield Notice("missing-key", source.key_place(at), f"key `{key}` is missing", hints=tuple(hints))
 
@@ -193,7 +193,7 @@ def _form(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice
 def _date(source: Source, at: Path, place: Place, error: Any) -> Iterable[Notice]:
     if is_date(error.instance, ever=True):
         message = f"`{error.instance}` is not a date from {EARLIEST} to {LATEST}"
-        yield Notice("out-of-bounds", place, message, hints=("is it a slip of the pen?",))
+        yield Notice("out-of-bounds", place, message, hints=("look at the year",))
         return
     message = f"`{error.instance}` is not a date of the calendar"
     yield Notice("bad-date", place, message, hints=("write year-month-day, as in `2027-04-12`",))

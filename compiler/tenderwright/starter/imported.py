@@ -126,7 +126,7 @@ class _Import:
                 pieces = [self.leaves[piece] for piece in pieces_of(form) if piece in self.leaves]
                 measured = [leaf for leaf in pieces if "quantity" in leaf.schema]
                 if one.unit and measured and not any(leaf.takes(one.unit) for leaf in measured):
-                    message = f"`{one.unit}` is no unit of `{measured[0].key}`"
+                    message = f"`{one.unit}` is not a unit of `{measured[0].key}`"
                     yield Notice("delivered-columns", one.here, message)
         for key in self.said.same:
             if key not in self.leaves:

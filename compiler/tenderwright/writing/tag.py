@@ -52,6 +52,6 @@ def _who(repository: Repository) -> dict[str, str]:
     who = repository.identity()
     if who is None:
         raise NoTag(
-            "git does not know who issues: `git config user.name NAME` and `git config user.email ADDRESS` tell it"
+            "git does not know who you are: say so with `git config user.name NAME` and `git config user.email ADDRESS`"
         )
     return who

@@ -9,12 +9,12 @@ from tenderwright.calculations.method import OutOfRange
 @pytest.mark.parametrize(
     ("measured", "spent", "reading"),
     [
-        (2.0, 0, "as reckoned"),
-        (1.5, 9, "as reckoned"),
-        (2.6, 0, "more than reckoned"),
-        (1.4, 0, "less than reckoned"),
+        (2.0, 0, "as calculated"),
+        (1.5, 9, "as calculated"),
+        (2.6, 0, "more than calculated"),
+        (1.4, 0, "less than calculated"),
         (1.4, 1, "less, and some were spent"),
-        (0.0, 0, "less than reckoned"),
+        (0.0, 0, "less than calculated"),
     ],
 )
 def test_how_the_two_are_read(measured: float, spent: int, reading: str) -> None:

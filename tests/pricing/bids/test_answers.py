@@ -65,9 +65,9 @@ def test_answers_are_read_as_people_write_them(words: str, value: object, field:
     [
         ("The ship was visited", "perhaps", "site_visit", "`perhaps` is neither yes nor no"),
         ("Earliest date in dock", "11/5/2026", "earliest_docking", "`11/5/2026` is not read as a date"),
-        ("Days in dock", "about a month", "dock_days", "`about a month` is no number of whole days"),
-        ("Days in dock", 27.5, "dock_days", "`27.5` is no number of whole days"),
-        ("Days in dock", 5000, "dock_days", "`5000` is no number of whole days"),
+        ("Days in dock", "about a month", "dock_days", "`about a month` is not a number of whole days"),
+        ("Days in dock", 27.5, "dock_days", "`27.5` is not a number of whole days"),
+        ("Days in dock", 5000, "dock_days", "`5000` is not a number of whole days"),
     ],
 )
 def test_an_answer_that_cannot_be_read_is_told_of(words: str, value: object, field: str, told: str) -> None:

@@ -83,8 +83,8 @@ def test_a_line_that_the_tender_does_not_have_is_refused() -> None:
     assert [n.message.partition(": ")[2] or n.message for n in found.notices] == [
         "410.a",
         "there is no line 411.a in this tender",
-        "what stands here is read as no price, answer or remark: `priced`",
-        "what stands here is read as no price, answer or remark: `100`",
+        "what is written here is not read as a price, an answer or a remark: `priced`",
+        "what is written here is not read as a price, an answer or a remark: `100`",
     ]
     assert set(codes(found)) == {"bid-form-changed", "bid-unread"}
 
@@ -161,7 +161,7 @@ def test_without_any_hash_the_lines_alone_tell() -> None:
 
 def test_another_currency_in_its_cell_is_told() -> None:
     found = returned(put_at("How to fill", "Currency", 2, "USD"))
-    assert told(found) == "bid-unread: what stands here is read as no price, answer or remark: `USD`"
+    assert told(found) == "bid-unread: what is written here is not read as a price, an answer or a remark: `USD`"
 
 
 def test_the_form_of_another_tender_is_refused_by_its_name() -> None:

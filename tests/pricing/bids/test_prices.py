@@ -119,8 +119,8 @@ def test_a_dash_is_read_as_empty_and_told_of() -> None:
         ("305.a", "on request", None, "`on request` cannot be read as a price"),
         ("305.a", "12 %", None, "`12 %` cannot be read as a price"),
         ("305.a", -5, None, "`-5` cannot be a price"),
-        ("305.a", datetime.date(2026, 5, 1), None, "`2026-05-01` is no price; perhaps a program took it for a date"),
-        ("305.a", True, None, "`True` is no price; perhaps a program took it for a date"),
+        ("305.a", datetime.date(2026, 5, 1), None, "`2026-05-01` is not a price; perhaps a program took it for a date"),
+        ("305.a", True, None, "`True` is not a price; perhaps a program took it for a date"),
         ("305.a", 5, "included", "the status says included, and the price says `5`"),
         ("305.a", 5, "no bid", "the status says no bid, and the price says `5`"),
         ("305.a", "no bid", "included", "the status says included, and the price says `no bid`"),
@@ -188,9 +188,9 @@ def test_a_percentage_is_read_as_it_is_shown(fill: Fill, rate: str) -> None:
     [
         (_plain(0.15), "`0.15` can mean 0.15 % or 15.00 %"),
         (_plain("0,15"), "`0,15` can mean 0.15 % or 15.00 %"),
-        (_plain(4500), "`4500` is no percentage from 0 % to 100 %"),
-        (_plain(-5), "`-5` is no percentage from 0 % to 100 %"),
-        (put("900.b", 4500), "`4500` is no percentage from 0 % to 100 %"),
+        (_plain(4500), "`4500` is not a percentage from 0 % to 100 %"),
+        (_plain(-5), "`-5` is not a percentage from 0 % to 100 %"),
+        (put("900.b", 4500), "`4500` is not a percentage from 0 % to 100 %"),
         (put("900.b", "GBP 15"), "`GBP 15` is a sum of money"),
     ],
 )

@@ -136,8 +136,8 @@ UNSAFE: dict[str, tuple[Callable[[], bytes], str]] = {
 }
 
 UNREADABLE: dict[str, tuple[Callable[[], bytes], str]] = {
-    "text": (lambda: b"line,rate\n420.a,12.50\n", "no workbook, or a damaged one"),
-    "nothing": (lambda: b"", "no workbook, or a damaged one"),
+    "text": (lambda: b"line,rate\n420.a,12.50\n", "not a workbook, or is a damaged one"),
+    "nothing": (lambda: b"", "not a workbook, or is a damaged one"),
     "old kind": (lambda: b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + bytes(600), "old binary kind"),
     "encrypted": (
         lambda: b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + bytes(60) + "EncryptedPackage".encode("utf-16-le"),
@@ -150,14 +150,14 @@ UNREADABLE: dict[str, tuple[Callable[[], bytes], str]] = {
     ),
     "text document": (lambda: hostile.with_member("word/document.xml", b"<a/>"), "text document"),
     "binary workbook": (lambda: hostile.with_member("xl/workbook.bin"), "binary kind"),
-    "cut short": (lambda: hostile.harmless()[:-200], "no workbook, or a damaged one"),
-    "damaged member": (lambda: _spoilt(hostile.harmless()), "no workbook, or a damaged one"),
+    "cut short": (lambda: hostile.harmless()[:-200], "not a workbook, or is a damaged one"),
+    "damaged member": (lambda: _spoilt(hostile.harmless()), "not a workbook, or is a damaged one"),
     "not well formed": (lambda: hostile.with_cells("<sheetData><row></sheetData>"), "not well formed"),
     "no address": (
         lambda: hostile.with_cells('<sheetData><row r="1"><c r="here"><v>1</v></c></row></sheetData>'),
-        "no address of a cell",
+        "not the address of a cell",
     ),
-    "no row": (lambda: hostile.with_cells('<sheetData><row r="x"/></sheetData>'), "no number of a row"),
+    "no row": (lambda: hostile.with_cells('<sheetData><row r="x"/></sheetData>'), "not the number of a row"),
 }
 
 

@@ -10,7 +10,7 @@ from msgspec import Struct
 from tenderwright.calculations.method import Citation, Method, OutOfRange, Symbol
 from tenderwright.calculations.schema import number
 
-Reading = Literal["as reckoned", "more than reckoned", "less than reckoned", "less, and some were spent"]
+Reading = Literal["as calculated", "more than calculated", "less than calculated", "less, and some were spent"]
 
 NEAR = 0.25
 """Share within which the two are taken to agree: neither is known better (common practice, no source)."""
@@ -34,10 +34,10 @@ def reconciled(measured: float, demand: float, spent: int) -> Reconciled:
         raise OutOfRange("the demand must be more than nothing, and what was given no less")
     share = measured / demand
     if share > 1 + NEAR:
-        return Reconciled(share, "more than reckoned")
+        return Reconciled(share, "more than calculated")
     if share >= 1 - NEAR:
-        return Reconciled(share, "as reckoned")
-    return Reconciled(share, "less, and some were spent" if spent else "less than reckoned")
+        return Reconciled(share, "as calculated")
+    return Reconciled(share, "less, and some were spent" if spent else "less than calculated")
 
 
 def outputs_of(found: Reconciled) -> Mapping[str, Any]:

@@ -121,8 +121,7 @@ def _deck_edge_clear(form: HullForm, found: Hydrostatics, heel: float) -> None:
     if over[least] < -NEAR:
         raise OutOfRange(
             f"at the list found, {degrees(abs(heel)):.2f} degrees, the deck edge is "
-            f"{show(-over[least], 'centre')} under water "
-            f"{show(form.stations[least], 'centre')} forward of AP"
+            f"{show(-over[least], 'centre')} under water {show(form.stations[least], 'centre')} forward of AP"
         )
 
 

@@ -133,8 +133,7 @@ METHOD = Method(
     name="cradle.cars",
     title="Rail cars under a hull: how many, where, the load on each, and whether they take her",
     formula="n = ceil((L_k − 2u + g)/(c + g)), or one more where that relieves the cars; "
-    "car load = ∫q over its tributary length; local line load = q(c + g)/c; "
-    "axle load = (car load + own mass)/axles",
+    "car load = ∫q over its tributary length; local line load = q(c + g)/c; axle load = (car load + own mass)/axles",
     source=Citation("Statics of a rigid hull on a train of cars", standing="derived"),
     valid="rigid hull on a straight keel in one line of blocks, cars level and coupled, axles that share equally",
     inputs={

@@ -92,8 +92,7 @@ def line_load(weight: float, lcg: float, keel_aft: float, keel_forward: float) -
     if abs(eccentricity) >= 0.5 * length:
         raise OutOfRange(
             f"the centre of gravity at {plainly(lcg, 'centre')} is not over the keel from "
-            f"{plainly(keel_aft, 'centre')} to "
-            f"{plainly(keel_forward, 'centre')}, so the hull cannot stand on it"
+            f"{plainly(keel_aft, 'centre')} to {plainly(keel_forward, 'centre')}, so the hull cannot stand on it"
         )
     mean = weight / length
     if abs(eccentricity) <= length / 6.0:

@@ -154,8 +154,7 @@ class HullCurves(Struct, frozen=True, eq=False, dict=True):
             off = float(at_lcf.min()) if at_lcf.min() < low - FOUND else float(at_lcf.max())
             raise OutOfRange(
                 f"the table of hydrostatics runs from a draft of {show(low, 'centre', more=1)} to one of "
-                f"{show(high, 'centre', more=1)}; "
-                f"it takes rows on to {show(off, 'centre', more=1)}"
+                f"{show(high, 'centre', more=1)}; it takes rows on to {show(off, 'centre', more=1)}"
             )
         return self.corrected(at_lcf, slope)
 
@@ -240,8 +239,7 @@ class HullCurves(Struct, frozen=True, eq=False, dict=True):
         least, most = (float(v) * density for v in (self.volume[0], self.volume[-1]))
         raise OutOfRange(
             f"the table of hydrostatics runs from {show(least, 'weight')} to {show(most, 'weight')} in "
-            "this water; it takes rows on to "
-            f"{show(volume * density, 'weight')}"
+            f"this water; it takes rows on to {show(volume * density, 'weight')}"
         )
 
     def _trimmed_too_far(self, slope: float) -> None:

@@ -131,4 +131,4 @@ def anodes_reconciled(each_anode: EachAnode, anode_demand: Mapping[str, Any], an
         "demand": Given(demand, f"{demand:.2f} A", "anodes.current-mean"),
         "spent": Given(spent, f"{spent} of {len(each_anode.anodes)}", "anodes.current-given"),
     }
-    return Uses("what the anodes gave, beside what is reckoned", inputs, anode_duty.here)
+    return Uses("what the anodes gave, beside what is calculated", inputs, anode_duty.here)

@@ -17,7 +17,7 @@ from tenderwright.model.package import Package
 from tenderwright.model.vessel import Strake
 from tenderwright.quantities.position import FrameTable
 
-BY_FRAMES = "it needs vessel/frames.yaml: plate is reckoned by frame spaces"
+BY_FRAMES = "it needs vessel/frames.yaml: plate is counted by frame spaces"
 _ABSENT = 1e-3
 """Girth given to a strake where it has no plate, m: seams must rise, and nothing is renewed there."""
 _NEAR = 1e-6

@@ -21,7 +21,7 @@ def date_order(source: Source, course: Iterable[Dated]) -> list[Notice]:
             continue
         if before is not None and day < before[2]:
             message = f"{what} on {day} comes before {before[1]} on {before[2]}"
-            notes = (Note(f"{before[1]} stands here", source.place(before[0])),)
+            notes = (Note(f"{before[1]} is here", source.place(before[0])),)
             notices.append(Notice("date-order", source.place(path), message, notes))
             continue
         before = (path, what, day)

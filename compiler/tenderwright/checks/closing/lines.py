@@ -24,7 +24,7 @@ def check(context: ClosingContext) -> Iterator[Notice]:
             yield Notice("dead-reference", at, f"there is no line {number}", hints=did_you_mean(number, lines))
     for index, one in enumerate(findings.hours_used):
         if one.line in lines and lines[one.line][1].price != "hours":
-            message = f"line {one.line} is no line of the hours pool"
+            message = f"line {one.line} is not a line of the hours pool"
             yield Notice("dead-reference", context.at("hours_used", index, "line"), message)
     for index, paid in enumerate(findings.prices):
         if paid.line in lines:
@@ -66,5 +66,5 @@ def _credit(context: ClosingContext, index: int, item: Item, line: Line) -> Iter
             message = f"line {paid.line} is a credit, so its amount is negative"
             yield Notice("bad-money", context.at("prices", index, key), message)
         if not is_credit and amount < 0:
-            message = f"line {paid.line} is no credit, so its amount is not negative"
+            message = f"line {paid.line} is not a credit, so its amount is not negative"
             yield Notice("bad-money", context.at("prices", index, key), message)

@@ -23,6 +23,6 @@ def _twice(kind: str, references: list[Reference]) -> Iterator[Notice]:
     first: dict[str, Place] = {}
     for one in references:
         if one.name in first:
-            notes = (Note("it stands first here", first[one.name]),)
-            yield Notice("duplicate-name", one.at, f"{kind} `{one.name}` stands twice", notes)
+            notes = (Note("it is first listed here", first[one.name]),)
+            yield Notice("duplicate-name", one.at, f"{kind} `{one.name}` is listed twice", notes)
         first.setdefault(one.name, one.at)

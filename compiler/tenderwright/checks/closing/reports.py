@@ -16,7 +16,7 @@ def check(context: ClosingContext) -> Iterator[Notice]:
     for number, found in enumerate(findings.conditions_found):
         at = context.at("conditions_found", number, "report")
         if found.report in first:
-            notes = (Note("it stands first here", first[found.report]),)
+            notes = (Note("it is first listed here", first[found.report]),)
             yield Notice("duplicate-name", at, f"condition-found report {found.report} is used twice", notes)
         first.setdefault(found.report, at)
     for number, change in enumerate(findings.changes):
@@ -30,7 +30,7 @@ def check(context: ClosingContext) -> Iterator[Notice]:
         yield Notice("out-of-bounds", context.at("days_lost"), message)
     if findings.readings and findings.readings_file:
         hints = ("put all of them in the file",)
-        message = "readings stand here and in a file as well"
+        message = "there are readings here and in a file as well"
         yield Notice("unknown-key", context.source.key_place(("readings",)), message, hints=hints)
     if findings.readings_columns is not None and not findings.readings_file:
         message = "`readings_columns` says what a file holds, and `readings_file` names none"

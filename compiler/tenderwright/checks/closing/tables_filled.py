@@ -20,7 +20,7 @@ def check(context: ClosingContext) -> Iterator[Notice]:
     for number, one in enumerate(context.findings.tables):
         name = (one.item.name, one.table, one.row)
         if name in seen:
-            yield Notice("duplicate-name", one.here, f"row `{one.row}` of table `{one.table}` stands twice")
+            yield Notice("duplicate-name", one.here, f"row `{one.row}` of table `{one.table}` is listed twice")
         seen.add(name)
         if one.item.name in context.package.item_by_name:
             yield from _row(context, number, one)

@@ -22,5 +22,5 @@ def check(context: OwnerContext) -> Iterator[Notice]:
         if late and one.due is not None:
             days = "a day" if late == 1 else f"{late} days"
             message = f"report {one.name} was to be answered by {one.due:%Y-%m-%d %H:%M}, {days} before {ledger.last}"
-            hint = "answer it, and write `decision:` and `decided:`"
+            hint = "answer it, and write `decision:`, `decided:` and `by:`"
             yield Notice("answer-overdue", one.report.here, message, hints=(hint,))

@@ -29,5 +29,5 @@ def check(context: OwnerContext) -> Iterator[Notice]:
         )
         able = [each.who for each in award.authority if each.up_to is None or one.amount <= each.up_to]
         hint = f"have the last of them signed by {' or '.join(able)}, who see it with the others" if able else ""
-        notes = tuple(Note(f"change {change.name} stands here", change.order.here) for change in others)
+        notes = tuple(Note(f"change {change.name} is here", change.order.here) for change in others)
         yield Notice("change-split", last.order.here, message, notes, hints=(hint,) if hint else ())

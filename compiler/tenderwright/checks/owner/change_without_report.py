@@ -32,7 +32,7 @@ def check(context: OwnerContext) -> Iterator[Notice]:
         state = report.state(order.signed or ledger.last)
         if state in ("rejected", "deferred"):
             message = f"change {change.name} answers report {report.name}, which is {state}"
-            hint = "withdraw the change, or decide the report anew"
+            hint = "withdraw the change, or decide on the report again"
             yield Notice("change-without-report", order.condition.at, message, hints=(hint,))
         elif state in (WAITING, "") and order.signed is not None:
             message = f"change {change.name} was signed on {order.signed}, before report {report.name} was answered"

@@ -11,13 +11,11 @@ from collections.abc import Iterator
 from tenderwright.calculations.ship.cradle import cradles
 from tenderwright.checks.facility_limits import passed
 from tenderwright.checks.owner.context import OwnerContext
+from tenderwright.checks.owner.facilities_judged import KEPT
 from tenderwright.notices import Notice
 
 CODE = "cradle-overloaded"
-_HINT = (
-    "ask for more cars or a lighter condition, or say in `kept_because` under owner/facilities/ why it stays in "
-    "the list"
-)
+_HINT = f"ask for more or stronger cars, or dock her lighter; or {KEPT}"
 
 
 def check(context: OwnerContext) -> Iterator[Notice]:

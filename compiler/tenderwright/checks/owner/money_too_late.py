@@ -20,4 +20,5 @@ def check(context: OwnerContext) -> Iterator[Notice]:
     for source in context.papers.funding.sources:
         if source.spend_by is not None and source.spend_by < redelivery:
             message = f"`{source.source}` has to be spent by {source.spend_by}, and she is delivered on {redelivery}"
-            yield Notice("money-too-late", source.here, message, hints=("ask for more time, or leave it out",))
+            hint = "ask the funder for more time, and write the new day when its letter has come"
+            yield Notice("money-too-late", source.here, message, hints=(hint, "or leave the money out"))

@@ -39,8 +39,8 @@ def _between(beneath: PutOn, upper: PutOn) -> Iterator[Notice]:
     if most is not None and waited > most.si / DAY + _PART:
         message = f"{what} {on} {waited:.1f} d after it, and that takes a coat until {most}"
         hint = "bring the two nearer together, or choose a coat with a longer time; else abrading is to be priced"
-        yield Notice("overcoating-outrun", source.here, message, (Note("the time stands here", most.at),), (hint,))
+        yield Notice("overcoating-outrun", source.here, message, (Note("the time is here", most.at),), (hint,))
     if least is not None and waited < least.si / DAY - _PART:
         message = f"{what} {on} {waited * 24:.0f} h after it, and that takes no coat before {least}"
         hint = "let an activity of kind `cure` stand between the two"
-        yield Notice("overcoating-outrun", source.here, message, (Note("the time stands here", least.at),), (hint,))
+        yield Notice("overcoating-outrun", source.here, message, (Note("the time is here", least.at),), (hint,))

@@ -23,7 +23,7 @@ def check(context: OwnerContext) -> Iterator[Notice]:
         given = total([one.amount for one in source.granted])
         if given > source.amount:
             message = f"`{source.source}` has granted {written(given)} for its work, and gives {written(source.amount)}"
-            hint = "read its letter again: the sums by item and line come to no more than what it gives"
+            hint = "read its letter again, and write for which work it gives how much"
             yield Notice("paid-twice", source.granted[-1].here, message, hints=(hint,))
     if context.estimate is not None:
         yield from _beyond_estimate(sources, context.estimate)
@@ -40,7 +40,7 @@ def _beyond_estimate(sources: tuple[FundingSource, ...], estimate: Estimate) -> 
             by = " and ".join(dict.fromkeys(f"`{source.source}`" for source, _ in inside))
             what = f"{'line' if '.' in work else 'item'} {work}"
             message = f"{by} granted {written(granted)} for {what}, which is estimated at {written(cost)}{of}"
-            hint = "tell the funder that was asked last, and correct its sum to what is agreed"
+            hint = "tell the funder that was asked last, and write the sum that you agree on with it"
             yield Notice("paid-twice", inside[-1][1].here, message, hints=(hint,))
 
 

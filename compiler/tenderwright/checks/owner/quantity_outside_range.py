@@ -27,5 +27,5 @@ def check(context: OwnerContext) -> Iterator[Notice]:
         if (low is not None and line.quantity.number < low) or (high is not None and line.quantity.number > high):
             told = f"{rate.quantity_low or 'nothing'} to {rate.quantity_high or 'what is tendered'}"
             message = f"line {line.number}: the quantity tendered, {line.quantity}, lies beyond its range, {told}"
-            hint = "bring `quantity_low` and `quantity_high` up to date"
+            hint = "bring `quantity_low` and `quantity_high` up to date with the survey"
             yield Notice("quantity-outside-range", rate.here, message, hints=(hint,))

@@ -22,7 +22,7 @@ def check(context: OwnerContext) -> Iterator[Notice]:
             why = _why_not(item, source) if item is not None else ""
             if why:
                 message = f"`{source.source}` is to pay for item {reference.name}, {why}"
-                hint = "take the item out of `only:`, or ask the funder in writing"
+                hint = "delete the item under `only:`, or ask the funder in writing"
                 yield Notice("restricted-money", reference.at, message, hints=(hint,))
         only = {reference.name for reference in source.only}
         for granted in source.granted:

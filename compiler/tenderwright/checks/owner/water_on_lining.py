@@ -97,4 +97,4 @@ def _notice(zone: Zone, last: PutOn, time: Quantity, water: _Water) -> Notice:
     when = f"{waited:.1f} d after its last coat" if waited >= 0 else "before its last coat is on"
     message = f"zone `{zone.zone}` takes water {time} after its last coat, and {water.what} {when}"
     hint = "put the water in later or leave the tank empty, coat earlier, or choose a product that cures faster"
-    return Notice("water-on-lining", water.place, message, (Note("the time stands here", time.at),), (hint,))
+    return Notice("water-on-lining", water.place, message, (Note("the time is here", time.at),), (hint,))

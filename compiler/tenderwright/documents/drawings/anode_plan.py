@@ -166,7 +166,7 @@ def _list(package: Package, sheet: Framed) -> list[str]:
     rows = math.ceil(len(package.anodes) / _COLUMNS)
     apart = min(4.2, (sheet.foot - top - 2) / rows)
     if apart < pen.SMALL * 1.15:
-        return [*marks, pen.text((4.0, top + 5.0), "Where each stands is told in the list of anodes.", kind="legend")]
+        return [*marks, pen.text((4.0, top + 5.0), "Where each stands is in the list of anodes.", kind="legend")]
     each = (sheet.beside - 4) / _COLUMNS
     named = max(pen.text_width(one.anode.upper(), pen.SMALL, True) for one in package.anodes) + 1.4
     told = [f"{one.at.text}, {show(one.height.si, 'centre')} up" for one in package.anodes]

@@ -64,7 +64,9 @@ def docking_bottom(package: Package, calculated: Calculated) -> list[Figure] | A
     half = max([abs(y) for _, y in shape] + [abs(one.rectangle.y) + one.rectangle.width / 2 for one in things]) + 0.05
     middle = (first + last) / 2
     left = calculated.found(not_placed) or ()
-    caption = _caption(low, found) + (f" Not drawn, for want of where they lie: {', '.join(left)}." if left else "")
+    caption = _caption(low, found) + (
+        f" Not drawn, since the package does not say where they lie: {', '.join(left)}." if left else ""
+    )
     told = caption, found.drawn_from, seen_marks(package, form.length)
     halves = (("aft", "after half", first, middle + _OVERLAP), ("forward", "forward half", middle - _OVERLAP, last))
     return [

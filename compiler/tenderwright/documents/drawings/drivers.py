@@ -41,7 +41,7 @@ def drivers(package: Package, cost: CostOutlook, names: Mapping[str, str]) -> Fi
     words = f"Bars of the share of lines and risks in the variance of the cost, the greatest first: {told}."
     caption = (
         "To know more of those at the top, or to shut them out by contract, makes the cost surer than anything else. "
-        "Reckoned as the covariance of each line or risk with the whole, over the variance of the whole."
+        "Calculated as the covariance of each line or risk with the whole, over the variance of the whole."
     )
     return Figure(sheet.name, sheet.svg(marks, words), caption, words, title=sheet.title)
 

@@ -69,7 +69,7 @@ def plank_expansion(package: Package, calculated: Calculated) -> Figure | Absent
     words = _words(timber)
     caption = (
         "Each row is a strake, forward to the right, lengths to scale and widths not: port above with its garboard "
-        "lowest, starboard below with its garboard highest. Only planks that the survey tells of are shown; what is "
+        "lowest, starboard below with its garboard highest. Only planks that the survey describes are shown; what is "
         "left blank was not surveyed or is not listed."
     )
     return sheet.figure(marks, caption, words)

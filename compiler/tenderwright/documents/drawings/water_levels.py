@@ -252,8 +252,7 @@ def _caption(density: float, there: bool) -> str:
     return (
         "Levels of the water over the block touched first, from the tide to dry; drafts are above the underside of the "
         f"keel, aft and forward, GM is the lesser of both forms.{gauges if there else ''} At the right upthrust and GM "
-        "about settling, "
-        f"to a larger scale, all in water of {show(density, 'density')}. Dashed: the same with the "
+        f"about settling, to a larger scale, all in water of {show(density, 'density')}. Dashed: the same with the "
         "hydrostatics held constant."
     )
 

@@ -63,7 +63,7 @@ def _does(desk: OwnerDesk, rung: Rung, ladder: Ladder) -> str:
     if rung.missing:
         return (
             f"Not yet enough for what must be done ({about.money(ladder.must_cost)}): {about.money(rung.missing)} of "
-            "money that may pay for it is wanting."
+            "money that may pay for it is missing."
         )
     over = rung is ladder.rungs[-1] and rung.left > about.unit
     left = f" Of all the money {about.money(rung.left)} then finds no work that it may pay for." if over else ""
@@ -115,7 +115,7 @@ def _days(desk: OwnerDesk) -> list[tuple[date, str]]:
         if one.node.kind == "decision" and one.begins is not None:
             answer = one.node.item.decision.within if one.node.item and one.node.item.decision else None
             within = f" within {_in_days(answer)}" if answer is not None else ""
-            found.append((one.begins, f"{one.node.title}: wanted{within}, or she waits on the blocks."))
+            found.append((one.begins, f"{one.node.title}: needed{within}, or she waits on the blocks."))
     return found
 
 

@@ -76,13 +76,12 @@ def in_words(cost: CostOutlook, currency: str) -> str:
     middle, four_of_five = (about.money(cost.at(level)) for level in _PLANNED)
     beyond = cost.contingency
     lay_by = (
-        f"To be covered in four of five, lay by {about.money(beyond)} beyond the sum of likely."
+        f"To be covered in four of five, set aside {about.money(beyond)} more than the likely sum."
         if beyond > 0
         else f"The sum of likely already covers four of five, with {about.money(-beyond)} to spare."
     )
     return (
-        f"The sum of the likely prices, {about.money(cost.point)}, was enough in "
-        f"{of_hundred(cost.point_at)} "
+        f"The sum of the likely prices, {about.money(cost.point)}, was enough in {of_hundred(cost.point_at)} "
         f"trials. Half the trials cost no more than {middle} (P50), four of five no more than "
         f"{four_of_five} (P80). {lay_by}"
     )

@@ -47,7 +47,7 @@ def owners_diff(
     """Compose it; `names` are those of the two sides, of which `each` has its own papers or both those of today."""
     tender = desk.tender
     blocks: list[Block] = [
-        Paragraph(inline(_EACH if each else _TODAYS, " What changed in the work is told in the paper for yards.")),
+        Paragraph(inline(_EACH if each else _TODAYS, " What changed in the work is in the paper for yards.")),
         *_money(tender.currency, before, after),
         *_days(before.schedule, after.schedule),
         *_lines(tender.currency, before.estimate, after.estimate),

@@ -30,7 +30,7 @@ def owner_estimate(desk: OwnerDesk) -> Part:
     opening = (
         f"Prices of {month(estimate.base_month)} in {desk.tender.currency}. Low, likely and high of an item are the "
         "sums of those of its lines; the low of a credit is the least money back. Not every line is low at once, nor "
-        "every one high, so the sums at the foot are no forecast: how likely a total is, the trials tell."
+        "every one high, so the sums at the foot are no forecast: how likely a total is, the trials show."
     )
     blocks: list[Block] = [
         Heading(BRIDGE),
@@ -61,7 +61,7 @@ def _by_item(desk: OwnerDesk, estimate: Estimate) -> Table:
         Column("High", "decimal", 1.5),
     )
     note = inline(
-        "Class: mean of the classes of the lines, weighted by amount; what the classes are stands under the prices by "
+        "Class: mean of the classes of the lines, weighted by amount; the classes are explained under the prices by "
         "line, and the owner's fixed sums have none. Assumed: share of the amounts whose quantity is assumed, not "
         "measured or surveyed. Options are counted, as in the prices by item."
     )
@@ -99,11 +99,11 @@ def _contingency(desk: OwnerDesk, estimate: Estimate) -> Table:
         (f"Contingency held by the owner: {held}", estimate.contingency, "normal"),
         ("Sum of likely with the contingency held", counted + estimate.contingency, "subtotal"),
     ]
-    note = "Contingency stands in no line and in no item."
+    note = "Contingency is in no line and in no item."
     if desk.foresight is not None:
         cost = desk.foresight.outlook.cost
         rows.append(("P80 of the trials, enough in four of five", cost.at(0.80), "normal"))
-        rows.append(("To be laid by beyond the sum of likely: P80 less that sum", cost.contingency, "normal"))
+        rows.append(("To be set aside beyond the likely sum: P80 less that sum", cost.contingency, "normal"))
         over = estimate.contingency - cost.contingency
         words = (
             "The contingency held goes beyond that by" if over >= 0 else "The contingency held falls short of that by"
@@ -140,11 +140,11 @@ def _growth(desk: OwnerDesk, estimate: Estimate) -> list[Block]:
     )
     note = inline(
         "Work of earlier dockings by the kind of the item that it is now; Other is work that no item asks for today. "
-        "Sums of dockings far apart are added in the money of their day, for the share alone. Each row lays its own "
-        "share on today's likely amounts, so the rows do not add up to the last; contingent work is ordered as it is "
-        "found, so that its share is laid on nothing. Few dockings, and a share of little work, are a poor guide. "
-        "Contingent lines and risks hold a part of this growth already: it stands beside the contingency, not on top "
-        "of it."
+        "Sums of dockings far apart are added in the money of their day, for the share alone. Each row applies its "
+        "own share to today's likely amounts, so the rows do not add up to the last; contingent work is ordered as it "
+        "is found, so no share is applied to it. Few dockings, and a share of little work, are a poor guide. "
+        "Contingent lines and risks include a part of this growth already: it is shown beside the contingency, not "
+        "added to it."
     )
     return [Heading("Growth at earlier dockings"), Table(columns, tuple(rows), note=note)]
 

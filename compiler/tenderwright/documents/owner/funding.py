@@ -103,7 +103,7 @@ def summary(desk: OwnerDesk, ladder: Ladder) -> str:
     else:
         told.append(
             f"There is {in_currency(currency, first.money)} in hand, but not all of it is free to pay for that: "
-            f"{in_currency(currency, first.missing)} is wanting."
+            f"{in_currency(currency, first.missing)} is missing."
         )
     closing = next((rung for rung in ladder.rungs if rung.items), None)
     source = desk.source_of(closing) if closing is not None and closing is not first else None
@@ -117,7 +117,7 @@ def summary(desk: OwnerDesk, ladder: Ladder) -> str:
         )
     last = ladder.rungs[-1]
     left = [item for item in _priced(desk, None) if item not in last.items]
-    told.append("If every source came, everything could be bought." if not left else _left_out(desk, left, last))
+    told.append("If all the money came, everything could be bought." if not left else _left_out(desk, left, last))
     return " ".join(told)
 
 
@@ -130,7 +130,7 @@ def _left_out(desk: OwnerDesk, left: Sequence[str], last: Rung) -> str:
         beside = [reference.name for reference in excluded if reference.name in last.items]
         why = f" (not done beside {joined(beside)})" if beside else ""
         named.append(f"{number} {desk.package.item_by_name[number].title}{why}")
-    return f"If every source came, {_count(len(left), 'item')} would still be left out: {joined(named)}."
+    return f"If all the money came, {_count(len(left), 'item')} would still be left out: {joined(named)}."
 
 
 def _count(number: int, word: str) -> str:
@@ -151,7 +151,7 @@ def picture(desk: OwnerDesk, ladder: Ladder) -> Block:
         pieces += [(s.status, available(s)) for s in ([source] if source else held)]
         titles = [desk.package.item_by_name[number].title for number in _priced(desk, rung.added)]
         if rung.missing:
-            adds = f"buys nothing yet: {in_currency(desk.tender.currency, rung.missing)} wanting for what must be done"
+            adds = f"buys nothing yet: {in_currency(desk.tender.currency, rung.missing)} missing for what must be done"
         elif titles:
             adds = f"buys {_count(len(titles), 'item')}{' more' if index else ''}: {'; '.join(titles)}"
         else:

@@ -31,7 +31,7 @@ def price_basis(desk: OwnerDesk) -> Part:
     columns = (
         Column("Line", width=0.8),
         Column("What is priced", width=3),
-        Column("How the rate is come by, and what it rests on", width=5.6),
+        Column("How the rate was found, and what it rests on", width=5.6),
         Column("Class", "centre", 0.7),
         Column("Least – tendered – most", width=1.8),
         Column("Low", "decimal", 1.4),

@@ -57,7 +57,7 @@ def programme(desk: OwnerDesk) -> Part | None:
         Heading("The critical path"),
         path_table(desk, schedule, time),
         *beside_the_work(desk),
-        Heading("How days were reckoned"),
+        Heading("How days were counted"),
         Facts(tuple(_reckoned(desk, seen, schedule))),
         *bar_chart(desk.package, schedule),
         Heading("Activities"),

@@ -25,8 +25,8 @@ def trade_checks(notices: Sequence[Notice], unjudged: Sequence[Unjudged]) -> Par
     blocks: list[Block] = [
         Paragraph(
             inline(
-                "Rules of the trade that the package was held against. "
-                "A rule that finds nothing is no proof that nothing is wrong."
+                "Rules of the trade by which the package was checked. "
+                "A rule that finds nothing does not prove that nothing is wrong."
             )
         ),
         Heading("Found, or not judged"),

@@ -74,7 +74,7 @@ def _plates(one: After) -> str:
 
 
 def _spent(one: After) -> str:
-    return "not calculated: `left` and `seen` are wanting" if one.anodes_spent is None else f"{one.anodes_spent}"
+    return "not calculated: `left` and `seen` are missing" if one.anodes_spent is None else f"{one.anodes_spent}"
 
 
 def _between(desk: OwnerDesk) -> list[Block]:

@@ -83,7 +83,7 @@ def _closing(before: Desk, after: Desk, entry: Addendum) -> Inline:
 def _unmentioned(comparison: Comparison) -> str:
     proof = comparison.proof
     return (
-        f"What this addendum does not mention is unchanged, and this was proved: the {proof.operations} changes told "
+        f"What this addendum does not mention is unchanged, and this was proved: the {proof.operations} changes listed "
         "here, applied to the data of the edition before, give the data of the edition now, to the last word and "
         f"figure (SHA-256 {proof.before[:12]} and {proof.after[:12]}; the changes stand in addendum.json)."
     )

@@ -37,7 +37,7 @@ def tables_part(found: tuple[Replacement, ...], changed: Changed) -> Part | None
     if not blocks:
         return None
     words = (
-        "What changed in tables and short facts, as the pages to replace show it. It follows from the changes told "
+        "What changed in tables and short facts, as the pages to replace show it. It follows from the changes listed "
         "before."
     )
     return Part(

@@ -142,18 +142,18 @@ def _one(desk: Desk, seen: SeenAnode, found: OneAnode, frame: str, family: str =
 
 
 _READINGS = {
-    "as reckoned": "The two agree as well as either is known",
-    "more than reckoned": (
-        "Her coating is worse than is reckoned, or current goes elsewhere: to bare bronze, to another ship at the "
+    "as calculated": "The two agree as well as either is known",
+    "more than calculated": (
+        "Her coating is worse than assumed, or current goes elsewhere: to bare bronze, to another ship at the "
         "berth, or to the quay"
     ),
-    "less than reckoned": (
-        "Her coating holds better than is reckoned, or she had less than she needs: only potentials measured on the "
+    "less than calculated": (
+        "Her coating holds better than assumed, or she had less than she needs: only potentials measured on the "
         "hull tell which"
     ),
     "less, and some were spent": (
         "Some anodes were spent and gave no more, so that she had less than she needs for part of the time, unless her "
-        "coating holds better than is reckoned: potentials measured on the hull tell which"
+        "coating holds better than assumed: potentials measured on the hull tell which"
     ),
 }
 
@@ -162,13 +162,13 @@ def _reconciled(desk: Desk) -> list[Block]:
     found, demand = desk.calculated.outcome(anodes_reconciled), desk.calculated.found(anode_demand)
     each = desk.calculated.found(each_anode)
     if isinstance(found, Absent):
-        return [not_calculated(found, "What they gave beside what is reckoned")]
+        return [not_calculated(found, "What they gave, beside what is calculated")]
     if demand is None or each is None:
         return []  # neither can be wanting where the two were set beside each other
     words = (
         f"Measured wastage says that they gave {decimals(each.current, 2)} A on the mean; the surfaces below are "
-        f"reckoned to ask {decimals(demand['mean'], 2)} A: {100 * found.share:.0f} %. {_READINGS[found.reading]}. The "
-        "number below is by what is reckoned."
+        f"calculated to take {decimals(demand['mean'], 2)} A: {100 * found.share:.0f} %. {_READINGS[found.reading]}. "
+        "The number below follows from what is calculated."
     )
     return [Paragraph(inline(words))]
 
@@ -246,7 +246,7 @@ def _metals(desk: Desk) -> list[Block]:
             continue
         judged = found[key]
         care = [f"bonded: {pair.bonded}"] if pair.bonded else []
-        care += [f"coated or parted: {pair.coated}"] if pair.coated else []
+        care += [f"coated or separated: {pair.coated}"] if pair.coated else []
         care += [f"anodes {', '.join(str(name).upper() for name in pair.anodes)}"] if pair.anodes else []
         item = inline(desk.ref(pair.item)) if pair.item else inline("–")
         which = f"{judged['wastes']} wastes" if judged["wastes"] else "neither wastes"

@@ -35,9 +35,10 @@ def _rule(comparison: BidComparison) -> str:
             "is listed; the figures as written count."
         )
     return (
-        "In this tender the unit price governs: quantity times rate goes before the amount in the row, lines before "
-        "their sub-total, sub-totals before the total. What looks like a slip of the decimal point is not mended: the "
-        "amount as written counts until the bidder has confirmed the rate. The bid as returned is never changed."
+        "In this tender the unit price governs: quantity times rate counts rather than the amount in the row, lines "
+        "rather than their sub-total, sub-totals rather than the total. What looks like a slip of the decimal point is "
+        "not corrected: the amount as written counts until the bidder has confirmed the rate. "
+        "The bid as returned is never changed."
     )
 
 

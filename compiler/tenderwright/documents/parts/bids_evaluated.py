@@ -117,7 +117,7 @@ def _beyond_the_rule(desk: Desk, comparison: BidComparison) -> list[Block]:
     if stated:
         words.append("some of what is left out is priced by the owner and not by the rule")
     if own:
-        words.append(f"the days of {joined(own)} are not reckoned at the day cost published")
+        words.append(f"the days of {joined(own)} are not counted at the day cost published")
     if not words:
         return []
     text = f"{capital('; '.join(words))}. What was not published ought not to decide."

@@ -98,7 +98,7 @@ def estimate_off(comparison: BidComparison) -> list[Block]:
     )
     words = (
         "Here the bids agree with each other more than with the owner's estimate. Look at the quantity and at the "
-        "owner's own rate before anything is held against a bidder."
+        "owner's own rate before you conclude anything about a bidder."
     )
     title = "Where the estimate itself is in doubt"
     return [Heading(title), Paragraph(inline(words)), Table(columns, tuple(rows), small=True)]

@@ -55,7 +55,7 @@ def _ranking_rests_on(comparison: BidComparison) -> list[Block]:
     """Say what could change the ranking; where there is none, what is wanted for one."""
     if not comparison.whole:
         wanted = [f"{label}: {words}." for label, words in comparison.wanted]
-        return [Heading("What is wanted before the bids are ranked"), _bullets(wanted)]
+        return [Heading("What is needed before the bids are ranked"), _bullets(wanted)]
     return [Heading("What could change the ranking"), _bullets(_changes(comparison))]
 
 
@@ -75,7 +75,7 @@ def _first(comparison: BidComparison) -> str:
     if count == 1:
         return (
             f"One bid was returned, {lowest.label}; its evaluated price is {comparison.currency} "
-            f"{written(lowest.total)}. There is no other to hold it against but the owner's estimate."
+            f"{written(lowest.total)}. There is nothing to compare it with but the owner's estimate."
         )
     level = [bid.label for bid in comparison.bids if bid.total == lowest.total]
     returned = capital(_NUMBERS.get(count, str(count)))
@@ -86,8 +86,7 @@ def _first(comparison: BidComparison) -> str:
     apart = following.total - lowest.total
     share = percent(apart / lowest.total).replace("<", "less than") if lowest.total > 0 else DASH
     return (
-        f"{words}that of {lowest.label}, {in_currency(comparison.currency, lowest.total)}; "
-        f"{following.label} follows "
+        f"{words}that of {lowest.label}, {in_currency(comparison.currency, lowest.total)}; {following.label} follows "
         f"{in_currency(comparison.currency, apart)} behind, {share} of it."
     )
 

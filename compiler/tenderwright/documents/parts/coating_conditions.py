@@ -89,8 +89,7 @@ def _months(desk: Desk, written: Climate) -> list[Block]:
         f"stands {plainly(abs(STEEL_OFFSET), 'temperature difference')} below the air at the coldest hour; daily "
         "humidity spreads by "
         f"{100 * HUMIDITY_SPREAD:.0f} %; least {surface} {plainly(LEAST_STEEL, 'temperature')}; wind up to "
-        f"{plainly(WIND_LIMIT, 'wind speed')}. Those figures "
-        "are common practice, no source."
+        f"{plainly(WIND_LIMIT, 'wind speed')}. Those figures are common practice, no source."
     )
     return [Table(columns, tuple(rows), note=note, small=True), *said]
 

@@ -74,10 +74,10 @@ def _opening(desk: Desk, shell: ShellCondition, written: ShipCondition) -> Parag
             f"{number} readings of shell plate by {len(surveys.counts) if surveys else 0} surveys are set against the "
             f"thickness as built, never against a thickness of rules; the {latest} of the latest survey of each plate "
             "tell her state, and all of them her rate of loss. A reading above nominal is counted as no loss and is "
-            "listed as such. Readings of plate renewed since are left out. What is expected is reckoned to the docking "
-            f"of {day(desk.tender.events.get('docking'))} and for {years} years after it. Limits are inputs with their "
-            f"source; corrosion is substantial above three quarters of a limit ({SUBSTANTIAL_SOURCE}). Which limit "
-            "holds, and what is done about a plate, the naval architect decides."
+            "listed as such. Readings of plate renewed since are left out. What is expected is worked out to the "
+            f"docking of {day(desk.tender.events.get('docking'))} and for {years} years after it. Limits are inputs "
+            f"with their source; corrosion is substantial above three quarters of a limit ({SUBSTANTIAL_SOURCE}). "
+            "Which limit holds, and what is done about a plate, the naval architect decides."
         )
     )
 

@@ -60,7 +60,7 @@ def _weight_alone(desk: Desk) -> list[Block]:
     text = (
         f"By her weights and tanks she weighs {show(found.mass, 'weight')}, with its centre "
         f"{show(found.lcg, 'centre')} forward of the after perpendicular and {show(found.vcg, 'centre')} above the "
-        "keel line. Keel blocks, line load, cradle and lift rest on that; it tells nothing of drafts and stability."
+        "keel line. Keel blocks, line load, cradle and lift rest on that; it says nothing about drafts and stability."
     )
     return [Paragraph(inline(text))]
 

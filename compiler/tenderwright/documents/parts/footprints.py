@@ -89,15 +89,14 @@ def openings(desk: Desk) -> list[Block]:
     if left:
         found.append(
             Paragraph(
-                inline(f"Not held against the blocks: {', '.join(left)}. Not calculated: {in_words(PLACES)} them.")
+                inline(f"Not compared with the blocks: {', '.join(left)}. Not calculated: {in_words(PLACES)} them.")
             )
         )
     found += [Paragraph(inline(f"{place(c.footprint)}: {c.kind} {c.name}, {show(c.gap, 'centre')}.")) for c in others]
     if rows:
         note = inline(
             f"From edge to edge, within {retold('2 m')}. The height of an opening over the block is "
-            "counted, but not that of a "
-            "plug, which is drawn downward."
+            "counted, but not that of a plug, which is drawn downward."
         )
         found.append(Table(columns, tuple(rows), note=note, small=True))
     return found

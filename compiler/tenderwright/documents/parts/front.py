@@ -212,7 +212,7 @@ def _drawings(desk: Desk) -> list[Block]:
     note = inline("A document not verified as fitted is a guide only; what it shows is confirmed on board.")
     if shared:
         first = next(one.seen for one in desk.package.drawings if one.seen is not None and one.seen.text == shared)
-        note = (*note, *inline(" Seen as told below: "), *desk.words(first), *inline("."))
+        note = (*note, *inline(" Where they can be seen: "), *desk.words(first), *inline("."))
     return [Heading("Reference documents"), Table(columns, tuple(rows), note=note), _photographs(desk)]
 
 
@@ -237,7 +237,7 @@ def _kept_at(desk: Desk, drawing: Drawing, shared: str) -> Inline:
     if (file := desk.carried(drawing.file)) is not None:
         return inline("references/", file, f"; {held}" if held else "")
     if drawing.seen is not None and drawing.seen.text == shared:
-        return inline("seen as told below", f"; {held}" if held else "")
+        return inline("seen as said below", f"; {held}" if held else "")
     if drawing.seen is not None:
         return (*desk.words(drawing.seen), *inline(f"; {held}" if held else ""))
     return inline(held or "–")

@@ -37,7 +37,7 @@ TREATMENTS = {
     "replace in kind": "Replaced in kind: same material, form and method",
 }
 
-BELOW = inline("as told below")
+BELOW = inline("as described below")
 """Stands in a cell where a text begins with a table or a list, which follows."""
 
 

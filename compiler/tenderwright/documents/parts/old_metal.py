@@ -36,7 +36,7 @@ _REGIME = (
     "it fails, repairs are riveted, and a pit that would be welded is cut out."
 )
 _ANALYSIS = (
-    f"An analysis is held against carbon {100 * CARBON:g} %, sulphur {100 * SULPHUR:g} %, phosphorus "
+    f"An analysis is judged by carbon {100 * CARBON:g} %, sulphur {100 * SULPHUR:g} %, phosphorus "
     f"{100 * PHOSPHORUS:g} % and nitrogen {100 * NITROGEN:g} % ({PRACTICE}), and a carbon equivalent C + Mn/6 of "
     f"{EQUIVALENT:g} % ({EQUIVALENT_SOURCE}). A figure that is lacking is not known. An analysis speaks for its "
     "sample; the procedure is proved on cut-out material before the first weld."

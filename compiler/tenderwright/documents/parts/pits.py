@@ -122,8 +122,7 @@ def _work(desk: Desk) -> list[Block]:
     words = (
         f"Of the pits gauged, {found['inserted']:.0f} go with plate that is renewed below. In the plate that stays, "
         "the shares of them that are welded and filled, with the share of the face that is pits, come to "
-        f"{show(found['weld_area'], 'spot')} of pit mouth to weld and "
-        f"{show(found['fill_area'], 'area', more=1)} "
+        f"{show(found['weld_area'], 'spot')} of pit mouth to weld and {show(found['fill_area'], 'area', more=1)} "
         f"to fill, over {show(found['worked_area'], 'area')} of plate. Where the deepest pits were sought out, that "
         "is more welding than there will be."
     )

@@ -136,7 +136,7 @@ def _standing(desk: Desk) -> list[Block]:
     blocks: list[Block] = [Facts(acting)] if acting else []
     blocks += facts_abreast(limits)
     if isinstance(side, NotAsked):
-        words = "What they bear in wind and earthquake is not known: the docking plan gives neither."
+        words = "What they carry in wind and earthquake is not known: the docking plan gives neither."
         blocks.append(Paragraph(inline(words)))
     elif isinstance(side, Absent):
         blocks.append(not_calculated(side, "Loads of the side blocks"))
@@ -180,7 +180,7 @@ def side_limits(desk: Desk) -> list[tuple[str, str]]:
 
 _WANTED = {
     "angle": "the friction under them",
-    "mass": "what shell and frame bear there, from the naval architect",
+    "mass": "what shell and frame can take there, from the naval architect",
     "pressure": "the pressure allowed on the caps",
 }
 """What supplies a limit that is not given, by its dimension."""

@@ -30,7 +30,7 @@ def decisions(desk: StatementDesk) -> list[Block]:
         Column("Days", "right", 0.6),
         Column("Answer by", width=2),
     )
-    return [Heading("Decisions wanted"), Table(columns, tuple(rows), small=True)]
+    return [Heading("Decisions needed"), Table(columns, tuple(rows), small=True)]
 
 
 def _report(desk: StatementDesk, one: PricedReport) -> Row:

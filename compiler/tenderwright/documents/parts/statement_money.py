@@ -113,8 +113,8 @@ def _funds(desk: StatementDesk) -> str:
         told.append(f"{sum_of(funds.promised)} promised pays {sum_of(funds.by_promise)}")
     sums = "; ".join(told)
     if funds.short:
-        return f"{sums}; {sum_of(funds.short)} is wanting."
-    free = f", and {sum_of(funds.not_free)} stays over or may not pay for this" if funds.not_free else ""
+        return f"{sums}; {sum_of(funds.short)} is missing."
+    free = f", and {sum_of(funds.not_free)} is left over or may not pay for this" if funds.not_free else ""
     return f"{sums}. The forecast is paid for{free}."
 
 

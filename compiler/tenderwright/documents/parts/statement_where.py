@@ -34,11 +34,11 @@ def opening(desk: StatementDesk) -> str:
         by = f", the first by {day(first.date())}" if first is not None else ""
         late = sum(1 for one in made.waiting if one.overdue(made.on))
         over = f" {late} of them {'is' if late == 1 else 'are'} overdue." if late else ""
-        told.append(f"{count(wanted, 'decision')} {'is' if wanted == 1 else 'are'} wanted{by}.{over}")
+        told.append(f"{count(wanted, 'decision')} {'is' if wanted == 1 else 'are'} needed{by}.{over}")
     else:
-        told.append("No decision is wanted.")
+        told.append("No decision is needed.")
     if made.ledger.last is not None and made.ledger.last < made.on:
-        told.append(f"The papers from the dock tell until {day(made.ledger.last)}.")
+        told.append(f"The papers from the dock reach to {day(made.ledger.last)}.")
     return " ".join(told)
 
 

@@ -33,8 +33,7 @@ def landing_stops(desk: Desk) -> list[Block]:
         ),
         (
             f"From {show(one.water_at_touch, 'water level')}, first block, to {show(settled, 'water level')}, "
-            "on all blocks: she "
-            "lists, slews or leaves the centreline, or a block crushes or slips",
+            "on all blocks: she lists, slews or leaves the centreline, or a block crushes or slips",
             "Raise the water until she floats free of every block; centre her, mend the block, begin again",
         ),
     ]

@@ -61,7 +61,7 @@ def _blocks(desk: Desk, found: Timber) -> list[Block]:
 
 
 def _notes(desk: Desk, found: Timber) -> list[Block]:
-    return [Heading("What else the survey tells"), desk.prose(found.notes)] if found.notes else []
+    return [Heading("What else the survey says"), desk.prose(found.notes)] if found.notes else []
 
 
 def _opening(desk: Desk, found: Timber) -> Paragraph:

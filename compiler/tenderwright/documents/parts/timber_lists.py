@@ -156,7 +156,7 @@ def bolts_table(desk: Desk, found: Timber) -> list[Block]:
 
 def borers_table(desk: Desk, found: Timber) -> list[Block]:
     """Set out what borers attacked."""
-    alive = {True: "alive", False: "dead", None: "not told"}
+    alive = {True: "alive", False: "dead", None: "not stated"}
     rows = tuple(
         Row(
             (

@@ -71,8 +71,7 @@ def verdict(desk: Desk) -> str:
         )
         return (
             "Calculated to float off level and stable, metacentric height "
-            f"{show(found.position.gm_fluid, 'metacentric height')} "
-            f"afloat{gm}: {SUBJECT}."
+            f"{show(found.position.gm_fluid, 'metacentric height')} afloat{gm}: {SUBJECT}."
         )
     return f"Calculated not to float off level and stable: {'; '.join(found.reasons)}. This is {SUBJECT}."
 

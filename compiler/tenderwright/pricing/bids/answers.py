@@ -96,7 +96,7 @@ def _whole(book: Workbook, label: str, notices: list[Notice]) -> int | None:
         if number is not None:
             book.take(*([] if cell.formula else [cell]))
             return number
-        message = f"`{whole(cell.text or cell.formula)}` is no number of whole days: {label}"
+        message = f"`{whole(cell.text or cell.formula)}` is not a number of whole days: {label}"
         notices.append(told("bid-unread", cell, message))
         return None
     return None

@@ -164,7 +164,9 @@ def _other(cell: Cell) -> Notice:
     if cell.formula:
         result = f", which shows `{whole(cell.text)}`" if cell.text else ""
         return told("bid-unread", cell, f"a formula that is not the form's own is not read: `{cell.formula}`{result}")
-    return told("bid-unread", cell, f"what stands here is read as no price, answer or remark: `{whole(cell.text)}`")
+    return told(
+        "bid-unread", cell, f"what is written here is not read as a price, an answer or a remark: `{whole(cell.text)}`"
+    )
 
 
 def _pasted(cells: list[Cell]) -> Iterator[Notice]:

@@ -107,7 +107,7 @@ class PriceReader:
             return self._text(cell, cell.value.strip(), kind)
         if cell.value is None:
             return Priced()
-        return self._unreadable(cell, f"`{shown(cell.text)}` is no price; perhaps a program took it for a date")
+        return self._unreadable(cell, f"`{shown(cell.text)}` is not a price; perhaps a program took it for a date")
 
     def _number(self, cell: Cell, number: Decimal, kind: str) -> Priced:
         match = _CURRENCY_SHOWN.search(cell.number_format)
@@ -129,7 +129,7 @@ class PriceReader:
             return self._unreadable(cell, message, _WRITE)
         if not 0 <= number <= 100:
             return self._unreadable(
-                cell, f"`{whole(cell.text)}` is no percentage from 0 % to 100 %, and {_ASKED}", _WRITE
+                cell, f"`{whole(cell.text)}` is not a percentage from 0 % to 100 %, and {_ASKED}", _WRITE
             )
         if sure and cell.value == number and number > 1:
             message = f"the cell shows {number * 100:f} %; {number:f} % is read"

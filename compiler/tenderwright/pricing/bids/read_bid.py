@@ -200,7 +200,7 @@ def _left_empty(lines: Mapping[str, BidLine], unread: Collection[str], path: str
     if not empty:
         return []
     message = f"{len(empty)} of {len(lines)} lines are left empty: {', '.join(empty)}"
-    hint = "an empty line is not answered; it is neither 0 nor included nor no bid"
+    hint = "ask the yard whether it means 0, `included` or `no bid`"
     return [Notice("bid-incomplete", Place(path), message, hints=(hint,))]
 
 

@@ -47,7 +47,7 @@ def _row(book: Workbook, table: Table, row: int, expected: ExpectedTable, notice
             continue
         cell = table.sheet.at(row, _column(table, heading, place))
         if unit and cell.text and not isinstance(cell.value, Decimal):
-            message = f"`{whole(cell.text)}` is no number of {unit}: {heading}"
+            message = f"`{whole(cell.text)}` is not a number of {unit}: {heading}"
             notices.append(told("bid-unread", cell, message, "ask the yard for the figure"))
         if not cell.formula:
             book.take(cell)

@@ -48,7 +48,7 @@ def check_active_content(members: Mapping[str, bytes]) -> None:
     for kind in sorted(types):
         _check(kind)
     if WORKBOOK_TYPE not in types:
-        raise unreadable("this is no workbook of sheets", "open it in a spreadsheet program and save it as .xlsx")
+        raise unreadable("this is not a workbook of sheets", "open it in a spreadsheet program and save it as .xlsx")
     for name in members:
         if name.lower().endswith(".rels"):
             for one in _elements(members, name):

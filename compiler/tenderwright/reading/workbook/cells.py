@@ -143,7 +143,7 @@ def read_cells(guarded: Guarded) -> tuple[Workbook | None, list[Notice]]:
     except Refusal as refusal:
         found = refusal
     except Exception as error:  # the library raises whatever a damaged part leads it to
-        found = unreadable(f"the workbook is damaged: {type(error).__name__}: {str(error)[:200]}")
+        found = unreadable(f"the workbook is damaged and cannot be read ({type(error).__name__}: {str(error)[:200]})")
     return None, [Notice(found.code, Place(guarded.path), found.message, hints=found.hints)]
 
 

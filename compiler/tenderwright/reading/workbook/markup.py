@@ -146,5 +146,5 @@ def _whole(text: str, otherwise: int) -> int:
     if not text:
         return otherwise
     if not text.isascii() or not text.isdigit() or len(text) > 15:
-        raise unreadable(f"`{text[:40]}` is no number of a row")
+        raise unreadable(f"`{text[:40]}` is not the number of a row")
     return int(text)

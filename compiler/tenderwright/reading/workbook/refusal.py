@@ -49,7 +49,7 @@ def area_of(reference: str) -> Area:
     corners = [_ADDRESS.fullmatch(part) for part in reference.split(":")]
     found = [match for match in corners if match is not None]
     if not 1 <= len(corners) <= 2 or len(found) < len(corners):
-        raise unreadable(f"`{reference[:40]}` is no address of a cell")
+        raise unreadable(f"`{reference[:40]}` is not the address of a cell")
     rows = [int(match[2]) for match in found]
     columns = [column_number(match[1]) for match in found]
     if max(rows) > MAX_ROWS or max(columns) > MAX_COLUMNS:
@@ -58,7 +58,7 @@ def area_of(reference: str) -> Area:
             "delete the empty rows and columns after the form, save the file, and return it again",
         )
     if min(rows) < 1:
-        raise unreadable(f"`{reference[:40]}` is no address of a cell")
+        raise unreadable(f"`{reference[:40]}` is not the address of a cell")
     return Area(min(rows), min(columns), max(rows), max(columns))
 
 

@@ -34,7 +34,7 @@ def unpack(data: bytes) -> dict[str, bytes]:
             _check_names(members)
             return _contents(packed, members)
     except (zipfile.BadZipFile, zlib.error, EOFError, OSError, NotImplementedError, RuntimeError, ValueError) as error:
-        raise unreadable(f"this is no workbook, or a damaged one: {error}", _AS_XLSX) from error
+        raise unreadable(f"this is not a workbook, or is a damaged one: {error}", _AS_XLSX) from error
 
 
 def _check_names(members: list[zipfile.ZipInfo]) -> None:

@@ -33,7 +33,7 @@ def check(context: OwnerContext) -> Iterator[Notice]:
         offered = docks.get(bid.facility.name) if bid.facility is not None else None
         if bid.facility is not None and offered is not None and context.papers.bids[offered].yard != bid.yard:
             message = f"the dock `{bid.facility}` is offered by two yards"
-            note = Note("the other stands here", context.at(offered, "facility"))
+            note = Note("the other is here", context.at(offered, "facility"))
             yield Notice(CODE, bid.facility.at, message, (note,))
         elif bid.facility is not None:
             docks[bid.facility.name] = path
@@ -180,7 +180,12 @@ def _rates(context: OwnerContext) -> Iterator[Notice]:
                 if mended is not None
                 else context.at(path, "lines", number, "rate")
             )
-            yield Notice(CODE, place, message, hints=("a slip of the point? ask the bidder to confirm it",))
+            yield Notice(
+                CODE,
+                place,
+                message,
+                hints=("is the decimal point in the right place? ask the bidder to confirm the figure",),
+            )
         if expected.get(number) and len(by_bid) > 1 and all(_far(rate, expected[number]) for rate in by_bid.values()):
             message = f"line {number} is estimated at {expected[number]:g}, and bid at {_listed(list(by_bid.values()))}"
             yield Notice("price-unlikely", context.at("owner/rates.yaml", "lines", number), message)

@@ -126,8 +126,8 @@ def _in_dock(context: OwnerContext, path: str, made: InDock) -> Iterator[Dated]:
             if moment is not None:
                 place = context.at(path, key, index, "answer_by")
                 yield Dated("paper.answer due", "the last day for the answer", moment.date(), place, of)
-            yield Dated("paper.end of file", "the end of the days that the file tells of", made.until, end, of)
-    yield Dated("dock.paper", "the end of the days that the file tells of", made.until, end)
+            yield Dated("paper.end of file", "the last day that the file covers", made.until, end, of)
+    yield Dated("dock.paper", "the last day that the file covers", made.until, end)
 
 
 _LEFT_OUT = (("made", "the decision", "day"),)

@@ -55,5 +55,5 @@ def _same_item(context: OwnerContext) -> Iterator[Notice]:
         (low, then, (path, at)), (high, when, (other, elsewhere)) = sorted(paid_for, key=lambda one: one[0])
         if high > _APART * low and abs(then.year - when.year) <= _YEARS:
             message = f"item {item} cost {low} in {then.year}, and {high} in {when.year}"
-            note = Note("the other price stands here", context.at(other, "prices", elsewhere, "amount"))
+            note = Note("the other price is here", context.at(other, "prices", elsewhere, "amount"))
             yield Notice(CODE, context.at(path, "prices", at, "amount"), message, (note,))

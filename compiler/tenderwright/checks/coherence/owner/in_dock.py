@@ -44,7 +44,9 @@ def _falling(context: OwnerContext, told: list[tuple[str, InDock]]) -> Iterator[
 def _held(before: dict[str, tuple[float, str, Place]], name: str, now: Quantity, place: Place) -> Iterator[Notice]:
     if name in before and now.si < before[name][0] - 1e-9:
         message = f"{now} of {name} is done, and {before[name][1]} was done before"
-        yield Notice(CODE, place, message, (Note("it was told here", before[name][2]),), cause=f"{place.path} falls")
+        yield Notice(
+            CODE, place, message, (Note("the earlier figure is here", before[name][2]),), cause=f"{place.path} falls"
+        )
         return
     before[name] = (now.si, str(now), place)
 

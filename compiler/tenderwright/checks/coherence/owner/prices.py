@@ -95,7 +95,7 @@ def _lines(context: OwnerContext) -> Iterator[Notice]:
         place = context.at("owner/rates.yaml", "lines", line.number)
         if abs(line.amount) > _SHARE * whole:
             message = f"line {line.number} comes to {written(line.amount)}, and all lines to {written(whole)}"
-            notes = (Note("the line stands here", line.line.here),)
+            notes = (Note("the line is here", line.line.here),)
             yield Notice(CODE, place, message, notes, ("look at its rate, its quantity and its hours",))
         high = line.most
         times = _RANGE if line.quantity.number < _FEW else _RANGE_OF_MANY
@@ -108,4 +108,4 @@ def _lines(context: OwnerContext) -> Iterator[Notice]:
         if line.line.price == "fixed" and stated is not None and fixed is not None and stated != fixed:
             at = context.at("owner/rates.yaml", "lines", line.number, "rate")
             message = f"line {line.number} is the owner's fixed sum of {fixed}, and its rate is {stated}"
-            yield Notice(CODE, at, message, (Note("the line stands here", line.line.here),))
+            yield Notice(CODE, at, message, (Note("the line is here", line.line.here),))

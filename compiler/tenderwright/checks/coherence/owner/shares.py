@@ -67,4 +67,4 @@ def _damages(context: OwnerContext) -> Iterator[Notice]:
     tender = context.package.tender
     most = tender.damages.most if tender is not None and tender.damages is not None else None
     if most is not None and most.si > _DAMAGES:
-        yield Notice(CODE, most.at, f"damages up to {most} of the contract price are more than a yard can bear")
+        yield Notice(CODE, most.at, f"damages up to {most} of the contract price are more than a yard can carry")

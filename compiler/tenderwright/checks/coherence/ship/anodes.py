@@ -52,7 +52,7 @@ def _mass(anode: Anode) -> Iterator[Notice]:
 
 def _duty(ship: Ship, duty: AnodeDuty) -> Iterator[Notice]:
     if duty.strip is not None and duty.strip.from_.x >= duty.strip.to.x:
-        message = f"the strip for anodes runs from {duty.strip.from_} to {duty.strip.to}, which is no length forward"
+        message = f"the strip for anodes runs from {duty.strip.from_} to {duty.strip.to}, which does not run forward"
         yield Notice(CODE, duty.strip.here, message, hints=(FRAME,))
     alloys = {anode.alloy for anode in ship.package.anodes}
     if len(alloys) == 1:

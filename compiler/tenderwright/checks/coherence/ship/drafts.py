@@ -86,8 +86,7 @@ def _held(ship: Ship, one: _Drafts, others: list[_Drafts], length: float, draft:
     if turned or abs(one.trim - usual) > 0.015 * length:
         message = (
             f"{one.what} her trim was {show(one.trim, 'trim')} by the stern, {one.aft} aft and "
-            f"{one.forward} forward, and at "
-            f"other times about {show(usual, 'trim')}"
+            f"{one.forward} forward, and at other times about {show(usual, 'trim')}"
         )
         hint = "are aft and forward swapped?" if turned else "look at the digits of both drafts"
         yield Notice(CODE, _odd(one, median(other.mean for other in others)).at, message, hints=(hint,))

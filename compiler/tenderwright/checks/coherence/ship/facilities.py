@@ -40,7 +40,7 @@ def _kind(facility: Facility) -> Iterator[Notice]:
     ):
         if stated is not None and facility.kind not in kinds:
             message = f"`{facility.facility}` is a {facility.kind}, and has {part if part == 'hoists' else f'a {part}'}"
-            hint = f"take `{part}` out, or put its kind right"
+            hint = f"delete `{part}`, or correct its kind"
             yield Notice(CODE, facility.here, message, hints=(hint,))
 
 

@@ -11,7 +11,7 @@ from tenderwright.quantities.quantity import Quantity
 from tenderwright.quantities.retold import retold
 
 _EDGE = 1e-9
-LOOK = "look at the figure, and at what it is held against"
+LOOK = "look at the figure, and at what it is compared with"
 FRAME = "look at the frame: are two digits swapped?"
 """Cures of what no single slip explains."""
 

@@ -26,7 +26,7 @@ def check(ship: Ship) -> Iterator[Notice]:
         if extent is not None:
             what = f"item {item.number}: its place, {extent},"
             if extent.from_.x > extent.to.x:
-                yield Notice(CODE, extent.here, f"{what} is no length forward", hints=(FRAME,))
+                yield Notice(CODE, extent.here, f"{what} does not run forward", hints=(FRAME,))
             elif ship.shell is not None:
                 over = 0.05 * ship.shell.length
                 if not (ship.shell.within(extent.from_.x, over) and ship.shell.within(extent.to.x, over)):

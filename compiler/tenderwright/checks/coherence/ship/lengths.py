@@ -88,8 +88,7 @@ def _frames(ship: Ship, particulars: Particulars) -> Iterator[Notice]:
         if not low <= x <= high:
             message = (
                 f"the {what} frame, {number}, stands {show(x, 'centre')} forward of the after "
-                "perpendicular, and the hull "
-                f"runs from {show(start, 'centre')} to {show(end, 'centre')}"
+                f"perpendicular, and the hull runs from {show(start, 'centre')} to {show(end, 'centre')}"
             )
             hint = "look for a spacing with a slip, another origin, or numbers that grow the other way"
             yield Notice(CODE, place, message, hints=(hint,))
@@ -101,5 +100,5 @@ def _frames(ship: Ship, particulars: Particulars) -> Iterator[Notice]:
                 f"the space next to frame {number} is {show(gap, 'thickness', more=-1)}, and most are "
                 f"{show(usual, 'thickness', more=-1)}"
             )
-            yield Notice(CODE, place, message, hints=("does the point stand in its place?",))
+            yield Notice(CODE, place, message, hints=("is the decimal point in the right place?",))
             return

@@ -55,7 +55,7 @@ def _built(ship: Ship, particulars: Particulars) -> Iterator[Notice]:
         yield Notice(CODE, particulars.here, message, hints=("mend `material` or `fastening`",))
     if hull.of_metal and (hull.wood is not None or ship.package.timber is not None):
         message = f"her hull is of {hull.material}, and she has the planking of a hull of wood"
-        hint = "say `material: wood`, or take `wood` and vessel/timber.yaml away"
+        hint = "write `material: wood`, or delete `wood` here and vessel/timber.yaml"
         yield Notice(CODE, particulars.here, message, hints=(hint,))
     strakes = ship.package.strakes
     riveted = [one.strake for one in strakes if one.joints or _RIVETED.search(one.riveting.lower())]
@@ -120,8 +120,7 @@ def _keel(particulars: Particulars, shell: Shell) -> Iterator[Notice]:
     elif run.size > 3 and ends[1] - ends[0] < 0.7 * (run[-1] - run[0]):
         message = (
             f"the straight keel is {show(ends[1] - ends[0], 'centre', more=-1)} long over {keel.straight}, "
-            "and her lines have it "
-            f"straight over {show(run[-1] - run[0], 'centre', more=-1)}"
+            f"and her lines have it straight over {show(run[-1] - run[0], 'centre', more=-1)}"
         )
         yield Notice(CODE, keel.straight.here, message, hints=(FRAME,))
 

@@ -95,7 +95,7 @@ def _runs(ship: Ship, strake: Strake) -> Iterator[Notice]:
     for plate in strake.plates:
         if plate.from_.x >= plate.to.x:
             message = (
-                f"plates of strake {strake.strake} run from {plate.from_} to {plate.to}, which is no length forward"
+                f"plates of strake {strake.strake} run from {plate.from_} to {plate.to}, which does not run forward"
             )
             yield Notice(CODE, plate.from_.at, message, hints=(FRAME,))
             return
@@ -186,7 +186,7 @@ def _over_each_other(stretches: Sequence[Pitted]) -> Iterator[Notice]:
                 one.side == other.side or "both" in (one.side, other.side)
             )
             if alike and min(one.to.x, other.to.x) - max(one.from_.x, other.from_.x) > 0.05:
-                message = f"pitting of strake {one.strake.name}, {one.from_} to {one.to}, is told again"
+                message = f"pitting of strake {one.strake.name}, {one.from_} to {one.to}, is listed again"
                 yield Notice(CODE, other.here, f"{message} as {other.from_} to {other.to}", hints=(FRAME,))
 
 
@@ -244,7 +244,7 @@ def _stretch(
     longest: float = 1.1,
 ) -> Iterator[Notice]:
     if from_.x >= to.x:
-        message = f"{what} lies from {from_} to {to}, which is no length forward"
+        message = f"{what} lies from {from_} to {to}, which does not run forward"
         yield Notice(CODE, from_.at, message, hints=(FRAME,))
         return
     runs = [strakes[name].plates for name in names if name in strakes and strakes[name].plates]

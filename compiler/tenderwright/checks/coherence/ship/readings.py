@@ -149,7 +149,7 @@ def _rows(
         told.add((order[survey].name, line))
         where = f"on strake {strake}, {side}, " if strakes else ""
         more = int((wrong & (readings.survey == survey)).sum()) - _MOST
-        hints: tuple[str, ...] = ("look at the point, at the columns and at the frame",)
+        hints: tuple[str, ...] = ("look at the decimal point, at the columns and at the frame",)
         if count[survey] == _MOST and more > 0:
             hints = (*hints, f"{more} more rows of this survey are alike")
         message = (

@@ -109,7 +109,7 @@ def _place(ship: Ship, tank: Tank, bounds: Bounds) -> Iterator[Notice]:
         )
         for words, low, high in (*parts, ("chain locker", 0.6, 1.1), ("shaft", -0.1, 0.5)):
             if words in name and not low * length <= middle <= high * length:
-                message = f"{what} lies over {bounds.from_} to {bounds.to}, which is no place for the {words}"
+                message = f"{what} lies over {bounds.from_} to {bounds.to}, which is not the place for the {words}"
                 yield Notice(CODE, bounds.here, message, hints=(FRAME,))
     shell = ship.shell
     if shell is None:

@@ -192,7 +192,7 @@ def _climate(climate: Climate) -> Iterator[Notice]:
     for month in climate.months:
         what = f"of month {month.month}"
         if numbers.count(month.month) > 1 and month is not climate.months[numbers.index(month.month)]:
-            yield Notice(CODE, month.here, f"month {month.month} is told twice", hints=("look at its number",))
+            yield Notice(CODE, month.here, f"month {month.month} is listed twice", hints=("look at its number",))
         yield from _rows(
             (f"mean temperature {what}", month.mean, -35.0, 38.0, "from -35 to 38 degC"),
             (f"humidity {what}", month.humidity, 0.25, 1.0, "from 25 % to 100 %"),

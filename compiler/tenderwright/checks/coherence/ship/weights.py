@@ -138,7 +138,7 @@ def _way(moved: MovedWeight) -> Iterator[Notice]:
         message = f"`{moved.what}` goes, and its mass, {moved.mass}, is added"
         yield Notice(CODE, moved.mass.at, message, hints=("write what goes with a minus",))
     elif comes and not goes and moved.mass.si < 0:
-        message = f"`{moved.what}` comes aboard, and its mass, {moved.mass}, is taken away"
+        message = f"`{moved.what}` comes aboard, and its mass, {moved.mass}, is subtracted"
         yield Notice(CODE, moved.mass.at, message, hints=("write what comes without a minus",))
 
 

@@ -66,14 +66,14 @@ def _damages(context: Context, clause: Clause, paragraph: str) -> Iterator[Notic
     tender = context.package.tender
     if tender is not None and tender.award.day_cost and not day / 3 <= tender.award.day_cost <= day * 3:
         message = f"a day of lateness costs {code} {day:,}, and the award counts a day at {tender.award.day_cost:,}"
-        note = Note("the cost of a day stands here", context.at("package.yaml", "award", "day_cost"))
+        note = Note("the cost of a day is here", context.at("package.yaml", "award", "day_cost"))
         yield Notice(CODE, at, message, (note,), ("both are what a day costs the owner",))
     parts = amounts[1:]
     if len(parts) > 1 and sum(parts) != day:
         yield Notice(CODE, at, f"a day of lateness costs {code} {day:,}, and its parts are {sum(parts):,} together")
     caps = [Decimal(share) for share in _SHARE.findall(paragraph)]
     if caps and max(caps) > _CAP:
-        message = f"damages up to {max(caps)} % of the price are no forecast of a loss"
+        message = f"damages up to {max(caps)} % of the price are not a forecast of a loss"
         yield Notice(CODE, clause.text.place_of(f"{max(caps)} %"), message)
 
 
@@ -85,5 +85,5 @@ def _currency(context: Context, clause: Clause) -> Iterator[Notice]:
     code = _WORDS[match[1].lower()]
     if code != tender.currency and not (code == "USD" and tender.currency.endswith("D")):
         message = f"the clause prices in {match[1]}, and the currency of the tender is {tender.currency}"
-        note = Note("the currency stands here", context.at("package.yaml", "currency"))
+        note = Note("the currency is here", context.at("package.yaml", "currency"))
         yield Notice(CODE, clause.text.place_of(match[1]), message, (note,))

@@ -66,7 +66,7 @@ def _line(item: Item, index: int, line: Line, stay: int, on_blocks: int) -> Iter
         if line.quantity.unit not in ("h", "hour", "hours"):
             yield Notice(CODE, place, f"{what} is priced by the hour, and {line.quantity} are tendered")
     elif abs(days - round(days)) > 1e-6:
-        yield Notice(CODE, place, f"{what} is priced by the day, and {line.quantity} is no whole number of days")
+        yield Notice(CODE, place, f"{what} is priced by the day, and {line.quantity} is not a whole number of days")
     elif "on the blocks" in text and days > 1.5 * on_blocks:
         yield Notice(CODE, place, f"{what} counts {line.quantity} on the blocks, and {on_blocks} are planned")
     elif days > stay and "berth" in text:

@@ -138,7 +138,7 @@ def _seen_of_condition(package: Package, at: At) -> Iterator[tuple[str, date, Pl
     for index, renewed in enumerate(condition.renewed):
         yield f"`{renewed.what}`", renewed.on, at(path, "renewed", index, "on")
     for index, leak in enumerate(condition.leaks):
-        yield f"what is told of the leak at {leak.where}", leak.seen, at(path, "leaks", index, "seen")
+        yield f"what is said of the leak at {leak.where}", leak.seen, at(path, "leaks", index, "seen")
         for number, look in enumerate(leak.history):
             yield f"a look at the leak at {leak.where}", look.on, at(path, "leaks", index, "history", number, "on")
     for index, clearance in enumerate(condition.clearances):

@@ -40,7 +40,7 @@ def _blocks(context: Context, tender: Tender) -> Iterator[Notice]:
         for number, other in enumerate(tender.sections[:index]):
             if block.from_ <= other.to and other.from_ <= block.to:
                 message = f"the blocks `{other.title}` and `{block.title}` share item numbers"
-                note = Note("the other block stands here", context.at("package.yaml", "sections", number))
+                note = Note("the other block is here", context.at("package.yaml", "sections", number))
                 yield Notice(CODE, context.at("package.yaml", "sections", index, "from"), message, (note,))
 
 
@@ -51,6 +51,6 @@ def _items(context: Context, tender: Tender) -> Iterator[Notice]:
         after = [block for block in tender.sections if block.from_ > item.item]
         if before and after and not any(block.from_ <= item.item <= block.to for block in tender.sections):
             message = f"item {item.number} stands between two blocks of item numbers, in neither"
-            note = Note("the block before it stands here", context.at("package.yaml", "sections", before[-1]))
+            note = Note("the block before it is here", context.at("package.yaml", "sections", before[-1]))
             hints = ("mend the ends of the blocks under `sections`",)
             yield Notice(CODE, place_in(item, "item"), message, (note,), hints, cause="blocks of item numbers")

@@ -56,8 +56,8 @@ ORDER = (
     Then("docking.docked", "docking.undocked", "a ship that is docked is undocked within two years", most=2 * _YEAR),
     Then("docking.undocked", "docking.guaranteed", "a guarantee runs from the end of a docking", most=10 * _YEAR),
     Then("docking.docked", "programme.redelivery", "the history ends with the docking that is tendered", least=-200),
-    Then("seen.on", "programme.redelivery", "what is told of her was seen before the end of the docking"),
-    Then("drawing.year of its title", "drawing.dated", "what tells of a year is not older than the year"),
+    Then("seen.on", "programme.redelivery", "what is said of her was seen before the end of the docking"),
+    Then("drawing.year of its title", "drawing.dated", "what is about a year is not older than the year"),
     Then("drawing.dated", "drawing.verified", "a drawing is found to agree when it exists", least=-60),
     Then("drawing.dated", "programme.redelivery", "what bidders price by exists before the docking ends"),
     Then("drawing.verified", "programme.redelivery", "what bidders price by was verified before the docking ends"),
@@ -124,9 +124,9 @@ ORDER = (
     Then("paper.made", "paper.decided", "a report is answered after it was made", most=_YEAR),
     Then("paper.made", "paper.answer due", "work waits for the answer to a report", most=60),
     Then("paper.made", "paper.signed", "a change is signed once it is written"),
-    Then("paper.made", "paper.end of file", "a file tells nothing from beyond its last day"),
-    Then("paper.decided", "paper.end of file", "a file tells nothing from beyond its last day"),
-    Then("paper.signed", "paper.end of file", "a file tells nothing from beyond its last day"),
+    Then("paper.made", "paper.end of file", "a file has nothing from beyond its last day"),
+    Then("paper.decided", "paper.end of file", "a file has nothing from beyond its last day"),
+    Then("paper.signed", "paper.end of file", "a file has nothing from beyond its last day"),
 )
 
 
@@ -194,5 +194,5 @@ def days_in_fault(held: Iterable[Pair]) -> Iterator[Notice]:
         first, *more = (pair for pair in broken if place in pair.places)
         broken = [pair for pair in broken if place not in pair.places]
         other = first.before if place in first.after.places else first.after
-        notes = (Note(f"{other.what} stands here", other.place), *(Note(pair.told) for pair in more))
+        notes = (Note(f"{other.what} is here", other.place), *(Note(pair.told) for pair in more))
         yield Notice(first.code, place, first.told, notes)

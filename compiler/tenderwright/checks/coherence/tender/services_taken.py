@@ -36,6 +36,6 @@ def check(context: Context) -> Iterator[Notice]:
                 other = context.package.item_by_name[number]
                 message = f"item {text.item.number} takes {' and '.join(missing)} from the hours of item {number}, "
                 message += "which does not speak of it"
-                note = Note(f"item {number} stands here", other.here)
+                note = Note(f"item {number} is here", other.here)
                 hint = f"say it in item {number}, or price it in an item that holds it"
                 yield Notice(CODE, text.place(match), message, (note,), (hint,))
