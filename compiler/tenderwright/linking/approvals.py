@@ -17,8 +17,8 @@ def link_approvals(papers: OwnerPapers) -> Iterator[Notice]:
     first: dict[str, Place] = {}
     for one in papers.approvals.approvals if papers.approvals is not None else ():
         if one.approval in first:
-            notes = (Note("it stands here first", first[one.approval]),)
-            message = f"approval `{one.approval}` stands twice"
+            notes = (Note("it is first listed here", first[one.approval]),)
+            message = f"approval `{one.approval}` is listed twice"
             hint = "give one of them another identifier"
             yield Notice("duplicate-name", one.here, message, notes, (hint,))
         first.setdefault(one.approval, one.here)

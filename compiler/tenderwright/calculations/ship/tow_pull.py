@@ -57,7 +57,7 @@ def tow_weathers(tow_plan: Tow) -> dict[str, Weather] | Absent:
     """Give every weather for which the pull is reckoned, the hove-to case among them whatever the package states."""
     plan = tow_plan.resistance
     if plan is None:
-        return Lacking("it needs `resistance` in tow.yaml: frontal area, and the weathers to reckon with")
+        return Lacking("it needs `resistance` in tow.yaml: frontal area, and the weathers to allow for")
     found = {one.case: _weather(one, plan, EFFICIENCY) for one in plan.cases}
     stated = plan.hove_to or next((one for one in plan.cases if one.case == HOVE_TO), None)
     found[HOVE_TO] = _weather(stated, plan, _WORST) if stated is not None else _survival(plan)

@@ -49,7 +49,7 @@ def _stages(context: Context, clause: Clause, paragraph: str) -> Iterator[Notice
     held = [round(100 * one.share.si, 6) for one in contract.payments] if contract is not None else []
     if len(shares) > 2 and held and [float(share) for share in shares] != held:
         message = f"the stages of payment are {told} in this clause, and others in contract.yaml"
-        note = Note("the payments stand here", context.at("contract.yaml", "payments"))
+        note = Note("the payments are here", context.at("contract.yaml", "payments"))
         hint = "let the clause refer to <part:revision-record>, where they are printed"
         yield Notice(CODE, clause.text.place_of(f"{shares[0]} %"), message, (note,), (hint,))
     elif len(shares) > 2 and sum(shares) != 100:
