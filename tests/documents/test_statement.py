@@ -81,7 +81,7 @@ def test_it_is_one_confidential_part_with_the_usual_caution(page: Edition) -> No
     [
         "Day 5 of 14 on blocks; 9 days left.",
         "The docking will come to EUR 47 651.00 if all that waits is accepted; 1 109.00 of the contingency would be",
-        "3 decisions are wanted, the first by 9 April 2028.",
+        "3 decisions are needed, the first by 9 April 2028.",
         "Days on blocks: 14 tendered; 5 used, 9 left. What waits would add 2. Undocking by contract 19 April.",
         "by the owner's programme: just as many as are left.",
         "Work: Of the items ordered, 1 finished, 2 under way and 3 not begun; 13 % of their value is done.",

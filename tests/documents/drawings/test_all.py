@@ -154,7 +154,7 @@ def test_without_her_form_what_needs_no_form_is_drawn_on_an_outline_that_says_so
     assert all("it is not her form" in one.caption for one in made.values())
     for name in ("docking-plan", "tank-plan", "coating-zones", "anode-plan"):
         assert NOT_HER_FORM in made[name].svg
-    assert "Not drawn, for want of where they lie" in made["docking-bottom-aft"].caption
+    assert "Not drawn, since the package does not say where they lie" in made["docking-bottom-aft"].caption
     assert isinstance(found["Lines and body plan"], Lacking)
     assert isinstance(found["Docking plan: sections at side blocks"], Lacking)
 

@@ -72,7 +72,7 @@ def test_rungs_are_told_by_what_they_add_and_days_by_what_is_decided() -> None:
     assert any("Money in hand and promised pays for 40 of 53 pieces of work." in row[1] for row in rows(days))
     gates = [row[1] for row in rows(days) if "gate" in row[1]]
     assert len(gates) == 2
-    assert gates[0].endswith("wanted within 2 days, or she waits on the blocks.")
+    assert gates[0].endswith("needed within 2 days, or she waits on the blocks.")
 
 
 def test_what_follows_where_nothing_is_done_comes_from_the_forecast_and_the_items() -> None:

@@ -54,8 +54,8 @@ def test_the_first_sentences_say_what_a_trustee_asks() -> None:
     cost = CostOutlook(Decimal("1000.00"), 0.12, Decimal("1250.00"), Decimal("200.00"), levels, (), {})
     assert in_words(cost, "EUR").replace("\N{NO-BREAK SPACE}", " ") == (
         "The sum of the likely prices, EUR 1 000, was enough in 12 of 100 trials. Half the trials cost no more than "
-        "EUR 1 200 (P50), four of five no more than EUR 1 500 (P80). To be covered in four of five, lay by EUR 500 "
-        "beyond the sum of likely."
+        "EUR 1 200 (P50), four of five no more than EUR 1 500 (P80). To be covered in four of five, set aside EUR 500 "
+        "more than the likely sum."
     )
     dear = replace(cost, point=Decimal("1600.00"), point_at=0.9)
     assert "already covers four of five, with EUR\N{NO-BREAK SPACE}100 to spare." in in_words(dear, "EUR")

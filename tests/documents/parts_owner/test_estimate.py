@@ -132,7 +132,7 @@ def test_the_contingency_stands_beside_what_the_trials_ask_for() -> None:
     assert base + found["Contingent lines and hours pool at their likely amounts"] == likely == cost.point
     assert found["Contingency held by the owner"] == desk.estimate.contingency
     assert found["Sum of likely with the contingency held"] == likely + desk.estimate.contingency
-    asked = found["To be laid by beyond the sum of likely"]
+    asked = found["To be set aside beyond the likely sum"]
     assert asked == found["P80 of the trials, enough in four of five"] - likely
     over = desk.estimate.contingency - asked
     told = "The contingency held goes beyond that by" if over >= 0 else "The contingency held falls short of that by"

@@ -47,7 +47,7 @@ def test_cells_come_back_by_row_and_heading() -> None:
 def test_words_where_a_figure_is_asked_are_kept_and_told() -> None:
     found = _read(_put(FIRE, TIME, "six or so"))
     assert found.bid.tables[FIRE][TIME] == "six or so"
-    assert any(one.endswith(f"`six or so` is no number of week: {TIME}") for one in _told(found))
+    assert any(one.endswith(f"`six or so` is not a number of week: {TIME}") for one in _told(found))
 
 
 def test_rows_that_moved_and_headings_that_were_reworded_are_found() -> None:
