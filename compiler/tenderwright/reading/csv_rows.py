@@ -56,7 +56,7 @@ def read_rows(path: str, text: str, name: str) -> tuple[Source, list[Notice]]:
 def _twice(path: str, headings: Sequence[_Cell], lines: _Lines) -> Iterator[Notice]:
     for number, (heading, start, end) in enumerate(headings):
         if heading and heading in [one for one, _, _ in headings[:number]]:
-            message = f"column `{heading}` stands twice in the first row, and the second is not read"
+            message = f"column `{heading}` is named twice in the first row, and the second is not read"
             yield Notice("duplicate-key", Place(path, *lines.span(start, end)), message, hints=("keep one of the two",))
 
 
