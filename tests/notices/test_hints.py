@@ -113,6 +113,16 @@ def test_a_file_under_a_name_of_none_is_renamed_as_the_hint_says(tmp_path: Path)
     assert all_notices_of(root) == []
 
 
+def test_notes_are_moved_where_the_hint_says(tmp_path: Path) -> None:
+    root = starter(tmp_path / "sandling")
+    (root / "notes.txt").write_text("Ask the yard\n", "utf-8")
+    (notice,) = all_notices_of(root)
+    folder = root / re.findall(r"\S+/$", notice.hints[0])[0]
+    folder.mkdir(parents=True, exist_ok=True)
+    (root / "notes.txt").rename(folder / "notes.txt")
+    assert all_notices_of(root) == []
+
+
 @pytest.mark.parametrize("path", ["drawings.yaml", "vessel/particulars.yaml", "vessel/frames.yaml"])
 def test_a_missing_file_is_written_by_the_command_of_the_hint(
     path: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch

@@ -139,7 +139,7 @@ def read_package(root: FilePath, *, owner: bool = True, kept: Mapping[str, Sourc
 def _how_to_begin(path: str) -> str:
     if path == "package.yaml":
         return "copy it from a new package, which `tenderwright start spare` writes"
-    return f"`tenderwright add {YAML_FILES[path]}` writes a form of one"
+    return f"`tenderwright add {YAML_FILES[path]}` writes one to fill in"
 
 
 def _read_source(path: str, text: str, kept: Mapping[str, Source], *, yaml: bool) -> tuple[Source, list[Notice]]:
@@ -308,7 +308,9 @@ def _unfinished() -> Notice:
 
 def _unknown(path: str) -> Notice:
     name = path.rsplit("/", 1)[-1]
-    hints = did_you_mean(path, YAML_FILES)
+    hints = did_you_mean(path, YAML_FILES) or ("notes and papers belong in owner/documents/",)
+    if path.startswith("items/"):
+        hints = ("item files lie in items/ itself and end in `.yaml`; notes belong in owner/documents/",)
     if name.endswith(".yml"):
         hints = (f"name it `{path[:-4]}.yaml`",)
     return Notice("unknown-file", Place(path), f"`{path}` has no place in a package", hints=hints)

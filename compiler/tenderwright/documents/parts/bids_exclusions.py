@@ -23,8 +23,8 @@ _WORDS = (
     "Bids are compared on the same work: an exclusion, and the lines of an item that are left empty or not bid, are "
     "priced by the rule of the tender. What the owner states goes before it. Remarks, assumptions and alternatives "
     "change no price; each is settled by the owner, or priced like an exclusion. Where a bid prices the work all the "
-    "same, only the difference is added. A credit that is not offered stands at nothing. Every figure here is an adder "
-    "for comparison, and no price of the bidder's."
+    "same, only the difference is added. A credit that is not offered stands at nothing. Every figure here is an "
+    "addition for comparison, and not a price of the bidder's."
 )
 
 
