@@ -67,7 +67,7 @@ def test_a_row_that_cannot_be_read_is_told_with_why(row: str, words: str) -> Non
     [
         ("date,kind,plaice\n", "no column `plaice`"),
         ("date,kind\n", "does not name the column `place`"),
-        ("date,date,kind\n", "stands twice"),
+        ("date,date,kind\n", "is named twice"),
         ("", "does not name the column"),
     ],
 )

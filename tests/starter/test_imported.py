@@ -152,7 +152,7 @@ def test_tanks_have_keys_inside_others_and_words_of_the_list() -> None:
         ("P2,Fr 12 P,3 kg,22,40,,", "wrong-dimension", "expected a length"),
         ("P2,Fr 12 amidships,3,22,40,,", "wrong-choice", "amidships"),
         ("P2,Fr 12 P,3,2 tons,40,,", "ambiguous-unit", "several meanings"),
-        ("P2,Fr 12 P,3,22,40,31/12/2026,", "wrong-form", "`31/12/2026` is no date"),
+        ("P2,Fr 12 P,3,22,40,31/12/2026,", "wrong-form", "`31/12/2026` is not a date"),
         ("P1,Fr 12 P,3,22,40,,", "wrong-form", "`p1` stands on line 2 too"),
         ("P2,Fr 12 P,3,22,40,,,,", "wrong-form", "it has 9 cells"),
     ],

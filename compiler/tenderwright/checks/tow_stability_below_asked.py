@@ -14,7 +14,7 @@ from tenderwright.notices import Notice
 from tenderwright.quantities.display import show
 
 CODE = "tow-stability-below-asked"
-_HINT = "fill slack tanks to the top or empty them, or land weight from high up; a naval architect judges it"
+_HINT = "fill slack tanks to the top or empty them, or take weight off high up; a naval architect judges it"
 
 
 def check(context: Context) -> Iterator[Notice]:

@@ -29,6 +29,6 @@ def check(context: Context) -> Iterator[Notice]:
         if point.capacity is not None and limit is not None and limit.met is False and limit.demand is not None:
             asked = show(limit.demand, "force")
             message = (
-                f"the towing point at {point.at}, {point.point}, stands {point.capacity}, and {asked} is asked of it"
+                f"the towing point at {point.at}, {point.point}, holds {point.capacity}, and {asked} is asked of it"
             )
             yield Notice(CODE, point.capacity.at, message, hints=(_HINT,))

@@ -97,7 +97,7 @@ def _wrong_columns(columns: list[str]) -> str:
             meant = "".join(f"; {hint}" for hint in did_you_mean(name, COLUMNS))
             return f"there is no column `{name}`{meant}"
         if name in columns[:number]:
-            return f"the column `{name}` stands twice"
+            return f"the column `{name}` is named twice"
     missing = [name for name in _NEEDED if name not in columns]
     return f"the first row does not name the column `{missing[0]}`" if missing else ""
 
@@ -138,7 +138,7 @@ def _day(written: str) -> date:
     try:
         return date.fromisoformat(written)
     except ValueError:
-        raise ValueError(f"`{written}` is no day written year-month-day, such as 2026-05-04") from None
+        raise ValueError(f"`{written}` is not a day written year-month-day, such as 2026-05-04") from None
 
 
 def _figure(kind: str, value: str, unit: str) -> float:
@@ -157,7 +157,7 @@ def _number(name: str, cell: str, least: float, most: float) -> float | None:
     try:
         found = float(cell)
     except ValueError:
-        raise ValueError(f"`{name}` is `{cell}`, which is no number") from None
+        raise ValueError(f"`{name}` is `{cell}`, which is not a number") from None
     if not least <= found <= most:
         raise ValueError(f"`{name}` lies between {least:g} and {most:g}, and here it is {cell}")
     return found

@@ -194,7 +194,7 @@ _CHECKS = {
     "floats-off-unlevel": ("warning", "she would not float off the blocks level"),
     "stability-below-asked": ("warning", "metacentric height as she lands or floats off is less than is asked"),
     "tow-stability-below-asked": ("warning", "metacentric height as she is towed is less than is asked"),
-    "towing-point-weak": ("warning", "a towing point stands less than the tow asks of it"),
+    "towing-point-weak": ("warning", "a towing point holds less than the tow asks of it"),
     "tug-too-weak": ("warning", "the tug's bollard pull is less than the tow asks"),
     "stability-in-doubt": ("warning", "nobody can say whether metacentric height is what is asked"),
     "block-overloaded": ("warning", "a block carries more than is allowed on its cap"),
