@@ -41,7 +41,7 @@ def test_columns_stand_in_any_order_and_those_not_used_are_left_out() -> None:
 @pytest.mark.parametrize(
     ("row", "words"),
     [
-        ("04.05.2026,leak,bilge,20,L,,,", "no day written year-month-day"),
+        ("04.05.2026,leak,bilge,20,L,,,", "not a day written year-month-day"),
         ("2026-05-04,leaks,bilge,20,L,,,", "none of the kinds"),
         ("2026-05-04,leak,,20,L,,,", "no place"),
         ("2026-05-04,leak,bilge,20,,,,", "needs a value and its unit"),
@@ -51,7 +51,7 @@ def test_columns_stand_in_any_order_and_those_not_used_are_left_out() -> None:
         ("2026-05-04,potential,aft,-0.93,V,silver,0.1,", "open silver cell"),
         ("2026-05-04,alarm,bilge,12,,,,", "`in order`, `fault` or nothing"),
         ("2026-05-04,humidity,hold,120,%,,,", "no likely figure"),
-        ("2026-05-04,leak,bilge,20,L,,salt,", "which is no number"),
+        ("2026-05-04,leak,bilge,20,L,,salt,", "which is not a number"),
         ("2026-05-04,leak,bilge,20,L", "it has 5 cells"),
     ],
 )
