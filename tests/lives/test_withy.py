@@ -34,6 +34,20 @@ from .life import FINDINGS, Stage, lay, stages
 WITHY = Path(__file__).parents[1] / "packages" / "withy"
 LIFE = stages(Path(__file__).with_name("withy.yaml"), WITHY)
 CLOSED = FINDINGS / "withy-2028.yaml"
+SIGNED = """until: 2028-05-06
+inspections:
+  - { item: "310", point: H1, where: p3-1, day: 2028-04-21, result: passed, yard: Shipwright, owner: Surveyor }
+  - { item: "310", point: H1, day: 2028-04-24, result: passed, yard: Shipwright, owner: Surveyor }
+  - { item: "320", point: H1, day: 2028-04-28, result: passed, yard: Shipwright, owner: Surveyor }
+  - { item: "110", point: H1, day: 2028-05-02, result: passed, yard: Slip master, owner: Surveyor }
+openings:
+  - { shell: "310", hole: p1-1, closed: 2028-04-26, yard: Shipwright, owner: Surveyor }
+  - { shell: "310", hole: p1-1, tested: 2028-05-02, result: passed }
+  - { shell: "310", hole: p3-1, closed: 2028-04-27, yard: Shipwright, owner: Surveyor }
+  - { shell: "310", hole: p3-1, tested: 2028-05-02, result: passed }
+  - { block: 2.7 m, closed: 2028-04-20, yard: Slip master, owner: Surveyor }
+  - { block: 4.1 m, opened: 2028-04-20, closed: 2028-04-21, yard: Slip master, owner: Surveyor }
+"""
 METAL = re.compile(
     r"\b(?:steel|plates?|plating|plated|weld\w*|rivet\w*|anodes?|propellers?|blast\w*|thickness readings?)\b",
     re.IGNORECASE,
@@ -189,8 +203,15 @@ def test_she_is_told_of_in_dock_and_closed_into_her_history(run: Runner, at: Pat
     )
     assert "310.b" in {row["number"] for row in rows}
     ran = run("close", at, CLOSED, "--out", tmp_path / "out")
+    assert ran.code == 1, "planks are off and a block is out on the day on which she floated"
+    assert "floated-on-open-row" in ran.err
+    assert "shell of item 310, no. p3-1, open" in ran.err
+    (at / "owner/in-dock/2028-05-06.yaml").write_text(SIGNED, "utf-8")
+    ran = run("close", at, CLOSED, "--out", tmp_path / "out")
     assert ran.code == 0, ran.err
+    assert "3 points and rows of the inspection plan still open" in ran.err
     entry = yaml.safe_load((at / "history/docking-2028.yaml").read_text("utf-8"))
+    assert entry["left_open"] == ["item 140 T1, open", "item 140 R1, open", "item 510 R1, open"]
     report = (tmp_path / "out/docking-report/docking-report.html").read_text("utf-8")
     assert METAL.findall(re.sub(r"<[^>]*>", " ", report[report.index("<body") :])) == []
     assert [one["component"] for one in entry["timber"]] == ["plank", "plank", "frame", "seam", "fastening", "bolt"]

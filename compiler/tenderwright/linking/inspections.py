@@ -39,7 +39,7 @@ def _points(item: Item) -> list[str]:
 
 
 def _row(entry: RegisterEntry, package: Package) -> Iterator[Notice]:
-    named = [name for name in _NAMES if getattr(entry, name) is not None]
+    named = [key for key, _ in entry.named]
     if len(named) != 1:
         message = f"an entry of the register names one thing, and this names {' and '.join(named) or 'none'}"
         hint = f"write one of {', '.join(f'`{name}:`' for name in _NAMES)}"

@@ -65,3 +65,15 @@ class RegisterEntry(Noun, frozen=True, kw_only=True):
     owner: Annotated[str, Key("Who signed for the owner that it is closed.", "Ship manager")] = ""
     note: Annotated[str, Key("What else is to be said of it.", "thread re-tapped one size larger")] = ""
     here: Place
+
+    @property
+    def named(self) -> tuple[tuple[str, str], ...]:
+        """Give what it names, by the key and the name; an entry names one thing."""
+        written = (
+            ("opening", self.opening),
+            ("tank", self.tank),
+            ("block", self.block),
+            ("shell", self.shell),
+            ("anodes", self.anodes),
+        )
+        return tuple((key, one.name) for key, one in written if one is not None)

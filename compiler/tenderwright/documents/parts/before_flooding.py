@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from tenderwright.calculations.ship.stops import floating_stops
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Column, Heading, Paragraph, Row, Table, inline
-from tenderwright.documents.parts.openings_register import is_plug
+from tenderwright.documents.parts.openings_register import is_plug, of_wood
 from tenderwright.planning.inspection.points import Point
 from tenderwright.planning.inspection.register import RegisterRow
 from tenderwright.quantities.display import head, show
@@ -80,15 +80,10 @@ def _of_the_ship(desk: Desk) -> list[str]:
         found.append("Rudder: secured or free as agreed")
     if any(one.kind == "sea chest" for one in package.openings):
         found.append("Sea chests: empty of tools and rags, gratings on")
-    if _of_wood(desk):
+    if of_wood(desk):
         found.append("Planking: wetted as agreed; pumps aboard enough for her until she has taken up")
     found.append("Anchors, boats and everything that can move: secured")
     return found
-
-
-def _of_wood(desk: Desk) -> bool:
-    ship = desk.package.particulars
-    return ship is not None and ship.hull is not None and not ship.hull.of_metal
 
 
 def _of_the_dock(desk: Desk) -> list[str]:
@@ -137,7 +132,7 @@ def _afloat(desk: Desk) -> Table:
         asked.append("Every sea valve opened and shut once under pressure; seats and glands tight")
     if package.anodes:
         asked.append("Potential of the hull at three places each side, 24 h afloat and when it stands still")
-    if _of_wood(desk):
+    if of_wood(desk):
         asked.append("Water pumped out in each hour until she has taken up")
     asked += [
         "Insulation of the wiring measured before shore power is taken",

@@ -15,7 +15,7 @@ from tenderwright.planning.inspection.register import RegisterRow
 _GROUPS = (
     ("opening", "Plugs, valves and other openings of the hull"),
     ("tank", "Manholes and lids of tanks and voids"),
-    ("shell", "Plates, rivets and holes cut in the shell"),
+    ("shell", "Plates, rivets and holes in the shell"),
     ("anodes", "Covers and studs of anodes"),
     ("block", "Keel blocks taken out"),
 )
@@ -56,7 +56,9 @@ def openings_register(desk: Desk, rows: Sequence[RegisterRow]) -> list[Block]:
         if kind == "shell":
             made += [Row(((), inline("Hole no.       where:"), (), (), (), (), (), (), ())) for _ in range(_BLANK_ROWS)]
         if made:
-            blocks += [Heading(title), Table(COLUMNS, tuple(made), note=_note(kind), small=True, ruled=True)]
+            wood = kind == "shell" and of_wood(desk)
+            heading = Heading("Planks, fastenings and holes in the hull" if wood else title)
+            blocks += [heading, Table(COLUMNS, tuple(made), note=_note(kind, wood=wood), small=True, ruled=True)]
     return blocks
 
 
@@ -66,9 +68,16 @@ def is_plug(desk: Desk, row: RegisterRow) -> bool:
     return row.kind == "opening" and kinds[row.name] == "docking plug"
 
 
-def _note(kind: str) -> Inline:
+def of_wood(desk: Desk) -> bool:
+    """Tell whether her hull is of wood, or of wood on iron frames."""
+    ship = desk.package.particulars
+    return ship is not None and ship.hull is not None and not ship.hull.of_metal
+
+
+def _note(kind: str, *, wood: bool) -> Inline:
     if kind == "shell":
-        return inline("One row for each plate taken off, group of rivets drawn and hole cut, numbered as it is made.")
+        taken = "plank taken off, fastenings drawn" if wood else "plate taken off, group of rivets drawn"
+        return inline(f"One row for each {taken} and hole cut, numbered as it is made.")
     if kind == "block":
         return inline("The next is not touched before the last bears again, wedged. None while a tank is filled.")
     return ()
@@ -90,7 +99,7 @@ def named(desk: Desk, row: RegisterRow) -> Inline:
     if row.kind == "block":
         return inline(f"Keel block at {row.name}")
     item = row.opened_by[0]
-    words = "Covers and studs" if row.kind == "anodes" else "Shell"
+    words = "Covers and studs" if row.kind == "anodes" else "Planking" if of_wood(desk) else "Shell"
     place = where_of(desk, item)
     return (*inline(f"{words}, item {item.number} {item.title}"), *(inline(": ") if place else ()), *place)
 

@@ -61,11 +61,12 @@ class RowResult(Struct, frozen=True):
 
     def said(self, key: Literal["opened", "closed", "tested"]) -> date | None:
         """Give the last day that is told of one thing."""
-        return next((day for one in reversed(self.told) if (day := getattr(one, key)) is not None), None)
+        days = ({"opened": one.opened, "closed": one.closed, "tested": one.tested}[key] for one in reversed(self.told))
+        return next((day for day in days if day is not None), None)
 
     def signed_by(self, side: Literal["yard", "owner"]) -> str:
         """Give who signed last for a side; empty where nobody did."""
-        return next((name for one in reversed(self.told) if (name := getattr(one, side))), "")
+        return next((name for one in reversed(self.told) if (name := one.yard if side == "yard" else one.owner)), "")
 
     @property
     def state(self) -> RowState:
@@ -143,11 +144,7 @@ def inspected(package: Package, told: Iterable[InDock], numbers: Iterable[str], 
 
 def key_of(entry: RegisterEntry) -> tuple[str, str]:
     """Give what the row is found by that an entry is about; its kind is empty where it names none."""
-    for kind in ("opening", "tank", "block", "shell", "anodes"):
-        named = getattr(entry, kind)
-        if named is not None:
-            return kind, named.name
-    return "", ""
+    return entry.named[0] if entry.named else ("", "")
 
 
 def _until(entry: RegisterEntry, on: date | None) -> RegisterEntry | None:
