@@ -113,7 +113,7 @@ def _in_dock(context: OwnerContext, path: str, made: InDock) -> Iterator[Dated]:
         if day is not None:
             yield Dated(f"dock.{step}", f"the day {step}", day, context.at(path, "days", step))
     end = context.at(path, "until")
-    for key in ("conditions", "changes", "measured", "deleted", "deferred", "restored"):
+    for key in _PAPERS:
         for index, one in enumerate(getattr(made, key)):
             of = f"{path} {key} {index}"
             for kind, what, field in _PAPERS[key]:
@@ -122,6 +122,8 @@ def _in_dock(context: OwnerContext, path: str, made: InDock) -> Iterator[Dated]:
                     yield Dated(f"paper.{kind}", what, day, context.at(path, key, index, field), of)
                     if kind == "made":
                         yield Dated("dock.paper", what, day, context.at(path, key, index, field))
+                    if kind == "inspected":
+                        yield Dated("award.inspected", what, day, context.at(path, key, index, field))
             moment = answer_moment(one) if key == "conditions" else None
             if moment is not None:
                 place = context.at(path, key, index, "answer_by")
@@ -138,4 +140,10 @@ _PAPERS = {
     "deleted": _LEFT_OUT,
     "deferred": _LEFT_OUT,
     "restored": _LEFT_OUT,
+    "inspections": (("inspected", "the inspection", "day"),),
+    "openings": (
+        ("made", "the opening", "opened"),
+        ("made", "the closing", "closed"),
+        ("made", "the test", "tested"),
+    ),
 }

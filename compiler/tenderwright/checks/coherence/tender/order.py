@@ -121,6 +121,8 @@ ORDER = (
     Then("programme.arrival", "dock.arrived", "she comes about when the programme says", least=-120, most=2 * _YEAR),
     Then("dock.arrived", "dock.paper", "what is found and ordered in dock is so after she came", most=4 * _YEAR),
     Then("programme.redelivery", "dock.paper", "papers from the dock end with the docking", -500 * _YEAR, 200),
+    Then("award.day", "award.inspected", "work is inspected once it is awarded", most=4 * _YEAR),
+    Then("paper.inspected", "paper.end of file", "a file tells nothing from beyond its last day"),
     Then("paper.made", "paper.decided", "a report is answered after it was made", most=_YEAR),
     Then("paper.made", "paper.answer due", "work waits for the answer to a report", most=60),
     Then("paper.made", "paper.signed", "a change is signed once it is written"),
