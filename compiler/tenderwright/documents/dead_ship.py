@@ -253,8 +253,8 @@ def _hours(desk: Desk, found: Floatable) -> str:
             words += f"With flooding, {show(found.hours, 'hours')} until she floats. "
     return (
         f"{words}{who}Her stability is then not that of any calculation: tanks are open, weights are off. "
-        "Until the list is "
-        "closed and signed she cannot float, and the dock is told so each day."
+        "What is open stands in the register of openings of the inspection plan, kept each day: until it is closed and "
+        "signed she cannot float, and the dock is told so."
     )
 
 

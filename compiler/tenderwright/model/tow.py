@@ -111,9 +111,8 @@ class Tug(Noun, frozen=True, kw_only=True):
 
 
 class Bridle(Noun, frozen=True, kw_only=True):
-    """A bridle of two legs."""
+    """A bridle of two legs, from the two towing points that are for it."""
 
-    spread: Annotated[Length, Key("Distance between its two towing points.", "3.4 m")]
     leg: Annotated[Length, Key("Length of each of its legs.", "9 m")]
     of: Annotated[str, Key("Of what it is made.", "stud-link chain of 32 mm, certificate with the tow master")] = ""
 

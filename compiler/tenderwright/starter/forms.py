@@ -15,7 +15,7 @@ from tenderwright.model.survey_row import COLUMNS
 from tenderwright.reading.layout import YAML_FILES
 from tenderwright.shapes.schemas import load_schema
 from tenderwright.starter.fitted import PAPERS, Ship, fills
-from tenderwright.starter.template import TODO, Fill, template
+from tenderwright.starter.template import TODO, Fill, Row, template
 from tenderwright.starter.usual_approvals import register_form
 
 NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
@@ -96,6 +96,14 @@ def _rates(facts: Facts) -> dict[str, Any]:
     return {"lines": lines, "index": facts.index} if paid else {"lines": lines}
 
 
+_TOW: dict[str, Any] = {
+    "towed": TODO,
+    **{key: [Row()] for key in ("out", "tugs", "points", "compartments", "closures")},
+    **dict.fromkeys(("limits", "resistance", "propeller", "rudder", "riding_crew", "boarding_time"), TODO),
+}
+"""What the tow surveyor asks first."""
+
+
 def _next(pattern: str, files: Iterable[str], step: int = 1, before: int = 0) -> int:
     folder = pattern.partition("/")[0]
     names = [path.partition("/")[2] for path in files if path.startswith(f"{folder}/")]
@@ -131,6 +139,7 @@ def _fill(word: str, name: str, number: int, facts: Facts) -> Fill:
             "certificate": TODO,
             "water": {"density": TODO},
         },
+        "tow": _TOW,
         "rates": _rates(facts),
         "in-dock": {"conditions": TODO, "changes": TODO},
         "profile": {"name": name},

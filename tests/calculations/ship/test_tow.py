@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from math import pi, radians, sqrt
+from math import asin, pi, radians, sqrt
 from typing import Any
 
 import pytest
@@ -167,3 +167,10 @@ def test_a_package_without_a_tow_is_asked_nothing() -> None:
         assert isinstance(outcome, NotAsked)
     assert not [name for name in found.record.missing if name.startswith("tow.")]
     assert isinstance(found.outcome(floatable), Absent)
+
+
+def test_the_spread_of_the_bridle_is_that_of_its_towing_points() -> None:
+    """Bitts 1.3 m either side of the centreline: 2.6 m, and legs of 4.5 m meet at 2 asin(1.3/4.5)."""
+    assert result_of(ship(), tow_gear)["apex"] == pytest.approx(2 * asin(1.3 / 4.5))
+    alone = after(lambda one: replace(one, points=one.points[:1]))
+    assert result_of(alone, tow_gear)["apex"] is None

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from math import hypot
 from typing import Any
 
 from msgspec import Struct
@@ -197,9 +198,20 @@ def tow_gear(tow_plan: Tow, tow_pull: Mapping[str, Any]) -> Uses:
     held = tow_plan.tugs[0].held if tow_plan.tugs else "hook"
     origin = tow_plan.here if tow_plan.tugs else "taken as a hook, which asks most, while no tug is known"
     inputs = {"pull": _force(tow_pull, "pull"), "held": Given(held, held, origin)}
-    if tow_plan.bridle is not None:
-        inputs |= {"spread": given(tow_plan.bridle.spread), "leg": given(tow_plan.bridle.leg)}
+    spread = bridle_spread(tow_plan)
+    if tow_plan.bridle is not None and spread is not None:
+        inputs |= {"spread": spread, "leg": given(tow_plan.bridle.leg)}
     return Uses("for the pull that governs", inputs, tow_plan.here)
+
+
+def bridle_spread(plan: Tow) -> Given | None:
+    """Give the distance between the two towing points of the bridle; None where there are not two with their places."""
+    ends = [one for one in plan.points if one.use == "bridle" and one.off_centre is not None]
+    if len(ends) != 2:
+        return None
+    (x, y), (other_x, other_y) = ((one.at.x, one.off_centre.si if one.off_centre else 0.0) for one in ends)
+    apart = hypot(x - other_x, y - other_y)
+    return Given(apart, show(apart, "distance"), ends[0].here) if apart > 0 else None
 
 
 def _force(pull: Mapping[str, Any], name: str) -> Given:

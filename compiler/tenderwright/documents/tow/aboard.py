@@ -19,7 +19,7 @@ def aboard(desk: Desk, plan: Tow) -> list[Block]:
     facts: list[tuple[str, Inline]] = [
         ("Propeller", inline(_propeller(plan))),
         *_shaft(desk, plan),
-        ("Rudder", desk.words(plan.rudder) if plan.rudder is not None else inline("Not said: `rudder` in tow.yaml.")),
+        ("Rudder", desk.words(plan.rudder) if plan.rudder is not None else inline("Not said: rudder in tow.yaml.")),
         *_electricity(desk, plan),
     ]
     return [Facts(tuple(facts)), Heading("Alarms, pumps and time"), *_spaces(desk, plan), *_pumps(desk, plan)]
@@ -28,7 +28,7 @@ def aboard(desk: Desk, plan: Tow) -> list[Block]:
 def _shaft(desk: Desk, plan: Tow) -> list[tuple[str, Inline]]:
     if plan.shaft is None and plan.propeller == "none":
         return []
-    return [("Shaft", desk.words(plan.shaft) if plan.shaft is not None else inline("Not said: `shaft` in tow.yaml."))]
+    return [("Shaft", desk.words(plan.shaft) if plan.shaft is not None else inline("Not said: shaft in tow.yaml."))]
 
 
 def _propeller(plan: Tow) -> str:
@@ -44,7 +44,7 @@ def _propeller(plan: Tow) -> str:
 def _electricity(desk: Desk, plan: Tow) -> list[tuple[str, Inline]]:
     found = plan.electricity
     if found is None:
-        return [("Lights, battery", inline("Not said: `electricity` in tow.yaml."))]
+        return [("Lights, battery", inline("Not said: electricity in tow.yaml."))]
     loads = "; ".join(
         f"{one.what}: {one.count} of {desk.quantity(one.power)}, {desk.quantity(one.hours)} a day"
         for one in found.loads
@@ -70,7 +70,7 @@ def _spaces(desk: Desk, plan: Tow) -> list[Block]:
     if isinstance(outcome, Absent):
         if not plan.compartments:
             words = (
-                "Not said: `compartments` in tow.yaml, the spaces between main bulkheads with alarm and pump of each. "
+                "Not said: compartments in tow.yaml, the spaces between main bulkheads with alarm and pump of each. "
             )
             return [Paragraph(inline(f"{words}Without them nobody knows how fast she fills."))]
         return [not_calculated(outcome, "Time to fill")]
@@ -121,7 +121,7 @@ def _spaces(desk: Desk, plan: Tow) -> list[Block]:
 
 def _pumps(desk: Desk, plan: Tow) -> list[Block]:
     if not plan.pumps:
-        return [Paragraph(inline("Pumps aboard: none stated, `pumps` in tow.yaml."))]
+        return [Paragraph(inline("Pumps aboard: none stated, pumps in tow.yaml."))]
     rows = tuple(
         Row(tuple(inline(cell) for cell in (
             one.what, one.where, desk.quantity(one.flow, "not known"), one.proved or "not yet: run before she sails", ""
@@ -140,7 +140,7 @@ def _pumps(desk: Desk, plan: Tow) -> list[Block]:
 
 def boarding(desk: Desk, plan: Tow) -> list[Block]:
     """Give what somebody needs to know who boards her under way."""
-    told = desk.words(plan.boarding) if plan.boarding is not None else inline("Not said: `boarding` in tow.yaml.")
+    told = desk.words(plan.boarding) if plan.boarding is not None else inline("Not said: boarding in tow.yaml.")
     hazards = desk.package.particulars.hazards if desk.package.particulars else ()
     known = "; ".join(f"{one.material}, {one.where}" for one in hazards if one.status != "tested absent")
     confined = [tank.name for tank in desk.package.tanks if tank.confined]

@@ -63,7 +63,7 @@ def in_short(desk: Desk, plan: Tow) -> list[Block]:
 
 
 def _unsaid(key: str) -> str:
-    return f"Not said: `{key}` in tow.yaml"
+    return f"Not said: {key} in tow.yaml"
 
 
 def _how(desk: Desk, plan: Tow) -> str:
@@ -210,5 +210,5 @@ def _not_known(desk: Desk, plan: Tow) -> Iterator[Block]:
             f"by the upright waterline alone. {words}"
         )
     if plan.limits is None:
-        words += " No limits are stated: `limits` in tow.yaml."
+        words += " No limits are stated: limits in tow.yaml."
     yield Paragraph(inline(words))

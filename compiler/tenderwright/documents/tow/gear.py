@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from math import degrees
 
-from tenderwright.calculations.ship.tow_pull import tow_gear, tow_points
+from tenderwright.calculations.ship.tow_pull import bridle_spread, tow_gear, tow_points
 from tenderwright.calculations.steps.outcome import Absent, NotAsked
 from tenderwright.documents.desk import Desk, capital
 from tenderwright.documents.edition import Block, Caution, Column, Facts, Heading, Inline, Row, Span, Table, inline
 from tenderwright.documents.not_calculated import not_calculated
 from tenderwright.documents.parts.limits import word
-from tenderwright.model.tow import Tow
+from tenderwright.model.tow import Tow, TowingPoint
 from tenderwright.quantities.display import head, in_column, show
 
 _BRIDLE = (
@@ -78,7 +78,7 @@ def _points(desk: Desk, plan: Tow) -> list[Block]:
         read = desk.words(one.readings) if one.readings is not None else inline("No readings")
         source: tuple[Span, ...] = inline(f" ({one.source})") if one.source else ()
         cells = (
-            inline(f"{one.point}, {one.at}"),
+            inline(f"{one.point}, {_place(one)}"),
             inline(one.use),
             inline(asked),
             inline(stands),
@@ -94,26 +94,40 @@ def _points(desk: Desk, plan: Tow) -> list[Block]:
         Column("Verdict", width=0.8),
         Column("Found of it", width=2.6),
     )
+    weakest = ""
+    if not isinstance(judged, Absent) and (tightest := judged.tightest) is not None and tightest.use is not None:
+        weakest = f" Used most of those known: {tightest.name}, {tightest.use:.0%}."
     note = inline(
-        "Asked of fitting and deck at yield. Old bitts and the deck under them waste: a towing point is gauged and "
-        "calculated before it is used (common practice, no source). Points for other uses are not judged."
+        "Asked of fitting and deck at yield. Old bitts and the deck under them waste: "
+        "a towing point is gauged and calculated "
+        f"before it is used (common practice, no source). Points for other uses are not judged.{weakest}"
     )
     return [Table(columns, tuple(rows), note=note, small=True)]
+
+
+def _place(one: TowingPoint) -> str:
+    """Say where a towing point stands: its frame, and how far off the centreline."""
+    off = one.off_centre
+    if off is None or off.si == 0:
+        return f"{one.at}"
+    return f"{one.at}, {show(abs(off.si), 'distance')} to {'port' if off.si > 0 else 'starboard'}"
 
 
 def _lines(desk: Desk, plan: Tow) -> list[tuple[str, Inline]]:
     facts: list[tuple[str, Inline]] = []
     found = desk.calculated.found(tow_gear)
     if plan.bridle is not None:
-        words = f"Legs of {desk.quantity(plan.bridle.leg)} on a spread of {desk.quantity(plan.bridle.spread)}"
+        words = f"Legs of {desk.quantity(plan.bridle.leg)}"
+        spread = bridle_spread(plan)
+        words += f" on a spread of {spread.text}" if spread is not None else ""
         words += f": {plan.bridle.of}" if plan.bridle.of else ""
         if found is not None and found["apex"] is not None:
             words += f". At the apex {degrees(found['apex']):.0f}°, {show(found['leg_pull'], 'pull')} on each leg"
             words += "; 30° to 60° is usual, with the same count of links (TB 55-1900-232-10)"
         facts.append(("Bridle", inline(f"{words}.")))
     if plan.emergency_line or not alongside(plan):
-        facts.append(("Second line", inline(plan.emergency_line or "Not said: `emergency_line` in tow.yaml.")))
-    facts.append(("Anchor", inline(plan.anchor or "Not said: `anchor` in tow.yaml.")))
+        facts.append(("Second line", inline(plan.emergency_line or "Not said: emergency_line in tow.yaml.")))
+    facts.append(("Anchor", inline(plan.anchor or "Not said: anchor in tow.yaml.")))
     for tug in plan.tugs:
         pulled = desk.quantity(tug.bollard_pull) if tug.bollard_pull is not None else "bollard pull not known"
         facts.append(

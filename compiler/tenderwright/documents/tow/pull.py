@@ -66,7 +66,7 @@ def _note(desk: Desk, plan: Tow) -> str:
         words += (
             " The towing manual's hull curve (R_H/D by ship and speed, App. G) is not reproduced here: "
             "somebody who has it "
-            "gives `hull_curve` in tow.yaml with its source. Until then that method gives no sum, "
+            "gives hull_curve in tow.yaml with its source. Until then that method gives no sum, "
             "and the other stands alone."
         )
     return words

@@ -18,7 +18,7 @@ _SAME = 0.02
 def route(desk: Desk, plan: Tow) -> list[Block]:
     """Give a table of the legs out, and of those home where they differ."""
     if not plan.out:
-        return [Paragraph(inline("The legs of the passage are not written yet: `out` in tow.yaml."))]
+        return [Paragraph(inline("The legs of the passage are not written yet: out in tow.yaml."))]
     blocks: list[Block] = [Heading("Out"), _legs(plan.out)]
     blocks += _against_dock(desk, plan)
     blocks.append(Heading("Home"))
@@ -95,7 +95,7 @@ def sailing(desk: Desk, plan: Tow) -> list[Block]:
     found: list[tuple[str, Inline]] = []
     limits = plan.limits
     if limits is None:
-        found.append(("Limits", inline("Not stated: `limits` in tow.yaml, by the tow surveyor.")))
+        found.append(("Limits", inline("Not stated: limits in tow.yaml, by the tow surveyor.")))
     else:
         told = (
             ("Wind", limits.wind, "or less, with none stronger forecast"),
@@ -111,6 +111,10 @@ def sailing(desk: Desk, plan: Tow) -> list[Block]:
                 found.append((name, inline(f"{told_as} {words}")))
         found.append(("By", inline(limits.source)))
     found += [
+        ("Not before", inline("Every row of T4 is signed, soundings and alarms are not older than 24 h, "
+            "the lights burn, the second "
+                              "line is rigged, and insurer, flag and harbour have agreed (common practice, "
+                                  "no source).")),
         ("Who decides", inline("The tug master, on the day; he may refuse. The owner may only stop. "
             "No limit is passed to keep a date.")),
         ("On the way", inline("Position and what the alarms show go into the log each hour; "
@@ -135,7 +139,7 @@ def _lights(desk: Desk, plan: Tow) -> str:
     if plan.length is None:
         return (
             base
-            + f"The length of the tow is not said (`length`): over {show(_LONG, 'run')} both carry a diamond by day, "
+            + f"The length of the tow is not said (length): over {show(_LONG, 'run')} both carry a diamond by day, "
             "and the tug a third light."
         )
     if within(plan.length.si, _LONG):
