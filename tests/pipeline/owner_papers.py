@@ -240,6 +240,7 @@ def _bid(canaries: Canaries, facility: str, lines: Mapping[str, Decimal], servic
             "site_visit: true",
             "dates_accepted: true",
             "terms_accepted: true",
+            "signed: [offer]",
             "earliest_docking: 2028-04-03",
             "days: 37",
             "dock_days: 28",

@@ -17,6 +17,7 @@ from tenderwright.shapes.schemas import load_schema
 from tenderwright.starter.fitted import PAPERS, Ship, fills
 from tenderwright.starter.template import TODO, Fill, Row, template
 from tenderwright.starter.usual_approvals import register_form
+from tenderwright.starter.usual_contract import contract_form
 
 NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
@@ -81,6 +82,8 @@ def form(word: str, name: str, facts: Facts) -> tuple[str, str]:
     schema = f"{'../' * path.count('/')}.schemas/{word}.schema.json"
     if word == "approvals":
         return path, register_form(facts.tender, schema)
+    if word == "contract":
+        return path, contract_form(schema)
     fill = _fill(word, name, number, facts)
     return path, template(word, fill, facts.system, (says(word),), schema)
 

@@ -26,6 +26,7 @@ def check(context: OwnerContext) -> Iterator[Notice]:
         "owner/scope.yaml": papers.scope,
         "owner/risks.yaml": papers.risks,
         "owner/approvals.yaml": papers.approvals,
+        "owner/contract.yaml": papers.taken_away,
         "owner/questions.yaml": papers.questions,
         "owner/evaluation.yaml": papers.evaluation,
         "owner/award.yaml": papers.award,
