@@ -6,6 +6,7 @@ from functools import cache
 from pathlib import Path
 
 from tenderwright.documents.edition import Edition, Heading
+from tenderwright.writing.html import screen_page
 from tests.documents.composed import Composed, changed, composed, part, rows, tables, walk, words
 
 REGISTER = """until: 2028-03-01
@@ -99,6 +100,7 @@ def test_it_is_confidential_and_marram_s_own_has_nothing_late() -> None:
     found = page(composed("marram"))
     assert found.confidential
     assert found.audience == "owner"
+    assert "Departure home, 9 June 2027" in screen_page(found)
     assert headings(found)[0].startswith("Still to be given")
     days = [row[0] for row in rows(tables(found)[0])]
     assert days == ["26 May 2027", "26 May 2027", "2 June 2027"]

@@ -57,7 +57,8 @@ def approvals_sheet(desk: OwnerDesk, book: Edition) -> Edition | None:
     ]
     title = f"What {desk.tender.ship} may not do without somebody's word"
     part = Part("approvals", "", title, "brief", "", tuple(blocks), caution=True)
-    return replace(book, subtitle="Approvals", parts=(part,), facts=(), sheets={}, tables={}, record=None)
+    sheet = replace(book, subtitle="Approvals", parts=(part,), facts=(), sheets={}, tables={}, record=None)
+    return replace(sheet, for_screen=True)
 
 
 def at_fault(one: Standing) -> bool:
