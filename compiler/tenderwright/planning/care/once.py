@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from tenderwright.calculations.care.coming_out import after
 from tenderwright.calculations.ship.anode_life import each_anode, seen_anodes
+from tenderwright.calculations.ship.coming_out import plates_after
 from tenderwright.calculations.ship.condition_of_shell import shell_forecast
 from tenderwright.calculations.steps.runner import Calculated
 from tenderwright.calculations.thickness.forecast import CALL_WATCH, CALLS
@@ -91,14 +92,12 @@ def _watched(package: Package, calculated: Calculated) -> Iterator[Once]:
     plates = [one.name for one in forecast.calls if one.call == CALLS[CALL_WATCH]]
     if plates:
         words = ", ".join(plates) if len(plates) <= NAMED else f"the {len(plates)} plates on watch"
-        half = from_ + (planned - from_) / 2
-        yield Once(
-            "watch-list",
-            f"Gauge from inside, half-way: {words}",
-            half,
-            by="gauging firm",
-            source="common practice, no source",
-        )
+        when, half = "half-way", from_ + (planned - from_) / 2
+        first = calculated.found(plates_after)
+        if first is not None and first.early and from_ < date.fromisoformat(first.early) < half:
+            when, half = f"before {first.plate} may reach its limit", date.fromisoformat(first.early)
+        what = f"Gauge from inside, {when}: {words}"
+        yield Once("watch-list", what, half, by="gauging firm", source="half-way is common practice, no source")
 
 
 def _guarantee(package: Package) -> Iterator[Once]:

@@ -29,7 +29,7 @@ BELT, GAUGING = "belt", "gauging"
 USUAL = (
     Usual(
         "bilge",
-        "Read every bilge: how high, litres made since, salt or fresh, any oil",
+        "Read every bilge: how high, how much water since, salt or fresh, any oil",
         1,
         COMMON,
         ("leak", "pump", "bilge"),
@@ -58,7 +58,7 @@ USUAL = (
     ),
     Usual(
         "potentials",
-        "Read the hull's potential each 5 to 10 m on either side, at two depths, with the salinity",
+        "Read the hull's potential at six places and more on either side, at two depths, with the salinity",
         91,
         COMMON,
         ("potential",),

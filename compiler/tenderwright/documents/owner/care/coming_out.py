@@ -49,7 +49,7 @@ def _in_short(found: ComingOut | Absent) -> str:
     if isinstance(found, Absent):
         return why_not(found)
     governs = found.governs
-    words = f"by {day(_date(governs.early))}: {governs.ground}"
+    words = f"By {day(_date(governs.early))}: {governs.ground}"
     if governs.likely and governs.likely != governs.early:
         words += f" (likely {day(_date(governs.likely))})"
     if found.margin is None:
