@@ -57,6 +57,19 @@ def test_where_the_owner_keeps_papers_is_no_change_for_yards(tmp_path: Path) -> 
     assert package_data(read(root)) == before
 
 
+def test_of_the_tow_yards_are_told_only_how_she_is_kept_in_dock(tmp_path: Path) -> None:
+    """The legs of the tow say to which dock she goes, which is nothing for the other yards."""
+    root = starter(tmp_path)
+    before = package_data(read(root))
+    (root / "tow.yaml").write_text("tower: a tug of the port\ndock: ostrey-dock\n")
+    assert package_data(read(root)) == before
+    with (root / "tow.yaml").open("a") as file:
+        file.write("in_dock: { gangs: 2 }\n")
+    told = package_data(read(root))
+    assert told == before | {"tow.yaml": {"in_dock": {"gangs": 2}}}
+    assert list(told) == sorted(told)
+
+
 def test_nothing_changed_gives_no_operations() -> None:
     assert differences(package(), package()) == ()
 

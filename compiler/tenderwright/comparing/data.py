@@ -14,6 +14,9 @@ _NOT_FOR_YARDS = {"package.yaml": {"owner_papers", "format"}}
 _OWNERS_ALONE = ("facilities/", "care/")
 """Folders of which nothing stands in the yard edition, though they may be public."""
 
+_YARDS_ALONE = {"tow.yaml": ("in_dock",)}
+"""Of a file that is for others, the keys that yards read: the tow itself tells to which dock she goes."""
+
 PackageData = Mapping[str, Any]
 """The data of each file by path: what YAML holds, or the text of a clause or survey."""
 
@@ -22,13 +25,22 @@ def package_data(files: Files) -> dict[str, Any]:
     """Give the data of every file that the yard edition tells of, by path."""
     read = files.without_owner().sources
     sources = sorted((path, source) for path, source in read.items() if not path.startswith(_OWNERS_ALONE))
-    made = {path: _for_yards(source.data, _NOT_FOR_YARDS.get(path)) for path, source in sources}
+    told = ((path, source.data) for path, source in sources if path not in _YARDS_ALONE or _kept(path, source.data))
+    made = {path: _for_yards(path, data) for path, data in told}
     made |= {path: f"SHA-256 {one.sha256}\n" for path, one in files.travelling.items()}
     return made | {path: f"SHA-256 {files.photographs[path].sha256()}\n" for path in files.photographs_listed}
 
 
-def _for_yards(data: Any, left_out: set[str] | None) -> Any:
+def _for_yards(path: str, data: Any) -> Any:
+    if path in _YARDS_ALONE:
+        return _kept(path, data)
+    left_out = _NOT_FOR_YARDS.get(path)
     return {key: data[key] for key in data if key not in left_out} if left_out and isinstance(data, dict) else data
+
+
+def _kept(path: str, data: Any) -> dict[str, Any]:
+    """Give what yards read of a file that is for others; empty where there is nothing."""
+    return {key: data[key] for key in _YARDS_ALONE[path] if key in data} if isinstance(data, dict) else {}
 
 
 def written(data: Any) -> str:

@@ -27,6 +27,8 @@ def subject_of(file: str, before: PackageData, after: PackageData) -> Subject:
         return Subject("tender", file, "The tender")
     if file == "contract.yaml":
         return Subject("other", file, "The contract")
+    if file == "tow.yaml":
+        return Subject("other", file, "The dead ship in dock")
     if file == "drawings.yaml":
         return Subject("drawing", file, "Reference documents")
     if folder == "surveys":
