@@ -264,6 +264,7 @@ def _report(closing: Closing) -> Written:
             inspected=closing.inspected is not None,
         ),
         closing.inspected,
+        closing.owner.papers,
     )
     desk = ReportDesk(package, compiled.links, compiled.calculated)
     state = stamp_of(compiled)

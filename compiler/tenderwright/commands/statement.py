@@ -100,7 +100,9 @@ def _write(compiled: Compiled, owner: OwnersSide, ledger: Ledger, files: Files, 
     stood = standing(ledger, on, owner.papers, compiled.package, owner.schedule)
     package = compiled.package
     papers = papers_hash(files)
-    desk = StatementDesk(package, compiled.links, compiled.calculated, standing=stood, papers_hash=papers)
+    desk = StatementDesk(
+        package, compiled.links, compiled.calculated, standing=stood, papers=owner.papers, papers_hash=papers
+    )
     state = stamp_of(compiled)
     try:
         with progress("composing and typesetting the statement"):

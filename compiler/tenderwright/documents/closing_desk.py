@@ -9,6 +9,7 @@ from tenderwright.calculations.ship.bare_places import BarePlace
 from tenderwright.calculations.ship.docking_totals import DockingTotals
 from tenderwright.documents.desk import Desk
 from tenderwright.model.findings import Findings
+from tenderwright.model.owner import OwnerPapers
 from tenderwright.planning.inspection.results import Inspected
 from tenderwright.pricing.final_account import FinalAccount
 
@@ -26,6 +27,8 @@ class ClosedDocking:
     """What the findings do not say, in words."""
     inspected: Inspected | None = None
     """The inspection plan and the register of openings, where anything is recorded of them."""
+    papers: OwnerPapers | None = None
+    """Whose photographs the confidential report shows."""
 
 
 @dataclass(frozen=True)

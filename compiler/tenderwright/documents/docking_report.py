@@ -15,6 +15,7 @@ from tenderwright.documents.parts.front import contents
 from tenderwright.documents.parts.report_account import account
 from tenderwright.documents.parts.report_dock import docking
 from tenderwright.documents.parts.report_inspections import inspections
+from tenderwright.documents.parts.report_photographs import of_the_docking
 from tenderwright.documents.parts.report_summary import summary
 from tenderwright.model.findings import Findings
 from tenderwright.model.package import Package
@@ -43,6 +44,7 @@ def docking_report(desk: ReportDesk, closed: ClosedDocking, stamp: Stamp, basis:
         account(desk, closed, confidential=confidential),
         report_work.lessons(desk, closed),
         inspections(desk, closed),
+        of_the_docking(desk, findings, closed.papers if confidential else None),
     )
     edition = Edition(
         name="owner-report" if confidential else "report",

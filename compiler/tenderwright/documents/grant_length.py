@@ -14,6 +14,7 @@ from tenderwright.documents.edition import (
     Heading,
     Inline,
     Paragraph,
+    Pictures,
     Prose,
     Table,
     each_block,
@@ -56,6 +57,8 @@ def _pieces(blocks: Iterable[Block]) -> Iterator[tuple[str, str]]:
                 yield from _of_prose(block.tokens)
             case Bullets():
                 yield from (("", plain(entry)) for entry in block.entries)
+            case Pictures():
+                yield from (("", one.words) for one in block.pictures)
             case Facts():
                 yield from (("tables", text) for term, words in block.pairs for text in (term, plain(words)))
             case Table():

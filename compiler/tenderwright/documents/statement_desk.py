@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from tenderwright.documents.desk import Desk
 from tenderwright.model.build import Prose
+from tenderwright.model.owner import OwnerPapers
 from tenderwright.planning.in_dock.standing import Standing
 from tenderwright.pricing.money import written
 
@@ -19,6 +20,8 @@ class StatementDesk(Desk):
     """A desk for a page that holds none of the parts of the specification, so that nothing is linked to them."""
 
     standing: Standing
+    papers: OwnerPapers | None = None
+    """Whose photographs from the work are shown behind it."""
     papers_hash: str = ""
     """Checksum of the owner's papers that it rests on."""
 

@@ -39,7 +39,7 @@ class Photograph(Noun, frozen=True, kw_only=True):
     by: Annotated[str, Key("Who took it, by office or name.", "Ship manager")] = ""
     rights: Annotated[str, Key("Who holds the rights, and what was allowed.", "the trust's own")] = ""
     may_be_published: Annotated[
-        str, Key("Whether anybody may be shown it, as on the page for donors."), OneOf("yes", "no")
+        str, Key("Whether anybody may be shown it, as in a paper for a funder."), OneOf("yes", "no")
     ] = "no"
     here: Place
 

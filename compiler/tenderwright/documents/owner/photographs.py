@@ -37,7 +37,9 @@ def owner_photographs(desk: OwnerDesk, book: Edition) -> Edition | None:
     )
 
 
-def published(desk: Desk, papers: OwnerPapers, most: int, items: Sequence[str] | None = None) -> Pictures | None:
+def published(
+    desk: Desk, papers: OwnerPapers, most: int, items: Sequence[str] | None = None, *, large: bool = False
+) -> Pictures | None:
     """Give some of the photographs that anybody may be shown: of the ship as a whole first, then of items.
 
     `items` are those that are told of; None for all. None is given where no photograph may be shown.
@@ -55,7 +57,7 @@ def published(desk: Desk, papers: OwnerPapers, most: int, items: Sequence[str] |
         if isinstance(content, bytes) and len(made) < most:
             words = _caption(desk, row)
             made.append(Picture(f"{row.file.rpartition('.')[0]}.jpg", content, words, words))
-    return Pictures(tuple(made), large=True) if made else None
+    return Pictures(tuple(made), large=large) if made else None
 
 
 def _caption(desk: Desk, row: Photograph) -> str:

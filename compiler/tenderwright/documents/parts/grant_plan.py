@@ -5,6 +5,7 @@ from __future__ import annotations
 from tenderwright.documents.desk import capital, joined
 from tenderwright.documents.edition import Block, Bullets, Column, Facts, Heading, Inline, Paragraph, Row, Table, inline
 from tenderwright.documents.grant_desk import ApplicationDesk
+from tenderwright.documents.owner.photographs import published
 from tenderwright.documents.parts.grant_work import BELOW, item_ref
 from tenderwright.planning.approval_words import holds_up, in_state
 from tenderwright.planning.approvals import Standing, register
@@ -180,8 +181,16 @@ def documents(desk: ApplicationDesk) -> list[Block]:
         Column("Date", width=1.3),
     )
     blocks: list[Block] = [Heading("Documents"), Table(columns, tuple(rows))] if rows else []
-    pictures = _photographs(desk)
-    return [*blocks, Heading("Photographs"), Bullets(tuple(pictures))] if pictures else blocks
+    listed = _photographs(desk)
+    shown = published(desk, desk.papers, _MOST_SHOWN, [item.number for item in desk.items], large=True)
+    if listed or shown is not None:
+        blocks.append(Heading("Photographs"))
+    blocks += [Bullets(tuple(listed))] if listed else []
+    return [*blocks, *([shown] if shown is not None else [])]
+
+
+_MOST_SHOWN = 4
+"""Photographs that a paper for a funder shows, of those that may be published."""
 
 
 def _photographs(desk: ApplicationDesk) -> list[Inline]:
