@@ -120,6 +120,7 @@ def test_a_small_boat_towed_alongside_has_a_short_plan() -> None:
     assert "between the hulls" in told
     assert "Bridle, shackles" not in told
     assert "Shaft locked" not in told
+    assert "propeller" not in told.lower()
     assert "Without them nobody knows how fast she fills" in told
     assert "one is to be put right" not in told
 

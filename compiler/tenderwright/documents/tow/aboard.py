@@ -17,7 +17,6 @@ from tenderwright.quantities.display import head, in_column, show
 def aboard(desk: Desk, plan: Tow) -> list[Block]:
     """Say how she is secured and lit, and what keeps her afloat."""
     facts: list[tuple[str, Inline]] = [
-        ("Propeller", inline(_propeller(plan))),
         *_shaft(desk, plan),
         ("Rudder", desk.words(plan.rudder) if plan.rudder is not None else inline("Not said: rudder in tow.yaml.")),
         *_electricity(desk, plan),
@@ -26,9 +25,13 @@ def aboard(desk: Desk, plan: Tow) -> list[Block]:
 
 
 def _shaft(desk: Desk, plan: Tow) -> list[tuple[str, Inline]]:
+    screw = [] if plan.propeller == "none" else [("Propeller", inline(_propeller(plan)))]
     if plan.shaft is None and plan.propeller == "none":
         return []
-    return [("Shaft", desk.words(plan.shaft) if plan.shaft is not None else inline("Not said: shaft in tow.yaml."))]
+    return [
+        *screw,
+        ("Shaft", desk.words(plan.shaft) if plan.shaft is not None else inline("Not said: shaft in tow.yaml.")),
+    ]
 
 
 def _propeller(plan: Tow) -> str:
@@ -37,7 +40,6 @@ def _propeller(plan: Tow) -> str:
         "unshipped": "Off: less drag on a long tow.",
         "freewheeling": "Left to turn, which is not advised: shaft disconnected and lubricated, "
         "and no gear is turned dry (TB 55-1900-232-10).",
-        "none": "None fitted.",
     }[plan.propeller]
 
 

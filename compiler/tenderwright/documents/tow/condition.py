@@ -68,7 +68,8 @@ def _unsaid(key: str) -> str:
 
 def _how(desk: Desk, plan: Tow) -> str:
     length = f", {desk.quantity(plan.length)} from the tug's stern to hers" if plan.length else ""
-    return f"Towed {plan.towed}{length}; a dead ship, propeller {plan.propeller}"
+    screw = "" if plan.propeller == "none" else f", propeller {plan.propeller}"
+    return f"Towed {plan.towed}{length}; a dead ship{screw}"
 
 
 def _paid(desk: Desk) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 from tenderwright.calculations.ship.tow_pull import tow_by_navy, tow_by_ufc, tow_pull, tow_tug, tow_weathers
@@ -45,7 +46,19 @@ def pull(desk: Desk, plan: Tow) -> list[Block]:
         Column(head("Bollard pull", "weight"), "decimal", 1.3),
     )
     table = Table(columns, tuple(rows), note=inline(_note(desk, plan)), small=True)
+    if plan.propeller == "none":
+        table = _without(table, 2)
     return [table, *_governs(desk), Bullets(tuple(inline(words) for words in _sources(desk, plan)))]
+
+
+def _without(table: Table, at: int) -> Table:
+    """Leave a column out of a table."""
+    columns = (*table.columns[:at], *table.columns[at + 1 :])
+    rows = tuple(
+        row if row.weight == "group" else replace(row, cells=(*row.cells[:at], *row.cells[at + 1 :]))
+        for row in table.rows
+    )
+    return replace(table, columns=columns, rows=rows)
 
 
 def _row(method: str, found: Mapping[str, Any], efficiency: float) -> Row:
