@@ -14,6 +14,11 @@ from tenderwright.model.care import CarePlan
 from tenderwright.planning.care.plan import RARE, by_often, care_tasks, kept
 from tenderwright.quantities.display import decimals, show
 
+ENTRY = (
+    "Nobody goes alone into a tank, void or closed space, nor before a competent person has tested its air. No hot "
+    "work without a permit. This page certifies nothing: surveyor, naval architect, insurer and flag decide."
+)
+
 
 def wall_page(desk: OwnerDesk, book: Edition) -> Edition | None:
     """Compose the page; None where the owner keeps no care plan. It says nothing that only the owner may read."""
@@ -26,10 +31,11 @@ def wall_page(desk: OwnerDesk, book: Edition) -> Edition | None:
         ("Before heavy weather", plan.storm if plan else ""),
     ):
         blocks += [Paragraph((Span(f"{title}: ", strong=True), Span(words)))] if words else []
-    part = Part("wall", "", f"{desk.tender.ship}: look after her", "wall", "", tuple(blocks), audience="public")
+    title = f"{desk.tender.ship}: look after her"
+    part = Part("wall", "", title, "wall", "", tuple(blocks), caution=True, caution_line=ENTRY, audience="public")
     return replace(
         book,
-        title=f"{desk.tender.ship}: look after her",
+        title=title,
         subtitle=desk.tender.owner.name,
         parts=(part,),
         facts=(),
