@@ -97,6 +97,7 @@ def test_the_owners_own_have_contact_sheets_beside_the_book(marram: Composed) ->
     book = marram.edition("owner")
     assert labels(book.sheets["photographs"].parts) == ["O1", "O2"]
     assert book.sheets["photographs"].confidential
+    assert [stem for stem in ("photographs", "index") if book.sheets[stem].for_screen] == ["photographs", "index"]
     assert owner_photographs(composed("starter").owner_desk(), book) is None
 
 

@@ -34,6 +34,7 @@ def owner_photographs(desk: OwnerDesk, book: Edition) -> Edition | None:
         sheets={},
         tables={},
         record=None,
+        for_screen=True,
     )
 
 
