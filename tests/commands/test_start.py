@@ -30,8 +30,8 @@ def test_without_flags_or_a_terminal_it_is_the_example_and_says_so(run: Runner, 
 @pytest.mark.parametrize(
     ("flags", "said"),
     [
-        (("--material", "wood", "--fastening", "welded"), "`welded` is no fastening: it is one of treenails, "),
-        (("--papers", "offsets,lines"), "`lines` is no paper: it is one of offsets, "),
+        (("--material", "wood", "--fastening", "welded"), "`welded` is not a fastening: it is one of treenails, "),
+        (("--papers", "offsets,lines"), "`lines` is not a paper: it is one of offsets, "),
         (("--currency", "dollars"), "`dollars` is not a currency: write its three letters, as in USD"),
         (("--example", "--name", "Withy"), "--example is the package of a ship of its own"),
     ],
