@@ -8,6 +8,7 @@ from dataclasses import replace
 from tenderwright.documents.desk import capital, joined
 from tenderwright.documents.edition import (
     Block,
+    Bullets,
     Column,
     Edition,
     Heading,
@@ -55,7 +56,7 @@ def approvals_sheet(desk: OwnerDesk, book: Edition) -> Edition | None:
         *_given(given),
         *_not_needed(kept),
     ]
-    title = f"What {desk.tender.ship} may not do without somebody's word"
+    title = f"Approvals for {desk.tender.ship}: what waits for whom"
     part = Part("approvals", "", title, "brief", "", tuple(blocks), caution=True)
     sheet = replace(book, subtitle="Approvals", parts=(part,), facts=(), sheets={}, tables={}, record=None)
     return replace(sheet, for_screen=True)
@@ -164,29 +165,17 @@ def _named(one: Standing) -> Inline:
 
 
 def _given(standings: Sequence[Standing]) -> list[Block]:
-    """List what was given, by its day."""
+    """List what was given, by its day; who gave it and the paper stand in the table of the register."""
     if not standings:
         return []
-    columns = (
-        Column("Given on", width=2.7),
-        Column("What", width=6.6),
-        Column("From whom", width=5.2),
-        Column("Holds until", width=2.8),
-        Column("Paper", width=2.7),
-    )
-    rows = [
-        Row(
-            (
-                inline(day(one.approval.granted)),
-                inline(one.approval.title),
-                inline(one.approval.given_by),
-                inline(day(one.approval.expires)),
-                inline(". ".join(said for said in (_paper(one), one.approval.afterwards) if said)),
-            )
-        )
-        for one in sorted(standings, key=lambda one: str(one.approval.granted))
-    ]
-    return [Heading("Given"), Table(columns, tuple(rows), small=True)]
+    told = sorted(standings, key=lambda one: str(one.approval.granted))
+    return [Heading("Given"), Bullets(tuple(inline(_given_words(one)) for one in told), abreast=True)]
+
+
+def _given_words(one: Standing) -> str:
+    until = f", until {day(one.approval.expires)}" if one.approval.expires is not None else ""
+    after = f". {one.approval.afterwards}" if one.approval.afterwards else ""
+    return f"{one.approval.title}: {day(one.approval.granted)}{until}{after}"
 
 
 def _paper(one: Standing) -> str:
@@ -238,12 +227,9 @@ def _too_late(asked: Asked) -> str:
 
 
 def _not_needed(kept: Register) -> list[Block]:
-    rows = [
-        Row((inline(one.approval.title), inline(said.why), inline(f"{said.by}, {day(said.day)}")))
+    told = [
+        f"{one.approval.title}: {said.why} ({said.by}, {day(said.day)})"
         for one in kept.standings
         if (said := one.approval.not_needed) is not None
     ]
-    if not rows:
-        return []
-    columns = (Column("What", width=5), Column("Why not", width=8), Column("Who says so", width=5))
-    return [Heading("Not needed"), Table(columns, tuple(rows), small=True)]
+    return [Heading("Not needed"), Bullets(tuple(inline(words) for words in told))] if told else []
