@@ -89,7 +89,7 @@ def test_one_byte_of_a_page(compare: Callable[[bytes], Ran], issued_once: FirstI
     lines = ran.out.splitlines()
     assert ran.code == 1
     assert lines[:3] == [
-        f"Different: `parcel.zip` is not what commit {_commit(issued_once)} gives (files that differ: 1 of 9).",
+        f"Different: `parcel.zip` is not what commit {_commit(issued_once)} gives (files that differ: 1 of 12).",
         "  specification.pdf was altered after the manifest was written",
         f"  specification.pdf differs first at byte {at}, which belongs to page {page}",
     ]

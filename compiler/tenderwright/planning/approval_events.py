@@ -59,7 +59,7 @@ class Events:
         self.package = package
         self.tender = package.tender
         self.planned = package.tender.events if package.tender is not None else {}
-        self.begins = dict(_begins(package, self.planned, schedule))
+        self.begins = dict(_begins(package, self.planned, papers, schedule))
         self.begun = _begun(papers)
         self.came = _came(package, papers)
 
@@ -97,9 +97,14 @@ class Events:
 
 
 def _begins(
-    package: Package, planned: dict[str, date | None], schedule: Schedule | None
+    package: Package, planned: dict[str, date | None], papers: OwnerPapers, schedule: Schedule | None
 ) -> Iterator[tuple[str, date | None]]:
-    """Yield each live item with the first day of its activities, or else of its phase."""
+    """Yield each live item with the first day of its activities, or else of its phase.
+
+    Where there is a programme that could not be planned, for a mistake elsewhere, no day is known.
+    """
+    if schedule is None and papers.programme is not None:
+        planned = {}
     by_item: dict[str, date] = {}
     for one in schedule.activities if schedule is not None else ():
         if one.node.item is not None and one.begins is not None:

@@ -187,7 +187,7 @@ def _index(number: str, earlier: EarlierPrice, book: PriceBook) -> PriceIndex:
             raise _Cannot(None)
         hints = did_you_mean(name, book.indices) or ("list it in owner/indices.yaml",)
         message = f"line {number}: there is no index `{name}`" if name else f"line {number}: no index is named"
-        raise _Cannot(Notice("dead-reference", earlier.here, message, hints=hints))
+        raise _Cannot(Notice("dead-reference", earlier.here, message, hints=hints, cause=f"there is no index `{name}`"))
     return found
 
 

@@ -30,7 +30,7 @@ def told_of(data: dict[str, Any]) -> list[Notice]:
     """Give what the rules say of a ship of which only some files are there."""
     sources = sound().files.sources
     kept = {path: with_data(sources[path], data=told) for path, told in data.items()}
-    files: Files = replace(sound().files, sources=kept | {"package.yaml": sources["package.yaml"]})
+    files: Files = replace(sound().files, sources=kept | {"package.yaml": sources["package.yaml"]}, photographs={})
     package, notices = load_package(files, {})
     assert notices == []
     calculated = Calculated(package, [replace(step, lazy=True) for step in steps()])

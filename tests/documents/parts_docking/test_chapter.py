@@ -27,7 +27,7 @@ def test_the_chapter_has_its_parts_in_order_each_with_the_caution() -> None:
 def test_without_a_docking_plan_there_is_the_docking_data_alone() -> None:
     edition = composed("starter").edition("yard")
     assert [one.anchor for one in edition.parts if one.anchor in CHAPTER] == ["docking-data"]
-    assert set(edition.sheets) == {"inspection-plan"}
+    assert set(edition.sheets) == {"dead-ship", "inspection-plan"}
 
 
 def test_without_a_docking_plan_the_owner_still_has_the_facilities_compared() -> None:

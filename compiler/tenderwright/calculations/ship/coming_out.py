@@ -191,7 +191,7 @@ def coming_out_again(
         )
     due = after(str(programme.docking), condition.next_docking.si / _YEAR)
     grounds = [
-        Ground("the owner's interval", due, due, "another interval, with what it asks of plate, anodes and coating")
+        Ground("the owner's interval", due, due, "another interval, with what it asks of her hull and its protection")
     ]
     grounds += [*_plate(plates_after), *_spent(anodes_after)]
     grounds += _coats(package, programme.undocking, coming=True)

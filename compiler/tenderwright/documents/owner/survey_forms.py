@@ -11,7 +11,7 @@ from tenderwright.calculations.ship.timber import of_wood
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Edition, Part
 from tenderwright.documents.parts.survey_diver import anodes, openings, plating, potentials
-from tenderwright.documents.parts.survey_form import blank, caution, entered, form, head
+from tenderwright.documents.parts.survey_form import blank, caution, entered, form, form_head
 from tenderwright.documents.parts.survey_timber import timber
 from tenderwright.documents.parts.survey_within import tanks, walk_through
 from tenderwright.model.noun import keys_of
@@ -45,7 +45,7 @@ def survey_forms(desk: Desk, book: Edition) -> Edition:
             "Diver",
             [
                 caution(DIVING),
-                *head("Diver, supervisor", "Visibility, tide", "Gauge and its check"),
+                *form_head("Diver, supervisor", "Visibility, tide", "Gauge and its check"),
                 *plating(desk),
                 *anodes(desk),
                 *openings(desk),
@@ -55,22 +55,22 @@ def survey_forms(desk: Desk, book: Edition) -> Edition:
         _part(
             "walk-through",
             "Walk-through, by compartment",
-            [caution(ABOARD), *head("By, with", "Weather, lying", "List and trim"), *walk_through(desk)],
+            [caution(ABOARD), *form_head("By, with", "Weather, lying", "List and trim"), *walk_through(desk)],
         ),
         _part(
             "tanks",
             "Tanks and voids",
-            [caution(ENTRY), *head("By, with", "Competent person", "Gas meter and its check"), *tanks(desk)],
+            [caution(ENTRY), *form_head("By, with", "Competent person", "Gas meter and its check"), *tanks(desk)],
         ),
         *(
-            [_part("timber", "Timber", [*head("Surveyor", "Lying", "Moisture meter, set for"), *timber(desk)])]
+            [_part("timber", "Timber", [*form_head("Surveyor", "Lying", "Moisture meter, set for"), *timber(desk)])]
             if wood
             else []
         ),
         _part(
             "photograph-list",
             "Photographs taken",
-            [*head("By", "Camera, its clock checked by", "Rights"), *_photographs()],
+            [*form_head("By", "Camera, its clock checked by", "Rights"), *_photographs(desk)],
         ),
     ]
     return replace(
@@ -97,9 +97,10 @@ _SHORT = ("by", "rights", "may_be_published", "finding")
 """Columns of photographs.csv that the head of the form gives for all, or that are known only later."""
 
 
-def _photographs() -> list[Block]:
+def _photographs(desk: Desk) -> list[Block]:
     wide = {"file": 1.6, "caption": 3.2, "date": 1.1}
-    keys = [key for _, key in keys_of(Photograph) if key not in _SHORT]
+    left = (*_SHORT, *(() if desk.package.anodes else ("anode",)))
+    keys = [key for _, key in keys_of(Photograph) if key not in left]
     columns = [(key, wide.get(key, 0.9)) for key in keys]
     note = entered("photographs.csv, a row for each", "date by a slate in the first picture, not by the camera's clock")
     return form(columns, blank(_ROWS_OF_PHOTOGRAPHS, len(columns)), note)

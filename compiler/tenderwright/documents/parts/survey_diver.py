@@ -138,7 +138,7 @@ def potentials(desk: Desk) -> list[Block]:
         for place in places
     ]
     why = (
-        "too strong a protection attacks the wood round metals, and the rule for steel is not hers"
+        "too strong a protection attacks the wood round metals, and the usual rule is not hers"
         if of_wood(desk.package.particulars)
         else "method is the electrode: the same hull reads otherwise against another"
     )

@@ -34,7 +34,7 @@ def entered(file: str, more: str = "") -> str:
     return f"Type the result into {file}" + (f"; {more}." if more else ".")
 
 
-def head(*asked: str) -> list[Block]:
+def form_head(*asked: str) -> list[Block]:
     """Give the line that says who surveyed, when and with what."""
     titles = ("Day", "Begun, ended", *asked, "Signed")
     return form([(title, 1.0) for title in titles], blank(1, len(titles)))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tenderwright.calculations.ship.timber import of_wood
 from tenderwright.documents.desk import Desk
 from tenderwright.documents.edition import Block, Heading
 from tenderwright.documents.parts.survey_form import blank, entered, form, padded
@@ -18,7 +19,7 @@ def walk_through(desk: Desk) -> list[Block]:
         ("where", 1.2),
         ("water or oil in the bilge", 1.3),
         ("coating, rust", 1.6),
-        ("plate, frames, rivets", 1.9),
+        (f"{_hull_of(desk)}, frames, {_joined_by(desk)}", 1.9),
         ("leaks: where, how much", 1.8),
         ("alarm and pump tried", 1.2),
         ("photograph", 1.1),
@@ -80,8 +81,8 @@ def tanks(desk: Desk) -> list[Block]:
         ("sounding", 0.9),
         ("contents now", 1.0),
         ("coating sound, share", 1.0),
-        ("plate: thinnest reading, deepest pit", 1.5),
-        ("frames, rivets, fastenings", 1.6),
+        ("planks: soft, borers" if of_wood(desk.package.particulars) else "plate: thinnest reading, deepest pit", 1.5),
+        (f"frames, {_joined_by(desk)}", 1.6),
         ("pipes, valves, manhole joint", 1.6),
         ("photograph", 1.0),
     ]
@@ -91,6 +92,14 @@ def tanks(desk: Desk) -> list[Block]:
         "a place that could not be reached is written down as such, never as sound",
     )
     return [*blocks, Heading("Inside"), *form(columns, rows or blank(_OTHERS, len(columns)), note)]
+
+
+def _hull_of(desk: Desk) -> str:
+    return "planks" if of_wood(desk.package.particulars) else "plate"
+
+
+def _joined_by(desk: Desk) -> str:
+    return "fastenings" if of_wood(desk.package.particulars) else "rivets, fastenings"
 
 
 def _contents(desk: Desk, tank: Tank) -> str:

@@ -87,6 +87,16 @@ USUAL = (
         COMMON,
         ("diver",),
         "diver",
+        of="metal",
+    ),
+    Usual(
+        "diver",
+        "Diver over the whole bottom: grids, rudder, shaft, seams, sheathing, bare patches",
+        365.25,
+        COMMON,
+        ("diver",),
+        "diver",
+        of="wood",
     ),
     Usual(
         "borers",

@@ -10,7 +10,7 @@ from msgspec import Struct
 from tenderwright.calculations.verdict import within
 from tenderwright.quantities.quantity import Quantity, QuantityError, parse_quantity
 
-_FIGURE = r"(-?\d+(?:\.\d+)? ?(?:[A-Za-z%][A-Za-z0-9/%.]*)(?: (?:in|per)\b)?)"
+_FIGURE = r"(-?\d+(?:\.\d+)? ?(?:[A-Za-z%](?:[A-Za-z0-9/%.]*[A-Za-z0-9%])?)(?: (?:in|per)\b)?)"
 _NO_MORE = r"\bwithin|\bat most|\bno more than|\bnot more than|\bup to|\bno \w+ above"
 _MOST = re.compile(rf"(?i)(?:{_NO_MORE}) {_FIGURE}|{_FIGURE} or (?:less|fewer|under|below)\b")
 _UNDER = re.compile(rf"(?i)(?:\bunder|\bbelow|\bless than) {_FIGURE}")

@@ -106,8 +106,10 @@ def _sums(context: OwnerContext, path: str, bid: Bid, tendered: Mapping[str, Dec
                     f"line {number}: rate and quantity make {written(made)}, and {written(line.extension)} is written"
                 )
                 yield Notice(CODE, context.at(path, "lines", number, "extension"), message)
-    # Where a file is broken, lines or their quantities are wanting, and no sum over them says anything.
-    by_section = {} if context.package.broken.files else _by_section(context, bid, tendered)
+    # Where a file is broken or gone, lines or their quantities are wanting, and no sum over them says anything.
+    priced = {line.number for line in context.estimate.lines} if context.estimate is not None else set()
+    wanting = context.package.broken.files or bid.lines.keys() - priced
+    by_section = {} if wanting else _by_section(context, bid, tendered)
     for letter, made in by_section.items():
         stated = bid.section_totals.get(letter)
         if stated is not None and made > 0 and _far(abs(stated), made, Decimal("1.25")):

@@ -80,7 +80,7 @@ def _limits(desk: OwnerDesk) -> Table:
             (
                 "Potential of metal",
                 f"no more negative than {show(WOOD_OVER, 'potential')}",
-                "take anodes off; ship manager",
+                "take some protection off; ship manager",
             )
         )
     else:
