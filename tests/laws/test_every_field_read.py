@@ -23,10 +23,10 @@ BY_NAME = {
         *("Totals.contract", "Totals.changes", "Totals.final"),
     ),
     "calculations/ship/regimes.py": ("LaminationTest.laminated",),
-    "model/in_dock_sense.py": ("ActualDays.arrived", "ActualDays.dry", "ActualDays.departed"),
+    "model/in_dock_sense.py": ("ActualDays.dry",),
     "model/load.py": (
         *("Zones.zones", "Zones.schemes", "Drawings.drawings", "Tanks.tanks", "Openings.openings"),
-        *("Appendages.appendages", "Strakes.strakes", "Anodes.anodes"),
+        *("Appendages.appendages", "Strakes.strakes", "Anodes.anodes", "Photographs.photographs"),
     ),
 }
 """What these modules read by a name that is itself data, or through a protocol, so that its class is not seen."""

@@ -56,7 +56,7 @@ class AccountLine(Noun, frozen=True, kw_only=True):
 
     line: Annotated[LineNumber, Key("Line of the tender of that docking.", "310.a")]
     work: Annotated[str, Key("What it was for.", "Shell plate, renew")]
-    kind: Annotated[str, Key("Kind of the line in that tender.", "contingent"), _ACCOUNT] = ""
+    kind: Annotated[str, Key("Kind of the line in that tender.", "contingent")] = ""
     quantity: Annotated[AnyQuantity | None, Key("Quantity as measured at the end.", "1240 kg")] = None
     estimate: Annotated[SignedMoney | None, Key("The owner's estimate.", 17500), _ACCOUNT] = None
     bid: Annotated[SignedMoney | None, Key("What the yard bid for it.", 18200), _ACCOUNT] = None

@@ -119,7 +119,7 @@ def docking_profile(package: Package, calculated: Calculated) -> Figure | Absent
         load.keel_load_diagram(blocks, allowable, alone, view, diagram),
         _table(facts, sheet),
     ]
-    alternative = _alternative(calculated, facts)
+    alternative = _alternative(calculated, package, facts)
     caption = (
         _caption(loaded, found.drawn_from) + _cut_off(package, cut_at) + not_drawn(landed, "Waterlines as she lands")
     )
@@ -291,8 +291,8 @@ def _caption(loaded: bool, drawn_from: str) -> str:
     )
 
 
-def _alternative(calculated: Calculated, facts: list[tuple[str, str]]) -> str:
+def _alternative(calculated: Calculated, package: Package, facts: list[tuple[str, str]]) -> str:
     blocks, pairs = calculated.found(planned_keel_blocks) or (), calculated.found(side_block_places) or ()
-    return f"Profile of the ship on {len(blocks)} keel blocks and {len(pairs)} pairs of side blocks. " + " ".join(
-        f"{name}: {words}." for name, words in facts
-    )
+    over = [("Over the deck", ", ".join(one.name for one in outline.over_deck(package)))]
+    told = " ".join(f"{name}: {words}." for name, words in [*over, *facts] if words)
+    return f"Profile of the ship on {len(blocks)} keel blocks and {len(pairs)} pairs of side blocks. {told}"

@@ -12,7 +12,7 @@ from tenderwright.calculations.ship.shafts import placed_propellers
 from tenderwright.calculations.tanks.polyhedron import Polyhedron
 from tenderwright.documents.drawings.pen import Point
 from tenderwright.model.package import Package
-from tenderwright.model.particulars import Particulars
+from tenderwright.model.particulars import Particulars, SideOutline
 from tenderwright.model.vessel import Appendage
 
 
@@ -83,10 +83,15 @@ def propellers(package: Package) -> list[list[Point]]:
     return [outline for i, outline in enumerate(outlines) if outline not in outlines[:i]]
 
 
+def over_deck(package: Package) -> tuple[SideOutline, ...]:
+    """Give what is seen over the hull from the side."""
+    return package.particulars.outlines if package.particulars else ()
+
+
 def superstructure(package: Package, height: float) -> list[tuple[Point, Point]]:
     """Give the lines of what is seen over the hull from the side, cut off at a height, m."""
     lines = []
-    for one in package.particulars.outlines if package.particulars else ():
+    for one in over_deck(package):
         for first, last in pairwise(one.points):
             low, high = sorted(((first.at.x, first.height.si), (last.at.x, last.height.si)), key=lambda end: end[1])
             if low[1] >= height:
@@ -98,8 +103,7 @@ def superstructure(package: Package, height: float) -> list[tuple[Point, Point]]
 
 def highest(package: Package) -> float:
     """Give how high the lines of what is seen over the hull reach, m; 0 where none are given."""
-    outlines = package.particulars.outlines if package.particulars else ()
-    return max((point.height.si for one in outlines for point in one.points), default=0.0)
+    return max((point.height.si for one in over_deck(package) for point in one.points), default=0.0)
 
 
 def bilge_keels(package: Package) -> list[tuple[Point, Point]]:
