@@ -24,9 +24,8 @@ ASKED = "What the tow surveyor will ask"
 _FEW = 12
 """Rows to close up to which they need no pages of their own."""
 CAUTION = (
-    "A planning document; it certifies nothing. Tow master, tug master, surveyor and insurer decide whether, "
-    "when and how "
-    "she sails, and the harbour what it allows. Planning figures: methods of resistance agree to about a third."
+    "A planning document; it certifies nothing. Tow master, tug master, surveyor and insurer decide whether, when and "
+    "how she sails, and the harbour what it allows. Planning figures: methods of resistance agree to about a third."
 )
 
 
