@@ -9,6 +9,8 @@ from msgspec import Struct
 
 from tenderwright.calculations.verdict import within
 from tenderwright.quantities.quantity import Quantity, QuantityError, parse_quantity
+from tenderwright.quantities.spellings import AmbiguousUnit, spelled
+from tenderwright.quantities.units import is_plain
 
 _FIGURE = r"(-?\d+(?:\.\d+)? ?(?:[A-Za-z%](?:[A-Za-z0-9/%.]*[A-Za-z0-9%])?)(?: (?:in|per)\b)?)"
 _NO_MORE = r"\bwithin|\bat most|\bno more than|\bnot more than|\bup to|\bno \w+ above"
@@ -59,7 +61,8 @@ def _figures(accept: str, dimension: str) -> Iterator[Asked]:
 
 
 def _read(text: str, dimension: str) -> float | None:
+    """Give a figure in SI units; None where its word is no unit in everyday use, as in `6 panels`."""
     try:
-        return parse_quantity(text, dimension).si
-    except QuantityError:
+        return parse_quantity(text, dimension).si if is_plain(spelled(text.lstrip("-0123456789. "))) else None
+    except (QuantityError, AmbiguousUnit):
         return None
