@@ -161,7 +161,7 @@ def against_former(folder: Path) -> list[Ratio]:
         ours.commit("Nothing")
         again = ours.build()
         ours.forget()
-        mine, others = issued(ours, looked_at=True), issued(former, looked_at=False)
+        mine, others = issued(ours), issued(former)
     said = f"at {FORMER[:7]}"
     return [
         Ratio(f"all papers: processor / {said}", first.processor, before.processor, 0.50),

@@ -65,12 +65,11 @@ def test_a_folder_that_cannot_be_is_no_trouble(tmp_path: Path, monkeypatch: pyte
     assert kept_parts() is None
 
 
-def test_what_is_issued_or_verified_takes_nothing_from_it() -> None:
-    """An addendum may, since `verify` makes it again without."""
+def test_what_is_recorded_or_verified_takes_nothing_from_it() -> None:
     folder = Path(module.__file__).parent
     texts = {
         name: (folder / f"{name}.py").read_text("utf-8")
         for name in ("yard_at", "issue", "verify", "build", "addendum_at", "addendum")
     }
-    assert [name for name, text in texts.items() if "kept_parts" in text] == ["build", "addendum"]
+    assert [name for name, text in texts.items() if "kept_parts" in text] == ["build"]
     assert "Typesetter()" in texts["yard_at"]

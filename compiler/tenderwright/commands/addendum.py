@@ -12,7 +12,6 @@ from tenderwright.amending import Stated
 from tenderwright.commands.addendum_at import both_at, made, proved, the_new_one
 from tenderwright.commands.exits import CLEAN, MISTAKES
 from tenderwright.commands.folder import WrongUse, package_folder
-from tenderwright.commands.kept_parts import kept_parts
 from tenderwright.commands.not_raised import told_not_raised
 from tenderwright.commands.output_folder import add_out, judge_out, judge_place
 from tenderwright.commands.recording import put_down, record_of, same_as_before, tell
@@ -83,7 +82,7 @@ def _make(root: Path, before: Stated, after: Stated, arguments: Namespace) -> in
         _not_another(again, before, after)
         tag = again.tag
     judge_place(arguments.out, name)
-    amended, edition = made(before, after, Typesetter(kept_parts()))
+    amended, edition = made(before, after, Typesetter())
     if told_not_raised(amended.amendment.not_raised):
         return MISTAKES
     number = max((one.number for one in recorded), default=0) if again is None else again.number
