@@ -18,7 +18,7 @@ def texts_in(files: Mapping[str, bytes]) -> Iterator[tuple[str, str]]:
     """
     for name, content in files.items():
         yield f"{name}: its name", name
-        if name.endswith((".zip", ".xlsx")):
+        if name.endswith((".zip", ".xlsx", ".docx")):
             with zipfile.ZipFile(io.BytesIO(content)) as packed:
                 yield f"{name}: comment", packed.comment.decode()
                 inside = {f"{name}/{member}": packed.read(member) for member in packed.namelist()}
