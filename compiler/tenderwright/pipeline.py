@@ -79,13 +79,18 @@ class OwnersSide(Struct, frozen=True):
     notices: tuple[Notice, ...]
     ledger: Ledger | None = None
     """What the papers from the dock make of the awarded bid; None before an award."""
-    content: bytes = b""
-    """A digest of all the files that were read."""
+    sources: Mapping[str, Source] = {}
+    """All the files that were read, the yard's side among them."""
 
     @property
     def sound(self) -> bool:
         """Tell whether no mistake was found under owner/."""
         return not any(notice.severity == "error" for notice in self.notices)
+
+    @property
+    def content(self) -> bytes:
+        """Give a digest of all the files that were read."""
+        return digest(repr([(path, source.text) for path, source in sorted(self.sources.items())]).encode())
 
 
 def read(root: Path, kept: Mapping[str, Source] | None = None) -> Files:
@@ -142,11 +147,7 @@ def compile_owner(files: Files, compiled: Compiled) -> OwnersSide:
     later = papers.broken.told(notices).hold_back(later)
     notices += held_back(later, (*compiled.package.todos, *papers.todos), sources)
     notices += owner_papers(files, compiled.package.tender)
-    return OwnersSide(papers, estimate, schedule, tuple(sort_notices(notices)), dock, _content(sources))
-
-
-def _content(sources: Mapping[str, Source]) -> bytes:
-    return digest(repr([(path, source.text) for path, source in sorted(sources.items())]).encode())
+    return OwnersSide(papers, estimate, schedule, tuple(sort_notices(notices)), dock, sources)
 
 
 # Composing and writing are imported where they are used, so that `check` starts fast.
@@ -189,7 +190,8 @@ def owner_desk(compiled: Compiled, owner: OwnersSide, kept: Kept | None = None) 
 
     package, estimate = compiled.package, sound(owner.estimate)
     with telling_in(package.units, american=package.american):
-        foresight = foresee(owner.papers, package, estimate, owner.schedule, kept, owner.content)
+        content = owner.content if kept is not None else b""
+        foresight = foresee(owner.papers, package, estimate, owner.schedule, kept, content)
     return OwnerDesk(
         package, compiled.links, compiled.calculated, estimate=estimate, foresight=foresight, ledger=owner.ledger
     )
